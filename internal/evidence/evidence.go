@@ -1,0 +1,75 @@
+// Package evidence holds every published threshold the program uses: its
+// number, unit, range of validity, citation, and how sure its reading is.
+// No other package types a threshold again.
+//
+// A threshold is an exported constant, so that a formula reads like its
+// source, and an [Entry] beside it that says where it comes from. A test
+// fails when a constant has no entry.
+package evidence
+
+import (
+	"slices"
+
+	"ebbwell/internal/quantity"
+)
+
+// Version changes whenever a threshold or a formula changes; it is kept with
+// every closed test and agreed plan.
+const Version = "2026.1"
+
+// Sureness tells how a value was read.
+type Sureness string
+
+// How sure a line is.
+const (
+	// Read: in the source itself or its abstract.
+	Read Sureness = "R"
+	// Second: in a second text that quotes the source.
+	Second Sureness = "S"
+	// Memory: from memory, not read again.
+	Memory Sureness = "M"
+	// Derived: worked out from other entries.
+	Derived Sureness = "D"
+	// Proposal: this program's own proposal.
+	Proposal Sureness = "P"
+	// Practice: common practice, no source.
+	Practice Sureness = "C"
+)
+
+// Citation names a published source.
+type Citation struct {
+	// Short is how it stands beside a figure: "Baker et al. 2016".
+	Short string
+	// Full is the reference: journal, volume, first page.
+	Full string
+}
+
+// Entry is one threshold or coefficient.
+type Entry struct {
+	// ID is stable; the catalogue of texts has its meaning under "evidence."+ID.
+	ID    string
+	Value float64
+	Unit  quantity.Unit
+	// Valid is the range of the quantity it was established over; both ends
+	// zero when the source gives none.
+	Valid  quantity.Range
+	Source Citation
+	Sure   Sureness
+}
+
+// All lists every entry, in the order of the settings screen.
+func All() []Entry {
+	return slices.Concat(
+		limitEntries(),
+	)
+}
+
+// Find returns the entry with an id.
+func Find(id string) (Entry, bool) {
+	for _, e := range All() {
+		if e.ID == id {
+			return e, true
+		}
+	}
+	return Entry{}, false
+}

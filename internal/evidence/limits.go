@@ -1,0 +1,181 @@
+package evidence
+
+import (
+	"fmt"
+	"math"
+
+	"ebbwell/internal/quantity"
+)
+
+// Field names a value that a person enters; problems and limits speak of it.
+type Field string
+
+// The fields that have limits.
+const (
+	BodyMass       Field = "body mass"
+	MassSpread     Field = "weighings apart"
+	MassChange     Field = "mass change"
+	Duration       Field = "duration"
+	DrinkingRate   Field = "drinking rate"
+	UrineMass      Field = "urine"
+	StoolMass      Field = "stool"
+	SweatRate      Field = "sweat rate"
+	PatchSodium    Field = "patch sodium"
+	USG            Field = "urine specific gravity"
+	Osmolality     Field = "urine osmolality"
+	UrineColour    Field = "urine colour"
+	AirTemperature Field = "air temperature"
+	Humidity       Field = "humidity"
+	Wind           Field = "wind"
+	Altitude       Field = "altitude"
+	Scale0To10     Field = "rating"
+	Height         Field = "height"
+	BottleMass     Field = "bottle mass"
+	FoodMass       Field = "food mass"
+	Portions       Field = "portions"
+	MetValue       Field = "MET"
+	Power          Field = "power"
+	RunningSpeed   Field = "running speed"
+	ScaleStep      Field = "scale step"
+	PlayedMinutes  Field = "minutes played"
+	KitMass        Field = "kit mass"
+)
+
+// Limit says when a typed value is questioned and when it is refused.
+type Limit struct {
+	Field  Field
+	Unit   quantity.Unit
+	Warn   quantity.Range
+	Refuse quantity.Range
+	Sure   Sureness
+}
+
+// Limits lists the input limits. They are mostly judgement; a refused value
+// can be kept with a written reason where it is physically possible.
+func Limits() []Limit {
+	r := func(low, high float64) quantity.Range { return quantity.Range{Low: low, High: high} }
+	return []Limit{
+		{BodyMass, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
+		{MassSpread, quantity.Kilogram, r(0, 0.1), r(0, 0.5), Memory},
+		{MassChange, quantity.PerCent, r(-3, 0), r(-8, 3), Memory},
+		{Duration, quantity.Minute, r(45, 240), r(15, 1440), Memory},
+		{DrinkingRate, quantity.LitrePerHour, r(0, 1), r(0, 3), Memory},
+		{UrineMass, quantity.Gram, r(0, 600), r(0, 1500), Memory},
+		{StoolMass, quantity.Gram, r(0, 400), r(0, 1500), Proposal},
+		{SweatRate, quantity.LitrePerHour, r(0.3, 2.5), r(0.05, 6), Memory},
+		{PatchSodium, quantity.MillimolePerLitre, r(15, 95), r(3, 140), Memory},
+		{USG, quantity.None, r(1.002, 1.030), r(1.000, 1.040), Memory},
+		{Osmolality, quantity.MilliosmolePerKilogram, r(100, 1200), r(20, 1500), Proposal},
+		{UrineColour, quantity.None, r(1, 8), r(1, 8), Read},
+		{AirTemperature, quantity.DegreeCelsius, r(0, 42), r(-20, 55), Memory},
+		{Humidity, quantity.PerCent, r(10, 98), r(0, 100), Memory},
+		{Wind, quantity.MetrePerSecond, r(0, 8), r(0, 25), Memory},
+		{Altitude, quantity.Metre, r(0, 3000), r(-430, 6000), Memory},
+		{Scale0To10, quantity.None, r(0, 10), r(0, 10), Memory},
+		{Height, quantity.Metre, r(1.40, 2.10), r(1.0, 2.4), Proposal},
+		{BottleMass, quantity.Gram, r(20, 3000), r(0, 12000), Proposal},
+		{FoodMass, quantity.Gram, r(0, 500), r(0, 3000), Proposal},
+		{Portions, quantity.Portion, r(0, 10), r(0, 60), Proposal},
+		{MetValue, quantity.Met, r(2, 16), r(1, 25), Proposal},
+		{Power, quantity.Watt, r(30, 400), r(0, 700), Proposal},
+		{RunningSpeed, quantity.KilometrePerHour, r(5, 20), r(1, 30), Proposal},
+		{ScaleStep, quantity.Kilogram, r(0.005, 0.2), r(0.001, 0.5), Proposal},
+		{PlayedMinutes, quantity.Minute, r(0, 240), r(0, 1440), Proposal},
+		{KitMass, quantity.Kilogram, r(0, 5), r(0, 20), Proposal},
+	}
+}
+
+// LimitOf returns the limit of a field; ok is false when it has none.
+func LimitOf(f Field) (limit Limit, ok bool) {
+	for _, l := range Limits() {
+		if l.Field == f {
+			return l, true
+		}
+	}
+	return Limit{}, false
+}
+
+// limitEntries lists the limits for the settings screen.
+func limitEntries() []Entry {
+	own := Citation{Short: "judgement", Full: "input limits: judgement, no source"}
+	var list []Entry
+	for _, l := range Limits() {
+		for _, end := range []struct {
+			id string
+			x  float64
+		}{
+			{"warn.low", l.Warn.Low}, {"warn.high", l.Warn.High},
+			{"refuse.low", l.Refuse.Low}, {"refuse.high", l.Refuse.High},
+		} {
+			list = append(list, Entry{ID: "limit." + string(l.Field) + "." + end.id, Value: end.x, Unit: l.Unit, Source: own, Sure: l.Sure})
+		}
+	}
+	return list
+}
+
+// Severity of a [Problem].
+type Severity int
+
+// How much a problem matters.
+const (
+	// Warns: the value is used, with a question beside it.
+	Warns Severity = iota
+	// Refuses: the value is not used until it is corrected or kept with a
+	// written reason.
+	Refuses
+)
+
+// Problem codes; the catalogue of texts has the sentence under "problem."+code.
+const (
+	CodeOutside   = "outside"    // beyond a limit
+	CodeNotFinite = "not-finite" // NaN or infinite
+	CodeMissing   = "missing"    // needed and absent
+	CodeNegative  = "negative"   // below zero where that cannot be
+	CodeOrder     = "order"      // two values in the wrong order
+	CodeBadChoice = "bad-choice" // not one of the known words
+)
+
+// Problem is what is wrong, or odd, about one entered value. It is an error
+// when its severity is [Refuses].
+type Problem struct {
+	Field Field
+	// Item counts from 1 where there are several (bottle 3); 0 otherwise.
+	Item     int
+	Code     string
+	Severity Severity
+	Value    float64
+	// Limit that was passed, in Unit.
+	Limit quantity.Range
+	Unit  quantity.Unit
+}
+
+// Error names the field, the value and the limit.
+func (p Problem) Error() string {
+	name := string(p.Field)
+	if p.Item > 0 {
+		name = fmt.Sprintf("%s %d", p.Field, p.Item)
+	}
+	if p.Code == CodeOutside {
+		return fmt.Sprintf("%s: %g %s is outside %g to %g", name, p.Value, p.Unit, p.Limit.Low, p.Limit.High)
+	}
+	return fmt.Sprintf("%s: %s (%g)", name, p.Code, p.Value)
+}
+
+// Check holds a value, in the unit of the field's limit, against that limit.
+// It returns nil when there is nothing to say.
+func Check(f Field, item int, x float64) *Problem {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return &Problem{Field: f, Item: item, Code: CodeNotFinite, Severity: Refuses, Value: x}
+	}
+	l, ok := LimitOf(f)
+	if !ok {
+		return nil
+	}
+	if !l.Refuse.Contains(x) {
+		return &Problem{Field: f, Item: item, Code: CodeOutside, Severity: Refuses, Value: x, Limit: l.Refuse, Unit: l.Unit}
+	}
+	if !l.Warn.Contains(x) {
+		return &Problem{Field: f, Item: item, Code: CodeOutside, Severity: Warns, Value: x, Limit: l.Warn, Unit: l.Unit}
+	}
+	return nil
+}
