@@ -1,0 +1,146 @@
+package record
+
+import "time"
+
+// Sex as the body-water equations use it.
+type Sex string
+
+// The sexes; empty when not given.
+const (
+	Female Sex = "female"
+	Male   Sex = "male"
+)
+
+// Acclimatised says whether an athlete is used to heat.
+type Acclimatised string
+
+// The states of acclimatisation; empty when not asked yet.
+const (
+	AcclimatisedYes Acclimatised = "yes"
+	AcclimatisedNo  Acclimatised = "no"
+)
+
+// Athlete is one person in care. Lists are in the order shown.
+type Athlete struct {
+	Meta
+	Name         string
+	Born         Date   `gorm:"size:10"`
+	Sex          Sex    `gorm:"size:8"`
+	Height       Number `gorm:"embedded;embeddedPrefix:height_"`     // m
+	UsualMass    Number `gorm:"embedded;embeddedPrefix:usual_mass_"` // kg
+	Sport        string
+	Position     string
+	Acclimatised Acclimatised `gorm:"size:8"`
+	// UsualDrinking is what the stomach is used to in a session, L/h; after
+	// the first entry it rises only by a review.
+	UsualDrinking Number `gorm:"embedded;embeddedPrefix:usual_drinking_"`
+	// Mouthful is the athlete's own mouthful in mL, from ten of them weighed.
+	Mouthful Number `gorm:"embedded;embeddedPrefix:mouthful_"`
+	// Guardian and Assent settle a minor's consent; MassHidden hides body
+	// mass on screen and paper, MassHiddenSettled says that it was asked.
+	Guardian          string
+	Assent            Date `gorm:"size:10"`
+	MassHidden        bool
+	MassHiddenSettled bool
+	Note              string
+	Flags             []Flag       `gorm:"foreignKey:AthleteID"`
+	Consents          []Consent    `gorm:"foreignKey:AthleteID"`
+	Memberships       []Membership `gorm:"foreignKey:AthleteID"`
+}
+
+// Age returns the full years on a day; ok is false when the birth date is
+// missing or later.
+func (a Athlete) Age(on time.Time) (years int, ok bool) {
+	born, ok := a.Born.Time()
+	if !ok || on.Before(born) {
+		return 0, false
+	}
+	years = on.Year() - born.Year()
+	if on.Month() < born.Month() || (on.Month() == born.Month() && on.Day() < born.Day()) {
+		years--
+	}
+	return years, true
+}
+
+// Minor reports whether the athlete is under 18 on a day. An unknown age is
+// treated as of age: the profile asks for the birth date first.
+func (a Athlete) Minor(on time.Time) bool {
+	years, ok := a.Age(on)
+	return ok && years < 18
+}
+
+// FlagKind names a condition that changes what is shown and advised; the
+// effects stand in one table of package consult.
+type FlagKind string
+
+// The conditions of the profile.
+const (
+	FlagKidney         FlagKind = "kidney"
+	FlagHeart          FlagKind = "heart"
+	FlagBloodPressure  FlagKind = "blood-pressure"
+	FlagDiuretics      FlagKind = "diuretics"
+	FlagDesmopressin   FlagKind = "desmopressin"
+	FlagLithium        FlagKind = "lithium"
+	FlagAntidepressant FlagKind = "antidepressants"
+	FlagNSAID          FlagKind = "nsaids"
+	FlagOtherMedicine  FlagKind = "other-medicine"
+	FlagDiabetes       FlagKind = "diabetes"
+	FlagPregnancy      FlagKind = "pregnancy"
+	FlagHyponatraemia  FlagKind = "past-hyponatraemia"
+	FlagEating         FlagKind = "eating-disorder-or-reds"
+	FlagCysticFibrosis FlagKind = "cystic-fibrosis"
+	FlagSickleCell     FlagKind = "sickle-cell-trait"
+	// FlagMinor is never stored: it follows from the birth date.
+	FlagMinor FlagKind = "under-18"
+)
+
+// Flag is one condition an athlete told of.
+type Flag struct {
+	Meta
+	AthleteID ID       `gorm:"index;size:36"`
+	Kind      FlagKind `gorm:"size:32"`
+	Note      string
+	// Physician is who agreed to a plan, where the flag asks for one.
+	Physician string
+}
+
+// Purpose says what a consent is for.
+type Purpose string
+
+// What an athlete consents to.
+const (
+	ConsentTest     Purpose = "test"
+	ConsentUrine    Purpose = "urine"
+	ConsentCoach    Purpose = "coach"
+	ConsentResearch Purpose = "research"
+)
+
+// Consent is a permission with its date.
+type Consent struct {
+	Meta
+	AthleteID ID      `gorm:"index;size:36"`
+	Purpose   Purpose `gorm:"size:16"`
+	Given     Date    `gorm:"size:10"`
+	Until     Date    `gorm:"size:10"`
+	Withdrawn Date    `gorm:"size:10"`
+	// GivenBy is the athlete, or the guardian of a minor.
+	GivenBy string
+}
+
+// Holds reports whether the consent is in force on a day.
+func (c Consent) Holds(on Date) bool {
+	return c.Given != "" && c.Given <= on && (c.Until == "" || on <= c.Until) && (c.Withdrawn == "" || on < c.Withdrawn)
+}
+
+// Group is a squad, a team or any set of athletes.
+type Group struct {
+	Meta
+	Name string
+}
+
+// Membership puts an athlete into a group.
+type Membership struct {
+	Meta
+	AthleteID ID `gorm:"index;size:36"`
+	GroupID   ID `gorm:"index;size:36"`
+}

@@ -1,0 +1,64 @@
+package record
+
+import "time"
+
+// Change is one correction: what was there before and after, when, by whom
+// and why. One visit to a field is one change, however many keys were hit.
+type Change struct {
+	ID     ID     `gorm:"primaryKey;size:36"`
+	Kind   Kind   `gorm:"size:12;index:idx_changes_record"`
+	Record ID     `gorm:"size:36;index:idx_changes_record"`
+	Field  string // path in the record, such as "bottles.<id>.after"
+	Before string
+	After  string
+	At     time.Time
+	By     string
+	Why    string
+	// Visit joins the key strokes of one visit to a field.
+	Visit string `gorm:"size:36"`
+}
+
+// RawText is what a person typed into a field that could not be read, or a
+// reason they gave for keeping an unlikely value; nothing typed is lost.
+type RawText struct {
+	Kind   Kind   `gorm:"primaryKey;size:12"`
+	Record ID     `gorm:"primaryKey;size:36"`
+	Field  string `gorm:"primaryKey;size:120"`
+	// Reason is true for the reason of a kept value.
+	Reason bool `gorm:"primaryKey"`
+	Text   string
+	At     time.Time
+	By     string
+}
+
+// Frozen is a closed test or an agreed plan as it was at that moment: its
+// inputs and results as JSON, and the evidence it was reckoned by.
+type Frozen struct {
+	ID       ID   `gorm:"primaryKey;size:36"`
+	Kind     Kind `gorm:"size:12;index:idx_frozen_record"`
+	Record   ID   `gorm:"size:36;index:idx_frozen_record"`
+	Number   int  // 1 for the first freeze, 2 after a correction …
+	Inputs   []byte
+	Results  []byte
+	Evidence string `gorm:"size:24"`
+	At       time.Time
+	By       string
+	Why      string
+}
+
+// TableName is the word for several frozen copies.
+func (Frozen) TableName() string { return "frozen" }
+
+// Print is a page as it was printed, byte for byte.
+type Print struct {
+	ID        ID   `gorm:"primaryKey;size:36"`
+	AthleteID ID   `gorm:"size:36;index"`
+	Kind      Kind `gorm:"size:12"` // what it was printed from
+	Record    ID   `gorm:"size:36"`
+	// Page is "athlete-page", "kit-bag-card", "blank-sheet" …
+	Page     string `gorm:"size:24"`
+	Language string `gorm:"size:8"`
+	Bytes    []byte
+	At       time.Time
+	By       string
+}

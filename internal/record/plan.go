@@ -1,0 +1,187 @@
+package record
+
+import "time"
+
+// PlanState says how far a plan is.
+type PlanState string
+
+// The states of a plan.
+const (
+	PlanDraft    PlanState = "draft"
+	PlanAgreed   PlanState = "agreed"
+	PlanReplaced PlanState = "replaced"
+)
+
+// BasisKind says what a plan rests on.
+type BasisKind string
+
+// What a plan can rest on.
+const (
+	BasisTest     BasisKind = "test"
+	BasisPool     BasisKind = "pool"
+	BasisEstimate BasisKind = "estimate"
+)
+
+// Plan is a drinking and fuelling plan for one kind of session.
+type Plan struct {
+	Meta
+	AthleteID ID        `gorm:"index;size:36"`
+	State     PlanState `gorm:"size:12"`
+	Name      string
+	Target    Target    `gorm:"embedded"`
+	Basis     PlanBasis `gorm:"embedded;embeddedPrefix:basis_"`
+	Agreement Agreement `gorm:"embedded"`
+	Options   []Option  `gorm:"foreignKey:PlanID"`
+	Steps     []Step    `gorm:"foreignKey:PlanID"`
+	Chances   []Chance  `gorm:"foreignKey:PlanID"`
+	Reviews   []Review  `gorm:"foreignKey:PlanID"`
+}
+
+// Target is the session the plan is for and what it aims at.
+type Target struct {
+	SessionName string
+	Sport       string
+	Minutes     Number `gorm:"embedded;embeddedPrefix:minutes_"`       // expected
+	Short       Number `gorm:"embedded;embeddedPrefix:minutes_short_"` // min
+	Long        Number `gorm:"embedded;embeddedPrefix:minutes_long_"`  // min
+	Effort      Number `gorm:"embedded;embeddedPrefix:effort_"`        // 0-10
+	Start       Clock  `gorm:"size:5"`
+	// NextAfter is the hours until the next session; nil when a day or more away.
+	NextAfter Number `gorm:"embedded;embeddedPrefix:next_after_"`
+	// DeficitAim is the deficit at the end not to pass, %.
+	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_"`
+	EventDate  Date   `gorm:"size:10"`
+}
+
+// PlanBasis is the test, the tests or the estimate a plan rests on.
+type PlanBasis struct {
+	Kind   BasisKind `gorm:"size:12"`
+	TestID ID        `gorm:"index;size:36"`
+	// PoolIDs lists further tests of a pool, separated by spaces.
+	PoolIDs string
+	StopID  ID `gorm:"size:36"` // stop of a trip
+	// Air the plan is for, where it is not the test's own.
+	Air Air `gorm:"embedded;embeddedPrefix:air_"`
+}
+
+// Agreement is how a plan was agreed.
+type Agreement struct {
+	AgreedAt  *time.Time
+	AgreedBy  string
+	OptionID  ID     `gorm:"size:36"` // the agreed option
+	Words     string // why, in the athlete's words
+	Physician string // who agreed, where a flag asks for one
+	Review    Date   `gorm:"size:10"`
+	From      Date   `gorm:"size:10"`
+	Until     Date   `gorm:"size:10"`
+}
+
+// OptionKind says what an option is.
+type OptionKind string
+
+// The kinds of option.
+const (
+	OptionHabit OptionKind = "habit"
+	OptionFluid OptionKind = "fluid-only"
+	OptionFood  OptionKind = "with-food"
+	OptionOwn   OptionKind = "own"
+	OptionAim   OptionKind = "aim"
+)
+
+// Option is one way to drink and eat in the session.
+type Option struct {
+	Meta
+	PlanID     ID         `gorm:"index;size:36"`
+	Order      int        `gorm:"column:position"`
+	Kind       OptionKind `gorm:"size:12"`
+	Name       string
+	Salt       Number `gorm:"embedded;embeddedPrefix:salt_"`       // g added
+	Importance Number `gorm:"embedded;embeddedPrefix:importance_"` // 0-10
+	Confidence Number `gorm:"embedded;embeddedPrefix:confidence_"` // 0-10
+	Words      string // the athlete's reason
+	Items      []Item `gorm:"foreignKey:OptionID"`
+}
+
+// Role is what an item is in the mix.
+type Role string
+
+// The roles of an item.
+const (
+	RoleWater Role = "water"
+	RoleDrink Role = "drink"
+	RoleFood  Role = "food"
+)
+
+// Item is one drink or food in an option.
+type Item struct {
+	Meta
+	OptionID  ID   `gorm:"index;size:36"`
+	Order     int  `gorm:"column:position"`
+	Role      Role `gorm:"size:8"`
+	ProductID ID   `gorm:"size:64"`
+	Name      string
+	Volume    Number `gorm:"embedded;embeddedPrefix:volume_"`   // mL, drinks and water
+	Portions  Number `gorm:"embedded;embeddedPrefix:portions_"` // foods
+	// Strength of a powder made up, g of powder per 100 mL of drink.
+	Strength Number `gorm:"embedded;embeddedPrefix:strength_"`
+}
+
+// StepState says where a step stands.
+type StepState string
+
+// The states of a step.
+const (
+	StepAhead StepState = "ahead"
+	StepNow   StepState = "now"
+	StepDone  StepState = "done"
+	StepLeft  StepState = "left"
+)
+
+// Step is one dated rung between habit and aim.
+type Step struct {
+	Meta
+	PlanID   ID        `gorm:"index;size:36"`
+	Order    int       `gorm:"column:position"`
+	OptionID ID        `gorm:"size:36"`
+	State    StepState `gorm:"size:8"`
+	From     Date      `gorm:"column:from_date;size:10"`
+	Sessions int       // how many to do before the next
+	Practise string
+}
+
+// Chance is a moment at which the sport lets one drink.
+type Chance struct {
+	Meta
+	PlanID   ID  `gorm:"index;size:36"`
+	Order    int `gorm:"column:position"`
+	Name     string
+	AtMinute Number `gorm:"embedded;embeddedPrefix:at_minute_"`
+	Seconds  Number `gorm:"embedded;embeddedPrefix:seconds_"`
+	CanEat   bool
+	// Maybe: the chance may fall out.
+	Maybe bool
+}
+
+// Decision is what a review decided.
+type Decision string
+
+// What a review can decide.
+const (
+	DecisionHold Decision = "hold"
+	DecisionNext Decision = "next"
+	DecisionBack Decision = "back"
+)
+
+// Review is one session done under the plan, or the decision after several.
+type Review struct {
+	Meta
+	PlanID    ID       `gorm:"index;size:36"`
+	StepID    ID       `gorm:"size:36"`
+	Order     int      `gorm:"column:position"`
+	Date      Date     `gorm:"size:10"`
+	DoneShare Number   `gorm:"embedded;embeddedPrefix:done_share_"` // % of the plan
+	Drunk     Number   `gorm:"embedded;embeddedPrefix:drunk_"`      // mL
+	Stomach   Number   `gorm:"embedded;embeddedPrefix:stomach_"`    // 0-10
+	Decision  Decision `gorm:"size:8"`                              // empty for a session record
+	Note      string
+}

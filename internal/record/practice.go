@@ -1,0 +1,33 @@
+package record
+
+// Practice is the practitioner's own house: one record in a data folder.
+type Practice struct {
+	Meta
+	Name         string
+	Practitioner string
+	Registration string
+	Telephone    string
+	// Emergency is the number to call, as printed on every page.
+	Emergency string   `gorm:"size:24"`
+	Settings  Settings `gorm:"embedded"`
+}
+
+// Settings are how the practice likes its figures.
+type Settings struct {
+	// Units is "metric" or "us".
+	Units string `gorm:"size:8"`
+	// UrineBands names the band set in use.
+	UrineBands string `gorm:"size:24"`
+	// DeficitAim is the default limit of the deficit at the end, %.
+	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_"`
+	// Theme is "light", "dark" or empty for the system's.
+	Theme string `gorm:"size:8"`
+	// TextSize is 100, 125 or 150 %.
+	TextSize int
+	// PageLanguage is the language pages are printed in.
+	PageLanguage string `gorm:"size:8"`
+	// RetentionYears is how long records are kept after the last entry.
+	RetentionYears int
+	// Invented marks the practice that comes for trying the program.
+	Invented bool
+}

@@ -1,0 +1,272 @@
+package record
+
+import "time"
+
+// TestState says how far a sheet is.
+type TestState string
+
+// The states of a test sheet.
+const (
+	TestOpen TestState = "open"
+	// TestWaiting: closed but for the sodium from the laboratory.
+	TestWaiting TestState = "waiting"
+	TestClosed  TestState = "closed"
+)
+
+// Sun is the sun on the athlete, as people without instruments say it.
+type Sun string
+
+// The presets of sun.
+const (
+	SunHigh     Sun = "full-high"
+	SunLow      Sun = "full-low"
+	SunPart     Sun = "part-cloud"
+	SunOvercast Sun = "overcast"
+	SunShade    Sun = "shade"
+	SunNone     Sun = "indoor-night"
+)
+
+// Dress is how the athlete stood on the scale.
+type Dress string
+
+// How the athlete stood on the scale.
+const (
+	DressMinimal Dress = "minimal-towelled"
+	DressKit     Dress = "kit-on"
+)
+
+// Test is one test sheet.
+type Test struct {
+	Meta
+	AthleteID ID        `gorm:"index;size:36"`
+	State     TestState `gorm:"size:12"`
+	ClosedAt  *time.Time
+	ClosedBy  string
+	Session   Session `gorm:"embedded"`
+	Air       Air     `gorm:"embedded;embeddedPrefix:air_"`
+	Scale     Scale   `gorm:"embedded;embeddedPrefix:scale_"`
+	Loss      Loss    `gorm:"embedded"`
+	Urine     Urine   `gorm:"embedded;embeddedPrefix:urine_"`
+	Feeling   Feeling `gorm:"embedded"`
+	Note      string
+	Weighings []Weighing  `gorm:"foreignKey:TestID"`
+	Bottles   []Bottle    `gorm:"foreignKey:TestID"`
+	Foods     []FoodEaten `gorm:"foreignKey:TestID"`
+	Patches   []Patch     `gorm:"foreignKey:TestID"`
+}
+
+// Session is what was done, and when.
+type Session struct {
+	Date     Date `gorm:"size:10"`
+	Place    string
+	Sport    string
+	Activity string // code in the table of activities, or the athlete's word
+	Start    Clock  `gorm:"size:5"`
+	End      Clock  `gorm:"size:5"`
+	// EndsNextDay: the session ran past midnight.
+	EndsNextDay bool
+	// Played is the minutes really played; rates still divide by elapsed time.
+	Played Number `gorm:"embedded;embeddedPrefix:played_"`
+	Effort Number `gorm:"embedded;embeddedPrefix:effort_"` // 0-10
+	Met    Number `gorm:"embedded;embeddedPrefix:met_"`
+	Power  Number `gorm:"embedded;embeddedPrefix:power_"` // W
+	Speed  Number `gorm:"embedded;embeddedPrefix:speed_"` // km/h
+}
+
+// Minutes returns the elapsed time; ok is false while start or end is missing
+// or the end does not lie after the start.
+func (s Session) Minutes() (minutes float64, ok bool) {
+	start, ok1 := s.Start.Minutes()
+	end, ok2 := s.End.Minutes()
+	if s.EndsNextDay {
+		end += 24 * 60
+	}
+	if !ok1 || !ok2 || end <= start {
+		return 0, false
+	}
+	return end - start, true
+}
+
+// Air is the weather of the session.
+type Air struct {
+	Temperature Number `gorm:"embedded;embeddedPrefix:temperature_"` // °C
+	Humidity    Number `gorm:"embedded;embeddedPrefix:humidity_"`    // %
+	Wind        Number `gorm:"embedded;embeddedPrefix:wind_"`        // m/s
+	Sun         Sun    `gorm:"size:16"`
+	Altitude    Number `gorm:"embedded;embeddedPrefix:altitude_"` // m
+	Wbgt        Number `gorm:"embedded;embeddedPrefix:wbgt_"`     // °C, measured
+	Clothing    string `gorm:"size:24"`                           // clothing in play
+}
+
+// Scale is how the body was weighed.
+type Scale struct {
+	Step   Number `gorm:"embedded;embeddedPrefix:step_"` // kg
+	Before Dress  `gorm:"size:20"`
+	After  Dress  `gorm:"size:20"`
+	// KitDry and KitWet are the clothes weighed apart, kg.
+	KitDry Number `gorm:"embedded;embeddedPrefix:kit_dry_"`
+	KitWet Number `gorm:"embedded;embeddedPrefix:kit_wet_"`
+}
+
+// Moment is when a weighing was made.
+type Moment string
+
+// The moments of a weighing.
+const (
+	Before Moment = "before"
+	After  Moment = "after"
+	// Morning is a first-morning mass: today's, or one of the baseline.
+	Morning Moment = "morning"
+)
+
+// Weighing is one reading of the body scale.
+type Weighing struct {
+	Meta
+	TestID ID     `gorm:"index;size:36"`
+	Moment Moment `gorm:"size:8"`
+	Order  int    `gorm:"column:position"`
+	Date   Date   `gorm:"size:10"`                       // of a morning mass
+	Mass   Number `gorm:"embedded;embeddedPrefix:mass_"` // kg
+}
+
+// Use is what became of a bottle's contents.
+type Use string
+
+// What becomes of a bottle.
+const (
+	UseDrunk  Use = "drunk"
+	UsePoured Use = "poured-over"
+	UseShared Use = "shared"
+)
+
+// Bottle is a bottle, carton or cup: weighed before and after, or a volume.
+type Bottle struct {
+	Meta
+	TestID    ID  `gorm:"index;size:36"`
+	Order     int `gorm:"column:position"`
+	ProductID ID  `gorm:"size:64"` // what is in it
+	Name      string
+	Use       Use    `gorm:"size:12"`
+	Before    Number `gorm:"embedded;embeddedPrefix:before_"` // g
+	After     Number `gorm:"embedded;embeddedPrefix:after_"`  // g
+	Poured    Number `gorm:"embedded;embeddedPrefix:poured_"` // g poured away
+	// Volume is what was taken from a carton or cup, mL, where nothing was weighed.
+	Volume Number `gorm:"embedded;embeddedPrefix:volume_"`
+	// ShareLow and ShareHigh bound the athlete's part of a shared bottle, %.
+	ShareLow  Number   `gorm:"embedded;embeddedPrefix:share_low_"`
+	ShareHigh Number   `gorm:"embedded;embeddedPrefix:share_high_"`
+	Refills   []Refill `gorm:"foreignKey:BottleID"`
+}
+
+// Refill is what was added to a bottle in the session.
+type Refill struct {
+	Meta
+	BottleID ID     `gorm:"index;size:36"`
+	Order    int    `gorm:"column:position"`
+	Added    Number `gorm:"embedded;embeddedPrefix:added_"` // g
+}
+
+// FoodEaten is food or gel eaten in the session, by portion or by mass.
+type FoodEaten struct {
+	Meta
+	TestID    ID  `gorm:"index;size:36"`
+	Order     int `gorm:"column:position"`
+	ProductID ID  `gorm:"size:64"`
+	Name      string
+	Portions  Number `gorm:"embedded;embeddedPrefix:portions_"`
+	Mass      Number `gorm:"embedded;embeddedPrefix:mass_"` // g
+}
+
+// TableName keeps the plural the trade would use.
+func (FoodEaten) TableName() string { return "foods_eaten" }
+
+// Loss is what left the body besides sweat, and how the loss is reckoned.
+type Loss struct {
+	Urine      Number `gorm:"embedded;embeddedPrefix:passed_urine_"` // g in the session
+	NoUrine    bool   // "none passed" is an answer
+	Stool      Number `gorm:"embedded;embeddedPrefix:passed_stool_"` // g in the session
+	NoStool    bool
+	Correction Correction `gorm:"size:8"`
+	// Guess is what the athlete thought they lost, L, before they were shown.
+	Guess Number `gorm:"embedded;embeddedPrefix:guess_"`
+}
+
+// Correction says whether respiratory and metabolic loss are taken off.
+type Correction string
+
+// The settings of the correction; empty means by rule.
+const (
+	CorrectionOn  Correction = "on"
+	CorrectionOff Correction = "off"
+)
+
+// Urine is the urine marker.
+type Urine struct {
+	Gravity    Number `gorm:"embedded;embeddedPrefix:gravity_"`
+	Osmolality Number `gorm:"embedded;embeddedPrefix:osmolality_"` // mOsm/kg
+	Colour     Number `gorm:"embedded;embeddedPrefix:colour_"`     // 1-8
+	When       Moment `gorm:"size:8"`
+	NotTaken   bool
+}
+
+// Feeling is what the athlete says, 0 to 10.
+type Feeling struct {
+	Thirst  Number `gorm:"embedded;embeddedPrefix:thirst_"`
+	Stomach Number `gorm:"embedded;embeddedPrefix:stomach_"` // 0 fine, 10 worst
+}
+
+// Site is where a patch sat.
+type Site string
+
+// The sites of a patch.
+const (
+	SiteForearmDorsal  Site = "forearm-dorsal"
+	SiteForearmVentral Site = "forearm-ventral"
+	SiteUpperArm       Site = "upper-arm"
+	SiteChest          Site = "chest"
+	SiteBack           Site = "upper-back"
+	SiteForehead       Site = "forehead"
+	SiteThigh          Site = "thigh"
+	SiteCalf           Site = "calf"
+	// SiteFiveMean is a mean of five sites weighted by local rate and area.
+	SiteFiveMean Site = "five-site-mean"
+)
+
+// Method is how the sodium was measured.
+type Method string
+
+// The methods; each has its own error.
+const (
+	MethodDirectElectrode   Method = "direct-electrode"
+	MethodIndirectElectrode Method = "indirect-electrode"
+	MethodFlame             Method = "flame-photometry"
+	MethodConductivity      Method = "conductivity"
+	MethodIonChromatography Method = "ion-chromatography"
+)
+
+// Condition of a patch when it came off.
+type Condition string
+
+// The conditions of a patch.
+const (
+	PatchGood      Condition = "good"
+	PatchDetached  Condition = "detached"
+	PatchSaturated Condition = "saturated"
+)
+
+// Patch is one sweat patch.
+type Patch struct {
+	Meta
+	TestID    ID        `gorm:"index;size:36"`
+	Order     int       `gorm:"column:position"`
+	Site      Site      `gorm:"size:20"`
+	Side      string    `gorm:"size:8"` // "left", "right" or empty
+	On        Clock     `gorm:"column:time_on;size:5"`
+	Off       Clock     `gorm:"column:time_off;size:5"`
+	Sodium    Number    `gorm:"embedded;embeddedPrefix:sodium_"`    // mmol/L
+	Potassium Number    `gorm:"embedded;embeddedPrefix:potassium_"` // mmol/L
+	Method    Method    `gorm:"size:24"`
+	Condition Condition `gorm:"size:12"`
+	// AtLaboratory: sent away, the value comes later.
+	AtLaboratory bool
+}

@@ -1,0 +1,86 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"ebbwell/internal/quantity"
+)
+
+// Number writes x with a fixed number of decimals, the language's decimal sign
+// and a true minus. It groups no thousands: figures here are short.
+func (w *Words) Number(x float64, decimals int) string {
+	s := strconv.FormatFloat(quantity.Round(x, decimals), 'f', max(decimals, 0), 64)
+	if sign := w.Say("format.decimal"); sign != "." {
+		s = strings.Replace(s, ".", sign, 1)
+	}
+	return strings.Replace(s, "-", "−", 1)
+}
+
+// Signed is Number with a plus before what is above zero.
+func (w *Words) Signed(x float64, decimals int) string {
+	s := w.Number(x, decimals)
+	if quantity.Round(x, decimals) > 0 {
+		return "+" + s
+	}
+	return s
+}
+
+// Amount writes a number with the decimals usual for its unit, and the unit.
+func (w *Words) Amount(x float64, u quantity.Unit) string {
+	s := w.Number(x, quantity.Decimals(u))
+	if u == quantity.None {
+		return s
+	}
+	return s + "\u00a0" + string(u)
+}
+
+// Between writes a range: "1.29 – 1.43"; ends that read alike are written once.
+func (w *Words) Between(r quantity.Range, decimals int) string {
+	low, high := w.Number(r.Low, decimals), w.Number(r.High, decimals)
+	if low == high {
+		return low
+	}
+	return low + " – " + high
+}
+
+// Half writes a number of portions in halves: "½", "1", "2½"; other numbers
+// with one decimal.
+func (w *Words) Half(x float64) string {
+	whole := int(x)
+	switch {
+	case x == float64(whole):
+		return strconv.Itoa(whole)
+	case x == 0.5:
+		return "½"
+	case x == float64(whole)+0.5:
+		return strconv.Itoa(whole) + "½"
+	}
+	return w.Number(x, 1)
+}
+
+// Day writes day and month: "14 May".
+func (w *Words) Day(t time.Time) string {
+	return w.Say("format.day", strconv.Itoa(t.Day()), w.Say("month."+strconv.Itoa(int(t.Month()))))
+}
+
+// Date writes day, month and year: "14 May 2026".
+func (w *Words) Date(t time.Time) string {
+	return w.Say("format.date", strconv.Itoa(t.Day()), w.Say("month."+strconv.Itoa(int(t.Month()))), strconv.Itoa(t.Year()))
+}
+
+// Clock writes a time of day: "09:05".
+func (w *Words) Clock(t time.Time) string { return t.Format("15:04") }
+
+// List joins texts as a sentence does: "a", "a and b", "a, b and c".
+func (w *Words) List(parts []string) string {
+	switch len(parts) {
+	case 0:
+		return ""
+	case 1:
+		return parts[0]
+	}
+	last := len(parts) - 1
+	return w.Say("format.and", strings.Join(parts[:last], w.Say("format.comma")), parts[last])
+}

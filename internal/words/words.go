@@ -1,0 +1,176 @@
+// Package words is the catalogue of every text a person sees, on screen and
+// on paper. A text has a key and lives in a JSON file under the language's
+// folder, one file per area; it may have plural forms. [New] opens one
+// language; a page may be printed in another language than the window's, so a
+// [Words] is handed to whatever writes, and there is no current language.
+//
+// Number formats (decimal sign, true minus), dates and lists come from here
+// too. Keys that no catalogue has are shown as they are and reported by
+// [Words.Has]; a test walks the source and fails on one.
+package words
+
+import (
+	"embed"
+	"encoding/json"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"sort"
+
+	"golang.org/x/text/feature/plural"
+	"golang.org/x/text/language"
+	"golang.org/x/text/message"
+	"golang.org/x/text/message/catalog"
+)
+
+//go:embed en/*.json
+var files embed.FS
+
+// Words writes texts in one language.
+type Words struct {
+	tag     language.Tag
+	printer *message.Printer
+	keys    map[string]bool
+}
+
+// entry is one text in a catalogue file: a plain string, or plural forms
+// chosen by argument Arg (1 when absent).
+type entry struct {
+	text  string
+	forms map[string]string
+	arg   int
+}
+
+// UnmarshalJSON reads "text" or {"one": …, "other": …, "arg": 2}.
+func (e *entry) UnmarshalJSON(b []byte) error {
+	if err := json.Unmarshal(b, &e.text); err == nil {
+		return nil
+	}
+	var raw map[string]any
+	if err := json.Unmarshal(b, &raw); err != nil {
+		return fmt.Errorf("read plural forms: %w", err)
+	}
+	e.forms, e.arg = map[string]string{}, 1
+	for k, v := range raw {
+		switch v := v.(type) {
+		case string:
+			e.forms[k] = v
+		case float64:
+			if k != "arg" {
+				return fmt.Errorf("read plural forms: number under %q", k)
+			}
+			e.arg = int(v)
+		default:
+			return fmt.Errorf("read plural forms: unexpected %T under %q", v, k)
+		}
+	}
+	if e.forms["other"] == "" {
+		return fmt.Errorf("read plural forms: no \"other\"")
+	}
+	return nil
+}
+
+// Languages lists the languages that have a catalogue.
+func Languages() []language.Tag {
+	dirs, err := fs.ReadDir(files, ".")
+	if err != nil {
+		return nil
+	}
+	var list []language.Tag
+	for _, d := range dirs {
+		list = append(list, language.Make(d.Name()))
+	}
+	return list
+}
+
+// New opens the catalogue of a language. It returns an error when the language
+// has none or a file of it cannot be read.
+func New(tag language.Tag) (*Words, error) {
+	texts, err := read(tag.String())
+	if err != nil {
+		return nil, err
+	}
+	b := catalog.NewBuilder(catalog.Fallback(tag))
+	w := &Words{tag: tag, keys: make(map[string]bool, len(texts))}
+	for key, e := range texts {
+		w.keys[key] = true
+		if e.forms == nil {
+			err = b.SetString(tag, key, e.text)
+		} else {
+			err = b.Set(tag, key, plural.Selectf(e.arg, "%d", cases(e.forms)...))
+		}
+		if err != nil {
+			return nil, fmt.Errorf("set text %q: %w", key, err)
+		}
+	}
+	w.printer = message.NewPrinter(tag, message.Catalog(b))
+	return w, nil
+}
+
+// cases lists plural forms in a steady order, "=0" and the like first.
+func cases(forms map[string]string) []any {
+	names := make([]string, 0, len(forms))
+	for name := range forms {
+		names = append(names, name)
+	}
+	sort.Slice(names, func(i, j int) bool {
+		if (names[i] == "other") != (names[j] == "other") {
+			return names[j] == "other"
+		}
+		return names[i] < names[j]
+	})
+	var list []any
+	for _, name := range names {
+		list = append(list, name, forms[name])
+	}
+	return list
+}
+
+// read gathers the texts of one language's files; a key in two files is an error.
+func read(lang string) (map[string]entry, error) {
+	names, err := fs.Glob(files, path.Join(lang, "*.json"))
+	if err != nil || len(names) == 0 {
+		return nil, fmt.Errorf("open catalogue %q: no files", lang)
+	}
+	all := map[string]entry{}
+	for _, name := range names {
+		data, err := files.ReadFile(name)
+		if err != nil {
+			return nil, fmt.Errorf("open catalogue: %w", err)
+		}
+		var texts map[string]entry
+		if err := json.Unmarshal(data, &texts); err != nil {
+			return nil, fmt.Errorf("read catalogue %s: %w", name, err)
+		}
+		for key, e := range texts {
+			if _, twice := all[key]; twice {
+				return nil, fmt.Errorf("read catalogue %s: key %q stands in two files", name, key)
+			}
+			all[key] = e
+		}
+	}
+	return all, nil
+}
+
+// Language returns the language of the texts.
+func (w *Words) Language() language.Tag { return w.tag }
+
+// Say returns the text of a key with its arguments put in (%s, %d, %[2]s …).
+// Numbers with decimals go in as text from [Words.Number].
+func (w *Words) Say(key string, args ...any) string {
+	return w.printer.Sprintf(key, args...)
+}
+
+// Has reports whether the catalogue knows a key.
+func (w *Words) Has(key string) bool { return w.keys[key] }
+
+// Keys lists all keys, sorted.
+func (w *Words) Keys() []string {
+	list := make([]string, 0, len(w.keys))
+	for k := range w.keys {
+		list = append(list, k)
+	}
+	slices.Sort(list)
+	return list
+}
