@@ -50,6 +50,12 @@ const (
 	GramPerKilogram        Unit = "g/kg"
 	GramPerMillilitre      Unit = "g/mL"
 	Portion                Unit = "portion"
+	Millimole              Unit = "mmol"
+	MillimolePerHour       Unit = "mmol/h"
+	GramPerKilocalorie     Unit = "g/kcal"
+	LitrePerMinute         Unit = "L/min"
+	// MillilitrePerKilogramPerHour is a sweat rate by body mass.
+	MillilitrePerKilogramPerHour Unit = "mL/kg/h"
 )
 
 // scale turns a unit into the first unit of its kind: base = (x + offset) * factor.

@@ -26,16 +26,16 @@ type Athlete struct {
 	Name         string
 	Born         Date   `gorm:"size:10"`
 	Sex          Sex    `gorm:"size:8"`
-	Height       Number `gorm:"embedded;embeddedPrefix:height_"`     // m
-	UsualMass    Number `gorm:"embedded;embeddedPrefix:usual_mass_"` // kg
+	Height       Number `gorm:"embedded;embeddedPrefix:height_" unit:"m"`      // m
+	UsualMass    Number `gorm:"embedded;embeddedPrefix:usual_mass_" unit:"kg"` // kg
 	Sport        string
 	Position     string
 	Acclimatised Acclimatised `gorm:"size:8"`
 	// UsualDrinking is what the stomach is used to in a session, L/h; after
 	// the first entry it rises only by a review.
-	UsualDrinking Number `gorm:"embedded;embeddedPrefix:usual_drinking_"`
+	UsualDrinking Number `gorm:"embedded;embeddedPrefix:usual_drinking_" unit:"L/h"`
 	// Mouthful is the athlete's own mouthful in mL, from ten of them weighed.
-	Mouthful Number `gorm:"embedded;embeddedPrefix:mouthful_"`
+	Mouthful Number `gorm:"embedded;embeddedPrefix:mouthful_" unit:"mL"`
 	// Guardian and Assent settle a minor's consent; MassHidden hides body
 	// mass on screen and paper, MassHiddenSettled says that it was asked.
 	Guardian          string

@@ -41,15 +41,15 @@ type Plan struct {
 type Target struct {
 	SessionName string
 	Sport       string
-	Minutes     Number `gorm:"embedded;embeddedPrefix:minutes_"`       // expected
-	Short       Number `gorm:"embedded;embeddedPrefix:minutes_short_"` // min
-	Long        Number `gorm:"embedded;embeddedPrefix:minutes_long_"`  // min
-	Effort      Number `gorm:"embedded;embeddedPrefix:effort_"`        // 0-10
+	Minutes     Number `gorm:"embedded;embeddedPrefix:minutes_" unit:"min"`       // expected
+	Short       Number `gorm:"embedded;embeddedPrefix:minutes_short_" unit:"min"` // min
+	Long        Number `gorm:"embedded;embeddedPrefix:minutes_long_" unit:"min"`  // min
+	Effort      Number `gorm:"embedded;embeddedPrefix:effort_"`                   // 0-10
 	Start       Clock  `gorm:"size:5"`
 	// NextAfter is the hours until the next session; nil when a day or more away.
-	NextAfter Number `gorm:"embedded;embeddedPrefix:next_after_"`
+	NextAfter Number `gorm:"embedded;embeddedPrefix:next_after_" unit:"h"`
 	// DeficitAim is the deficit at the end not to pass, %.
-	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_"`
+	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_" unit:"%"`
 	EventDate  Date   `gorm:"size:10"`
 }
 
@@ -72,8 +72,8 @@ type Agreement struct {
 	Words     string // why, in the athlete's words
 	Physician string // who agreed, where a flag asks for one
 	Review    Date   `gorm:"size:10"`
-	From      Date   `gorm:"size:10"`
-	Until     Date   `gorm:"size:10"`
+	From      Date   `gorm:"column:from_date;size:10"`
+	Until     Date   `gorm:"column:until_date;size:10"`
 }
 
 // OptionKind says what an option is.
@@ -95,9 +95,9 @@ type Option struct {
 	Order      int        `gorm:"column:position"`
 	Kind       OptionKind `gorm:"size:12"`
 	Name       string
-	Salt       Number `gorm:"embedded;embeddedPrefix:salt_"`       // g added
-	Importance Number `gorm:"embedded;embeddedPrefix:importance_"` // 0-10
-	Confidence Number `gorm:"embedded;embeddedPrefix:confidence_"` // 0-10
+	Salt       Number `gorm:"embedded;embeddedPrefix:salt_" unit:"g"` // g added
+	Importance Number `gorm:"embedded;embeddedPrefix:importance_"`    // 0-10
+	Confidence Number `gorm:"embedded;embeddedPrefix:confidence_"`    // 0-10
 	Words      string // the athlete's reason
 	Items      []Item `gorm:"foreignKey:OptionID"`
 }
@@ -120,10 +120,10 @@ type Item struct {
 	Role      Role `gorm:"size:8"`
 	ProductID ID   `gorm:"size:64"`
 	Name      string
-	Volume    Number `gorm:"embedded;embeddedPrefix:volume_"`   // mL, drinks and water
-	Portions  Number `gorm:"embedded;embeddedPrefix:portions_"` // foods
+	Volume    Number `gorm:"embedded;embeddedPrefix:volume_" unit:"mL"`        // mL, drinks and water
+	Portions  Number `gorm:"embedded;embeddedPrefix:portions_" unit:"portion"` // foods
 	// Strength of a powder made up, g of powder per 100 mL of drink.
-	Strength Number `gorm:"embedded;embeddedPrefix:strength_"`
+	Strength Number `gorm:"embedded;embeddedPrefix:strength_" unit:"%"`
 }
 
 // StepState says where a step stands.
@@ -155,8 +155,8 @@ type Chance struct {
 	PlanID   ID  `gorm:"index;size:36"`
 	Order    int `gorm:"column:position"`
 	Name     string
-	AtMinute Number `gorm:"embedded;embeddedPrefix:at_minute_"`
-	Seconds  Number `gorm:"embedded;embeddedPrefix:seconds_"`
+	AtMinute Number `gorm:"embedded;embeddedPrefix:at_minute_" unit:"min"`
+	Seconds  Number `gorm:"embedded;embeddedPrefix:seconds_" unit:"s"`
 	CanEat   bool
 	// Maybe: the chance may fall out.
 	Maybe bool
@@ -179,9 +179,9 @@ type Review struct {
 	StepID    ID       `gorm:"size:36"`
 	Order     int      `gorm:"column:position"`
 	Date      Date     `gorm:"size:10"`
-	DoneShare Number   `gorm:"embedded;embeddedPrefix:done_share_"` // % of the plan
-	Drunk     Number   `gorm:"embedded;embeddedPrefix:drunk_"`      // mL
-	Stomach   Number   `gorm:"embedded;embeddedPrefix:stomach_"`    // 0-10
-	Decision  Decision `gorm:"size:8"`                              // empty for a session record
+	DoneShare Number   `gorm:"embedded;embeddedPrefix:done_share_" unit:"%"` // % of the plan
+	Drunk     Number   `gorm:"embedded;embeddedPrefix:drunk_" unit:"mL"`     // mL
+	Stomach   Number   `gorm:"embedded;embeddedPrefix:stomach_"`             // 0-10
+	Decision  Decision `gorm:"size:8"`                                       // empty for a session record
 	Note      string
 }

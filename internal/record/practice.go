@@ -19,7 +19,7 @@ type Settings struct {
 	// UrineBands names the band set in use.
 	UrineBands string `gorm:"size:24"`
 	// DeficitAim is the default limit of the deficit at the end, %.
-	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_"`
+	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_" unit:"%"`
 	// Theme is "light", "dark" or empty for the system's.
 	Theme string `gorm:"size:8"`
 	// TextSize is 100, 125 or 150 %.

@@ -9,9 +9,9 @@ type Product struct {
 	Form string `gorm:"size:12"`
 	// Replaces is the id of the generic product this one corrects, or empty.
 	Replaces    string `gorm:"size:64"`
-	Density     Number `gorm:"embedded;embeddedPrefix:density_"` // g/mL
+	Density     Number `gorm:"embedded;embeddedPrefix:density_" unit:"g/mL"` // g/mL
 	PortionName string
-	PortionMass Number      `gorm:"embedded;embeddedPrefix:portion_mass_"` // g
+	PortionMass Number      `gorm:"embedded;embeddedPrefix:portion_mass_" unit:"g"` // g
 	Per100      Composition `gorm:"embedded;embeddedPrefix:per100_"`
 	Source      string
 	Note        string
@@ -19,16 +19,16 @@ type Product struct {
 
 // Composition is what 100 g hold, in g, sodium and potassium in mg, energy in kcal.
 type Composition struct {
-	Water        Number `gorm:"embedded;embeddedPrefix:water_"`
-	Energy       Number `gorm:"embedded;embeddedPrefix:energy_"`
-	Carbohydrate Number `gorm:"embedded;embeddedPrefix:carbohydrate_"` // fibre counted
-	Fibre        Number `gorm:"embedded;embeddedPrefix:fibre_"`
-	Glucose      Number `gorm:"embedded;embeddedPrefix:glucose_"`
-	Fructose     Number `gorm:"embedded;embeddedPrefix:fructose_"`
-	Sucrose      Number `gorm:"embedded;embeddedPrefix:sucrose_"`
-	Lactose      Number `gorm:"embedded;embeddedPrefix:lactose_"`
-	Maltose      Number `gorm:"embedded;embeddedPrefix:maltose_"`
-	Starch       Number `gorm:"embedded;embeddedPrefix:starch_"` // maltodextrin too
-	Sodium       Number `gorm:"embedded;embeddedPrefix:sodium_"`
-	Potassium    Number `gorm:"embedded;embeddedPrefix:potassium_"`
+	Water        Number `gorm:"embedded;embeddedPrefix:water_" unit:"g"`
+	Energy       Number `gorm:"embedded;embeddedPrefix:energy_" unit:"kcal"`
+	Carbohydrate Number `gorm:"embedded;embeddedPrefix:carbohydrate_" unit:"g"` // fibre counted
+	Fibre        Number `gorm:"embedded;embeddedPrefix:fibre_" unit:"g"`
+	Glucose      Number `gorm:"embedded;embeddedPrefix:glucose_" unit:"g"`
+	Fructose     Number `gorm:"embedded;embeddedPrefix:fructose_" unit:"g"`
+	Sucrose      Number `gorm:"embedded;embeddedPrefix:sucrose_" unit:"g"`
+	Lactose      Number `gorm:"embedded;embeddedPrefix:lactose_" unit:"g"`
+	Maltose      Number `gorm:"embedded;embeddedPrefix:maltose_" unit:"g"`
+	Starch       Number `gorm:"embedded;embeddedPrefix:starch_" unit:"g"` // maltodextrin too
+	Sodium       Number `gorm:"embedded;embeddedPrefix:sodium_" unit:"mg"`
+	Potassium    Number `gorm:"embedded;embeddedPrefix:potassium_" unit:"mg"`
 }

@@ -66,11 +66,11 @@ type Session struct {
 	// EndsNextDay: the session ran past midnight.
 	EndsNextDay bool
 	// Played is the minutes really played; rates still divide by elapsed time.
-	Played Number `gorm:"embedded;embeddedPrefix:played_"`
+	Played Number `gorm:"embedded;embeddedPrefix:played_" unit:"min"`
 	Effort Number `gorm:"embedded;embeddedPrefix:effort_"` // 0-10
-	Met    Number `gorm:"embedded;embeddedPrefix:met_"`
-	Power  Number `gorm:"embedded;embeddedPrefix:power_"` // W
-	Speed  Number `gorm:"embedded;embeddedPrefix:speed_"` // km/h
+	Met    Number `gorm:"embedded;embeddedPrefix:met_" unit:"MET"`
+	Power  Number `gorm:"embedded;embeddedPrefix:power_" unit:"W"`    // W
+	Speed  Number `gorm:"embedded;embeddedPrefix:speed_" unit:"km/h"` // km/h
 }
 
 // Minutes returns the elapsed time; ok is false while start or end is missing
@@ -89,23 +89,23 @@ func (s Session) Minutes() (minutes float64, ok bool) {
 
 // Air is the weather of the session.
 type Air struct {
-	Temperature Number `gorm:"embedded;embeddedPrefix:temperature_"` // °C
-	Humidity    Number `gorm:"embedded;embeddedPrefix:humidity_"`    // %
-	Wind        Number `gorm:"embedded;embeddedPrefix:wind_"`        // m/s
+	Temperature Number `gorm:"embedded;embeddedPrefix:temperature_" unit:"°C"` // °C
+	Humidity    Number `gorm:"embedded;embeddedPrefix:humidity_" unit:"%"`     // %
+	Wind        Number `gorm:"embedded;embeddedPrefix:wind_" unit:"m/s"`       // m/s
 	Sun         Sun    `gorm:"size:16"`
-	Altitude    Number `gorm:"embedded;embeddedPrefix:altitude_"` // m
-	Wbgt        Number `gorm:"embedded;embeddedPrefix:wbgt_"`     // °C, measured
-	Clothing    string `gorm:"size:24"`                           // clothing in play
+	Altitude    Number `gorm:"embedded;embeddedPrefix:altitude_" unit:"m"` // m
+	Wbgt        Number `gorm:"embedded;embeddedPrefix:wbgt_" unit:"°C"`    // °C, measured
+	Clothing    string `gorm:"size:24"`                                    // clothing in play
 }
 
 // Scale is how the body was weighed.
 type Scale struct {
-	Step   Number `gorm:"embedded;embeddedPrefix:step_"` // kg
+	Step   Number `gorm:"embedded;embeddedPrefix:step_" unit:"kg"` // kg
 	Before Dress  `gorm:"size:20"`
 	After  Dress  `gorm:"size:20"`
 	// KitDry and KitWet are the clothes weighed apart, kg.
-	KitDry Number `gorm:"embedded;embeddedPrefix:kit_dry_"`
-	KitWet Number `gorm:"embedded;embeddedPrefix:kit_wet_"`
+	KitDry Number `gorm:"embedded;embeddedPrefix:kit_dry_" unit:"kg"`
+	KitWet Number `gorm:"embedded;embeddedPrefix:kit_wet_" unit:"kg"`
 }
 
 // Moment is when a weighing was made.
@@ -125,8 +125,8 @@ type Weighing struct {
 	TestID ID     `gorm:"index;size:36"`
 	Moment Moment `gorm:"size:8"`
 	Order  int    `gorm:"column:position"`
-	Date   Date   `gorm:"size:10"`                       // of a morning mass
-	Mass   Number `gorm:"embedded;embeddedPrefix:mass_"` // kg
+	Date   Date   `gorm:"size:10"`                                 // of a morning mass
+	Mass   Number `gorm:"embedded;embeddedPrefix:mass_" unit:"kg"` // kg
 }
 
 // Use is what became of a bottle's contents.
@@ -147,14 +147,14 @@ type Bottle struct {
 	ProductID ID  `gorm:"size:64"` // what is in it
 	Name      string
 	Use       Use    `gorm:"size:12"`
-	Before    Number `gorm:"embedded;embeddedPrefix:before_"` // g
-	After     Number `gorm:"embedded;embeddedPrefix:after_"`  // g
-	Poured    Number `gorm:"embedded;embeddedPrefix:poured_"` // g poured away
+	Before    Number `gorm:"embedded;embeddedPrefix:before_" unit:"g"` // g
+	After     Number `gorm:"embedded;embeddedPrefix:after_" unit:"g"`  // g
+	Poured    Number `gorm:"embedded;embeddedPrefix:poured_" unit:"g"` // g poured away
 	// Volume is what was taken from a carton or cup, mL, where nothing was weighed.
-	Volume Number `gorm:"embedded;embeddedPrefix:volume_"`
+	Volume Number `gorm:"embedded;embeddedPrefix:volume_" unit:"mL"`
 	// ShareLow and ShareHigh bound the athlete's part of a shared bottle, %.
-	ShareLow  Number   `gorm:"embedded;embeddedPrefix:share_low_"`
-	ShareHigh Number   `gorm:"embedded;embeddedPrefix:share_high_"`
+	ShareLow  Number   `gorm:"embedded;embeddedPrefix:share_low_" unit:"%"`
+	ShareHigh Number   `gorm:"embedded;embeddedPrefix:share_high_" unit:"%"`
 	Refills   []Refill `gorm:"foreignKey:BottleID"`
 }
 
@@ -163,7 +163,7 @@ type Refill struct {
 	Meta
 	BottleID ID     `gorm:"index;size:36"`
 	Order    int    `gorm:"column:position"`
-	Added    Number `gorm:"embedded;embeddedPrefix:added_"` // g
+	Added    Number `gorm:"embedded;embeddedPrefix:added_" unit:"g"` // g
 }
 
 // FoodEaten is food or gel eaten in the session, by portion or by mass.
@@ -173,8 +173,8 @@ type FoodEaten struct {
 	Order     int `gorm:"column:position"`
 	ProductID ID  `gorm:"size:64"`
 	Name      string
-	Portions  Number `gorm:"embedded;embeddedPrefix:portions_"`
-	Mass      Number `gorm:"embedded;embeddedPrefix:mass_"` // g
+	Portions  Number `gorm:"embedded;embeddedPrefix:portions_" unit:"portion"`
+	Mass      Number `gorm:"embedded;embeddedPrefix:mass_" unit:"g"` // g
 }
 
 // TableName keeps the plural the trade would use.
@@ -182,13 +182,13 @@ func (FoodEaten) TableName() string { return "foods_eaten" }
 
 // Loss is what left the body besides sweat, and how the loss is reckoned.
 type Loss struct {
-	Urine      Number `gorm:"embedded;embeddedPrefix:passed_urine_"` // g in the session
+	Urine      Number `gorm:"embedded;embeddedPrefix:passed_urine_" unit:"g"` // g in the session
 	NoUrine    bool   // "none passed" is an answer
-	Stool      Number `gorm:"embedded;embeddedPrefix:passed_stool_"` // g in the session
+	Stool      Number `gorm:"embedded;embeddedPrefix:passed_stool_" unit:"g"` // g in the session
 	NoStool    bool
 	Correction Correction `gorm:"size:8"`
 	// Guess is what the athlete thought they lost, L, before they were shown.
-	Guess Number `gorm:"embedded;embeddedPrefix:guess_"`
+	Guess Number `gorm:"embedded;embeddedPrefix:guess_" unit:"L"`
 }
 
 // Correction says whether respiratory and metabolic loss are taken off.
@@ -203,8 +203,8 @@ const (
 // Urine is the urine marker.
 type Urine struct {
 	Gravity    Number `gorm:"embedded;embeddedPrefix:gravity_"`
-	Osmolality Number `gorm:"embedded;embeddedPrefix:osmolality_"` // mOsm/kg
-	Colour     Number `gorm:"embedded;embeddedPrefix:colour_"`     // 1-8
+	Osmolality Number `gorm:"embedded;embeddedPrefix:osmolality_" unit:"mOsm/kg"` // mOsm/kg
+	Colour     Number `gorm:"embedded;embeddedPrefix:colour_"`                    // 1-8
 	When       Moment `gorm:"size:8"`
 	NotTaken   bool
 }
@@ -263,8 +263,8 @@ type Patch struct {
 	Side      string    `gorm:"size:8"` // "left", "right" or empty
 	On        Clock     `gorm:"column:time_on;size:5"`
 	Off       Clock     `gorm:"column:time_off;size:5"`
-	Sodium    Number    `gorm:"embedded;embeddedPrefix:sodium_"`    // mmol/L
-	Potassium Number    `gorm:"embedded;embeddedPrefix:potassium_"` // mmol/L
+	Sodium    Number    `gorm:"embedded;embeddedPrefix:sodium_" unit:"mmol/L"`    // mmol/L
+	Potassium Number    `gorm:"embedded;embeddedPrefix:potassium_" unit:"mmol/L"` // mmol/L
 	Method    Method    `gorm:"size:24"`
 	Condition Condition `gorm:"size:12"`
 	// AtLaboratory: sent away, the value comes later.

@@ -32,7 +32,7 @@ type Stop struct {
 	Air       Air    `gorm:"embedded;embeddedPrefix:air_"`
 	// SessionsADay and Minutes of each, and effort, at this stop.
 	SessionsADay Number `gorm:"embedded;embeddedPrefix:sessions_a_day_"`
-	Minutes      Number `gorm:"embedded;embeddedPrefix:minutes_"`
+	Minutes      Number `gorm:"embedded;embeddedPrefix:minutes_" unit:"min"`
 	Effort       Number `gorm:"embedded;embeddedPrefix:effort_"`
 	// HeatDay is the day of acclimatisation on arrival; 0 is the first.
 	HeatDay Number `gorm:"embedded;embeddedPrefix:heat_day_"`

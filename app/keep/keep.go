@@ -1,0 +1,190 @@
+// Package keep saves while one types. A screen hands over what to save each
+// time something changed; the [Keeper] waits until the typing pauses, saves
+// beside the window's thread, one thing after another, and tells how it went.
+// What was handed over and not yet written is written by [Keeper.Flush]: on
+// leaving a field, on changing the screen, and before the program ends.
+//
+// A save that fails is kept and tried again, so that a full disk loses
+// nothing while the program runs.
+package keep
+
+import (
+	"context"
+	"errors"
+	"sync"
+	"time"
+)
+
+// Pause is how long the typing must rest before what was typed is saved.
+// Longest is how long unbroken typing may go unsaved.
+const (
+	Pause   = 250 * time.Millisecond
+	Longest = 400 * time.Millisecond
+	// again is the wait before a failed save is tried again.
+	again = 3 * time.Second
+)
+
+// Save writes something; it runs beside the window's thread.
+type Save func(ctx context.Context) error
+
+// State is how saving stands.
+type State struct {
+	// Pending counts what is not written yet.
+	Pending int
+	// At is when the last save was written; zero before the first.
+	At time.Time
+	// Err is why the last try failed; nil when it did not.
+	Err error
+}
+
+// Keeper saves in order. Its methods may be called from any goroutine.
+type Keeper struct {
+	now     func() time.Time
+	onState func(State)
+
+	mu      sync.Mutex
+	pending []job // oldest first
+	at      time.Time
+	err     error
+	timer   *time.Timer
+	closed  bool
+
+	writing sync.Mutex // held while saves run
+}
+
+// job is the newest save under one key.
+type job struct {
+	key   string
+	save  Save
+	since time.Time // first handed over
+	due   time.Time
+}
+
+// New makes a Keeper. onState is told of every change, from any goroutine.
+func New(now func() time.Time, onState func(State)) *Keeper {
+	if onState == nil {
+		onState = func(State) {}
+	}
+	return &Keeper{now: now, onState: onState}
+}
+
+// Later hands over a save. A newer one under the same key takes the place of
+// one that has not run.
+func (k *Keeper) Later(key string, save Save) {
+	k.mu.Lock()
+	now := k.now()
+	k.put(job{key: key, save: save, since: now, due: now.Add(Pause)})
+	k.arm()
+	state := k.state()
+	k.mu.Unlock()
+	k.onState(state)
+}
+
+// put adds a job or takes the place of the one under its key; k.mu is held.
+func (k *Keeper) put(j job) {
+	for i, old := range k.pending {
+		if old.key != j.key {
+			continue
+		}
+		j.since = old.since
+		if latest := j.since.Add(Longest); j.due.After(latest) {
+			j.due = latest
+		}
+		k.pending[i] = j
+		return
+	}
+	k.pending = append(k.pending, j)
+}
+
+// arm starts the timer for the earliest job; k.mu is held.
+func (k *Keeper) arm() {
+	if k.closed || len(k.pending) == 0 {
+		return
+	}
+	first := k.pending[0].due
+	for _, j := range k.pending[1:] {
+		if j.due.Before(first) {
+			first = j.due
+		}
+	}
+	wait := max(first.Sub(k.now()), time.Millisecond)
+	if k.timer == nil {
+		k.timer = time.AfterFunc(wait, k.tick)
+		return
+	}
+	k.timer.Reset(wait)
+}
+
+// tick runs on the timer's goroutine.
+func (k *Keeper) tick() {
+	// The error is in the state, and the save will be tried again.
+	_ = k.Flush(context.Background())
+}
+
+// Flush writes everything that was handed over, and returns what failed.
+func (k *Keeper) Flush(ctx context.Context) error {
+	k.writing.Lock()
+	defer k.writing.Unlock()
+	k.mu.Lock()
+	jobs := k.pending
+	k.pending = nil
+	k.mu.Unlock()
+	if len(jobs) == 0 {
+		return nil
+	}
+	var failed []job
+	var errs []error
+	for _, j := range jobs {
+		if err := j.save(ctx); err != nil {
+			failed = append(failed, j)
+			errs = append(errs, err)
+		}
+	}
+	k.finish(failed, errors.Join(errs...), len(failed) < len(jobs))
+	return errors.Join(errs...)
+}
+
+// finish puts failed jobs back, unless a newer one is there, and tells.
+func (k *Keeper) finish(failed []job, err error, wrote bool) {
+	k.mu.Lock()
+	newer := k.pending
+	k.pending = nil
+	retry := k.now().Add(again)
+	for _, j := range failed {
+		j.since, j.due = k.now(), retry
+		k.pending = append(k.pending, j)
+	}
+	for _, j := range newer {
+		k.put(j)
+	}
+	if wrote {
+		k.at = k.now()
+	}
+	k.err = err
+	k.arm()
+	state := k.state()
+	k.mu.Unlock()
+	k.onState(state)
+}
+
+// state is how it stands; k.mu is held.
+func (k *Keeper) state() State { return State{Pending: len(k.pending), At: k.at, Err: k.err} }
+
+// State returns how saving stands.
+func (k *Keeper) State() State {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.state()
+}
+
+// Close writes what is left and stops the timer.
+func (k *Keeper) Close(ctx context.Context) error {
+	err := k.Flush(ctx)
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	k.closed = true
+	if k.timer != nil {
+		k.timer.Stop()
+	}
+	return err
+}

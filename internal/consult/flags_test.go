@@ -1,0 +1,79 @@
+package consult
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"ebbwell/internal/record"
+)
+
+func day() time.Time { return time.Date(2026, 5, 14, 0, 0, 0, 0, time.UTC) }
+
+// One row a flag: what it must change.
+func TestFlagEffects(t *testing.T) {
+	type want struct{ physician, salt, hide, water, marker bool }
+	for kind, w := range map[record.FlagKind]want{
+		record.FlagKidney:         {physician: true, salt: true, water: true, marker: true},
+		record.FlagHeart:          {physician: true, salt: true, water: true},
+		record.FlagBloodPressure:  {physician: true, salt: true},
+		record.FlagDiuretics:      {physician: true, water: true, marker: true},
+		record.FlagDesmopressin:   {physician: true, water: true, marker: true},
+		record.FlagLithium:        {physician: true, water: true, marker: true},
+		record.FlagAntidepressant: {water: true},
+		record.FlagNSAID:          {water: true},
+		record.FlagOtherMedicine:  {physician: true},
+		record.FlagDiabetes:       {physician: true, marker: true},
+		record.FlagPregnancy:      {physician: true, marker: true},
+		record.FlagHyponatraemia:  {physician: true, water: true},
+		record.FlagEating:         {physician: true, hide: true},
+		record.FlagCysticFibrosis: {physician: true, water: true},
+		record.FlagSickleCell:     {physician: true},
+	} {
+		t.Run(string(kind), func(t *testing.T) {
+			a := record.Athlete{Born: "1999-01-02", Flags: []record.Flag{{Kind: kind}}}
+			care := CareOf(a, day())
+			got := want{len(care.NeedsPhysician) > 0, len(care.WithholdSalt) > 0, care.MassHidden, care.WaterCaution, care.MarkerCaution}
+			if got != w {
+				t.Errorf("got %+v, want %+v", got, w)
+			}
+			a.Flags[0].Physician = "named physician"
+			if care := CareOf(a, day()); len(care.NeedsPhysician) > 0 {
+				t.Error("still asks for the physician who is named")
+			}
+			gone := day()
+			a.Flags[0].DeletedAt = &gone
+			if care := CareOf(a, day()); len(care.Flags) > 0 {
+				t.Error("a flag taken back still counts")
+			}
+		})
+	}
+}
+
+func TestMinor(t *testing.T) {
+	a := record.Athlete{Born: "2010-01-02"}
+	care := CareOf(a, day())
+	if !care.MassHidden || !slices.Equal(care.Unsettled, []string{"guardian", "assent", "mass-hidden"}) {
+		t.Errorf("got %+v", care)
+	}
+	a.Guardian, a.Assent, a.MassHiddenSettled = "named guardian", "2026-05-01", true
+	if care := CareOf(a, day()); len(care.Unsettled) > 0 || care.MassHidden {
+		t.Errorf("settled, and got %+v", care)
+	}
+	if care := CareOf(record.Athlete{Born: "1999-01-02"}, day()); len(care.Flags) > 0 || len(care.Unsettled) > 0 || care.MassHidden {
+		t.Errorf("an adult without flags got %+v", care)
+	}
+}
+
+func TestEveryFlagOnceInTheTable(t *testing.T) {
+	seen := map[record.FlagKind]bool{}
+	for _, e := range Effects() {
+		if seen[e.Kind] {
+			t.Errorf("%s stands twice", e.Kind)
+		}
+		seen[e.Kind] = true
+	}
+	if EffectOf("unheard-of") != (Effect{Kind: "unheard-of"}) {
+		t.Error("an unknown flag has an effect")
+	}
+}
