@@ -25,7 +25,7 @@ const (
 )
 
 // Save writes something; it runs beside the window's thread.
-type Save func(ctx context.Context) error
+type Save = func(ctx context.Context) error
 
 // State is how saving stands.
 type State struct {

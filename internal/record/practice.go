@@ -18,6 +18,11 @@ type Settings struct {
 	Units string `gorm:"size:8"`
 	// UrineBands names the band set in use.
 	UrineBands string `gorm:"size:24"`
+	// OwnGravityWell, OwnGravityMinimal and OwnGravityGreat are the upper edges
+	// of the practice's own bands of urine specific gravity.
+	OwnGravityWell    Number `gorm:"embedded;embeddedPrefix:own_gravity_well_"`
+	OwnGravityMinimal Number `gorm:"embedded;embeddedPrefix:own_gravity_minimal_"`
+	OwnGravityGreat   Number `gorm:"embedded;embeddedPrefix:own_gravity_great_"`
 	// DeficitAim is the default limit of the deficit at the end, %.
 	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_" unit:"%"`
 	// Theme is "light", "dark" or empty for the system's.

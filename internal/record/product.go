@@ -23,12 +23,15 @@ type Composition struct {
 	Energy       Number `gorm:"embedded;embeddedPrefix:energy_" unit:"kcal"`
 	Carbohydrate Number `gorm:"embedded;embeddedPrefix:carbohydrate_" unit:"g"` // fibre counted
 	Fibre        Number `gorm:"embedded;embeddedPrefix:fibre_" unit:"g"`
+	// Available is the carbohydrate without fibre, as labels print it.
+	Available    Number `gorm:"embedded;embeddedPrefix:available_" unit:"g"`
 	Glucose      Number `gorm:"embedded;embeddedPrefix:glucose_" unit:"g"`
 	Fructose     Number `gorm:"embedded;embeddedPrefix:fructose_" unit:"g"`
 	Sucrose      Number `gorm:"embedded;embeddedPrefix:sucrose_" unit:"g"`
 	Lactose      Number `gorm:"embedded;embeddedPrefix:lactose_" unit:"g"`
 	Maltose      Number `gorm:"embedded;embeddedPrefix:maltose_" unit:"g"`
-	Starch       Number `gorm:"embedded;embeddedPrefix:starch_" unit:"g"` // maltodextrin too
+	Starch       Number `gorm:"embedded;embeddedPrefix:starch_" unit:"g"`
+	Maltodextrin Number `gorm:"embedded;embeddedPrefix:maltodextrin_" unit:"g"`
 	Sodium       Number `gorm:"embedded;embeddedPrefix:sodium_" unit:"mg"`
 	Potassium    Number `gorm:"embedded;embeddedPrefix:potassium_" unit:"mg"`
 }

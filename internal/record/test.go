@@ -106,6 +106,8 @@ type Scale struct {
 	// KitDry and KitWet are the clothes weighed apart, kg.
 	KitDry Number `gorm:"embedded;embeddedPrefix:kit_dry_" unit:"kg"`
 	KitWet Number `gorm:"embedded;embeddedPrefix:kit_wet_" unit:"kg"`
+	// Other: weighed on another scale after than before.
+	Other bool
 }
 
 // Moment is when a weighing was made.
@@ -182,11 +184,13 @@ func (FoodEaten) TableName() string { return "foods_eaten" }
 
 // Loss is what left the body besides sweat, and how the loss is reckoned.
 type Loss struct {
-	Urine      Number `gorm:"embedded;embeddedPrefix:passed_urine_" unit:"g"` // g in the session
-	NoUrine    bool   // "none passed" is an answer
-	Stool      Number `gorm:"embedded;embeddedPrefix:passed_stool_" unit:"g"` // g in the session
-	NoStool    bool
-	Correction Correction `gorm:"size:8"`
+	Urine   Number `gorm:"embedded;embeddedPrefix:passed_urine_" unit:"g"` // g in the session
+	NoUrine bool   // "none passed" is an answer
+	// NothingDrunk: "nothing" is an answer too.
+	NothingDrunk bool
+	Stool        Number `gorm:"embedded;embeddedPrefix:passed_stool_" unit:"g"` // g in the session
+	NoStool      bool
+	Correction   Correction `gorm:"size:8"`
 	// Guess is what the athlete thought they lost, L, before they were shown.
 	Guess Number `gorm:"embedded;embeddedPrefix:guess_" unit:"L"`
 }

@@ -1,0 +1,176 @@
+// Package apptest is for the tests of screens: a desk on a real data file in a
+// temporary folder, a window drawn by the software painter, and hands that
+// type and click by the names of controls.
+package apptest
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"golang.org/x/text/language"
+
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/app/keep"
+	"ebbwell/app/look"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// Now is the moment in which tests of screens take place.
+func Now() time.Time { return time.Date(2026, 5, 18, 12, 41, 0, 0, time.UTC) }
+
+// Words is the English catalogue.
+func Words(t testing.TB) *words.Words {
+	t.Helper()
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+// Desk opens a new data folder with a practice and returns a desk on it. Work
+// runs at once. Places the screens ask for are collected in went.
+func Desk(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
+	t.Helper()
+	opened, err := store.Open(t.TempDir(), store.Options{Clock: Now, By: "Test Person"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := opened.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	practice := record.Practice{
+		Meta: record.Meta{ID: record.NewID()}, Name: "Saltmarsh Practice (invented)", Practitioner: "Test Person",
+		Registration: "SD 0000", Telephone: "000 000", Emergency: "112",
+	}
+	if _, err := opened.SavePractice(context.Background(), practice, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	d, err = desk.New(opened, Words(t), Now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Keep = keep.New(Now, nil)
+	d.Host.Today = Now
+	went = &[]desk.Place{}
+	d.Go = func(p desk.Place) { *went = append(*went, p) }
+	return d, went
+}
+
+// Athlete makes and keeps an adult athlete.
+func Athlete(t testing.TB, d *desk.Desk) record.Athlete {
+	t.Helper()
+	a := record.Athlete{
+		Meta: record.Meta{ID: record.NewID()}, Name: "Ravka Oldenmoor", Born: "1999-02-03", Sex: record.Female,
+		Height: record.Num(1.71, quantity.Metre), UsualMass: record.Num(64, quantity.Kilogram), Sport: "field-hockey",
+		Position: "midfield", UsualDrinking: record.Num(0.70, quantity.LitrePerHour),
+	}
+	kept, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return kept
+}
+
+// Window shows an object in a window of a size with our theme, and returns it.
+func Window(t testing.TB, o fyne.CanvasObject, width, height float32, dark bool, percent int) fyne.Window {
+	t.Helper()
+	a := test.NewTempApp(t)
+	a.Settings().SetTheme(look.NewTheme(dark, percent))
+	w := test.NewTempWindow(t, o)
+	w.SetPadded(false)
+	w.Resize(fyne.NewSize(width, height))
+	return w
+}
+
+// Type focuses the control with a name and types into it, as a person does: a
+// rune at a time. What stands there is replaced.
+func Type(t testing.TB, w fyne.Window, name, text string) {
+	t.Helper()
+	f := control(t, w, name)
+	w.Canvas().Focus(f)
+	if s, ok := f.(interface{ SelectAll() }); ok {
+		s.SelectAll()
+	}
+	if text == "" {
+		f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyBackspace})
+	}
+	for _, r := range text {
+		f.TypedRune(r)
+	}
+}
+
+// Press presses a key in whatever has the keyboard.
+func Press(w fyne.Window, keys ...fyne.KeyName) {
+	for _, k := range keys {
+		if f := w.Canvas().Focused(); f != nil {
+			f.TypedKey(&fyne.KeyEvent{Name: k})
+		}
+	}
+}
+
+// Leave takes the keyboard away, as a click elsewhere does.
+func Leave(w fyne.Window) { w.Canvas().Unfocus() }
+
+// Click taps the control with a name.
+func Click(t testing.TB, w fyne.Window, name string) {
+	t.Helper()
+	o := find(w, name)
+	tap, ok := o.(fyne.Tappable)
+	if !ok {
+		t.Fatalf("no control %q to click; there are %v", name, names(w))
+	}
+	tap.Tapped(&fyne.PointEvent{Position: fyne.NewPos(o.Size().Width/2, o.Size().Height/2)})
+}
+
+// Text returns what the control with a name shows.
+func Text(t testing.TB, w fyne.Window, name string) string {
+	t.Helper()
+	s, ok := find(w, name).(interface{ Text() string })
+	if !ok {
+		t.Fatalf("no control %q with a text; there are %v", name, names(w))
+	}
+	return s.Text()
+}
+
+// Has reports whether a control with a name is in sight.
+func Has(w fyne.Window, name string) bool { return find(w, name) != nil }
+
+// control is a field by its name.
+func control(t testing.TB, w fyne.Window, name string) fyne.Focusable {
+	t.Helper()
+	f, ok := find(w, name).(fyne.Focusable)
+	if !ok {
+		t.Fatalf("no control %q to type into; there are %v", name, names(w))
+	}
+	return f
+}
+
+// find looks on top first: a dialog hides what is below it.
+func find(w fyne.Window, name string) fyne.CanvasObject {
+	if top := w.Canvas().Overlays().Top(); top != nil {
+		return field.Find(top, name)
+	}
+	return field.Find(w.Content(), name)
+}
+
+func names(w fyne.Window) []string {
+	root := w.Content()
+	if top := w.Canvas().Overlays().Top(); top != nil {
+		root = top
+	}
+	var list []string
+	for _, s := range field.Names(root) {
+		list = append(list, s.Name)
+	}
+	return list
+}

@@ -1,0 +1,41 @@
+package desk
+
+import (
+	"strconv"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/figure"
+	"ebbwell/internal/sweat"
+	"ebbwell/internal/words"
+)
+
+// NoteSentence says a note that stands beside a figure.
+func NoteSentence(w *words.Words, n figure.Note) string {
+	args := make([]any, len(n.Args))
+	for i, x := range n.Args {
+		args[i] = plain(w, x)
+	}
+	return w.Say(n.ID, args...)
+}
+
+// MissingSentence says what is missing and what that may do to the loss.
+func MissingSentence(w *words.Words, m sweat.Missing) string {
+	text := w.Say(m.ID)
+	if m.Item > 0 {
+		text = w.Say(m.ID, strconv.Itoa(m.Item))
+	}
+	low, high := m.Effect.Low, m.Effect.High
+	switch {
+	case high > 0 && low >= 0:
+		text += " " + w.Say("missing.effect.high", plain(w, low), plain(w, high))
+	case low < 0 && high <= 0:
+		text += " " + w.Say("missing.effect.low", plain(w, -high), plain(w, -low))
+	}
+	return text
+}
+
+// SourceWord is what contributes to a range, as budgets name it.
+func SourceWord(w *words.Words, source string) string { return w.Say("source." + source) }
+
+// Sureness says how surely a line of the evidence was read.
+func Sureness(w *words.Words, s evidence.Sureness) string { return w.Say("sure." + string(s)) }

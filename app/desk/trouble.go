@@ -1,0 +1,78 @@
+package desk
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// Trouble shows an error in words at the foot of the window.
+func (d *Desk) Trouble(err error) {
+	if err != nil {
+		d.Say(Sentence(d.Words, err), "", nil)
+	}
+}
+
+// Sentence says an error to a person: what happened, what is kept, what to do.
+// An error without words of its own is shown as it is, after a sentence that
+// says it was not expected.
+func Sentence(w *words.Words, err error) string {
+	var e *store.Error
+	if errors.As(err, &e) {
+		return w.Say("store."+string(e.Code), e.Path)
+	}
+	return w.Say("trouble.unexpected", err.Error())
+}
+
+// ProblemSentence says what is wrong or odd about an entered value.
+func ProblemSentence(w *words.Words, p evidence.Problem) string {
+	name := FieldName(w, p.Field, p.Item)
+	if p.Code == evidence.CodeOutside {
+		key := "problem.outside.warns"
+		if p.Severity == evidence.Refuses {
+			key = "problem.outside.refuses"
+		}
+		return w.Say(key, name, plain(w, p.Value), plain(w, p.Limit.Low), plain(w, p.Limit.High), unit(p.Unit))
+	}
+	if key := "problem." + p.Code + "." + FieldKey(p.Field); w.Has(key) {
+		return w.Say(key, name)
+	}
+	return w.Say("problem."+p.Code, name)
+}
+
+// FieldKey is the part of a key that names a field: "body-mass".
+func FieldKey(f evidence.Field) string {
+	return strings.ReplaceAll(strings.ToLower(string(f)), " ", "-")
+}
+
+// FieldName is the word for a field, with its number where there are several.
+func FieldName(w *words.Words, f evidence.Field, item int) string {
+	name := w.Say("measure." + FieldKey(f))
+	if item > 0 {
+		return w.Say("measure.numbered", name, strconv.Itoa(item))
+	}
+	return name
+}
+
+// plain writes a number with as many decimals as it has, three at most.
+func plain(w *words.Words, x float64) string {
+	for d := range 3 {
+		if quantity.Round(x, d) == quantity.Round(x, 3) {
+			return w.Number(x, d)
+		}
+	}
+	return w.Number(x, 3)
+}
+
+// unit is a unit behind a number, with its space.
+func unit(u quantity.Unit) string {
+	if u == quantity.None {
+		return ""
+	}
+	return "\u00a0" + string(u)
+}

@@ -1,0 +1,42 @@
+package desk
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/internal/record"
+)
+
+// View is a screen as the window shows it. Its methods are called on the
+// window's thread.
+type View interface {
+	// Head is what stands above the screen; it is asked again after
+	// [Desk.HeadChanged].
+	Head() Head
+	// Body is the screen; the same object every time.
+	Body() fyne.CanvasObject
+	// Leave is called before another screen is shown; what is still to be
+	// saved is handed over there.
+	Leave()
+}
+
+// Undoer is a [View] on which steps can be taken back.
+type Undoer interface {
+	Undo() bool
+	Redo() bool
+	CanUndo() bool
+	CanRedo() bool
+}
+
+// Printer is a [View] that can be printed (Ctrl+P).
+type Printer interface{ Print() }
+
+// Head is the strip above a screen.
+type Head struct {
+	Title, Under string
+	// Athlete whose tabs are shown; empty for none.
+	Athlete record.ID
+	// Tab is the chosen one of the athlete's tabs; none for the profile.
+	Tab Screen
+	// Actions stand at the right, the main one last.
+	Actions []fyne.CanvasObject
+}

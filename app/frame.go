@@ -1,0 +1,241 @@
+package app
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/app/look"
+)
+
+// Sizes of the frame, in px; the rail and the head follow the text size.
+const (
+	railWidth  float32 = 131
+	headHeight float32 = 55
+	sidePad    float32 = 24
+	footPad    float32 = 20
+)
+
+// frame is the window's fixed part: the rail at the left, the head above, the
+// screen below.
+type frame struct {
+	desk  *desk.Desk
+	rail  *field.Rail
+	saved *look.Paragraph
+	title *look.Label
+	under *look.Label
+	tabs  *field.Tabs
+	undo  *field.Button
+	strip *field.Strip
+
+	head *fyne.Container // title, tabs, actions
+	body *fyne.Container // the screen
+	page *fyne.Container
+	root fyne.CanvasObject
+}
+
+// newFrame makes the frame; the functions are what its controls do.
+func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Screen), undo func()) *frame {
+	w := d.Words
+	f := &frame{
+		desk:  d,
+		saved: look.NewParagraph("", look.Note, look.Ink3),
+		title: look.NewLabel("", look.Title, look.Ink).Shorten(),
+		under: look.NewLabel("", look.Body, look.Ink2).Shorten(),
+		strip: field.NewStrip(d.Host, "frame.strip"),
+	}
+	f.rail = field.NewRail(d.Host, "frame.rail", screenTabs(w.Say, desk.Athletes, desk.TestDay, desk.Trips, desk.Pantry, desk.Practice))
+	f.rail.OnChosen = func(key string) { openPlace(desk.Screen(key)) }
+	f.tabs = field.NewTabs(d.Host, "frame.tabs", screenTabs(w.Say, desk.Overview, desk.Tests, desk.Plan, desk.Handout))
+	f.tabs.OnChosen = func(key string) { openTab(desk.Screen(key)) }
+	f.undo = field.NewButton(d.Host, "frame.undo", w.Say("frame.undo"), field.Outline, undo)
+	f.head = container.New(&headLayout{frame: f})
+	f.body = container.NewStack()
+	f.root = f.build()
+	return f
+}
+
+// screenTabs makes a tab a screen.
+func screenTabs(say func(string, ...any) string, screens ...desk.Screen) []field.Tab {
+	var list []field.Tab
+	for _, s := range screens {
+		list = append(list, field.Tab{Key: string(s), Text: say("frame." + string(s))})
+	}
+	return list
+}
+
+// build puts rail, head and body together.
+func (f *frame) build() fyne.CanvasObject {
+	brand := look.Pad(18, 0, 18, 16, look.NewLabel(f.desk.Words.Say("program.name"), look.Title, look.Ink))
+	railBox := newGround(groundSunk, look.VBox(0, brand, f.rail, look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 14, 16, f.saved)))
+	head := newGround(groundPaper, f.head)
+	f.page = container.New(&pageLayout{}, head, look.NewRule(), f.body, f.strip)
+	return newGround(groundPaper, container.New(&frameLayout{}, railBox, look.NewRule(), f.page))
+}
+
+// say shows a sentence at the foot of the window.
+func (f *frame) say(sentence, action string, do func()) {
+	f.strip.Say(sentence, action, do)
+	f.page.Refresh()
+}
+
+// showHead draws the head of a screen.
+func (f *frame) showHead(h desk.Head, undoes bool) {
+	f.title.SetText(h.Title)
+	f.under.SetText(h.Under)
+	f.tabs.Hide()
+	if h.Athlete != "" {
+		f.tabs.Show()
+		f.tabs.Choose(string(h.Tab))
+	}
+	objects := []fyne.CanvasObject{f.title, f.under, f.tabs}
+	if undoes {
+		objects = append(objects, f.undo)
+	}
+	f.head.Objects = append(objects, h.Actions...)
+	f.head.Refresh()
+}
+
+// showBody puts a screen below the head.
+func (f *frame) showBody(o fyne.CanvasObject) {
+	f.body.Objects = []fyne.CanvasObject{o}
+	f.body.Refresh()
+}
+
+// frameLayout sets the rail, a hairline and the page side by side.
+type frameLayout struct{}
+
+func (frameLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	rail := look.Scaled(railWidth)
+	o[0].Move(fyne.NewPos(0, 0))
+	o[0].Resize(fyne.NewSize(rail, size.Height))
+	o[1].Move(fyne.NewPos(rail, 0))
+	o[1].Resize(fyne.NewSize(1, size.Height))
+	o[2].Move(fyne.NewPos(rail+1, 0))
+	o[2].Resize(fyne.NewSize(max(0, size.Width-rail-1), size.Height))
+}
+
+// MinSize lets the window be as small as 900 x 560.
+func (frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(900, 560) }
+
+// pageLayout sets head, hairline, body and strip one below the other.
+type pageLayout struct{}
+
+func (pageLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	head := look.Scaled(headHeight)
+	o[0].Move(fyne.NewPos(0, 0))
+	o[0].Resize(fyne.NewSize(size.Width, head))
+	o[1].Move(fyne.NewPos(0, head))
+	o[1].Resize(fyne.NewSize(size.Width, 1))
+	o[2].Move(fyne.NewPos(sidePad, head+1))
+	o[2].Resize(fyne.NewSize(max(0, size.Width-2*sidePad), max(0, size.Height-head-1)))
+	strip := o[3].MinSize()
+	strip.Width = size.Width - 2*sidePad
+	o[3].Move(fyne.NewPos(sidePad, size.Height-strip.Height-footPad))
+	o[3].Resize(strip)
+}
+
+func (pageLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 100) }
+
+// headLayout sets title and note at the left, actions at the right, and the
+// tabs between them, in the middle of the strip where there is room.
+type headLayout struct{ frame *frame }
+
+func (l *headLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	right := size.Width - sidePad
+	for i := len(objects) - 1; i > 2; i-- {
+		s := objects[i].MinSize()
+		right -= s.Width
+		objects[i].Move(fyne.NewPos(right, float32(int((size.Height-s.Height)/2))))
+		objects[i].Resize(s)
+		right -= 12
+	}
+	f := l.frame
+	tabs := fyne.Size{}
+	if f.tabs.Visible() {
+		tabs = f.tabs.MinSize()
+	}
+	base := float32(int(size.Height/2)) + 6
+	title := min(look.Title.Width(f.title.Text())+1, max(80, right-sidePad-tabs.Width-18))
+	f.title.Move(fyne.NewPos(sidePad, base-f.title.Baseline()))
+	f.title.Resize(fyne.NewSize(title, look.Title.Height()))
+	x := sidePad + title + 18
+	room := right - x
+	under := min(look.Body.Width(f.under.Text())+1, max(0, room-tabs.Width-18))
+	f.under.Move(fyne.NewPos(x, base-f.under.Baseline()))
+	f.under.Resize(fyne.NewSize(under, look.Body.Height()))
+	if !f.tabs.Visible() {
+		return
+	}
+	at := max(x+under+18, min((size.Width-tabs.Width)/2, right-tabs.Width))
+	f.tabs.Move(fyne.NewPos(at, size.Height-tabs.Height+1))
+	f.tabs.Resize(tabs)
+}
+
+func (l *headLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 30) }
+
+// groundKind is which surface something stands on.
+type groundKind int
+
+const (
+	groundPaper groundKind = iota
+	groundSunk
+)
+
+// ground is a surface in a colour of the theme with something on it.
+type ground struct {
+	widget.BaseWidget
+	kind    groundKind
+	content fyne.CanvasObject
+}
+
+func newGround(k groundKind, content fyne.CanvasObject) *ground {
+	g := &ground{kind: k, content: content}
+	g.ExtendBaseWidget(g)
+	return g
+}
+
+// Parts returns what stands on the ground.
+func (g *ground) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{g.content} }
+
+// CreateRenderer draws the surface.
+func (g *ground) CreateRenderer() fyne.WidgetRenderer {
+	r := &groundRenderer{g: g, fill: canvas.NewRectangle(nil)}
+	r.paint()
+	return r
+}
+
+type groundRenderer struct {
+	g    *ground
+	fill *canvas.Rectangle
+}
+
+func (r *groundRenderer) paint() {
+	p := look.PaletteNow()
+	r.fill.FillColor = p.Paper
+	if r.g.kind == groundSunk {
+		r.fill.FillColor = p.Sunk
+	}
+}
+
+func (r *groundRenderer) Layout(size fyne.Size) {
+	r.fill.Resize(size)
+	r.g.content.Resize(size)
+}
+
+func (r *groundRenderer) MinSize() fyne.Size { return r.g.content.MinSize() }
+
+func (r *groundRenderer) Refresh() {
+	r.paint()
+	r.fill.Refresh()
+	r.g.content.Refresh()
+}
+
+func (r *groundRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.fill, r.g.content}
+}
+
+func (r *groundRenderer) Destroy() {}

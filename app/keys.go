@@ -1,0 +1,96 @@
+package app
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"ebbwell/app/desk"
+)
+
+// shortcuts are the window's own keys and what they do.
+func (p *Program) shortcuts() map[desktop.CustomShortcut]func() {
+	const ctrl, shift = fyne.KeyModifierShortcutDefault, fyne.KeyModifierShift
+	at := func(k fyne.KeyName, m fyne.KeyModifier) desktop.CustomShortcut {
+		return desktop.CustomShortcut{KeyName: k, Modifier: m}
+	}
+	place := func(s desk.Screen) func() { return func() { p.openPlace(s) } }
+	tab := func(s desk.Screen) func() {
+		return func() {
+			if p.view != nil && p.view.Head().Athlete != "" {
+				p.openTab(s)
+			}
+		}
+	}
+	return map[desktop.CustomShortcut]func(){
+		at(fyne.KeyZ, ctrl):                   p.undo,
+		at(fyne.KeyZ, ctrl|shift):             p.redo,
+		at(fyne.KeyY, ctrl):                   p.redo,
+		at(fyne.KeyS, ctrl):                   p.saveNow,
+		at(fyne.KeyP, ctrl):                   p.print,
+		at(fyne.Key1, ctrl):                   place(desk.Athletes),
+		at(fyne.Key2, ctrl):                   place(desk.TestDay),
+		at(fyne.Key3, ctrl):                   place(desk.Trips),
+		at(fyne.Key4, ctrl):                   place(desk.Pantry),
+		at(fyne.Key5, ctrl):                   place(desk.Practice),
+		at(fyne.Key1, fyne.KeyModifierAlt):    tab(desk.Overview),
+		at(fyne.Key2, fyne.KeyModifierAlt):    tab(desk.Tests),
+		at(fyne.Key3, fyne.KeyModifierAlt):    tab(desk.Plan),
+		at(fyne.Key4, fyne.KeyModifierAlt):    tab(desk.Handout),
+		at(fyne.KeyLeft, fyne.KeyModifierAlt): p.Back,
+	}
+}
+
+// shortcut does what a shortcut stands for; fields pass on what they have no
+// use for.
+func (p *Program) shortcut(s fyne.Shortcut) {
+	var key desktop.CustomShortcut
+	switch s := s.(type) {
+	case *desktop.CustomShortcut:
+		key = *s
+	case *fyne.ShortcutUndo:
+		p.undo()
+		return
+	case *fyne.ShortcutRedo:
+		p.redo()
+		return
+	default:
+		return
+	}
+	if do, ok := p.shortcuts()[key]; ok {
+		do()
+	}
+}
+
+// bindShortcuts gives the window's canvas the same keys, for when no field has
+// the keyboard.
+func (p *Program) bindShortcuts(c fyne.Canvas) {
+	for key := range p.shortcuts() {
+		c.AddShortcut(&key, p.shortcut)
+	}
+	c.AddShortcut(&fyne.ShortcutUndo{}, p.shortcut)
+	c.AddShortcut(&fyne.ShortcutRedo{}, p.shortcut)
+}
+
+// key takes the keys no field has a use for.
+func (p *Program) key(e *fyne.KeyEvent) {
+	if k, ok := p.view.(interface{ Key(*fyne.KeyEvent) }); ok {
+		k.Key(e)
+	}
+}
+
+// saveNow writes what is pending: it would be written by itself, but hands
+// know the key.
+func (p *Program) saveNow() {
+	if err := p.keeper.Flush(context.Background()); err != nil {
+		p.desk.Trouble(err)
+	}
+}
+
+// print asks the present screen to print.
+func (p *Program) print() {
+	if v, ok := p.view.(desk.Printer); ok {
+		v.Print()
+	}
+}

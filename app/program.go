@@ -1,0 +1,182 @@
+// Package app is the window: the frame, the way from screen to screen, the
+// life of the program. Each screen is a package of its own below this one;
+// what they share is in desk, look, field and chart.
+//
+// A [Shell] is one window. It opens the data folder, says what is wrong with
+// one that cannot be opened, welcomes a person who has no practice yet, and
+// then runs a [Program] on the folder's records.
+package app
+
+import (
+	"context"
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/desk"
+	"ebbwell/app/keep"
+)
+
+// Program is the window on an open data folder.
+type Program struct {
+	shell  *Shell
+	desk   *desk.Desk
+	keeper *keep.Keeper
+	frame  *frame
+	view   desk.View
+	place  desk.Place
+	back   []desk.Place
+}
+
+// newProgram builds the window's content for an open store.
+func newProgram(s *Shell, d *desk.Desk) *Program {
+	p := &Program{shell: s, desk: d}
+	p.keeper = keep.New(d.Now, func(keep.State) { fyne.Do(p.showSaved) })
+	d.Keep = p.keeper
+	d.Go = p.Open
+	d.HeadChanged = p.showHead
+	d.Host.OnShortcut = p.shortcut
+	d.Host.OnKey = p.key
+	d.Host.Today = d.Now
+	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo)
+	d.Say = p.frame.say
+	return p
+}
+
+// Place returns where the window is.
+func (p *Program) Place() desk.Place { return p.place }
+
+// Desk returns what the screens have at hand.
+func (p *Program) Desk() *desk.Desk { return p.desk }
+
+// View returns the screen that is shown.
+func (p *Program) View() desk.View { return p.view }
+
+// Open shows a place. What was typed is saved first; when that fails, the
+// window stays where it is and says why.
+func (p *Program) Open(place desk.Place) {
+	if !p.leave() {
+		return
+	}
+	view, err := p.make(place)
+	if err != nil {
+		p.desk.Trouble(err)
+		return
+	}
+	if p.view != nil && p.place != place {
+		p.back = append(p.back, p.place)
+	}
+	p.view, p.place = view, place
+	p.frame.rail.Choose(string(railOf(place.Screen)))
+	p.showHead()
+	p.frame.showBody(view.Body())
+}
+
+// leave hands over and writes what the present screen has; false when that
+// failed.
+func (p *Program) leave() bool {
+	if p.view != nil {
+		p.view.Leave()
+	}
+	if err := p.keeper.Flush(context.Background()); err != nil {
+		p.desk.Say(p.desk.Words.Say("frame.notkept", desk.Sentence(p.desk.Words, err)), "", nil)
+		return false
+	}
+	return true
+}
+
+// Back shows the place before this one.
+func (p *Program) Back() {
+	if len(p.back) == 0 {
+		return
+	}
+	last := p.back[len(p.back)-1]
+	p.back = p.back[:len(p.back)-1]
+	p.Open(last)
+	if len(p.back) > 0 {
+		p.back = p.back[:len(p.back)-1]
+	}
+}
+
+// Reload draws the present place anew, after a change of theme, text size or
+// language.
+func (p *Program) Reload() { p.Open(p.place) }
+
+// openPlace is a place on the rail.
+func (p *Program) openPlace(s desk.Screen) { p.Open(desk.Place{Screen: s}) }
+
+// openTab is a tab of the athlete shown.
+func (p *Program) openTab(s desk.Screen) {
+	p.Open(desk.Place{Screen: s, Athlete: p.view.Head().Athlete})
+}
+
+// showHead draws the head of the present screen.
+func (p *Program) showHead() {
+	if p.view == nil {
+		return
+	}
+	u, undoes := p.view.(desk.Undoer)
+	if undoes {
+		setEnabled(p.frame.undo, u.CanUndo())
+	}
+	p.frame.showHead(p.view.Head(), undoes)
+}
+
+// undo takes back the last step on the present screen.
+func (p *Program) undo() {
+	if u, ok := p.view.(desk.Undoer); ok && u.Undo() {
+		p.showHead()
+	}
+}
+
+// redo does again what was undone.
+func (p *Program) redo() {
+	if u, ok := p.view.(desk.Undoer); ok && u.Redo() {
+		p.showHead()
+	}
+}
+
+// showSaved says at the foot of the rail how saving stands.
+func (p *Program) showSaved() {
+	w, s := p.desk.Words, p.keeper.State()
+	switch {
+	case s.Err != nil:
+		p.frame.saved.SetText(w.Say("frame.saving.failed", desk.Sentence(w, s.Err)))
+	case s.Pending > 0:
+		p.frame.saved.SetText(w.Say("frame.saving.now"))
+	case !s.At.IsZero():
+		p.frame.saved.SetText(w.Say("frame.saving.done", w.Clock(s.At)))
+	}
+}
+
+// Close saves everything and closes the data folder. When something cannot be
+// saved the folder stays open and the error says why.
+func (p *Program) Close(ctx context.Context) error {
+	if p.view != nil {
+		p.view.Leave()
+	}
+	if err := p.keeper.Close(ctx); err != nil {
+		return fmt.Errorf("save before closing: %w", err)
+	}
+	return p.desk.Store.Close()
+}
+
+// setEnabled enables or disables a control.
+func setEnabled(c fyne.Disableable, on bool) {
+	if on {
+		c.Enable()
+		return
+	}
+	c.Disable()
+}
+
+// railOf is the place on the rail that a screen belongs to.
+func railOf(s desk.Screen) desk.Screen {
+	switch s {
+	case desk.TestDay, desk.Pantry, desk.Practice:
+		return s
+	case desk.Trips, desk.Trip:
+		return desk.Trips
+	}
+	return desk.Athletes
+}

@@ -1,0 +1,216 @@
+package app
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/app/look"
+	"ebbwell/app/welcome"
+	"ebbwell/internal/demo"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// Options say how a window starts.
+type Options struct {
+	// Dir is the data folder.
+	Dir string
+	// Demo opens the invented practice in a temporary folder.
+	Demo bool
+	// Now is the clock; nil is the machine's.
+	Now func() time.Time
+	// Beside runs slow work; nil runs it on goroutines.
+	Beside desk.Runner
+}
+
+// Shell is one window: it opens the data folder and shows what can be shown.
+type Shell struct {
+	app     fyne.App
+	window  fyne.Window
+	words   *words.Words
+	options Options
+	program *Program
+	// temporary is the folder of the invented practice, removed at the end.
+	temporary string
+}
+
+// NewShell makes the shell of a window.
+func NewShell(a fyne.App, w fyne.Window, texts *words.Words, o Options) *Shell {
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	if o.Beside == nil {
+		o.Beside = desk.Aside{}
+	}
+	return &Shell{app: a, window: w, words: texts, options: o}
+}
+
+// Program returns what runs in the window; nil before a folder is open.
+func (s *Shell) Program() *Program { return s.program }
+
+// Start opens the data folder and shows the first screen, or what is wrong.
+func (s *Shell) Start() {
+	s.setTheme(record.Settings{})
+	s.window.SetCloseIntercept(s.closeAsked)
+	if s.options.Demo {
+		s.openDemo()
+		return
+	}
+	opened, err := store.Open(s.options.Dir, store.Options{Clock: s.options.Now})
+	if err != nil {
+		s.refuse(err)
+		return
+	}
+	s.begin(opened)
+}
+
+// begin shows the roster of an open folder, or the welcome when it has no
+// practice yet.
+func (s *Shell) begin(opened *store.Store) {
+	practice, err := opened.Practice(context.Background())
+	switch {
+	case store.CodeOf(err) == store.CodeNotFound:
+		s.welcome(opened)
+	case err != nil:
+		s.refuse(err)
+	default:
+		s.run(opened, practice)
+	}
+}
+
+// run shows the program on an open folder with a practice.
+func (s *Shell) run(opened *store.Store, practice record.Practice) {
+	opened.SetBy(practice.Practitioner)
+	d, err := desk.New(opened, s.words, s.options.Now)
+	if err != nil {
+		s.refuse(err)
+		return
+	}
+	d.Beside = s.options.Beside
+	d.SettingsChanged = s.settingsChanged
+	s.setTheme(practice.Settings)
+	s.program = newProgram(s, d)
+	s.window.SetContent(s.program.frame.root)
+	s.program.bindShortcuts(s.window.Canvas())
+	s.program.Open(desk.Place{Screen: desk.Athletes})
+	if err := opened.Trouble(); err != nil {
+		d.Trouble(err)
+	}
+}
+
+// settingsChanged draws the window in the settings as they are now.
+func (s *Shell) settingsChanged() {
+	s.setTheme(s.program.desk.Practice().Settings)
+	s.program.desk.Store.SetBy(s.program.desk.Practice().Practitioner)
+	s.program.Reload()
+}
+
+// welcome offers the invented practice or one's own.
+func (s *Shell) welcome(opened *store.Store) {
+	host := field.NewHost(s.words)
+	view := welcome.New(host, welcome.Actions{
+		Try: func() {
+			if err := opened.Close(); err != nil {
+				s.refuse(err)
+				return
+			}
+			s.openDemo()
+		},
+		Begin: func(p record.Practice) error {
+			opened.SetBy(p.Practitioner)
+			kept, err := opened.SavePractice(context.Background(), p, store.Edit{})
+			if err != nil {
+				return fmt.Errorf("begin a practice: %w", err)
+			}
+			s.run(opened, kept)
+			return nil
+		},
+		Sentence: func(err error) string { return desk.Sentence(s.words, err) },
+	})
+	s.window.SetContent(newGround(groundPaper, view))
+}
+
+// refuse says why the folder cannot be opened, and what can be restored.
+func (s *Shell) refuse(err error) {
+	host := field.NewHost(s.words)
+	s.window.SetContent(newGround(groundPaper, welcome.NewRefusal(host, err, welcome.Rescue{
+		Sentence: func(err error) string { return desk.Sentence(s.words, err) },
+		Dir:      s.options.Dir,
+		Again:    s.Start,
+		Restore: func(snap store.Snapshot) error {
+			if err := store.Restore(s.options.Dir, snap, store.Options{Clock: s.options.Now}); err != nil {
+				return err
+			}
+			s.Start()
+			return nil
+		},
+		Quit: s.window.Close,
+	})))
+}
+
+// openDemo makes the invented practice in a temporary folder and opens it.
+func (s *Shell) openDemo() {
+	dir, err := os.MkdirTemp("", "ebbwell-demo-")
+	if err != nil {
+		s.refuse(err)
+		return
+	}
+	s.temporary = dir
+	opened, err := store.Open(dir, store.Options{Clock: s.options.Now})
+	if err != nil {
+		s.refuse(err)
+		return
+	}
+	if err := demo.Fill(context.Background(), opened, s.options.Now()); err != nil {
+		s.refuse(err)
+		return
+	}
+	s.begin(opened)
+}
+
+// closeAsked saves before the window closes; when that fails, it asks.
+func (s *Shell) closeAsked() {
+	if err := s.Close(); err != nil {
+		w := s.words
+		s.program.desk.Host.Confirm(s.window.Canvas(), "frame.close", w.Say("frame.close.title"),
+			w.Say("frame.close.sentence", desk.Sentence(w, err)), w.Say("frame.close.anyway"), s.window.Close)
+		return
+	}
+	s.window.Close()
+}
+
+// Close saves what is open and closes the data folder.
+func (s *Shell) Close() error {
+	if s.program != nil {
+		if err := s.program.Close(context.Background()); err != nil {
+			return err
+		}
+		s.program = nil
+	}
+	if s.temporary != "" {
+		if err := os.RemoveAll(s.temporary); err != nil {
+			return fmt.Errorf("remove the invented practice: %w", err)
+		}
+		s.temporary = ""
+	}
+	return nil
+}
+
+// setTheme draws the window light or dark and in the text size of the settings.
+func (s *Shell) setTheme(settings record.Settings) {
+	dark := settings.Theme == "dark" ||
+		(settings.Theme == "" && s.app.Settings().ThemeVariant() == theme.VariantDark)
+	size := settings.TextSize
+	if size == 0 {
+		size = 100
+	}
+	s.app.Settings().SetTheme(look.NewTheme(dark, size))
+}

@@ -1,0 +1,222 @@
+package consult
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// Case is one plan open for reckoning: what it rests on, what may be taken,
+// and a planner that answers for any mix. A Case is never changed; a plan with
+// other items, another basis or another session is another Case.
+type Case struct {
+	Plan    record.Plan
+	Athlete record.Athlete
+	Care    Care
+	Basis   Basis
+	Slots   [plan.Slots]SlotInfo
+	Planner *plan.Planner
+}
+
+// SlotInfo is what stands in a slot of the mix.
+type SlotInfo struct {
+	InUse   bool
+	Role    record.Role
+	Product fuel.Product
+	// Strength of a powder made up, g per 100 mL; unknown for others.
+	Strength record.Number
+}
+
+// ErrTooMany: more than three drinks or four foods.
+var ErrTooMany = errors.New("more items than a plan can hold")
+
+// OpenCase makes the case of a plan on a basis.
+func OpenCase(p record.Plan, a record.Athlete, b Basis, d Desk) (Case, error) {
+	c := Case{Plan: p, Athlete: a, Care: CareOf(a, p.CreatedAt), Basis: b}
+	menu, err := c.fillSlots(d)
+	if err != nil {
+		return Case{}, err
+	}
+	session := SessionOf(p, b.Air)
+	planner, err := plan.New(b.Plan, session, menu, AimOf(p, session, b.Plan.Usual, d))
+	if err != nil {
+		return Case{}, fmt.Errorf("open plan %s: %w", p.ID, err)
+	}
+	c.Planner = planner
+	return c, nil
+}
+
+// SessionOf is the session a plan is for.
+func SessionOf(p record.Plan, air record.Air) plan.Session {
+	sport := SportOf(p.Target.Sport)
+	s := plan.Session{
+		Effort: fuel.EffortOf(p.Target.Effort.Or(-1)), Intermittent: sport.Intermittent, Running: sport.Running,
+		Heat: HeatOf(air), NextHours: p.Target.NextAfter.Or(0),
+	}
+	s.Minutes[plan.Short] = p.Target.Short.Or(0)
+	s.Minutes[plan.Expected] = p.Target.Minutes.Or(0)
+	s.Minutes[plan.Long] = p.Target.Long.Or(0)
+	return s
+}
+
+// AimOf is what a plan should meet: the published advice with the limit set
+// with the athlete.
+func AimOf(p record.Plan, s plan.Session, u plan.Usual, d Desk) plan.Aim {
+	aim := plan.DefaultAim(u, s)
+	switch {
+	case p.Target.DeficitAim.Known():
+		aim.Deficit.High = *p.Target.DeficitAim.Value
+	case d.Settings.DeficitAim.Known():
+		aim.Deficit.High = *d.Settings.DeficitAim.Value
+	}
+	return aim
+}
+
+// fillSlots gives every item of the options a slot, in the order they are met.
+func (c *Case) fillSlots(d Desk) (plan.Menu, error) {
+	menu := plan.NewMenu()
+	c.Slots[plan.Water] = SlotInfo{InUse: true, Role: record.RoleWater}
+	c.Slots[plan.Salt] = SlotInfo{InUse: true}
+	if water, ok := d.Pantry.Find(Water); ok {
+		c.Slots[plan.Water].Product = water
+		if err := menu.SetDrink(plan.Water, water); err != nil {
+			return menu, err
+		}
+	}
+	for _, o := range c.Plan.Options {
+		for _, it := range o.Items {
+			if it.Role == record.RoleWater {
+				continue
+			}
+			if _, ok := c.SlotOf(it); ok {
+				continue
+			}
+			if err := c.addSlot(&menu, it, d); err != nil {
+				return menu, err
+			}
+		}
+	}
+	return menu, nil
+}
+
+// addSlot puts an item into the first free slot of its kind.
+func (c *Case) addSlot(menu *plan.Menu, it record.Item, d Desk) error {
+	product, ok := d.Pantry.Find(it.ProductID)
+	if !ok {
+		return fmt.Errorf("item %q of plan %s: no such product", it.Name, c.Plan.ID)
+	}
+	from, to := plan.Food1, plan.Food4
+	if it.Role == record.RoleDrink {
+		from, to = plan.Drink1, plan.Drink3
+		if product.Form == fuel.Powder {
+			made, err := product.MadeUp(it.Strength.Or(DefaultStrength))
+			if err != nil {
+				return fmt.Errorf("item %q of plan %s: %w", it.Name, c.Plan.ID, err)
+			}
+			made.ID, made.Name = product.ID, product.Name
+			product = made
+		}
+	}
+	for s := from; s <= to; s++ {
+		if c.Slots[s].InUse {
+			continue
+		}
+		set := menu.SetFood
+		if it.Role == record.RoleDrink {
+			set = menu.SetDrink
+		}
+		if err := set(s, product); err != nil {
+			return err
+		}
+		c.Slots[s] = SlotInfo{InUse: true, Role: it.Role, Product: product, Strength: it.Strength}
+		return nil
+	}
+	return fmt.Errorf("item %q of plan %s: %w", it.Name, c.Plan.ID, ErrTooMany)
+}
+
+// DefaultStrength is how strong a powder is made up at first, g per 100 mL.
+const DefaultStrength = 6.0
+
+// SlotOf returns the slot of an item; ok is false when it has none yet.
+func (c Case) SlotOf(it record.Item) (s plan.Slot, ok bool) {
+	if it.Role == record.RoleWater {
+		return plan.Water, true
+	}
+	for s := plan.Drink1; s <= plan.Food4; s++ {
+		info := c.Slots[s]
+		if info.InUse && info.Role == it.Role && info.Product.ID == string(it.ProductID) && info.Strength.Same(it.Strength) {
+			return s, true
+		}
+	}
+	return 0, false
+}
+
+// MixOf is an option as a mix.
+func (c Case) MixOf(o record.Option) plan.Mix {
+	var mix plan.Mix
+	for _, it := range o.Items {
+		if s, ok := c.SlotOf(it); ok {
+			mix[s] += it.Volume.Or(0) + it.Portions.Or(0)
+		}
+	}
+	mix[plan.Salt] = o.Salt.Or(0)
+	return mix
+}
+
+// WithMix returns an option with the amounts of a mix. An item that is in use
+// stays, also at nothing, so that its slider stays too.
+func (c Case) WithMix(o record.Option, mix plan.Mix) record.Option {
+	o.Items = slices.Clone(o.Items)
+	for s := plan.Water; s <= plan.Food4; s++ {
+		if c.Slots[s].InUse {
+			o = c.setItem(o, s, mix[s])
+		}
+	}
+	o.Salt = record.Num(mix[plan.Salt], quantity.Gram)
+	return o
+}
+
+// setItem sets the amount of one slot.
+func (c Case) setItem(o record.Option, s plan.Slot, x float64) record.Option {
+	for i, it := range o.Items {
+		if at, ok := c.SlotOf(it); ok && at == s {
+			o.Items[i] = amount(it, x)
+			return o
+		}
+	}
+	if x == 0 {
+		return o
+	}
+	info := c.Slots[s]
+	it := record.Item{
+		Meta: record.Meta{ID: record.NewID()}, OptionID: o.ID, Order: len(o.Items), Role: info.Role,
+		ProductID: record.ID(info.Product.ID), Name: info.Product.Name, Strength: info.Strength,
+	}
+	o.Items = append(o.Items, amount(it, x))
+	return o
+}
+
+// amount sets how much of an item there is, in the unit of its role.
+func amount(it record.Item, x float64) record.Item {
+	if it.Role == record.RoleFood {
+		it.Portions = record.Num(x, quantity.Portion)
+		return it
+	}
+	it.Volume = record.Num(x, quantity.Millilitre)
+	return it
+}
+
+// OptionOf returns the first option of a kind.
+func OptionOf(p record.Plan, kind record.OptionKind) (record.Option, bool) {
+	for _, o := range p.Options {
+		if o.Kind == kind {
+			return o, true
+		}
+	}
+	return record.Option{}, false
+}

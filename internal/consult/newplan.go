@@ -1,0 +1,172 @@
+package consult
+
+import (
+	"fmt"
+	"time"
+
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// The drink and the food a plan begins with where the athlete took none.
+const (
+	firstDrink = record.ID("generic.drink-6")
+	firstFood  = record.ID("generic.fig-bar")
+)
+
+// Names are the words of the four options a consult starts from.
+type Names struct{ Habit, Fluid, Food, Aim string }
+
+// NewPlan begins a plan from a test: the same session again, the habit just
+// measured, one option of fluid only and one with food, and the aim, as the
+// planner proposes them.
+func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (record.Plan, error) {
+	first := b.Tests[0]
+	p := record.Plan{
+		Meta: record.Meta{ID: record.NewID(), CreatedAt: now}, AthleteID: a.ID, State: record.PlanDraft,
+		Target: targetOf(first, a, d),
+		Basis:  record.PlanBasis{Kind: b.Kind, TestID: first.Test.ID, Air: b.Air},
+	}
+	habit := habitOf(p, first, d)
+	habit.Name = names.Habit
+	p.Options = []record.Option{habit}
+	for _, o := range []struct {
+		kind record.OptionKind
+		name string
+	}{{record.OptionFluid, names.Fluid}, {record.OptionFood, names.Food}, {record.OptionAim, names.Aim}} {
+		p.Options = append(p.Options, withItems(emptyOption(p, o.kind, o.name, len(p.Options)), habit, d))
+	}
+	c, err := OpenCase(p, a, b, d)
+	if err != nil {
+		return record.Plan{}, fmt.Errorf("begin a plan: %w", err)
+	}
+	offered := c.Planner.Offer(plan.Search{Length: plan.Expected, Habit: c.MixOf(habit)})
+	for i := range p.Options[1:] {
+		p.Options[i+1] = c.WithMix(p.Options[i+1], offered[i+1].Mix)
+	}
+	p.Chances = chancesOf(p, c)
+	return p, nil
+}
+
+// targetOf is the test's session as what the plan is for.
+func targetOf(f Findings, a record.Athlete, d Desk) record.Target {
+	t := record.Target{
+		SessionName: f.Test.Session.Place, Sport: sportOf(f.Test, a), Effort: f.Test.Session.Effort, Start: f.Test.Session.Start,
+		DeficitAim: d.Settings.DeficitAim,
+	}
+	if f.Timed {
+		t.Minutes = record.Num(f.Minutes, quantity.Minute)
+	}
+	return t
+}
+
+func emptyOption(p record.Plan, kind record.OptionKind, name string, order int) record.Option {
+	return record.Option{Meta: record.Meta{ID: record.NewID()}, PlanID: p.ID, Order: order, Kind: kind, Name: name}
+}
+
+// habitOf is what was drunk and eaten in the test, as an option. Bottles of one
+// drink join; amounts are as measured.
+func habitOf(p record.Plan, f Findings, d Desk) record.Option {
+	o := emptyOption(p, record.OptionHabit, "", 0)
+	add := func(role record.Role, id record.ID, name string, x float64) {
+		for i, it := range o.Items {
+			if it.ProductID == id && it.Role == role {
+				o.Items[i] = amount(it, it.Volume.Or(0)+it.Portions.Or(0)+x)
+				return
+			}
+		}
+		it := record.Item{
+			Meta: record.Meta{ID: record.NewID()}, OptionID: o.ID, Order: len(o.Items), Role: role, ProductID: id, Name: name,
+		}
+		o.Items = append(o.Items, amount(it, x))
+	}
+	add(record.RoleWater, Water, waterName(d), 0)
+	for _, part := range f.Intake.Bottles {
+		id := record.ID(part.Product.ID)
+		switch {
+		case !part.Known || part.Millilitres <= 0:
+		case id == Water || id == "":
+			add(record.RoleWater, Water, waterName(d), quantity.Round(part.Millilitres, 0))
+		default:
+			add(record.RoleDrink, id, part.Product.Name, quantity.Round(part.Millilitres, 0))
+		}
+	}
+	for _, part := range f.Intake.Foods {
+		if part.Known && part.Grams > 0 && part.Product.Portion.Grams > 0 && part.Product.ID != "" {
+			add(record.RoleFood, record.ID(part.Product.ID), part.Product.Name, quantity.RoundTo(part.Grams/part.Product.Portion.Grams, 0.25))
+		}
+	}
+	o.Salt = record.Num(0, quantity.Gram)
+	return o
+}
+
+func waterName(d Desk) string {
+	water, _ := d.Pantry.Find(Water)
+	return water.Name
+}
+
+// withItems gives an option the habit's items at nothing, and a first drink and
+// food where the habit has none of a kind.
+func withItems(o, habit record.Option, d Desk) record.Option {
+	has := map[record.Role]bool{}
+	add := func(role record.Role, id record.ID, name string) {
+		has[role] = true
+		it := record.Item{Meta: record.Meta{ID: record.NewID()}, OptionID: o.ID, Order: len(o.Items), Role: role, ProductID: id, Name: name}
+		o.Items = append(o.Items, amount(it, 0))
+	}
+	for _, it := range habit.Items {
+		add(it.Role, it.ProductID, it.Name)
+	}
+	for _, first := range []struct {
+		role record.Role
+		id   record.ID
+	}{{record.RoleDrink, firstDrink}, {record.RoleFood, firstFood}} {
+		if product, ok := d.Pantry.Find(first.id); ok && !has[first.role] {
+			add(first.role, first.id, product.Name)
+		}
+	}
+	return o
+}
+
+// chancesOf are the sport's chances to drink over the expected session.
+func chancesOf(p record.Plan, c Case) []record.Chance {
+	sports, err := plan.Sports()
+	if err != nil {
+		return nil // the table is embedded and read by a test
+	}
+	code := SportOf(p.Target.Sport).Chances
+	for _, s := range sports {
+		if s.Code != code || code == "" {
+			continue
+		}
+		return RecordChances(p.ID, s.Chances(p.Target.Minutes.Or(0), c.Planner.Session().Heat))
+	}
+	return nil
+}
+
+// RecordChances turns chances as reckoned into chances as kept.
+func RecordChances(planID record.ID, list []plan.Chance) []record.Chance {
+	var out []record.Chance
+	for i, ch := range list {
+		out = append(out, record.Chance{
+			Meta: record.Meta{ID: record.NewID()}, PlanID: planID, Order: i, Name: ch.Code,
+			AtMinute: record.Num(ch.Minute, quantity.Minute), Seconds: record.Num(ch.Seconds, quantity.Second),
+			CanEat: ch.CanEat, Maybe: ch.Certainty != plan.Certain,
+		})
+	}
+	return out
+}
+
+// PlanChances turns chances as kept into chances as reckoned.
+func PlanChances(p record.Plan) []plan.Chance {
+	var out []plan.Chance
+	for _, ch := range p.Chances {
+		one := plan.Chance{Code: ch.Name, Minute: ch.AtMinute.Or(0), Seconds: ch.Seconds.Or(0), CanEat: ch.CanEat}
+		if ch.Maybe {
+			one.Certainty = plan.Maybe
+		}
+		out = append(out, one)
+	}
+	return out
+}
