@@ -93,7 +93,7 @@ func placesOf(c fyne.Canvas) placesInfo {
 		at := from.Add(s.Pos)
 		p.Controls = append(p.Controls, placeInfo{
 			Name: s.Name, X: at.X, Y: at.Y, W: s.Size.Width, H: s.Size.Height,
-			Focused: s.Object != nil && c.Focused() == s.Object, Text: textOf(s.Object),
+			Focused: s.Object != nil && any(c.Focused()) == any(s.Object), Text: textOf(s.Object),
 		})
 	}
 	return p

@@ -146,7 +146,7 @@ func (s *Shell) refuse(err error) {
 		Dir:      s.options.Dir,
 		Again:    s.Start,
 		Restore: func(snap store.Snapshot) error {
-			if err := store.Restore(s.options.Dir, snap, store.Options{Clock: s.options.Now}); err != nil {
+			if err := store.Restore(context.Background(), s.options.Dir, snap, store.Options{Clock: s.options.Now}); err != nil {
 				return err
 			}
 			s.Start()
@@ -169,7 +169,9 @@ func (s *Shell) openDemo() {
 		s.refuse(err)
 		return
 	}
-	if err := demo.Fill(context.Background(), opened, s.options.Now()); err != nil {
+	if err := demo.Fill(context.Background(), opened, s.options.Now(), demo.Names{
+		Options: desk.OptionNames(s.words), Step: desk.StepName(s.words),
+	}); err != nil {
 		s.refuse(err)
 		return
 	}

@@ -5,6 +5,7 @@ package apptest
 
 import (
 	"context"
+	"strings"
 	"testing"
 	"time"
 
@@ -16,6 +17,7 @@ import (
 	"ebbwell/app/field"
 	"ebbwell/app/keep"
 	"ebbwell/app/look"
+	"ebbwell/internal/demo"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -39,6 +41,49 @@ func Words(t testing.TB) *words.Words {
 // runs at once. Places the screens ask for are collected in went.
 func Desk(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
 	t.Helper()
+	return on(t, func(s *store.Store) error {
+		practice := record.Practice{
+			Meta: record.Meta{ID: record.NewID()}, Name: "Saltmarsh Practice (invented)", Practitioner: "Test Person",
+			Registration: "SD 0000", Telephone: "000 000", Emergency: "112",
+		}
+		_, err := s.SavePractice(context.Background(), practice, store.Edit{})
+		return err
+	})
+}
+
+// Demo is [Desk] on the invented practice.
+func Demo(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
+	t.Helper()
+	w := Words(t)
+	return on(t, func(s *store.Store) error {
+		return demo.Fill(context.Background(), s, Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w)})
+	})
+}
+
+// AthleteNamed finds an athlete of the invented practice by the beginning of
+// the name.
+func AthleteNamed(t testing.TB, d *desk.Desk, begins string) record.Athlete {
+	t.Helper()
+	list, err := d.Store.Athletes(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range list {
+		if strings.HasPrefix(line.Name, begins) {
+			a, err := d.Store.LoadAthlete(context.Background(), line.ID)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return a
+		}
+	}
+	t.Fatalf("no athlete %q", begins)
+	return record.Athlete{}
+}
+
+// on opens a new data folder, fills it, and makes a desk on it.
+func on(t testing.TB, fill func(*store.Store) error) (d *desk.Desk, went *[]desk.Place) {
+	t.Helper()
 	opened, err := store.Open(t.TempDir(), store.Options{Clock: Now, By: "Test Person"})
 	if err != nil {
 		t.Fatal(err)
@@ -48,11 +93,7 @@ func Desk(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
 			t.Error(err)
 		}
 	})
-	practice := record.Practice{
-		Meta: record.Meta{ID: record.NewID()}, Name: "Saltmarsh Practice (invented)", Practitioner: "Test Person",
-		Registration: "SD 0000", Telephone: "000 000", Emergency: "112",
-	}
-	if _, err := opened.SavePractice(context.Background(), practice, store.Edit{}); err != nil {
+	if err := fill(opened); err != nil {
 		t.Fatal(err)
 	}
 	d, err = desk.New(opened, Words(t), Now)

@@ -37,7 +37,7 @@ func Sports() []Sport {
 		{Code: "cross-country-skiing", Group: evidence.SportEndurance, Activity: "19090"},
 		{Code: "field-hockey", Chances: "field-hockey", Activity: "15350", Intermittent: true},
 		{Code: "football", Group: evidence.SportSoccer, Chances: "football", Activity: "15605", Intermittent: true, Running: true},
-		{Code: "gym", Chances: "gym", Activity: "02040", Intermittent: true},
+		{Code: "gym", Chances: "court-or-gym", Activity: "02040", Intermittent: true},
 		{Code: "handball", Chances: "handball", Activity: "15330", Intermittent: true},
 		{Code: "ice-hockey", Chances: "ice-hockey", Activity: "15362", Intermittent: true},
 		{Code: "judo", Chances: "judo", Activity: "15430", Intermittent: true},

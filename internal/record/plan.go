@@ -86,6 +86,8 @@ const (
 	OptionFood  OptionKind = "with-food"
 	OptionOwn   OptionKind = "own"
 	OptionAim   OptionKind = "aim"
+	// OptionStep is the mix of a step between habit and aim.
+	OptionStep OptionKind = "step"
 )
 
 // Option is one way to drink and eat in the session.
@@ -184,4 +186,6 @@ type Review struct {
 	Stomach   Number   `gorm:"embedded;embeddedPrefix:stomach_"`             // 0-10
 	Decision  Decision `gorm:"size:8"`                                       // empty for a session record
 	Note      string
+	// Heavier after than before: a red flag.
+	Heavier bool
 }

@@ -1,0 +1,34 @@
+package desk
+
+import (
+	"ebbwell/internal/consult"
+	"ebbwell/internal/words"
+)
+
+// OptionNames are the words for the four options a consult starts from.
+func OptionNames(w *words.Words) consult.Names {
+	return consult.Names{
+		Habit: w.Say("option.habit"), Fluid: w.Say("option.fluid-only"), Food: w.Say("option.with-food"), Aim: w.Say("option.aim"),
+	}
+}
+
+// StepName is the word for a step, 1 for the first.
+func StepName(w *words.Words) func(step int) string {
+	return func(step int) string { return w.Say("option.step", w.Number(float64(step), 0)) }
+}
+
+// SportWord is the word for a sport; one in the athlete's own words is itself.
+func SportWord(w *words.Words, sport string) string {
+	if key := "sport." + sport; w.Has(key) {
+		return w.Say(key)
+	}
+	return sport
+}
+
+// ChanceWord is the word for a chance to drink; one that was typed is itself.
+func ChanceWord(w *words.Words, code string) string {
+	if key := "chance." + code; w.Has(key) {
+		return w.Say(key)
+	}
+	return code
+}

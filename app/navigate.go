@@ -1,0 +1,17 @@
+package app
+
+import (
+	"fmt"
+
+	"ebbwell/app/desk"
+	"ebbwell/app/roster"
+)
+
+// make makes the screen of a place.
+func (p *Program) make(place desk.Place) (desk.View, error) {
+	switch place.Screen {
+	case desk.Athletes:
+		return roster.New(p.desk)
+	}
+	return nil, fmt.Errorf("no screen %q", place.Screen)
+}

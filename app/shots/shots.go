@@ -1,0 +1,127 @@
+// Package shots draws every screen on the invented practice with the software
+// painter, for people who work on the program to look at.
+package shots
+
+import (
+	"context"
+	"fmt"
+	"image/png"
+	"os"
+	"path/filepath"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"golang.org/x/text/language"
+
+	"ebbwell/app"
+	"ebbwell/app/desk"
+	"ebbwell/app/look"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// Now is the day the pictures are drawn on.
+func Now() time.Time { return time.Date(2026, 5, 18, 12, 41, 0, 0, time.UTC) }
+
+// shot is one picture to draw.
+type shot struct {
+	name  string
+	place desk.Place
+}
+
+// Draw writes a picture of every screen into a folder, light and dark, at
+// 1180 x 760 and 1600 x 1000. say is told each file.
+func Draw(dir string, say func(file string)) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("draw pictures: %w", err)
+	}
+	texts, err := words.New(language.English)
+	if err != nil {
+		return fmt.Errorf("draw pictures: %w", err)
+	}
+	for _, size := range []fyne.Size{{Width: 1180, Height: 760}, {Width: 1600, Height: 1000}} {
+		for _, dark := range []bool{false, true} {
+			if err := drawAll(dir, texts, size, dark, say); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// drawAll draws all screens in one size and theme.
+func drawAll(dir string, texts *words.Words, size fyne.Size, dark bool, say func(string)) error {
+	a := test.NewApp()
+	defer a.Quit()
+	w := test.NewWindow(nil)
+	defer w.Close()
+	w.SetPadded(false)
+	w.Resize(size)
+	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}})
+	shell.Start()
+	defer func() { _ = shell.Close() }()
+	program := shell.Program()
+	if program == nil {
+		return fmt.Errorf("draw pictures: the invented practice did not open")
+	}
+	a.Settings().SetTheme(look.NewTheme(dark, 100))
+	list, err := places(program.Desk().Store)
+	if err != nil {
+		return fmt.Errorf("draw pictures: %w", err)
+	}
+	mode := "light"
+	if dark {
+		mode = "dark"
+	}
+	for _, s := range list {
+		program.Open(s.place)
+		if program.Place() != s.place {
+			return fmt.Errorf("draw pictures: %s did not open", s.name)
+		}
+		settle(w)
+		file := filepath.Join(dir, fmt.Sprintf("%s-%s-%dx%d.png", s.name, mode, int(size.Width), int(size.Height)))
+		if err := save(file, w); err != nil {
+			return err
+		}
+		say(file)
+	}
+	return nil
+}
+
+// settle lays the window out until heights that depend on widths agree.
+func settle(w fyne.Window) {
+	for range 3 {
+		w.Content().Refresh()
+	}
+}
+
+// save writes what the window shows.
+func save(file string, w fyne.Window) error {
+	f, err := os.Create(file)
+	if err != nil {
+		return fmt.Errorf("draw %s: %w", file, err)
+	}
+	if err := png.Encode(f, w.Canvas().Capture()); err != nil {
+		_ = f.Close()
+		return fmt.Errorf("draw %s: %w", file, err)
+	}
+	return f.Close()
+}
+
+// places are the screens to draw.
+func places(s *store.Store) ([]shot, error) {
+	ctx := context.Background()
+	list, err := s.Athletes(ctx)
+	if err != nil {
+		return nil, err
+	}
+	by := map[string]record.ID{}
+	for _, a := range list {
+		by[a.Name] = a.ID
+	}
+	return []shot{
+		{"athletes", desk.Place{Screen: desk.Athletes}},
+	}, nil
+}

@@ -1,0 +1,102 @@
+package consult
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"ebbwell/internal/figure"
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/record"
+)
+
+// FrozenTest is what is kept of a closed test beside its record: everything
+// that went in, so that it can be reckoned again.
+type FrozenTest struct {
+	Test     record.Test
+	Athlete  FrozenAthlete
+	Settings record.Settings
+	Products []fuel.Product
+	// Reasons are the reasons given for values beyond their limits.
+	Reasons []record.RawText
+}
+
+// FrozenAthlete is what of the athlete a reckoning used.
+type FrozenAthlete struct {
+	ID        record.ID
+	Born      record.Date
+	Sex       record.Sex
+	Height    record.Number
+	UsualMass record.Number
+	Sport     string
+	Usual     record.Number
+}
+
+// FrozenPlan is what is kept of an agreed plan beside its record.
+type FrozenPlan struct {
+	Plan    record.Plan
+	Athlete FrozenAthlete
+	Basis   plan.Basis
+	Rate    figure.Figure
+	Tests   []record.ID
+	Session plan.Session
+	Menu    plan.Menu
+	Aim     plan.Aim
+}
+
+// Outcome is one option of an agreed plan as predicted.
+type Outcome struct {
+	Option     record.ID
+	Prediction plan.Prediction
+}
+
+func frozenAthlete(a record.Athlete) FrozenAthlete {
+	return FrozenAthlete{
+		ID: a.ID, Born: a.Born, Sex: a.Sex, Height: a.Height, UsualMass: a.UsualMass, Sport: a.Sport, Usual: a.UsualDrinking,
+	}
+}
+
+// FreezeTest writes down what a test was reckoned from and what came out.
+func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inputs, results []byte, err error) {
+	in := FrozenTest{Test: f.Test, Athlete: frozenAthlete(a), Settings: d.Settings}
+	for _, p := range append(append([]Part(nil), f.Intake.Bottles...), f.Intake.Foods...) {
+		if p.Product.ID != "" {
+			in.Products = append(in.Products, p.Product)
+		}
+	}
+	for _, r := range raw {
+		if r.Reason {
+			in.Reasons = append(in.Reasons, r)
+		}
+	}
+	if inputs, err = json.Marshal(in); err != nil {
+		return nil, nil, fmt.Errorf("freeze test %s: %w", f.Test.ID, err)
+	}
+	if results, err = json.Marshal(f.Figures()); err != nil {
+		return nil, nil, fmt.Errorf("freeze the figures of test %s: %w", f.Test.ID, err)
+	}
+	return inputs, results, nil
+}
+
+// FreezePlan writes down what a plan was reckoned from and what is predicted
+// for each of its options.
+func (c Case) FreezePlan() (inputs, results []byte, err error) {
+	in := FrozenPlan{
+		Plan: c.Plan, Athlete: frozenAthlete(c.Athlete), Basis: c.Basis.Plan, Rate: c.Basis.Rate,
+		Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim(),
+	}
+	for _, f := range c.Basis.Tests {
+		in.Tests = append(in.Tests, f.Test.ID)
+	}
+	var out []Outcome
+	for _, o := range c.Plan.Options {
+		out = append(out, Outcome{Option: o.ID, Prediction: c.Planner.Evaluate(plan.Expected, c.MixOf(o))})
+	}
+	if inputs, err = json.Marshal(in); err != nil {
+		return nil, nil, fmt.Errorf("freeze plan %s: %w", c.Plan.ID, err)
+	}
+	if results, err = json.Marshal(out); err != nil {
+		return nil, nil, fmt.Errorf("freeze the outcomes of plan %s: %w", c.Plan.ID, err)
+	}
+	return inputs, results, nil
+}

@@ -1,0 +1,107 @@
+package demo
+
+import (
+	"context"
+
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// person is one invented athlete.
+type person struct {
+	key, name, sport, position string
+	sex                        record.Sex
+	// age in years, height in m, mass in kg, usual drinking in L/h.
+	age                  int
+	height, mass, usual  float64
+	acclimatised         record.Acclimatised
+	group                string
+	flags                []record.Flag
+	guardian             string
+	massShown, tookTenML float64
+}
+
+// people are the eight athletes. massShown above zero settles that a junior's
+// mass may be shown; tookTenML is ten mouthfuls weighed, mL.
+func people() []person {
+	return []person{
+		{key: "ravka", name: "Ravka Oldenmoor", sport: "field-hockey", position: "midfield", sex: record.Female, age: 27,
+			height: 1.71, mass: 64, usual: 0.70, acclimatised: record.AcclimatisedYes, group: "Tideway hockey squad", tookTenML: 380},
+		{key: "jorun", name: "Jorun Tallowby", sport: "road-cycling", position: "time trial", sex: record.Male, age: 31,
+			height: 1.82, mass: 71.5, usual: 0.75, acclimatised: record.AcclimatisedNo},
+		{key: "sefa", name: "Sefa Quillonde", sport: "basketball", position: "guard", sex: record.Female, age: 24,
+			height: 1.78, mass: 72.4, usual: 0.60, acclimatised: record.AcclimatisedNo, group: "Millrace basketball"},
+		{key: "dorian", name: "Dorian Wexcombe", sport: "football", position: "full back", sex: record.Male, age: 29,
+			height: 1.80, mass: 77, usual: 0.50, acclimatised: record.AcclimatisedYes},
+		{key: "mirel", name: "Mirel Ashgarth", sport: "road-running", position: "5 and 10 km", sex: record.Female, age: 16,
+			height: 1.66, mass: 52, usual: 0.35, acclimatised: record.AcclimatisedNo, guardian: "Hanne Ashgarth (invented), mother"},
+		{key: "odo", name: "Odo Brackwater", sport: "rowing", position: "stroke", sex: record.Male, age: 17,
+			height: 1.88, mass: 82, usual: 0.60, acclimatised: record.AcclimatisedNo, guardian: "Piet Brackwater (invented), father", massShown: 1},
+		{key: "ilse", name: "Ilse Tarnholme", sport: "road-running", position: "marathon", sex: record.Female, age: 34,
+			height: 1.62, mass: 51.5, usual: 0.55, acclimatised: record.AcclimatisedNo,
+			flags: []record.Flag{{Kind: record.FlagHyponatraemia, Note: "after a marathon two years ago", Physician: "Dr Orla Venn (invented)"},
+				{Kind: record.FlagNSAID, Note: "now and then, for the knee"}}},
+		{key: "kester", name: "Kester Undermill", sport: "rugby-union", position: "prop", sex: record.Male, age: 22,
+			height: 1.85, mass: 112, usual: 0.90, acclimatised: record.AcclimatisedYes,
+			flags: []record.Flag{{Kind: record.FlagBloodPressure, Note: "treated, stable", Physician: "Dr Orla Venn (invented)"}}},
+	}
+}
+
+// addAthletes writes groups and athletes.
+func (f *filler) addAthletes(ctx context.Context) error {
+	groups := map[string]record.ID{}
+	for _, p := range people() {
+		if _, ok := groups[p.group]; ok || p.group == "" {
+			continue
+		}
+		g, err := f.store.SaveGroup(ctx, record.Group{Meta: record.Meta{ID: record.NewID()}, Name: p.group}, store.Edit{})
+		if err != nil {
+			return err
+		}
+		groups[p.group] = g.ID
+	}
+	for _, p := range people() {
+		kept, err := f.store.SaveAthlete(ctx, f.athlete(p, groups[p.group]), store.Edit{})
+		if err != nil {
+			return err
+		}
+		f.athletes[p.key] = kept
+	}
+	return nil
+}
+
+// athlete is a person as kept.
+func (f *filler) athlete(p person, group record.ID) record.Athlete {
+	born := f.today.AddDate(-p.age, -4, -9)
+	a := record.Athlete{
+		Meta: record.Meta{ID: record.NewID()}, Name: p.name, Born: record.DateOf(born), Sex: p.sex,
+		Height: record.Num(p.height, quantity.Metre), UsualMass: record.Num(p.mass, quantity.Kilogram),
+		Sport: p.sport, Position: p.position, Acclimatised: p.acclimatised,
+		UsualDrinking: record.Num(p.usual, quantity.LitrePerHour), Guardian: p.guardian,
+	}
+	if p.tookTenML > 0 {
+		a.Mouthful = record.Num(p.tookTenML/10, quantity.Millilitre)
+	}
+	by := p.name
+	if p.guardian != "" {
+		by, a.Assent = p.guardian, f.day(230)
+		a.MassHidden, a.MassHiddenSettled = p.massShown == 0, true
+	}
+	for _, flag := range p.flags {
+		flag.Meta, flag.AthleteID = record.Meta{ID: record.NewID()}, a.ID
+		a.Flags = append(a.Flags, flag)
+	}
+	for _, purpose := range []record.Purpose{record.ConsentTest, record.ConsentUrine} {
+		a.Consents = append(a.Consents, record.Consent{
+			Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Purpose: purpose, Given: f.day(230), GivenBy: by,
+		})
+	}
+	if group != "" {
+		a.Memberships = []record.Membership{{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, GroupID: group}}
+		a.Consents = append(a.Consents, record.Consent{
+			Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Purpose: record.ConsentCoach, Given: f.day(230), Until: f.day(-43), GivenBy: by,
+		})
+	}
+	return a
+}

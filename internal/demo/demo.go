@@ -1,0 +1,80 @@
+// Package demo makes an invented practice to try the program with: eight
+// athletes in seven sports, two of them juniors, with several tests each in
+// different climates, plans at different steps, and one trip. People, places
+// and figures are invented; drinks and foods are the generic ones.
+//
+// Test sheets are written as a dietitian would fill them in: the masses after
+// are worked out from the loss that the day is meant to show, and rounded to
+// the step of the scale, so that the program finds about that loss again.
+package demo
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// Names are the words that plans of the practice are named by; they come from
+// the catalogue of texts.
+type Names struct {
+	Options consult.Names
+	Step    func(step int) string
+}
+
+// filler writes the practice into a store.
+type filler struct {
+	store    *store.Store
+	today    time.Time
+	desk     consult.Desk
+	names    Names
+	athletes map[string]record.Athlete
+	tests    map[string]record.Test
+}
+
+// Fill writes the invented practice into an empty store, dated back from today.
+func Fill(ctx context.Context, s *store.Store, today time.Time, names Names) error {
+	generic, err := fuel.Generic()
+	if err != nil {
+		return fmt.Errorf("fill the invented practice: %w", err)
+	}
+	s.SetBy(practice().Practitioner)
+	kept, err := s.SavePractice(ctx, practice(), store.Edit{})
+	if err != nil {
+		return fmt.Errorf("fill the invented practice: %w", err)
+	}
+	f := &filler{
+		store: s, today: today, names: names, athletes: map[string]record.Athlete{}, tests: map[string]record.Test{},
+		desk: consult.Desk{Pantry: consult.NewPantry(generic, nil), Settings: kept.Settings},
+	}
+	for _, step := range []struct {
+		what string
+		do   func(context.Context) error
+	}{
+		{"groups and athletes", f.addAthletes},
+		{"tests", f.addTests},
+		{"plans", f.addPlans},
+		{"trip", f.addTrip},
+	} {
+		if err := step.do(ctx); err != nil {
+			return fmt.Errorf("fill the invented practice: %s: %w", step.what, err)
+		}
+	}
+	return nil
+}
+
+// practice is the invented house.
+func practice() record.Practice {
+	return record.Practice{
+		Meta: record.Meta{ID: record.NewID()}, Name: "Saltmarsh Practice (invented)", Practitioner: "Ada Fennimoor (invented)",
+		Registration: "SD 0000", Telephone: "000 0000", Emergency: "112",
+		Settings: record.Settings{Units: "metric", Invented: true, RetentionYears: 10, PageLanguage: "en"},
+	}
+}
+
+// day is a date a number of days before today.
+func (f *filler) day(ago int) record.Date { return record.DateOf(f.today.AddDate(0, 0, -ago)) }

@@ -1,0 +1,165 @@
+package demo
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// agreement is one invented plan.
+type agreement struct {
+	test, name string
+	// ago is the day it was agreed; draft leaves it open.
+	ago   int
+	draft bool
+	// words are the athlete's own; confidence is 0-10.
+	words      string
+	confidence float64
+	// done are sessions recorded on the first step; next moves to the second.
+	done []record.Review
+	next bool
+	// event is days from today; 0 for none.
+	event int
+}
+
+func agreements() []agreement {
+	return []agreement{
+		{test: "ravka-spring", name: "Match", ago: 0, words: "I want legs left for the last quarter.", confidence: 8, event: 54},
+		{test: "dorian-heat", name: "Match in the heat", ago: 21, words: "Half-time is when I can drink.", confidence: 7,
+			done: []record.Review{reviewed(85, 800, 2), reviewed(90, 850, 2), reviewed(95, 850, 1)}, next: true},
+		{test: "jorun-warm", name: "Long ride", draft: true},
+		{test: "sefa-hall", name: "Hard practice", draft: true},
+		{test: "mirel-camp", name: "Tempo run", ago: 14, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
+		{test: "kester-match", name: "Match", ago: 28, words: "As long as it is not sweet.", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
+	}
+}
+
+// reviewed is a session done under a plan: share %, mL, stomach.
+func reviewed(share, drunk, stomach float64) record.Review {
+	return record.Review{
+		DoneShare: record.Num(share, quantity.PerCent), Drunk: record.Num(drunk, quantity.Millilitre),
+		Stomach: record.Num(stomach, quantity.None),
+	}
+}
+
+// addPlans begins each plan as the planner proposes it and agrees those that
+// are agreed.
+func (f *filler) addPlans(ctx context.Context) error {
+	for _, g := range agreements() {
+		if err := f.addPlan(ctx, g); err != nil {
+			return fmt.Errorf("plan of %s: %w", g.test, err)
+		}
+	}
+	return nil
+}
+
+func (f *filler) addPlan(ctx context.Context, g agreement) error {
+	t := f.tests[g.test]
+	a := f.athleteOf(t)
+	basis, err := consult.BasisOf(a, []consult.Findings{consult.Find(t, a, nil, f.desk)})
+	if err != nil {
+		return err
+	}
+	p, err := consult.NewPlan(a, basis, f.desk, f.names.Options, f.today)
+	if err != nil {
+		return err
+	}
+	p.Name = g.name
+	if g.event > 0 {
+		p.Target.EventDate = f.day(-g.event)
+	}
+	if g.draft {
+		_, err := f.store.SavePlan(ctx, p, store.Edit{})
+		return err
+	}
+	return f.agree(ctx, p, a, basis, g)
+}
+
+// agree builds the steps, agrees the plan, and records the sessions done.
+func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b consult.Basis, g agreement) error {
+	c, err := consult.OpenCase(p, a, b, f.desk)
+	if err != nil {
+		return err
+	}
+	habit, _ := consult.OptionOf(p, record.OptionHabit)
+	aim, _ := consult.OptionOf(p, record.OptionAim)
+	start := f.today.AddDate(0, 0, -g.ago)
+	event, _ := p.Target.EventDate.Time()
+	rules := plan.DefaultStepRules()
+	p = c.WithLadder(c.Planner.Steps(plan.Climb{
+		Length: plan.Expected, Habit: c.MixOf(habit), Aim: c.MixOf(aim), Rules: rules, Start: start, Event: event,
+	}), rules.Sessions, f.names.Step)
+	chosen, _ := consult.InForce(p)
+	agreed := start.Add(time.Hour)
+	p.State = record.PlanAgreed
+	p.Agreement = record.Agreement{
+		AgreedAt: &agreed, AgreedBy: practice().Practitioner, OptionID: chosen.ID, Words: g.words,
+		From: record.DateOf(start), Review: record.DateOf(start.AddDate(0, 0, 15)),
+	}
+	for i := range p.Options {
+		if p.Options[i].ID == chosen.ID {
+			p.Options[i].Confidence = record.Num(g.confidence, quantity.None)
+		}
+	}
+	if c, err = consult.OpenCase(p, a, b, f.desk); err != nil {
+		return err
+	}
+	inputs, results, err := c.FreezePlan()
+	if err != nil {
+		return err
+	}
+	kept, err := f.store.AgreePlan(ctx, p, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
+	if err != nil {
+		return err
+	}
+	return f.follow(ctx, kept, g)
+}
+
+// follow records what was done on the first step, and the decision.
+func (f *filler) follow(ctx context.Context, p record.Plan, g agreement) error {
+	step, _, ok := consult.StepNow(p)
+	if !ok {
+		return nil
+	}
+	for i, r := range g.done {
+		r.Meta, r.PlanID, r.StepID, r.Order = record.Meta{ID: record.NewID()}, p.ID, step.ID, i
+		r.Date = f.day(g.ago - 4*(i+1))
+		kept, err := f.store.SaveReview(ctx, r, store.Edit{})
+		if err != nil {
+			return err
+		}
+		p = kept
+	}
+	if !g.next || len(p.Steps) < 2 {
+		return nil
+	}
+	kept, err := f.store.SaveReview(ctx, record.Review{
+		Meta: record.Meta{ID: record.NewID()}, PlanID: p.ID, StepID: step.ID, Order: len(g.done), Date: f.day(g.ago - 4*len(g.done) - 1),
+		Decision: record.DecisionNext,
+	}, store.Edit{})
+	if err != nil {
+		return err
+	}
+	p = kept.Clone()
+	p.Steps[0].State, p.Steps[1].State = record.StepDone, record.StepNow
+	p.Agreement.Review = f.day(-6)
+	_, err = f.store.SavePlan(ctx, p, store.Edit{})
+	return err
+}
+
+// athleteOf finds whose test it is.
+func (f *filler) athleteOf(t record.Test) record.Athlete {
+	for _, a := range f.athletes {
+		if a.ID == t.AthleteID {
+			return a
+		}
+	}
+	return record.Athlete{}
+}
