@@ -53,7 +53,7 @@ func Entries(t record.Test) []Entry {
 }
 
 // weighingEntries counts the weighings of each moment as the reckoning does:
-// only those that have a value.
+// only those that have a value; today's morning mass is 0, the baseline from 1.
 func weighingEntries(t record.Test) []Entry {
 	fields := map[record.Moment]evidence.Field{
 		record.Before: evidence.MassBefore, record.After: evidence.MassAfter, record.Morning: evidence.MorningMass,
@@ -61,10 +61,15 @@ func weighingEntries(t record.Test) []Entry {
 	count := map[record.Moment]int{}
 	var list []Entry
 	for _, w := range t.Weighings {
-		if w.Mass.Known() {
+		today := w.Moment == record.Morning && w.Date == t.Session.Date
+		if w.Mass.Known() && !today {
 			count[w.Moment]++
 		}
-		list = append(list, Entry{"weighings." + string(w.ID) + ".mass", fields[w.Moment], count[w.Moment], w.Mass})
+		item := count[w.Moment]
+		if today {
+			item = 0
+		}
+		list = append(list, Entry{"weighings." + string(w.ID) + ".mass", fields[w.Moment], item, w.Mass})
 	}
 	return list
 }

@@ -57,10 +57,24 @@ type Entry struct {
 	Sure   Sureness
 }
 
+// Key is the entry's text in the catalogue: what it is, in words.
+func (e Entry) Key() string { return "evidence." + e.ID }
+
 // All lists every entry, in the order of the settings screen.
 func All() []Entry {
 	return slices.Concat(
 		limitEntries(),
+		uncertaintyEntries(),
+		hydrationEntries(),
+		sodiumEntries(),
+		markerEntries(),
+		groupEntries(),
+		overdrinkingEntries(),
+		drinkingEntries(),
+		fuelEntries(),
+		scheduleEntries(),
+		climateEntries(),
+		intakeEntries(),
 	)
 }
 

@@ -3,6 +3,7 @@ package evidence
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ebbwell/internal/quantity"
 )
@@ -39,6 +40,26 @@ const (
 	ScaleStep      Field = "scale step"
 	PlayedMinutes  Field = "minutes played"
 	KitMass        Field = "kit mass"
+	MassBefore     Field = "body mass before"
+	MassAfter      Field = "body mass after"
+	MorningMass    Field = "morning mass"
+	Density        Field = "density"
+	PouredVolume   Field = "volume taken"
+	PouredAway     Field = "poured away"
+	RefillMass     Field = "refill"
+	ShareDrunk     Field = "share drunk"
+	PatchOn        Field = "patch on"
+	PatchOff       Field = "patch off"
+	PatchPotassium Field = "patch potassium"
+	LaboratoryU    Field = "laboratory uncertainty"
+	Oxygen         Field = "oxygen uptake"
+	ExchangeRatio  Field = "respiratory exchange ratio"
+	EnergyUsed     Field = "energy used"
+	VapourPressure Field = "vapour pressure"
+	EffortRating   Field = "effort"
+	Thirst         Field = "thirst"
+	Stomach        Field = "stomach"
+	AimDeficit     Field = "deficit aim"
 )
 
 // Limit says when a typed value is questioned and when it is refused.
@@ -54,7 +75,7 @@ type Limit struct {
 // can be kept with a written reason where it is physically possible.
 func Limits() []Limit {
 	r := func(low, high float64) quantity.Range { return quantity.Range{Low: low, High: high} }
-	return []Limit{
+	return append(climateLimits(), []Limit{
 		{BodyMass, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
 		{MassSpread, quantity.Kilogram, r(0, 0.1), r(0, 0.5), Memory},
 		{MassChange, quantity.PerCent, r(-3, 0), r(-8, 3), Memory},
@@ -82,7 +103,27 @@ func Limits() []Limit {
 		{ScaleStep, quantity.Kilogram, r(0.005, 0.2), r(0.001, 0.5), Proposal},
 		{PlayedMinutes, quantity.Minute, r(0, 240), r(0, 1440), Proposal},
 		{KitMass, quantity.Kilogram, r(0, 5), r(0, 20), Proposal},
-	}
+		{MassBefore, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
+		{MassAfter, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
+		{MorningMass, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
+		{Density, quantity.GramPerMillilitre, r(0.98, 1.10), r(0.7, 1.5), Proposal},
+		{PouredVolume, quantity.Millilitre, r(0, 2000), r(0, 12000), Proposal},
+		{PouredAway, quantity.Gram, r(0, 2000), r(0, 12000), Proposal},
+		{RefillMass, quantity.Gram, r(0, 3000), r(0, 12000), Proposal},
+		{ShareDrunk, quantity.PerCent, r(0, 100), r(0, 100), Proposal},
+		{PatchOn, quantity.Minute, r(0, 240), r(-60, 1440), Proposal},
+		{PatchOff, quantity.Minute, r(0, 300), r(0, 1500), Proposal},
+		{PatchPotassium, quantity.MillimolePerLitre, r(2, 10), r(0.5, 30), Proposal},
+		{LaboratoryU, quantity.MillimolePerLitre, r(0, 10), r(0, 40), Proposal},
+		{Oxygen, quantity.LitrePerMinute, r(0.5, 5), r(0.1, 8), Proposal},
+		{ExchangeRatio, quantity.None, r(0.7, 1.1), r(0.65, 1.3), Proposal},
+		{EnergyUsed, quantity.Kilocalorie, r(50, 5000), r(0, 20000), Proposal},
+		{VapourPressure, quantity.Kilopascal, r(0.2, 4.5), r(0, 7.5), Proposal},
+		{EffortRating, quantity.None, r(0, 10), r(0, 10), Memory},
+		{Thirst, quantity.None, r(0, 10), r(0, 10), Memory},
+		{Stomach, quantity.None, r(0, 10), r(0, 10), Memory},
+		{AimDeficit, quantity.PerCent, r(0.5, 4), r(0, 6), Proposal},
+	}...)
 }
 
 // LimitOf returns the limit of a field; ok is false when it has none.
@@ -164,13 +205,20 @@ func (p Problem) Error() string {
 // Check holds a value, in the unit of the field's limit, against that limit.
 // It returns nil when there is nothing to say.
 func Check(f Field, item int, x float64) *Problem {
+	return CheckIn(Limits(), f, item, x)
+}
+
+// CheckIn is [Check] with the list of [Limits] in hand, for whoever checks a
+// whole sheet at once.
+func CheckIn(limits []Limit, f Field, item int, x float64) *Problem {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return &Problem{Field: f, Item: item, Code: CodeNotFinite, Severity: Refuses, Value: x}
 	}
-	l, ok := LimitOf(f)
-	if !ok {
+	at := slices.IndexFunc(limits, func(l Limit) bool { return l.Field == f })
+	if at < 0 {
 		return nil
 	}
+	l := limits[at]
 	if !l.Refuse.Contains(x) {
 		return &Problem{Field: f, Item: item, Code: CodeOutside, Severity: Refuses, Value: x, Limit: l.Refuse, Unit: l.Unit}
 	}

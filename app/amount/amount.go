@@ -1,0 +1,130 @@
+// Package amount writes quantities in the units of the
+// practice: litres or fluid ounces, kilograms or pounds. Where body mass is
+// hidden from the athlete, a mass that left the body is written in litres, so
+// that nothing on the screen leads back to a mass.
+//
+// It converts and rounds; it reckons nothing.
+package amount
+
+import (
+	"math"
+
+	"ebbwell/internal/figure"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/words"
+)
+
+// coarse is the amount of sodium in mg from which it is rounded to tens: the
+// patch equation leaves no more to be told.
+const coarse = 500
+
+// Writer writes quantities in one language and one set of units.
+type Writer struct {
+	Words *words.Words
+	// US is true for pounds, fluid ounces, degrees Fahrenheit, feet.
+	US bool
+	// Hidden writes kilograms that left the body as litres.
+	Hidden bool
+}
+
+// Unit is the unit a quantity in u is shown in.
+func (w Writer) Unit(u quantity.Unit) quantity.Unit {
+	if w.Hidden && u == quantity.Kilogram {
+		u = quantity.Litre
+	}
+	if !w.US {
+		return u
+	}
+	switch u {
+	case quantity.Kilogram:
+		return quantity.Pound
+	case quantity.Litre, quantity.Millilitre:
+		return quantity.FluidOunce
+	case quantity.LitrePerHour, quantity.MillilitrePerHour:
+		return quantity.FluidOuncePerHour
+	case quantity.DegreeCelsius:
+		return quantity.DegreeFahrenheit
+	case quantity.MetrePerSecond, quantity.KilometrePerHour:
+		return quantity.MilePerHour
+	case quantity.Metre:
+		return quantity.Foot
+	}
+	return u
+}
+
+// convert turns a value in u into the unit it is shown in. One kilogram that
+// left the body is one litre.
+func (w Writer) convert(x float64, u quantity.Unit) float64 {
+	from := u
+	if w.Hidden && from == quantity.Kilogram {
+		from = quantity.Litre
+	}
+	shown, err := quantity.Convert(x, from, w.Unit(u))
+	if err != nil {
+		return x // Unit never leaves the kind
+	}
+	return shown
+}
+
+// decimals is how many decimals a value in u is shown with.
+func (w Writer) decimals(x float64, u quantity.Unit) int {
+	switch shown := w.Unit(u); shown {
+	case quantity.FluidOuncePerHour:
+		return 0
+	case quantity.Milligram, quantity.MilligramPerHour:
+		if math.Abs(x) >= coarse {
+			return -1
+		}
+	case quantity.None:
+		return 2
+	default:
+		return quantity.Decimals(shown)
+	}
+	return 0
+}
+
+// Number writes a value in u without its unit.
+func (w Writer) Number(x float64, u quantity.Unit) string {
+	return w.Words.Number(w.convert(x, u), w.decimals(x, u))
+}
+
+// Amount writes a value in u with its unit.
+func (w Writer) Amount(x float64, u quantity.Unit) string {
+	return w.with(w.Number(x, u), u)
+}
+
+// Signed is Amount with a plus before what is above zero.
+func (w Writer) Signed(x float64, u quantity.Unit) string {
+	return w.with(w.Words.Signed(w.convert(x, u), w.decimals(x, u)), u)
+}
+
+// Found writes the value of a figure with its unit; empty while there is none.
+func (w Writer) Found(f figure.Figure) string {
+	if !f.Known {
+		return ""
+	}
+	return w.Amount(f.Value, f.Unit)
+}
+
+// Range writes the range of a figure without its unit; empty while it has
+// none. It is rounded like the value it belongs to.
+func (w Writer) Range(f figure.Figure) string {
+	if !f.Ranged {
+		return ""
+	}
+	like := f.Value
+	if !f.Known {
+		like = f.Range.High
+	}
+	r := quantity.Range{Low: w.convert(f.Range.Low, f.Unit), High: w.convert(f.Range.High, f.Unit)}
+	return w.Words.Between(r, w.decimals(like, f.Unit))
+}
+
+// with puts the unit behind a number.
+func (w Writer) with(number string, u quantity.Unit) string {
+	shown := w.Unit(u)
+	if shown == quantity.None {
+		return number
+	}
+	return number + "\u00a0" + string(shown)
+}

@@ -1,0 +1,44 @@
+package evidence
+
+import "slices"
+
+// climateEntries lists air, sun, heat balance, estimate and travel.
+func climateEntries() []Entry {
+	return slices.Concat(
+		saturationEntries(),
+		wetBulbEntries(),
+		pressureEntries(),
+		heatIndexEntries(),
+		shortWbgtEntries(),
+		wbgtWeightEntries(),
+		wbgtBandEntries(),
+		wbgtErrorEntries(),
+		instrumentEntries(),
+		moistAirEntries(),
+		exchangeEntries(),
+		stabilityEntries(),
+		solarEntries(),
+		strainBodyEntries(),
+		strainSweatEntries(),
+		strainClothingEntries(),
+		strainHeatEntries(),
+		strainSkinEntries(),
+		strainDomainEntries(),
+		sunEntries(),
+		metabolicEntries(),
+		airPastEntries(),
+		clothingEntries(),
+		balanceEntries(),
+		latentEntries(),
+		wettednessEntries(),
+		calibrationEntries(),
+		nearnessEntries(),
+		militaryEntries(),
+		heatCautionEntries(),
+		acclimatisationEntries(),
+		climateTableEntries(),
+		packingEntries(),
+		dailyWaterEntries(),
+		flightEntries(),
+	)
+}

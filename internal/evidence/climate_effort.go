@@ -1,0 +1,62 @@
+package evidence
+
+import "ebbwell/internal/quantity"
+
+// Metabolic heat from oxygen and from power.
+const (
+	OxygenEnergy      = 20900.0 // J/L
+	CyclingEfficiency = 0.21
+	RowingEfficiency  = 0.19
+	PowerRelativeU    = 0.10
+	MetFlux           = 58.15 // W/m²
+)
+
+// Air past the body.
+const (
+	WindAtBody     = 0.68
+	TreadmillAir   = 0.5 // m/s
+	CourtSpeedLow  = 1.0 // m/s
+	CourtSpeedHigh = 2.0 // m/s
+)
+
+// Clothing.
+const (
+	ClothingVest      = 0.2 // clo
+	ClothingShirt     = 0.3 // clo
+	ClothingTracksuit = 0.6 // clo
+	ClothingMax       = 2.0 // clo
+)
+
+// metabolicEntries lists metabolic heat from oxygen and from power.
+func metabolicEntries() []Entry {
+	source := ownProposal()
+	return []Entry{
+		{ID: "climate.effort.oxygen-energy", Value: OxygenEnergy, Unit: "J/L", Source: source, Sure: Memory},
+		{ID: "climate.effort.cycling.efficiency", Value: CyclingEfficiency, Source: source, Sure: Proposal},
+		{ID: "climate.effort.rowing.efficiency", Value: RowingEfficiency, Source: source, Sure: Proposal},
+		{ID: "climate.effort.power.u", Value: PowerRelativeU, Source: source, Sure: Proposal},
+		{ID: "climate.effort.met.flux", Value: MetFlux, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Memory},
+	}
+}
+
+// airPastEntries lists air past the body.
+func airPastEntries() []Entry {
+	source := ownProposal()
+	return []Entry{
+		{ID: "climate.effort.wind.at-body", Value: WindAtBody, Source: source, Sure: Proposal},
+		{ID: "climate.effort.air.treadmill", Value: TreadmillAir, Unit: quantity.MetrePerSecond, Source: source, Sure: Proposal},
+		{ID: "climate.effort.air.court.low", Value: CourtSpeedLow, Unit: quantity.MetrePerSecond, Source: source, Sure: Proposal},
+		{ID: "climate.effort.air.court.high", Value: CourtSpeedHigh, Unit: quantity.MetrePerSecond, Source: source, Sure: Proposal},
+	}
+}
+
+// clothingEntries lists clothing.
+func clothingEntries() []Entry {
+	source := Citation{Short: "ISO 9920", Full: "ISO 9920:2007, Ergonomics of the thermal environment: estimation of thermal insulation of a clothing ensemble"}
+	return []Entry{
+		{ID: "climate.clothing.vest", Value: ClothingVest, Unit: "clo", Source: source, Sure: Memory},
+		{ID: "climate.clothing.shirt", Value: ClothingShirt, Unit: "clo", Source: source, Sure: Memory},
+		{ID: "climate.clothing.tracksuit", Value: ClothingTracksuit, Unit: "clo", Source: source, Sure: Memory},
+		{ID: "climate.clothing.max", Value: ClothingMax, Unit: "clo", Source: source, Sure: Memory},
+	}
+}

@@ -1,0 +1,172 @@
+package evidence
+
+import "ebbwell/internal/quantity"
+
+// The steady heat balance.
+const (
+	SteadyCore       = 38.3  // °C
+	SkinMetabolicMax = 450.0 // W/m²
+	SweatFloor       = 100.0 // g/(m²·h)
+	OnsetTime        = 10.0  // min
+	RangeOnlyAbove   = 3.0   // L/h
+)
+
+// What evaporating sweat takes.
+const (
+	SweatLatent = 0.674 // W·h/g
+)
+
+// Highest skin wettedness.
+const (
+	WettednessUntrained    = 0.72
+	WettednessTrained      = 0.84
+	WettednessAcclimatised = 0.95
+)
+
+// Calibration to the athlete's own tests.
+const (
+	CalibrationNeedLeast = 150.0 // W/m²
+	CalibrationLow       = 0.5
+	CalibrationHigh      = 2.0
+	DistanceSpread       = 0.10
+	DistanceStep         = 100.0 // W/m²
+	SlopeTests           = 3.0
+	SlopeSpan            = 100.0 // W/m²
+	SlopePriorSD         = 0.25
+	SlopeLow             = 0.5
+	SlopeHigh            = 1.5
+)
+
+// When a test holds for another session.
+const (
+	TestedAir    = 5.0   // °C
+	TestedVapour = 0.7   // kPa
+	TestedEffort = 10.0  // %
+	NearAir      = 10.0  // °C
+	NearVapour   = 1.4   // kPa
+	NearEffort   = 20.0  // %
+	NearNeed     = 100.0 // W/m²
+	NearSunSteps = 1.0
+	TestAge      = 12.0 // months
+)
+
+// Regressions of soldiers' sweat, for comparison only.
+const (
+	SoldierScale          = 147.0  // g/(m²·h)
+	SoldierRise           = 0.0012 // m²·h/g
+	SoldierNeed           = 27.9
+	SoldierCapacityPower  = 0.455
+	SoldierLinearNeed     = 1.527
+	SoldierLinearCapacity = 0.87
+	SoldierNeedLow        = 50.0  // W/m²
+	SoldierNeedHigh       = 360.0 // W/m²
+	SoldierCapacityLow    = 20.0  // W/m²
+	SoldierCapacityHigh   = 525.0 // W/m²
+	SoldierAirLow         = 15.0  // °C
+	SoldierAirHigh        = 46.0  // °C
+	SoldierWindLow        = 0.4   // m/s
+	SoldierWindHigh       = 2.5   // m/s
+)
+
+// Heat caution beside the WBGT band.
+const (
+	WettednessWatch = 0.85
+	CoreWatch       = 39.0 // °C
+	CoreLimit       = 39.5 // °C
+	CoreStop        = 40.0 // °C
+)
+
+// balanceEntries lists the steady heat balance.
+func balanceEntries() []Entry {
+	source := ownProposal()
+	return []Entry{
+		{ID: "climate.estimate.core", Value: SteadyCore, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.skin-metabolic-max", Value: SkinMetabolicMax, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.floor", Value: SweatFloor, Unit: "g/(m²·h)", Source: source, Sure: Proposal},
+		{ID: "climate.estimate.onset", Value: OnsetTime, Unit: quantity.Minute, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.range-only-above", Value: RangeOnlyAbove, Unit: quantity.LitrePerHour, Source: source, Sure: Proposal},
+	}
+}
+
+// latentEntries lists what evaporating sweat takes.
+func latentEntries() []Entry {
+	source := Citation{Short: "latent heat of sweat", Full: "Wenger 1972, Journal of Applied Physiology 32:456"}
+	return []Entry{
+		{ID: "climate.estimate.latent", Value: SweatLatent, Unit: "W·h/g", Source: source, Sure: Memory},
+	}
+}
+
+// wettednessEntries lists highest skin wettedness.
+func wettednessEntries() []Entry {
+	source := Citation{Short: "Ravanelli et al. 2018", Full: "Ravanelli et al. 2018, Medicine and Science in Sports and Exercise 50:298"}
+	return []Entry{
+		{ID: "climate.estimate.wettedness.untrained", Value: WettednessUntrained, Source: source, Sure: Read},
+		{ID: "climate.estimate.wettedness.trained", Value: WettednessTrained, Source: source, Sure: Read},
+		{ID: "climate.estimate.wettedness.acclimatised", Value: WettednessAcclimatised, Source: source, Sure: Read},
+	}
+}
+
+// calibrationEntries lists calibration to the athlete's own tests.
+func calibrationEntries() []Entry {
+	source := ownProposal()
+	return []Entry{
+		{ID: "climate.estimate.calibration.need", Value: CalibrationNeedLeast, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.calibration.low", Value: CalibrationLow, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.calibration.high", Value: CalibrationHigh, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.spread.distance", Value: DistanceSpread, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.spread.step", Value: DistanceStep, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.slope.tests", Value: SlopeTests, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.slope.span", Value: SlopeSpan, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.slope.prior", Value: SlopePriorSD, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.slope.low", Value: SlopeLow, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.slope.high", Value: SlopeHigh, Source: source, Sure: Proposal},
+	}
+}
+
+// nearnessEntries lists when a test holds for another session.
+func nearnessEntries() []Entry {
+	source := ownProposal()
+	return []Entry{
+		{ID: "climate.nearness.tested.air", Value: TestedAir, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.tested.vapour", Value: TestedVapour, Unit: quantity.Kilopascal, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.tested.effort", Value: TestedEffort, Unit: quantity.PerCent, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.near.air", Value: NearAir, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.near.vapour", Value: NearVapour, Unit: quantity.Kilopascal, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.near.effort", Value: NearEffort, Unit: quantity.PerCent, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.near.need", Value: NearNeed, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.near.sun", Value: NearSunSteps, Source: source, Sure: Proposal},
+		{ID: "climate.nearness.age", Value: TestAge, Unit: "months", Source: source, Sure: Proposal},
+	}
+}
+
+// militaryEntries lists regressions of soldiers' sweat, for comparison only.
+func militaryEntries() []Entry {
+	source := Citation{Short: "Gonzalez et al. 2009", Full: "Gonzalez et al. 2009, Journal of Applied Physiology 107:379"}
+	return []Entry{
+		{ID: "climate.military.scale", Value: SoldierScale, Unit: "g/(m²·h)", Source: source, Sure: Second},
+		{ID: "climate.military.rise", Value: SoldierRise, Unit: "m²·h/g", Source: source, Sure: Second},
+		{ID: "climate.military.need", Value: SoldierNeed, Source: source, Sure: Second},
+		{ID: "climate.military.capacity-power", Value: SoldierCapacityPower, Source: source, Sure: Second},
+		{ID: "climate.military.linear.need", Value: SoldierLinearNeed, Source: source, Sure: Second},
+		{ID: "climate.military.linear.capacity", Value: SoldierLinearCapacity, Source: source, Sure: Second},
+		{ID: "climate.military.domain.need.low", Value: SoldierNeedLow, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Second},
+		{ID: "climate.military.domain.need.high", Value: SoldierNeedHigh, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Second},
+		{ID: "climate.military.domain.capacity.low", Value: SoldierCapacityLow, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Second},
+		{ID: "climate.military.domain.capacity.high", Value: SoldierCapacityHigh, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Second},
+		{ID: "climate.military.domain.air.low", Value: SoldierAirLow, Unit: quantity.DegreeCelsius, Source: source, Sure: Second},
+		{ID: "climate.military.domain.air.high", Value: SoldierAirHigh, Unit: quantity.DegreeCelsius, Source: source, Sure: Second},
+		{ID: "climate.military.domain.wind.low", Value: SoldierWindLow, Unit: quantity.MetrePerSecond, Source: source, Sure: Second},
+		{ID: "climate.military.domain.wind.high", Value: SoldierWindHigh, Unit: quantity.MetrePerSecond, Source: source, Sure: Second},
+	}
+}
+
+// heatCautionEntries lists heat caution beside the WBGT band.
+func heatCautionEntries() []Entry {
+	source := ownProposal()
+	return []Entry{
+		{ID: "climate.caution.wettedness.watch", Value: WettednessWatch, Source: source, Sure: Proposal},
+		{ID: "climate.caution.core.watch", Value: CoreWatch, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.caution.core.limit", Value: CoreLimit, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.caution.core.stop", Value: CoreStop, Unit: quantity.DegreeCelsius, Source: source, Sure: Read},
+	}
+}

@@ -1,0 +1,72 @@
+package evidence
+
+import "ebbwell/internal/quantity"
+
+// Drinking before a session, mL per kg of body mass.
+const (
+	BeforeEarlyLow   = 5.0  // mL/kg, at least four hours before
+	BeforeEarlyHigh  = 7.0  // mL/kg
+	BeforeEarlyHours = 4.0  // h
+	BeforeLateLow    = 3.0  // mL/kg, two hours before, where no urine came or it is dark
+	BeforeLateHigh   = 5.0  // mL/kg
+	BeforeLateHours  = 2.0  // h
+	BeforeOtherLow   = 5.0  // mL/kg, two to four hours before
+	BeforeOtherHigh  = 10.0 // mL/kg
+)
+
+// Drinking during a session.
+const (
+	StartPointLow     = 0.4   // L/h
+	StartPointHigh    = 0.8   // L/h
+	PlanAbove         = 90.0  // min, in heat, when a plan serves better than thirst
+	StomachLow        = 1.0   // L/h
+	StomachHigh       = 1.2   // L/h
+	StomachRunning    = 0.72  // L/h, emptied by runners drinking to match sweat
+	LongSession       = 180.0 // min, past it the plan ends with a deficit
+	LongSessionAtMost = 1.0   // % of body mass, the least deficit past it
+)
+
+// Drinking after a session.
+const (
+	RestoreLow      = 1.25 // L per kg of mass deficit
+	RestoreHigh     = 1.5  // L per kg
+	RestoreSoon     = 12.0 // h to the next session: at once
+	RestoreWithin   = 24.0 // h to the next session: still worth it
+	RestoreAnyway   = 5.0  // % of body mass, from where meals and water are not enough
+	EstimatedMisses = 50.0 // % of their loss that athletes guess
+)
+
+// drinkingEntries lists drinking before, during and after.
+func drinkingEntries() []Entry {
+	acsm07, acsm16, own := acsmFluid2007(), acsmNutrition2016(), ownProposal()
+	kenefick := Citation{Short: "Kenefick 2018", Full: "Kenefick 2018, Sports Medicine 48(S1):31"}
+	lambert := Citation{Short: "Lambert et al. 2008", Full: "Lambert et al. 2008, International Journal of Sports Medicine 29:878"}
+	mccartney := Citation{Short: "McCartney et al. 2017", Full: "McCartney et al. 2017, Sports Medicine Open 3:13"}
+	german := Citation{Short: "German Nutrition Society 2020", Full: "German Nutrition Society 2020, position on fluid in sport"}
+	oneal := Citation{Short: "O'Neal et al. 2020", Full: "O'Neal et al. 2020, Sports 8:113"}
+	mlkg, lh, h := quantity.MillilitrePerKilogram, quantity.LitrePerHour, quantity.Hour
+	return []Entry{
+		{ID: "before.early.low", Value: BeforeEarlyLow, Unit: mlkg, Source: acsm07, Sure: Second},
+		{ID: "before.early.high", Value: BeforeEarlyHigh, Unit: mlkg, Source: acsm07, Sure: Second},
+		{ID: "before.early.hours", Value: BeforeEarlyHours, Unit: h, Source: acsm07, Sure: Second},
+		{ID: "before.late.low", Value: BeforeLateLow, Unit: mlkg, Source: acsm07, Sure: Second},
+		{ID: "before.late.high", Value: BeforeLateHigh, Unit: mlkg, Source: acsm07, Sure: Second},
+		{ID: "before.late.hours", Value: BeforeLateHours, Unit: h, Source: acsm07, Sure: Second},
+		{ID: "before.other.low", Value: BeforeOtherLow, Unit: mlkg, Source: acsm16, Sure: Second},
+		{ID: "before.other.high", Value: BeforeOtherHigh, Unit: mlkg, Source: acsm16, Sure: Second},
+		{ID: "during.start.low", Value: StartPointLow, Unit: lh, Source: acsm16, Sure: Memory},
+		{ID: "during.start.high", Value: StartPointHigh, Unit: lh, Source: acsm16, Sure: Memory},
+		{ID: "during.plan-above", Value: PlanAbove, Unit: quantity.Minute, Source: kenefick, Sure: Read},
+		{ID: "stomach.low", Value: StomachLow, Unit: lh, Source: acsm07, Sure: Memory},
+		{ID: "stomach.high", Value: StomachHigh, Unit: lh, Source: acsm07, Sure: Memory},
+		{ID: "stomach.running", Value: StomachRunning, Unit: lh, Source: lambert, Sure: Read},
+		{ID: "long-session.from", Value: LongSession, Unit: quantity.Minute, Source: own, Sure: Proposal},
+		{ID: "long-session.deficit", Value: LongSessionAtMost, Unit: quantity.PerCent, Source: own, Sure: Proposal},
+		{ID: "after.low", Value: RestoreLow, Unit: quantity.LitrePerKilogram, Source: mccartney, Sure: Read},
+		{ID: "after.high", Value: RestoreHigh, Unit: quantity.LitrePerKilogram, Source: mccartney, Sure: Read},
+		{ID: "after.soon", Value: RestoreSoon, Unit: h, Source: mccartney, Sure: Read},
+		{ID: "after.within", Value: RestoreWithin, Unit: h, Source: german, Sure: Read},
+		{ID: "after.anyway", Value: RestoreAnyway, Unit: quantity.PerCent, Source: german, Sure: Read},
+		{ID: "loss.guessed", Value: EstimatedMisses, Unit: quantity.PerCent, Source: oneal, Sure: Read},
+	}
+}

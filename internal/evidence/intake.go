@@ -1,0 +1,23 @@
+package evidence
+
+import "ebbwell/internal/quantity"
+
+const (
+	// LabelRelativeU is what a label or a food table may be off by, as a
+	// relative standard uncertainty of carbohydrate and sodium.
+	LabelRelativeU = 0.05
+	// AirHot and AirCold part sessions into heat classes by air temperature
+	// in °C where nothing better is known.
+	AirHot  = 25.0
+	AirCold = 10.0
+)
+
+// intakeEntries are the entries of what goes in, and of the heat classes.
+func intakeEntries() []Entry {
+	own := Citation{Short: "own proposal", Full: "own proposal, no source"}
+	return []Entry{
+		{ID: "intake.label", Value: LabelRelativeU, Source: own, Sure: Proposal},
+		{ID: "heat-class.hot", Value: AirHot, Unit: quantity.DegreeCelsius, Source: own, Sure: Proposal},
+		{ID: "heat-class.cold", Value: AirCold, Unit: quantity.DegreeCelsius, Source: own, Sure: Proposal},
+	}
+}

@@ -1,0 +1,138 @@
+package evidence
+
+import "ebbwell/internal/quantity"
+
+// Mouthfuls and what a chance to drink can carry.
+const (
+	MouthfulMen        = 25.0  // mL, from a cup
+	MouthfulWomen      = 20.0  // mL, from a cup
+	MouthfulBottleLow  = 30.0  // mL, from a squeeze bottle
+	MouthfulBottleHigh = 50.0  // mL
+	DrinkingPace       = 8.0   // mL/s while at the bottle
+	StomachAtOnce      = 500.0 // mL, most that is put on a stomach that has not emptied
+)
+
+// Rests of a tennis match.
+const (
+	TennisFirstRest = 3.0   // game of a set after which the first rest comes
+	TennisRest      = 90.0  // s
+	TennisSetBreak  = 120.0 // s
+)
+
+// How large a step is and how long it is held.
+const (
+	StepFluidLow      = 0.10 // L/h
+	StepFluidHigh     = 0.15 // L/h
+	StepShareLow      = 25.0 // % of the gap
+	StepShareHigh     = 33.3 // % of the gap
+	StepFuelLow       = 10.0 // g/h
+	StepFuelHigh      = 15.0 // g/h
+	StepSessionsLow   = 2.0  // sessions on a step
+	StepSessionsHigh  = 3.0
+	StepStomachGood   = 3.0  // of 10, move on at or below
+	StepDoneShare     = 80.0 // % of the plan, move on at or above
+	StepStomachBad    = 7.0  // of 10, go back at or above
+	StepClearDaysLow  = 7.0  // days before an event, no change
+	StepClearDaysHigh = 10.0
+	GoalsAtOnce       = 2.0
+	GoalsTooMany      = 3.0
+	ConfidenceEnough  = 7.0  // of 10
+	SmallerStepShare  = 50.0 // % of the usual step where confidence is low
+)
+
+// Increments a plan moves in, and what each counts when the smallest change
+// is looked for.
+const (
+	FluidIncrement   = 50.0 // mL
+	PortionIncrement = 0.5  // portion
+	SaltIncrement    = 0.1  // g
+	FluidWeight      = 1.0  // an increment of water or a drink
+	PortionWeight    = 2.0  // an increment of a food
+	SaltWeight       = 1.0  // an increment of salt
+	FluidSliderEnd   = 1.5  // L/h of one drink
+	PortionsAtLeast  = 4.0  // portions at the end of a food's slider
+	PortionsAtMost   = 60.0
+	SaltSliderEnd    = 3.0   // g/h
+	RoundFluid       = 1.0   // mL, what a schedule adds up to
+	MattersDeficit   = 0.1   // %, by which an aim may be missed without a difference
+	MattersFuel      = 1.0   // g/h
+	MattersSodium    = 20.0  // mg/h
+	MattersDrinking  = 0.05  // L/h
+	LeastCarry       = 100.0 // mL, deficit owed below this is not carried over
+)
+
+// scheduleEntries lists mouthfuls, steps and increments.
+func scheduleEntries() []Entry {
+	return append(mouthfulEntries(), append(stepEntries(), incrementEntries()...)...)
+}
+
+// mouthfulEntries lists what a chance carries.
+func mouthfulEntries() []Entry {
+	own := ownProposal()
+	lawless := Citation{Short: "Lawless et al. 2003", Full: "Lawless et al. 2003, Dysphagia 18:196"}
+	rules := Citation{Short: "rules of tennis", Full: "rules of tennis: continuous play and change of ends"}
+	bottle := Citation{Short: "mouthful from a bottle", Full: "mouthful from a squeeze bottle, from memory: ten weighed mouthfuls are better"}
+	ml := quantity.Millilitre
+	return []Entry{
+		{ID: "mouthful.men", Value: MouthfulMen, Unit: ml, Source: lawless, Sure: Read},
+		{ID: "mouthful.women", Value: MouthfulWomen, Unit: ml, Source: lawless, Sure: Read},
+		{ID: "mouthful.bottle.low", Value: MouthfulBottleLow, Unit: ml, Source: bottle, Sure: Memory},
+		{ID: "mouthful.bottle.high", Value: MouthfulBottleHigh, Unit: ml, Source: bottle, Sure: Memory},
+		{ID: "chance.pace", Value: DrinkingPace, Unit: "mL/s", Source: own, Sure: Proposal},
+		{ID: "chance.stomach-at-once", Value: StomachAtOnce, Unit: ml, Source: own, Sure: Proposal},
+		{ID: "tennis.first-rest", Value: TennisFirstRest, Source: rules, Sure: Read},
+		{ID: "tennis.rest", Value: TennisRest, Unit: quantity.Second, Source: rules, Sure: Read},
+		{ID: "tennis.set-break", Value: TennisSetBreak, Unit: quantity.Second, Source: rules, Sure: Read},
+	}
+}
+
+// stepEntries lists the size and the spacing of steps. No trial sets them.
+func stepEntries() []Entry {
+	own, practice := ownProposal(), commonPractice()
+	brauer := Citation{Short: "Brauer et al. 2022", Full: "Brauer et al. 2022, BMC Nutrition 8:45"}
+	interview := Citation{Short: "motivational interviewing", Full: "confidence ruler of motivational interviewing, from memory"}
+	lh, gh, pc := quantity.LitrePerHour, quantity.GramPerHour, quantity.PerCent
+	return []Entry{
+		{ID: "step.fluid.low", Value: StepFluidLow, Unit: lh, Source: practice, Sure: Practice},
+		{ID: "step.fluid.high", Value: StepFluidHigh, Unit: lh, Source: practice, Sure: Practice},
+		{ID: "step.share.low", Value: StepShareLow, Unit: pc, Source: practice, Sure: Practice},
+		{ID: "step.share.high", Value: StepShareHigh, Unit: pc, Source: practice, Sure: Practice},
+		{ID: "step.carbohydrate.low", Value: StepFuelLow, Unit: gh, Source: practice, Sure: Practice},
+		{ID: "step.carbohydrate.high", Value: StepFuelHigh, Unit: gh, Source: practice, Sure: Practice},
+		{ID: "step.sessions.low", Value: StepSessionsLow, Source: practice, Sure: Practice},
+		{ID: "step.sessions.high", Value: StepSessionsHigh, Source: practice, Sure: Practice},
+		{ID: "step.stomach.good", Value: StepStomachGood, Source: practice, Sure: Practice},
+		{ID: "step.done", Value: StepDoneShare, Unit: pc, Source: practice, Sure: Practice},
+		{ID: "step.stomach.bad", Value: StepStomachBad, Source: practice, Sure: Practice},
+		{ID: "step.clear-days.low", Value: StepClearDaysLow, Unit: "d", Source: practice, Sure: Practice},
+		{ID: "step.clear-days.high", Value: StepClearDaysHigh, Unit: "d", Source: practice, Sure: Practice},
+		{ID: "goals.at-once", Value: GoalsAtOnce, Source: brauer, Sure: Derived},
+		{ID: "goals.too-many", Value: GoalsTooMany, Source: brauer, Sure: Read},
+		{ID: "confidence.enough", Value: ConfidenceEnough, Source: interview, Sure: Memory},
+		{ID: "step.smaller", Value: SmallerStepShare, Unit: pc, Source: own, Sure: Proposal},
+	}
+}
+
+// incrementEntries lists the increments, weights and slider ends.
+func incrementEntries() []Entry {
+	own := ownProposal()
+	ml, portion, g := quantity.Millilitre, quantity.Portion, quantity.Gram
+	return []Entry{
+		{ID: "increment.fluid", Value: FluidIncrement, Unit: ml, Source: own, Sure: Proposal},
+		{ID: "increment.portion", Value: PortionIncrement, Unit: portion, Source: own, Sure: Proposal},
+		{ID: "increment.salt", Value: SaltIncrement, Unit: g, Source: own, Sure: Proposal},
+		{ID: "weight.fluid", Value: FluidWeight, Source: own, Sure: Proposal},
+		{ID: "weight.portion", Value: PortionWeight, Source: own, Sure: Proposal},
+		{ID: "weight.salt", Value: SaltWeight, Source: own, Sure: Proposal},
+		{ID: "slider.fluid", Value: FluidSliderEnd, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
+		{ID: "slider.portion.least", Value: PortionsAtLeast, Unit: portion, Source: own, Sure: Proposal},
+		{ID: "slider.portion.most", Value: PortionsAtMost, Unit: portion, Source: own, Sure: Proposal},
+		{ID: "slider.salt", Value: SaltSliderEnd, Unit: "g/h", Source: own, Sure: Proposal},
+		{ID: "matters.deficit", Value: MattersDeficit, Unit: quantity.PerCent, Source: own, Sure: Proposal},
+		{ID: "matters.carbohydrate", Value: MattersFuel, Unit: quantity.GramPerHour, Source: own, Sure: Proposal},
+		{ID: "matters.sodium", Value: MattersSodium, Unit: quantity.MilligramPerHour, Source: own, Sure: Proposal},
+		{ID: "matters.drinking", Value: MattersDrinking, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
+		{ID: "schedule.round", Value: RoundFluid, Unit: ml, Source: own, Sure: Proposal},
+		{ID: "day.least-carry", Value: LeastCarry, Unit: ml, Source: own, Sure: Proposal},
+	}
+}
