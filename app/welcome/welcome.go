@@ -60,7 +60,7 @@ func New(h *field.Host, a Actions) fyne.CanvasObject {
 	))
 	page := look.VBox(20,
 		look.VBox(6, look.NewLabel(say("program.name"), look.Key, look.Ink), look.NewParagraph(say("welcome.sentence"), look.Body, look.Ink2)),
-		look.Columns(16, []look.Track{look.Share(3), look.Share(2)}, own, invented),
+		look.Panels(16, []look.Track{look.Share(3), look.Share(2)}, own, invented),
 		look.NewParagraph(say("welcome.data"), look.Note, look.Ink3),
 	)
 	return look.NewScroll(container.New(centred{}, page))

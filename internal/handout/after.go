@@ -1,0 +1,115 @@
+package handout
+
+import (
+	"math"
+	"strings"
+
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
+)
+
+// after says what to drink afterwards: extra fluid only for who is lighter.
+func (p *Press) after(a After, am amounts) column {
+	return column{title: p.say.Say("handout.after.title"), body: func(w float64) []paper.Block {
+		return []paper.Block{p.faces.Paragraph(p.body(), p.afterText(a, am), w)}
+	}}
+}
+
+// afterText words the advice. Where mass is hidden only the one who weighs
+// knows who is lighter, and the amount is that of the planned deficit, in
+// litres, as a most.
+func (p *Press) afterText(a After, am amounts) string {
+	say := p.say
+	var parts []string
+	switch {
+	case am.hidden && a.Soon && a.Extra.High > 0:
+		parts = append(parts, say.Say("handout.after.hidden", am.volume(quantity.Litres(a.Extra.High))))
+	case am.hidden:
+		parts = append(parts, say.Say("handout.after.hidden.later"))
+	case a.Soon && a.PerKilogram.High > 0:
+		parts = append(parts, say.Say("handout.after.soon", am.perMass(a.PerKilogram)))
+	default:
+		parts = append(parts, say.Say("handout.after.later"))
+	}
+	if a.Soon && !am.saltWithheld {
+		parts = append(parts, say.Say("handout.after.salty"))
+	}
+	parts = append(parts, say.Say("handout.after.level"), say.Say("handout.after.meals"))
+	return strings.Join(parts, " ")
+}
+
+// perMass writes litres for each kilogram, or fluid ounces for each pound.
+func (a amounts) perMass(r quantity.Range) string {
+	if !a.us {
+		return a.say.Say("handout.after.each.kilogram", a.say.Number(r.Low, decimals(r.Low)), a.say.Number(r.High, decimals(r.High)))
+	}
+	pound := convert(1, quantity.Pound, quantity.Kilogram)
+	ounces := func(litres float64) string {
+		return a.say.Number(convert(litres*pound, quantity.Litre, quantity.FluidOunce), 0)
+	}
+	return a.say.Say("handout.after.each.pound", ounces(r.Low), ounces(r.High))
+}
+
+// decimals is how many a number near 1 needs, two at most.
+func decimals(x float64) int {
+	for d := range 2 {
+		if math.Abs(quantity.Round(x, d)-x) < 1e-9 {
+			return d
+		}
+	}
+	return 2
+}
+
+// followUp is filled in by hand after each session.
+func (p *Press) followUp(f FollowUp, am amounts) column {
+	return column{title: p.say.Say("handout.went.title"), body: func(w float64) []paper.Block {
+		say := p.say
+		unit := string(quantity.Millilitre)
+		if am.us {
+			unit = string(quantity.FluidOunce)
+		}
+		out := []paper.Block{
+			p.blank(say.Say("handout.went.stomach"), "", 14),
+			p.blank(say.Say("handout.went.left"), unit, 18),
+		}
+		if f.Sessions > 0 {
+			out = append(out, p.ticks(say.Say("handout.went.done"), min(f.Sessions, 12), w))
+		}
+		if !f.Next.IsZero() {
+			out = append(out, p.faces.Paragraph(p.body(), say.Say("handout.went.next", f.Sessions, say.Day(f.Next)), w))
+		}
+		return out
+	}}
+}
+
+// blank is a text with a line to write on and a unit behind it.
+func (p *Press) blank(label, unit string, room float64) paper.Block {
+	const gap = 1.4
+	st := p.body()
+	st.Leading = 5.7
+	w := p.faces.Width(st, label)
+	b := p.faces.Line(st, label, w, paper.Left)
+	y := st.Leading*0.5 + st.Size*0.42
+	b = b.With(paper.Line{X1: w + gap, X2: w + gap + room, Y1: y, Y2: y, Width: hair, Ink: paper.Black})
+	if unit == "" {
+		return b
+	}
+	return b.Over(p.faces.Line(st, unit, p.faces.Width(st, unit), paper.Left).At(w+room+2*gap, 0))
+}
+
+// ticks is a text with squares to tick behind it.
+func (p *Press) ticks(label string, n int, width float64) paper.Block {
+	const gap = 1.0
+	st := p.body()
+	st.Leading = 5.7
+	b := p.faces.Paragraph(st, label, width)
+	x, y := p.faces.Width(st, label)+1.4, (st.Leading-checkSize)/2
+	if b.Height > st.Leading || x+float64(n)*(checkSize+gap) > width {
+		x, y = 0, b.Height
+		b.Height += st.Leading
+	}
+	for i := range n {
+		b = b.With(paper.Check{X: x + float64(i)*(checkSize+gap), Y: y, Size: checkSize})
+	}
+	return b
+}

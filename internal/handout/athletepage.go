@@ -1,0 +1,261 @@
+package handout
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
+)
+
+// AthletePage is the page the athlete takes home. Empty parts are left out,
+// but for the cautions, which are always there.
+type AthletePage struct {
+	Terms   Terms
+	Heading Heading
+	// Words are the athlete's own, why they agreed.
+	Words string
+	// Bars show what happened and what is planned: the test first.
+	Bars []Bar
+	// Options stand side by side when there is more than one.
+	Options  []Option
+	Before   Before
+	Bag      []BagItem
+	During   During
+	After    After
+	FollowUp FollowUp
+	Basis    Basis
+}
+
+// Heading says whose page it is and what for.
+type Heading struct {
+	// Athlete is the name as it stands in the title.
+	Athlete string
+	// Session is what the plan is for, as one says it: "match".
+	Session string
+	// Step is the name of the step in force: "Step 1"; From its first day.
+	Step string
+	From time.Time
+	// Minutes is the expected length; 0 when not known.
+	Minutes quantity.Minutes
+	// Air is the temperature the plan holds for, °C, when AirKnown.
+	Air      quantity.Range
+	AirKnown bool
+	// Draft is true until the plan is agreed.
+	Draft bool
+}
+
+// Deficit is how far down the athlete is at the end; negative after a gain.
+type Deficit struct {
+	// Percent of body mass, when PercentKnown.
+	Percent      quantity.Percent
+	PercentKnown bool
+	Litres       quantity.Litres
+	// The 95 % ranges, when Ranged.
+	PercentRange, LitresRange quantity.Range
+	Ranged                    bool
+}
+
+// Bar is one session: what was or will be taken in, of what is lost.
+type Bar struct {
+	// Label is what stands before it: the day of the test, or "step 1".
+	Label string
+	Parts []Part
+	// Loss is the whole sweat loss; LossRange its 95 % range when Ranged.
+	Loss      quantity.Litres
+	LossRange quantity.Range
+	Ranged    bool
+	Deficit   Deficit
+	// Planned is true for what has not happened yet, Estimate where the loss
+	// was not measured in such air.
+	Planned, Estimate bool
+}
+
+// Part is a share of a bar.
+type Part struct {
+	Substance Substance
+	Name      string
+	Litres    quantity.Litres
+}
+
+// taken is all that was drunk and eaten.
+func (b Bar) taken() quantity.Litres {
+	var sum quantity.Litres
+	for _, part := range b.Parts {
+		sum += part.Litres
+	}
+	return sum
+}
+
+// drawable returns the bar with volumes that have a length: what is below zero
+// or no number counts as nothing.
+func (b Bar) drawable() Bar {
+	length := func(v quantity.Litres) quantity.Litres {
+		if !(v > 0) || v > 1e6 {
+			return 0
+		}
+		return v
+	}
+	parts := make([]Part, len(b.Parts))
+	for i, part := range b.Parts {
+		parts[i] = part
+		parts[i].Litres = length(part.Litres)
+	}
+	b.Parts, b.Loss = parts, length(b.Loss)
+	if high := length(quantity.Litres(b.LossRange.High)); !(b.LossRange.Low >= 0) || !(b.LossRange.Low <= float64(high)) {
+		b.Ranged = false
+	}
+	return b
+}
+
+// gain reports whether more was taken in than lost.
+func (b Bar) gain() bool { return b.Loss > 0 && (b.taken() > b.Loss || b.Deficit.Litres < 0) }
+
+// Basis is what the plan rests on.
+type Basis struct {
+	// Day of the test; Tests is how many were pooled, 1 for one test.
+	Day   time.Time
+	Tests int
+	// Place is where an estimate is for.
+	Place string
+	Air   quantity.Range // °C, when AirKnown
+	// AirKnown is false where the air was not written down.
+	AirKnown  bool
+	Loss      quantity.Litres
+	LossRange quantity.Range // 95 %
+	Ranged    bool
+	Estimate  bool
+	// DayToDay is how much the rate differs between like days; 0 leaves it out.
+	DayToDay quantity.LitresPerHour
+}
+
+// AthletePage lays out the athlete's page.
+func (p *Press) AthletePage(a AthletePage) paper.Document {
+	pages := p.pour(func(p *Press) (paper.Frame, []paper.Item) { return p.athleteItems(a) })
+	return p.document(a.Terms, p.title(a), p.say.Say("handout.page.subject"), pages)
+}
+
+// athleteItems are the parts of the page in order.
+func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
+	am := p.amounts(a.Terms)
+	h := head{title: p.title(a), under: p.heading(a, am)}
+	if !a.FollowUp.Review.IsZero() {
+		h.right = p.say.Say("handout.review", p.say.Day(a.FollowUp.Review))
+	}
+	fr := p.frame(a.Terms, h, p.basis(a.Basis, am)...)
+	w := fr.Inner()
+	var items []paper.Item
+	items = append(items, p.ownWords(am.typed(a.Words), w)...)
+	items = append(items, p.cautions(w, a.allCautions(am, p)...)...)
+	items = append(items, p.bars(a.Bars, am, w)...)
+	items = append(items, p.options(a.Options, am, w)...)
+	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
+	items = append(items, p.during(a.During, am, w)...)
+	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, am), w)...)
+	return fr, items
+}
+
+// title is "Ravka's match plan".
+func (p *Press) title(a AthletePage) string {
+	am := p.amounts(a.Terms)
+	name, session := strings.TrimSpace(am.typed(a.Heading.Athlete)), strings.TrimSpace(am.typed(a.Heading.Session))
+	if session == "" {
+		session = p.say.Say("handout.session")
+	}
+	if name == "" {
+		return p.say.Say("handout.page.title.unnamed", session)
+	}
+	return p.say.Say("handout.page.title", name, session)
+}
+
+// heading is the line under the title.
+func (p *Press) heading(a AthletePage, am amounts) string {
+	h, say := a.Heading, p.say
+	var parts []string
+	if h.Draft {
+		parts = append(parts, say.Say("handout.draft"))
+	}
+	if h.Step != "" && !h.From.IsZero() {
+		parts = append(parts, say.Say("handout.page.step", am.typed(h.Step), say.Day(h.From)))
+	}
+	session := am.typed(h.Session)
+	if session == "" {
+		session = say.Say("handout.session")
+	}
+	minutes := strconv.Itoa(int(quantity.Round(float64(h.Minutes), 0)))
+	switch {
+	case h.Minutes > 0 && h.AirKnown:
+		parts = append(parts, say.Say("handout.page.for.minutes.air", session, minutes, am.air(h.Air)))
+	case h.Minutes > 0:
+		parts = append(parts, say.Say("handout.page.for.minutes", session, minutes))
+	case h.AirKnown:
+		parts = append(parts, say.Say("handout.page.for.air", session, am.air(h.Air)))
+	}
+	if a.Basis.Estimate {
+		parts = append(parts, say.Say("handout.page.estimate"))
+	}
+	return strings.Join(parts, " ")
+}
+
+// ownWords are the athlete's words, as a quotation.
+func (p *Press) ownWords(s string, width float64) []paper.Item {
+	if strings.TrimSpace(s) == "" {
+		return nil
+	}
+	return lineItems(p.faces, quoteStyle(), p.say.Say("handout.quote", strings.TrimSpace(s)), width, p.gap())
+}
+
+// allCautions are those handed in, and a gain in mass, which is a red flag.
+func (a AthletePage) allCautions(am amounts, p *Press) []string {
+	var list []string
+	for _, b := range a.Bars {
+		switch {
+		case !b.gain():
+		case b.Planned:
+			list = append(list, p.say.Say("handout.gain.planned", am.typed(b.Label)))
+		default:
+			list = append(list, p.say.Say("handout.gain.measured", am.typed(b.Label)))
+		}
+	}
+	for _, s := range a.Terms.Cautions {
+		list = append(list, am.typed(s))
+	}
+	return list
+}
+
+// basis is the small print about the test or the estimate.
+func (p *Press) basis(b Basis, am amounts) []string {
+	var list []string
+	say := p.say
+	if b.DayToDay > 0 {
+		day := am.volume(quantity.Litres(b.DayToDay))
+		list = append(list, say.Say("handout.basis.day", day))
+	}
+	loss, spread := am.volume(b.Loss), ""
+	if b.Ranged {
+		spread = am.volumes(b.LossRange)
+	}
+	air := say.Say("handout.basis.air.unknown")
+	if b.AirKnown {
+		air = am.air(b.Air)
+	}
+	switch {
+	case b.Loss <= 0:
+	case b.Estimate && b.Ranged:
+		place := clipRunes(am.typed(b.Place), 80)
+		if place == "" {
+			place = say.Say("handout.basis.there")
+		}
+		list = append(list, say.Say("handout.basis.estimate", place, air, spread, loss))
+	case b.Estimate:
+		list = append(list, say.Say("handout.basis.estimate.noRange"))
+	case b.Tests > 1 && b.Ranged:
+		list = append(list, say.Say("handout.basis.pool", strconv.Itoa(b.Tests), loss, spread))
+	case b.Ranged:
+		list = append(list, say.Say("handout.basis.test", say.Day(b.Day), air, loss, spread))
+	default:
+		list = append(list, say.Say("handout.basis.provisional", say.Day(b.Day), air, loss))
+	}
+	return list
+}

@@ -1,0 +1,180 @@
+package handout
+
+import (
+	"strconv"
+	"strings"
+
+	"ebbwell/internal/handout/paper"
+)
+
+// head is what stands at the top of a large page: its title, the line under
+// it, and a last line under the practice at the right.
+type head struct {
+	title, under, right string
+}
+
+// frame is the frame of a large page: the head, the safety box and the small
+// print at the foot, to which the page may add sentences.
+func (p *Press) frame(t Terms, h head, small ...string) paper.Frame {
+	fr := paper.Frame{Size: p.size, Margin: margin, Top: top, Bottom: bottom}
+	w := fr.Inner()
+	fr.Header = func(page int) paper.Block {
+		if page > 1 {
+			return p.laterHeader(h.title, w)
+		}
+		return p.header(t, h, w)
+	}
+	fr.Footer = p.footer(t, w, small...)
+	fr.Number = func(page, of int) paper.Block {
+		return p.faces.Line(smallStyle(), p.say.Say("handout.number", strconv.Itoa(page), strconv.Itoa(of)), 40, paper.Right)
+	}
+	return fr
+}
+
+// pour fills pages; where one side is not enough, lines are set closer if that
+// saves a side.
+func (p *Press) pour(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
+	pages := paper.Pour(lay(p))
+	if len(pages) == 1 {
+		return pages
+	}
+	closer := *p
+	closer.tight = true
+	if fewer := paper.Pour(lay(&closer)); len(fewer) < len(pages) {
+		return fewer
+	}
+	return pages
+}
+
+// header is the top of the first side.
+func (p *Press) header(t Terms, h head, width float64) paper.Block {
+	const right = 54.0
+	left := width - right - 4
+	st := p.faces.Fit(titleStyle(), h.title, left, 0.7)
+	lines := p.faces.Clip(st, p.faces.Wrap(st, h.title, left), 4, left)
+	block := p.faces.Lines(st, lines, left, paper.Left)
+	body := p.body().In(paper.Grey)
+	lines = p.faces.Clip(body, p.faces.Wrap(body, h.under, left), 4, left)
+	block = block.Under(p.faces.Lines(body, lines, left, paper.Left), 0.6)
+	house := p.house(t, h.right, right)
+	all := block.Over(house.At(width-right, 1.0))
+	all.Width, all.Height = width, all.Height+2.6
+	line := paper.Line{X2: width, Y1: all.Height, Y2: all.Height, Width: rule, Ink: paper.Black}
+	all = all.With(line)
+	all.Height += 3.6
+	return all
+}
+
+// house is the practice, set to the right.
+func (p *Press) house(t Terms, last string, width float64) paper.Block {
+	am := p.amounts(t)
+	st := noteStyle()
+	var who []string
+	for _, s := range []string{t.Practice.Practitioner, t.Practice.Registration} {
+		if s = strings.TrimSpace(s); s != "" {
+			who = append(who, am.typed(s))
+		}
+	}
+	// A telephone number is not broken over two lines.
+	telephone := strings.Join(strings.Fields(am.typed(t.Practice.Telephone)), "\u00a0")
+	var lines []string
+	for _, s := range []string{am.typed(t.Practice.Name), strings.Join(who, ", "), telephone, last} {
+		lines = append(lines, p.faces.Clip(st, p.faces.Wrap(st, s, width), 4, width)...)
+	}
+	return p.faces.Lines(st, lines, width, paper.Right)
+}
+
+// laterHeader is the top of the sides after the first.
+func (p *Press) laterHeader(title string, width float64) paper.Block {
+	st := noteStyle()
+	lines := p.faces.Clip(st, p.faces.Wrap(st, title, width), 1, width)
+	b := p.faces.Lines(st, lines, width, paper.Left)
+	b.Width, b.Height = width, b.Height+1
+	b = b.With(paper.Line{X2: width, Y1: b.Height, Y2: b.Height, Width: hair, Ink: paper.Black})
+	b.Height += 4
+	return b
+}
+
+// document puts pages together with what a reader of the file is told.
+func (p *Press) document(t Terms, title, subject string, pages []paper.Page) paper.Document {
+	d := paper.NewDocument(p.faces, p.size, pages)
+	d.Title, d.Subject = title, subject
+	d.Author = p.amounts(t).typed(t.Practice.Name)
+	d.Language = p.say.Language().String()
+	return d
+}
+
+// section is a heading held to what follows.
+func (p *Press) section(title string, width float64) paper.Item {
+	return paper.Item{Block: p.faces.Line(headingStyle(), title, width, paper.Left), Gap: p.gap(), Keep: true}
+}
+
+// lineItems sets a text as one item for each line, so that it can run on to
+// another side. The first lines stay together.
+func lineItems(f *paper.Faces, st paper.Style, s string, width, gap float64) []paper.Item {
+	var items []paper.Item
+	for i, line := range f.Wrap(st, s, width) {
+		it := paper.Item{Block: f.Line(st, line, width, paper.Left)}
+		if i == 0 {
+			it.Gap = gap
+		}
+		items = append(items, it)
+	}
+	for i := range min(2, len(items)-1) {
+		items[i].Keep = true
+	}
+	return items
+}
+
+// column is a heading with a text under it.
+type column struct {
+	title string
+	body  func(width float64) []paper.Block
+}
+
+// pair sets two columns next to each other; one under the other when either
+// is long. A column without blocks is left out.
+func (p *Press) pair(left, right column, width float64) []paper.Item {
+	const tall = 70.0
+	half := (width - columnGap) / 2
+	l, r := left.blocks(half), right.blocks(half)
+	lb, rb := paper.Stack(0, l...), paper.Stack(0, r...)
+	if len(l) == 0 && len(r) == 0 {
+		return nil
+	}
+	if len(l) == 0 || len(r) == 0 || lb.Height > tall || rb.Height > tall {
+		return append(p.single(left, width), p.single(right, width)...)
+	}
+	lb = p.faces.Line(headingStyle(), left.title, half, paper.Left).Under(lb, 0)
+	rb = p.faces.Line(headingStyle(), right.title, half, paper.Left).Under(rb, 0)
+	return []paper.Item{{Block: paper.Beside(columnGap, lb, rb), Gap: p.gap()}}
+}
+
+func (c column) blocks(width float64) []paper.Block {
+	if c.body == nil {
+		return nil
+	}
+	return c.body(width)
+}
+
+// single sets a column over the whole width.
+func (p *Press) single(c column, width float64) []paper.Item {
+	blocks := c.blocks(width)
+	if len(blocks) == 0 {
+		return nil
+	}
+	items := []paper.Item{p.section(c.title, width)}
+	for _, b := range blocks {
+		items = append(items, paper.Item{Block: b})
+	}
+	return items
+}
+
+// clipRunes keeps the first n characters, with a visible "…" where some go.
+func clipRunes(s string, n int) string {
+	r := []rune(strings.TrimSpace(s))
+	if len(r) <= n {
+		return string(r)
+	}
+	return string(r[:n-1]) + "…"
+}

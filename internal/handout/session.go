@@ -1,0 +1,244 @@
+package handout
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
+)
+
+// Before is what to drink before the session. Each is one amount, never the
+// two ends of the advice: from the ends of an amount per kilogram the mass
+// could be worked out.
+type Before struct {
+	// Early is drunk EarlyHours before; 0 leaves it out.
+	Early      quantity.Millilitres
+	EarlyHours float64
+	// Late is drunk LateHours before, only without urine or with dark urine.
+	Late      quantity.Millilitres
+	LateHours float64
+}
+
+// BagItem is one thing to put in the bag.
+type BagItem struct {
+	Substance Substance
+	Name      string
+	// Count of bottles and the volume of each; a count of 0 is taken as 1.
+	Count  int
+	Volume quantity.Millilitres
+	// Portions of a food.
+	Portions float64
+}
+
+// During is what to take in the session: at each chance, or, where the sport
+// has none, per hour.
+type During struct {
+	// Drinks are the columns, water first.
+	Drinks  []Column
+	Chances []Chance
+	// PerHour is used without chances: one volume for each drink; Foods the
+	// food of an hour.
+	PerHour []quantity.Millilitres
+	Foods   []Portion
+	// Total is the most in all, one volume for each drink.
+	Total          []quantity.Millilitres
+	TotalMouthfuls int
+	TotalFoods     []Portion
+	// Mouthful of this athlete; 0 when not weighed.
+	Mouthful quantity.Millilitres
+	// Carbohydrate per hour that the plan gives; 0 leaves it out.
+	Carbohydrate quantity.GramsPerHour
+}
+
+// Column is a drink.
+type Column struct {
+	Substance Substance
+	Name      string
+}
+
+// Chance is one moment to drink.
+type Chance struct {
+	Name string
+	// Volumes has one volume for each drink.
+	Volumes   []quantity.Millilitres
+	Mouthfuls int
+	Foods     []Portion
+	// Maybe: it may fall out.
+	Maybe bool
+}
+
+// After is what to drink afterwards.
+type After struct {
+	// Soon is true when the next session is less than a day away.
+	Soon bool
+	// PerKilogram is the advice, litres for each kilogram lighter.
+	PerKilogram quantity.Range
+	// Extra is the same advice for the planned deficit, L: used where mass is
+	// hidden. A deficit in litres says nothing of body mass.
+	Extra quantity.Range
+}
+
+// FollowUp is what is looked at next.
+type FollowUp struct {
+	Review time.Time
+	// Next is when the next step may begin, after Sessions done; zero without one.
+	Next     time.Time
+	Sessions int
+}
+
+func (p *Press) before(b Before, am amounts) column {
+	return column{title: p.say.Say("handout.before.title"), body: func(w float64) []paper.Block {
+		var out []paper.Block
+		if b.Early > 0 {
+			s := p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.perBody(b.Early))
+			out = append(out, p.faces.Paragraph(p.body(), s, w))
+		}
+		if b.Late > 0 {
+			s := p.say.Say("handout.before.late", p.say.Half(b.LateHours), am.perBody(b.Late))
+			out = append(out, p.faces.Paragraph(p.body(), s, w))
+		}
+		return out
+	}}
+}
+
+func (p *Press) bag(list []BagItem, am amounts) column {
+	return column{title: p.say.Say("handout.bag.title"), body: func(w float64) []paper.Block {
+		var out []paper.Block
+		for _, it := range list {
+			out = append(out, p.tick(am.bagItem(it), w))
+		}
+		return out
+	}}
+}
+
+// tick is a text behind a square to tick.
+func (p *Press) tick(s string, width float64) paper.Block {
+	const gap = 1.2
+	st := p.body()
+	b := p.faces.Paragraph(st, s, width-checkSize-gap).At(checkSize+gap, 0)
+	return b.With(paper.Check{Y: (st.Leading - checkSize) / 2, Size: checkSize})
+}
+
+// bagItem words one thing for the bag.
+func (a amounts) bagItem(it BagItem) string {
+	name := a.product(it.Name)
+	switch {
+	case it.Substance == Food && it.Portions > 0:
+		return a.food(Portion{Name: it.Name, Portions: it.Portions})
+	case it.Substance != Food && it.Volume > 0:
+		return a.say.Say("handout.bag.bottles", max(1, it.Count), name, a.sip(it.Volume))
+	}
+	return name
+}
+
+// during is the table of chances, or of an hour where there are none.
+func (p *Press) during(d During, am amounts, width float64) []paper.Item {
+	var t table
+	switch {
+	case len(d.Chances) > 0:
+		t = p.chanceTable(d, am, width)
+	case len(d.PerHour) > 0:
+		t = p.hourTable(d, am, width)
+	default:
+		return nil
+	}
+	items := append([]paper.Item{p.section(p.say.Say("handout.during.title"), width)}, t.items(p, width)...)
+	items[len(items)-1].Keep = true
+	note := p.faces.Paragraph(noteStyle(), p.duringNote(d, am), width-2*cellPad).At(cellPad, 0)
+	return append(items, paper.Item{Block: note, Gap: 1})
+}
+
+// chanceTable has a row for each chance and a last one with the most in all.
+func (p *Press) chanceTable(d During, am amounts, width float64) table {
+	const mouthfuls, done, volume = 25.0, 17.0, 27.0
+	say := p.say
+	rest := width - mouthfuls - done - volume*float64(len(d.Drinks))
+	t := table{columns: []col{{head: say.Say("handout.during.break"), width: rest * 0.55}}}
+	for _, c := range d.Drinks {
+		t.columns = append(t.columns, col{head: am.product(c.Name), width: volume, align: paper.Right})
+	}
+	t.columns = append(t.columns,
+		col{head: say.Say("handout.during.mouthfuls"), width: mouthfuls, align: paper.Right},
+		col{head: say.Say("handout.during.eat"), width: rest * 0.45},
+		col{head: say.Say("handout.during.done"), width: done, align: paper.Right, check: true})
+	for _, c := range d.Chances {
+		r := row{cells: []string{am.typed(c.Name)}}
+		if c.Maybe {
+			r.under = say.Say("handout.during.maybe")
+		}
+		r.cells = append(r.cells, am.sips(c.Volumes, len(d.Drinks))...)
+		r.cells = append(r.cells, number(c.Mouthfuls), am.foods(c.Foods))
+		t.rows = append(t.rows, r)
+	}
+	total := row{cells: []string{say.Say("handout.during.total")}, strong: true, total: true}
+	total.cells = append(total.cells, am.sips(d.Total, len(d.Drinks))...)
+	total.cells = append(total.cells, number(d.TotalMouthfuls), am.foods(d.TotalFoods))
+	t.rows = append(t.rows, total)
+	return t
+}
+
+// hourTable has a row for each drink: in an hour, and the most in all.
+func (p *Press) hourTable(d During, am amounts, width float64) table {
+	const volume, done = 46.0, 17.0
+	say := p.say
+	t := table{columns: []col{
+		{head: say.Say("handout.during.what"), width: width - 2*volume - done},
+		{head: say.Say("handout.during.hour"), width: volume, align: paper.Right},
+		{head: say.Say("handout.during.total"), width: volume, align: paper.Right, strong: true},
+		{head: say.Say("handout.during.done"), width: done, align: paper.Right, check: true},
+	}}
+	hour, total := am.sips(d.PerHour, len(d.Drinks)), am.sips(d.Total, len(d.Drinks))
+	for i, c := range d.Drinks {
+		t.rows = append(t.rows, row{cells: []string{am.product(c.Name), hour[i], total[i]}})
+	}
+	for _, f := range d.Foods {
+		t.rows = append(t.rows, row{cells: []string{am.product(f.Name), say.Half(f.Portions), am.inAll(d.TotalFoods, f.Name)}})
+	}
+	return t
+}
+
+// inAll writes the portions of a food in a list; nothing when it is not there.
+func (a amounts) inAll(list []Portion, name string) string {
+	for _, f := range list {
+		if f.Name == name {
+			return a.say.Half(f.Portions)
+		}
+	}
+	return ""
+}
+
+// sips writes n volumes; what is nothing or not given stays empty.
+func (a amounts) sips(list []quantity.Millilitres, n int) []string {
+	out := make([]string, n)
+	for i := range min(n, len(list)) {
+		if list[i] > 0 {
+			out[i] = a.sip(list[i])
+		}
+	}
+	return out
+}
+
+// duringNote says what a mouthful is and what the plan brings.
+func (p *Press) duringNote(d During, am amounts) string {
+	var parts []string
+	if len(d.Chances) == 0 {
+		parts = append(parts, p.say.Say("handout.during.noBreaks"))
+	}
+	if d.Mouthful > 0 && len(d.Chances) > 0 {
+		parts = append(parts, p.say.Say("handout.during.mouthful", am.sip(d.Mouthful)))
+	}
+	if d.Carbohydrate > 0 {
+		parts = append(parts, p.say.Say("handout.during.carbohydrate", p.say.Amount(float64(d.Carbohydrate), quantity.Gram)))
+	}
+	return strings.Join(parts, " ")
+}
+
+// number writes a count; nothing for 0.
+func number(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}

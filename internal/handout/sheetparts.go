@@ -1,0 +1,200 @@
+package handout
+
+import (
+	"strconv"
+	"strings"
+
+	"ebbwell/internal/handout/paper"
+)
+
+// Measures of what is written on by hand, mm.
+const (
+	boxHeight  = 11.0
+	gridHeight = 8.0
+	sheetGap   = 1.8
+	// shortGrid is up to how many rows a table to fill in is not parted.
+	shortGrid = 8
+)
+
+// box is a field to write into: a label, a unit, what is known already, and
+// perhaps a square to tick for "none".
+type box struct {
+	label, unit, filled, tick string
+	share                     float64
+}
+
+// part is a heading and the blocks under it.
+func (s sheet) part(key string, blocks ...paper.Block) []paper.Item {
+	items := []paper.Item{s.p.section(s.p.say.Say(key), s.width)}
+	for i, b := range blocks {
+		it := paper.Item{Block: b, Gap: sheetGap}
+		if i == 0 {
+			it.Gap = 0
+		}
+		items = append(items, it)
+	}
+	return items
+}
+
+// gridPart is a heading, a remark and a table, held together where the table
+// is short.
+func (s sheet) gridPart(title, remark string, g grid) []paper.Item {
+	items := s.part(title, s.p.faces.Paragraph(noteStyle(), s.p.say.Say(remark), s.width))
+	items[len(items)-1].Keep = true
+	return append(items, s.grid(g)...)
+}
+
+// boxes sets fields in a row, by their shares of the width.
+func (s sheet) boxes(list ...box) paper.Block {
+	const gap = 1.6
+	var shares float64
+	for _, b := range list {
+		shares += b.share
+	}
+	room := s.width - gap*float64(len(list)-1)
+	var blocks []paper.Block
+	for _, b := range list {
+		blocks = append(blocks, s.box(b, room*b.share/shares))
+	}
+	return paper.Beside(gap, blocks...)
+}
+
+// box draws one field.
+func (s sheet) box(b box, width float64) paper.Block {
+	const pad = 1.4
+	f, w := s.p.faces, width-2*pad
+	st := f.Fit(smallStyle(), b.label, w, 0.8)
+	label := f.Lines(st, f.Clip(st, f.Wrap(st, b.label, w), 1, w), w, paper.Left).At(pad, 0.7)
+	out := paper.Space(width, boxHeight).With(paper.Box{W: width, H: boxHeight, Radius: 0.8, Width: hair, Stroke: paper.Faint})
+	out = out.With(label.Marks...)
+	low := boxHeight - noteStyle().Leading - 0.8
+	if b.unit != "" {
+		out = out.With(f.Line(noteStyle(), b.unit, w, paper.Right).At(pad, low).Marks...)
+	}
+	if b.tick != "" {
+		text := f.Line(smallStyle(), b.tick, w-4, paper.Left).At(pad+3.6, low+0.4)
+		out = out.With(text.Marks...).With(paper.Check{X: pad, Y: low + 0.6, Size: 2.8})
+	}
+	if b.filled != "" {
+		fill := f.Fit(s.p.body(), b.filled, w, 0.7)
+		out = out.With(f.Lines(fill, f.Clip(fill, f.Wrap(fill, b.filled, w), 1, w), w, paper.Left).At(pad, low-0.8).Marks...)
+	}
+	return out
+}
+
+// choices is a label and words to tick, on as many lines as they need.
+func (s sheet) choices(label string, words ...string) paper.Block {
+	const gap, apart = 1.2, 5.0
+	st := noteStyle().In(paper.Black)
+	st.Leading = 5.2
+	f := s.p.faces
+	out := f.Line(st.In(paper.Grey), label, s.width, paper.Left)
+	start := f.Width(st, label) + 3
+	x, y := start, 0.0
+	for _, word := range words {
+		w := checkSize + gap + f.Width(st, word)
+		if x+w > s.width && x > start {
+			x, y = start, y+st.Leading
+		}
+		out = out.With(paper.Check{X: x, Y: y + (st.Leading-checkSize)/2, Size: checkSize})
+		out = out.With(f.Line(st, word, w, paper.Left).At(x+checkSize+gap, y).Marks...)
+		x += w + apart
+	}
+	out.Width, out.Height = s.width, y+st.Leading
+	return out
+}
+
+// scale is a label and numbers to ring.
+func (s sheet) scale(label string, from, to int) paper.Block {
+	const room, each = 74.0, 9.4
+	f := s.p.faces
+	st := s.p.body()
+	out := f.Paragraph(noteStyle().In(paper.Black), label, room-2).At(0, (st.Leading-noteStyle().Leading)/2)
+	for i := from; i <= to; i++ {
+		out = out.With(f.Line(st, strconv.Itoa(i), each, paper.Centre).At(room+float64(i-from)*each, 0).Marks...)
+	}
+	out.Width, out.Height = s.width, max(out.Height, st.Leading)
+	return out
+}
+
+// grid is a table to fill in: a wide first column, columns of fixed width, and
+// a last one to tick or to note in.
+type grid struct {
+	first     string
+	columns   []gridCol
+	last      string
+	lastWidth float64
+	rows      int
+}
+
+type gridCol struct {
+	head  string
+	width float64
+}
+
+// grid draws the heads and the numbered rows.
+func (s sheet) grid(g grid) []paper.Item {
+	first := s.width - g.lastWidth
+	for _, c := range g.columns {
+		first -= c.width
+	}
+	all := append([]gridCol{{g.first, first}}, g.columns...)
+	all = append(all, gridCol{g.last, g.lastWidth})
+	head := s.gridHead(all)
+	items := []paper.Item{{Block: head, Keep: true, Gap: 0.6}}
+	for i := range g.rows {
+		together := g.rows <= shortGrid && i+1 < g.rows
+		items = append(items, paper.Item{Block: s.gridRow(all, i+1), Head: &head, Keep: together})
+	}
+	return items
+}
+
+func (s sheet) gridHead(all []gridCol) paper.Block {
+	st := smallStyle()
+	var out paper.Block
+	x := 0.0
+	for _, c := range all {
+		w := c.width - 1.6
+		out = out.Over(s.p.faces.Lines(st, s.p.faces.Wrap(st, c.head, w), w, paper.Left).At(x+0.8, 0))
+		x += c.width
+	}
+	out.Width, out.Height = s.width, out.Height+0.8
+	return out.With(gridLine(0, out.Height, s.width, out.Height))
+}
+
+// gridRow draws a row: its number, the lines between its cells and that below.
+func (s sheet) gridRow(all []gridCol, n int) paper.Block {
+	out := paper.Space(s.width, gridHeight)
+	out = out.With(s.p.faces.Line(noteStyle(), strconv.Itoa(n), 6, paper.Left).At(1.2, (gridHeight-noteStyle().Leading)/2).Marks...)
+	x := 0.0
+	for _, c := range all {
+		out = out.With(gridLine(x, 0, x, gridHeight))
+		x += c.width
+	}
+	return out.With(gridLine(x, 0, x, gridHeight), gridLine(0, gridHeight, s.width, gridHeight))
+}
+
+func gridLine(x1, y1, x2, y2 float64) paper.Line {
+	return paper.Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Width: hair, Ink: paper.Faint}
+}
+
+// writing is lines to write on.
+func (s sheet) writing(n int) paper.Block {
+	out := paper.Space(s.width, float64(n)*gridHeight)
+	for i := range n {
+		out = out.With(rowLine(float64(i+1)*gridHeight, s.width))
+	}
+	return out
+}
+
+// compactFooter carries the safety sentences in small type, for sheets that
+// stay with the practitioner and need the room.
+func (p *Press) compactFooter(t Terms, width float64, more ...string) paper.Block {
+	const inner = 2.4
+	w := width - 2*inner
+	strong := noteStyle().In(paper.Black).Heavy(paper.SemiBold)
+	title := p.faces.Line(strong, p.say.Say("handout.safety.title"), w, paper.Left)
+	text := p.faces.Paragraph(noteStyle().In(paper.Black), strings.Join(stopSentences(p.say, t.Practice.Emergency), " "), w)
+	small := p.faces.Paragraph(smallStyle(), strings.Join(append(smallPrint(p.say), more...), " "), width)
+	return title.Under(text, 0).Framed(width, inner).Under(small, 1.6)
+}

@@ -1,0 +1,250 @@
+package handout
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/figure"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
+)
+
+// TestReport is the report of one test: each figure with its range and what
+// the evidence says beside it, and how it was reckoned in small print.
+type TestReport struct {
+	Terms   Terms
+	Athlete string
+	Day     time.Time
+	// Session is what was done, already worded: "In 95 minutes of hard play
+	// at 31 °C".
+	Session string
+	// FilledInBy is who filled in the sheet.
+	FilledInBy string
+	Bar        Bar
+	Findings   []Finding
+	// Evidence is the version of the thresholds it was reckoned by.
+	Evidence string
+}
+
+// Finding is a figure with its name and what stands beside it, both worded.
+type Finding struct {
+	Name   string
+	Figure figure.Figure
+	// Decimals is how many the figure and its range are shown with; negative
+	// ones round to tens.
+	Decimals int
+	// Reading is true for what was read off and has no range.
+	Reading bool
+	Beside  string
+	Notes   []string
+}
+
+// revealing reports whether a figure tells of body mass.
+func (f Finding) revealing() bool {
+	switch f.Figure.Unit {
+	case quantity.Kilogram, quantity.Pound, quantity.PerCent, quantity.MillilitrePerKilogram,
+		quantity.LitrePerKilogram, quantity.GramPerKilogram, quantity.Kilocalorie:
+		return true
+	}
+	return false
+}
+
+// TestReport lays out the report.
+func (p *Press) TestReport(r TestReport) paper.Document {
+	am := p.amounts(r.Terms)
+	title := p.say.Say("handout.report.title", am.typed(r.Athlete))
+	h := head{title: title, under: am.typed(r.Session), right: p.say.Say("handout.report.day", p.say.Date(r.Day))}
+	var small []string
+	if r.FilledInBy != "" {
+		small = append(small, p.say.Say("handout.report.by", clipRunes(am.typed(r.FilledInBy), 60)))
+	}
+	if r.Evidence != "" {
+		small = append(small, p.say.Say("handout.report.evidence", r.Evidence))
+	}
+	fr := p.frame(r.Terms, h)
+	w := fr.Inner()
+	fr.Footer = p.compactFooter(r.Terms, w, small...)
+	list := r.Findings
+	if am.hidden {
+		list = shown(list)
+	}
+	var items []paper.Item
+	items = append(items, p.cautions(w, r.allCautions(am, p)...)...)
+	if r.Bar.Loss > 0 {
+		items = append(items, p.bars([]Bar{r.Bar}, am, w)...)
+	}
+	items = append(items, p.findings(list, am, w)...)
+	items = append(items, p.reckoning(list, am, w)...)
+	return p.document(r.Terms, title, p.say.Say("handout.report.subject"), paper.Pour(fr, items))
+}
+
+func (r TestReport) allCautions(am amounts, p *Press) []string {
+	return AthletePage{Terms: r.Terms, Bars: []Bar{r.Bar}}.allCautions(am, p)
+}
+
+// shown leaves out the figures that tell of body mass.
+func shown(list []Finding) []Finding {
+	var out []Finding
+	for _, f := range list {
+		if !f.revealing() {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// findings is the table of figures.
+func (p *Press) findings(list []Finding, am amounts, width float64) []paper.Item {
+	if len(list) == 0 {
+		return nil
+	}
+	const found, spread = 34.0, 38.0
+	say := p.say
+	rest := width - found - spread
+	t := table{columns: []col{
+		{head: say.Say("handout.report.figure"), width: rest * 0.45},
+		{head: say.Say("handout.report.found"), width: found, align: paper.Right, strong: true},
+		{head: say.Say("handout.report.range"), width: spread, align: paper.Right},
+		{head: say.Say("handout.report.beside"), width: rest * 0.55},
+	}}
+	if am.hidden {
+		t.columns[2].head = say.Say("handout.report.range.hidden")
+	}
+	for _, f := range list {
+		r := row{cells: []string{am.typed(f.Name), p.found(f, am), p.spread(f), am.typed(f.Beside)}}
+		if f.Figure.Estimate {
+			r.under = say.Say("handout.report.estimate")
+		}
+		t.rows = append(t.rows, r)
+	}
+	return append([]paper.Item{p.section(say.Say("handout.report.findings"), width)}, t.items(p, width)...)
+}
+
+// found writes a figure. The kilogram of an osmolality is one of urine; where
+// mass is hidden it is left out all the same.
+func (p *Press) found(f Finding, am amounts) string {
+	if !f.Figure.Known {
+		return p.say.Say("handout.report.missing")
+	}
+	s, unit := p.say.Number(f.Figure.Value, f.Decimals), string(f.Figure.Unit)
+	if am.hidden {
+		unit = strings.TrimSuffix(unit, "/"+string(quantity.Kilogram))
+	}
+	if unit == "" {
+		return s
+	}
+	return s + "\u00a0" + unit
+}
+
+// spread writes its range, or says that it is provisional.
+func (p *Press) spread(f Finding) string {
+	switch {
+	case !f.Figure.Known, f.Reading && !f.Figure.Ranged:
+		return ""
+	case !f.Figure.Ranged:
+		return p.say.Say("handout.report.provisional")
+	}
+	return p.say.Between(f.Figure.Range, f.Decimals)
+}
+
+// reckoning is the small print: formula, inputs, what the range is made of and
+// sources. Where mass is hidden only the sources and notes are left, since the
+// inputs hold the weighings.
+func (p *Press) reckoning(list []Finding, am amounts, width float64) []paper.Item {
+	var items []paper.Item
+	name := smallStyle().In(paper.Black).Heavy(paper.SemiBold)
+	for _, f := range list {
+		var lines []string
+		if !am.hidden {
+			lines = append(lines, p.formula(f.Figure.Why), p.budget(f.Figure.Why))
+		}
+		for _, n := range f.Notes {
+			lines = append(lines, am.typed(n))
+		}
+		lines = append(lines, sources(f.Figure.Why))
+		text := strings.TrimSpace(strings.Join(lines, "\n"))
+		if text == "" {
+			continue
+		}
+		head := paper.Item{Block: p.faces.Paragraph(name, am.typed(f.Name), width), Gap: 1.6, Keep: true}
+		items = append(items, head)
+		items = append(items, lineItems(p.faces, smallStyle(), text, width, 0)...)
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return append([]paper.Item{p.section(p.say.Say("handout.report.reckoning"), width)}, items...)
+}
+
+// formula writes a formula and what goes into it.
+func (p *Press) formula(w figure.Why) string {
+	if w.Formula == "" {
+		return ""
+	}
+	var inputs []string
+	for _, in := range w.Inputs {
+		s := in.Symbol + " = " + p.significant(in.Value)
+		if in.U > 0 {
+			s += " ± " + p.significant(in.U)
+		}
+		if in.Unit != quantity.None {
+			s += "\u00a0" + string(in.Unit)
+		}
+		inputs = append(inputs, s)
+	}
+	formula := strings.NewReplacer("*", " × ", "-", " − ").Replace(w.Formula)
+	formula = strings.Join(strings.Fields(formula), " ")
+	if len(inputs) == 0 {
+		return formula
+	}
+	return p.say.Say("handout.report.formula", formula, strings.Join(inputs, "; "))
+}
+
+// budget writes what the range is made of, the largest three.
+func (p *Press) budget(w figure.Why) string {
+	var parts []string
+	for _, share := range w.Budget[:min(3, len(w.Budget))] {
+		name := share.Source
+		if key := "budget." + share.Source; p.say.Has(key) {
+			name = p.say.Say(key)
+		}
+		parts = append(parts, name+" "+p.say.Number(100*share.Part, 0)+"\u00a0%")
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return p.say.Say("handout.report.budget", strings.Join(parts, ", "))
+}
+
+// sources lists the references of a figure, each once.
+func sources(w figure.Why) string {
+	var list []string
+	seen := map[string]bool{}
+	for _, id := range w.Sources {
+		name := id
+		if e, ok := evidence.Find(id); ok {
+			name = e.Source.Full
+		}
+		if !seen[name] {
+			seen[name] = true
+			list = append(list, name)
+		}
+	}
+	return strings.Join(list, "; ")
+}
+
+// significant writes a number with four significant digits and no idle zeros.
+func (p *Press) significant(x float64) string {
+	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return strconv.FormatFloat(x, 'g', -1, 64)
+	}
+	decimals := 3 - int(math.Floor(math.Log10(math.Abs(x))))
+	decimals = min(max(decimals, 0), 9)
+	for decimals > 0 && math.Abs(quantity.Round(x, decimals-1)-quantity.Round(x, decimals)) < math.Pow(10, float64(-decimals))/10 {
+		decimals--
+	}
+	return p.say.Number(x, decimals)
+}
