@@ -89,7 +89,7 @@ func (v *View) build() {
 	}
 	v.count = look.NewLabel("", look.Note, look.Ink2)
 	v.table = look.NewTable("roster.table", []look.Column{
-		{Title: say("roster.name"), Width: look.Share(9), Sorts: true},
+		{Title: say("roster.name"), Width: look.Share(11), Sorts: true},
 		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true},
 		{Title: say("roster.test"), Width: look.Share(7), Sorts: true},
 		{Title: say("roster.rate"), Width: look.Fixed(84), Right: true, Sorts: true},

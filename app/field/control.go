@@ -1,0 +1,123 @@
+package field
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Field is what all inputs have in common.
+type Field interface {
+	fyne.Widget
+	fyne.Focusable
+	fyne.Disableable
+	// Name is stable and dotted: "testsheet.bottle.2.before".
+	Name() string
+	// Focus asks for the keyboard.
+	Focus()
+}
+
+// control is the part all inputs share: name, focus, hover.
+type control struct {
+	widget.DisableableWidget
+
+	host   *Host
+	name   string
+	self   Field
+	spoken string
+
+	focused, hovered bool
+}
+
+// init ties the control to the widget that embeds it.
+func (c *control) init(self Field, h *Host, name string) {
+	c.host, c.name, c.self = h, name, self
+	c.ExtendBaseWidget(self)
+}
+
+// Name is how tests and drivers find the field.
+func (c *control) Name() string { return c.name }
+
+// SetSpoken sets the words a screen reader says for the field.
+func (c *control) SetSpoken(text string) { c.spoken = text }
+
+// AccessibilityLabel is what a screen reader says.
+func (c *control) AccessibilityLabel() string {
+	if c.spoken != "" {
+		return c.spoken
+	}
+	return c.name
+}
+
+// AccessibilityRole is text unless a widget says otherwise.
+func (c *control) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }
+
+// Focus asks for the keyboard.
+func (c *control) Focus() {
+	if on := canvasOf(c.self); on != nil {
+		on.Focus(c.self)
+	}
+}
+
+// Focused reports whether the field has the keyboard.
+func (c *control) Focused() bool { return c.focused }
+
+// FocusGained shows the focus and scrolls the field into sight.
+func (c *control) FocusGained() {
+	c.focused = true
+	c.host.last = c.self
+	c.self.Refresh()
+	reveal(c.self)
+}
+
+// FocusLost hides the focus.
+func (c *control) FocusLost() {
+	c.focused = false
+	c.self.Refresh()
+}
+
+// TypedRune has no use for letters here.
+func (c *control) TypedRune(rune) {}
+
+// TypedKey passes every key on.
+func (c *control) TypedKey(e *fyne.KeyEvent) { c.host.Key(e) }
+
+// MouseIn shows that the pointer is over the field.
+func (c *control) MouseIn(*desktop.MouseEvent) { c.setHovered(true) }
+
+// MouseMoved changes nothing.
+func (c *control) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut shows that the pointer has gone.
+func (c *control) MouseOut() { c.setHovered(false) }
+
+func (c *control) setHovered(on bool) {
+	if c.hovered == on {
+		return
+	}
+	c.hovered = on
+	if !c.Disabled() {
+		c.self.Refresh()
+	}
+}
+
+// press is what a click does first: the field takes the keyboard. It reports
+// whether the click counts.
+func (c *control) press() bool {
+	if c.Disabled() {
+		return false
+	}
+	if !c.focused {
+		c.Focus()
+	}
+	return true
+}
+
+// canvasOf is the canvas an object stands on, nil when on none.
+func canvasOf(o fyne.CanvasObject) fyne.Canvas {
+	app := fyne.CurrentApp()
+	if app == nil {
+		return nil
+	}
+	return app.Driver().CanvasForObject(o)
+}

@@ -1,0 +1,76 @@
+package look
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Scroll lets content be higher than the room there is. Content is laid out
+// to the width of the scroll, so text in it wraps.
+type Scroll struct {
+	widget.BaseWidget
+	inner *container.Scroll
+}
+
+var _ Holder = (*Scroll)(nil)
+
+// NewScroll makes a scroll around content.
+func NewScroll(content fyne.CanvasObject) *Scroll {
+	s := &Scroll{inner: container.NewVScroll(content)}
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// Parts returns the content.
+func (s *Scroll) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{s.inner.Content} }
+
+// SetContent scrolls something else, from its top.
+func (s *Scroll) SetContent(content fyne.CanvasObject) {
+	s.inner.Content = content
+	s.inner.ScrollToTop()
+	s.Refresh()
+}
+
+// Offset returns how far down the content is scrolled, in px.
+func (s *Scroll) Offset() float32 { return s.inner.Offset.Y }
+
+// ScrollTo moves the content so that it starts at an offset, in px.
+func (s *Scroll) ScrollTo(y float32) {
+	s.inner.ScrollToOffset(fyne.NewPos(0, y))
+}
+
+// Reveal scrolls as little as needed to show what lies between top and bottom
+// of the content, in px, with a little room around it.
+func (s *Scroll) Reveal(top, bottom float32) {
+	const room = 12
+	switch at, height := s.Offset(), s.Size().Height; {
+	case top-room < at:
+		s.ScrollTo(max(top-room, 0))
+	case bottom+room > at+height:
+		s.ScrollTo(min(bottom+room-height, max(s.inner.Content.Size().Height-height, 0)))
+	}
+}
+
+// CreateRenderer draws the scroll.
+func (s *Scroll) CreateRenderer() fyne.WidgetRenderer { return &scrollRenderer{s} }
+
+type scrollRenderer struct{ s *Scroll }
+
+// Layout goes twice: the height of wrapped text is known only after the first.
+func (r *scrollRenderer) Layout(size fyne.Size) {
+	r.s.inner.Resize(size)
+	r.s.inner.Refresh()
+}
+
+func (r *scrollRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(r.s.inner.Content.MinSize().Width, Scaled(80))
+}
+
+func (r *scrollRenderer) Refresh() {
+	r.s.inner.Refresh()
+	r.s.inner.Refresh()
+}
+
+func (r *scrollRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.s.inner} }
+func (r *scrollRenderer) Destroy()                     {}

@@ -1,0 +1,188 @@
+package look
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Column is one column of a [Table].
+type Column struct {
+	Title string
+	Width Track
+	// Right aligns title and cells right, as figures are.
+	Right bool
+	// Sorts lets the person sort by it.
+	Sorts bool
+}
+
+// Cell is one text in a [Table].
+type Cell struct {
+	Text  string
+	Style Style
+	Tone  Tone
+}
+
+// Table shows rows of text under headers, with a hairline under each. One row
+// may be chosen, by click or with the arrow keys; Enter or a second click
+// opens it. Left and Right sort by the column before and after, Space turns
+// the order round: the table only asks, its owner sorts.
+//
+// A table that scrolls draws the rows in sight and no others.
+type Table struct {
+	widget.BaseWidget
+
+	// OnChosen is told the row the person chose, OnOpened the one to open,
+	// OnSort the column to sort by. OnKey is offered every key the table has
+	// no use for.
+	OnChosen func(row int)
+	OnOpened func(row int)
+	OnSort   func(column int, down bool)
+	OnKey    func(*fyne.KeyEvent)
+
+	name    string
+	columns []Column
+	rows    [][]Cell
+	state   tableState
+	scroll  *container.Scroll
+	body    *tableBody
+}
+
+// tableState is what changes while a table is used.
+type tableState struct {
+	rowHeight float32
+	chosen    int
+	hovered   int
+	sorted    int
+	down      bool
+	focused   bool
+	clicked   time.Time
+}
+
+// NewTable makes a table; name is how tests and drivers find it.
+func NewTable(name string, columns []Column) *Table {
+	t := &Table{name: name, columns: columns}
+	t.state = tableState{rowHeight: 29, chosen: -1, hovered: -1, sorted: -1}
+	t.body = newTableBody(t)
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// Roomy makes rows 38 px high at 100 % text instead of 29 and returns the table.
+func (t *Table) Roomy() *Table {
+	t.state.rowHeight = 38
+	return t
+}
+
+// Scrolling lets the table be lower than its rows and returns it.
+func (t *Table) Scrolling() *Table {
+	t.scroll = container.NewVScroll(t.body)
+	t.scroll.OnScrolled = func(fyne.Position) { t.body.Refresh() }
+	t.Refresh()
+	return t
+}
+
+// Name is how tests and drivers find the table.
+func (t *Table) Name() string { return t.name }
+
+// SetRows shows other rows. The chosen row stays chosen by its place; what is
+// drawn already and reads the same is left alone.
+func (t *Table) SetRows(rows [][]Cell) {
+	t.rows = rows
+	t.state.chosen = min(t.state.chosen, len(rows)-1)
+	t.state.hovered = -1
+	t.Refresh()
+}
+
+// Rows returns how many rows there are.
+func (t *Table) Rows() int { return len(t.rows) }
+
+// Row returns the texts of a row.
+func (t *Table) Row(i int) []string {
+	var list []string
+	for _, c := range t.rows[i] {
+		list = append(list, c.Text)
+	}
+	return list
+}
+
+// Chosen returns the chosen row, -1 when there is none.
+func (t *Table) Chosen() int { return t.state.chosen }
+
+// Choose chooses a row without telling OnChosen; -1 chooses none.
+func (t *Table) Choose(row int) {
+	if row < -1 || row >= len(t.rows) || row == t.state.chosen {
+		return
+	}
+	t.state.chosen = row
+	t.reveal()
+	t.body.Refresh()
+}
+
+// ShowSort shows by which column the rows are sorted, and whether from high to
+// low; -1 shows nothing.
+func (t *Table) ShowSort(column int, down bool) {
+	t.state.sorted, t.state.down = column, down
+	t.Refresh()
+}
+
+// HeaderHeight returns the height of the header, RowHeight that of a row.
+func (t *Table) HeaderHeight() float32 { return Scaled(28) }
+
+// RowHeight returns the height of a row with its hairline.
+func (t *Table) RowHeight() float32 { return Scaled(t.state.rowHeight) }
+
+// HeightFor returns the height of all rows, or of three when it scrolls.
+func (t *Table) HeightFor(float32) float32 {
+	n := len(t.rows)
+	if t.scroll != nil {
+		n = min(n, 3)
+	}
+	return t.HeaderHeight() + float32(n)*t.RowHeight()
+}
+
+// offset is how far the rows are scrolled.
+func (t *Table) offset() float32 {
+	if t.scroll == nil {
+		return 0
+	}
+	return t.scroll.Offset.Y
+}
+
+// window is the first and the last row in sight, the last excluded.
+func (t *Table) window() (first, last int) {
+	if t.scroll == nil {
+		return 0, len(t.rows)
+	}
+	h := t.RowHeight()
+	first = max(int(t.offset()/h), 0)
+	last = int((t.offset()+t.scroll.Size().Height)/h) + 1
+	return min(first, len(t.rows)), min(last, len(t.rows))
+}
+
+// reveal scrolls the chosen row into sight.
+func (t *Table) reveal() {
+	if t.scroll == nil || t.state.chosen < 0 {
+		return
+	}
+	top := float32(t.state.chosen) * t.RowHeight()
+	switch at, height := t.offset(), t.scroll.Size().Height; {
+	case top < at:
+		t.scroll.ScrollToOffset(fyne.NewPos(0, top))
+	case top+t.RowHeight() > at+height:
+		t.scroll.ScrollToOffset(fyne.NewPos(0, top+t.RowHeight()-height))
+	}
+}
+
+// RowSpot returns where a row stands within the table; ok is false when it is
+// out of sight.
+func (t *Table) RowSpot(row int) (pos fyne.Position, size fyne.Size, ok bool) {
+	first, last := t.window()
+	if row < first || row >= last {
+		return pos, size, false
+	}
+	top := t.HeaderHeight() + float32(row)*t.RowHeight() - t.offset()
+	return fyne.NewPos(0, top), fyne.NewSize(t.Size().Width, t.RowHeight()), true
+}

@@ -1,0 +1,166 @@
+package look
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Room in a table, in px: beside the text of a row, and between columns.
+const (
+	tablePad float32 = 8
+	tableGap float32 = 16
+)
+
+// edge is where a column stands.
+type edge struct{ x, width float32 }
+
+// tableBody is the rows of a table.
+type tableBody struct {
+	widget.BaseWidget
+	table *Table
+}
+
+func newTableBody(t *Table) *tableBody {
+	b := &tableBody{table: t}
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// edges resolves the columns at a width of the table.
+func (b *tableBody) edges(width float32) []edge {
+	cols := b.table.columns
+	layout := columns{gap: tableGap}
+	holders := make([]fyne.CanvasObject, len(cols))
+	for i, c := range cols {
+		layout.tracks = append(layout.tracks, c.Width)
+		holders[i] = Gap(0, 0)
+	}
+	list := make([]edge, len(cols))
+	x := tablePad
+	for i, w := range layout.widths(holders, width-2*tablePad) {
+		list[i] = edge{x, w}
+		x += w + tableGap
+	}
+	return list
+}
+
+// CreateRenderer draws the rows in sight.
+func (b *tableBody) CreateRenderer() fyne.WidgetRenderer {
+	r := &tableBodyRenderer{body: b, ring: canvas.NewRectangle(color.Transparent)}
+	r.ring.StrokeWidth = 2
+	r.set()
+	return r
+}
+
+// tableRow is the drawing of one row.
+type tableRow struct {
+	ground, rule *canvas.Rectangle
+	texts        []*canvas.Text
+}
+
+type tableBodyRenderer struct {
+	body  *tableBody
+	pool  []*tableRow
+	shown int
+	ring  *canvas.Rectangle
+}
+
+// set fills the pool with the rows in sight.
+func (r *tableBodyRenderer) set() {
+	t := r.body.table
+	first, last := t.window()
+	for len(r.pool) < last-first {
+		r.pool = append(r.pool, newTableRow(len(t.columns)))
+	}
+	r.shown = last - first
+	edges := r.body.edges(r.body.Size().Width)
+	p := PaletteNow()
+	for i := range r.shown {
+		r.setRow(r.pool[i], first+i, edges, p)
+	}
+	r.setRing(p)
+}
+
+func newTableRow(cells int) *tableRow {
+	row := &tableRow{ground: canvas.NewRectangle(nil), rule: canvas.NewRectangle(nil)}
+	for range cells {
+		row.texts = append(row.texts, canvas.NewText("", nil))
+	}
+	return row
+}
+
+// setRow draws the i-th row of the table.
+func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette) {
+	t := r.body.table
+	width, h := r.body.Size().Width, t.RowHeight()
+	y, base := float32(i)*h, float32(int((h-1-Body.Height())/2))+Body.Baseline()
+	row.ground.FillColor = color.Transparent
+	switch i {
+	case t.state.chosen:
+		row.ground.FillColor = p.Sunk
+	case t.state.hovered:
+		row.ground.FillColor = veil(p.Ink, 0x0B)
+	}
+	row.ground.Move(fyne.NewPos(0, y))
+	row.ground.Resize(fyne.NewSize(width, h))
+	row.rule.FillColor = p.Hair
+	row.rule.Move(fyne.NewPos(0, y+h-1))
+	row.rule.Resize(fyne.NewSize(width, 1))
+	for c, text := range row.texts {
+		var cell Cell
+		if c < len(t.rows[i]) {
+			cell = t.rows[i][c]
+		}
+		text.Alignment = alignment(t.columns[c].Right)
+		short := Ellipsis(cell.Text, cell.Style, edges[c].width)
+		at := fyne.NewPos(edges[c].x, y+base-cell.Style.Baseline())
+		Write(text, cell.Style, p.Tone(cell.Tone), short, at, edges[c].width)
+	}
+}
+
+// setRing outlines the chosen row, or the first, while the table has the focus.
+func (r *tableBodyRenderer) setRing(p Palette) {
+	t := r.body.table
+	r.ring.StrokeColor = color.Transparent
+	if t.state.focused && len(t.rows) > 0 {
+		r.ring.StrokeColor = p.Ink
+	}
+	h := t.RowHeight()
+	r.ring.Move(fyne.NewPos(1, float32(max(t.state.chosen, 0))*h+1))
+	r.ring.Resize(fyne.NewSize(max(r.body.Size().Width-2, 0), h-3))
+}
+
+func alignment(right bool) fyne.TextAlign {
+	if right {
+		return fyne.TextAlignTrailing
+	}
+	return fyne.TextAlignLeading
+}
+
+func (r *tableBodyRenderer) Layout(fyne.Size) { r.set() }
+
+func (r *tableBodyRenderer) MinSize() fyne.Size {
+	t := r.body.table
+	return fyne.NewSize(0, float32(len(t.rows))*t.RowHeight())
+}
+
+func (r *tableBodyRenderer) Refresh() {
+	r.set()
+	canvas.Refresh(r.body)
+}
+
+func (r *tableBodyRenderer) Objects() []fyne.CanvasObject {
+	var list []fyne.CanvasObject
+	for _, row := range r.pool[:r.shown] {
+		list = append(list, row.ground, row.rule)
+		for _, text := range row.texts {
+			list = append(list, text)
+		}
+	}
+	return append(list, r.ring)
+}
+
+func (r *tableBodyRenderer) Destroy() {}
