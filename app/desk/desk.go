@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"ebbwell/app/field"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
@@ -70,9 +71,10 @@ type Desk struct {
 	// be empty.
 	Say func(sentence, action string, do func())
 
-	generic  *fuel.Catalogue
-	pantry   *consult.Pantry
-	practice *record.Practice
+	activities climate.Activities
+	generic    *fuel.Catalogue
+	pantry     *consult.Pantry
+	practice   *record.Practice
 }
 
 // Saver keeps what is handed over; see package keep.
@@ -89,8 +91,12 @@ func New(s *store.Store, w *words.Words, now func() time.Time) (*Desk, error) {
 	if err != nil {
 		return nil, err
 	}
+	activities, err := climate.LoadActivities()
+	if err != nil {
+		return nil, err
+	}
 	return &Desk{
-		Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic,
+		activities: activities, Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic,
 		Go: func(Place) {}, HeadChanged: func() {}, SettingsChanged: func() {}, Say: func(string, string, func()) {},
 	}, nil
 }
@@ -127,7 +133,7 @@ func (d *Desk) PracticeChanged() { d.practice = nil }
 
 // Reckon is what package consult needs besides the records.
 func (d *Desk) Reckon() consult.Desk {
-	return consult.Desk{Pantry: d.Products(), Settings: d.Practice().Settings}
+	return consult.Desk{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities}
 }
 
 // Today is the present day.

@@ -21,6 +21,9 @@ type Basis struct {
 	// Air the session is planned for.
 	Air  record.Air
 	Plan plan.Basis
+	// Reckoning is how the tests were asked; nil where they were taken as
+	// they are.
+	Reckoning *Reckoning
 }
 
 // ErrNoBasis: a plan needs a test whose sweat rate has a range.

@@ -1,6 +1,7 @@
 package consult
 
 import (
+	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -12,6 +13,8 @@ type Desk struct {
 	Pantry *Pantry
 	// Settings of the practice: band set, default aim.
 	Settings record.Settings
+	// Activities is the table of activities; may be empty.
+	Activities climate.Activities
 }
 
 // SheetInput turns a test sheet as kept into the plain input of package sweat.

@@ -18,7 +18,9 @@ const (
 const (
 	StartPointLow     = 0.4   // L/h
 	StartPointHigh    = 0.8   // L/h
-	PlanAbove         = 90.0  // min, in heat, when a plan serves better than thirst
+	PlanAbove         = 90.0  // min, from where a plan may serve better than thirst
+	PlanRate          = 1.2   // L/h of sweat, a high rate
+	PlanFuel          = 60.0  // g/h of carbohydrate: 1 g/min
 	StomachLow        = 1.0   // L/h
 	StomachHigh       = 1.2   // L/h
 	StomachRunning    = 0.72  // L/h, emptied by runners drinking to match sweat
@@ -57,6 +59,8 @@ func drinkingEntries() []Entry {
 		{ID: "during.start.low", Value: StartPointLow, Unit: lh, Source: acsm16, Sure: Memory},
 		{ID: "during.start.high", Value: StartPointHigh, Unit: lh, Source: acsm16, Sure: Memory},
 		{ID: "during.plan-above", Value: PlanAbove, Unit: quantity.Minute, Source: kenefick, Sure: Read},
+		{ID: "during.plan-rate", Value: PlanRate, Unit: lh, Source: own, Sure: Proposal},
+		{ID: "during.plan-carbohydrate", Value: PlanFuel, Unit: quantity.GramPerHour, Source: kenefick, Sure: Read},
 		{ID: "stomach.low", Value: StomachLow, Unit: lh, Source: acsm07, Sure: Memory},
 		{ID: "stomach.high", Value: StomachHigh, Unit: lh, Source: acsm07, Sure: Memory},
 		{ID: "stomach.running", Value: StomachRunning, Unit: lh, Source: lambert, Sure: Read},

@@ -60,9 +60,10 @@ const (
 	PotassiumMolarMass  = 39.098 // g/mol
 	SaltIons            = 2.0
 	CitrateIons         = 4.0
-	DextroseEquivalent  = 15.0 // of a maltodextrin nobody measured
-	SugarSpecificVolume = 0.62 // mL per g of dissolved sugar
-	GelDensity          = 1.25 // g/mL
+	DextroseEquivalent  = 15.0  // of a maltodextrin nobody measured
+	SugarSpecificVolume = 0.62  // mL per g of dissolved sugar
+	GelDensity          = 1.25  // g/mL
+	UsualBottle         = 500.0 // mL, the portion of a drink made up
 	IsotonicLow         = 270.0
 	IsotonicHigh        = 330.0
 	SportsDrinkOsmLow   = 200.0
@@ -80,19 +81,19 @@ func fuelEntries() []Entry {
 // carbohydrateEntries lists the bands during a session.
 func carbohydrateEntries() []Entry {
 	acsm, own, practice := acsmNutrition2016(), ownProposal(), commonPractice()
-	min, gh := quantity.Minute, quantity.GramPerHour
+	minutes, gh := quantity.Minute, quantity.GramPerHour
 	return []Entry{
-		{ID: "fuel.none-below", Value: FuelNoneBelow, Unit: min, Source: acsm, Sure: Second},
-		{ID: "fuel.rinse-below", Value: FuelRinseBelow, Unit: min, Source: acsm, Sure: Second},
-		{ID: "fuel.long-above", Value: FuelLongAbove, Unit: min, Source: acsm, Sure: Second},
+		{ID: "fuel.none-below", Value: FuelNoneBelow, Unit: minutes, Source: acsm, Sure: Second},
+		{ID: "fuel.rinse-below", Value: FuelRinseBelow, Unit: minutes, Source: acsm, Sure: Second},
+		{ID: "fuel.long-above", Value: FuelLongAbove, Unit: minutes, Source: acsm, Sure: Second},
 		{ID: "fuel.small.high", Value: FuelSmallHigh, Unit: gh, Source: acsm, Sure: Second},
 		{ID: "fuel.middle.low", Value: FuelMiddleLow, Unit: gh, Source: acsm, Sure: Second},
 		{ID: "fuel.middle.high", Value: FuelMiddleHigh, Unit: gh, Source: acsm, Sure: Second},
 		{ID: "fuel.long.high", Value: FuelLongHigh, Unit: gh, Source: acsm, Sure: Second},
 		{ID: "fuel.stop-start.low", Value: FuelStopStartLow, Unit: gh, Source: practice, Sure: Practice},
 		{ID: "fuel.stop-start.high", Value: FuelStopStartHigh, Unit: gh, Source: practice, Sure: Practice},
-		{ID: "fuel.stop-start.from", Value: FuelStopStartFrom, Unit: min, Source: practice, Sure: Practice},
-		{ID: "fuel.stop-start.until", Value: FuelStopStartUntil, Unit: min, Source: practice, Sure: Practice},
+		{ID: "fuel.stop-start.from", Value: FuelStopStartFrom, Unit: minutes, Source: practice, Sure: Practice},
+		{ID: "fuel.stop-start.until", Value: FuelStopStartUntil, Unit: minutes, Source: practice, Sure: Practice},
 		{ID: "effort.moderate-from", Value: EffortModerateFrom, Source: own, Sure: Proposal},
 		{ID: "effort.hard-from", Value: EffortHardFrom, Source: own, Sure: Proposal},
 	}
@@ -158,6 +159,7 @@ func soluteEntries() []Entry {
 		{ID: "maltodextrin.dextrose-equivalent", Value: DextroseEquivalent, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "sugar.specific-volume", Value: SugarSpecificVolume, Unit: "mL/g", Source: solution, Sure: Memory},
 		{ID: "gel.density", Value: GelDensity, Unit: quantity.GramPerMillilitre, Source: gel, Sure: Derived},
+		{ID: "bottle.usual", Value: UsualBottle, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 		{ID: "osmolality.isotonic.low", Value: IsotonicLow, Unit: osm, Source: isotonic, Sure: Second},
 		{ID: "osmolality.isotonic.high", Value: IsotonicHigh, Unit: osm, Source: isotonic, Sure: Second},
 		{ID: "osmolality.sports-drink.low", Value: SportsDrinkOsmLow, Unit: osm, Source: efsa, Sure: Read},

@@ -10,6 +10,8 @@ const (
 	// in °C where nothing better is known.
 	AirHot  = 25.0
 	AirCold = 10.0
+	// WindNotKnown is the wind at the body in m/s where none was written down.
+	WindNotKnown = 1.0
 )
 
 // intakeEntries are the entries of what goes in, and of the heat classes.
@@ -18,6 +20,7 @@ func intakeEntries() []Entry {
 	return []Entry{
 		{ID: "intake.label", Value: LabelRelativeU, Source: own, Sure: Proposal},
 		{ID: "heat-class.hot", Value: AirHot, Unit: quantity.DegreeCelsius, Source: own, Sure: Proposal},
+		{ID: "heat-class.wind-not-known", Value: WindNotKnown, Unit: quantity.MetrePerSecond, Source: own, Sure: Proposal},
 		{ID: "heat-class.cold", Value: AirCold, Unit: quantity.DegreeCelsius, Source: own, Sure: Proposal},
 	}
 }

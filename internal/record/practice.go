@@ -25,7 +25,7 @@ type Settings struct {
 	OwnGravityGreat   Number `gorm:"embedded;embeddedPrefix:own_gravity_great_"`
 	// DeficitAim is the default limit of the deficit at the end, %.
 	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_" unit:"%"`
-	// Theme is "light", "dark" or empty for the system's.
+	// Theme is "dark", "system", or empty for light.
 	Theme string `gorm:"size:8"`
 	// TextSize is 100, 125 or 150 %.
 	TextSize int

@@ -71,6 +71,8 @@ type Session struct {
 	Met    Number `gorm:"embedded;embeddedPrefix:met_" unit:"MET"`
 	Power  Number `gorm:"embedded;embeddedPrefix:power_" unit:"W"`    // W
 	Speed  Number `gorm:"embedded;embeddedPrefix:speed_" unit:"km/h"` // km/h
+	// UsedToHeat is whether the athlete was used to heat on that day.
+	UsedToHeat Acclimatised `gorm:"size:8"`
 }
 
 // Minutes returns the elapsed time; ok is false while start or end is missing

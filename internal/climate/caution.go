@@ -1,0 +1,193 @@
+package climate
+
+import (
+	"fmt"
+	"math"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/figure"
+	"ebbwell/internal/quantity"
+)
+
+// What a heat caution rests on.
+const (
+	CautionWBGT       = "wbgt"
+	CautionWettedness = "wettedness"
+	CautionCore       = "core"
+)
+
+// Codes that stand beside every heat caution.
+const (
+	// LocalPolicyWins: local heat policy and the organiser decide.
+	LocalPolicyWins = "local-policy-wins"
+	// HeatStrokeAnyDay: no level rules out heat illness.
+	HeatStrokeAnyDay = "heat-illness-at-any-level"
+	// BandMayBeHigher: the range of the WBGT reaches into the next band.
+	BandMayBeHigher = "band-may-be-higher"
+	// CoreExtrapolated: the heat strain is reckoned outside its standard.
+	CoreExtrapolated = "core-extrapolated"
+)
+
+// CautionPart is one of the three looks at the heat.
+type CautionPart struct {
+	By    string
+	Level Level
+	// Figure is the WBGT, the wettedness over its maximum, or the rectal
+	// temperature at the end.
+	Figure figure.Figure
+}
+
+// Caution is what the heat of a session calls for.
+type Caution struct {
+	// Level is the worst of the parts.
+	Level Level
+	// Decides is the part that gives the level, one of the Caution constants.
+	Decides string
+	Parts   []CautionPart
+	Band    Band
+	Strain  StrainResult
+	Codes   []string
+}
+
+// HeatCaution is the worst of three looks at the heat of a session.
+//
+//	WBGT band     measured where it was, else from weather and sun preset
+//	wettedness    needed over its maximum: from 0.85 watch, above 1 the heat
+//	              cannot leave; nothing evaporates: cancel
+//	core          rectal temperature of ISO 7933 at the end, extrapolated:
+//	              39 °C watch, 39.5 limit, 40 cancel
+//
+// The maximum of sweating in the strain is the athlete's own where the basis
+// has one; air past the body stops at 3 m/s and the metabolic rate in the skin
+// formula at 450 W/m². It is a caution and clears nobody: heat illness comes at
+// any level, and local policy wins. measured is a WBGT that was read there, or
+// nil. Sources: ACSM 2007; ISO 7933:2004; Ravanelli et al. 2018; the limits of
+// wettedness and of core but 40 °C are proposals.
+func HeatCaution(b Body, s Session, p Practice, measured *quantity.Celsius, basis Basis) (Caution, error) {
+	x, err := Reckon(b, s)
+	if err != nil {
+		return Caution{}, fmt.Errorf("reckon a heat caution: %w", err)
+	}
+	c := Caution{Codes: []string{LocalPolicyWins, HeatStrokeAnyDay}}
+	part, err := c.band(s, p, measured)
+	if err != nil {
+		return Caution{}, fmt.Errorf("reckon a heat caution: %w", err)
+	}
+	c.Parts = append(c.Parts, part, wettednessPart(x))
+	part, err = c.core(b, s, x, basis)
+	if err != nil {
+		return Caution{}, fmt.Errorf("reckon a heat caution: %w", err)
+	}
+	c.Parts = append(c.Parts, part)
+	c.Decides = CautionWBGT
+	for _, part := range c.Parts {
+		if part.Level > c.Level {
+			c.Level, c.Decides = part.Level, part.By
+		}
+	}
+	return c, nil
+}
+
+// band is the part of the WBGT.
+func (c *Caution) band(s Session, p Practice, measured *quantity.Celsius) (CautionPart, error) {
+	var f figure.Figure
+	if measured != nil {
+		if err := refused(evidence.GlobeField, float64(*measured)); err != nil {
+			return CautionPart{}, err
+		}
+		f = withSpread(figure.Figure{Known: true, Value: float64(*measured), Unit: quantity.DegreeCelsius, Why: figure.Why{
+			Formula: "wbgt", Inputs: []figure.Input{{Symbol: "wbgt", Value: float64(*measured), Unit: quantity.DegreeCelsius}},
+			Sources: []string{"climate.wbgt.measured.u"}}}, evidence.MeasuredWbgtU)
+	} else {
+		r, err := WeatherWBGT(s.Weather)
+		if err != nil {
+			return CautionPart{}, err
+		}
+		f = r.WBGT
+	}
+	c.Band = BandOf(quantity.Celsius(f.Value), p)
+	if f.Ranged && BandOf(quantity.Celsius(f.Range.High), p).Level > c.Band.Level {
+		c.Codes = append(c.Codes, BandMayBeHigher)
+	}
+	return CautionPart{CautionWBGT, c.Band.Level, f}, nil
+}
+
+// wettednessPart is the part of the skin: how near it comes to being as wet
+// as it can be.
+func wettednessPart(x Balance) CautionPart {
+	part := CautionPart{By: CautionWettedness}
+	w, ok := x.Wettedness()
+	if !ok {
+		if x.Need > 0 {
+			part.Level = Cancel
+		}
+		return part
+	}
+	ratio := w / x.WettednessMax
+	part.Figure = figure.Figure{Known: true, Value: ratio, Estimate: true, Why: figure.Why{
+		Formula: "need/capacity/most",
+		Inputs:  []figure.Input{watts("need", x.Need), watts("capacity", x.Capacity), {Symbol: "most", Value: x.WettednessMax}},
+		Sources: []string{"climate.estimate.wettedness.untrained", "climate.estimate.wettedness.trained", "climate.estimate.wettedness.acclimatised"},
+	}}
+	switch {
+	case ratio > 1:
+		part.Level = Limit
+	case ratio >= evidence.WettednessWatch:
+		part.Level = Watch
+	}
+	return part
+}
+
+// core is the part of the rectal temperature, extrapolated.
+func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, error) {
+	in, err := strainOf(b, s)
+	if err != nil {
+		return CautionPart{}, err
+	}
+	set := strainSetting{heatCapacity: evidence.BodyHeatCapacity, skinMetabolicMax: evidence.SkinMetabolicMax}
+	if f := Onset(s.Minutes); basis.Rate.Known && f > 0 {
+		set.sweatMaxLeast = basis.Rate.Value / f * 1000 * evidence.SweatLatent / x.Area
+	}
+	run := newStrain(in, set)
+	c.Strain = run.run(in, nil)
+	rectal := float64(c.Strain.Rectal)
+	// How far the error of the effort moves it.
+	in.Metabolic += quantity.WattsPerSquareMetre(s.Effort.Metabolic.U)
+	harder := newStrain(in, set)
+	u := math.Abs(float64(harder.run(in, nil).Rectal) - rectal)
+	if len(in.Outside()) > 0 {
+		c.Codes = append(c.Codes, CoreExtrapolated)
+	}
+	part := CautionPart{By: CautionCore, Figure: withSpread(figure.Figure{Known: true, Value: rectal, Unit: quantity.DegreeCelsius, Estimate: true,
+		Why: figure.Why{Formula: "rectal", Inputs: []figure.Input{{Symbol: "rectal", Value: rectal, Unit: quantity.DegreeCelsius}},
+			Sources: []string{"climate.strain.heat-capacity", "climate.strain.limit.rectal"}, Budget: []figure.Share{{Source: "effort", Part: 1}}}}, u)}
+	switch {
+	case rectal >= evidence.CoreStop:
+		part.Level = Cancel
+	case rectal >= evidence.CoreLimit:
+		part.Level = Limit
+	case rectal >= evidence.CoreWatch:
+		part.Level = Watch
+	}
+	return part, nil
+}
+
+// strainOf puts a checked session into the terms of ISO 7933.
+func strainOf(b Body, s Session) (StrainInput, error) {
+	radiant, err := s.Weather.RadiantTemperature()
+	if err != nil {
+		return StrainInput{}, err
+	}
+	in := StrainInput{
+		Air: s.Weather.Air(), Radiant: radiant,
+		Wind:      min(s.Effort.AirPast(s.Weather.Wind), evidence.AirSpeedMax),
+		Metabolic: quantity.WattsPerSquareMetre(s.Effort.Metabolic.Value), Work: s.Effort.Work,
+		Clothing: s.Clothing, Posture: Standing, Acclimatised: s.State == Acclimatised,
+		Body: b, Minutes: int(s.Minutes),
+		Walking: &Walking{Speed: quantity.MetresPerSecond(s.Effort.Motion.walking())},
+	}
+	if s.Effort.Motion != OnFoot {
+		in.Posture = Sitting
+	}
+	return in, nil
+}

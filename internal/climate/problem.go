@@ -1,0 +1,72 @@
+package climate
+
+import (
+	"errors"
+
+	"ebbwell/internal/evidence"
+)
+
+// refused holds a value against its limit and returns an error only when the
+// limit refuses it.
+func refused(f evidence.Field, x float64) error {
+	if p := evidence.Check(f, 0, x); p != nil && p.Severity == evidence.Refuses {
+		return *p
+	}
+	return nil
+}
+
+// refusedAny joins the refusals of several fields. The limits are looked up
+// once for all: this runs whenever a value in the planner moves.
+func refusedAny(values ...fieldValue) error {
+	limits := evidence.Limits()
+	var list []error
+	for _, v := range values {
+		if !within(limits, v) {
+			list = append(list, refused(v.field, v.value))
+		}
+	}
+	return errors.Join(list...)
+}
+
+// within reports whether a value is one that its limit does not refuse.
+func within(limits []evidence.Limit, v fieldValue) bool {
+	for i := range limits {
+		if limits[i].Field == v.field {
+			return limits[i].Refuse.Contains(v.value)
+		}
+	}
+	return false
+}
+
+// fieldValue is a value with the field whose limit it is held against.
+type fieldValue struct {
+	field evidence.Field
+	value float64
+}
+
+// problem is a refusal with a code.
+func problem(f evidence.Field, code string, x float64) error {
+	return evidence.Problem{Field: f, Code: code, Severity: evidence.Refuses, Value: x}
+}
+
+// Problems lists the problems inside an error of this package, so that a
+// screen can put each beside its field. Errors of other kinds are left out.
+func Problems(err error) []evidence.Problem {
+	var list []evidence.Problem
+	var walk func(error)
+	walk = func(err error) {
+		switch e := err.(type) {
+		case nil:
+		case evidence.Problem:
+			list = append(list, e)
+		case interface{ Unwrap() []error }:
+			for _, inner := range e.Unwrap() {
+				walk(inner)
+			}
+		default:
+			walk(errors.Unwrap(err))
+		}
+	}
+	walk(err)
+	return list
+}

@@ -1,0 +1,173 @@
+package consult
+
+import (
+	"errors"
+	"time"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/sweat"
+)
+
+// Outing is a session as the heat balance sees it: what is done, in which air.
+type Outing struct {
+	Session record.Session
+	Air     record.Air
+	Minutes float64
+}
+
+// ErrNoAir: temperature, humidity or the sun are not written down, so nothing
+// can be said about the heat.
+var ErrNoAir = errors.New("air or sun not known")
+
+// WeatherOf is the weather of a session. Wind that is not known counts as
+// nearly still air; altitude as sea level. It returns [ErrNoAir] when
+// temperature, humidity or sun are missing.
+func WeatherOf(a record.Air) (climate.Weather, error) {
+	if !a.Temperature.Known() || !a.Humidity.Known() || a.Sun == "" {
+		return climate.Weather{}, ErrNoAir
+	}
+	return climate.Weather{
+		Temperature: quantity.Celsius(*a.Temperature.Value), Humidity: quantity.Percent(*a.Humidity.Value),
+		Wind: quantity.MetresPerSecond(a.Wind.Or(evidence.WindNotKnown)), Sun: climate.Sun(a.Sun),
+		Altitude: quantity.Metres(a.Altitude.Or(0)),
+	}, nil
+}
+
+// BodyFor is the body as heat exchange sees it: the mass of a test, else the
+// usual one.
+func BodyFor(a record.Athlete, t *record.Test) climate.Body {
+	mass := a.UsualMass.Or(0)
+	if t != nil {
+		mass = sessionMass(*t, a)
+	}
+	return climate.Body{Mass: quantity.Kilograms(mass), Height: quantity.Metres(a.Height.Or(0))}
+}
+
+// SessionFor is an outing as package climate takes it.
+func SessionFor(o Outing, a record.Athlete, b climate.Body, d Desk) (climate.Session, error) {
+	weather, err := WeatherOf(o.Air)
+	if err != nil {
+		return climate.Session{}, err
+	}
+	effort, err := effortFor(o.Session, a, b, d)
+	if err != nil {
+		return climate.Session{}, err
+	}
+	if played := o.Session.Played; played.Known() {
+		effort = effort.Over(b, quantity.Minutes(*played.Value), quantity.Minutes(o.Minutes))
+	}
+	return climate.Session{
+		Weather: weather, Effort: effort, Clothing: ClothingOf(o.Air.Clothing), State: HeatStateOf(o.Session.UsedToHeat, a),
+		Minutes: quantity.Minutes(o.Minutes),
+	}, nil
+}
+
+// HeatStateOf is how well a body is used to heat: as said for the session, else
+// as the profile says.
+func HeatStateOf(said record.Acclimatised, a record.Athlete) climate.HeatState {
+	if said == "" {
+		said = a.Acclimatised
+	}
+	if said == record.AcclimatisedYes {
+		return climate.Acclimatised
+	}
+	return climate.Trained
+}
+
+// The clothing in play, as it is kept.
+const (
+	ClothingVest      = "vest-shorts"
+	ClothingShirt     = "shirt-shorts"
+	ClothingTracksuit = "tracksuit"
+)
+
+// ClothingOf reads clothing as kept; shirt and shorts where nothing is said.
+func ClothingOf(code string) climate.Clothing {
+	switch code {
+	case ClothingVest:
+		return climate.Vest()
+	case ClothingTracksuit:
+		return climate.Tracksuit()
+	}
+	return climate.Shirt()
+}
+
+// effortFor is the metabolic rate of a session from the best that is known:
+// power, running speed, MET, the activity, effort rating, the sport's usual
+// activity.
+func effortFor(s record.Session, a record.Athlete, b climate.Body, d Desk) (climate.Effort, error) {
+	code := s.Sport
+	if code == "" {
+		code = a.Sport
+	}
+	sport := SportOf(code)
+	motion := motionOf(sport)
+	usual, _ := d.Activities.Find(sport.Activity)
+	chosen, has := d.Activities.Find(s.Activity)
+	own := usual.OwnSpeed
+	if has {
+		own, motion = chosen.OwnSpeed, chosen.Motion
+	}
+	if !has && usual.ID == "" && motion == climate.OnFoot {
+		own = evidence.CourtSpeedLow
+	}
+	switch {
+	case s.Power.Known() && motion == climate.Rowing:
+		return climate.RowingEffort(b, quantity.Watts(*s.Power.Value), own)
+	case s.Power.Known():
+		return climate.CyclingEffort(b, quantity.Watts(*s.Power.Value), own)
+	case s.Speed.Known():
+		return climate.RunningEffort(b, quantity.MetresPerSecond(*s.Speed.Value/3.6), 0, false)
+	case s.Met.Known():
+		return climate.MetEffort(b, *s.Met.Value, motion, own)
+	case has:
+		return chosen.Effort(b)
+	case s.Effort.Known():
+		return climate.RatedEffort(b, *s.Effort.Value, motion, own)
+	case usual.ID != "":
+		return usual.Effort(b)
+	}
+	return climate.Effort{}, evidence.Problem{Field: evidence.EffortRating, Code: evidence.CodeMissing, Severity: evidence.Refuses}
+}
+
+func motionOf(s Sport) climate.Motion {
+	switch {
+	case s.InWater:
+		return climate.InWater
+	case s.Cycling:
+		return climate.Cycling
+	case s.Rowing:
+		return climate.Rowing
+	}
+	return climate.OnFoot
+}
+
+// ClimateTest is a test as package climate takes it. Its rate is the one after
+// respiratory water and gas exchange, whatever the sheet says, wherever the
+// effort is known. ok is false while the test has no rate with a range, or no
+// air.
+func ClimateTest(f Findings, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
+	rate := f.Sweat.Fluid.Rate
+	in := SheetInput(f.Test, a, nil, d)
+	in.Options.Corrections = sweat.On
+	if r, err := sweat.Evaluate(in); err == nil && r.Fluid.Rate.Known && r.Fluid.Rate.Ranged {
+		rate = r.Fluid.Rate
+	}
+	if !rate.Known || !rate.Ranged || rate.Value <= 0 || !f.Timed {
+		return climate.Test{}, false
+	}
+	s, err := SessionFor(Outing{Session: f.Test.Session, Air: f.Test.Air, Minutes: f.Minutes}, a, BodyFor(a, &f.Test), d)
+	if err != nil {
+		return climate.Test{}, false
+	}
+	return climate.Test{
+		Session: s, Rate: quantity.LitresPerHour(rate.Value), U: quantity.LitresPerHour(rate.U),
+		MonthsAgo: max(0, today.Sub(TestDay(f.Test)).Hours()/24/daysAMonth),
+	}, true
+}
+
+// daysAMonth is the mean length of a month.
+const daysAMonth = 365.25 / 12

@@ -1,0 +1,155 @@
+package consult
+
+import (
+	"errors"
+	"testing"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+func cities(t *testing.T) climate.Places {
+	t.Helper()
+	p, err := climate.LoadPlaces()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// tripCase is the common-practice athlete with a test in the sun and a plan.
+func tripCase(t *testing.T) (record.Athlete, []Findings, record.Plan, Desk) {
+	t.Helper()
+	sheet, a := caseSheet()
+	sheet.Air.Sun, sheet.Air.Wind = record.SunNone, record.Num(0.5, quantity.MetrePerSecond)
+	d := testDesk(t)
+	var err error
+	if d.Activities, err = climate.LoadActivities(); err != nil {
+		t.Fatal(err)
+	}
+	found := []Findings{Find(sheet, a, nil, d)}
+	b, err := BasisOf(a, found)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := NewPlan(a, b, d, Names{"Habit", "Without food", "With food", "Aim"}, day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	o, _ := OptionOf(p, record.OptionAim)
+	p.Agreement.OptionID = o.ID
+	return a, found, p, d
+}
+
+func stop(city string, month int) record.Stop {
+	return record.Stop{
+		Meta: record.Meta{ID: "s"}, From: "2026-07-11", Until: "2026-07-17", Place: city, City: city, Month: month, TimeOfDay: Afternoon,
+		Air: record.Air{Sun: record.SunHigh, Wind: record.Num(1.5, quantity.MetrePerSecond)}, SessionsADay: record.Num(2, quantity.None),
+		Effort: record.Num(8, quantity.None),
+	}
+}
+
+func TestHotStopIsAnEstimate(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	s, err := PlanStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !s.Air.FromTable || s.Air.Air.Temperature.Or(0) < 33 || s.Air.Air.Temperature.Or(0) > 39 {
+		t.Errorf("the air of a July afternoon there: %v", s.Air.Air.Temperature.Or(0))
+	}
+	r := s.Reckoning
+	if r.Climate.Kind != climate.Estimated || !r.Climate.Rate.Estimate || !r.Climate.Rate.Ranged {
+		t.Fatalf("the basis is %q: %+v", r.Climate.Kind, r.Climate.Rate)
+	}
+	if !r.CautionKnown || r.Caution.Level < climate.Reduce {
+		t.Errorf("the heat caution is %v", r.Caution.Level)
+	}
+	if !s.Planned || s.At.Guards.Stops() {
+		t.Errorf("planned %v, guards %v", s.Planned, s.At.Guards.Codes())
+	}
+	if s.Case.Basis.Kind != record.BasisEstimate || s.At.Fluid.DrunkL > s.At.Ceiling.FluidL {
+		t.Errorf("drinks %v L under %v L", s.At.Fluid.DrunkL, s.At.Ceiling.FluidL)
+	}
+	if len(s.Days) != 7 || s.Days[0].Day != 1 {
+		t.Errorf("%d days", len(s.Days))
+	}
+	list, err := PackTrip([]StopPlan{s}, nil, 0.15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if list.SafeWater <= 0 || list.Bottles <= 0 {
+		t.Errorf("packed %+v", list)
+	}
+}
+
+func TestSameAirStaysATest(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	s := stop("", 0)
+	s.Place, s.Air = "Home", tests[0].Test.Air
+	s.Minutes = record.Num(105, quantity.Minute)
+	got, err := PlanStop(s, a, tests, &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got.Reckoning.Climate.Kind != climate.OneTest || got.Case.Basis.Kind != record.BasisTest {
+		t.Errorf("the same air gives %q", got.Reckoning.Climate.Kind)
+	}
+	if got.Mix != got.Home {
+		t.Error("the plan changes in its own air")
+	}
+}
+
+func TestTripRefusals(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	backwards := stop("Chennai", 7)
+	backwards.Until = "2026-07-01"
+	if _, err := PlanStop(backwards, a, tests, &p, cities(t), day(), d); !errors.Is(err, ErrStopEnds) {
+		t.Errorf("a stop that ends before it begins: %v", err)
+	}
+	var unknown climate.UnknownPlaceError
+	if _, err := PlanStop(stop("Nowhere on Sea", 7), a, tests, &p, cities(t), day(), d); !errors.As(err, &unknown) {
+		t.Errorf("an unknown city: %v", err)
+	}
+	dark := stop("Chennai", 7)
+	dark.Air.Sun = ""
+	if _, err := PlanStop(dark, a, tests, &p, cities(t), day(), d); !errors.Is(err, ErrNoAir) {
+		t.Errorf("no word about the sun: %v", err)
+	}
+	odd := stop("", 0)
+	odd.Air.Temperature, odd.Air.Humidity = record.Num(90, quantity.DegreeCelsius), record.Num(50, quantity.PerCent)
+	if _, err := PlanStop(odd, a, tests, &p, cities(t), day(), d); len(climate.Problems(err)) == 0 {
+		t.Errorf("90 °C: %v", err)
+	}
+}
+
+// Without a test there are only group values, wide, and no number alone.
+func TestNoTestAtAll(t *testing.T) {
+	a, _, p, d := tripCase(t)
+	s, err := PlanStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s.Reckoning.Climate.Kind != climate.GroupValues || !s.Reckoning.Climate.RangeOnly {
+		t.Errorf("the basis is %q, range only %v", s.Reckoning.Climate.Kind, s.Reckoning.Climate.RangeOnly)
+	}
+}
+
+// A mix above the ceiling comes down under it, whatever it was.
+func TestUnderTheCeiling(t *testing.T) {
+	c, _ := newCase(t)
+	for _, water := range []float64{0, 1000, 3000, 9000} {
+		var mix plan.Mix
+		mix[plan.Water], mix[plan.Drink1] = water, 800
+		got := Under(c.Planner, mix)
+		q := c.Planner.Evaluate(plan.Expected, got)
+		if q.Guards.Stops() {
+			t.Errorf("%v mL of water: still %v", water, q.Guards.Codes())
+		}
+		if got[plan.Water] > mix[plan.Water] || got[plan.Drink1] > mix[plan.Drink1] {
+			t.Errorf("%v became %v", mix, got)
+		}
+	}
+}

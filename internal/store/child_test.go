@@ -1,0 +1,196 @@
+package store
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// What a second program is to do, and in which data folder.
+const (
+	childVariable = "EBBWELL_TEST_CHILD"
+	childFolder   = "EBBWELL_TEST_FOLDER"
+)
+
+// child does the work of a second program and returns its exit code.
+func child(name, dir string) int {
+	work := map[string]func(dir string) error{
+		"open": childOpen, "stream": childStream, "midway": childMidway, "save": childSave, "look": childLook, "limit": childLimit,
+	}
+	if err := work[name](dir); err != nil {
+		fmt.Println("code:", CodeOf(err))
+		fmt.Fprintln(os.Stderr, err)
+		return 3
+	}
+	fmt.Println("done")
+	return 0
+}
+
+// childOpen opens the folder and closes it.
+func childOpen(dir string) error { return openAndClose(Open(dir, Options{})) }
+
+// childLook opens the folder for reading and counts the athletes.
+func childLook(dir string) error {
+	s, err := Open(dir, Options{ReadOnly: true})
+	if err != nil {
+		return err
+	}
+	all, err := s.Athletes(context.Background())
+	fmt.Println("athletes:", len(all))
+	return errors.Join(err, s.Close())
+}
+
+// childSave opens the folder and makes an athlete.
+func childSave(dir string) error {
+	s, err := Open(dir, Options{})
+	if err != nil {
+		return err
+	}
+	_, err = s.SaveAthlete(context.Background(), record.Athlete{Name: "Ann"}, Edit{})
+	return errors.Join(err, s.Close())
+}
+
+// childStream saves one field of one test without end, and prints each value
+// once its save has returned.
+func childStream(dir string) error {
+	s, err := Open(dir, Options{})
+	if err != nil {
+		return err
+	}
+	ctx := context.Background()
+	a, err := s.SaveAthlete(ctx, record.Athlete{Name: "Mira"}, Edit{})
+	if err != nil {
+		return err
+	}
+	one, err := s.SaveTest(ctx, record.Test{AthleteID: a.ID}, Edit{})
+	for i := 1; err == nil; i++ {
+		one.Bottles = append(one.Bottles, record.Bottle{Order: i, Before: record.Num(float64(i), quantity.Gram)})
+		if one, err = s.SaveTest(ctx, one, Edit{}); err == nil {
+			fmt.Println(one.ID, i)
+		}
+	}
+	return err
+}
+
+// childMidway stops in the middle of a change of shape.
+func childMidway(dir string) error {
+	_, err := Open(dir, Options{versions: withNext(func() {
+		fmt.Println("midway")
+		time.Sleep(time.Minute)
+	})})
+	return err
+}
+
+// childCommand prepares a second program.
+func childCommand(name, dir string) *exec.Cmd {
+	cmd := exec.Command(os.Args[0])
+	cmd.Env = append(os.Environ(), childVariable+"="+name, childFolder+"="+dir)
+	return cmd
+}
+
+// runChild runs a second program to its end and returns what it printed.
+func runChild(t testing.TB, cmd *exec.Cmd) string {
+	t.Helper()
+	var complaint bytes.Buffer
+	cmd.Stderr = &complaint
+	out, err := cmd.Output()
+	var exit *exec.ExitError
+	if err != nil && (!errors.As(err, &exit) || exit.ExitCode() != 3) {
+		t.Fatalf("second program: %v\n%s%s", err, out, complaint.String())
+	}
+	return strings.TrimSpace(string(out))
+}
+
+// killAfter starts a second program, reads lines until enough says so, kills
+// it without warning and returns all it printed.
+func killAfter(t testing.TB, cmd *exec.Cmd, enough func(line string) bool) []string {
+	t.Helper()
+	pipe := got(cmd.StdoutPipe())(t)
+	must(t, cmd.Start())
+	var lines []string
+	killed := false
+	for scan := bufio.NewScanner(pipe); scan.Scan(); {
+		lines = append(lines, scan.Text())
+		if !killed && enough(scan.Text()) {
+			must(t, cmd.Process.Kill())
+			killed = true
+		}
+	}
+	if cmd.Wait() == nil || !killed {
+		t.Fatalf("the program ended by itself after %q", lines)
+	}
+	return lines
+}
+
+// TestSecondProgram on the same folder is refused, and may come afterwards.
+func TestSecondProgram(t *testing.T) {
+	dir := t.TempDir()
+	s := got(Open(dir, Options{}))(t)
+	if out := runChild(t, childCommand("open", dir)); out != "code: in-use" {
+		t.Errorf("the second program said %q", out)
+	}
+	must(t, s.Close())
+	if out := runChild(t, childCommand("open", dir)); out != "done" {
+		t.Errorf("the program afterwards said %q", out)
+	}
+}
+
+// TestKilledWhileSaving: every save that returned is there, and the file is whole.
+func TestKilledWhileSaving(t *testing.T) {
+	for _, after := range []int{1, 17, 40} {
+		dir, n := t.TempDir(), 0
+		lines := killAfter(t, childCommand("stream", dir), func(string) bool { n++; return n == after })
+		s := open(t, dir, newClock())
+		checkWhole(t, s)
+		id, count, _ := strings.Cut(lines[len(lines)-1], " ")
+		promised, err := strconv.Atoi(count)
+		must(t, err)
+		one := got(s.LoadTest(context.Background(), record.ID(id)))(t)
+		if len(one.Bottles) < promised || len(one.Bottles) > promised+1 {
+			t.Errorf("%d saves returned, %d are there", promised, len(one.Bottles))
+		}
+		for i, b := range one.Bottles {
+			if b.Before.Or(0) != float64(i+1) {
+				t.Errorf("bottle %d holds %v g", i+1, b.Before.Or(0))
+			}
+		}
+		// Each save is whole: bottle and history.
+		if changes := got(s.History(context.Background(), record.Ref{Kind: record.KindTest, ID: one.ID}))(t); len(changes) != len(one.Bottles)+1 {
+			t.Errorf("%d bottles and %d changes", len(one.Bottles), len(changes))
+		}
+	}
+}
+
+// TestKilledWhileMigrating leaves the old state.
+func TestKilledWhileMigrating(t *testing.T) {
+	dir := copyKept(t)
+	killAfter(t, childCommand("midway", dir), func(line string) bool { return line == "midway" })
+	s := open(t, dir, newClock())
+	checkWhole(t, s)
+	if made := got(madeVersions(s.files.reader))(t); len(made) != 1 {
+		t.Errorf("versions %q", made)
+	}
+	if names := columnsOf(t, s.files.reader, &record.Athlete{}); strings.Contains(strings.Join(names, " "), "language") {
+		t.Error("half of the change is there")
+	}
+	for table, n := range rowsIn(t, s.files.reader) {
+		if n == 0 {
+			t.Errorf("%s is empty", table)
+		}
+	}
+	if _, err := os.Stat(filepath.Join(dir, snapshotFolder)); err != nil {
+		t.Errorf("no snapshot from before the change: %v", err)
+	}
+}

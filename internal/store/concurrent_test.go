@@ -1,0 +1,181 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"ebbwell/internal/record"
+)
+
+// TestManyAtOnce: writers of different records never disturb one another,
+// readers see whole records, and snapshots and backups run in between.
+func TestManyAtOnce(t *testing.T) {
+	const writers, saves = 6, 12
+	dir, ctx := t.TempDir(), context.Background()
+	s := open(t, dir, newClock())
+	var work sync.WaitGroup
+	var ids [writers]record.ID
+	for i := range writers {
+		one, _ := sheet(t, s)
+		ids[i] = one.ID
+		work.Go(func() {
+			for n := range saves {
+				one.Note = fmt.Sprint(n)
+				one.Bottles = append(one.Bottles, record.Bottle{Name: fmt.Sprint(n)})
+				var err error
+				if one, err = s.SaveTest(ctx, one, Edit{}); err != nil {
+					t.Errorf("writer %d: %v", i, err)
+					return
+				}
+			}
+		})
+	}
+	for range 3 {
+		work.Go(func() {
+			for range saves {
+				for _, id := range ids {
+					one, err := s.LoadTest(ctx, id)
+					if err != nil || len(one.Bottles) > 1 && one.Note != one.Bottles[len(one.Bottles)-1].Name {
+						t.Errorf("a reader saw note %q with %d bottles, %v", one.Note, len(one.Bottles), err)
+					}
+				}
+				if _, err := s.Athletes(ctx); err != nil {
+					t.Error(err)
+				}
+			}
+		})
+	}
+	other := t.TempDir()
+	work.Go(func() {
+		for i := range 3 {
+			if err := s.Backup(ctx, fmt.Sprintf("%s/%d.db", other, i)); err != nil {
+				t.Error(err)
+			}
+		}
+	})
+	work.Wait()
+	for _, id := range ids {
+		if one := got(s.LoadTest(ctx, id))(t); len(one.Bottles) != saves+1 {
+			t.Errorf("%d bottles, want %d", len(one.Bottles), saves+1)
+		}
+	}
+	checkWhole(t, s)
+}
+
+// TestOneRecordAtOnce: of saves from the same version one succeeds; the
+// history tells of those that did and no others.
+func TestOneRecordAtOnce(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	one, ref := sheet(t, s)
+	var saved atomic.Int64
+	var work sync.WaitGroup
+	for i := range 8 {
+		work.Go(func() {
+			mine := copyOf(one)
+			mine.Note = fmt.Sprint("from ", i)
+			_, err := s.SaveTest(ctx, mine, Edit{})
+			switch {
+			case err == nil:
+				saved.Add(1)
+			case CodeOf(err) != CodeConflict:
+				t.Error(err)
+			}
+		})
+	}
+	work.Wait()
+	if saved.Load() != 1 || len(told(t, s, ref)) != 2 {
+		t.Errorf("%d saves succeeded, history %q", saved.Load(), told(t, s, ref))
+	}
+}
+
+// TestRestoreWhileOthersWork: calls wait for the file to be replaced.
+func TestRestoreWhileOthersWork(t *testing.T) {
+	c, ctx := newClock(), context.Background()
+	s := open(t, t.TempDir(), c)
+	one, _ := sheet(t, s)
+	c.add(24 * time.Hour)
+	got(s.SaveGroup(ctx, record.Group{}, Edit{}))(t)
+	snap := got(s.Snapshots())(t)[0]
+	var work sync.WaitGroup
+	for range 4 {
+		work.Go(func() {
+			for range 10 {
+				if _, err := s.LoadTest(ctx, one.ID); err != nil {
+					t.Error(err)
+				}
+			}
+		})
+	}
+	for range 2 {
+		must(t, s.Restore(ctx, snap))
+	}
+	work.Wait()
+}
+
+// TestContext: a call whose context has ended does nothing; one that waits
+// for another writer stops waiting; a save whose context ends is not kept.
+func TestContext(t *testing.T) {
+	s := open(t, t.TempDir(), newClock())
+	one, _ := sheet(t, s)
+	ended, end := context.WithCancel(context.Background())
+	end()
+	wantEnded := func(err error) {
+		t.Helper()
+		if !errors.Is(err, context.Canceled) || CodeOf(err) != "" {
+			t.Errorf("got %v, want the end of the context", err)
+		}
+	}
+	_, err := s.LoadTest(ended, one.ID)
+	wantEnded(err)
+	changed := copyOf(one)
+	changed.Note = "late"
+	_, err = s.SaveTest(ended, changed, Edit{})
+	wantEnded(err)
+	wantEnded(s.Backup(ended, t.TempDir()+"/b.db"))
+
+	waiting, stop := context.WithCancel(context.Background())
+	must(t, s.write(context.Background(), "hold", func(*work) error {
+		result := make(chan error)
+		go func() {
+			_, err := s.SaveTest(waiting, changed, Edit{})
+			result <- err
+		}()
+		stop()
+		wantEnded(<-result)
+		return nil
+	}))
+
+	inside, stop := context.WithCancel(context.Background())
+	err = s.write(inside, "save", func(w *work) error {
+		mine := copyOf(changed)
+		err := w.save(record.KindTest, &mine, Edit{}, withRespect)
+		stop()
+		return err
+	})
+	wantEnded(err)
+	if again := got(s.LoadTest(context.Background(), one.ID))(t); again.Note != "" {
+		t.Errorf("kept %q", again.Note)
+	}
+	got(s.SaveTest(context.Background(), changed, Edit{}))(t)
+}
+
+// TestPanicInside a transaction leaves the store usable.
+func TestPanicInside(t *testing.T) {
+	s := open(t, t.TempDir(), newClock())
+	func() {
+		defer func() { _ = recover() }()
+		_ = s.write(context.Background(), "panic", func(w *work) error {
+			must(t, w.tx.Create(&record.Group{Meta: record.Meta{ID: "half"}}).Error)
+			panic("inside")
+		})
+	}()
+	if groups := got(s.Groups(context.Background()))(t); len(groups) != 0 {
+		t.Errorf("kept %+v", groups)
+	}
+	got(s.SaveGroup(context.Background(), record.Group{Name: "after"}, Edit{}))(t)
+}

@@ -1,0 +1,141 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+
+	"github.com/gofrs/flock"
+)
+
+// lockName is the file whose lock says that a program has the folder open.
+// The file stays when the program ends; only the lock counts, and the system
+// takes it back even from a program that was killed.
+const lockName = "ebbwell.lock"
+
+// DefaultDir returns the program's folder inside the user's own data folder:
+// XDG_DATA_HOME on Linux and its kin, Application Support on a Mac, the local
+// application data on Windows. It makes nothing.
+func DefaultDir() (string, error) {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return "", fmt.Errorf("find the home folder: %w", err)
+	}
+	return defaultDir(runtime.GOOS, home, os.Getenv), nil
+}
+
+// defaultDir is DefaultDir for a system, a home folder and an environment.
+func defaultDir(system, home string, env func(string) string) string {
+	switch system {
+	case "windows":
+		if base := env("LOCALAPPDATA"); base != "" {
+			return filepath.Join(base, "Ebbwell")
+		}
+		return filepath.Join(home, "AppData", "Local", "Ebbwell")
+	case "darwin", "ios":
+		return filepath.Join(home, "Library", "Application Support", "Ebbwell")
+	}
+	// A relative XDG_DATA_HOME is invalid and ignored (XDG Base Directory
+	// Specification 0.8).
+	if base := env("XDG_DATA_HOME"); filepath.IsAbs(base) {
+		return filepath.Join(base, "ebbwell")
+	}
+	return filepath.Join(home, ".local", "share", "ebbwell")
+}
+
+// makeFolder makes a folder that only the user can read, whatever the umask;
+// a folder that is there already keeps its mode.
+func makeFolder(dir string) error {
+	if info, err := os.Stat(dir); err == nil {
+		if !info.IsDir() {
+			return &Error{Code: CodeInvalid, Doing: "make data folder", Path: dir, Err: errors.New("a file has this name")}
+		}
+		return nil
+	}
+	err := os.MkdirAll(dir, 0o700)
+	if err == nil {
+		err = os.Chmod(dir, 0o700)
+	}
+	if err != nil {
+		return &Error{Code: codeOf(err), Doing: "make data folder", Path: dir, Err: err}
+	}
+	return nil
+}
+
+// tryWriting finds out whether files can be made in a folder.
+func tryWriting(dir string) error {
+	f, err := os.CreateTemp(dir, ".try-*"+unfinished)
+	if err == nil {
+		err = errors.Join(f.Close(), os.Remove(f.Name()))
+	}
+	if err != nil {
+		return &Error{Code: codeOf(err), Doing: "write into data folder", Path: dir, Err: err}
+	}
+	return nil
+}
+
+// takeLock takes the folder for this program. When only looking, others may
+// look too, and a folder that nobody could lock is free.
+func takeLock(dir string, looking bool) (*flock.Flock, error) {
+	path := filepath.Join(dir, lockName)
+	lock := flock.New(path, flock.SetPermissions(0o600))
+	try := lock.TryLock
+	if looking {
+		if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+			return lock, nil
+		}
+		lock = flock.New(path, flock.SetFlag(os.O_RDONLY))
+		try = lock.TryRLock
+	}
+	taken, err := try()
+	if err != nil {
+		return nil, &Error{Code: codeOf(err), Doing: "lock data folder", Path: dir, Err: err}
+	}
+	if !taken {
+		return nil, &Error{Code: CodeInUse, Doing: "lock data folder", Path: dir}
+	}
+	return lock, nil
+}
+
+// sizeOf returns the length of a file in bytes.
+func sizeOf(path string) (int64, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return 0, err
+	}
+	return info.Size(), nil
+}
+
+// sealFile makes a file readable by the user only, whatever the umask was, and
+// sure to be on the disk.
+func sealFile(path string) error {
+	if err := os.Chmod(path, 0o600); err != nil {
+		return err
+	}
+	return syncFile(path)
+}
+
+// syncFile makes a file sure to be on the disk.
+func syncFile(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	return errors.Join(f.Sync(), f.Close())
+}
+
+// moveInto renames a finished file to its place and makes the name sure to be
+// on the disk. Systems that cannot sync a folder do so on their own.
+func moveInto(from, to string) error {
+	if err := os.Rename(from, to); err != nil {
+		return err
+	}
+	if dir, err := os.Open(filepath.Dir(to)); err == nil {
+		_ = dir.Sync()
+		return dir.Close()
+	}
+	return nil
+}

@@ -1,0 +1,207 @@
+package store
+
+import (
+	"context"
+	"reflect"
+	"testing"
+	"time"
+
+	"ebbwell/internal/record"
+)
+
+// TestSummaries: a line of the roster tells the newest test and the plan
+// agreed last, and leaves out what was deleted.
+func TestSummaries(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	squad := got(s.SaveGroup(ctx, record.Group{Name: "Squad"}, Edit{}))(t)
+	gone := got(s.SaveGroup(ctx, record.Group{Name: "Gone"}, Edit{}))(t)
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira", Sport: "rowing", Position: "bow", Born: "2009-02-01", MassHidden: true,
+		Flags:       []record.Flag{{Kind: record.FlagDiabetes}, {Kind: record.FlagKidney}},
+		Memberships: []record.Membership{{GroupID: squad.ID}, {GroupID: gone.ID}}}, Edit{}))(t)
+	got(s.SaveAthlete(ctx, record.Athlete{Name: "Ann"}, Edit{}))(t)
+	deleted := got(s.SaveAthlete(ctx, record.Athlete{Name: "Zoe"}, Edit{}))(t)
+	must(t, s.Delete(ctx, record.Ref{Kind: record.KindAthlete, ID: deleted.ID}, Edit{}))
+	must(t, s.Delete(ctx, record.Ref{Kind: record.KindGroup, ID: gone.ID}, Edit{}))
+	test := func(day record.Date, start record.Clock) record.Test {
+		return got(s.SaveTest(ctx, record.Test{AthleteID: a.ID, State: record.TestOpen, Session: record.Session{Date: day, Start: start}}, Edit{}))(t)
+	}
+	newest := test("2026-05-02", "17:00")
+	test("2026-05-02", "08:00")
+	test("2025-12-31", "")
+	dropped := test("2026-05-03", "")
+	must(t, s.Delete(ctx, record.Ref{Kind: record.KindTest, ID: dropped.ID}, Edit{}))
+	agreed(t, s, newest)
+	last := agreed(t, s, newest)
+	last.Steps[0].State, last.Steps[1].State = record.StepDone, record.StepNow
+	got(s.SavePlan(ctx, last, Edit{}))(t)
+
+	all := got(s.Athletes(ctx))(t)
+	if len(all) != 2 || all[0].Name != "Ann" || all[0].Tests != 0 || all[0].LastTest.ID != "" || all[0].Plan.ID != "" {
+		t.Fatalf("got %+v", all)
+	}
+	want := AthleteSummary{ID: a.ID, Name: "Mira", Sport: "rowing", Position: "bow", Born: "2009-02-01", MassHidden: true,
+		Groups: []string{"Squad"}, Flags: []record.FlagKind{record.FlagDiabetes, record.FlagKidney}, Tests: 3,
+		LastTest: TestLine{ID: newest.ID, Date: "2026-05-02", State: record.TestOpen},
+		Plan:     PlanLine{ID: last.ID, Name: "Long run", Step: 2, Steps: 2, Review: "2026-05-28"}, ChangedAt: a.ChangedAt}
+	if !reflect.DeepEqual(all[1], want) {
+		t.Errorf("got  %+v\nwant %+v", all[1], want)
+	}
+	latest := got(s.LatestTests(ctx))(t)
+	if len(latest) != 1 || latest[a.ID].ID != newest.ID {
+		t.Errorf("latest tests %+v", latest)
+	}
+	tests := got(s.Tests(ctx, a.ID))(t)
+	if len(tests) != 3 || tests[0].ID != newest.ID || tests[2].Session.Date != "2025-12-31" {
+		t.Errorf("tests %+v", tests)
+	}
+	if plans := got(s.Plans(ctx, a.ID))(t); len(plans) != 2 || plans[0].ID != last.ID {
+		t.Errorf("plans %+v", plans)
+	}
+}
+
+// TestSearch by name, sport and group, whatever the case and the accents.
+func TestSearch(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	squad := got(s.SaveGroup(ctx, record.Group{Name: "Nordic ÉLITE"}, Edit{}))(t)
+	for _, a := range []record.Athlete{
+		{Name: "Jörg Müller", Sport: "football"}, {Name: "Anna Straße", Sport: "road cycling"},
+		{Name: "Ольга", Sport: "rowing", Memberships: []record.Membership{{GroupID: squad.ID}}}, {Name: "100% Kim", Sport: "handball"},
+	} {
+		got(s.SaveAthlete(ctx, a, Edit{}))(t)
+	}
+	for text, want := range map[string][]string{
+		"":             {"100% Kim", "Anna Straße", "Jörg Müller", "Ольга"},
+		"  ":           {"100% Kim", "Anna Straße", "Jörg Müller", "Ольга"},
+		"muller":       {"Jörg Müller"},
+		"MÜLLER jo":    {"Jörg Müller"},
+		"strasse":      {"Anna Straße"},
+		"ball":         {"100% Kim", "Jörg Müller"},
+		"elite":        {"Ольга"},
+		"ольга rowing": {"Ольга"},
+		"%":            {"100% Kim"},
+		"_":            nil,
+		"muller road":  nil,
+	} {
+		t.Run(text, func(t *testing.T) {
+			var names []string
+			for _, a := range got(s.Search(ctx, text))(t) {
+				names = append(names, a.Name)
+			}
+			if !reflect.DeepEqual(names, want) {
+				t.Errorf("got %q, want %q", names, want)
+			}
+		})
+	}
+}
+
+// TestPractice: there is none, then one.
+func TestPractice(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	_, err := s.Practice(ctx)
+	wantCode(t, err, CodeNotFound)
+	p := got(s.SavePractice(ctx, record.Practice{Name: "One"}, Edit{}))(t)
+	p.Name = "Renamed"
+	p = got(s.SavePractice(ctx, p, Edit{}))(t)
+	_, err = s.SavePractice(ctx, record.Practice{Name: "Two"}, Edit{})
+	wantCode(t, err, CodeConflict)
+	if kept := got(s.Practice(ctx))(t); !reflect.DeepEqual(kept, p) {
+		t.Errorf("got %+v", kept)
+	}
+}
+
+// TestTrips: all, and those of an athlete.
+func TestTrips(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{}, Edit{}))(t)
+	first := got(s.SaveTrip(ctx, record.Trip{Name: "Camp", Travellers: []record.Traveller{{AthleteID: a.ID}}}, Edit{}))(t)
+	second := got(s.SaveTrip(ctx, record.Trip{Name: "Games", Travellers: []record.Traveller{{AthleteID: a.ID}}}, Edit{}))(t)
+	if all := got(s.Trips(ctx))(t); len(all) != 2 || all[0].ID != second.ID {
+		t.Errorf("trips %+v", all)
+	}
+	second.Travellers = nil
+	got(s.SaveTrip(ctx, second, Edit{}))(t)
+	if own := got(s.TripsOf(ctx, a.ID))(t); len(own) != 1 || !reflect.DeepEqual(own[0], first) {
+		t.Errorf("trips of the athlete %+v", own)
+	}
+}
+
+// TestOrder: rows come in their place, then by age.
+func TestOrder(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{}, Edit{}))(t)
+	one := got(s.SaveTest(ctx, record.Test{AthleteID: a.ID, Bottles: []record.Bottle{
+		{Name: "third", Order: 3}, {Name: "first", Order: 1}, {Name: "second", Order: 2}, {Name: "also second", Order: 2}}}, Edit{}))(t)
+	var names []string
+	for _, b := range got(s.LoadTest(ctx, one.ID))(t).Bottles {
+		names = append(names, b.Name)
+	}
+	if want := []string{"first", "second", "also second", "third"}; !reflect.DeepEqual(names, want) {
+		t.Errorf("got %q, want %q", names, want)
+	}
+}
+
+// BenchmarkSaveField saves one field of one test in a practice of 200 athletes
+// with 6 tests each.
+func BenchmarkSaveField(b *testing.B) {
+	s := practiceOf(b, 200, 6)
+	ctx := context.Background()
+	all := got(s.Athletes(ctx))(b)
+	one := got(s.LoadTest(ctx, all[100].LastTest.ID))(b)
+	visit := Edit{Visit: string(record.NewID())}
+	b.ResetTimer()
+	for i := range b.N {
+		one.Bottles[1].After = record.Num(float64(i), "g")
+		var err error
+		one, err = s.SaveTest(ctx, one, visit)
+		must(b, err)
+	}
+}
+
+// BenchmarkOpen opens the same practice: check, settle, connections.
+func BenchmarkOpen(b *testing.B) {
+	s := practiceOf(b, 200, 6)
+	must(b, s.Close())
+	b.ResetTimer()
+	for range b.N {
+		must(b, openAndClose(Open(s.Dir(), Options{Clock: newClock().now})))
+	}
+}
+
+// BenchmarkAthletes lists the roster of the same practice.
+func BenchmarkAthletes(b *testing.B) {
+	s := practiceOf(b, 200, 6)
+	b.ResetTimer()
+	for range b.N {
+		got(s.Athletes(context.Background()))(b)
+	}
+}
+
+// BenchmarkSnapshot copies the same practice.
+func BenchmarkSnapshot(b *testing.B) {
+	s := practiceOf(b, 200, 6)
+	b.ResetTimer()
+	for range b.N {
+		must(b, s.snapshot(context.Background(), SnapshotDaily))
+	}
+}
+
+// practiceOf makes a practice of full records.
+func practiceOf(b *testing.B, athletes, tests int) *Store {
+	b.Helper()
+	c, ctx := newClock(), context.Background()
+	s := open(b, b.TempDir(), c)
+	group := got(s.SaveGroup(ctx, record.Group{Name: "Squad"}, Edit{}))(b)
+	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "GroupID": group.ID, "ProductID": "water"}
+	for range athletes {
+		links["AthleteID"] = ""
+		a := got(s.SaveAthlete(ctx, filled[record.Athlete](b, links), Edit{}))(b)
+		links["AthleteID"] = a.ID
+		for range tests {
+			t := filled[record.Test](b, links)
+			t.State = record.TestOpen
+			got(s.SaveTest(ctx, t, Edit{}))(b)
+			c.add(time.Second)
+		}
+	}
+	return s
+}

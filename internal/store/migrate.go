@@ -1,0 +1,69 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"github.com/go-gormigrate/gormigrate/v2"
+	"gorm.io/gorm"
+
+	"ebbwell/internal/store/v1"
+)
+
+// versionTable holds one row for each change of shape that was made.
+const versionTable = "migrations"
+
+// versions lists every change of shape, oldest first. Each uses the frozen
+// types of its own version; a change that was released is never edited.
+func versions() []*gormigrate.Migration {
+	return []*gormigrate.Migration{
+		{ID: "0001", Migrate: func(tx *gorm.DB) error { return tx.Migrator().CreateTable(v1.Tables()...) }},
+	}
+}
+
+// madeVersions lists the changes a file has been through.
+func madeVersions(db *gorm.DB) ([]string, error) {
+	if !db.Migrator().HasTable(versionTable) {
+		return nil, &Error{Code: CodeDamaged, Doing: "read version", Err: errors.New("not a database of this program")}
+	}
+	var made []string
+	err := db.Table(versionTable).Order("id").Pluck("id", &made).Error
+	return made, fail(err, "read version")
+}
+
+// pending counts the changes a file has still to go through; a file that has
+// been through one this program does not know is newer than the program.
+func pending(made []string, known []*gormigrate.Migration) (int, error) {
+	for _, id := range made {
+		if !slices.ContainsFunc(known, func(m *gormigrate.Migration) bool { return m.ID == id }) {
+			return 0, &Error{Code: CodeNewer, Doing: "read version", Err: fmt.Errorf("version %s is not known", id)}
+		}
+	}
+	left := 0
+	for _, m := range known {
+		if !slices.Contains(made, m.ID) {
+			left++
+		}
+	}
+	return left, nil
+}
+
+// migrate makes the pending changes and their records in one transaction: the
+// file is of the new version or untouched. A change that breaks a link fails.
+func migrate(db *gorm.DB, known []*gormigrate.Migration) error {
+	checked := make([]*gormigrate.Migration, len(known))
+	for i, m := range known {
+		checked[i] = &gormigrate.Migration{ID: m.ID, Migrate: func(tx *gorm.DB) error {
+			if err := m.Migrate(tx); err != nil {
+				return err
+			}
+			return checkLinks(tx)
+		}}
+	}
+	options := &gormigrate.Options{TableName: versionTable, IDColumnName: "id", IDColumnSize: 16, UseTransaction: true}
+	if err := gormigrate.New(db, options, checked).Migrate(); err != nil {
+		return fail(fmt.Errorf("change the shape of the database: %w", err), "migrate")
+	}
+	return nil
+}

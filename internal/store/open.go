@@ -1,0 +1,190 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// unfinished is the ending of a file that is being made; one that is found at
+// opening was left by a program that was stopped, and is removed.
+const unfinished = ".part"
+
+// openFiles connects to the database: made when absent, else checked and
+// brought up to date. The folder is locked.
+func (s *Store) openFiles(ctx context.Context) error {
+	if s.options.ReadOnly {
+		return s.openLooking(ctx)
+	}
+	if err := clearUnfinished(s.dir); err != nil {
+		return err
+	}
+	if err := s.findOrMake(); err != nil {
+		return err
+	}
+	if err := s.bringUpToDate(ctx); err != nil {
+		return err
+	}
+	writer, err := connect(s.path(), forWriting)
+	if err != nil {
+		return fail(err, "open database")
+	}
+	reader, err := connect(s.path(), forReading)
+	if err != nil {
+		return errors.Join(fail(err, "open database"), disconnect(writer))
+	}
+	// A backup program may be reading; then the log is emptied another time.
+	_ = settle(writer)
+	s.files = &handles{writer: writer, reader: reader}
+	s.snapshotOfDay(ctx)
+	return nil
+}
+
+// openLooking connects for reading only, to a file of the present version.
+func (s *Store) openLooking(ctx context.Context) error {
+	if err := openable(s.path(), os.O_RDONLY); err != nil {
+		return err
+	}
+	reader, err := connect(s.path(), forLooking)
+	if err != nil {
+		return fail(err, "open database")
+	}
+	left := 0
+	if err = check(ctx, reader); err == nil {
+		var made []string
+		if made, err = madeVersions(reader); err == nil {
+			left, err = pending(made, s.options.versions)
+		}
+	}
+	if err == nil && left > 0 {
+		err = &Error{Code: CodeOlder, Doing: "read version"}
+	}
+	if err != nil {
+		return errors.Join(err, disconnect(reader))
+	}
+	s.files = &handles{reader: reader}
+	return nil
+}
+
+// findOrMake sees that there is a database that can be opened, and that only
+// the user can read it. An empty file, or none beside snapshots, is damage: a
+// new database would hide that the old one is gone.
+func (s *Store) findOrMake() error {
+	size, err := sizeOf(s.path())
+	if errors.Is(err, fs.ErrNotExist) {
+		kept, err := Snapshots(s.dir)
+		if err != nil {
+			return err
+		}
+		if len(kept) > 0 {
+			return &Error{Code: CodeDamaged, Doing: "find database", Err: errors.New("the file is gone")}
+		}
+		return s.makeNew()
+	}
+	if err != nil {
+		return fail(err, "find database")
+	}
+	if size == 0 {
+		return &Error{Code: CodeDamaged, Doing: "find database", Err: errors.New("the file is empty")}
+	}
+	for _, end := range besides() {
+		if err := os.Chmod(s.path()+end, 0o600); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return &Error{Code: codeOf(err), Doing: "protect database", Path: s.path() + end, Err: err}
+		}
+	}
+	return openable(s.path(), os.O_RDWR)
+}
+
+// openable tries to open a file, because SQLite would fall back to reading.
+func openable(path string, how int) error {
+	f, err := os.OpenFile(path, how, 0)
+	if errors.Is(err, fs.ErrNotExist) {
+		return &Error{Code: CodeNotFound, Doing: "open database", Path: path, Err: err}
+	}
+	if err != nil {
+		return &Error{Code: codeOf(err), Doing: "open database", Path: path, Err: err}
+	}
+	return fail(f.Close(), "open database")
+}
+
+// makeNew makes a database under another name and then moves it into place,
+// so that there is a whole one or none.
+func (s *Store) makeNew() error {
+	part := s.path() + unfinished
+	if err := makeEmpty(part); err != nil {
+		return err
+	}
+	db, err := connect(part, forMaking)
+	if err != nil {
+		return fail(err, "make database")
+	}
+	err = errors.Join(migrate(db, s.options.versions), disconnect(db))
+	if err == nil {
+		err = sealFile(part)
+	}
+	if err == nil {
+		err = moveInto(part, s.path())
+	}
+	if err != nil {
+		return errors.Join(fail(err, "make database"), os.Remove(part))
+	}
+	s.state.snapshotDay = s.today() // there is nothing to copy yet
+	return nil
+}
+
+// makeEmpty makes a new file that only the user can read.
+func makeEmpty(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return &Error{Code: codeOf(err), Doing: "make file", Path: path, Err: err}
+	}
+	return fail(errors.Join(f.Chmod(0o600), f.Close()), "make file")
+}
+
+// bringUpToDate checks the file, and takes it through the changes of shape it
+// has not seen, with a snapshot of it as it was.
+func (s *Store) bringUpToDate(ctx context.Context) (err error) {
+	db, err := connect(s.path(), forChanging)
+	if err != nil {
+		return fail(err, "open database")
+	}
+	defer func() { err = errors.Join(err, disconnect(db)) }()
+	if err := check(ctx, db); err != nil {
+		return err
+	}
+	made, err := madeVersions(db)
+	if err != nil {
+		return err
+	}
+	left, err := pending(made, s.options.versions)
+	if err != nil || left == 0 {
+		return err
+	}
+	if err := s.snapshot(ctx, SnapshotSchema); err != nil {
+		return err
+	}
+	return migrate(db, s.options.versions)
+}
+
+// clearUnfinished removes what a program that was stopped left half made.
+func clearUnfinished(dir string) error {
+	for _, folder := range []string{dir, filepath.Join(dir, snapshotFolder)} {
+		entries, err := os.ReadDir(folder)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return &Error{Code: codeOf(err), Doing: "find unfinished files", Path: folder, Err: err}
+		}
+		for _, entry := range entries {
+			if !strings.Contains(entry.Name(), unfinished) {
+				continue
+			}
+			path := filepath.Join(folder, entry.Name())
+			if err := os.Remove(path); err != nil {
+				return &Error{Code: codeOf(err), Doing: "remove unfinished file", Path: path, Err: err}
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,281 @@
+// Package store keeps the practice's records: one SQLite database in the
+// user's own data folder, reached through GORM. [Open] makes the folder and the
+// file, readable by the user only, checks the whole file, brings it up to date
+// and takes the snapshot of the day. One running program has a folder at a time.
+//
+// # Whole records in, whole records out
+//
+// The structs of package record are the interface. A load returns an athlete,
+// a test, a plan or a trip with everything in it; a save takes the whole
+// struct, compares it with what is kept, and in one transaction writes the rows
+// that differ and one [record.Change] for each field that differs: what was
+// there before and after, when, by whom and why. Saves made in one visit to a
+// field are one change. A row that left the struct is marked deleted, never
+// removed; put it back with its id and it lives again, so undo is a save of
+// the earlier struct.
+//
+// A save returns the struct as it is kept now. Take its Meta over before the
+// next save: a struct whose ChangedAt is not the kept one is stale and refused
+// with CodeConflict, so that no screen wipes what another wrote. A row of a list
+// may come without an id and gets one; a screen that saves while typing gives
+// ids itself ([record.NewID]), so that it knows them.
+//
+// A closed test and an agreed plan refuse saves with CodeClosed until they are
+// reopened with a reason; [Store.CloseTest] and [Store.AgreePlan] freeze them
+// in the same transaction. What comes later by its nature stays open: the
+// laboratory's values of a waiting test, the reviews and the dates of the steps
+// of an agreed plan.
+//
+// # What is promised
+//
+// When a save returns without an error its bytes are on the disk. When a call
+// fails nothing of it was kept. All calls may come from several goroutines at once;
+// a context ends the waiting for another writer and the long calls, and a save
+// that has begun to commit is finished. Errors are of type [Error] with a code
+// out of a closed set. Files of every earlier version open.
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"sync"
+	"time"
+
+	"github.com/go-gormigrate/gormigrate/v2"
+	"github.com/gofrs/flock"
+	"gorm.io/gorm"
+
+	"ebbwell/internal/record"
+)
+
+// Options say how a data folder is opened.
+type Options struct {
+	// Clock tells the time; time.Now when nil. Its zone says when a day begins.
+	Clock func() time.Time
+	// By is who makes the entries; see [Store.SetBy].
+	By string
+	// ReadOnly opens for reading: nothing is made, brought up to date or
+	// snapshotted, and every write fails with CodeReadOnly.
+	ReadOnly bool
+
+	// versions replaces the known changes of shape in tests.
+	versions []*gormigrate.Migration
+}
+
+// filled puts in what was left out.
+func (o Options) filled() Options {
+	if o.Clock == nil {
+		o.Clock = time.Now
+	}
+	if o.versions == nil {
+		o.versions = versions()
+	}
+	return o
+}
+
+// Store is an open data folder. Make it with [Open].
+type Store struct {
+	dir     string
+	options Options
+	shapes  map[record.Kind]*shape
+	lock    *flock.Flock
+	// gate is held for reading by every call, and for writing while the file
+	// is replaced or rewritten; files is nil while the store is closed.
+	gate  sync.RWMutex
+	files *handles
+	// turn is the right to write: one holder at a time.
+	turn  chan struct{}
+	state state
+}
+
+// handles are the connections to one file.
+type handles struct{ writer, reader *gorm.DB }
+
+// state is what changes while a store is open.
+type state struct {
+	sync.Mutex
+	by string
+	// snapshotDay is the day of the last daily snapshot, trouble its error.
+	snapshotDay record.Date
+	trouble     error
+}
+
+// Open opens a data folder, making it and the database in it when absent. The
+// error's code says what stands in the way: CodeInUse, CodeReadOnly,
+// CodeNoSpace, CodeDamaged (also when the file is gone but snapshots are
+// there), CodeNewer, CodeDisk.
+func Open(dir string, o Options) (*Store, error) {
+	s, err := newStore(dir, o)
+	if err != nil {
+		return nil, err
+	}
+	if s.lock, err = enter(s.dir, o.ReadOnly); err != nil {
+		return nil, err
+	}
+	if err := s.openFiles(context.Background()); err != nil {
+		return nil, errors.Join(s.offer(err), s.lock.Close())
+	}
+	return s, nil
+}
+
+// newStore makes a store that has opened nothing yet.
+func newStore(dir string, o Options) (*Store, error) {
+	dir, err := filepath.Abs(dir)
+	if err != nil {
+		return nil, fail(err, "find data folder")
+	}
+	shapes, err := newShapes()
+	if err != nil {
+		return nil, err
+	}
+	s := &Store{dir: dir, options: o.filled(), shapes: shapes, turn: make(chan struct{}, 1)}
+	s.state.by = o.By
+	return s, nil
+}
+
+// enter makes the folder, sees that it can be written, and locks it.
+func enter(dir string, looking bool) (*flock.Flock, error) {
+	if !looking {
+		if err := makeFolder(dir); err != nil {
+			return nil, err
+		}
+		if err := tryWriting(dir); err != nil {
+			return nil, err
+		}
+	}
+	return takeLock(dir, looking)
+}
+
+// offer puts the snapshots into an error after which one may be restored.
+func (s *Store) offer(err error) error {
+	var own *Error
+	if errors.As(err, &own) {
+		if own.Path == "" {
+			own.Path = s.path()
+		}
+		if own.Code == CodeDamaged || own.Code == CodeNewer {
+			own.Snapshots, _ = Snapshots(s.dir)
+		}
+	}
+	return err
+}
+
+// path is the database file.
+func (s *Store) path() string { return filepath.Join(s.dir, fileName) }
+
+// Dir returns the data folder as an absolute path.
+func (s *Store) Dir() string { return s.dir }
+
+// SetBy changes who makes the entries from now on.
+func (s *Store) SetBy(name string) {
+	s.state.Lock()
+	defer s.state.Unlock()
+	s.state.by = name
+}
+
+// Close waits for the calls that run, closes the file and frees the folder.
+// Later calls fail with CodeNotOpen.
+func (s *Store) Close() error {
+	s.gate.Lock()
+	defer s.gate.Unlock()
+	if s.files == nil {
+		return nil
+	}
+	err := errors.Join(s.closeFiles(), s.lock.Close())
+	return fail(err, "close data folder")
+}
+
+// closeFiles closes the connections; the gate is held for writing.
+func (s *Store) closeFiles() error {
+	files := s.files
+	s.files = nil
+	if files.writer == nil {
+		return disconnect(files.reader)
+	}
+	return errors.Join(disconnect(files.reader), disconnect(files.writer))
+}
+
+// now is the time for a record: UTC, in microseconds, which every database keeps.
+func (s *Store) now() time.Time { return s.options.Clock().UTC().Truncate(time.Microsecond) }
+
+// today is the day by the user's own clock.
+func (s *Store) today() record.Date { return record.DateOf(s.options.Clock()) }
+
+// read runs f on one state of the database. The driver (modernc.org/sqlite
+// 1.23.1) may carry the end of one statement's context into the next one on
+// the same connection, so the context is looked at between statements instead.
+func (s *Store) read(ctx context.Context, doing string, f func(tx *gorm.DB) error) error {
+	s.gate.RLock()
+	defer s.gate.RUnlock()
+	if s.files == nil {
+		return &Error{Code: CodeNotOpen, Doing: doing, Path: s.dir}
+	}
+	if err := ctx.Err(); err != nil {
+		return fmt.Errorf("%s: %w", doing, err)
+	}
+	db := s.files.reader.WithContext(context.WithoutCancel(ctx))
+	return fail(db.Transaction(f), doing)
+}
+
+// write runs f in a transaction of its own, after every other writer, and
+// commits what it did unless it fails or the context has ended.
+func (s *Store) write(ctx context.Context, doing string, f func(w *work) error) error {
+	s.gate.RLock()
+	defer s.gate.RUnlock()
+	if s.files == nil {
+		return &Error{Code: CodeNotOpen, Doing: doing, Path: s.dir}
+	}
+	if s.options.ReadOnly {
+		return &Error{Code: CodeReadOnly, Doing: doing, Path: s.dir}
+	}
+	if err := s.takeTurn(ctx); err != nil {
+		return fmt.Errorf("%s: %w", doing, err)
+	}
+	defer func() { <-s.turn }()
+	s.snapshotOfDay(ctx)
+	return fail(s.transact(ctx, f), doing)
+}
+
+// takeTurn waits for the right to write.
+func (s *Store) takeTurn(ctx context.Context) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	select {
+	case s.turn <- struct{}{}:
+		return nil
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+// transact runs f between begin and commit.
+func (s *Store) transact(ctx context.Context, f func(w *work) error) error {
+	s.state.Lock()
+	by := s.state.by
+	s.state.Unlock()
+	tx := s.files.writer.WithContext(context.WithoutCancel(ctx)).Begin()
+	if tx.Error != nil {
+		return tx.Error
+	}
+	done := false
+	defer func() {
+		if !done {
+			tx.Rollback()
+		}
+	}()
+	if err := f(&work{tx: tx, shapes: s.shapes, now: s.now(), by: by}); err != nil {
+		return err
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	done = true
+	if err := tx.Commit().Error; err != nil {
+		abandon(s.files.writer)
+		return err
+	}
+	return nil
+}

@@ -1,0 +1,160 @@
+package store
+
+import (
+	"context"
+	"slices"
+	"time"
+
+	"gorm.io/gorm"
+
+	"ebbwell/internal/record"
+)
+
+// AthleteSummary is one line of the roster. What has to be computed from a
+// test, such as the sweat rate, is not in it; see [Store.LatestTests].
+type AthleteSummary struct {
+	ID         record.ID
+	Name       string
+	Sport      string
+	Position   string
+	Born       record.Date
+	MassHidden bool
+	Groups     []string          `gorm:"-"`
+	Flags      []record.FlagKind `gorm:"-"`
+	// Tests is how many sheets there are, LastTest the newest by its date.
+	Tests    int      `gorm:"-"`
+	LastTest TestLine `gorm:"-"`
+	// Plan is the plan agreed last.
+	Plan      PlanLine `gorm:"-"`
+	ChangedAt time.Time
+}
+
+// TestLine is a test in a list; the ID is empty when there is none.
+type TestLine struct {
+	ID    record.ID
+	Date  record.Date
+	State record.TestState
+}
+
+// PlanLine is an agreed plan in a list; the ID is empty when there is none.
+type PlanLine struct {
+	ID   record.ID
+	Name string
+	// Step is the place of the step that is now, 1 for the first, 0 when none
+	// is; Steps is how many there are.
+	Step, Steps int
+	// Review is the day of the next review, empty when none is set.
+	Review record.Date
+}
+
+// Athletes lists the athletes by name.
+func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
+	var all []AthleteSummary
+	err := s.read(ctx, "list athletes", func(tx *gorm.DB) error {
+		if err := byName(alive(tx.Model(&record.Athlete{}), false)).Find(&all).Error; err != nil {
+			return err
+		}
+		at := make(map[record.ID]*AthleteSummary, len(all))
+		for i := range all {
+			at[all[i].ID] = &all[i]
+		}
+		for _, add := range []func(*gorm.DB, map[record.ID]*AthleteSummary) error{addGroups, addFlags, addTests, addPlans} {
+			if err := add(tx, at); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	return all, err
+}
+
+// addGroups puts the names of the groups into the lines.
+func addGroups(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+	var lines []struct {
+		AthleteID record.ID
+		Name      string
+	}
+	err := tx.Table("memberships").Select("memberships.athlete_id, groups.name").
+		Joins("JOIN groups ON groups.id = memberships.group_id").
+		Where("memberships.deleted_at IS NULL AND groups.deleted_at IS NULL").Order("groups.name").Find(&lines).Error
+	for _, l := range lines {
+		if a := at[l.AthleteID]; a != nil && !slices.Contains(a.Groups, l.Name) {
+			a.Groups = append(a.Groups, l.Name)
+		}
+	}
+	return err
+}
+
+// addFlags puts the flags into the lines.
+func addFlags(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+	var lines []struct {
+		AthleteID record.ID
+		Kind      record.FlagKind
+	}
+	err := alive(tx.Model(&record.Flag{}), false).Select("athlete_id", "kind").Order("id").Find(&lines).Error
+	for _, l := range lines {
+		if a := at[l.AthleteID]; a != nil {
+			a.Flags = append(a.Flags, l.Kind)
+		}
+	}
+	return err
+}
+
+// addTests counts the tests and puts the newest into the lines.
+func addTests(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+	var lines []struct {
+		AthleteID record.ID
+		TestLine  `gorm:"embedded"`
+	}
+	err := oldestFirst(alive(tx.Model(&record.Test{}), false)).Select("id", "athlete_id", "date", "state").Find(&lines).Error
+	for _, l := range lines {
+		if a := at[l.AthleteID]; a != nil {
+			a.Tests++
+			a.LastTest = l.TestLine
+		}
+	}
+	return err
+}
+
+// addPlans puts the plan agreed last, with its steps, into the lines.
+func addPlans(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+	var lines []struct {
+		AthleteID, ID record.ID
+		Name          string
+		Review        record.Date
+	}
+	err := alive(tx.Model(&record.Plan{}), false).Where("state = ?", record.PlanAgreed).
+		Select("id", "athlete_id", "name", "review").Order("agreed_at, id").Find(&lines).Error
+	if err != nil {
+		return err
+	}
+	of := map[record.ID]*PlanLine{}
+	for _, l := range lines {
+		if a := at[l.AthleteID]; a != nil {
+			delete(of, a.Plan.ID)
+			a.Plan = PlanLine{ID: l.ID, Name: l.Name, Review: l.Review}
+			of[l.ID] = &a.Plan
+		}
+	}
+	return addSteps(tx, of)
+}
+
+// addSteps counts the steps of plans and finds the one that is now.
+func addSteps(tx *gorm.DB, of map[record.ID]*PlanLine) error {
+	var lines []struct {
+		PlanID record.ID
+		State  record.StepState
+	}
+	err := tx.Table("steps").Select("steps.plan_id, steps.state").Joins("JOIN plans ON plans.id = steps.plan_id").
+		Where("plans.state = ? AND steps.deleted_at IS NULL", record.PlanAgreed).
+		Order("steps.position, steps.id").Find(&lines).Error
+	for _, l := range lines {
+		if p := of[l.PlanID]; p != nil {
+			p.Steps++
+			if l.State == record.StepNow {
+				p.Step = p.Steps
+			}
+		}
+	}
+	return err
+}
