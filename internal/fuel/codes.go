@@ -1,0 +1,12 @@
+package fuel
+
+// Codes lists the codes of every [Advice], as they stand under "advice.", so
+// that a catalogue of texts can be held against it.
+func Codes() []string {
+	return []string{
+		FuelNone, FuelRinse, FuelMiddle, FuelLong, FuelStopStart,
+		BeforeEarly, BeforeLate, BeforeOther, DuringStart, FuelBefore,
+		AfterGain, AfterNone, AfterSoon, AfterDay, AfterLarge, AfterMeals, FuelAfter, FuelAsUsual,
+		DrinkStrength, SportsDrinkOsmotic,
+	}
+}

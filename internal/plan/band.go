@@ -1,0 +1,53 @@
+package plan
+
+import "ebbwell/internal/quantity"
+
+// Band is the interval of one slot's values that meets all aims and guards
+// with the other slots held.
+type Band struct {
+	quantity.Range
+	// Empty: no value meets them all.
+	Empty bool
+	// Clash names, when Empty, aims that leave nothing: one that no value of
+	// this slot meets, or two that cannot be met together.
+	Clash Condition
+}
+
+// Bands returns the band of every slot. A slot that is not in use, or may not
+// change, has an empty band without a clash.
+func (p *Planner) Bands(l Length, mix Mix) [Slots]Band {
+	var bands [Slots]Band
+	r := p.rowsOf(l)
+	for s := range p.menu {
+		if !p.menu[s].InUse || !p.aim.allows(Slot(s)) {
+			bands[s] = Band{Empty: true}
+			continue
+		}
+		bands[s] = bandOf(&r, p.menu[s].Most, mix, s)
+	}
+	return bands
+}
+
+// bandOf cuts the slider's travel by each row in turn.
+func bandOf(r *rows, most float64, mix Mix, s int) Band {
+	b := Band{Range: quantity.Range{Low: 0, High: most}}
+	var lowBy, highBy Condition
+	mix[s] = 0
+	for i := range r.all() {
+		w := &r.list[i]
+		room, slack := w.most-w.sum(&mix), w.tolerance(&mix)
+		switch a := w.a[s]; {
+		case a > 0 && room/a < b.High:
+			b.High, highBy = room/a, w.condition
+		case a < 0 && room/a > b.Low:
+			b.Low, lowBy = room/a, w.condition
+		case a == 0 && room < -slack:
+			return Band{Empty: true, Clash: w.condition}
+		}
+	}
+	if b.Low > b.High+hair*(1+b.Low) {
+		return Band{Empty: true, Clash: lowBy | highBy}
+	}
+	b.High = max(b.High, b.Low)
+	return b
+}

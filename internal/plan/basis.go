@@ -1,0 +1,53 @@
+package plan
+
+import "ebbwell/internal/sweat"
+
+// Kind says what a basis is.
+type Kind int
+
+// What a plan can rest on.
+const (
+	Test Kind = iota
+	Pool
+	Estimate
+)
+
+// Body is what the plan needs to know of the athlete's body. Whether the mass
+// may be seen is the screen's business.
+type Body struct {
+	MassKg float64
+	// HeightM and AgeYears are zero when unknown.
+	HeightM  float64
+	AgeYears float64
+	Sex      sweat.Sex
+}
+
+// Basis is what a plan rests on.
+type Basis struct {
+	Kind Kind
+	// Code names the basis in the catalogue of texts.
+	Code string
+	// Tests is how many tests stand behind it.
+	Tests int
+	// SweatRate in L/h with the planned 95 % range, day-to-day spread
+	// included.
+	SweatRate Ranged
+	// RespiratoryLH is water lost by breathing, L/h: part of the deficit,
+	// never of the ceiling. Zero when unknown.
+	RespiratoryLH float64
+	// Sodium is the whole-body sweat sodium concentration in mmol/L; unknown
+	// while the laboratory has not answered.
+	Sodium Ranged
+	// PotassiumMmolL is the sweat potassium; zero where it was not measured.
+	PotassiumMmolL float64
+	Body           Body
+	// Usual is what the stomach is used to.
+	Usual Usual
+}
+
+// Usual is the drinking rate that the athlete's stomach is used to; it rises
+// only by a review.
+type Usual struct {
+	Known bool
+	LH    float64 // L/h
+}

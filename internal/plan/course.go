@@ -1,0 +1,47 @@
+package plan
+
+// Point is the deficit at a minute of the session.
+type Point struct {
+	Minute float64
+	// DeficitL in L and Deficit in % of body mass.
+	DeficitL, Deficit Ranged
+}
+
+// Course appends the deficit over time to buf: a line from point to point
+// that falls with the loss and rises while something is taken at a chance,
+// and its range. It ends at the schedule's deficit.
+func (p *Planner) Course(l Length, s *Schedule, buf []Point) []Point {
+	end := p.session.Minutes[l]
+	taken := 0.0
+	buf = append(buf, p.point(0, 0))
+	for i := range s.Takes {
+		t := &s.Takes[i]
+		from := t.Chance.Minute
+		until := min(end, from+t.Chance.Seconds/minutesPerHour)
+		if i+1 < len(s.Takes) {
+			until = min(until, s.Takes[i+1].Chance.Minute)
+		}
+		buf = append(buf, p.point(from, taken))
+		taken += p.takenL(t)
+		buf = append(buf, p.point(max(from, until), taken))
+	}
+	return append(buf, p.point(end, taken))
+}
+
+// takenL is drink and food water at one chance, L.
+func (p *Planner) takenL(t *Take) float64 {
+	sum := float64(t.ML) / 1000
+	for f, portions := range t.Food {
+		if item := &p.menu[int(Food1)+f]; item.InUse {
+			sum += portions * item.Unit.FoodWaterL
+		}
+	}
+	return sum
+}
+
+// point is the deficit after some minutes and some intake in L.
+func (p *Planner) point(minute, taken float64) Point {
+	h := minute / minutesPerHour
+	d := p.basis.SweatRate.times(h).plus(p.basis.RespiratoryLH*h - taken)
+	return Point{Minute: minute, DeficitL: d, Deficit: d.times(100 / p.basis.Body.MassKg)}
+}

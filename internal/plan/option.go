@@ -1,0 +1,116 @@
+package plan
+
+// OptionKind says what an option is.
+type OptionKind string
+
+// The kinds of option.
+const (
+	OptionHabit OptionKind = "habit"
+	OptionFluid OptionKind = "fluid-only"
+	OptionFood  OptionKind = "with-food"
+	OptionOwn   OptionKind = "own"
+	OptionAim   OptionKind = "aim"
+)
+
+// Option is one way to drink and eat in the session.
+type Option struct {
+	Kind OptionKind
+	Mix  Mix
+	// Met: the mix meets all aims and is the smallest change of its kind.
+	// Otherwise it is the nearest there is, and Clash says what stood in the
+	// way; the habit itself is offered as it is, with what it misses.
+	Met   bool
+	Clash Condition
+}
+
+// Offer returns the four options a consult starts from: the habit, fluid only
+// (no food), with food (some of one at least), and the aim (whatever is the
+// smallest change that meets all aims).
+func (p *Planner) Offer(s Search) [4]Option {
+	misses := p.Misses(s.Length, s.Habit)
+	fluid, dry := *p, s
+	for f := Food1; f <= Food4; f++ {
+		fluid.menu.Clear(f)
+		dry.Habit[f] = 0
+	}
+	return [4]Option{
+		{Kind: OptionHabit, Mix: s.Habit, Met: misses == 0, Clash: misses},
+		offered(OptionFluid, fluid.Suggest(dry)),
+		p.withFood(s),
+		offered(OptionAim, p.Suggest(s)),
+	}
+}
+
+// offered turns a suggestion into an option: the nearest one where the aims clash.
+func offered(kind OptionKind, s Suggestion) Option {
+	o := Option{Kind: kind, Mix: s.Mix, Met: s.Met, Clash: s.Clash}
+	for _, r := range s.Nearest {
+		if r.Possible {
+			o.Mix = r.Mix
+			break
+		}
+	}
+	return o
+}
+
+// withFood is the smallest change that has an increment of some food at least.
+func (p *Planner) withFood(s Search) Option {
+	best, cost := Option{Kind: OptionFood, Mix: s.Habit}, 0.0
+	for f := Food1; f <= Food4; f++ {
+		if !p.menu[f].InUse || !p.aim.allows(f) && s.Habit[f] == 0 {
+			continue
+		}
+		r := p.rowsOf(s.Length)
+		q := p.problem(s, r.all(), false)
+		some := q.Slots[f].Values
+		for len(some) > 0 && some[0] == 0 {
+			some = some[1:]
+		}
+		if len(some) == 0 {
+			continue
+		}
+		q.Slots[f].Values = some
+		answer := q.Solve()
+		if answer.Found && (!best.Met || answer.Cost < cost) {
+			best, cost = Option{Kind: OptionFood, Mix: mixOf(answer.Values), Met: true}, answer.Cost
+		}
+	}
+	if !best.Met {
+		best = offered(OptionFood, p.Suggest(s))
+		best.Met = false
+	}
+	return best
+}
+
+// Difference is how option b differs from a, b less a.
+type Difference struct {
+	Mix            Mix
+	DeficitL       float64
+	Deficit        float64 // % of body mass
+	DrunkL         float64
+	RateLH         float64
+	CarbohydrateGH float64
+	SodiumMgH      float64
+	Strength       float64 // g per 100 mL
+	// Gained are guards that speak for b and not for a; Lost the reverse.
+	Gained, Lost Guard
+}
+
+// Compare returns how b differs from a.
+func (p *Planner) Compare(l Length, a, b Mix) Difference {
+	x, y := p.Evaluate(l, a), p.Evaluate(l, b)
+	d := Difference{
+		DeficitL:       y.DeficitL.Value - x.DeficitL.Value,
+		Deficit:        y.Deficit.Value - x.Deficit.Value,
+		DrunkL:         y.Fluid.DrunkL - x.Fluid.DrunkL,
+		RateLH:         y.Fluid.RateLH - x.Fluid.RateLH,
+		CarbohydrateGH: y.Carbohydrate.TotalGH - x.Carbohydrate.TotalGH,
+		SodiumMgH:      y.Sodium.InMgH - x.Sodium.InMgH,
+		Strength:       y.StrengthPercent - x.StrengthPercent,
+		Gained:         y.Guards &^ x.Guards, Lost: x.Guards &^ y.Guards,
+	}
+	for s := range a {
+		d.Mix[s] = b[s] - a[s]
+	}
+	return d
+}

@@ -1,0 +1,131 @@
+package plan
+
+import "ebbwell/internal/evidence"
+
+// row is one condition as a half space: the sum of a[s]*mix[s] is at most
+// most. Strengths are fixed, so every condition of a plan is linear in the mix.
+type row struct {
+	condition Condition
+	a         [Slots]float64
+	most      float64
+	// unit turns what is missed of the row into the condition's own unit.
+	unit float64
+	// matters is the miss, in that unit, that makes a difference.
+	matters float64
+}
+
+// maxRows is one row for each condition but the choice of items.
+const maxRows = 11
+
+// rows is the conditions in force, without allocation.
+type rows struct {
+	list [maxRows]row
+	n    int
+}
+
+func (r *rows) all() []row { return r.list[:r.n] }
+
+// add states sum(of)*sign <= most*sign: sign 1 for "at most", -1 for "at least".
+func (r *rows) add(p *Planner, c Condition, sign, most, unit, matters float64, of func(Slot, *Unit) float64) {
+	w := row{condition: c, most: sign * most, unit: unit, matters: matters}
+	for s := range p.menu {
+		if p.menu[s].InUse {
+			w.a[s] = sign * of(Slot(s), &p.menu[s].Unit)
+		}
+	}
+	r.list[r.n] = w
+	r.n++
+}
+
+// The parts of a unit that the conditions are about.
+func fluidOf(_ Slot, u *Unit) float64        { return u.fluidL() }
+func drunkOf(_ Slot, u *Unit) float64        { return u.FluidL }
+func carbohydrateOf(_ Slot, u *Unit) float64 { return u.CarbohydrateG }
+func sodiumOf(_ Slot, u *Unit) float64       { return u.SodiumMg }
+func oneSourceOf(_ Slot, u *Unit) float64    { return u.Split.Glucose + u.Split.Unknown }
+
+// rowsOf states aim and guards for one length.
+func (p *Planner) rowsOf(l Length) rows {
+	var r rows
+	a, h := &p.aim, p.hours(l)
+	loss := p.basis.SweatRate.Value*h + p.basis.RespiratoryLH*h
+	each := p.basis.Body.MassKg / 100 // L in 1 % of body mass
+	if a.Deficit.On {
+		r.add(p, DeficitMost, -1, loss-a.Deficit.High*each, 1/each, evidence.MattersDeficit, fluidOf)
+		r.add(p, DeficitLeast, 1, loss-a.Deficit.Low*each, 1/each, evidence.MattersDeficit, fluidOf)
+	}
+	if a.Carbohydrate.On {
+		r.add(p, CarbohydrateMost, 1, a.Carbohydrate.High*h, 1/h, evidence.MattersFuel, carbohydrateOf)
+		r.add(p, CarbohydrateLeast, -1, a.Carbohydrate.Low*h, 1/h, evidence.MattersFuel, carbohydrateOf)
+	}
+	if a.Sodium.On {
+		r.add(p, SodiumMost, 1, a.Sodium.High*h, 1/h, evidence.MattersSodium, sodiumOf)
+		r.add(p, SodiumLeast, -1, a.Sodium.Low*h, 1/h, evidence.MattersSodium, sodiumOf)
+	}
+	if a.Drinking.On {
+		r.add(p, DrinkingMost, 1, a.Drinking.High*h, 1/h, evidence.MattersDrinking, drunkOf)
+	}
+	if a.Strength.On {
+		limit := a.Strength.High * 10 // g per L
+		r.add(p, StrengthMost, 1, 0, 1, evidence.MattersFuel, func(s Slot, u *Unit) float64 {
+			if s.IsFood() {
+				return 0
+			}
+			return u.CarbohydrateG - limit*u.FluidL
+		})
+	}
+	if a.OneSource {
+		r.add(p, OneSourceMost, 1, evidence.OneSourceHigh*h, 1/h, evidence.MattersFuel, oneSourceOf)
+	}
+	p.addGuards(&r, l, h)
+	return r
+}
+
+// addGuards states what is never relaxed.
+func (p *Planner) addGuards(r *rows, l Length, h float64) {
+	r.add(p, FluidCeiling, 1, p.CeilingOf(l).FluidL, 1, 0, fluidOf)
+	if p.basis.Sodium.Known {
+		lost := p.basis.SweatRate.Value * p.basis.Sodium.Value * evidence.SodiumMolarMass * h
+		r.add(p, SodiumCeiling, 1, lost, 1, 0, sodiumOf)
+	}
+}
+
+// sum is the row's left side.
+func (w *row) sum(mix *Mix) float64 {
+	t := 0.0
+	for s, a := range w.a {
+		t += a * mix[s]
+	}
+	return t
+}
+
+// tolerance is the rounding that a row forgives.
+func (w *row) tolerance(mix *Mix) float64 {
+	t := 1.0
+	for s, a := range w.a {
+		t += max(a*mix[s], -a*mix[s])
+	}
+	return hair * t
+}
+
+// missed is by how much a mix misses the row, in the condition's unit; zero
+// when it is met.
+func (w *row) missed(mix *Mix) float64 {
+	over := w.sum(mix) - w.most
+	if over <= w.tolerance(mix) {
+		return 0
+	}
+	return over * w.unit
+}
+
+// Misses returns the conditions that a mix does not meet, guards included.
+func (p *Planner) Misses(l Length, mix Mix) Condition {
+	r := p.rowsOf(l)
+	var c Condition
+	for i := range r.all() {
+		if w := &r.list[i]; w.missed(&mix) > 0 {
+			c |= w.condition
+		}
+	}
+	return c
+}

@@ -1,0 +1,123 @@
+package plan
+
+import "math"
+
+// Take is what to take at one chance.
+type Take struct {
+	Chance Chance
+	ML     int
+	// ByDrink is mL of water and the three drinks; they add up to ML.
+	ByDrink [Drinks]int
+	// Food is portions of the four foods.
+	Food [Foods]float64
+	// WaterWantedML is the water the food asks for; Dry when less is drunk
+	// at this chance.
+	WaterWantedML int
+	Dry           bool
+	Mouthfuls     int
+}
+
+// Schedule is a plan spread over the chances.
+type Schedule struct {
+	Takes []Take
+	// PlannedML is the plan to the mL; DrinkableML is what of it the chances can
+	// carry, and what Takes add up to.
+	PlannedML, DrinkableML int
+	// Fits is false when the plan cannot be drunk at this sport's breaks.
+	Fits bool
+	// FoodLeft is portions that no chance lets one eat.
+	FoodLeft [Foods]float64
+	// DeficitL and Deficit are the deficit at the end as scheduled, L and %.
+	DeficitL, Deficit Ranged
+	WithoutMaybe      WithoutMaybe
+}
+
+// WithoutMaybe tells what is left when the chances that may not come do not.
+type WithoutMaybe struct {
+	// MissedML stood at those chances; the deficit at the end without it.
+	MissedML          int
+	DeficitL, Deficit Ranged
+	// CertainML is what of the plan the certain chances could carry; Holds
+	// when that is all of it.
+	CertainML int
+	Holds     bool
+}
+
+// Schedule spreads a mix over the chances into out, whose memory is used
+// again. Each chance gets what was lost since the last, scaled so that the
+// whole comes to the plan, and no more than its seconds and the stomach let
+// in: 8 mL/s, 500 mL at once on what has not left the stomach, which empties
+// at what stomachs usually take or the athlete's is used to (our proposal).
+// What a chance cannot carry waits for the next. At no chance has more been
+// drunk than was lost until then, and at the last not more than the ceiling,
+// whatever the mix. Chances outside the session are left out.
+func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthful, out *Schedule) {
+	if !(mouthful >= 1) {
+		mouthful = UsualMouthful(p.basis.Body.Sex)
+	}
+	*out = Schedule{Takes: p.place(l, chances, out.Takes[:0])}
+	volumes := p.volumes(mix)
+	for _, v := range volumes {
+		out.PlannedML += v
+	}
+	sp := p.spread(l, mix, out.Takes)
+	out.DrinkableML = sp.fill(out.PlannedML)
+	out.Fits = out.DrinkableML == out.PlannedML
+	share(out.Takes, volumes, out.DrinkableML)
+	p.serve(mix, out)
+	for i := range out.Takes {
+		t := &out.Takes[i]
+		t.Mouthfuls = mouthful.count(t.ML)
+		t.Dry = t.WaterWantedML > t.ML
+	}
+	sp.certainOnly = true
+	out.WithoutMaybe.CertainML = sp.most(out.PlannedML)
+	p.deficits(l, mix, out)
+}
+
+// place copies the chances inside the session, in order of time.
+func (p *Planner) place(l Length, chances []Chance, takes []Take) []Take {
+	for _, c := range chances {
+		if !(c.Minute >= 0) || c.Minute > p.session.Minutes[l] || !(c.Seconds >= 0) {
+			continue
+		}
+		takes = append(takes, Take{Chance: c})
+		for i := len(takes) - 1; i > 0 && takes[i].Chance.Minute < takes[i-1].Chance.Minute; i-- {
+			takes[i], takes[i-1] = takes[i-1], takes[i]
+		}
+	}
+	return takes
+}
+
+// volumes of water and drinks, to the mL.
+func (p *Planner) volumes(mix Mix) [Drinks]int {
+	var v [Drinks]int
+	for s := range v {
+		if p.menu[s].InUse && mix[s] > 0 {
+			v[s] = int(math.Round(mix[s]))
+		}
+	}
+	return v
+}
+
+// deficits fills in what the schedule leaves at the end.
+func (p *Planner) deficits(l Length, mix Mix, out *Schedule) {
+	h := p.hours(l)
+	food := 0.0
+	for f := range Foods {
+		if item := &p.menu[int(Food1)+f]; item.InUse {
+			food += (mix[int(Food1)+f] - out.FoodLeft[f]) * item.Unit.FoodWaterL
+		}
+	}
+	without := &out.WithoutMaybe
+	for i := range out.Takes {
+		if t := &out.Takes[i]; t.Chance.Certainty != Certain {
+			without.MissedML += t.ML
+		}
+	}
+	without.Holds = without.CertainML == out.PlannedML
+	out.DeficitL = p.basis.SweatRate.times(h).plus(p.basis.RespiratoryLH*h - float64(out.DrinkableML)/1000 - food)
+	out.Deficit = out.DeficitL.times(100 / p.basis.Body.MassKg)
+	without.DeficitL = out.DeficitL.plus(float64(without.MissedML) / 1000)
+	without.Deficit = without.DeficitL.times(100 / p.basis.Body.MassKg)
+}

@@ -1,0 +1,358 @@
+package plan
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"ebbwell/assets"
+	"ebbwell/internal/evidence"
+)
+
+// A schedule adds up to the plan to the mL, drink by drink; each chance keeps
+// to its seconds; nothing is drunk before it is lost; the line of the deficit
+// ends where the schedule says.
+func TestScheduleAddsUp(t *testing.T) {
+	list := products(t)
+	fitted := 0
+	rapid.Check(t, func(t *rapid.T) {
+		d := roll(t)
+		p := d.planner(t, list)
+		mix := d.mix(p.menu)
+		chances := d.chances(p.session.Minutes[Expected])
+		mouthful := oneOf[Mouthful](d, 0, 22, 38)
+		var s Schedule
+		p.Schedule(Expected, mix, chances, mouthful, &s)
+		checkSchedule(t, p, mix, &s)
+		if s.Fits && s.PlannedML > 0 {
+			fitted++
+		}
+	})
+	if fitted == 0 {
+		t.Error("no plan fitted: the draw tests one side only")
+	}
+}
+
+func checkSchedule(t tester, p *Planner, mix Mix, s *Schedule) {
+	t.Helper()
+	volumes := p.volumes(mix)
+	var given [Drinks]int
+	var eaten [Foods]float64
+	total, last, perMin := 0, -1.0, p.basis.SweatRate.Value*1000/60
+	for i := range s.Takes {
+		take := &s.Takes[i]
+		if take.Chance.Minute < last {
+			t.Fatal("chances out of order")
+		}
+		last = take.Chance.Minute
+		total += take.ML
+		if float64(total) > last*perMin+1 {
+			t.Fatalf("%d mL drunk when %g are lost", total, last*perMin)
+		}
+		checkTake(t, take)
+		for d, ml := range take.ByDrink {
+			given[d] += ml
+			even := float64(volumes[d]) * float64(total) / float64(s.PlannedML)
+			if s.PlannedML > 0 && math.Abs(float64(given[d])-even) > 2 {
+				t.Fatalf("%d mL of drink %d by now, %g would be even", given[d], d, even)
+			}
+		}
+		for f, portions := range take.Food {
+			eaten[f] += portions
+		}
+	}
+	if total != s.DrinkableML || s.DrinkableML > s.PlannedML || s.Fits != (s.DrinkableML == s.PlannedML) {
+		t.Fatalf("%d scheduled, %d can be drunk, %d planned, fits %v", total, s.DrinkableML, s.PlannedML, s.Fits)
+	}
+	if s.Fits && given != volumes {
+		t.Fatalf("drinks %v, planned %v", given, volumes)
+	}
+	checkFood(t, p, mix, s, eaten)
+	checkCourse(t, p, s)
+}
+
+// checkTake holds one take against its own seconds and sums.
+func checkTake(t tester, take *Take) {
+	t.Helper()
+	sum := 0
+	for d, ml := range take.ByDrink {
+		if ml < 0 {
+			t.Fatalf("%d mL of drink %d", ml, d)
+		}
+		sum += ml
+	}
+	if sum != take.ML || take.ML < 0 {
+		t.Fatalf("drinks come to %d of %d mL", sum, take.ML)
+	}
+	if most := take.Chance.Seconds * evidence.DrinkingPace; most > 0 && float64(take.ML) > most+1 {
+		t.Fatalf("%d mL in %g s", take.ML, take.Chance.Seconds)
+	}
+	if float64(take.ML) > evidence.StomachAtOnce+1 {
+		t.Fatalf("%d mL at once", take.ML)
+	}
+	if (take.ML > 0) != (take.Mouthfuls > 0) {
+		t.Fatalf("%d mL in %d mouthfuls", take.ML, take.Mouthfuls)
+	}
+	if take.Food != [Foods]float64{} && !take.Chance.CanEat {
+		t.Fatal("food where one cannot eat")
+	}
+}
+
+// checkFood holds what is eaten and left against the plan, and all fluid
+// against the ceiling.
+func checkFood(t tester, p *Planner, mix Mix, s *Schedule, eaten [Foods]float64) {
+	t.Helper()
+	water := 0.0
+	for f := range eaten {
+		slot := int(Food1) + f
+		if !p.menu[slot].InUse {
+			continue
+		}
+		water += mix[slot] * p.menu[slot].Unit.FoodWaterL
+		if want := mix[slot]; math.Abs(eaten[f]+s.FoodLeft[f]-want) > 1e-9 {
+			t.Fatalf("food %d: %g eaten, %g left, %g planned", f, eaten[f], s.FoodLeft[f], want)
+		}
+	}
+	if ceiling := p.CeilingOf(Expected).FluidL; s.DrinkableML > 0 && float64(s.DrinkableML)/1000+water > ceiling+1e-9 {
+		t.Fatalf("%d mL and %g L of food water scheduled above %g L", s.DrinkableML, water, ceiling)
+	}
+}
+
+func checkCourse(t tester, p *Planner, s *Schedule) {
+	t.Helper()
+	points := p.Course(Expected, s, nil)
+	last := points[len(points)-1]
+	near(t, "end of the line", last.DeficitL.Value, s.DeficitL.Value)
+	near(t, "end of the line, %", last.Deficit.Value, s.Deficit.Value)
+	for i := 1; i < len(points); i++ {
+		if points[i].Minute < points[i-1].Minute-1e-9 {
+			t.Fatalf("the line runs back from %g to %g min", points[i-1].Minute, points[i].Minute)
+		}
+	}
+	w := s.WithoutMaybe
+	near(t, "without the uncertain chances", w.DeficitL.Value, s.DeficitL.Value+float64(w.MissedML)/1000)
+	if w.CertainML > s.PlannedML || w.Holds != (w.CertainML == s.PlannedML) {
+		t.Fatalf("without the uncertain chances %+v of %d", w, s.PlannedML)
+	}
+}
+
+// The schedule's deficit is that of the prediction when everything fits.
+func TestScheduleMeetsThePrediction(t *testing.T) {
+	p, mix := courtPlanner(t), Mix{Water: 900, Drink1: 750, Food1: 1.5}
+	var s Schedule
+	p.Schedule(Expected, mix, courtChances(t, 105), 30, &s)
+	q := p.Evaluate(Expected, mix)
+	if !s.Fits || len(s.Takes) != 9 {
+		t.Fatalf("%d takes, fits %v", len(s.Takes), s.Fits)
+	}
+	near(t, "deficit", s.Deficit.Value, q.Deficit.Value)
+	near(t, "low end", s.Deficit.Low, q.Deficit.Low)
+	near(t, "high end", s.Deficit.High, q.Deficit.High)
+}
+
+// One half-time at 45 of 105 min cannot carry a plan of 1.5 L.
+func TestCannotBeDrunkAtTheBreaks(t *testing.T) {
+	p := courtPlanner(t)
+	var s Schedule
+	p.Schedule(Expected, Mix{Water: 1500}, []Chance{{Code: "half-time", Minute: 45, Seconds: 900, CanEat: true}}, 30, &s)
+	if s.Fits || s.PlannedML != 1500 || s.DrinkableML != 500 {
+		t.Fatalf("%d of %d mL, fits %v", s.DrinkableML, s.PlannedML, s.Fits)
+	}
+	near(t, "deficit", s.DeficitL.Value, 2.8)
+	p.Schedule(Expected, Mix{Water: 100, Food1: 1}, nil, 30, &s)
+	if s.Fits || s.DrinkableML != 0 || s.FoodLeft[0] != 1 {
+		t.Fatalf("no chance at all: %+v", s)
+	}
+}
+
+// What stands at a chance that does not come is missed; the words for it need
+// the deficit then, and whether the certain ones could carry the plan.
+func TestUncertainChancesFallOut(t *testing.T) {
+	p := courtPlanner(t)
+	chances := []Chance{
+		{Code: "interval", Minute: 20, Seconds: 120, CanEat: true},
+		{Code: "half-time", Minute: 50, Seconds: 600, CanEat: true},
+		{Code: "interval", Minute: 80, Seconds: 120, CanEat: true},
+		{Code: "bench", Minute: 95, Seconds: 60, Certainty: Maybe},
+	}
+	var s Schedule
+	p.Schedule(Expected, Mix{Water: 800}, chances, 40, &s)
+	if !s.Fits || !s.WithoutMaybe.Holds || s.WithoutMaybe.MissedML == 0 {
+		t.Fatalf("%+v", s.WithoutMaybe)
+	}
+	near(t, "deficit without", s.WithoutMaybe.DeficitL.Value, 3.3-0.8+float64(s.WithoutMaybe.MissedML)/1000)
+	p.Schedule(Expected, Mix{Water: 1600}, chances, 40, &s)
+	if s.WithoutMaybe.Holds || s.WithoutMaybe.CertainML >= 1600 {
+		t.Fatalf("three breaks carry %d mL", s.WithoutMaybe.CertainML)
+	}
+}
+
+// A gel stands at a chance with its water, and is called dry when less is
+// drunk there.
+func TestFoodWithItsWater(t *testing.T) {
+	p := courtPlanner(t)
+	var s Schedule
+	p.Schedule(Expected, Mix{Water: 300, Food3: 1}, []Chance{{Minute: 30, Seconds: 90, CanEat: true}, {Minute: 70, Seconds: 90, CanEat: true}}, 30, &s)
+	dry := 0
+	for _, take := range s.Takes {
+		if take.Food[2] > 0 && (take.WaterWantedML < 120 || !take.Dry && take.ML < take.WaterWantedML) {
+			t.Errorf("take %+v", take)
+		}
+		if take.Dry {
+			dry++
+		}
+	}
+	if dry == 0 {
+		t.Error("150 mL do for half a gel that wants 143 twice, but not evenly: no take is dry")
+	}
+}
+
+func TestTennisCounts(t *testing.T) {
+	for _, c := range []struct {
+		sets []TennisSet
+		want int
+	}{
+		{[]TennisSet{{6, 4}, {6, 4}}, 9},
+		{[]TennisSet{{6, 0}, {6, 0}}, 5},
+		{[]TennisSet{{7, 6}, {6, 7}, {6, 4}}, 5 + 1 + 5 + 1 + 4},
+		{[]TennisSet{{1, 0}}, 0},
+		{nil, 0},
+	} {
+		list, err := TennisChances(c.sets, 100)
+		if err != nil || len(list) != c.want {
+			t.Errorf("%v: %d chances, want %d (%v)", c.sets, len(list), c.want, err)
+		}
+		for i := 1; i < len(list); i++ {
+			if list[i].Minute <= list[i-1].Minute || list[i].Minute >= 100 {
+				t.Errorf("%v: chance at %g after %g min", c.sets, list[i].Minute, list[i-1].Minute)
+			}
+		}
+	}
+	for _, bad := range []TennisSet{{-1, 6}, {0, 0}, {900, 2}} {
+		if _, err := TennisChances([]TennisSet{bad}, 100); !errors.Is(err, ErrScore) {
+			t.Errorf("%v: %v", bad, err)
+		}
+	}
+}
+
+// The table of tennis and the count by games place the same nine rests.
+func TestTableAndGamesAgree(t *testing.T) {
+	byGames := courtChances(t, 100)
+	for _, s := range sports(t) {
+		if s.Code != "tennis" {
+			continue
+		}
+		list := s.Chances(100, Hot)
+		if len(list) != len(byGames) {
+			t.Fatalf("%d and %d", len(list), len(byGames))
+		}
+		for i := range list {
+			if list[i] != byGames[i] {
+				t.Errorf("%+v and %+v", list[i], byGames[i])
+			}
+		}
+		return
+	}
+	t.Fatal("no tennis")
+}
+
+func sports(t *testing.T) []Sport {
+	t.Helper()
+	list, err := Sports()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+// Every sport has chances, in order, inside the session; breaks for heat only in it.
+func TestSportsExpand(t *testing.T) {
+	list := sports(t)
+	if len(list) < 15 {
+		t.Fatalf("%d sports", len(list))
+	}
+	for _, s := range list {
+		cool, hot := s.Chances(90, Temperate), s.Chances(90, Hot)
+		if len(cool) == 0 || len(hot) < len(cool) {
+			t.Errorf("%s: %d chances, %d when hot", s.Code, len(cool), len(hot))
+		}
+		last := 0.0
+		for _, c := range hot {
+			if c.Minute < last || c.Minute > 90 || c.Code == "" {
+				t.Errorf("%s: %+v after %g", s.Code, c, last)
+			}
+			last = c.Minute
+		}
+		for _, c := range cool {
+			if c.Certainty == IfHot {
+				t.Errorf("%s: a break for heat in mild air", s.Code)
+			}
+		}
+		if s.Chances(0, Hot) != nil || s.Chances(math.NaN(), Hot) != nil {
+			t.Errorf("%s: chances in no session", s.Code)
+		}
+	}
+}
+
+func TestReadSportsRefuses(t *testing.T) {
+	head := chanceColumns + "\n"
+	for name, row := range map[string]string{
+		"no rows": "", "no sport": ",s,90,c,10,,60,yes,yes,R,\n", "both": "a,s,90,c,10,5,60,yes,yes,R,\n",
+		"neither": "a,s,90,c,,,60,yes,yes,R,\n", "odd word": "a,s,90,c,10,,60,yes,perhaps,R,\n",
+		"odd eating": "a,s,90,c,10,,60,some,yes,R,\n", "after the end": "a,s,90,c,100,,60,yes,yes,R,\n",
+		"not a time": "a,s,90,c,x,,60,yes,yes,R,\n", "negative": "a,s,90,c,10,,-60,yes,yes,R,\n",
+		"too often": "a,s,,c,,0.1,60,yes,yes,R,\n", "infinite": "a,s,,c,,Inf,60,yes,yes,R,\n",
+	} {
+		if list, err := ReadSports(strings.NewReader(head + row)); !errors.Is(err, ErrTable) || list != nil {
+			t.Errorf("%s: %v %v", name, list, err)
+		}
+	}
+	if _, err := ReadSports(strings.NewReader("a,b\n1,2\n")); !errors.Is(err, ErrTable) {
+		t.Errorf("other columns: %v", err)
+	}
+}
+
+// A table is refused, or its chances lie in order inside the session.
+func FuzzReadSports(f *testing.F) {
+	f.Add(string(assets.Breaks()), 90.0)
+	f.Add(chanceColumns+"\na,s,90,c,10 20,,60,yes,maybe,R,\n", 200.0)
+	f.Add("sport\nx\n", 5.0)
+	f.Fuzz(func(t *testing.T, text string, minutes float64) {
+		list, err := ReadSports(strings.NewReader(text))
+		if err != nil {
+			if list != nil {
+				t.Fatal("half a table beside an error")
+			}
+			return
+		}
+		minutes = math.Min(minutes, 1440)
+		for _, s := range list {
+			last := 0.0
+			for _, c := range s.Chances(minutes, Hot) {
+				if !(c.Minute >= last) || c.Minute > minutes*(1+1e-9) {
+					t.Fatalf("chance at %g after %g of %g min", c.Minute, last, minutes)
+				}
+				last = c.Minute
+			}
+		}
+	})
+}
+
+func TestMouthfuls(t *testing.T) {
+	if m, err := MouthfulFromTen(800, 420, 1); err != nil || m != 38 {
+		t.Errorf("ten mouthfuls of 38 mL: %g %v", m, err)
+	}
+	for _, c := range [][3]float64{{400, 420, 1}, {800, 420, 0}, {800, 799, 1}, {math.NaN(), 1, 1}, {9000, 1, 1}} {
+		if _, err := MouthfulFromTen(c[0], c[1], c[2]); !errors.Is(err, ErrMouthful) {
+			t.Errorf("%v: %v", c, err)
+		}
+	}
+	for ml, want := range map[int]int{-5: 0, 0: 0, 5: 1, 30: 1, 45: 2, 280: 9} {
+		if got := Mouthful(30).count(ml); got != want {
+			t.Errorf("%d mL: %d mouthfuls, want %d", ml, got, want)
+		}
+	}
+}
