@@ -209,7 +209,7 @@ func (s *Shell) Close() error {
 // setTheme draws the window light or dark and in the text size of the settings.
 func (s *Shell) setTheme(settings record.Settings) {
 	dark := settings.Theme == "dark" ||
-		(settings.Theme == "" && s.app.Settings().ThemeVariant() == theme.VariantDark)
+		(settings.Theme == "system" && s.app.Settings().ThemeVariant() == theme.VariantDark)
 	size := settings.TextSize
 	if size == 0 {
 		size = 100
