@@ -66,10 +66,18 @@ func (p *Program) Open(place desk.Place) {
 	if p.view != nil && p.place != place {
 		p.back = append(p.back, p.place)
 	}
-	p.view, p.place = view, place
+	p.view, p.place = view, placeOf(view, place)
 	p.frame.rail.Choose(string(railOf(place.Screen)))
 	p.showHead()
 	p.frame.showBody(view.Body())
+}
+
+// placeOf is where a view says it is: a new record has a name by then.
+func placeOf(v desk.View, asked desk.Place) desk.Place {
+	if placed, ok := v.(interface{ Place() desk.Place }); ok {
+		return placed.Place()
+	}
+	return asked
 }
 
 // leave hands over and writes what the present screen has; false when that

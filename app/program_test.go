@@ -158,7 +158,7 @@ func TestEveryPlaceOfTheDemoOpens(t *testing.T) {
 	for _, a := range list {
 		place := desk.Place{Screen: desk.Tests, Athlete: a.ID}
 		p.Open(place)
-		if p.Place() != place {
+		if p.Place().Screen != place.Screen || p.Place().Athlete != a.ID {
 			t.Errorf("%s: %s did not open: %s", a.Name, place.Screen, p.frame.strip.Message())
 		}
 	}

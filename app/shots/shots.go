@@ -77,7 +77,7 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, dark bool, say func
 	}
 	for _, s := range list {
 		program.Open(s.place)
-		if program.Place() != s.place {
+		if program.Place().Screen != s.place.Screen {
 			return fmt.Errorf("draw pictures: %s did not open", s.name)
 		}
 		settle(w)

@@ -13,7 +13,10 @@ func BandsOf(s record.Settings) evidence.BandSet {
 	if s.UrineBands == evidence.SetOwn {
 		return ownBands(s)
 	}
-	set, _ := evidence.BandSetNamed(s.UrineBands)
+	set, ok := evidence.BandSetNamed(s.UrineBands)
+	if !ok {
+		set, _ = evidence.BandSetNamed(evidence.SetACSM)
+	}
 	return set
 }
 

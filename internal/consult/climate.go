@@ -16,6 +16,8 @@ type Outing struct {
 	Session record.Session
 	Air     record.Air
 	Minutes float64
+	// Like is the test whose session it is again; empty for none.
+	Like record.ID
 }
 
 // ErrNoAir: temperature, humidity or the sun are not written down, so nothing
@@ -119,7 +121,7 @@ func effortFor(s record.Session, a record.Athlete, b climate.Body, d Desk) (clim
 		return climate.RowingEffort(b, quantity.Watts(*s.Power.Value), own)
 	case s.Power.Known():
 		return climate.CyclingEffort(b, quantity.Watts(*s.Power.Value), own)
-	case s.Speed.Known():
+	case s.Speed.Known() && motion == climate.OnFoot:
 		return climate.RunningEffort(b, quantity.MetresPerSecond(*s.Speed.Value/3.6), 0, false)
 	case s.Met.Known():
 		return climate.MetEffort(b, *s.Met.Value, motion, own)
@@ -151,7 +153,7 @@ func motionOf(s Sport) climate.Motion {
 // air.
 func ClimateTest(f Findings, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
 	rate := f.Sweat.Fluid.Rate
-	in := SheetInput(f.Test, a, nil, d)
+	in := SheetInput(f.Test, a, f.reasons, d)
 	in.Options.Corrections = sweat.On
 	if r, err := sweat.Evaluate(in); err == nil && r.Fluid.Rate.Known && r.Fluid.Rate.Ranged {
 		rate = r.Fluid.Rate

@@ -8,9 +8,9 @@ import (
 )
 
 // EffortInput is the metabolic rate of a session from the best that is known:
-// power, running speed, MET, effort rating. A body mass is needed for all of
+// power, running speed, MET, the activity of the table, effort rating. A body mass is needed for all of
 // them: the one before, else the usual one.
-func EffortInput(t record.Test, a record.Athlete) sweat.Effort {
+func EffortInput(t record.Test, a record.Athlete, d Desk) sweat.Effort {
 	e := sweat.Effort{Rating: t.Session.Effort.Value}
 	mass := sessionMass(t, a)
 	if mass <= 0 {
@@ -26,7 +26,11 @@ func EffortInput(t record.Test, a record.Athlete) sweat.Effort {
 	case t.Session.Met.Known():
 		uptake = sweat.FromMet(*t.Session.Met.Value, mass)
 	default:
-		return e
+		activity, ok := d.Activities.Find(t.Session.Activity)
+		if !ok {
+			return e
+		}
+		uptake = sweat.FromMet(activity.Met, mass)
 	}
 	e.Oxygen, e.RelativeU = &uptake.Litres, uptake.RelativeU
 	return e

@@ -14,34 +14,46 @@ import (
 // of them holds, what rate to expect, and what the heat calls for.
 type Reckoning struct {
 	Outing Outing
-	// Tests are those that could be compared, in the order of Climate.Coverage.
-	Tests   []Findings
-	Climate climate.Basis
-	Caution climate.Caution
+	// Tests are those that could be compared, in the order of Climate.Coverage,
+	// and Compared what they were compared as: with breath and gas exchange
+	// taken off, so that like stands beside like. Left are the others: no air or
+	// no sun is written down, or the rate has no range yet.
+	Tests    []Findings
+	Compared []climate.Test
+	Left     []Findings
+	Climate  climate.Basis
+	Caution  climate.Caution
 	// CautionKnown is false where nothing can be said about the heat.
 	CautionKnown bool
-	// WBGT of the air; unknown with CautionKnown false.
+	// Globe is the WBGT reckoned from the air; unknown with CautionKnown false.
 	Globe climate.GlobeReading
+	// Steps of the heat balance, each with its range; unknown in water.
+	Steps climate.Explained
+
+	// weighed is the newest test sheet, whose mass is taken; nil without one.
+	weighed *record.Test
 }
 
 // Reckon asks the athlete's tests about an outing on a day. It returns
-// [ErrNoAir], or the problems of a body or air that cannot be.
+// [ErrNoAir], or the problems of a body, an air or a session that cannot be.
 func Reckon(o Outing, a record.Athlete, tests []Findings, today time.Time, d Desk) (Reckoning, error) {
-	r := Reckoning{Outing: o}
-	body := BodyFor(a, newest(tests))
+	r := Reckoning{Outing: o, weighed: newest(tests)}
+	body := BodyFor(a, r.weighed)
 	session, err := SessionFor(o, a, body, d)
 	if err != nil {
 		return r, err
 	}
-	var list []climate.Test
 	for _, f := range tests {
-		if t, ok := ClimateTest(f, a, today, d); ok {
-			list = append(list, t)
-			r.Tests = append(r.Tests, f)
+		t, ok := ClimateTest(f, a, today, d)
+		if !ok {
+			r.Left = append(r.Left, f)
+			continue
 		}
+		r.Compared = append(r.Compared, t)
+		r.Tests = append(r.Tests, f)
 	}
 	athlete := climate.Athlete{Body: body, Sport: SportGroup(sportOf(record.Test{Session: o.Session}, a))}
-	if r.Climate, err = climate.Estimate(athlete, list, session); err != nil {
+	if r.Climate, err = climate.Estimate(athlete, r.Compared, session); err != nil {
 		return r, fmt.Errorf("estimate the sweat rate: %w", err)
 	}
 	r.caution(body, session, a, o)
@@ -56,14 +68,16 @@ func (r *Reckoning) caution(body climate.Body, s climate.Session, a record.Athle
 	}
 	r.Globe = globe
 	sport := SportOf(sportOf(record.Test{Session: o.Session}, a))
-	measured := celsius(o.Air.Wbgt)
 	c, err := climate.HeatCaution(body, s, climate.Practice{
 		Continuous: !sport.Intermittent, Acclimatised: s.State == climate.Acclimatised,
-	}, measured, r.Climate)
+	}, celsius(o.Air.Wbgt), r.Climate)
 	if err != nil {
 		return
 	}
 	r.Caution, r.CautionKnown = c, true
+	if steps, err := climate.Explain(body, s); err == nil {
+		r.Steps = steps
+	}
 }
 
 // celsius is a temperature that was written down; nil when it was not.
@@ -91,12 +105,13 @@ func (r Reckoning) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
 	if !rate.Known || value <= 0 {
 		value = (rate.Range.Low + rate.Range.High) / 2
 	}
-	kinds := map[climate.BasisKind]record.BasisKind{climate.OneTest: record.BasisTest, climate.PooledTests: record.BasisPool}
 	b = Basis{Kind: record.BasisEstimate, Rate: rate, Air: r.Outing.Air, Reckoning: &r}
 	kind := plan.Estimate
-	if k, measured := kinds[r.Climate.Kind]; measured {
-		b.Kind = k
-		kind = map[record.BasisKind]plan.Kind{record.BasisTest: plan.Test, record.BasisPool: plan.Pool}[k]
+	switch r.Climate.Kind {
+	case climate.OneTest:
+		b.Kind, kind = record.BasisTest, plan.Test
+	case climate.PooledTests:
+		b.Kind, kind = record.BasisPool, plan.Pool
 	}
 	for _, i := range r.Climate.From {
 		b.Tests = append(b.Tests, r.Tests[i])
@@ -105,7 +120,7 @@ func (r Reckoning) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
 		Kind: kind, Code: "basis." + string(b.Kind), Tests: len(b.Tests),
 		SweatRate:     plan.Between(value, rate.Range.Low, rate.Range.High),
 		RespiratoryLH: max(0, r.Climate.Breath.Value),
-		Body:          bodyNow(a, newest(r.Tests), today),
+		Body:          bodyNow(a, r.weighed, today),
 	}
 	if b.Kind != record.BasisEstimate {
 		b.Plan.Sodium = sodiumOf(b.Tests)
@@ -118,11 +133,38 @@ func (r Reckoning) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
 
 // bodyNow is the athlete's body on a day, with the mass of the newest test.
 func bodyNow(a record.Athlete, t *record.Test, today time.Time) plan.Body {
+	var f Findings
 	if t != nil {
-		return bodyOf(Findings{Test: *t}, a)
+		f.Test = *t
 	}
+	b := bodyOf(f, a)
 	age, _ := a.Age(today)
-	b := bodyOf(Findings{}, a)
 	b.AgeYears = float64(age)
 	return b
+}
+
+// CurvePoint is the sweat rate to expect at an air temperature, °C.
+type CurvePoint struct {
+	Temperature float64
+	Rate        climate.Basis
+}
+
+// HeatCurve asks the tests of a reckoning about its outing over air
+// temperatures from low to high in steps, °C, humidity, sun and wind as they
+// are. Temperatures at which nothing can be said are left out.
+func (r Reckoning) HeatCurve(a record.Athlete, low, high, step float64, d Desk) []CurvePoint {
+	body, o := BodyFor(a, r.weighed), r.Outing
+	athlete := climate.Athlete{Body: body, Sport: SportGroup(sportOf(record.Test{Session: o.Session}, a))}
+	var curve []CurvePoint
+	for t := low; t <= high && step > 0; t += step {
+		o.Air.Temperature = record.Num(t, quantity.DegreeCelsius)
+		session, err := SessionFor(o, a, body, d)
+		if err != nil {
+			continue
+		}
+		if b, err := climate.Estimate(athlete, r.Compared, session); err == nil && b.Rate.Ranged {
+			curve = append(curve, CurvePoint{t, b})
+		}
+	}
+	return curve
 }

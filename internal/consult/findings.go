@@ -27,11 +27,15 @@ type Findings struct {
 	Care   Care
 	// Limit is the deficit at the end not to pass, %.
 	Limit float64
+
+	// reasons are the texts kept beside the sheet, so that it can be reckoned
+	// again as it was.
+	reasons []record.RawText
 }
 
 // Find works out a test sheet, whole or partly filled.
 func Find(t record.Test, a record.Athlete, raw []record.RawText, d Desk) Findings {
-	f := Findings{Test: t, Care: CareOf(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim)}
+	f := Findings{Test: t, Care: CareOf(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim), reasons: raw}
 	f.Minutes, f.Timed = t.Session.Minutes()
 	f.Sweat, f.Refused = sweat.Evaluate(SheetInput(t, a, raw, d))
 	f.Intake = intakeOf(t, f.Sweat, f.Minutes, f.Timed, d)

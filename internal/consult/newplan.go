@@ -26,7 +26,7 @@ func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (rec
 	p := record.Plan{
 		Meta: record.Meta{ID: record.NewID(), CreatedAt: now}, AthleteID: a.ID, State: record.PlanDraft,
 		Target: targetOf(first, a, d),
-		Basis:  record.PlanBasis{Kind: b.Kind, TestID: first.Test.ID, Air: b.Air},
+		Basis:  PlanBasisOf(b, ""),
 	}
 	habit := habitOf(p, first, d)
 	habit.Name = names.Habit

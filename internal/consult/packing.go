@@ -10,60 +10,81 @@ import (
 
 // PackTrip is the packing list of one athlete over the stops of a trip that
 // have a plan. supplies holds the lots of what is a supplement. margin is a
-// share, 0.15 for 15 %.
-func PackTrip(stops []StopPlan, supplies []record.Supply, margin float64) (climate.PackingList, error) {
+// share, 0.15 for 15 %. A stop whose dates are open counts as one day.
+func PackTrip(stops []StopPlan, supplies []record.Supply, margin float64, d Desk) (climate.PackingList, error) {
 	var stays []climate.Stay
 	for _, s := range stops {
 		if s.Planned {
-			stays = append(stays, stayOf(s, supplies))
+			stays = append(stays, stayOf(s, supplies, d))
 		}
 	}
 	return climate.Pack(stays, margin)
 }
 
 // stayOf is a stop as packing sees it.
-func stayOf(s StopPlan, supplies []record.Supply) climate.Stay {
+func stayOf(s StopPlan, supplies []record.Supply, d Desk) climate.Stay {
 	stay := climate.Stay{
-		Days: max(1, len(s.Days)), SessionsADay: int(max(0, s.Stop.SessionsADay.Or(1))),
-		Drink: quantity.Litres(s.At.Fluid.DrunkL), Bottle: packedBottle,
+		Days: max(1, s.Length), SessionsADay: int(max(0, s.Stop.SessionsADay.Or(1))),
+		Drink: quantity.Litres(s.At.Fluid.DrunkL), Bottle: PackedBottle,
 	}
 	for slot := plan.Drink1; slot <= plan.Food4; slot++ {
 		info := s.Case.Slots[slot]
 		if !info.InUse || s.Mix[slot] <= 0 {
 			continue
 		}
-		supply := supplyOf(info, slot, s.Mix[slot])
-		for _, known := range supplies {
-			if string(known.ProductID) == supply.ID {
-				supply.Supplement, supply.Lot = true, known.Lot
-			}
-		}
+		supply := supplyOf(info, slot, s.Mix[slot], d)
+		supply.Lot = lotOf(supplies, supply.ID)
+		supply.Supplement = supply.Lot != "" || isSupplement(supply)
 		stay.Supplies = append(stay.Supplies, supply)
 	}
 	if salt := s.Mix[plan.Salt]; salt > 0 {
-		stay.Supplies = append(stay.Supplies, climate.Supply{ID: string(SaltID), Form: climate.Salt, Servings: 1, Serving: quantity.Grams(salt)})
+		// A serving is 1 g, so that stops with different amounts add up.
+		stay.Supplies = append(stay.Supplies, climate.Supply{ID: string(SaltID), Form: climate.Salt, Servings: salt, Serving: 1})
 	}
 	return stay
+}
+
+// isSupplement reports whether a product is one whose lot is kept: gels and
+// powders, for which the athlete answers whatever is in them; not the sugar of
+// the kitchen.
+func isSupplement(s climate.Supply) bool {
+	return s.Form == climate.Gel || s.Form == climate.Powder && record.ID(s.ID) != sugarID
+}
+
+// lotOf is the lot that was written down for a product.
+func lotOf(supplies []record.Supply, id string) string {
+	for _, known := range supplies {
+		if string(known.ProductID) == id {
+			return known.Lot
+		}
+	}
+	return ""
 }
 
 // SaltID is table salt in the generic catalogue.
 const SaltID = record.ID("generic.salt")
 
-// packedBottle is the bottle that is packed: common practice.
-const packedBottle quantity.Millilitres = 500
+// sugarID is table sugar in the generic catalogue.
+const sugarID = record.ID("generic.sugar")
 
-// supplyOf is what one slot of the mix needs in a session.
-func supplyOf(info SlotInfo, slot plan.Slot, amount float64) climate.Supply {
+// PackedBottle is the bottle that is packed and counted, mL: common practice.
+const PackedBottle = 500.0
+
+// supplyOf is what one slot of the mix needs in a session. Drinks are counted
+// in bottles, so that stops with different amounts add up: the serving of a
+// powder is what makes up one bottle.
+func supplyOf(info SlotInfo, slot plan.Slot, amount float64, d Desk) climate.Supply {
 	supply := climate.Supply{ID: info.Product.ID, Form: climate.Solid, Servings: amount, Serving: quantity.Grams(info.Product.Portion.Grams)}
+	kept, _ := d.Pantry.Find(record.ID(info.Product.ID))
 	switch {
-	case slot.IsDrink() && info.Strength.Known():
+	case slot.IsDrink() && kept.Form == fuel.Powder:
 		// g of powder to 100 mL of drink
-		supply.Form, supply.Servings = climate.Powder, 1
-		supply.Serving = quantity.Grams(*info.Strength.Value * amount / 100)
+		supply.Form, supply.Servings = climate.Powder, amount/PackedBottle
+		supply.Serving = quantity.Grams(info.Strength.Or(DefaultStrength) * PackedBottle / 100)
 	case slot.IsDrink():
-		supply.Form, supply.Servings = climate.ReadyMix, amount/float64(packedBottle)
-		supply.Volume = packedBottle
-		supply.Serving = quantity.Grams(float64(packedBottle) * info.Product.Density.Value)
+		supply.Form, supply.Servings = climate.ReadyMix, amount/PackedBottle
+		supply.Volume = PackedBottle
+		supply.Serving = quantity.Grams(PackedBottle * info.Product.Density.Value)
 	case info.Product.Form == fuel.Gel:
 		supply.Form = climate.Gel
 		if info.Product.Density.Known && info.Product.Density.Value > 0 {

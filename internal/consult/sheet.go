@@ -32,7 +32,7 @@ func SheetInput(t record.Test, a record.Athlete, raw []record.RawText, d Desk) s
 			Urine: noneOr(t.Loss.NoUrine, t.Loss.Urine), Stool: noneOr(t.Loss.NoStool, t.Loss.Stool),
 		},
 		Markers: markers(t),
-		Effort:  EffortInput(t, a),
+		Effort:  EffortInput(t, a, d),
 		Air:     sweat.Air{Temperature: as[quantity.Celsius](t.Air.Temperature), Vapour: vapour(t.Air)},
 		Options: sweat.Options{
 			Corrections: sweat.Switch(t.Loss.Correction), Bands: BandsOf(d.Settings), Sex: sweat.Sex(a.Sex), Kept: kept(t, raw),

@@ -1,0 +1,235 @@
+package findings
+
+import (
+	"math"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/figure"
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/sweat"
+)
+
+// beside is what stands beside a figure: its place in a published group, the
+// advice, how much of the loss it is.
+func (sp speaker) beside(name string, in Input) string {
+	f := in.Findings
+	switch name {
+	case "sweat-rate":
+		return sp.firstPlace(f.RatePlaces)
+	case "sweat-loss":
+		return sp.length(f.Minutes, f.Timed)
+	case "deficit":
+		return sp.limit(in, sp.by.Hidden)
+	case "deficit-share":
+		return sp.limit(in, false)
+	case "drunk":
+		return sp.share(f.Sweat.Fluid.Replaced)
+	case "drinking-rate":
+		if in.Athlete.UsualDrinking.Known() {
+			return sp.say("findings.usual", sp.by.Amount(*in.Athlete.UsualDrinking.Value, quantity.LitrePerHour))
+		}
+	case "sodium-concentration":
+		return sp.firstPlace(sp.places(evidence.WholeBodyMeasure, f.Sweat.Sodium.Concentration))
+	case "sodium-lost-rate":
+		if len(f.SodiumPlaces) > 0 {
+			return sp.firstPlace(f.SodiumPlaces)
+		}
+		return sp.mostOf(f.Sweat.Sodium.LossRate)
+	case "sodium-in-rate":
+		return sp.sodiumShare(f.Intake.SodiumShare)
+	case "carbohydrate-rate":
+		return sp.advice(f.Advice)
+	case "sodium-hold":
+		return sp.say("findings.hold")
+	case "sweat-rate-by-mass":
+		return sp.firstPlace(sp.places(evidence.RateByMassMeasure, f.Sweat.Fluid.RateByMass))
+	}
+	return ""
+}
+
+// length says how long the session was.
+func (sp speaker) length(minutes float64, timed bool) string {
+	if !timed {
+		return ""
+	}
+	return sp.say("findings.in.minutes", sp.w.Number(minutes, 0))
+}
+
+// places puts a figure into the groups of many sports.
+func (sp speaker) places(m evidence.Measure, f figure.Figure) []sweat.Place {
+	if !f.Known {
+		return nil
+	}
+	var list []sweat.Place
+	for _, g := range sweat.GroupsFor(m, "") {
+		if p, ok := sweat.PlaceIn(g, f.Value); ok {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// firstPlace says the nearest group's place, short.
+func (sp speaker) firstPlace(list []sweat.Place) string {
+	if len(list) == 0 {
+		return ""
+	}
+	p := list[0]
+	group := sp.group(p)
+	switch x := p.Below; {
+	case math.Abs(x-0.5) <= placeMiddle:
+		return sp.say("findings.place.middle", group)
+	case x >= placeFar:
+		return sp.say("findings.place.nearly-all", group)
+	case x <= 1-placeFar:
+		return sp.say("findings.place.nearly-none", group)
+	case x >= placeEnd:
+		return sp.say("findings.place.more", "19", "20", group)
+	case x <= 1-placeEnd:
+		return sp.say("findings.place.less", "19", "20", group)
+	case x > 0.5:
+		return sp.say("findings.place.more", sp.w.Number(math.Floor(10*x), 0), "10", group)
+	default:
+		return sp.say("findings.place.less", sp.w.Number(math.Floor(10*(1-x)), 0), "10", group)
+	}
+}
+
+// Shares of a group from which its place is said in other words.
+const (
+	placeMiddle = 0.05 // either side of one half
+	placeEnd    = 0.95
+	placeFar    = 0.99
+)
+
+// place says where a value stands in a group: "about 9 in 10 of 506 athletes
+// lost less". It is approximate, and said in tenths.
+func (sp speaker) place(p sweat.Place) string {
+	tenths, of := math.Round(10*p.Below), 10.0
+	switch {
+	case p.Below >= placeFar || p.Below <= 1-placeFar:
+		return sp.say("findings.place.about", sp.firstPlace([]sweat.Place{p}))
+	case p.Below >= placeEnd:
+		tenths, of = 19, 20
+	case p.Below <= 1-placeEnd:
+		tenths, of = 1, 20
+	}
+	tenths = min(max(tenths, 1), of-1)
+	return sp.say("findings.place.below", sp.w.Number(tenths, 0), sp.w.Number(of, 0), sp.group(p))
+}
+
+// group names a published group.
+func (sp speaker) group(p sweat.Place) string {
+	if p.Group.Sport != "" {
+		return sp.say("findings.group." + p.Group.Sport)
+	}
+	return sp.say("findings.group.many", p.Group.N)
+}
+
+// limit says whether the deficit at the end passed the limit set. Words alone
+// where the limit in per cent would lead back to body mass.
+func (sp speaker) limit(in Input, hidden bool) string {
+	f := in.Findings.Sweat.Fluid.DeficitShare
+	if !f.Known {
+		return ""
+	}
+	key := "within"
+	switch limit := in.Findings.Limit; {
+	case f.Ranged && f.Range.Contains(limit):
+		key = "near"
+	case f.Value > limit:
+		key = "past"
+	case f.Value < 0:
+		key = "gain"
+	}
+	if hidden || key == "gain" {
+		return sp.say("findings.limit." + key + ".hidden")
+	}
+	return sp.say("findings.limit."+key, sp.significant(in.Findings.Limit))
+}
+
+// fractions are the parts that are named, in per cent.
+func fractions() []float64 { return []float64{10, 20, 25, 33, 40, 50, 60, 67, 75, 80, 90, 100} }
+
+// Shares in per cent below which hardly anything, and above which more than
+// all, is said.
+const (
+	hardlyAny = 5
+	moreThan  = 105
+)
+
+// fraction says a share of what was lost in words: "about a quarter of what
+// was lost".
+func (sp speaker) fraction(share float64) string {
+	switch {
+	case share < hardlyAny:
+		return sp.say("findings.fraction.0")
+	case share > moreThan:
+		return sp.say("findings.fraction.more")
+	}
+	nearest := fractions()[0]
+	for _, x := range fractions() {
+		if math.Abs(x-share) < math.Abs(nearest-share) {
+			nearest = x
+		}
+	}
+	return sp.say("findings.fraction." + sp.w.Number(nearest, 0))
+}
+
+// share says a share of the loss in words.
+func (sp speaker) share(f figure.Figure) string {
+	if !f.Known {
+		return ""
+	}
+	return sp.fraction(f.Value)
+}
+
+// sodiumShare is sodium in against sodium out.
+func (sp speaker) sodiumShare(f figure.Figure) string {
+	switch {
+	case !f.Known:
+		return ""
+	case sp.by.Hidden:
+		return sp.fraction(f.Value)
+	}
+	return sp.say("findings.sodium.share", sp.w.Number(f.Value, 0))
+}
+
+// mostOf names what gives most of a range, where one thing does.
+func (sp speaker) mostOf(f figure.Figure) string {
+	const most = 0.5
+	if !f.Ranged || len(f.Why.Budget) == 0 || f.Why.Budget[0].Part < most {
+		return ""
+	}
+	return sp.say("findings.mostof", sp.say("source."+f.Why.Budget[0].Source))
+}
+
+// advice is the carbohydrate advised for such a session, with its source.
+func (sp speaker) advice(a fuel.Advice) string {
+	if !a.Says() {
+		return ""
+	}
+	source := ""
+	if e, ok := evidence.Find(a.HighID); ok {
+		source = e.Source.Short
+	}
+	switch {
+	case a.Code == fuel.FuelNone:
+		return sp.say("findings.advised.none")
+	case a.Range.Low <= 0:
+		return sp.say("findings.advised.upto", sp.w.Number(a.Range.High, 0), source)
+	}
+	return sp.say("findings.advised", sp.w.Between(a.Range, 0), source)
+}
+
+// alternatives are other ranges of carbohydrate in use for such a session.
+func (sp speaker) alternatives(in Input) []string {
+	t := in.Findings.Test
+	sport := consult.SportOf(t.Session.Sport)
+	var list []string
+	for _, a := range fuel.CarbohydrateAlternatives(in.Findings.Minutes, fuel.EffortOf(t.Session.Effort.Or(-1)), sport.Intermittent) {
+		list = append(list, sp.say("findings.advised.other", sp.w.Between(a.Range, 0), sp.say(a.Code), sp.say("sure."+string(a.Sure))))
+	}
+	return list
+}

@@ -1,0 +1,221 @@
+package testsheet
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// The program is killed in the middle of a sheet: half a second after the last
+// key, with no field left and nothing flushed, everything typed is in the file.
+func TestKilledInTheMiddle(t *testing.T) {
+	b := newSheet(t)
+	b.enter("testsheet.start", "14:00")
+	b.part(PartBottles)
+	apptest.Type(t, b.w, "testsheet.bottle.1.before", "712")
+	apptest.Type(t, b.w, "testsheet.bottle.1.after", "4x12")
+	b.part(PartAfter)
+	apptest.Type(t, b.w, "testsheet.after.mass.1", "62.4")
+	time.Sleep(500 * time.Millisecond)
+	killed := t.TempDir()
+	if err := os.CopyFS(killed, os.DirFS(b.desk.Store.Dir())); err != nil {
+		t.Fatal(err)
+	}
+	again, err := store.Open(killed, store.Options{Clock: apptest.Now, By: "Test Person"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() {
+		if err := again.Close(); err != nil {
+			t.Error(err)
+		}
+	}()
+	ctx := context.Background()
+	list, err := again.Tests(ctx, b.who.ID)
+	if err != nil || len(list) != 1 {
+		t.Fatalf("%d sheets in the file (%v)", len(list), err)
+	}
+	kept := list[0]
+	if kept.Session.Start != "14:00" || len(kept.Bottles) != 1 || kept.Bottles[0].Before.Or(0) != 712 || len(kept.Weighings) != 1 || kept.Weighings[0].Mass.Or(0) != 62.4 {
+		t.Errorf("kept %+v, %+v, %+v", kept.Session, kept.Bottles, kept.Weighings)
+	}
+	raw, err := again.RawOf(ctx, refOf(kept))
+	if err != nil || len(raw) != 1 || raw[0].Text != "4x12" {
+		t.Errorf("the text that is no number: %+v (%v)", raw, err)
+	}
+}
+
+func TestMinorFirstSheetWaitsForTheProfile(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	a.Born = "2011-03-04"
+	a, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
+	text := allText(b.w)
+	for _, part := range []string{"First the profile", "A parent or guardian is named.", "The athlete has assented", "Whether body mass stays hidden"} {
+		if !strings.Contains(text, part) {
+			t.Errorf("%q is not said in\n%s", part, text)
+		}
+	}
+	if b.v.CanUndo() || b.v.Undo() {
+		t.Error("there is something to undo")
+	}
+	apptest.Click(t, b.w, "testsheet.profile")
+	if last := (*went)[len(*went)-1]; last.Screen != desk.Profile || last.Athlete != a.ID {
+		t.Errorf("leads to %+v", last)
+	}
+	a.Guardian, a.Assent, a.MassHidden, a.MassHiddenSettled = "R. Oldenmoor", "2026-05-01", true, true
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	settled := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
+	if !apptest.Has(settled.w, "testsheet.before.mass.1") || strings.Contains(settled.v.Head().Under, "kg") {
+		t.Errorf("settled, the sheet does not begin, or the head says %q", settled.v.Head().Under)
+	}
+}
+
+// A consent that is missing or has ended is said and does not stop the sheet.
+func TestConsentIsSaid(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
+	if title, _ := b.v.ui.consents.Text(); title != "There is no consent to a test in the profile." {
+		t.Errorf("without one: %q", title)
+	}
+	b.enter("testsheet.place", "Millrace Park")
+	if kept := b.kept(); kept.Session.Place != "Millrace Park" {
+		t.Error("it stops the sheet")
+	}
+	a.Consents = []record.Consent{{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Purpose: record.ConsentTest, Given: "2025-01-01", Until: "2025-12-31"}}
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	b = openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID})
+	if title, _ := b.v.ui.consents.Text(); title != "The consent to a test ended on 31 December 2025." {
+		t.Errorf("ended: %q", title)
+	}
+	if title, _ := b.v.ui.urine.consent.Text(); title != "There is no consent to a urine sample in the profile." {
+		t.Errorf("urine: %q", title)
+	}
+}
+
+func TestNoTestYet(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID})
+	apptest.Click(t, b.w, "testsheet.new")
+	if last := (*went)[len(*went)-1]; last.Screen != desk.Tests || !last.New || last.Athlete != a.ID {
+		t.Errorf("leads to %+v", last)
+	}
+	if _, err := New(d, desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: record.NewID()}); store.CodeOf(err) != store.CodeNotFound {
+		t.Errorf("a test that is not there: %v", err)
+	}
+}
+
+func TestDeleteCanBeUndone(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	test := closedTest(t, d, a, "2026-05-14", 62.4)
+	var undo func()
+	d.Say = func(_, _ string, do func()) { undo = do }
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID})
+	apptest.Click(t, b.w, "testsheet.delete")
+	if list, err := d.Store.Tests(context.Background(), a.ID); err != nil || len(list) != 0 {
+		t.Fatalf("%d tests (%v)", len(list), err)
+	}
+	if undo == nil {
+		t.Fatal("it cannot be undone")
+	}
+	undo()
+	if list, err := d.Store.Tests(context.Background(), a.ID); err != nil || len(list) != 1 || list[0].ID != test.ID {
+		t.Errorf("after undo %d tests (%v)", len(list), err)
+	}
+}
+
+func TestPrintsAreSavedAndKept(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	test := closedTest(t, d, a, "2026-05-14", 62.4)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
+	dir := t.TempDir()
+	for page, do := range map[string]func(){pageReport: b.v.Print, pageBlank: func() { apptest.Click(t, b.w, "testsheet.blank") }} {
+		do()
+		if got := apptest.Text(t, b.w, "testsheet.print.path"); !strings.HasSuffix(got, ".pdf") || !filepath.IsAbs(got) {
+			t.Errorf("%s: the path offered is %q", page, got)
+		}
+		apptest.Type(t, b.w, "testsheet.print.path", filepath.Join(dir, "missing", "page.pdf"))
+		apptest.Click(t, b.w, "testsheet.print.yes")
+		if !apptest.Has(b.w, "testsheet.print.path") {
+			t.Fatalf("%s: a folder that is not there was taken", page)
+		}
+		to := filepath.Join(dir, page+".pdf")
+		apptest.Type(t, b.w, "testsheet.print.path", to)
+		apptest.Click(t, b.w, "testsheet.print.yes")
+		bytes, err := os.ReadFile(to)
+		if err != nil || !strings.HasPrefix(string(bytes), "%PDF-") {
+			t.Fatalf("%s: %v", page, err)
+		}
+	}
+	prints, err := d.Store.PrintsOf(context.Background(), a.ID)
+	if err != nil || len(prints) != 2 {
+		t.Fatalf("%d pages are kept (%v)", len(prints), err)
+	}
+	for _, p := range prints {
+		if p.Record != test.ID || p.Kind != record.KindTest || p.Language != "en" {
+			t.Errorf("kept as %+v", p)
+		}
+	}
+	b.v.Print()
+	apptest.Type(t, b.w, "testsheet.print.path", filepath.Join(dir, pageReport+".pdf"))
+	apptest.Click(t, b.w, "testsheet.print.yes")
+	if !apptest.Has(b.w, "testsheet.print.path") {
+		t.Error("a file that is there was replaced without asking")
+	}
+}
+
+func TestPlanFromThisTest(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	test := closedTest(t, d, a, "2026-05-14", 62.4)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
+	head := b.v.Head()
+	if len(head.Actions) != 2 || head.Athlete != a.ID || head.Tab != desk.Tests || head.Under != "27 · field hockey, midfield · 64.0\u00a0kg" {
+		t.Errorf("head %+v", head)
+	}
+	head.Actions[1].(*field.Button).Press()
+	if last := (*went)[len(*went)-1]; last != (desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)}) {
+		t.Errorf("leads to %+v", last)
+	}
+}
+
+func TestChooseAnotherTest(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	old := closedTest(t, d, a, "2025-10-09", 62.9)
+	closedTest(t, d, a, "2026-05-14", 62.4)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
+	if got := b.v.ui.tools.choice.Options()[1].Text; got != "9 October 2025 · field hockey · closed" {
+		t.Errorf("the older test reads %q", got)
+	}
+	b.v.ui.tools.choice.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	if last := (*went)[len(*went)-1]; last.Record != old.ID || last.Part != PartFindings {
+		t.Errorf("leads to %+v", last)
+	}
+	if text := allText(b.w); !strings.Contains(text, "Sweat rate: ") || !strings.Contains(text, "Then 24.0\u00a0°C") {
+		t.Errorf("the two are not compared:\n%s", text)
+	}
+}

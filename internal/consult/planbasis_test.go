@@ -1,0 +1,178 @@
+package consult
+
+import (
+	"errors"
+	"reflect"
+	"testing"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// pooled are two tests in like air, a third in other air, and their athlete.
+func pooled(t *testing.T) (record.Athlete, []Findings, Desk) {
+	t.Helper()
+	a, found, _, d := tripCase(t)
+	second := found[0].Test.Clone()
+	second.ID, second.Session.Date = "t2", "2026-04-20"
+	for i := range second.Weighings {
+		second.Weighings[i].ID += "2"
+	}
+	second.Weighings[1].Mass = record.Num(70.1, quantity.Kilogram)
+	third := second.Clone()
+	third.ID, third.Session.Date, third.Air.Temperature = "t3", "2026-02-01", record.Num(12, quantity.DegreeCelsius)
+	return a, append(found, Find(second, a, nil, d), Find(third, a, nil, d)), d
+}
+
+// opened writes a basis into a plan and opens it again.
+func opened(t *testing.T, b Basis, p record.Plan, a record.Athlete, tests []Findings, d Desk) Basis {
+	t.Helper()
+	p.Basis = PlanBasisOf(b, "")
+	got, err := BasisFor(p, a, tests, day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return got
+}
+
+// A basis that was written down opens as it was: the same kind, the same rate
+// and range, the same tests; what came later does not count.
+func TestBasisOpensAsItWas(t *testing.T) {
+	a, tests, d := pooled(t)
+	_, _, plan, _ := tripCase(t)
+	measured := func(list ...Findings) Basis {
+		b, err := BasisOf(a, list)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	reckoned := func(air record.Air, list []Findings) Basis {
+		r, err := Reckon(OutingFor(plan, a, list, air), a, list, day(), d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, ok := r.Basis(a, day())
+		if !ok {
+			t.Fatal("no basis")
+		}
+		return b
+	}
+	like := tests[0].Test.Air
+	like.Temperature = record.Num(27, quantity.DegreeCelsius)
+	hot := record.Air{Temperature: record.Num(36, quantity.DegreeCelsius), Humidity: record.Num(48, quantity.PerCent),
+		Sun: record.SunHigh, Wind: record.Num(1.5, quantity.MetrePerSecond), Altitude: record.Num(200, quantity.Metre)}
+	for name, c := range map[string]struct {
+		basis Basis
+		kind  record.BasisKind
+	}{
+		"one test":             {measured(tests[0]), record.BasisTest},
+		"a pool":               {measured(tests[0], tests[1]), record.BasisPool},
+		"a test in like air":   {reckoned(like, tests[:1]), record.BasisTest},
+		"a pool in like air":   {reckoned(like, tests[:2]), record.BasisPool},
+		"an estimate":          {reckoned(hot, tests[:1]), record.BasisEstimate},
+		"an estimate of three": {reckoned(hot, tests), record.BasisEstimate},
+		"group values":         {reckoned(hot, nil), record.BasisEstimate},
+	} {
+		got := opened(t, c.basis, plan, a, tests, d)
+		if got.Kind != c.kind || c.basis.Kind != c.kind {
+			t.Errorf("%s: written as %q, opened as %q", name, c.basis.Kind, got.Kind)
+		}
+		if got.Plan.SweatRate != c.basis.Plan.SweatRate || got.Plan.Sodium != c.basis.Plan.Sodium || got.Plan.RespiratoryLH != c.basis.Plan.RespiratoryLH {
+			t.Errorf("%s: %+v became %+v", name, c.basis.Plan, got.Plan)
+		}
+		if !SameAir(got.Air, c.basis.Air) || len(got.Tests) != len(c.basis.Tests) || !reflect.DeepEqual(got.Rate.Why.Budget, c.basis.Rate.Why.Budget) {
+			t.Errorf("%s: air, tests or budget differ", name)
+		}
+	}
+}
+
+// An estimate opens with the session it was made for, whichever test is nearest
+// there: a plan that rests on a ride of 205 W stays one.
+func TestEstimateKeepsItsSession(t *testing.T) {
+	a, tests, d := pooled(t)
+	_, _, p, _ := tripCase(t)
+	a.Sport = "road-cycling"
+	for i, power := range []float64{205, 235, 260} {
+		sheet := tests[i].Test
+		sheet.Session.Power, sheet.Session.Effort = record.Num(power, quantity.Watt), record.Num(float64(6+i), quantity.None)
+		tests[i] = Find(sheet, a, nil, d)
+	}
+	p.Target.Effort, p.Target.Sport = record.Num(7, quantity.None), "road-cycling"
+	p.Basis = record.PlanBasis{Kind: record.BasisEstimate, TestID: "t2"}
+	for _, temperature := range []float64{8, 20, 36} {
+		air := tests[0].Test.Air
+		air.Temperature = record.Num(temperature, quantity.DegreeCelsius)
+		r, err := Reckon(OutingFor(p, a, tests, air), a, tests, day(), d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, ok := r.Basis(a, day())
+		if !ok || r.Outing.Session.Power.Or(0) != 235 {
+			t.Fatalf("reckoned with %v W", r.Outing.Session.Power.Or(0))
+		}
+		if b.Kind != record.BasisEstimate {
+			continue
+		}
+		if got := opened(t, b, p, a, tests, d); got.Plan.SweatRate != b.Plan.SweatRate {
+			t.Errorf("%v °C: %+v opens as %+v", temperature, b.Plan.SweatRate, got.Plan.SweatRate)
+		}
+	}
+}
+
+// With the tests named in another order, or one deleted, it says so or goes on.
+func TestBasisWithoutItsTests(t *testing.T) {
+	a, tests, d := pooled(t)
+	_, _, plan, _ := tripCase(t)
+	b, err := BasisOf(a, tests[:2])
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan.Basis = PlanBasisOf(b, "")
+	if _, err := BasisFor(plan, a, tests[:1], day(), d); !errors.Is(err, ErrTestGone) {
+		t.Errorf("half the pool is gone: %v", err)
+	}
+	if _, err := BasisFor(plan, a, nil, day(), d); !errors.Is(err, ErrTestGone) {
+		t.Errorf("the whole pool is gone: %v", err)
+	}
+	plan.Basis = record.PlanBasis{}
+	if _, err := BasisFor(plan, a, tests, day(), d); !errors.Is(err, ErrTestGone) {
+		t.Errorf("nothing is named: %v", err)
+	}
+	hot := record.Air{Temperature: record.Num(36, quantity.DegreeCelsius), Humidity: record.Num(48, quantity.PerCent), Sun: record.SunHigh}
+	plan.Basis = record.PlanBasis{Kind: record.BasisEstimate, TestID: "t", PoolIDs: "t2 t3", Air: hot}
+	got, err := BasisFor(plan, a, tests[:1], day(), d)
+	if err != nil || got.Reckoning.Climate.Kind != climate.Estimated || len(got.Tests) != 1 {
+		t.Errorf("an estimate goes on with the tests that are left: %v, %+v", err, got.Kind)
+	}
+	plan.Basis.Air.Sun = ""
+	if _, err := BasisFor(plan, a, tests, day(), d); !errors.Is(err, ErrNoAir) {
+		t.Errorf("an estimate without sun: %v", err)
+	}
+	plan.Basis.Air = hot
+	plan.Target.Minutes = record.Number{}
+	if _, err := BasisFor(plan, a, tests, day(), d); len(climate.Problems(err)) == 0 {
+		t.Errorf("no minutes: %v", err)
+	}
+}
+
+// A plan begun from a pool keeps every test of it.
+func TestNewPlanKeepsThePool(t *testing.T) {
+	a, tests, d := pooled(t)
+	b, err := BasisOf(a, tests[:2])
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := NewPlan(a, b, d, Names{"Habit", "Without food", "With food", "Aim"}, day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Basis.TestID != "t" || p.Basis.PoolIDs != "t2" {
+		t.Errorf("kept %+v", p.Basis)
+	}
+	got, err := BasisFor(p, a, tests, day(), d)
+	if err != nil || got.Kind != record.BasisPool || got.Plan.SweatRate != b.Plan.SweatRate {
+		t.Errorf("opened %v, %v", got.Kind, err)
+	}
+}
