@@ -231,4 +231,4 @@ func (stack) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[1].Resize(fyne.NewSize(size.Width, max(0, size.Height-top)))
 }
 
-func (stack) MinSize(o []fyne.CanvasObject) fyne.Size { return fyne.NewSize(400, 300) }
+func (stack) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(400, 300) }

@@ -52,40 +52,46 @@ func TestKeepsTheNewest(t *testing.T) {
 	}
 }
 
+// walker is a history and, beside it, the line of states it should walk.
+type walker struct {
+	h    History[int]
+	line []int
+	at   int
+}
+
+// change makes a new state; what lay ahead on the line is forgotten.
+func (w *walker) change(next int) {
+	w.h.Record(w.line[w.at], "", "")
+	w.line = append(slices.Clone(w.line[:w.at+1]), next)
+	w.at++
+}
+
+// step goes one step by undo (-1) or redo (+1) and checks where it came to.
+func (w *walker) step(t *rapid.T, by int, go1 func(int) (int, bool)) {
+	got, ok := go1(w.line[w.at])
+	if to := w.at + by; ok != (to >= 0 && to < len(w.line)) {
+		t.Fatalf("a step of %d from %d of %d: %v", by, w.at, len(w.line), ok)
+	}
+	if ok {
+		w.at += by
+	}
+	if got != w.line[w.at] {
+		t.Fatalf("a step of %d gave %d, want %d", by, got, w.line[w.at])
+	}
+}
+
 // Undo and redo walk the same line whatever the order.
 func TestUndoRedoWalkOneLine(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var h History[int]
-		line, at := []int{0}, 0
+		w := walker{line: []int{0}}
 		for range rapid.IntRange(1, 60).Draw(t, "moves") {
 			switch rapid.IntRange(0, 2).Draw(t, "move") {
 			case 0:
-				next := rapid.Int().Draw(t, "next")
-				h.Record(line[at], "", "")
-				line = append(slices.Clone(line[:at+1]), next)
-				at++
+				w.change(rapid.Int().Draw(t, "next"))
 			case 1:
-				got, ok := h.Undo(line[at])
-				if ok != (at > 0) {
-					t.Fatalf("undo possible: %v at %d", ok, at)
-				}
-				if ok {
-					at--
-				}
-				if got != line[at] {
-					t.Fatalf("undo gave %d, want %d", got, line[at])
-				}
+				w.step(t, -1, w.h.Undo)
 			case 2:
-				got, ok := h.Redo(line[at])
-				if ok != (at < len(line)-1) {
-					t.Fatalf("redo possible: %v at %d of %d", ok, at, len(line))
-				}
-				if ok {
-					at++
-				}
-				if got != line[at] {
-					t.Fatalf("redo gave %d, want %d", got, line[at])
-				}
+				w.step(t, 1, w.h.Redo)
 			}
 		}
 	})

@@ -26,7 +26,7 @@ type Basis struct {
 	Reckoning *Reckoning
 }
 
-// ErrNoBasis: a plan needs a test whose sweat rate has a range.
+// ErrNoBasis says that a plan needs a test whose sweat rate has a range.
 var ErrNoBasis = errors.New("no test with a sweat rate to plan on")
 
 // BasisOf makes the basis of a plan from measured tests, the first named

@@ -32,7 +32,7 @@ type SlotInfo struct {
 	Strength record.Number
 }
 
-// ErrTooMany: more than three drinks or four foods.
+// ErrTooMany says that a plan has more than three drinks or four foods.
 var ErrTooMany = errors.New("more items than a plan can hold")
 
 // OpenCase makes the case of a plan on a basis.

@@ -20,7 +20,7 @@ type Outing struct {
 	Like record.ID
 }
 
-// ErrNoAir: temperature, humidity or the sun are not written down, so nothing
+// ErrNoAir says that temperature, humidity or sun are not written down, so nothing
 // can be said about the heat.
 var ErrNoAir = errors.New("air or sun not known")
 

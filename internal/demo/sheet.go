@@ -57,7 +57,7 @@ func endOf(s session) record.Clock {
 
 // addIntake writes the bottles, weighed with their caps, and the food.
 func (f *filler) addIntake(t *record.Test, s session) {
-	const cap = 92.0 // empty bottle with cap, g
+	const empty = 92.0 // empty bottle with cap, g
 	add := func(id record.ID, ml float64) {
 		product, ok := f.desk.Pantry.Find(id)
 		if ml == 0 || !ok {
@@ -66,7 +66,7 @@ func (f *filler) addIntake(t *record.Test, s session) {
 		full := max(500, ml+100)
 		b := record.Bottle{
 			Meta: record.Meta{ID: record.NewID()}, TestID: t.ID, Order: len(t.Bottles), ProductID: id, Name: product.Name, Use: record.UseDrunk,
-			Before: record.Num(quantity.Round(cap+full*product.Density.Value, 0), quantity.Gram),
+			Before: record.Num(quantity.Round(empty+full*product.Density.Value, 0), quantity.Gram),
 		}
 		if !s.open {
 			b.After = record.Num(*b.Before.Value-quantity.Round(ml*product.Density.Value, 0), quantity.Gram)

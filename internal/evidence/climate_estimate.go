@@ -71,8 +71,7 @@ const (
 // Heat caution beside the WBGT band.
 const (
 	WettednessWatch = 0.85
-	CoreWatch       = 39.0 // °C
-	CoreLimit       = 39.5 // °C
+	CoreWatch       = 39.5 // °C
 	CoreStop        = 40.0 // °C
 )
 
@@ -166,7 +165,6 @@ func heatCautionEntries() []Entry {
 	return []Entry{
 		{ID: "climate.caution.wettedness.watch", Value: WettednessWatch, Source: source, Sure: Proposal},
 		{ID: "climate.caution.core.watch", Value: CoreWatch, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
-		{ID: "climate.caution.core.limit", Value: CoreLimit, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
 		{ID: "climate.caution.core.stop", Value: CoreStop, Unit: quantity.DegreeCelsius, Source: source, Sure: Read},
 	}
 }

@@ -45,30 +45,31 @@ const (
 	CodeEndBefore = "ends-before-start"   // a stop that ends before it begins
 )
 
-// climateLimits lists the limits of these fields. They are judgement.
-func climateLimits() []Limit {
-	r := func(low, high float64) quantity.Range { return quantity.Range{Low: low, High: high} }
-	return []Limit{
-		{DewPointField, quantity.DegreeCelsius, r(-20, 30), r(-60, 40), Proposal},
-		{GlobeField, quantity.DegreeCelsius, r(0, 70), r(-30, 90), Proposal},
-		{NaturalWetBulb, quantity.DegreeCelsius, r(-5, 35), r(-30, 45), Proposal},
-		{RadiantTemperature, quantity.DegreeCelsius, r(-10, 80), r(-40, 110), Proposal},
-		{Irradiance, quantity.WattPerSquareMetre, r(0, 1150), r(0, 1400), Proposal},
-		{DirectShare, quantity.None, r(0, 0.9), r(0, 1), Proposal},
-		{CosZenith, quantity.None, r(0, 1), r(-1, 1), Proposal},
-		{Insulation, "clo", r(0.1, 1.0), r(0, ClothingMax), Proposal},
-		{MetabolicRate, quantity.WattPerSquareMetre, r(60, 900), r(30, 1500), Proposal},
-		{OwnSpeed, quantity.MetrePerSecond, r(0, 14), r(0, 30), Proposal},
-		{Gradient, quantity.None, r(0, 0.15), r(-0.4, 0.4), Proposal},
-		{TestMonths, "months", r(0, 24), r(0, 600), Proposal},
-		{TestUncertainty, quantity.LitrePerHour, r(0, 0.5), r(0, 6), Proposal},
-		{MonthField, quantity.None, r(1, 12), r(1, 12), Proposal},
-		{HourField, quantity.Hour, r(0, 24), r(0, 24), Proposal},
-		{HeatDay, "days", r(0, 30), r(0, 365), Proposal},
-		{TripSessions, quantity.None, r(0, 60), r(0, 1000), Proposal},
-		{Servings, quantity.None, r(0, 12), r(0, 100), Proposal},
-		{PackingMargin, quantity.None, r(0, 0.5), r(0, 2), Proposal},
-		{FlightHours, quantity.Hour, r(0, 20), r(0, 48), Proposal},
-		{WalkingSpeed, quantity.MetrePerSecond, r(0, 2.5), r(0, 6), Proposal},
+// climateLimits lists the limits of these fields, with room for more behind
+// them. They are judgement.
+func climateLimits(more int) []Limit {
+	rows := [...]limitRow{
+		{DewPointField, quantity.DegreeCelsius, span{-20, 30}, span{-60, 40}, Proposal},
+		{GlobeField, quantity.DegreeCelsius, span{0, 70}, span{-30, 90}, Proposal},
+		{NaturalWetBulb, quantity.DegreeCelsius, span{-5, 35}, span{-30, 45}, Proposal},
+		{RadiantTemperature, quantity.DegreeCelsius, span{-10, 80}, span{-40, 110}, Proposal},
+		{Irradiance, quantity.WattPerSquareMetre, span{0, 1150}, span{0, 1400}, Proposal},
+		{DirectShare, quantity.None, span{0, 0.9}, span{0, 1}, Proposal},
+		{CosZenith, quantity.None, span{0, 1}, span{-1, 1}, Proposal},
+		{Insulation, "clo", span{0.1, 1.0}, span{0, ClothingMax}, Proposal},
+		{MetabolicRate, quantity.WattPerSquareMetre, span{60, 900}, span{30, 1500}, Proposal},
+		{OwnSpeed, quantity.MetrePerSecond, span{0, 14}, span{0, 30}, Proposal},
+		{Gradient, quantity.None, span{0, 0.15}, span{-0.4, 0.4}, Proposal},
+		{TestMonths, "months", span{0, 24}, span{0, 600}, Proposal},
+		{TestUncertainty, quantity.LitrePerHour, span{0, 0.5}, span{0, 6}, Proposal},
+		{MonthField, quantity.None, span{1, 12}, span{1, 12}, Proposal},
+		{HourField, quantity.Hour, span{0, 24}, span{0, 24}, Proposal},
+		{HeatDay, "days", span{0, 30}, span{0, 365}, Proposal},
+		{TripSessions, quantity.None, span{0, 60}, span{0, 1000}, Proposal},
+		{Servings, quantity.None, span{0, 12}, span{0, 100}, Proposal},
+		{PackingMargin, quantity.None, span{0, 0.5}, span{0, 2}, Proposal},
+		{FlightHours, quantity.Hour, span{0, 20}, span{0, 48}, Proposal},
+		{WalkingSpeed, quantity.MetrePerSecond, span{0, 2.5}, span{0, 6}, Proposal},
 	}
+	return limitsIn(make([]Limit, 0, len(rows)+more), rows[:])
 }

@@ -6,9 +6,10 @@ const (
 	// LabelRelativeU is what a label or a food table may be off by, as a
 	// relative standard uncertainty of carbohydrate and sodium.
 	LabelRelativeU = 0.05
-	// AirHot and AirCold part sessions into heat classes by air temperature
-	// in °C where nothing better is known.
-	AirHot  = 25.0
+	// AirHot is the air temperature in °C from which a session counts as hot
+	// where nothing better is known.
+	AirHot = 25.0
+	// AirCold is the one below which it counts as cold.
 	AirCold = 10.0
 	// WindNotKnown is the wind at the body in m/s where none was written down.
 	WindNotKnown = 1.0

@@ -60,6 +60,7 @@ const (
 	Thirst         Field = "thirst"
 	Stomach        Field = "stomach"
 	AimDeficit     Field = "deficit aim"
+	MouthfulVolume Field = "mouthful"
 )
 
 // Limit says when a typed value is questioned and when it is refused.
@@ -71,59 +72,83 @@ type Limit struct {
 	Sure   Sureness
 }
 
+// limitRow is a row of a table of limits. Written so, a table is constant data
+// and costs next to nothing to read, which happens whenever a value is checked.
+type limitRow struct {
+	field        Field
+	unit         quantity.Unit
+	warn, refuse span
+	sure         Sureness
+}
+
+// span is a range in such a row.
+type span struct{ Low, High float64 }
+
+// limitsIn turns rows into limits behind those of a list.
+func limitsIn(list []Limit, rows []limitRow) []Limit {
+	list = slices.Grow(list, len(rows))
+	for i := range rows {
+		r := &rows[i]
+		list = append(list, Limit{r.field, r.unit, quantity.Range(r.warn), quantity.Range(r.refuse), r.sure})
+	}
+	return list
+}
+
 // Limits lists the input limits. They are mostly judgement; a refused value
 // can be kept with a written reason where it is physically possible.
 func Limits() []Limit {
-	r := func(low, high float64) quantity.Range { return quantity.Range{Low: low, High: high} }
-	return append(climateLimits(), []Limit{
-		{BodyMass, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
-		{MassSpread, quantity.Kilogram, r(0, 0.1), r(0, 0.5), Memory},
-		{MassChange, quantity.PerCent, r(-3, 0), r(-8, 3), Memory},
-		{Duration, quantity.Minute, r(45, 240), r(15, 1440), Memory},
-		{DrinkingRate, quantity.LitrePerHour, r(0, 1), r(0, 3), Memory},
-		{UrineMass, quantity.Gram, r(0, 600), r(0, 1500), Memory},
-		{StoolMass, quantity.Gram, r(0, 400), r(0, 1500), Proposal},
-		{SweatRate, quantity.LitrePerHour, r(0.3, 2.5), r(0.05, 6), Memory},
-		{PatchSodium, quantity.MillimolePerLitre, r(15, 95), r(3, 140), Memory},
-		{USG, quantity.None, r(1.002, 1.030), r(1.000, 1.040), Memory},
-		{Osmolality, quantity.MilliosmolePerKilogram, r(100, 1200), r(20, 1500), Proposal},
-		{UrineColour, quantity.None, r(1, 8), r(1, 8), Read},
-		{AirTemperature, quantity.DegreeCelsius, r(0, 42), r(-20, 55), Memory},
-		{Humidity, quantity.PerCent, r(10, 98), r(0, 100), Memory},
-		{Wind, quantity.MetrePerSecond, r(0, 8), r(0, 25), Memory},
-		{Altitude, quantity.Metre, r(0, 3000), r(-430, 6000), Memory},
-		{Scale0To10, quantity.None, r(0, 10), r(0, 10), Memory},
-		{Height, quantity.Metre, r(1.40, 2.10), r(1.0, 2.4), Proposal},
-		{BottleMass, quantity.Gram, r(20, 3000), r(0, 12000), Proposal},
-		{FoodMass, quantity.Gram, r(0, 500), r(0, 3000), Proposal},
-		{Portions, quantity.Portion, r(0, 10), r(0, 60), Proposal},
-		{MetValue, quantity.Met, r(2, 16), r(1, 25), Proposal},
-		{Power, quantity.Watt, r(30, 400), r(0, 700), Proposal},
-		{RunningSpeed, quantity.KilometrePerHour, r(5, 20), r(1, 30), Proposal},
-		{ScaleStep, quantity.Kilogram, r(0.005, 0.2), r(0.001, 0.5), Proposal},
-		{PlayedMinutes, quantity.Minute, r(0, 240), r(0, 1440), Proposal},
-		{KitMass, quantity.Kilogram, r(0, 5), r(0, 20), Proposal},
-		{MassBefore, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
-		{MassAfter, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
-		{MorningMass, quantity.Kilogram, r(40, 130), r(20, 250), Memory},
-		{Density, quantity.GramPerMillilitre, r(0.98, 1.10), r(0.7, 1.5), Proposal},
-		{PouredVolume, quantity.Millilitre, r(0, 2000), r(0, 12000), Proposal},
-		{PouredAway, quantity.Gram, r(0, 2000), r(0, 12000), Proposal},
-		{RefillMass, quantity.Gram, r(0, 3000), r(0, 12000), Proposal},
-		{ShareDrunk, quantity.PerCent, r(0, 100), r(0, 100), Proposal},
-		{PatchOn, quantity.Minute, r(0, 240), r(-60, 1440), Proposal},
-		{PatchOff, quantity.Minute, r(0, 300), r(0, 1500), Proposal},
-		{PatchPotassium, quantity.MillimolePerLitre, r(2, 10), r(0.5, 30), Proposal},
-		{LaboratoryU, quantity.MillimolePerLitre, r(0, 10), r(0, 40), Proposal},
-		{Oxygen, quantity.LitrePerMinute, r(0.5, 5), r(0.1, 8), Proposal},
-		{ExchangeRatio, quantity.None, r(0.7, 1.1), r(0.65, 1.3), Proposal},
-		{EnergyUsed, quantity.Kilocalorie, r(50, 5000), r(0, 20000), Proposal},
-		{VapourPressure, quantity.Kilopascal, r(0.2, 4.5), r(0, 7.5), Proposal},
-		{EffortRating, quantity.None, r(0, 10), r(0, 10), Memory},
-		{Thirst, quantity.None, r(0, 10), r(0, 10), Memory},
-		{Stomach, quantity.None, r(0, 10), r(0, 10), Memory},
-		{AimDeficit, quantity.PerCent, r(0.5, 4), r(0, 6), Proposal},
-	}...)
+	rows := [...]limitRow{
+		{BodyMass, quantity.Kilogram, span{40, 130}, span{20, 250}, Memory},
+		{MassSpread, quantity.Kilogram, span{0, 0.1}, span{0, 0.5}, Memory},
+		{MassChange, quantity.PerCent, span{-3, 0}, span{-8, 3}, Memory},
+		{Duration, quantity.Minute, span{45, 240}, span{15, 1440}, Memory},
+		{DrinkingRate, quantity.LitrePerHour, span{0, 1}, span{0, 3}, Memory},
+		{UrineMass, quantity.Gram, span{0, 600}, span{0, 1500}, Memory},
+		{StoolMass, quantity.Gram, span{0, 400}, span{0, 1500}, Proposal},
+		{SweatRate, quantity.LitrePerHour, span{0.3, 2.5}, span{0.05, 6}, Memory},
+		{PatchSodium, quantity.MillimolePerLitre, span{15, 95}, span{3, 140}, Memory},
+		{USG, quantity.None, span{1.002, 1.030}, span{1.000, 1.040}, Memory},
+		{Osmolality, quantity.MilliosmolePerKilogram, span{100, 1200}, span{20, 1500}, Proposal},
+		{UrineColour, quantity.None, span{1, 8}, span{1, 8}, Read},
+		{AirTemperature, quantity.DegreeCelsius, span{0, 42}, span{-20, 55}, Memory},
+		{Humidity, quantity.PerCent, span{10, 98}, span{0, 100}, Memory},
+		{Wind, quantity.MetrePerSecond, span{0, 8}, span{0, 25}, Memory},
+		{Altitude, quantity.Metre, span{0, 3000}, span{-430, 6000}, Memory},
+		{Scale0To10, quantity.None, span{0, 10}, span{0, 10}, Memory},
+		{Height, quantity.Metre, span{1.40, 2.10}, span{1.0, 2.4}, Proposal},
+		{BottleMass, quantity.Gram, span{20, 3000}, span{0, 12000}, Proposal},
+		{FoodMass, quantity.Gram, span{0, 500}, span{0, 3000}, Proposal},
+		{Portions, quantity.Portion, span{0, 10}, span{0, 60}, Proposal},
+		{MetValue, quantity.Met, span{2, 16}, span{1, 25}, Proposal},
+		{Power, quantity.Watt, span{30, 400}, span{0, 700}, Proposal},
+		{RunningSpeed, quantity.KilometrePerHour, span{5, 20}, span{1, 30}, Proposal},
+		{ScaleStep, quantity.Kilogram, span{0.005, 0.2}, span{0.001, 0.5}, Proposal},
+		{PlayedMinutes, quantity.Minute, span{0, 240}, span{0, 1440}, Proposal},
+		{KitMass, quantity.Kilogram, span{0, 5}, span{0, 20}, Proposal},
+		{MassBefore, quantity.Kilogram, span{40, 130}, span{20, 250}, Memory},
+		{MassAfter, quantity.Kilogram, span{40, 130}, span{20, 250}, Memory},
+		{MorningMass, quantity.Kilogram, span{40, 130}, span{20, 250}, Memory},
+		{Density, quantity.GramPerMillilitre, span{0.98, 1.10}, span{0.7, 1.5}, Proposal},
+		{PouredVolume, quantity.Millilitre, span{0, 2000}, span{0, 12000}, Proposal},
+		{PouredAway, quantity.Gram, span{0, 2000}, span{0, 12000}, Proposal},
+		{RefillMass, quantity.Gram, span{0, 3000}, span{0, 12000}, Proposal},
+		{ShareDrunk, quantity.PerCent, span{0, 100}, span{0, 100}, Proposal},
+		{PatchOn, quantity.Minute, span{0, 240}, span{-60, 1440}, Proposal},
+		{PatchOff, quantity.Minute, span{0, 300}, span{0, 1500}, Proposal},
+		{PatchPotassium, quantity.MillimolePerLitre, span{2, 10}, span{0.5, 30}, Proposal},
+		{LaboratoryU, quantity.MillimolePerLitre, span{0, 10}, span{0, 40}, Proposal},
+		{Oxygen, quantity.LitrePerMinute, span{0.5, 5}, span{0.1, 8}, Proposal},
+		{ExchangeRatio, quantity.None, span{0.7, 1.1}, span{0.65, 1.3}, Proposal},
+		{EnergyUsed, quantity.Kilocalorie, span{50, 5000}, span{0, 20000}, Proposal},
+		{VapourPressure, quantity.Kilopascal, span{0.2, 4.5}, span{0, 7.5}, Proposal},
+		{EffortRating, quantity.None, span{0, 10}, span{0, 10}, Memory},
+		{Thirst, quantity.None, span{0, 10}, span{0, 10}, Memory},
+		{Stomach, quantity.None, span{0, 10}, span{0, 10}, Memory},
+		{AimDeficit, quantity.PerCent, span{0.5, 4}, span{0, 6}, Proposal},
+		{MouthfulVolume, quantity.Millilitre, span{10, 60}, span{5, 150}, Proposal},
+	}
+	labels := labelLimits()
+	return limitsIn(append(climateLimits(len(labels)+len(rows)), labels...), rows[:])
 }
 
 // LimitOf returns the limit of a field; ok is false when it has none.

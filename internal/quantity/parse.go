@@ -87,10 +87,10 @@ func parseDigits(s string) (float64, error) {
 		}
 	}
 	s = strings.Map(func(r rune) rune {
-		switch {
-		case r == '−':
+		switch r {
+		case '−':
 			return '-'
-		case r == '\u00a0' || r == '\u202f' || r == ' ' || r == '\'':
+		case '\u00a0', '\u202f', ' ', '\'':
 			return -1
 		}
 		return r
