@@ -19,6 +19,8 @@ type StripData struct {
 	Range  Span
 	Middle float64
 	Ranged bool
+	// RangeOnly leaves the middle away.
+	RangeOnly bool
 	// Estimate draws a dashed box round the range.
 	Estimate bool
 	// Ticks are labelled above; the first and last are the ends, which the
@@ -70,7 +72,7 @@ func (c *RangeStrip) paint(size fyne.Size) {
 		}
 	}
 	c.pen.rect(at.start, line, at.end-at.start, 1, k.Ink3)
-	if d.Ranged {
+	if d.Ranged && !d.RangeOnly {
 		c.pen.rect(at.inside(d.Middle)-1.5, line-look.Scaled(14), 3, look.Scaled(28), k.Loss)
 	}
 	for _, t := range d.Ticks {

@@ -16,6 +16,9 @@ type Column struct {
 	Right bool
 	// Sorts lets the person sort by it.
 	Sorts bool
+	// From leaves the column out of a table narrower than so many px at 100 %
+	// text; zero never does.
+	From float32
 }
 
 // Cell is one text in a [Table].
@@ -164,7 +167,7 @@ func (t *Table) window() (first, last int) {
 
 // reveal scrolls the chosen row into sight.
 func (t *Table) reveal() {
-	if t.scroll == nil || t.state.chosen < 0 {
+	if t.scroll == nil || t.state.chosen < 0 || t.scroll.Size().Height <= 0 {
 		return
 	}
 	top := float32(t.state.chosen) * t.RowHeight()

@@ -29,22 +29,42 @@ func newTableBody(t *Table) *tableBody {
 	return b
 }
 
-// edges resolves the columns at a width of the table.
+// leftOut reports whether a column is not shown at a width of the table.
+func (c Column) leftOut(width float32) bool { return c.From > 0 && width < Scaled(c.From) }
+
+// edges resolves the columns at a width of the table; one that is left out has
+// no width.
 func (b *tableBody) edges(width float32) []edge {
 	cols := b.table.columns
 	layout := columns{gap: tableGap}
-	holders := make([]fyne.CanvasObject, len(cols))
-	for i, c := range cols {
-		layout.tracks = append(layout.tracks, c.Width)
-		holders[i] = Gap(0, 0)
+	var holders []fyne.CanvasObject
+	for _, c := range cols {
+		if !c.leftOut(width) {
+			layout.tracks = append(layout.tracks, c.Width)
+			holders = append(holders, Gap(0, 0))
+		}
 	}
+	widths := layout.widths(holders, width-2*tablePad)
 	list := make([]edge, len(cols))
-	x := tablePad
-	for i, w := range layout.widths(holders, width-2*tablePad) {
-		list[i] = edge{x, w}
-		x += w + tableGap
+	x, next := tablePad, 0
+	for i, c := range cols {
+		if c.leftOut(width) {
+			list[i] = edge{x: x}
+			continue
+		}
+		list[i] = edge{x, widths[next]}
+		x += widths[next] + tableGap
+		next++
 	}
 	return list
+}
+
+// shortened fits a text into a column; nothing where that is left out.
+func shortened(text string, style Style, e edge) string {
+	if e.width <= 0 {
+		return ""
+	}
+	return Ellipsis(text, style, e.width)
 }
 
 // CreateRenderer draws the rows in sight.
@@ -115,7 +135,7 @@ func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette
 			cell = t.rows[i][c]
 		}
 		text.Alignment = alignment(t.columns[c].Right)
-		short := Ellipsis(cell.Text, cell.Style, edges[c].width)
+		short := shortened(cell.Text, cell.Style, edges[c])
 		at := fyne.NewPos(edges[c].x, y+base-cell.Style.Baseline())
 		Write(text, cell.Style, p.Tone(cell.Tone), short, at, edges[c].width)
 	}

@@ -39,14 +39,14 @@ func (r *tableRenderer) set() {
 	r.arrow.Hide()
 	for i, c := range t.columns {
 		style, tone := Note, Ink2
-		if i == t.state.sorted {
+		if i == t.state.sorted && edges[i].width > 0 {
 			style, tone = NoteStrong, Ink
 			r.setArrow(edges[i], style.Width(c.Title), c.Right)
 		}
 		title := r.titles[i]
 		title.Alignment = alignment(c.Right)
 		at := fyne.NewPos(edges[i].x, float32(int((h-1-style.Height())/2)))
-		Write(title, style, p.Tone(tone), Ellipsis(c.Title, style, edges[i].width), at, edges[i].width)
+		Write(title, style, p.Tone(tone), shortened(c.Title, style, edges[i]), at, edges[i].width)
 	}
 	r.rule.FillColor = p.Hair
 	r.rule.Move(fyne.NewPos(0, h-1))
@@ -74,11 +74,14 @@ func (r *tableRenderer) setArrow(e edge, title float32, right bool) {
 
 func (r *tableRenderer) Layout(fyne.Size) { r.set() }
 
-// MinSize asks for the fixed columns and a little for each of the others.
+// MinSize asks for the fixed columns that are never left out, and a little for
+// each of the others.
 func (r *tableRenderer) MinSize() fyne.Size {
-	w := 2*tablePad + tableGap*float32(max(len(r.table.columns)-1, 0))
+	w := 2*tablePad - tableGap
 	for _, c := range r.table.columns {
-		w += Scaled(max(c.Width.px, 24))
+		if c.From == 0 {
+			w += Scaled(max(c.Width.px, 24)) + tableGap
+		}
 	}
 	return fyne.NewSize(w, r.table.HeightFor(w))
 }

@@ -50,7 +50,7 @@ func (t *Table) rowAt(y float32) int {
 // columnAt is the column at a distance from the left.
 func (t *Table) columnAt(x float32) int {
 	for i, edge := range t.body.edges(t.Size().Width) {
-		if x < edge.x+edge.width+tablePad {
+		if edge.width > 0 && x < edge.x+edge.width+tablePad {
 			return i
 		}
 	}

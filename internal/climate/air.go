@@ -30,13 +30,18 @@ type Air struct {
 }
 
 // NewAir makes air from temperature and relative humidity. It returns an
-// [evidence.Problem] for a value outside the limits of input.
+// [evidence.Problem] for a value outside the limits of input, and for more
+// vapour than any weather holds (7.5 kPa, a dew point of 40 °C).
 func NewAir(t quantity.Celsius, humidity quantity.Percent) (Air, error) {
 	err := refusedAny(fieldValue{evidence.AirTemperature, float64(t)}, fieldValue{evidence.Humidity, float64(humidity)})
 	if err != nil {
 		return Air{}, err
 	}
-	return Air{t, quantity.Kilopascals(saturation(float64(t)) * float64(humidity) / 100)}, nil
+	a := Air{t, quantity.Kilopascals(saturation(float64(t)) * float64(humidity) / 100)}
+	if err := refused(evidence.VapourPressure, float64(a.Vapour)); err != nil {
+		return Air{}, err
+	}
+	return a, nil
 }
 
 // AirFromDewPoint makes air from temperature and dew point. A dew point above

@@ -40,11 +40,14 @@ type Balance struct {
 // when cycling. Meant for exercise on land; not for water, nor for less than
 // some twenty minutes. It returns an [evidence.Problem] for a session that
 // cannot be. Source: our proposal, from the parts of ISO 7933.
-func Reckon(b Body, s Session) (Balance, error) {
-	if err := refusedAny(b.values()...); err != nil {
+func Reckon(b Body, s Session) (Balance, error) { return limits(evidence.Limits()).reckon(b, s) }
+
+// reckon is [Reckon] with the limits at hand.
+func (l limits) reckon(b Body, s Session) (Balance, error) {
+	if err := l.refused(b.values()...); err != nil {
 		return Balance{}, err
 	}
-	if err := s.refused(); err != nil {
+	if err := s.refused(l); err != nil {
 		return Balance{}, err
 	}
 	radiant, err := s.Weather.RadiantTemperature()
@@ -118,9 +121,10 @@ func (x Balance) OnFloor() bool {
 }
 
 // BreathWater is the water that leaves with the breath, L/h; it stands beside
-// the sweat rate and is part of the deficit.
+// the sweat rate and is part of the deficit. In air hotter and more humid than
+// the breath it is none.
 func (x Balance) BreathWater() quantity.LitresPerHour {
-	return quantity.LitresPerHour(x.BreathWet * x.Area / evidence.SweatLatent / 1000)
+	return quantity.LitresPerHour(max(0, x.BreathWet) * x.Area / evidence.SweatLatent / 1000)
 }
 
 // Onset is the mean of the sweat rate over so many minutes from the start,

@@ -19,8 +19,8 @@ type Test struct {
 }
 
 // refused is the error of measured values that cannot be.
-func (t Test) refused() error {
-	return refusedAny(
+func (t Test) refused(l limits) error {
+	return l.refused(
 		fieldValue{evidence.SweatRate, float64(t.Rate)},
 		fieldValue{evidence.TestUncertainty, float64(t.U)},
 		fieldValue{evidence.TestMonths, t.MonthsAgo},
@@ -94,9 +94,32 @@ func Calibrate(b Body, tests []Test) (Calibration, error) {
 	if err := refusedAny(b.values()...); err != nil {
 		return Calibration{}, err
 	}
+	return calibrate(reckonTests(evidence.Limits(), b, tests)), nil
+}
+
+// reckonedTest is a test with its balance, or why it has none.
+type reckonedTest struct {
+	Test
+	balance Balance
+	err     error // of the session
+	values  error // of what was measured
+}
+
+// reckonTests reckons every test once.
+func reckonTests(l limits, b Body, tests []Test) []reckonedTest {
+	list := make([]reckonedTest, len(tests))
+	for i, t := range tests {
+		x, err := l.reckon(b, t.Session)
+		list[i] = reckonedTest{t, x, err, t.refused(l)}
+	}
+	return list
+}
+
+// calibrate is [Calibrate] with the balances at hand.
+func calibrate(tests []reckonedTest) Calibration {
 	c := Calibration{Slope: 1}
 	for i, t := range tests {
-		p, refusal := pointOf(b, t)
+		p, refusal := t.point()
 		if refusal.Code != "" {
 			refusal.Test = i
 			c.Refused = append(c.Refused, refusal)
@@ -107,20 +130,19 @@ func Calibrate(b Body, tests []Test) (Calibration, error) {
 	}
 	c.Slope, c.Earned = slope(c.points)
 	c.Factor = c.factor()
-	return c, nil
+	return c
 }
 
-// pointOf holds a test against the balance, or says why not.
-func pointOf(b Body, t Test) (point, Refusal) {
-	if err := t.refused(); err != nil {
-		return point{}, Refusal{Code: RefusedImpossible, Err: err}
-	}
-	x, err := Reckon(b, t.Session)
+// point holds a test against the balance, or says why not.
+func (t reckonedTest) point() (point, Refusal) {
+	x := t.balance
 	switch {
+	case t.values != nil:
+		return point{}, Refusal{Code: RefusedImpossible, Err: t.values}
 	case t.Session.Effort.Motion == InWater:
-		return point{}, Refusal{Code: RefusedInWater, Err: err}
-	case err != nil:
-		return point{}, Refusal{Code: RefusedImpossible, Err: err}
+		return point{}, Refusal{Code: RefusedInWater, Err: t.err}
+	case t.err != nil:
+		return point{}, Refusal{Code: RefusedImpossible, Err: t.err}
 	case x.Capacity <= 0:
 		return point{}, Refusal{Code: RefusedCapacity, Value: x.Capacity}
 	case x.OnFloor():

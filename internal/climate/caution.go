@@ -55,10 +55,11 @@ type Caution struct {
 //	wettedness    needed over its maximum: from 0.85 watch, above 1 the heat
 //	              cannot leave; nothing evaporates: cancel
 //	core          rectal temperature of ISO 7933 at the end, extrapolated:
-//	              39 °C watch, 39.5 limit, 40 cancel
+//	              from 39.5 °C watch, from 40 limit, and cancel where even
+//	              the low end of its range is 40
 //
-// The maximum of sweating in the strain is the athlete's own where the basis
-// has one; air past the body stops at 3 m/s and the metabolic rate in the skin
+// The maximum of sweating in the strain is raised to what the balance asks for
+// and to the athlete's own rate, since the standard's is a worker's; air past the body stops at 3 m/s and the metabolic rate in the skin
 // formula at 450 W/m². It is a caution and clears nobody: heat illness comes at
 // any level, and local policy wins. measured is a WBGT that was read there, or
 // nil. Sources: ACSM 2007; ISO 7933:2004; Ravanelli et al. 2018; the limits of
@@ -144,10 +145,12 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 	if err != nil {
 		return CautionPart{}, err
 	}
-	set := strainSetting{heatCapacity: evidence.BodyHeatCapacity, skinMetabolicMax: evidence.SkinMetabolicMax}
+	steady := float64(x.Base()) // g/h
 	if f := Onset(s.Minutes); basis.Rate.Known && f > 0 {
-		set.sweatMaxLeast = basis.Rate.Value / f * 1000 * evidence.SweatLatent / x.Area
+		steady = max(steady, basis.Rate.Value/f*1000)
 	}
+	set := strainSetting{heatCapacity: evidence.BodyHeatCapacity, skinMetabolicMax: evidence.SkinMetabolicMax,
+		sweatMaxLeast: steady * evidence.SweatLatent / x.Area}
 	run := newStrain(in, set)
 	c.Strain = run.run(in, nil)
 	rectal := float64(c.Strain.Rectal)
@@ -162,9 +165,9 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 		Why: figure.Why{Formula: "rectal", Inputs: []figure.Input{{Symbol: "rectal", Value: rectal, Unit: quantity.DegreeCelsius}},
 			Sources: []string{"climate.strain.heat-capacity", "climate.strain.limit.rectal"}, Budget: []figure.Share{{Source: "effort", Part: 1}}}}, u)}
 	switch {
-	case rectal >= evidence.CoreStop:
+	case part.Figure.Ranged && part.Figure.Range.Low >= evidence.CoreStop:
 		part.Level = Cancel
-	case rectal >= evidence.CoreLimit:
+	case rectal >= evidence.CoreStop:
 		part.Level = Limit
 	case rectal >= evidence.CoreWatch:
 		part.Level = Watch

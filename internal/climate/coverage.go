@@ -1,6 +1,7 @@
 package climate
 
 import (
+	"errors"
 	"math"
 
 	"ebbwell/internal/evidence"
@@ -66,9 +67,9 @@ type Coverage struct {
 func (c Coverage) Reasons() []Difference {
 	var worst, other []Difference
 	for _, d := range c.Differences {
-		switch {
-		case d.Grade == Tested:
-		case d.Grade == c.Grade:
+		switch d.Grade {
+		case Tested:
+		case c.Grade:
 			worst = append(worst, d)
 		default:
 			other = append(other, d)
@@ -91,43 +92,48 @@ func (c Coverage) need() float64 {
 //
 //	tested  air within 5 °C, vapour 0.7 kPa, metabolic rate 10 %, the same sun
 //	near    within 10 °C, 1.4 kPa, 20 %, 100 W/m² of Ereq, the sun one step apart
-//	far     else; also when acclimatisation changed, and when the heat of a
-//	        session that was not tested cannot leave (Emax ≤ 0 or w > wmax)
+//	far     else; also when acclimatisation changed, and when the heat cannot
+//	        leave (Emax ≤ 0 or w > wmax) in one of the two, or in both and
+//	        they are not like
 //
 // Other clothing, other training, or an age over a year keep a test from being
 // tested. All limits are proposals; they are the same both ways. It returns an
 // [evidence.Problem] for a body or a plan that cannot be.
 func Cover(b Body, tests []Test, plan Session) ([]Coverage, error) {
-	planned, err := Reckon(b, plan)
+	known := limits(evidence.Limits())
+	planned, err := known.reckon(b, plan)
 	if err != nil {
 		return nil, err
 	}
+	return coverAll(reckonTests(known, b, tests), plan, planned), nil
+}
+
+// coverAll is [Cover] with the balances at hand.
+func coverAll(tests []reckonedTest, plan Session, planned Balance) []Coverage {
 	list := make([]Coverage, len(tests))
 	for i, t := range tests {
-		list[i] = cover(b, t, plan, planned)
+		list[i] = t.cover(plan, planned)
 		list[i].Test = i
 	}
-	return list, nil
+	return list
 }
 
 // cover holds one test against a plan.
-func cover(b Body, t Test, plan Session, planned Balance) Coverage {
-	done, err := Reckon(b, t.Session)
-	if err == nil {
-		err = t.refused()
-	}
-	if err != nil {
+func (t reckonedTest) cover(plan Session, planned Balance) Coverage {
+	if err := errors.Join(t.err, t.values); err != nil {
 		return Coverage{Grade: Far, Err: err}
 	}
-	c := Coverage{Differences: append(weatherDifferences(t.Session, plan), bodyDifferences(t, plan, done, planned)...)}
+	done := t.balance
+	c := Coverage{Differences: append(weatherDifferences(t.Session, plan), bodyDifferences(t.Test, plan, done, planned)...)}
 	for _, d := range c.Differences {
 		c.Grade = max(c.Grade, d.Grade)
 	}
 	// Where heat cannot leave, the balance says nothing about another session,
-	// yet a test made in the very conditions stands as it was measured.
-	ratio, uncompensable := worseWettedness(done, planned)
-	d := Difference{By: ByWettedness, Size: ratio}
-	if uncompensable && c.Grade > Tested {
+	// yet a test made in the very conditions, where it could not leave either,
+	// stands as it was measured.
+	d := Difference{By: ByWettedness, Size: worseWettedness(done, planned)}
+	both, either := done.Uncompensable() && planned.Uncompensable(), done.Uncompensable() || planned.Uncompensable()
+	if either && !(both && c.Grade == Tested) {
 		d.Grade, c.Grade = Far, Far
 	}
 	c.Differences = append(c.Differences, d, Difference{By: ByDuration, Size: float64(plan.Minutes - t.Session.Minutes), Unit: quantity.Minute})
@@ -135,15 +141,15 @@ func cover(b Body, t Test, plan Session, planned Balance) Coverage {
 }
 
 // worseWettedness is the wettedness needed over the highest in the worse of
-// two balances (0 where nothing can evaporate), and whether one of them cannot
-// be kept up.
-func worseWettedness(a, b Balance) (ratio float64, uncompensable bool) {
+// two balances; 0 where nothing can evaporate in either.
+func worseWettedness(a, b Balance) float64 {
+	ratio := 0.0
 	for _, x := range [...]Balance{a, b} {
 		if w, ok := x.Wettedness(); ok {
 			ratio = max(ratio, w/x.WettednessMax)
 		}
 	}
-	return ratio, a.Uncompensable() || b.Uncompensable()
+	return ratio
 }
 
 // weatherDifferences compares air, humidity and sun.

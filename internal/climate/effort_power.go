@@ -18,7 +18,7 @@ func hypot(a, b float64) float64 { return math.Hypot(a, b) }
 //
 // road is the speed on the road; zero is an ergometer. Meant for steady
 // riding; not for sprints. Sources: ACSM metabolic equation, from memory; 20 900
-// J per litre of oxygen, from memory. Example: 200 W at 70 kg, 1.78 m give 495
+// J per litre of oxygen, from memory. Example: 200 W at 70 kg, 1.78 m give 494
 // W/m².
 func CyclingEffort(b Body, power quantity.Watts, road quantity.MetresPerSecond) (Effort, error) {
 	err := refusedAny(append(b.values(), fieldValue{evidence.Power, float64(power)}, fieldValue{evidence.OwnSpeed, float64(road)})...)

@@ -13,7 +13,7 @@ import (
 // External work is zero. treadmill puts the run on the spot. Meant for steady
 // running over about 8 km/h; not for walking, nor for games, whose pace
 // changes. Source: ACSM metabolic equation. Example: 12 km/h, level, 70 kg and
-// 1.78 m give 567 W/m².
+// 1.78 m give 568 W/m².
 func RunningEffort(b Body, speed quantity.MetresPerSecond, gradient float64, treadmill bool) (Effort, error) {
 	kmh, err := quantity.Convert(float64(speed), quantity.MetrePerSecond, quantity.KilometrePerHour)
 	if err != nil {
@@ -42,7 +42,7 @@ func RunningEffort(b Body, speed quantity.MetresPerSecond, gradient float64, tre
 //
 // External work is zero but for cycling and rowing, where it is the efficiency
 // (0.21, 0.19) of M. own is the body's own speed; zero is on the spot. Source:
-// Ainsworth et al. 2011. Example: 8 MET at 70 kg and 1.78 m give 364 W/m².
+// Ainsworth et al. 2011. Example: 8 MET at 70 kg and 1.78 m give 366 W/m².
 func MetEffort(b Body, met float64, m Motion, own quantity.MetresPerSecond) (Effort, error) {
 	return mets(b, met, ByActivity, m, own, evidence.MetRelativeU, "oxygen.met")
 }

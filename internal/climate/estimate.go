@@ -91,26 +91,22 @@ func Estimate(a Athlete, tests []Test, plan Session) (Basis, error) {
 	if plan.Effort.Motion == InWater {
 		return Basis{Kind: NoBasis, Grade: Far, RangeOnly: true, Codes: []string{PlanInWater, TestFirst}}, nil
 	}
-	x, err := Reckon(a.Body, plan)
+	known := limits(evidence.Limits())
+	x, err := known.reckon(a.Body, plan)
 	if err != nil {
 		return Basis{}, fmt.Errorf("estimate a sweat rate: %w", err)
 	}
-	basis := Basis{Grade: Far, Balance: x, Breath: breathFigure(x, plan.Effort), Coverage: make([]Coverage, len(tests))}
-	for i, t := range tests {
-		basis.Coverage[i] = cover(a.Body, t, plan, x)
-		basis.Coverage[i].Test = i
-	}
-	if basis.Calibration, err = Calibrate(a.Body, tests); err != nil {
-		return Basis{}, fmt.Errorf("estimate a sweat rate: %w", err)
-	}
-	basis.choose(a, tests, plan)
+	reckoned := reckonTests(known, a.Body, tests)
+	basis := Basis{Grade: Far, Balance: x, Breath: breathFigure(x, plan.Effort),
+		Coverage: coverAll(reckoned, plan, x), Calibration: calibrate(reckoned)}
+	basis.choose(a, reckoned, plan)
 	basis.note(plan)
 	basis.Advice = advise(basis, tests, plan)
 	return basis, nil
 }
 
 // choose takes the best basis there is.
-func (b *Basis) choose(a Athlete, tests []Test, plan Session) {
+func (b *Basis) choose(a Athlete, tests []reckonedTest, plan Session) {
 	if like := b.ranked(func(c Coverage) bool { return c.Grade == Tested && c.Err == nil }); len(like) > 0 {
 		b.Kind, b.Grade, b.From = OneTest, Tested, like
 		if len(like) > 1 {
@@ -203,7 +199,7 @@ func (b *Basis) note(plan Session) {
 //
 // Like is not same: what the balance says of the rest of the difference goes
 // into the range and leaves the measured value alone.
-func (b *Basis) pooled(body Body, tests []Test, like []int, plan Session) figure.Figure {
+func (b *Basis) pooled(body Body, tests []reckonedTest, like []int, plan Session) figure.Figure {
 	n := float64(len(like))
 	logs, errs, shift := 0.0, 0.0, 0.0
 	now := math.Log(float64(b.Balance.Base()) * Onset(plan.Minutes))
@@ -212,9 +208,7 @@ func (b *Basis) pooled(body Body, tests []Test, like []int, plan Session) figure
 		t := tests[at]
 		logs += math.Log(float64(t.Rate)) / n
 		errs += float64(t.U/t.Rate) * float64(t.U/t.Rate) / n
-		if x, err := Reckon(body, t.Session); err == nil {
-			shift += (now - math.Log(float64(x.Base())*Onset(t.Session.Minutes))) / n
-		}
+		shift += (now - math.Log(float64(t.balance.Base())*Onset(t.Session.Minutes))) / n
 		symbol := fmt.Sprintf("rate%d", i+1)
 		why.Inputs = append(why.Inputs, figure.Input{Symbol: symbol, Value: float64(t.Rate), Unit: quantity.LitrePerHour, U: float64(t.U)})
 		if i > 0 {

@@ -35,11 +35,15 @@ func surround(air Air, radiant, speed, emissivity, radiating float64) surroundin
 // larger of that in still air, 2.38 |tsk - ta|^¼, and that in moving air. The
 // root is left out where it cannot win, as this is asked every minute.
 func (s *surroundings) convection(skin float64) float64 {
-	apart := math.Abs(skin - s.air)
-	if apart <= s.still {
-		return s.forced
+	if apart := math.Abs(skin - s.air); apart > s.still {
+		return natural(apart)
 	}
-	return evidence.ConvectionStill * math.Pow(apart, evidence.ConvectionStillPower)
+	return s.forced
+}
+
+// natural is the heat transfer coefficient in still air.
+func natural(apart float64) float64 {
+	return evidence.ConvectionStill * math.Sqrt(math.Sqrt(apart))
 }
 
 // surface finds the temperature of the clothing's surface where the heat from

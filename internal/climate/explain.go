@@ -113,7 +113,7 @@ func baseFigure(x Balance) figure.Figure {
 // breathFigure is the breath's water; its range is that of the metabolic rate.
 func breathFigure(x Balance, e Effort) figure.Figure {
 	f := figure.Figure{Known: true, Value: float64(x.BreathWater()), Unit: quantity.LitrePerHour, Estimate: true, Why: figure.Why{
-		Formula: "wet*area/latent/1000",
+		Formula: "max(0,wet)*area/latent/1000",
 		Inputs: []figure.Input{watts("wet", x.BreathWet), {Symbol: "area", Value: x.Area, Unit: "m²"},
 			{Symbol: "latent", Value: evidence.SweatLatent, Unit: "W·h/g"}},
 		Budget:  []figure.Share{{Source: "effort", Part: 1}},

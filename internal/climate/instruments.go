@@ -82,22 +82,39 @@ func (s site) boiling() float64 {
 }
 
 // solve finds the root, in °C, of a function that rises with temperature in
-// kelvin, by halving between brackets about the air; it never looks above top.
+// kelvin, between brackets about the air; it never looks above top. The chord
+// between the brackets is followed, and the value at an end that stays twice is
+// halved (the Illinois rule), so that both ends close in.
 func (s site) solve(f func(float64) float64, top float64) (float64, bool) {
 	low, high := s.air-60, min(s.air+100, top)
-	if f(low) > 0 || f(high) < 0 {
+	below, above := f(low), f(high)
+	if below > 0 || above < 0 {
 		return 0, false
 	}
-	for high-low > solved {
-		middle := (low + high) / 2
-		if f(middle) > 0 {
-			high = middle
-		} else {
-			low = middle
+	last, stayed := math.Inf(1), 0
+	for range 200 {
+		x := (low*above - high*below) / (above - below)
+		y := f(x)
+		if math.Abs(x-last) < solved || y == 0 {
+			return x - evidence.KelvinOffset, true
 		}
+		last = x
+		if y > 0 {
+			high, above = x, y
+			if stayed < 0 {
+				below /= 2
+			}
+			stayed = -1
+			continue
+		}
+		low, below = x, y
+		if stayed > 0 {
+			above /= 2
+		}
+		stayed = 1
 	}
-	return (low+high)/2 - evidence.KelvinOffset, true
+	return 0, false
 }
 
-// solved is how closely temperatures are solved, K.
+// solved is the last step at which a temperature counts as solved, K.
 const solved = 1e-6

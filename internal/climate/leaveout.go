@@ -1,5 +1,7 @@
 package climate
 
+import "ebbwell/internal/evidence"
+
 // LeftOut is one test against the estimate made from the athlete's others.
 type LeftOut struct {
 	Test  int
@@ -14,8 +16,9 @@ type LeftOut struct {
 // as are tests that cannot be.
 func LeaveOneOut(a Athlete, tests []Test) []LeftOut {
 	var list []LeftOut
+	known := limits(evidence.Limits())
 	for i, t := range tests {
-		if t.refused() != nil {
+		if t.refused(known) != nil {
 			continue
 		}
 		others := make([]Test, 0, len(tests))

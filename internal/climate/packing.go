@@ -56,7 +56,7 @@ const (
 	Buy   = "buy"   // there
 )
 
-// LotMissing: a supplement is packed without its lot.
+// LotMissing says that a supplement is packed without its lot.
 const LotMissing = "lot-missing"
 
 // PackedSupply is a line of the packing list.

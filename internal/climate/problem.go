@@ -15,13 +15,18 @@ func refused(f evidence.Field, x float64) error {
 	return nil
 }
 
-// refusedAny joins the refusals of several fields. The limits are looked up
-// once for all: this runs whenever a value in the planner moves.
-func refusedAny(values ...fieldValue) error {
-	limits := evidence.Limits()
+// limits are the limits of input, looked up once for many values: they are
+// held against whenever a value in the planner moves.
+type limits []evidence.Limit
+
+// refusedAny joins the refusals of several fields.
+func refusedAny(values ...fieldValue) error { return limits(evidence.Limits()).refused(values...) }
+
+// refused joins the refusals of several fields.
+func (l limits) refused(values ...fieldValue) error {
 	var list []error
 	for _, v := range values {
-		if !within(limits, v) {
+		if !l.within(v) {
 			list = append(list, refused(v.field, v.value))
 		}
 	}
@@ -29,10 +34,10 @@ func refusedAny(values ...fieldValue) error {
 }
 
 // within reports whether a value is one that its limit does not refuse.
-func within(limits []evidence.Limit, v fieldValue) bool {
-	for i := range limits {
-		if limits[i].Field == v.field {
-			return limits[i].Refuse.Contains(v.value)
+func (l limits) within(v fieldValue) bool {
+	for i := range l {
+		if l[i].Field == v.field {
+			return l[i].Refuse.Contains(v.value)
 		}
 	}
 	return false
@@ -55,7 +60,7 @@ func Problems(err error) []evidence.Problem {
 	var list []evidence.Problem
 	var walk func(error)
 	walk = func(err error) {
-		switch e := err.(type) {
+		switch e := any(err).(type) {
 		case nil:
 		case evidence.Problem:
 			list = append(list, e)

@@ -42,7 +42,7 @@ type Session struct {
 }
 
 // refused is the error of a session that cannot be reckoned.
-func (s Session) refused() error {
+func (s Session) refused(l limits) error {
 	if s.Effort.Motion == InWater {
 		return problem(evidence.MetabolicRate, evidence.CodeInWater, s.Effort.Metabolic.Value)
 	}
@@ -56,7 +56,7 @@ func (s Session) refused() error {
 		fieldValue{evidence.Insulation, float64(s.Clothing.Insulation)},
 		fieldValue{evidence.Duration, float64(s.Minutes)},
 	)
-	if err := refusedAny(values...); err != nil {
+	if err := l.refused(values...); err != nil {
 		return err
 	}
 	if u := s.Effort.Metabolic.U; !(u >= 0) || math.IsInf(u, 0) {

@@ -58,7 +58,10 @@ func (s *strain) run(in StrainInput, see func(StrainMinute)) StrainResult {
 		stored := s.heat * (target - targetBefore) * (1 - weightBefore)
 		skin = skin*s.keep.skin + (s.skin.base+s.skin.slope*rectal)*(1-s.keep.skin)
 
-		h := s.around.convection(skin)
+		h := s.around.forced
+		if apart := math.Abs(skin - s.around.air); apart > s.around.still {
+			h = natural(apart)
+		}
 		step := s.around.surfaceStep(&s.worn, skin, surface, h)
 		surface -= step
 		if math.Abs(step) > surfaceSolved || s.worn.bare {
@@ -122,12 +125,16 @@ func (s *strain) required(need, capacity float64) float64 {
 		return 0
 	case capacity <= 0 || need >= evidence.WettednessFull*capacity:
 		return s.sweatMax
-	case need <= evidence.WettednessSplit*capacity:
-		square := 2 * capacity * capacity
-		return min(need*square/(square-need*need), s.sweatMax)
 	}
-	rest := evidence.WettednessBeyond*capacity - need
-	return min(need*2*capacity*capacity/(rest*rest), s.sweatMax)
+	above, below := 2*capacity*capacity, 2*capacity*capacity-need*need
+	if need > evidence.WettednessSplit*capacity {
+		rest := evidence.WettednessBeyond*capacity - need
+		below = rest * rest
+	}
+	if rate := need * above / below; rate < s.sweatMax {
+		return rate
+	}
+	return s.sweatMax
 }
 
 // evaporated is the heat that goes with the sweat that evaporates, W/m²: of
@@ -140,7 +147,10 @@ func (s *strain) evaporated(sweat, capacity float64) float64 {
 	if capacity >= evidence.SweatRatioLeast*sweat {
 		wet = (math.Sqrt(capacity*capacity+2*sweat*sweat) - capacity) * (1 / sweat)
 	}
-	return min(wet, s.wetMax) * capacity
+	if wet > s.wetMax {
+		wet = s.wetMax
+	}
+	return wet * capacity
 }
 
 // warm finds the core temperature that the heat leaves; the weight of the skin

@@ -1,6 +1,7 @@
 package climate
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -26,7 +27,7 @@ type GlobeReading struct {
 // presets are proposals. Example: 30 °C, 50 %, 2 m/s at 10 m, full high sun
 // give 29.7 °C. It returns an [evidence.Problem] for impossible weather.
 func WeatherWBGT(w Weather) (GlobeReading, error) {
-	if err := w.refused(); err != nil {
+	if err := w.refused(evidence.Limits()); err != nil {
 		return GlobeReading{}, err
 	}
 	p, err := w.Sun.preset()
@@ -35,7 +36,7 @@ func WeatherWBGT(w Weather) (GlobeReading, error) {
 	}
 	at10m := w.Wind / evidence.WindAtBody
 	reading := func(strength float64) (GlobeReading, error) {
-		return SolarWBGT(w, at10m, Solar{p.Irradiance * strength, p.Direct, p.CosZenith})
+		return solarWBGT(w, at10m, Solar{p.Irradiance * strength, p.Direct, p.CosZenith})
 	}
 	middle, err := reading(1)
 	if err != nil || p.Irradiance == 0 {
@@ -43,8 +44,8 @@ func WeatherWBGT(w Weather) (GlobeReading, error) {
 	}
 	low, errLow := reading(1 - evidence.SunPresetRelativeU)
 	high, errHigh := reading(1 + evidence.SunPresetRelativeU)
-	if errLow != nil || errHigh != nil {
-		return middle, nil
+	if err := errors.Join(errLow, errHigh); err != nil {
+		return GlobeReading{}, err
 	}
 	sun := (high.WBGT.Value - low.WBGT.Value) / 2
 	u := math.Hypot(evidence.WeatherWbgtU, sun)
@@ -65,6 +66,11 @@ func SolarWBGT(w Weather, at10m quantity.MetresPerSecond, sun Solar) (GlobeReadi
 	if err != nil {
 		return GlobeReading{}, err
 	}
+	return solarWBGT(w, at10m, sun)
+}
+
+// solarWBGT is [SolarWBGT] of checked weather and sun.
+func solarWBGT(w Weather, at10m quantity.MetresPerSecond, sun Solar) (GlobeReading, error) {
 	site := newSite(w, float64(at10m), sun)
 	globe, ok1 := site.globe()
 	wet, ok2 := site.naturalWetBulb()

@@ -48,6 +48,8 @@ func (w Weather) values() []fieldValue {
 		{evidence.Humidity, float64(w.Humidity)},
 		{evidence.Wind, float64(w.Wind)},
 		{evidence.Altitude, float64(w.Altitude)},
+		// More vapour than any weather holds: hot and humid beyond what is.
+		{evidence.VapourPressure, float64(w.Air().Vapour)},
 	}
 	if w.Radiant != nil {
 		list = append(list, fieldValue{evidence.RadiantTemperature, float64(*w.Radiant)})
@@ -56,8 +58,8 @@ func (w Weather) values() []fieldValue {
 }
 
 // refused is the error of weather that cannot be.
-func (w Weather) refused() error {
-	if err := refusedAny(w.values()...); err != nil {
+func (w Weather) refused(l limits) error {
+	if err := l.refused(w.values()...); err != nil {
 		return err
 	}
 	_, err := w.Sun.preset()

@@ -1,5 +1,7 @@
 package fuel
 
+import "ebbwell/internal/quantity"
+
 // Split parts carbohydrate by the way it is taken up, g. Glucose, lactose,
 // maltose, starch and maltodextrin count as the glucose family, fructose as
 // its own; sucrose is half and half by mass. Unknown is what no analysis
@@ -48,4 +50,16 @@ func (c Composition) Split() Split {
 	}
 	known.Unknown = available.Value - sum
 	return known
+}
+
+// FructoseRange is the share of the fructose family in the carbohydrate, 0 to
+// 1: the low end when all that no analysis assigns is of the glucose family,
+// the high end when all of it is fructose. ok is false where there is no
+// carbohydrate, or nothing is known of its kinds.
+func (s Split) FructoseRange() (r quantity.Range, ok bool) {
+	total := s.Total()
+	if total <= 0 || s.Glucose+s.Fructose <= 0 {
+		return quantity.Range{}, false
+	}
+	return quantity.Range{Low: s.Fructose / total, High: (s.Fructose + s.Unknown) / total}, true
 }

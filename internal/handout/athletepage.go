@@ -42,8 +42,9 @@ type Heading struct {
 	// Air is the temperature the plan holds for, °C, when AirKnown.
 	Air      quantity.Range
 	AirKnown bool
-	// Draft is true until the plan is agreed.
-	Draft bool
+	// Draft is true until what is printed is agreed, Replaced once another plan
+	// is in force.
+	Draft, Replaced bool
 }
 
 // Deficit is how far down the athlete is at the end; negative after a gain.
@@ -156,6 +157,14 @@ func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 	return fr, items
 }
 
+// PageCautions lists the sentences that stand on an athlete's page beside those
+// that stand on every page: of the profile, of the heat, of the plan, and of a
+// gain in mass.
+func (p *Press) PageCautions(a AthletePage) []string { return a.allCautions(p.amounts(a.Terms), p) }
+
+// SheetCautions lists those of a blank sheet.
+func (p *Press) SheetCautions(b BlankSheet) []string { return b.cautions(p.amounts(b.Terms), p) }
+
 // title is "Ravka's match plan".
 func (p *Press) title(a AthletePage) string {
 	am := p.amounts(a.Terms)
@@ -175,6 +184,9 @@ func (p *Press) heading(a AthletePage, am amounts) string {
 	var parts []string
 	if h.Draft {
 		parts = append(parts, say.Say("handout.draft"))
+	}
+	if h.Replaced {
+		parts = append(parts, say.Say("handout.replaced"))
 	}
 	if h.Step != "" && !h.From.IsZero() {
 		parts = append(parts, say.Say("handout.page.step", am.typed(h.Step), say.Day(h.From)))

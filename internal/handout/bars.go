@@ -23,8 +23,11 @@ func (p *Press) bars(given []Bar, am amounts, width float64) []paper.Item {
 		list = append(list, b.drawable())
 	}
 	title := p.say.Say("handout.bars.title")
-	if len(list) > 1 {
+	switch {
+	case len(list) > 1:
 		title = p.say.Say("handout.bars.title.change")
+	case list[0].Planned:
+		title = p.say.Say("handout.bars.title.planned")
 	}
 	items := []paper.Item{p.section(title, width)}
 	scale := barScale(list, width-barLabel-barVerdict-2*barGap)

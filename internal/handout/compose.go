@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
@@ -33,21 +34,55 @@ type composer struct {
 	c      consult.Case
 	w      *words.Words
 	chosen record.Option
+	outcome
+}
+
+// outcome is what one option comes to.
+type outcome struct {
+	// mix is what of the option can be taken at the chances there are.
 	mix    plan.Mix
 	at     plan.Prediction
-	habit  plan.Prediction
 	spread plan.Schedule
+	// short: the chances do not carry all the drink; unfed: at none of them
+	// can all the food be eaten.
+	short, unfed bool
 }
 
 // compose reckons what the pages of a case need for one of its options.
 func compose(c consult.Case, chosen record.Option, w *words.Words) composer {
-	k := composer{c: c, w: w, chosen: chosen, mix: c.MixOf(chosen)}
-	k.at = c.Planner.Evaluate(plan.Expected, k.mix)
-	if habit, ok := consult.OptionOf(c.Plan, record.OptionHabit); ok {
-		k.habit = c.Planner.Evaluate(plan.Expected, c.MixOf(habit))
+	return composer{c: c, w: w, chosen: chosen, outcome: outcomeOf(c, chosen)}
+}
+
+// outcomeOf reckons one option. Where its chances carry less than was planned,
+// the whole page speaks of what they carry: the rows then add up to the total,
+// and nobody makes up between breaks for what the breaks are too short for.
+func outcomeOf(c consult.Case, o record.Option) outcome {
+	out := outcome{mix: c.MixOf(o)}
+	c.Planner.Schedule(plan.Expected, out.mix, consult.PlanChances(c.Plan), plan.Mouthful(c.Athlete.Mouthful.Or(0)), &out.spread)
+	if len(out.spread.Takes) > 0 {
+		out.carry()
 	}
-	c.Planner.Schedule(plan.Expected, k.mix, consult.PlanChances(c.Plan), plan.Mouthful(c.Athlete.Mouthful.Or(0)), &k.spread)
-	return k
+	out.at = c.Planner.Evaluate(plan.Expected, out.mix)
+	return out
+}
+
+// carry takes from the mix what no chance has room for.
+func (o *outcome) carry() {
+	if !o.spread.Fits {
+		o.short = true
+		for s := plan.Water; s <= plan.Drink3; s++ {
+			o.mix[s] = 0
+			for _, t := range o.spread.Takes {
+				o.mix[s] += float64(t.ByDrink[s])
+			}
+		}
+	}
+	for f, left := range o.spread.FoodLeft {
+		if left > 0 {
+			o.unfed = true
+			o.mix[int(plan.Food1)+f] -= left
+		}
+	}
 }
 
 // AthletePageOf is the athlete's page of a plan, for one of its options.
@@ -80,15 +115,23 @@ func KitBagCardOf(c consult.Case, chosen record.Option, p record.Practice, w *wo
 	}
 }
 
-// terms adds what the plan itself has to say.
+// terms adds what the heat and the plan itself have to say, the gravest first.
 func (k composer) terms(p record.Practice) Terms {
 	t := TermsOf(p, k.c.Care, k.w)
-	if k.at.Guards.Has(plan.LossOutruns) {
-		t.Cautions = append(t.Cautions, k.w.Say(plan.LossOutruns.Code()))
+	add := func(on bool, sentence string) {
+		if on {
+			t.Cautions = append(t.Cautions, sentence)
+		}
 	}
-	if k.at.Guards.Has(plan.LowPlasmaSodium) {
-		t.Cautions = append(t.Cautions, k.w.Say(plan.LowPlasmaSodium.Code()))
+	guards := k.at.Guards
+	add(guards.Has(plan.LowPlasmaSodium), k.w.Say("handout.caution.sodium"))
+	add(guards.Has(plan.OverCeiling) && !guards.Has(plan.GainInMass), k.w.Say("handout.caution.ceiling"))
+	if r := k.c.Basis.Reckoning; r != nil && r.CautionKnown && r.Caution.Level >= climate.Watch {
+		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+r.Caution.Level.Code()), k.w.Say("caution.local-policy-wins")))
 	}
+	add(guards.Has(plan.LossOutruns), k.w.Say(plan.LossOutruns.Code()))
+	add(k.short, k.w.Say("handout.caution.breaks"))
+	add(k.unfed, k.w.Say("handout.caution.food"))
 	return t
 }
 
@@ -96,10 +139,38 @@ func (k composer) heading() Heading {
 	p := k.c.Plan
 	h := Heading{
 		Athlete: k.c.Athlete.Name, Session: p.Target.SessionName, Step: k.stepName(), From: dateOf(p.Agreement.From),
-		Minutes: quantity.Minutes(p.Target.Minutes.Or(0)), Draft: p.State != record.PlanAgreed,
+		Minutes:  quantity.Minutes(p.Target.Minutes.Or(0)),
+		Replaced: p.State == record.PlanReplaced, Draft: p.State != record.PlanReplaced && !k.agreed(k.chosen),
+	}
+	if i, ok := k.place(); ok && p.Steps[i].From != "" {
+		h.From = dateOf(p.Steps[i].From)
 	}
 	h.Air, h.AirKnown = k.airRange()
 	return h
+}
+
+// agreed reports whether an option is the agreed one, or one of the steps to
+// it, of a plan in force.
+func (k composer) agreed(o record.Option) bool {
+	if k.c.Plan.State != record.PlanAgreed {
+		return false
+	}
+	_, step := stepOf(k.c.Plan, o.ID)
+	return step || o.ID == k.c.Plan.Agreement.OptionID
+}
+
+// place is where the chosen option stands among the steps, from 0; ok is false
+// where it is none of them.
+func (k composer) place() (i int, ok bool) { return stepOf(k.c.Plan, k.chosen.ID) }
+
+// stepOf finds the step that an option is done in.
+func stepOf(p record.Plan, option record.ID) (i int, ok bool) {
+	for i, s := range p.Steps {
+		if s.OptionID == option {
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 // airRange is the air the plan holds for: within the nearness of a test.
@@ -112,117 +183,29 @@ func (k composer) airRange() (r quantity.Range, ok bool) {
 	return quantity.Range{Low: math.Round(t - evidence.TestedAir), High: math.Round(t + evidence.TestedAir)}, true
 }
 
-// stepName is the step that is in force, or the option's own name.
+// stepName is the step that the chosen option is, or the option's own name.
 func (k composer) stepName() string {
-	for i, s := range k.c.Plan.Steps {
-		if s.State == record.StepNow {
-			return k.w.Say("handout.step", k.w.Number(float64(i+1), 0))
-		}
+	if i, ok := k.place(); ok {
+		return k.w.Say("option.step", k.w.Number(float64(i+1), 0))
 	}
 	return k.chosen.Name
 }
 
+// nextStep is the first day of the step after the chosen one; zero when there
+// is none.
 func (k composer) nextStep() time.Time {
-	for i, s := range k.c.Plan.Steps {
-		if s.State == record.StepNow && i+1 < len(k.c.Plan.Steps) {
-			return dateOf(k.c.Plan.Steps[i+1].From)
-		}
+	if i, ok := k.place(); ok && i+1 < len(k.c.Plan.Steps) {
+		return dateOf(k.c.Plan.Steps[i+1].From)
 	}
 	return time.Time{}
 }
 
+// sessions is how many to do before the next step.
 func (k composer) sessions() int {
-	for _, s := range k.c.Plan.Steps {
-		if s.State == record.StepNow {
-			return s.Sessions
-		}
+	if i, ok := k.place(); ok {
+		return k.c.Plan.Steps[i].Sessions
 	}
 	return 0
-}
-
-// bars are the test and what is planned.
-func (k composer) bars() []Bar {
-	var list []Bar
-	if k.c.Basis.Kind != record.BasisEstimate && len(k.c.Basis.Tests) > 0 {
-		list = append(list, testBar(k.c.Basis.Tests[0], k.w))
-	}
-	planned := Bar{
-		Label: k.stepName(), Parts: k.parts(k.at), Loss: quantity.Litres(k.at.LossL.Value),
-		LossRange: k.at.LossL.Range, Ranged: true, Deficit: deficitOf(k.at), Planned: true,
-		Estimate: k.c.Basis.Kind == record.BasisEstimate,
-	}
-	return append(list, planned)
-}
-
-// testBar is what happened in a test.
-func testBar(f consult.Findings, w *words.Words) Bar {
-	fluid := f.Sweat.Fluid
-	b := Bar{
-		Label: w.Day(consult.TestDay(f.Test)), Loss: quantity.Litres(fluid.Loss.Value), LossRange: fluid.Loss.Range,
-		Ranged: fluid.Loss.Ranged,
-		Deficit: Deficit{
-			Percent: quantity.Percent(fluid.DeficitShare.Value), PercentKnown: fluid.DeficitShare.Known,
-			Litres: quantity.Litres(fluid.Deficit.Value), PercentRange: fluid.DeficitShare.Range, LitresRange: fluid.Deficit.Range,
-			Ranged: fluid.DeficitShare.Ranged,
-		},
-	}
-	for _, part := range f.Intake.Bottles {
-		if part.Known && part.Millilitres > 0 {
-			b.Parts = append(b.Parts, Part{
-				Substance: substanceOf(part.Product), Name: part.Product.Name, Litres: quantity.Litres(part.Millilitres / 1000),
-			})
-		}
-	}
-	b.Parts = joined(b.Parts)
-	return b
-}
-
-// joined puts parts of one name together.
-func joined(parts []Part) []Part {
-	var list []Part
-	for _, p := range parts {
-		found := false
-		for i := range list {
-			if list[i].Name == p.Name {
-				list[i].Litres += p.Litres
-				found = true
-			}
-		}
-		if !found {
-			list = append(list, p)
-		}
-	}
-	return list
-}
-
-func substanceOf(p fuel.Product) Substance {
-	if record.ID(p.ID) == consult.Water || p.ID == "" {
-		return Water
-	}
-	return Drink
-}
-
-// parts are the drinks of a prediction.
-func (k composer) parts(q plan.Prediction) []Part {
-	var list []Part
-	for s := plan.Water; s <= plan.Drink3; s++ {
-		if k.c.Slots[s].InUse && q.Fluid.BySlotML[s] > 0 {
-			sub := Drink
-			if s == plan.Water {
-				sub = Water
-			}
-			list = append(list, Part{Substance: sub, Name: k.c.Slots[s].Product.Name, Litres: quantity.Litres(q.Fluid.BySlotML[s] / 1000)})
-		}
-	}
-	return list
-}
-
-// deficitOf is the deficit at the end of a prediction.
-func deficitOf(q plan.Prediction) Deficit {
-	return Deficit{
-		Percent: quantity.Percent(q.Deficit.Value), PercentKnown: q.Deficit.Known, Litres: quantity.Litres(q.DeficitL.Value),
-		PercentRange: q.Deficit.Range, LitresRange: q.DeficitL.Range, Ranged: true,
-	}
 }
 
 // options are the fluid-only one and the one with food, and the chosen one
@@ -234,10 +217,13 @@ func (k composer) options() []Option {
 		if o.Kind != record.OptionFluid && o.Kind != record.OptionFood && !chosen {
 			continue
 		}
-		q := k.c.Planner.Evaluate(plan.Expected, k.c.MixOf(o))
+		out, name := outcomeOf(k.c, o), o.Name
+		if chosen {
+			out, name = k.outcome, k.stepName()
+		}
 		list = append(list, Option{
-			Name: o.Name, Chosen: chosen, Parts: k.parts(q), Foods: k.foods(k.c.MixOf(o)), Deficit: deficitOf(q),
-			Carbohydrate: quantity.GramsPerHour(q.Carbohydrate.TotalGH),
+			Name: name, Chosen: chosen && k.agreed(o), Parts: k.parts(out.at), Foods: k.foods(out.mix), Deficit: deficitOf(out.at),
+			Carbohydrate: quantity.GramsPerHour(out.at.Carbohydrate.TotalGH),
 		})
 	}
 	return list
@@ -282,6 +268,9 @@ func (k composer) bag() []BagItem {
 	for _, f := range k.foods(k.mix) {
 		list = append(list, BagItem{Substance: Food, Name: f.Name, Portions: f.Portions})
 	}
+	if salt := k.mix[plan.Salt]; salt > 0 && len(k.c.Care.WithholdSalt) == 0 {
+		list = append(list, BagItem{Substance: Food, Name: k.w.Say("handout.bag.salt", k.w.Number(salt, 1)+"\u00a0"+string(quantity.Gram))})
+	}
 	return list
 }
 
@@ -306,12 +295,17 @@ func (k composer) basis() Basis {
 	if t := k.c.Basis.Air.Temperature; t.Known() {
 		b.Air, b.AirKnown = quantity.Range{Low: *t.Value, High: *t.Value}, true
 	}
-	if len(k.c.Basis.Tests) == 0 {
+	// A session like that of a test has the test's place, which is not where
+	// the estimate is for.
+	if r := k.c.Basis.Reckoning; b.Estimate && r != nil && r.Outing.Like == "" {
+		b.Place = r.Outing.Session.Place
+	}
+	if b.Estimate || len(k.c.Basis.Tests) == 0 {
 		return b
 	}
 	first := k.c.Basis.Tests[0]
-	b.Day, b.Place = consult.TestDay(first.Test), first.Test.Session.Place
-	if !b.Estimate && len(k.c.Basis.Tests) == 1 && first.Sweat.Fluid.Loss.Ranged {
+	b.Day = consult.TestDay(first.Test)
+	if len(k.c.Basis.Tests) == 1 && first.Sweat.Fluid.Loss.Ranged {
 		b.Loss, b.LossRange = quantity.Litres(first.Sweat.Fluid.Loss.Value), first.Sweat.Fluid.Loss.Range
 	}
 	return b

@@ -1,6 +1,8 @@
 package handout
 
 import (
+	"math"
+
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 )
@@ -14,18 +16,65 @@ func (k composer) during() During {
 	d.Total = k.volumes(k.at.Fluid.BySlotML, 1)
 	if len(k.spread.Takes) == 0 {
 		hours := k.at.Minutes / 60
-		d.PerHour = k.volumes(k.at.Fluid.BySlotML, hours)
+		for _, v := range k.volumes(k.at.Fluid.BySlotML, hours) {
+			d.PerHour = append(d.PerHour, quantity.Millilitres(math.Floor(float64(v)/hourStep+1e-9)*hourStep))
+		}
 		for _, f := range d.TotalFoods {
 			d.Foods = append(d.Foods, Portion{Name: f.Name, Portions: f.Portions / hours})
 		}
 		return d
 	}
-	for _, t := range k.spread.Takes {
-		d.Chances = append(d.Chances, k.chance(t))
+	for i, t := range k.spread.Takes {
+		c := k.chance(t)
+		c.Name = k.numbered(i, c.Name)
+		d.Chances = append(d.Chances, c)
 		d.TotalMouthfuls += t.Mouthfuls
 	}
+	d.Total = pourable(d.Chances, len(d.Drinks))
 	return d
 }
+
+// pourStep is what an amount at a break is rounded to, mL: a bottle can be
+// read to no less. Our own proposal.
+const pourStep = 5.0
+
+// pourable rounds the amounts at the chances so that at none of them more has
+// been drunk than was planned until then, and returns what they add up to.
+func pourable(chances []Chance, drinks int) []quantity.Millilitres {
+	total := make([]quantity.Millilitres, drinks)
+	for d := range drinks {
+		var planned quantity.Millilitres
+		for i := range chances {
+			planned += chances[i].Volumes[d]
+			until := quantity.Millilitres(math.Floor(float64(planned)/pourStep+1e-9) * pourStep)
+			chances[i].Volumes[d] = until - total[d]
+			total[d] = until
+		}
+	}
+	return total
+}
+
+// numbered tells chances of one name apart: "drinks break 2".
+func (k composer) numbered(at int, name string) string {
+	same, before := 0, 0
+	for i, t := range k.spread.Takes {
+		if t.Chance.Code != k.spread.Takes[at].Chance.Code {
+			continue
+		}
+		same++
+		if i <= at {
+			before++
+		}
+	}
+	if same < 2 {
+		return name
+	}
+	return k.w.Say("handout.during.numbered", name, k.w.Number(float64(before), 0))
+}
+
+// hourStep is what an amount for an hour is rounded down to, mL: nobody pours to
+// the millilitre, and no hour asks for more than the plan. Our own proposal.
+const hourStep = 10.0
 
 // columns are the drinks of the mix, water first.
 func (k composer) columns() []Column {

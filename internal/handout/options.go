@@ -26,9 +26,13 @@ type Portion struct {
 	Portions float64
 }
 
-// food writes a portion: "½ fig bar".
+// food writes a portion: "½ fig bar", "2 × fig bar".
 func (a amounts) food(f Portion) string {
-	return a.say.Half(f.Portions) + "\u00a0" + a.product(f.Name)
+	name := a.product(f.Name)
+	if f.Portions > 1 {
+		return a.say.Say("handout.portions", a.say.Half(f.Portions), name)
+	}
+	return a.say.Half(f.Portions) + "\u00a0" + name
 }
 
 // foods writes several.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
 	"ebbwell/internal/handout/paper"
@@ -207,16 +208,24 @@ func (p *Press) formula(w figure.Why) string {
 func (p *Press) budget(w figure.Why) string {
 	var parts []string
 	for _, share := range w.Budget[:min(3, len(w.Budget))] {
-		name := share.Source
-		if key := "budget." + share.Source; p.say.Has(key) {
-			name = p.say.Say(key)
-		}
-		parts = append(parts, name+" "+p.say.Number(100*share.Part, 0)+"\u00a0%")
+		parts = append(parts, p.sourceName(share.Source)+" "+p.say.Number(100*share.Part, 0)+"\u00a0%")
 	}
 	if len(parts) == 0 {
 		return ""
 	}
 	return p.say.Say("handout.report.budget", strings.Join(parts, ", "))
+}
+
+// sourceName is the word for what contributes to a range. A label's error is
+// named after its product, whose id is no word.
+func (p *Press) sourceName(source string) string {
+	if strings.HasPrefix(source, consult.SourceLabel) {
+		return p.say.Say("source.label")
+	}
+	if key := "source." + source; p.say.Has(key) {
+		return p.say.Say(key)
+	}
+	return source
 }
 
 // sources lists the references of a figure, each once.

@@ -140,13 +140,19 @@ func TestContext(t *testing.T) {
 
 	waiting, stop := context.WithCancel(context.Background())
 	must(t, s.write(context.Background(), "hold", func(*work) error {
-		result := make(chan error)
+		result := make(chan error, 1)
 		go func() {
 			_, err := s.SaveTest(waiting, changed, Edit{})
 			result <- err
 		}()
+		time.Sleep(20 * time.Millisecond) // so that it is waiting by now
 		stop()
-		wantEnded(<-result)
+		select {
+		case err := <-result:
+			wantEnded(err)
+		case <-time.After(10 * time.Second):
+			t.Error("still waiting")
+		}
 		return nil
 	}))
 
@@ -178,4 +184,17 @@ func TestPanicInside(t *testing.T) {
 		t.Errorf("kept %+v", groups)
 	}
 	got(s.SaveGroup(context.Background(), record.Group{Name: "after"}, Edit{}))(t)
+}
+
+// TestFailedCommit leaves no transaction open behind it. A link that is looked
+// at only when committing makes the commit itself fail.
+func TestFailedCommit(t *testing.T) {
+	s := open(t, t.TempDir(), newClock())
+	err := s.write(context.Background(), "fail", func(w *work) error {
+		must(t, w.tx.Exec("PRAGMA defer_foreign_keys = 1").Error)
+		return w.tx.Create(&record.Flag{Meta: record.Meta{ID: "half"}, AthleteID: "nobody"}).Error
+	})
+	wantCode(t, err, CodeInvalid)
+	got(s.SaveGroup(context.Background(), record.Group{Name: "after"}, Edit{}))(t)
+	checkWhole(t, s)
 }

@@ -137,6 +137,8 @@ func TestEraseAthlete(t *testing.T) {
 	w := makeWorld(t, s)
 	mark := "Quillfeather" + "Zephyr"
 	a, shared := marked(t, s, mark, w.group.ID, w.athlete.ID)
+	theirs := got(s.Tests(ctx, a.ID))(t)[0].ID
+	other := got(s.SavePlan(ctx, record.Plan{AthleteID: w.athlete.ID, State: record.PlanDraft, Basis: record.PlanBasis{TestID: theirs}}, Edit{}))(t)
 	if n := countInFiles(t, dir, mark); n == 0 {
 		t.Fatal("the mark is not in the files: the test would prove nothing")
 	}
@@ -163,6 +165,9 @@ func TestEraseAthlete(t *testing.T) {
 	if trip := got(s.LoadTrip(ctx, shared.ID))(t); len(trip.Travellers) != 1 || trip.Travellers[0].AthleteID != w.athlete.ID {
 		t.Errorf("the shared trip has %+v", trip.Travellers)
 	}
+	if p := got(s.LoadPlan(ctx, other.ID))(t); p.Basis.TestID != "" {
+		t.Errorf("another's plan still rests on %q", p.Basis.TestID)
+	}
 	for name, pair := range map[string][2]any{
 		"athlete": {w.athlete, got(s.LoadAthlete(ctx, w.athlete.ID))(t)},
 		"test":    {w.test, got(s.LoadTest(ctx, w.test.ID))(t)},
@@ -181,6 +186,24 @@ func TestEraseAthlete(t *testing.T) {
 	}
 	_, err = s.EraseAthlete(ctx, a.ID)
 	wantCode(t, err, CodeNotFound)
+}
+
+// TestEraseWithoutRewrite: also when the file cannot be rewritten the bytes are
+// overwritten, and gone once the folder was closed.
+func TestEraseWithoutRewrite(t *testing.T) {
+	dir := t.TempDir()
+	s := got(Open(dir, Options{Clock: newClock().now}))(t)
+	w := makeWorld(t, s)
+	mark := "Quillfeather" + "Zephyr"
+	a, _ := marked(t, s, mark, w.group.ID, w.athlete.ID)
+	must(t, s.write(context.Background(), "erase", func(w *work) error {
+		_, err := w.eraseAthlete(a.ID)
+		return err
+	}))
+	must(t, s.Close())
+	if n := countInFiles(t, dir, mark); n != 0 {
+		t.Errorf("the files still hold the mark %d times", n)
+	}
 }
 
 // countInFiles counts a text in all files of a data folder but the snapshots.

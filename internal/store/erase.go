@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"errors"
 	"reflect"
 	"slices"
 
@@ -23,6 +24,10 @@ type Erased struct {
 // texts and printed pages; then the file is rewritten, so that the bytes are
 // gone. What stays is one change under the athlete's id that says when and by
 // whom. Snapshots, backups and exported files are not touched.
+//
+// When the athlete is erased but the file could not be rewritten (no space for
+// it, somebody reads) the error comes with what was left all the same; the
+// bytes are overwritten then, and the log is emptied at the next opening.
 func (s *Store) EraseAthlete(ctx context.Context, id record.ID) (Erased, error) {
 	ref := record.Ref{Kind: record.KindAthlete, ID: id}
 	var left Erased
@@ -36,11 +41,9 @@ func (s *Store) EraseAthlete(ctx context.Context, id record.ID) (Erased, error) 
 	if err != nil {
 		return Erased{}, about(err, ref)
 	}
-	if err := s.wipe(); err != nil {
-		return Erased{}, about(err, ref)
-	}
+	rewritten := s.wipe()
 	left.Snapshots, err = s.Snapshots()
-	return left, err
+	return left, about(errors.Join(rewritten, err), ref)
 }
 
 // wipe rewrites the file while nobody else is in it.

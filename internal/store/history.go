@@ -39,30 +39,32 @@ func (w *work) enter(ref record.Ref, steps []step, e Edit) error {
 	return w.log(ref, changes, e)
 }
 
-// log writes changes into the history. A change that another of the same
-// visit, or of the same save, already tells of is joined to it.
+// log writes changes into the history. A change goes on where the same visit
+// left the field, as one with it, unless another visit came between; what is
+// inside a row that the visit made is told by the row.
 func (w *work) log(ref record.Ref, changes []fieldChange, e Edit) error {
-	if len(changes) == 0 {
-		return nil
-	}
-	earlier, err := w.ofVisit(ref, e)
+	last, err := w.lastOf(ref, changes, e)
 	if err != nil {
 		return err
 	}
-	told := tellers(changes, earlier)
+	made, err := w.made(ref, changes, e)
+	if err != nil {
+		return err
+	}
 	var fresh []record.Change
 	for _, c := range changes {
-		if c.before == c.after || told.tell(c) {
-			continue
-		}
-		if past, found := earlier[c.path]; found {
+		past, found := last[c.path]
+		inside := func(row string) bool { return within(c.path, row) }
+		switch {
+		case c.before == c.after, !found && slices.ContainsFunc(made, inside):
+		case found && past.Visit == e.Visit:
 			if err := w.merge(past, c.after, e.Why); err != nil {
 				return err
 			}
-			continue
+		default:
+			fresh = append(fresh, record.Change{ID: record.NewID(), Kind: ref.Kind, Record: ref.ID, Field: c.path,
+				Before: c.before, After: c.after, At: w.now, By: w.by, Why: e.Why, Visit: e.Visit})
 		}
-		fresh = append(fresh, record.Change{ID: record.NewID(), Kind: ref.Kind, Record: ref.ID, Field: c.path,
-			Before: c.before, After: c.after, At: w.now, By: w.by, Why: e.Why, Visit: e.Visit})
 	}
 	if len(fresh) == 0 {
 		return nil
@@ -70,18 +72,28 @@ func (w *work) log(ref record.Ref, changes []fieldChange, e Edit) error {
 	return fail(w.tx.CreateInBatches(fresh, 100).Error, "write history")
 }
 
-// ofVisit loads what the visit has changed so far, by field.
-func (w *work) ofVisit(ref record.Ref, e Edit) (map[string]record.Change, error) {
-	byField := map[string]record.Change{}
+// lastOf loads the last change of each field that changes in a visit; outside
+// of a visit nothing is joined, so nothing is loaded.
+func (w *work) lastOf(ref record.Ref, changes []fieldChange, e Edit) (map[string]record.Change, error) {
+	last := map[string]record.Change{}
 	if e.Visit == "" {
-		return byField, nil
+		return last, nil
 	}
-	var list []record.Change
-	err := w.tx.Where("kind = ? AND record = ? AND visit = ?", ref.Kind, ref.ID, e.Visit).Find(&list).Error
-	for _, c := range list {
-		byField[c.Field] = c
+	for chunk := range slices.Chunk(changes, 200) {
+		fields := make([]string, len(chunk))
+		for i, c := range chunk {
+			fields[i] = c.path
+		}
+		var list []record.Change
+		err := w.tx.Where("kind = ? AND record = ? AND field IN ?", ref.Kind, ref.ID, fields).Order("at, id").Find(&list).Error
+		if err != nil {
+			return nil, fail(err, "load history")
+		}
+		for _, c := range list {
+			last[c.Field] = c
+		}
 	}
-	return byField, fail(err, "load visit")
+	return last, nil
 }
 
 // merge makes one change of an earlier and a later one of the same visit;
@@ -97,36 +109,19 @@ func (w *work) merge(past record.Change, after, why string) error {
 	return fail(w.tx.Save(&past).Error, "write history")
 }
 
-// teller knows which rows appear or go as a whole, so that what is inside
-// them need not be told again.
-type teller struct {
-	made  []string // made in this save or visit: tells of everything inside
-	moved []string // deleted or brought back in this save: tells of the rows inside
-}
-
-// tellers collects the rows that tell of others.
-func tellers(changes []fieldChange, earlier map[string]record.Change) teller {
-	var t teller
-	for path, c := range earlier {
-		if c.Before == "" && c.After == Present {
-			t.made = append(t.made, path)
-		}
+// made lists the rows that were made in this save or visit: such a row tells
+// of everything inside it.
+func (w *work) made(ref record.Ref, changes []fieldChange, e Edit) (rows []string, err error) {
+	if e.Visit != "" {
+		err = w.tx.Model(&record.Change{}).
+			Where("kind = ? AND record = ? AND visit = ? AND after = ?", ref.Kind, ref.ID, e.Visit, Present).Pluck("field", &rows).Error
 	}
 	for _, c := range changes {
-		switch c.act {
-		case actInsert:
-			t.made = append(t.made, c.path)
-		case actRemove, actRevive:
-			t.moved = append(t.moved, c.path)
+		if c.act == actInsert {
+			rows = append(rows, c.path)
 		}
 	}
-	return t
-}
-
-// tell reports whether the change of a row around it tells of a change too.
-func (t teller) tell(c fieldChange) bool {
-	around := func(row string) bool { return within(c.path, row) }
-	return slices.ContainsFunc(t.made, around) || c.act != actUpdate && slices.ContainsFunc(t.moved, around)
+	return rows, fail(err, "load visit")
 }
 
 // within reports whether a path lies inside a row; the record itself, "",

@@ -127,8 +127,7 @@ func TestHistoryOfVisit(t *testing.T) {
 	wantTold(t, s, ref, ":  > present", "session.place:  > Park", "session.place: Park > Track (moved)")
 }
 
-// TestHistoryOfRows: rows that come, go and come back are told once, with
-// what is in them; what is made in a visit has no earlier value in it.
+// TestHistoryOfRows: each row that goes and comes back is told; what is made in a visit has no earlier value in it.
 func TestHistoryOfRows(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
 	one, ref := sheet(t, s)
@@ -150,7 +149,8 @@ func TestHistoryOfRows(t *testing.T) {
 	}
 	with.Meta = without.Meta // undo: the earlier struct on the present version
 	back := got(s.SaveTest(ctx, with, Edit{}))(t)
-	wantTold(t, s, ref, ":  > present", path+":  > present", path+": present > ", path+":  > present")
+	inner := path + ".refills." + string(with.Bottles[1].Refills[0].ID)
+	wantTold(t, s, ref, ":  > present", path+":  > present", path+": present > ", inner+": present > ", path+":  > present", inner+":  > present")
 	loaded := got(s.LoadTest(ctx, one.ID))(t)
 	if !reflect.DeepEqual(back, loaded) || loaded.Bottles[1].Name != "Cup" || len(loaded.Bottles[1].Refills) != 1 {
 		t.Errorf("undo brought back %+v", loaded.Bottles)

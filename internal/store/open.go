@@ -70,10 +70,11 @@ func (s *Store) openLooking(ctx context.Context) error {
 }
 
 // findOrMake sees that there is a database that can be opened, and that only
-// the user can read it. An empty file, or none beside snapshots, is damage: a
-// new database would hide that the old one is gone.
+// the user can read it. None beside snapshots is damage: a new database would
+// hide that the old one is gone. (An empty file is damage too: a new database
+// is never in its place before it is whole.)
 func (s *Store) findOrMake() error {
-	size, err := sizeOf(s.path())
+	_, err := os.Stat(s.path())
 	if errors.Is(err, fs.ErrNotExist) {
 		kept, err := Snapshots(s.dir)
 		if err != nil {
@@ -86,9 +87,6 @@ func (s *Store) findOrMake() error {
 	}
 	if err != nil {
 		return fail(err, "find database")
-	}
-	if size == 0 {
-		return &Error{Code: CodeDamaged, Doing: "find database", Err: errors.New("the file is empty")}
 	}
 	for _, end := range besides() {
 		if err := os.Chmod(s.path()+end, 0o600); err != nil && !errors.Is(err, fs.ErrNotExist) {

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"time"
 
+	"gorm.io/gorm"
+
 	"ebbwell/internal/record"
 )
 
@@ -118,6 +120,9 @@ func TestReadOnly(t *testing.T) {
 		wantCode(t, err, CodeReadOnly)
 		wantCode(t, r.Restore(ctx, Snapshot{}), CodeReadOnly)
 		wantCode(t, r.RemoveSnapshots(nil), CodeReadOnly)
+		if !crashed {
+			must(t, r.Backup(ctx, filepath.Join(t.TempDir(), "b.db")))
+		}
 		again := got(Open(dir, Options{ReadOnly: true}))(t) // two may look
 		must(t, again.Close())
 		must(t, r.Close())
@@ -147,10 +152,9 @@ func TestDamaged(t *testing.T) {
 		"truncated": func(t *testing.T, path string) { must(t, os.Truncate(path, 20_000)) },
 		"gone":      func(t *testing.T, path string) { must(t, os.Remove(path)) },
 		"scratched": func(t *testing.T, path string) {
+			page := rootPage(t, path, "athletes")
 			b := got(os.ReadFile(path))(t)
-			for i := 8192; i < len(b)-100; i += 4096 {
-				copy(b[i:i+90], make([]byte, 90))
-			}
+			copy(b[(page-1)*4096:], make([]byte, 90))
 			must(t, os.WriteFile(path, b, 0o600))
 		},
 		"another program's": func(t *testing.T, path string) {
@@ -193,6 +197,33 @@ func TestDamaged(t *testing.T) {
 			}
 			must(t, s.Close())
 		})
+	}
+}
+
+// rootPage finds the first page of a table.
+func rootPage(t testing.TB, path, table string) (page int) {
+	t.Helper()
+	db, err := connect(path, forCopying)
+	must(t, err)
+	must(t, db.Raw("SELECT rootpage FROM sqlite_master WHERE name = ?", table).Row().Scan(&page))
+	must(t, disconnect(db))
+	return page
+}
+
+// TestConnections: what is promised about safety holds on every connection.
+func TestConnections(t *testing.T) {
+	s := open(t, t.TempDir(), newClock())
+	for name, want := range map[string]string{"synchronous": "2", "foreign_keys": "1", "journal_mode": "wal", "temp_store": "2", "busy_timeout": "5000"} {
+		for _, db := range []*gorm.DB{s.files.writer, s.files.reader} {
+			var value string
+			must(t, db.Raw("PRAGMA "+name).Row().Scan(&value))
+			if value != want {
+				t.Errorf("%s is %s, want %s", name, value, want)
+			}
+		}
+	}
+	if err := s.files.reader.Create(&record.Group{Meta: record.Meta{ID: "x"}}).Error; err == nil {
+		t.Error("a connection for reading wrote")
 	}
 }
 

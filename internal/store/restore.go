@@ -28,7 +28,11 @@ func (s *Store) Backup(ctx context.Context, toFile string) error {
 	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return &Error{Code: codeOf(err), Doing: "back up", Path: part, Err: err}
 	}
-	return copyFile(ctx, s.path(), to, part)
+	how := forCopying
+	if s.options.ReadOnly {
+		how = forLooking
+	}
+	return copyFile(ctx, s.path(), how, to, part)
 }
 
 // Restore puts a snapshot (or a backup: only the path counts) in the place of
@@ -79,7 +83,7 @@ func (s *Store) prepare(ctx context.Context, snap Snapshot) (err error) {
 		return err
 	}
 	ready := s.path() + unfinished
-	if err := copyFile(ctx, snap.Path, ready, ready+".copy"); err != nil {
+	if err := copyFile(ctx, snap.Path, forCopying, ready, ready+".copy"); err != nil {
 		return err
 	}
 	db, err := connect(ready, forCopying)

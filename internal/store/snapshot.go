@@ -157,7 +157,7 @@ func (s *Store) snapshot(ctx context.Context, reason SnapshotReason) error {
 	if err != nil {
 		return err
 	}
-	return copyFile(ctx, s.path(), path, path+unfinished)
+	return copyFile(ctx, s.path(), forCopying, path, path+unfinished)
 }
 
 // snapshotPath is a new name in the folder of the snapshots, which is made.
@@ -178,11 +178,11 @@ func (s *Store) snapshotPath(reason SnapshotReason) (string, error) {
 
 // copyFile writes a compact copy of the database at from to the path
 // to, by way of the path part, so that there is a whole copy or none.
-func copyFile(ctx context.Context, from, to, part string) error {
+func copyFile(ctx context.Context, from string, how use, to, part string) error {
 	if err := makeEmpty(part); err != nil {
 		return err
 	}
-	db, err := connect(from, forCopying)
+	db, err := connect(from, how)
 	if err == nil {
 		err = errors.Join(copyInto(ctx, db, part), disconnect(db))
 	}

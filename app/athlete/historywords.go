@@ -1,0 +1,130 @@
+package athlete
+
+import (
+	"strings"
+
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// entry is one change of the record as it is read.
+type entry struct {
+	// when and by whom, what, from what to what, and why.
+	when, what, change, why string
+}
+
+// entry words a change of the profile. Where body mass is hidden it is not told.
+func (sp speaker) entry(c record.Change, a record.Athlete, groups []record.Group, hidden bool) entry {
+	e := entry{when: sp.say("profile.history.when", sp.w.Date(c.At.In(sp.now.Location())), sp.w.Clock(c.At.In(sp.now.Location())), c.By), why: c.Why}
+	path, ending := c.Field, ""
+	for _, end := range []string{store.RawEnding, store.ReasonEnding} {
+		if cut, ok := strings.CutSuffix(path, end); ok {
+			path, ending = cut, end
+		}
+	}
+	e.what = sp.fieldWord(path, a, groups)
+	switch ending {
+	case store.RawEnding:
+		e.what = sp.say("profile.history.typed", e.what)
+	case store.ReasonEnding:
+		e.what = sp.say("profile.history.reason", e.what)
+	}
+	e.change = sp.changeWords(c, path, ending)
+	if hidden && path == "usualMass" {
+		e.change = sp.say("profile.history.hidden")
+	}
+	return e
+}
+
+// fieldWord names a field by its path in the record, and the row it stands in.
+func (sp speaker) fieldWord(path string, a record.Athlete, groups []record.Group) string {
+	list, rest, inRow := strings.Cut(path, ".")
+	if !inRow {
+		return sp.say("profile.field." + fieldKey(path))
+	}
+	id, name, inside := strings.Cut(rest, ".")
+	key := list
+	if inside {
+		key += "." + name
+	}
+	word := sp.say("profile.field." + key)
+	if whose := sp.rowWord(list, record.ID(id), a, groups); whose != "" {
+		return sp.say("profile.history.row", word, whose)
+	}
+	return word
+}
+
+// fieldKey is the path of a field as the end of a key; the record itself is
+// "record".
+func fieldKey(path string) string {
+	if path == "" {
+		return "record"
+	}
+	return path
+}
+
+// rowWord names a row of a list that is still there.
+func (sp speaker) rowWord(list string, id record.ID, a record.Athlete, groups []record.Group) string {
+	switch list {
+	case "flags":
+		for _, f := range a.Flags {
+			if f.ID == id {
+				return sp.say("flag." + string(f.Kind) + ".name")
+			}
+		}
+	case "consents":
+		if c := consentOf(&a, id); c != nil {
+			return sp.say("profile.purpose." + string(c.Purpose))
+		}
+	case "memberships":
+		for _, m := range a.Memberships {
+			for _, g := range groups {
+				if m.ID == id && g.ID == m.GroupID {
+					return g.Name
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// changeWords says from what to what.
+func (sp speaker) changeWords(c record.Change, path, ending string) string {
+	switch {
+	case c.Before == "" && c.After == store.Present:
+		return sp.say("profile.history.made")
+	case c.Before == store.Present && c.After == "":
+		return sp.say("profile.history.removed")
+	}
+	before, after := c.Before, c.After
+	if ending == "" {
+		before, after = sp.value(path, before), sp.value(path, after)
+	}
+	nothing := sp.say("profile.history.nothing")
+	if before == "" {
+		before = nothing
+	}
+	if after == "" {
+		after = nothing
+	}
+	return sp.say("profile.history.change", before, after)
+}
+
+// value reads a value of the history as it stands on the screen.
+func (sp speaker) value(path, text string) string {
+	if day, ok := record.Date(text).Time(); ok {
+		return sp.w.Date(day)
+	}
+	name := path[strings.LastIndex(path, ".")+1:]
+	prefix := map[string]string{
+		"sex": "profile.sex.", "acclimatised": "profile.heat.", "sport": "sport.", "purpose": "profile.purpose.",
+		"massHidden": "profile.yes.", "massHiddenSettled": "profile.yes.",
+	}[name]
+	if key := prefix + text; prefix != "" && sp.w.Has(key) {
+		return sp.say(key)
+	}
+	if name == "height" || name == "usualMass" || name == "usualDrinking" || name == "mouthful" {
+		return strings.Replace(text, ".", sp.say("format.decimal"), 1)
+	}
+	return text
+}

@@ -1,0 +1,424 @@
+package athlete
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// A new athlete is in the records from the first letter of the name on.
+func TestNewIsKeptFromTheFirstLetter(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{New: true})
+	ctx := context.Background()
+	if list, _ := d.Store.Athletes(ctx); len(list) != 0 {
+		t.Fatal("somebody is kept before a letter is typed")
+	}
+	if born := b.v.b.Field("profile.born").Field; !born.Disabled() || b.v.Head().Athlete != "" {
+		t.Error("a new athlete can be begun without a name")
+	}
+	apptest.Type(t, b.w, "profile.name", "A")
+	if a := b.kept(); a.Name != "A" {
+		t.Fatalf("kept as %q", a.Name)
+	}
+	if b.v.b.Field("profile.born").Field.Disabled() || b.v.Head().Athlete == "" || b.v.Place().Athlete != b.v.now().ID {
+		t.Error("the profile is not open after the first letter")
+	}
+	apptest.Type(t, b.w, "profile.name", "Ann Weirside")
+	b.enter("profile.born", "3.2.1999")
+	b.enter("profile.height", "171")
+	b.enter("profile.mass", "64,5")
+	b.click("profile.mass.hide")
+	b.enter("profile.position", "keeper")
+	b.enter("profile.usual", "0.6")
+	b.enter("profile.mouthful", "35")
+	b.enter("profile.note", "prefers the cold")
+	a := b.kept()
+	if a.Name != "Ann Weirside" || a.Born != "1999-02-03" || a.Height.Or(0) != 1.71 || a.UsualMass.Or(0) != 64.5 || a.Position != "keeper" ||
+		a.UsualDrinking.Or(0) != 0.6 || a.Mouthful.Or(0) != 35 || a.Note != "prefers the cold" || !a.MassHidden || !a.MassHiddenSettled {
+		t.Errorf("kept %+v", a)
+	}
+	if age := b.v.parts.person.age.Text(); age != "27 years" {
+		t.Errorf("the age is read back as %q", age)
+	}
+	b.v.Leave()
+	again := openProfile(t, d, desk.Place{Athlete: a.ID})
+	if got := apptest.Text(t, again.w, "profile.name"); got != "Ann Weirside" {
+		t.Errorf("reopened as %q", got)
+	}
+}
+
+// One who was begun and taken back again leaves no nameless line behind.
+func TestBegunAndTakenBack(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{New: true})
+	b.enter("profile.name", "X")
+	b.kept()
+	b.enter("profile.name", "")
+	b.v.Leave()
+	b.v.Leave()
+	if list, _ := d.Store.Athletes(context.Background()); len(list) != 0 || len(*b.said) != 0 {
+		t.Errorf("left behind: %+v, said %v", list, *b.said)
+	}
+}
+
+func TestMinorComesFirst(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	b := openProfile(t, d, desk.Place{Athlete: a.ID})
+	if apptest.Has(b.w, "profile.minor.guardian") || b.v.parts.test.Disabled() {
+		t.Fatal("an adult is asked for a guardian, or kept from a test")
+	}
+	b.enter("profile.born", "4.3.2011")
+	if !apptest.Has(b.w, "profile.minor.guardian") || !b.v.parts.test.Disabled() || apptest.Has(b.w, "profile.mass.hide") {
+		t.Fatal("guardian, assent and mass do not come first, or a sheet may begin before")
+	}
+	if title, sentence := b.v.parts.minor.caution.Text(); title == "" || !strings.Contains(sentence, "guardian") || !strings.Contains(sentence, "assent") || !strings.Contains(sentence, "mass") {
+		t.Errorf("said %q, %q", title, sentence)
+	}
+	if top := b.v.parts.minor.body.Position().Y; top > b.v.parts.person.body.Position().Y+1 && top != 0 {
+		t.Errorf("the minor's part stands %g px down", top)
+	}
+	if apptest.Has(b.w, "profile.mass") || !apptest.Has(b.w, "profile.mass.show") {
+		t.Error("the mass of a minor is in sight")
+	}
+	b.enter("profile.minor.guardian", "Mother of Ravka")
+	b.enter("profile.minor.assent", "t")
+	toggle := b.v.b.Field("profile.minor.mass").Field.(interface{ TypedKey(*fyne.KeyEvent) })
+	toggle.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	kept := b.kept()
+	if care := consult.CareOf(kept, d.Now()); len(care.Unsettled) != 0 || kept.Guardian != "Mother of Ravka" || kept.Assent != "2026-05-18" {
+		t.Fatalf("still open: %v; %+v", care.Unsettled, kept)
+	}
+	if b.v.parts.test.Disabled() {
+		t.Error("a settled minor is kept from a test")
+	}
+}
+
+// A hidden mass is kept out of sight, also in the corrections; it can be
+// entered, and is out of sight again when the field is left.
+func TestHiddenMassIsOutOfSight(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	b := openProfile(t, d, desk.Place{Athlete: a.ID})
+	b.enter("profile.mass", "65")
+	b.click("profile.flag.eating-disorder-or-reds")
+	if found := revealing(append(visibleTexts(b.v.body), b.v.Head().Under)); len(found) > 0 || apptest.Has(b.w, "profile.mass") {
+		t.Errorf("to be read: %q", found)
+	}
+	if all := strings.Join(texts(b.w.Content()), " "); strings.Contains(all, "65") {
+		t.Errorf("the mass is to be read in %s", all)
+	}
+	b.click("profile.mass.show")
+	if !apptest.Has(b.w, "profile.mass") {
+		t.Fatal("the field of the mass does not appear")
+	}
+	b.enter("profile.mass", "66")
+	if apptest.Has(b.w, "profile.mass") || b.kept().UsualMass.Or(0) != 66 {
+		t.Errorf("the mass stays in sight, or is kept as %v", b.kept().UsualMass.Or(0))
+	}
+	b.click("profile.mass.hide") // the practitioner settles otherwise
+	if a := b.kept(); !apptest.Has(b.w, "profile.mass") || a.MassHidden || !a.MassHiddenSettled {
+		t.Error("a settled choice does not count")
+	}
+}
+
+func TestFlags(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	b := openProfile(t, d, desk.Place{Athlete: a.ID})
+	for _, e := range consult.Effects() {
+		name := "profile.flag." + string(e.Kind)
+		if e.Kind == record.FlagMinor {
+			if apptest.Has(b.w, name) {
+				t.Error("the age can be ticked")
+			}
+			continue
+		}
+		if apptest.Has(b.w, name+".note") {
+			t.Fatalf("%s asks before it is ticked", e.Kind)
+		}
+		b.click(name)
+		if !apptest.Has(b.w, name+".note") || apptest.Has(b.w, name+".physician") != e.Physician {
+			t.Errorf("%s: note or physician are not asked as the table says", e.Kind)
+		}
+		if all := strings.Join(strings.Fields(strings.Join(texts(b.w.Content()), " ")), " "); !strings.Contains(all, d.Words.Say("flag."+string(e.Kind)+".effect")) {
+			t.Errorf("%s does not say what it changes", e.Kind)
+		}
+	}
+	b.enter("profile.flag.heart.note", "murmur")
+	b.enter("profile.flag.heart.physician", "Dr Venn")
+	b.click("profile.flag.kidney")
+	kept := b.kept()
+	heart := flagOf(&kept, record.FlagHeart)
+	if heart == nil || heart.Note != "murmur" || heart.Physician != "Dr Venn" || flagOf(&kept, record.FlagKidney) != nil || len(kept.Flags) != len(consult.Effects())-2 {
+		t.Errorf("kept %+v", kept.Flags)
+	}
+	if care := consult.CareOf(kept, d.Now()); slices.Contains(care.NeedsPhysician, record.FlagHeart) {
+		t.Error("the physician does not count")
+	}
+	if !b.v.Undo() || flagOf(ptr(b.kept()), record.FlagKidney) == nil || !apptest.Has(b.w, "profile.flag.kidney.note") {
+		t.Error("a condition taken out does not come back")
+	}
+	if !b.v.Redo() || flagOf(ptr(b.kept()), record.FlagKidney) != nil {
+		t.Error("redo")
+	}
+}
+
+func ptr(a record.Athlete) *record.Athlete { return &a }
+
+func TestGroups(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	ctx := context.Background()
+	squad, err := d.Store.SaveGroup(ctx, record.Group{Meta: record.Meta{ID: record.NewID()}, Name: "Tideway squad"}, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.pick("profile.group.add", "tideway squad")
+	b.pick("profile.group.add", "Juniors")
+	kept := b.kept()
+	if len(kept.Memberships) != 2 || kept.Memberships[0].GroupID != squad.ID || apptest.Text(t, b.w, "profile.group.add") != "" {
+		t.Fatalf("memberships %+v", kept.Memberships)
+	}
+	if groups, _ := d.Store.Groups(ctx); len(groups) != 2 || groups[0].Name != "Juniors" {
+		t.Errorf("groups %+v", groups)
+	}
+	if len(*b.said) != 1 {
+		t.Fatalf("said %v", *b.said)
+	}
+	(*b.undo)()
+	if groups, _ := d.Store.Groups(ctx); len(groups) != 1 || len(b.kept().Memberships) != 1 {
+		t.Errorf("a group taken back is still there: %+v", groups)
+	}
+	b.click("profile.group.1.leave")
+	if len(b.kept().Memberships) != 0 || apptest.Has(b.w, "profile.group.1.leave") {
+		t.Error("left, and still there")
+	}
+	if !b.v.Undo() || len(b.kept().Memberships) != 1 || !apptest.Has(b.w, "profile.group.1.leave") {
+		t.Error("undo does not bring the group back")
+	}
+}
+
+func TestConsents(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.click("profile.consent.add")
+	b.click("profile.consent.add")
+	b.enter("profile.consent.1.until", "30.6.2026")
+	b.enter("profile.consent.2.by", "The guardian")
+	b.enter("profile.consent.2.given", "1 May")
+	b.enter("profile.consent.2.withdrawn", "someday")
+	a := b.kept()
+	if len(a.Consents) != 2 || a.Consents[0].Purpose != record.ConsentTest || a.Consents[1].Purpose != record.ConsentUrine ||
+		a.Consents[0].Until != "2026-06-30" || a.Consents[1].GivenBy != "The guardian" || a.Consents[1].Given != "2026-05-01" || a.Consents[1].Withdrawn != "" {
+		t.Fatalf("kept %+v", a.Consents)
+	}
+	if got := b.raw("consents."+string(a.Consents[1].ID)+".withdrawn", false); got != "someday" {
+		t.Errorf("what could not be read is kept as %q", got)
+	}
+	again := openProfile(t, d, desk.Place{Athlete: a.ID, Part: PartConsents})
+	if got := apptest.Text(t, again.w, "profile.consent.2.withdrawn"); got != "someday" {
+		t.Errorf("reopened as %q", got)
+	}
+	again.click("profile.consent.1.remove")
+	if got := again.kept().Consents; len(got) != 1 || got[0].Purpose != record.ConsentUrine || apptest.Text(t, again.w, "profile.consent.1.by") != "The guardian" {
+		t.Errorf("kept %+v", got)
+	}
+	if !again.v.Undo() || len(again.kept().Consents) != 2 || apptest.Text(t, again.w, "profile.consent.1.until") != "30 June 2026" {
+		t.Error("undo does not bring the consent back")
+	}
+}
+
+func TestTenMouthfuls(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.click("profile.mouthful.ten")
+	apptest.Type(t, b.w, "profile.ten.before", "800")
+	apptest.Type(t, b.w, "profile.ten.after", "810")
+	b.click("profile.ten.yes")
+	if !apptest.Has(b.w, "profile.ten.yes") || b.kept().Mouthful.Known() {
+		t.Fatal("a bottle that grew heavier gives a mouthful")
+	}
+	apptest.Type(t, b.w, "profile.ten.after", "420")
+	b.click("profile.ten.yes")
+	if got := b.kept().Mouthful.Or(0); got < 37.8 || got > 38.3 || apptest.Text(t, b.w, "profile.mouthful") != "38" {
+		t.Errorf("a mouthful of %g, shown as %q", got, apptest.Text(t, b.w, "profile.mouthful"))
+	}
+}
+
+// What the stomach is used to rises only with a reason: it loosens a guard.
+func TestUsualDrinkingRisesWithAReason(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.enter("profile.usual", "0.6")
+	if apptest.Has(b.w, "profile.rise.yes") || b.kept().UsualDrinking.Or(0) != 0.6 {
+		t.Fatal("a lower rate is asked about, or not kept")
+	}
+	b.enter("profile.usual", "0.9")
+	b.click("profile.rise.yes")
+	if !apptest.Has(b.w, "profile.rise.yes") {
+		t.Fatal("it rises without a reason")
+	}
+	b.click("profile.rise.no")
+	if got := b.kept().UsualDrinking.Or(0); got != 0.6 || apptest.Text(t, b.w, "profile.usual") != "0.6" {
+		t.Fatalf("without a reason it stays at %g", got)
+	}
+	b.enter("profile.usual", "0.9")
+	apptest.Type(t, b.w, "profile.rise.why", "three sessions at 0.9 without trouble")
+	b.click("profile.rise.yes")
+	if got := b.kept().UsualDrinking.Or(0); got != 0.9 || b.raw("usualDrinking", true) == "" {
+		t.Errorf("with a reason it is %g, reason %q", got, b.raw("usualDrinking", true))
+	}
+}
+
+// A value beyond its limits stays, is said to be odd, and can be kept with a
+// written reason.
+func TestRefusedIsKeptWithAReason(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.enter("profile.height", "99")
+	if !apptest.Has(b.w, "profile.height.keep") {
+		t.Fatal("no way to keep it")
+	}
+	b.click("profile.height.keep")
+	apptest.Type(t, b.w, "profile.reason.why", "measured twice")
+	b.click("profile.reason.yes")
+	if b.kept().Height.Or(0) != 0.99 || b.raw("height", true) != "measured twice" || apptest.Has(b.w, "profile.height.keep") {
+		t.Errorf("kept %v, reason %q", b.kept().Height.Or(0), b.raw("height", true))
+	}
+	again := openProfile(t, d, desk.Place{Athlete: b.v.now().ID})
+	if all := strings.Join(texts(again.w.Content()), " "); !strings.Contains(all, "measured twice") {
+		t.Error("the reason is not to be read when the profile is opened again")
+	}
+	again.click("profile.height.drop")
+	again.kept()
+	if again.raw("height", true) != "" || !apptest.Has(again.w, "profile.height.keep") {
+		t.Error("the reason cannot be taken back")
+	}
+}
+
+func TestHistory(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.enter("profile.name", "Ravka O.")
+	b.enter("profile.mass", "65")
+	b.click("profile.flag.heart")
+	b.kept()
+	b.v.parts.history.load()
+	all := strings.Join(strings.Fields(strings.Join(texts(b.w.Content()), " ")), " ")
+	for _, part := range []string{
+		"Name: Ravka Oldenmoor → Ravka O.", "Usual body mass: 64 kg → 65 kg", "To know (heart disease): written down", "18 May 2026 12:41, Test Person",
+	} {
+		if !strings.Contains(all, part) {
+			t.Errorf("%q is not to be read in %s", part, all)
+		}
+	}
+}
+
+// Every field that a change can name has a word.
+func TestEveryFieldOfTheHistoryHasAWord(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	fields, err := store.Fields(record.KindAthlete)
+	if err != nil || len(fields) < 15 {
+		t.Fatalf("%d fields, %v", len(fields), err)
+	}
+	sp := speakerFor(d, false)
+	for _, path := range fields {
+		if word := sp.fieldWord(path, record.Athlete{}, nil); strings.HasPrefix(word, "profile.") {
+			t.Errorf("%q has no word", path)
+		}
+	}
+}
+
+func TestDeleteAndBringBack(t *testing.T) {
+	d, went := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	apptest.Type(t, b.w, "profile.position", "goal") // still to be saved
+	b.click("profile.delete")
+	ctx, id := context.Background(), b.v.now().ID
+	if _, err := d.Store.LoadAthlete(ctx, id); store.CodeOf(err) != store.CodeDeleted || (*went)[0].Screen != desk.Athletes {
+		t.Fatalf("%v, went %+v", err, *went)
+	}
+	b.v.Leave()
+	(*b.undo)()
+	if a, err := d.Store.LoadAthlete(ctx, id); err != nil || a.Position != "goal" || (*went)[1].Athlete != id {
+		t.Errorf("brought back: %+v, %v", a, err)
+	}
+}
+
+func TestEraseForGood(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	b := openProfile(t, d, desk.Place{Athlete: a.ID})
+	if _, err := d.Store.SaveTest(context.Background(), record.Test{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, State: record.TestOpen}, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	b.click("profile.erase")
+	b.click("profile.erase.first.yes")
+	apptest.Type(t, b.w, "profile.erase.name", "somebody else")
+	b.click("profile.erase.second.yes")
+	if _, err := d.Store.LoadAthlete(context.Background(), a.ID); err != nil || !apptest.Has(b.w, "profile.erase.name") {
+		t.Fatalf("another name erases: %v", err)
+	}
+	apptest.Type(t, b.w, "profile.erase.name", a.Name)
+	b.click("profile.erase.second.yes")
+	if _, err := d.Store.LoadAthlete(context.Background(), a.ID); store.CodeOf(err) != store.CodeNotFound || (*went)[0].Screen != desk.Athletes {
+		t.Fatalf("after erasing: %v, went %+v", err, *went)
+	}
+	copies, err := d.Store.Snapshots()
+	if err != nil || len(copies) == 0 {
+		t.Fatalf("copies %v, %v", copies, err)
+	}
+	b.click("profile.copies.remove")
+	if copies, _ := d.Store.Snapshots(); len(copies) != 0 {
+		t.Errorf("copies left: %v", copies)
+	}
+	if deleted, _ := d.Store.Deleted(context.Background()); len(deleted) != 0 {
+		t.Errorf("still to be brought back: %v", deleted)
+	}
+}
+
+func TestSportIsChosenOrTyped(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.pick("profile.sport", "ROWING")
+	if got := b.kept().Sport; got != "rowing" {
+		t.Errorf("a known sport is kept as %q", got)
+	}
+	b.pick("profile.sport", "underwater chess")
+	if got := b.kept().Sport; got != "underwater chess" {
+		t.Errorf("own words are kept as %q", got)
+	}
+	if list := b.v.parts.sport.sports("hock"); len(list) != 2 {
+		t.Errorf("%d sports match", len(list))
+	}
+}
+
+func TestUnreadableNumberIsKept(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.enter("profile.mass", "sixty")
+	a := b.kept()
+	if a.UsualMass.Known() || b.raw("usualMass", false) != "sixty" {
+		t.Errorf("kept %v, %q", a.UsualMass, b.raw("usualMass", false))
+	}
+	again := openProfile(t, d, desk.Place{Athlete: a.ID})
+	if got := apptest.Text(t, again.w, "profile.mass"); got != "sixty" {
+		t.Errorf("reopened as %q", got)
+	}
+	again.enter("profile.mass", "142 lb")
+	if got := again.kept().UsualMass; quantity.Round(got.Or(0), 2) != 64.41 || got.Unit != quantity.Pound {
+		t.Errorf("pounds are kept as %v %s", got.Or(0), got.Unit)
+	}
+}

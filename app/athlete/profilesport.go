@@ -1,0 +1,105 @@
+package athlete
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/bind"
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/app/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// sportPart is what the athlete does and what the body is used to.
+type sportPart struct {
+	v        *Profile
+	groups   *groupsPart
+	mouthful *mouthfulPart
+	usual    *field.Number
+	// settled is the drinking rate that was written down last: it rises only
+	// with a reason.
+	settled record.Number
+	excuse  *excuse
+	body    fyne.CanvasObject
+}
+
+func newSportPart(v *Profile) *sportPart {
+	say, p := v.sp.say, &sportPart{v: v, settled: v.now().UsualDrinking}
+	sport := v.b.Suggest("", "profile.sport", p.sports, func(a record.Athlete) field.Option {
+		return field.Option{Key: a.Sport, Text: desk.SportWord(v.desk.Words, a.Sport)}
+	}, func(a *record.Athlete, o field.Option) {
+		a.Sport = o.Key
+		if o.Key == "" {
+			a.Sport = o.Text
+		}
+	})
+	sport.SetPlaceholder(say("profile.sport.hint"))
+	position := v.b.Line("", "profile.position", 120, func(a *record.Athlete) *string { return &a.Position })
+	heat := v.b.Toggle("", "profile.heat", v.b.Options("profile.heat.", string(record.AcclimatisedYes), string(record.AcclimatisedNo)), bind.Word[record.Athlete]{
+		Get: func(a record.Athlete) string { return string(a.Acclimatised) },
+		Set: func(a *record.Athlete, w string) { a.Acclimatised = record.Acclimatised(w) },
+	})
+	p.usual = v.b.Number("", "profile.usual", evidence.DrinkingRate, quantity.LitrePerHour, bind.At("usualDrinking", func(a *record.Athlete) *record.Number { return &a.UsualDrinking }))
+	left := p.usual.OnLeft
+	p.usual.OnLeft = func(r field.Reading) {
+		left(r)
+		p.checkRise()
+	}
+	p.excuse = v.newExcuse("profile.usual", "usualDrinking", p.usual)
+	p.groups, p.mouthful = newGroupsPart(v), newMouthfulPart(v)
+	note := v.b.Notes("", "profile.note", 3, func(a *record.Athlete) *string { return &a.Note })
+	usual := look.VBox(2, few(p.usual), p.excuse.box, look.NewParagraph(say("profile.usual.note"), look.Note, look.Ink2))
+	p.body = look.NewSheet(look.VBox(8,
+		look.NewLabel(say("profile.does"), look.Strong, look.Ink),
+		row(say("profile.sport"), sport),
+		row(say("profile.position"), position),
+		row(say("profile.groups"), p.groups.body),
+		row(say("profile.heat"), look.MaxWidth(124, heat)),
+		row(say("profile.usual"), usual),
+		row(say("profile.mouthful"), p.mouthful.body),
+		row(say("profile.note"), note),
+	))
+	return p
+}
+
+// sports are the sports the program knows that fit a text.
+func (p *sportPart) sports(text string) []field.Option {
+	var list []field.Option
+	for _, s := range consult.Sports() {
+		list = append(list, field.Option{Key: s.Code, Text: desk.SportWord(p.v.desk.Words, s.Code)})
+	}
+	return matching(list, text)
+}
+
+// checkRise asks why the drinking rate the stomach is used to has risen: after
+// the first entry it rises by a review of what was really drunk, since it
+// loosens a guard. Without a reason it goes back.
+func (p *sportPart) checkRise() {
+	now := p.v.now().UsualDrinking
+	if !now.Known() || !p.settled.Known() || *now.Value <= *p.settled.Value {
+		p.settled = now
+		return
+	}
+	say, before := p.v.sp.say, p.settled
+	p.v.askWhy("profile.rise", say("profile.rise.title"),
+		say("profile.rise", p.v.sp.by.Amount(*before.Value, quantity.LitrePerHour), p.v.sp.by.Amount(*now.Value, quantity.LitrePerHour)),
+		func(why string) {
+			p.settled = now
+			p.v.b.Pick("profile.usual", func(s *sheet) { s.Reasons["usualDrinking"] = why })
+		},
+		func() {
+			p.v.b.Pick("profile.usual", func(s *sheet) { s.Record.UsualDrinking = before })
+			p.v.b.Show()
+			p.v.settled()
+		})
+}
+
+// follow shows groups and reasons.
+func (p *sportPart) follow(a record.Athlete) {
+	p.groups.follow(a)
+	p.excuse.follow()
+	p.mouthful.excuse.follow()
+}

@@ -1,0 +1,131 @@
+package athlete
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// The functions here change a profile. Lists are those of a copy the caller
+// owns.
+
+// flagOf finds a condition in a profile; nil when it is not there.
+func flagOf(a *record.Athlete, kind record.FlagKind) *record.Flag {
+	for i := range a.Flags {
+		if a.Flags[i].Kind == kind && !a.Flags[i].Deleted() {
+			return &a.Flags[i]
+		}
+	}
+	return nil
+}
+
+// setFlag writes a condition into a profile or takes it out.
+func setFlag(a *record.Athlete, kind record.FlagKind, on bool) {
+	switch {
+	case !on:
+		a.Flags = slices.DeleteFunc(a.Flags, func(f record.Flag) bool { return f.Kind == kind })
+	case flagOf(a, kind) == nil:
+		a.Flags = append(a.Flags, record.Flag{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: kind})
+	}
+}
+
+// settleMass writes down whether body mass is hidden, and that it was asked.
+func settleMass(a *record.Athlete, hidden bool) { a.MassHidden, a.MassHiddenSettled = hidden, true }
+
+// consentOf finds a consent by its id; nil when it is not there.
+func consentOf(a *record.Athlete, id record.ID) *record.Consent {
+	for i := range a.Consents {
+		if a.Consents[i].ID == id {
+			return &a.Consents[i]
+		}
+	}
+	return nil
+}
+
+// newConsent is a consent given today, for the first purpose that has none in
+// force: by the guardian of a minor, else by the athlete.
+func newConsent(a record.Athlete, now time.Time) record.Consent {
+	today := record.DateOf(now)
+	c := record.Consent{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Given: today, Purpose: record.ConsentTest, GivenBy: a.Name}
+	if a.Minor(now) && a.Guardian != "" {
+		c.GivenBy = a.Guardian
+	}
+	for _, p := range purposes() {
+		if !slices.ContainsFunc(a.Consents, func(c record.Consent) bool { return c.Purpose == p && c.Holds(today) }) {
+			c.Purpose = p
+			break
+		}
+	}
+	return c
+}
+
+// dropConsent takes a consent out.
+func dropConsent(a *record.Athlete, id record.ID) {
+	a.Consents = slices.DeleteFunc(a.Consents, func(c record.Consent) bool { return c.ID == id })
+}
+
+// join puts an athlete into a group, once.
+func join(a *record.Athlete, group record.ID) {
+	if slices.ContainsFunc(a.Memberships, func(m record.Membership) bool { return m.GroupID == group }) {
+		return
+	}
+	a.Memberships = append(a.Memberships, record.Membership{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, GroupID: group})
+}
+
+// leave takes an athlete out of a group.
+func leave(a *record.Athlete, group record.ID) {
+	a.Memberships = slices.DeleteFunc(a.Memberships, func(m record.Membership) bool { return m.GroupID == group })
+}
+
+// groupNamed finds a group by its name, whatever the case; ok is false when
+// there is none.
+func groupNamed(groups []record.Group, name string) (g record.Group, ok bool) {
+	for _, g := range groups {
+		if strings.EqualFold(g.Name, strings.TrimSpace(name)) {
+			return g, true
+		}
+	}
+	return record.Group{}, false
+}
+
+// nothing reports whether a profile holds nothing at all.
+func nothing(a record.Athlete) bool {
+	a.Meta = record.Meta{}
+	return a.Name == "" && a.Born == "" && a.Sex == "" && !a.Height.Known() && !a.UsualMass.Known() && a.Sport == "" &&
+		a.Position == "" && a.Acclimatised == "" && !a.UsualDrinking.Known() && !a.Mouthful.Known() && a.Guardian == "" &&
+		a.Assent == "" && !a.MassHiddenSettled && a.Note == "" && len(a.Flags)+len(a.Consents)+len(a.Memberships) == 0
+}
+
+// ageState says how a birth date is to be read back.
+type ageState string
+
+// What a birth date can come to.
+const (
+	ageUnknown ageState = "unknown"
+	ageAhead   ageState = "ahead" // the day has not come yet
+	ageMinor   ageState = "minor"
+	ageAdult   ageState = "adult"
+)
+
+// ageOf is the age of an athlete on a day and how it is to be read back.
+func ageOf(a record.Athlete, now time.Time) (years int, state ageState) {
+	if _, ok := a.Born.Time(); !ok {
+		return 0, ageUnknown
+	}
+	years, ok := a.Age(now)
+	switch {
+	case !ok:
+		return 0, ageAhead
+	case a.Minor(now):
+		return years, ageMinor
+	}
+	return years, ageAdult
+}
+
+// ready reports whether a first sheet may begin.
+func ready(a record.Athlete, now time.Time) bool {
+	return a.Name != "" && len(consult.CareOf(a, now).Unsettled) == 0
+}

@@ -1,0 +1,157 @@
+// Package handoutview shows the pages of a plan as they will print: the
+// athlete's page, the card for the kit bag, four cards on a sheet, and the
+// blank test sheet. It saves them as PDF, keeps what was handed out of an agreed
+// plan byte for byte, and lists it, to be saved again.
+package handoutview
+
+import (
+	"bytes"
+	"regexp"
+	"time"
+
+	"golang.org/x/text/language"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/record"
+	"ebbwell/internal/words"
+)
+
+// Page is a page that can be printed, as prints are kept under.
+type Page string
+
+// The pages.
+const (
+	AthletePage Page = "athlete-page"
+	KitBagCard  Page = "kit-bag-card"
+	KitBagCards Page = "kit-bag-cards"
+	BlankSheet  Page = "blank-sheet"
+)
+
+// pages lists those there are with a plan, and without one.
+func pages(planned bool) []Page {
+	if !planned {
+		return []Page{BlankSheet}
+	}
+	return []Page{AthletePage, KitBagCard, KitBagCards, BlankSheet}
+}
+
+// The sizes of paper.
+const (
+	a4     = "a4"
+	letter = "letter"
+)
+
+// choice is what is to be printed, and how.
+type choice struct {
+	page     Page
+	option   record.ID
+	size     string
+	language string
+}
+
+// subject is whose pages they are. It is never changed once made, so that a
+// page can be laid out beside the window.
+type subject struct {
+	athlete  record.Athlete
+	practice record.Practice
+	care     consult.Care
+	// planned is false where there is no plan, or nothing for it to rest on.
+	planned bool
+	kase    consult.Case
+	sport   func(w *words.Words) string
+}
+
+// laid is a page as it was laid out: with the cautions that were added to it.
+type laid struct {
+	document paper.Document
+	cautions []string
+}
+
+// layOut lays a page out in its language. It may take a while.
+func layOut(s subject, c choice, window *words.Words) (laid, error) {
+	w, err := wordsFor(c.language, window)
+	if err != nil {
+		return laid{}, err
+	}
+	press, err := handout.NewPress(w, paperOf(c.size))
+	if err != nil {
+		return laid{}, err
+	}
+	if c.page == BlankSheet || !s.planned {
+		sheet := handout.BlankSheet{Terms: handout.TermsOf(s.practice, s.care, w), Athlete: s.athlete.Name, Sport: s.sport(w)}
+		return laid{press.BlankSheet(sheet), press.SheetCautions(sheet)}, nil
+	}
+	option := s.optionOf(c.option)
+	page := handout.AthletePageOf(s.kase, option, s.practice, w)
+	out := laid{cautions: press.PageCautions(page)}
+	switch card := handout.KitBagCardOf(s.kase, option, s.practice, w); c.page {
+	case KitBagCard:
+		out.document, out.cautions = press.KitBagCard(card), card.Terms.Cautions
+	case KitBagCards:
+		out.document, out.cautions = press.KitBagCards(card), card.Terms.Cautions
+	default:
+		out.document = press.AthletePage(page)
+	}
+	return out, nil
+}
+
+// wordsFor are the texts of a language; those of the window where it is theirs.
+func wordsFor(tag string, window *words.Words) (*words.Words, error) {
+	if tag == "" || tag == window.Language().String() {
+		return window, nil
+	}
+	return words.New(language.Make(tag))
+}
+
+func paperOf(size string) paper.Size {
+	if size == letter {
+		return paper.Letter()
+	}
+	return paper.A4()
+}
+
+// optionOf is the option with an id, else the one in force.
+func (s subject) optionOf(id record.ID) record.Option {
+	if o, ok := consult.OptionByID(s.kase.Plan, id); ok {
+		return o
+	}
+	o, _ := consult.InForce(s.kase.Plan)
+	return o
+}
+
+// handsOut reports whether what is chosen is a page of what was agreed: that is
+// kept with the records when it is saved.
+func (s subject) handsOut(c choice) bool {
+	if c.page == BlankSheet || !s.planned || s.kase.Plan.State != record.PlanAgreed {
+		return false
+	}
+	id := s.optionOf(c.option).ID
+	if id == s.kase.Plan.Agreement.OptionID {
+		return true
+	}
+	for _, step := range s.kase.Plan.Steps {
+		if step.OptionID == id {
+			return true
+		}
+	}
+	return false
+}
+
+// sameButTime reports whether two PDFs are the same but for when they were made.
+func sameButTime(a, b []byte) bool {
+	made := regexp.MustCompile(`\(D:\d{14}[^)]*\)`)
+	plain := func(pdf []byte) []byte { return made.ReplaceAll(pdf, []byte("(D:)")) }
+	return bytes.Equal(plain(a), plain(b))
+}
+
+// printOf is a page as it is kept.
+func (s subject) printOf(c choice, pdf []byte) record.Print {
+	return record.Print{
+		AthleteID: s.athlete.ID, Kind: record.KindPlan, Record: s.kase.Plan.ID, Page: string(c.page), Language: c.language, Bytes: pdf,
+	}
+}
+
+// pdf writes a page that was laid out.
+func (l laid) pdf(made time.Time) ([]byte, error) { return l.document.PDF(made) }

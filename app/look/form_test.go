@@ -1,0 +1,44 @@
+package look
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+// A form has two columns where there is room, one where there is not; a wide
+// field has its own row, and a hidden one takes its words with it.
+func TestFormRows(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(false, 100))
+	box := func() fyne.CanvasObject { return Gap(20, 30) }
+	a, b, c, d := box(), box(), box(), box()
+	f := NewForm(NewEntry("a", a), NewEntry("b", b), NewEntry("c", c).Wide(), NewEntry("d", d))
+	for _, at := range []struct {
+		width float32
+		want  []int
+	}{{700, []int{2, 1, 1}}, {500, []int{1, 1, 1, 1}}} {
+		rows := f.rows(at.width)
+		var got []int
+		for _, r := range rows {
+			got = append(got, len(r.entries))
+		}
+		if len(got) != len(at.want) {
+			t.Fatalf("at %g the rows have %v, want %v", at.width, got, at.want)
+		}
+		for i := range got {
+			if got[i] != at.want[i] {
+				t.Errorf("at %g the rows have %v, want %v", at.width, got, at.want)
+			}
+		}
+		if height, want := f.HeightFor(at.width), float32(len(rows))*30+float32(len(rows)-1)*formGapY; height != want {
+			t.Errorf("at %g it is %g high, want %g", at.width, height, want)
+		}
+	}
+	b.Hide()
+	f.Resize(fyne.NewSize(700, 200))
+	test.WidgetRenderer(f).Layout(f.Size())
+	if f.entries[1].label.Visible() || len(f.rows(700)) != 3 || c.Size().Width != 700-formLabel {
+		t.Errorf("a hidden field leaves %d rows, the wide one is %g wide", len(f.rows(700)), c.Size().Width)
+	}
+}

@@ -1,0 +1,175 @@
+package pantry
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/field"
+	"ebbwell/app/look"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// detail is everything about the chosen product, below the list.
+type detail struct {
+	v   *View
+	row *Row
+
+	name             *look.Label
+	form, osmolality *look.Paragraph
+	source, sure     *look.Paragraph
+	holds            *look.Table
+	edit, copy       *field.Button
+	remove           *field.Button
+	content          *fyne.Container
+	box              *look.Sheet
+}
+
+// newDetail makes an empty one.
+func newDetail(v *View) *detail {
+	say, h := v.desk.Words.Say, v.desk.Host
+	d := &detail{
+		v: v, name: look.NewLabel("", look.Strong, look.Ink).Shorten(),
+		form: look.NewParagraph("", look.Note, look.Ink2), osmolality: look.NewParagraph("", look.Note, look.Ink2),
+		source: look.NewParagraph("", look.Note, look.Ink2), sure: look.NewParagraph("", look.Note, look.Ink2),
+	}
+	d.holds = look.NewTable("pantry.holds", []look.Column{
+		{Title: say("pantry.holds"), Width: look.Share(1)},
+		{Title: say("pantry.hundred"), Width: look.Fixed(66), Right: true},
+		{Title: say("pantry.portion"), Width: look.Fixed(66), Right: true},
+	})
+	d.edit = field.NewButton(h, "pantry.edit", say("pantry.edit"), field.Outline, func() { v.edit(*d.row.Own) })
+	d.copy = field.NewButton(h, "pantry.correct", say("pantry.correct"), field.Outline, func() { v.correct(d.row.Product) })
+	d.remove = field.NewButton(h, "pantry.delete", say("pantry.delete"), field.Quiet, func() { v.remove(*d.row.Own) })
+	about := look.VBox(8, look.VBox(2, d.name, d.form), look.HBox(8, d.edit, d.copy, d.remove))
+	from := look.VBox(6, look.NewLabel(say("pantry.source"), look.NoteStrong, look.Ink), d.source, d.sure)
+	drink := look.VBox(6, look.NewLabel(say("pantry.asdrink"), look.NoteStrong, look.Ink), d.osmolality)
+	d.content = look.Panels(24, []look.Track{look.Share(5), look.Share(7), look.Share(6)}, about, d.holds, look.VBox(12, from, drink))
+	d.box = look.NewSheet(d.content)
+	return d
+}
+
+// show follows the chosen product; nil hides the sheet.
+func (d *detail) show(r *Row) {
+	d.row = r
+	if r == nil {
+		d.box.Hide()
+		return
+	}
+	d.box.Show()
+	v, w := d.v, d.v.desk.Words
+	d.name.SetText(v.nameOf(r.Product.Name))
+	d.form.SetText(d.about(r))
+	showIf(d.edit, r.Own != nil)
+	showIf(d.remove, r.Own != nil)
+	showIf(d.copy, r.Own == nil)
+	d.holds.SetRows(d.parts(r))
+	d.source.SetText(w.Say("pantry.source.words", v.sourceOr(r), v.sureWords(*r)))
+	d.sure.SetText(r.Product.Origin.Note)
+	showIf(d.sure, r.Product.Origin.Note != "")
+	d.osmolality.SetText(d.drinkWords(r))
+	d.content.Refresh()
+}
+
+// about is form, portion and what the product stands in for.
+func (d *detail) about(r *Row) string {
+	w := d.v.desk.Words
+	text := w.Say("form." + string(r.Product.Form))
+	if r.Product.Portion.Grams > 0 {
+		text = w.Say("pantry.about", text, d.v.portionWords(r.Product))
+	}
+	if r.Own != nil && r.Own.Replaces != "" {
+		text += "\n" + d.v.replacesWords(*r.Own)
+	}
+	return text
+}
+
+// replacesWords names the generic product that an own one stands in for.
+func (v *View) replacesWords(p record.Product) string {
+	name := p.Replaces
+	if generic, err := fuel.Generic(); err == nil {
+		if g, ok := generic.Find(p.Replaces); ok {
+			name = g.Name
+		}
+	}
+	return v.desk.Words.Say("pantry.replaces", name)
+}
+
+// sourceOr is the source, or that none was written down.
+func (v *View) sourceOr(r *Row) string {
+	if s := v.sourceWords(r.Product.Origin); s != "" {
+		return s
+	}
+	return v.desk.Words.Say("pantry.source.none")
+}
+
+// parts are the rows of what the product holds.
+func (d *detail) parts(r *Row) [][]look.Cell {
+	v, w := d.v, d.v.desk.Words
+	whole := 1.0
+	if r.Per == fuel.Per100Millilitres {
+		whole = r.Product.Density.Value
+	}
+	portion := fuel.Content{}
+	if r.Product.Portion.Grams > 0 {
+		portion = fuel.Of(r.Product.Portion.Grams / 100)
+	}
+	line := func(key string, c fuel.Content, decimals int, u quantity.Unit) []look.Cell {
+		in := look.Cell{}
+		if portion.Known {
+			in = v.content(c.Times(portion.Value), decimals, u)
+		}
+		return []look.Cell{{Text: w.Say(key)}, v.content(c.Times(whole), decimals, u), in}
+	}
+	c := r.Product.Per100
+	return [][]look.Cell{
+		line("pantry.carbohydrate", c.AvailableCarbohydrate(), 1, quantity.Gram),
+		line("pantry.sodium", c.Sodium, 0, quantity.Milligram),
+		line("pantry.potassium", c.Potassium, 0, quantity.Milligram),
+		line("pantry.energy", c.Energy, 0, quantity.Kilocalorie),
+	}
+}
+
+// drinkWords are strength, fructose and osmolality with the set its band is
+// from.
+func (d *detail) drinkWords(r *Row) string {
+	v, w := d.v, d.v.desk.Words
+	text := ""
+	if r.Product.Form == fuel.Drink && r.Strength.Known {
+		text = w.Say("pantry.strength.words", w.Number(r.Strength.Value, 1), w.Number(fuel.Strength().Range.Low, 0), w.Number(fuel.Strength().Range.High, 0)) + " "
+	}
+	if share := v.fructose(*r); share != "" && r.FructoseKnown {
+		text += w.Say("pantry.fructose.words", share) + " "
+	}
+	switch {
+	case r.Product.Form == fuel.Powder:
+		return text + w.Say("pantry.powder.words")
+	case r.Product.Form != fuel.Drink:
+		return text + w.Say("pantry.notdrink")
+	case !r.Osmolality.Known:
+		return text + w.Say("pantry.osmolality.unknown")
+	}
+	return text + v.osmolalityWords(r.Osmolality.Value)
+}
+
+// osmolalityWords is an estimated osmolality with its band and where the band
+// is from.
+func (v *View) osmolalityWords(x float64) string {
+	w := v.desk.Words
+	set := ""
+	if e, ok := evidence.Find("osmolality.isotonic.low"); ok {
+		set = e.Source.Short
+	}
+	return w.Say("pantry.osmolality.words", w.Number(quantity.RoundTo(x, 10), 0), w.Say("osmolality.band."+string(fuel.BandOf(x))),
+		w.Number(evidence.IsotonicLow, 0), w.Number(evidence.IsotonicHigh, 0), set)
+}
+
+// showIf shows or hides an object.
+func showIf(o fyne.CanvasObject, on bool) {
+	if on {
+		o.Show()
+		return
+	}
+	o.Hide()
+}

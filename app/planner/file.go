@@ -1,0 +1,168 @@
+package planner
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"strings"
+	"time"
+
+	"ebbwell/app/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// file is what of an athlete's records the screen works with.
+type file struct {
+	athlete record.Athlete
+	// tests are newest first, with what each says.
+	tests []consult.Findings
+	// plans are newest first, as they were loaded.
+	plans []record.Plan
+}
+
+// loadFile reads an athlete's records.
+func loadFile(d *desk.Desk, athlete record.ID) (file, error) {
+	ctx := context.Background()
+	var f file
+	var err error
+	if f.athlete, err = d.Store.LoadAthlete(ctx, athlete); err != nil {
+		return f, fmt.Errorf("open the plan: %w", err)
+	}
+	tests, err := d.Store.Tests(ctx, athlete)
+	if err != nil {
+		return f, fmt.Errorf("open the plan: %w", err)
+	}
+	for _, t := range tests {
+		raw, err := d.Store.RawOf(ctx, record.Ref{Kind: record.KindTest, ID: t.ID})
+		if err != nil {
+			return f, fmt.Errorf("open the plan: %w", err)
+		}
+		f.tests = append(f.tests, consult.Find(t, f.athlete, raw, d.Reckon()))
+	}
+	if f.plans, err = d.Store.Plans(ctx, athlete); err != nil {
+		return f, fmt.Errorf("open the plan: %w", err)
+	}
+	return f, nil
+}
+
+// usable is the newest test with a sweat rate that has a range; ok is false when
+// there is none.
+func (f file) usable() (consult.Findings, bool) {
+	for _, t := range f.tests {
+		if rate := t.Sweat.Fluid.Rate; t.Refused == nil && rate.Known && rate.Ranged {
+			return t, true
+		}
+	}
+	return consult.Findings{}, false
+}
+
+// test is the test with an id.
+func (f file) test(id record.ID) (consult.Findings, bool) {
+	for _, t := range f.tests {
+		if t.Test.ID == id {
+			return t, true
+		}
+	}
+	return consult.Findings{}, false
+}
+
+// plan is the plan with an id, the newest for none.
+func (f file) plan(id record.ID) (record.Plan, bool) {
+	for _, p := range f.plans {
+		if p.ID == id || id == "" {
+			return p, true
+		}
+	}
+	return record.Plan{}, false
+}
+
+// basis is what a plan rests on: its test, its tests, or an estimate from all
+// of them for its air.
+func (f file) basis(p record.Plan, d consult.Desk, now time.Time) (consult.Basis, error) {
+	if p.Basis.Kind == record.BasisEstimate {
+		return f.estimate(p, d, now)
+	}
+	var tests []consult.Findings
+	for _, id := range append([]string{string(p.Basis.TestID)}, strings.Fields(p.Basis.PoolIDs)...) {
+		if t, ok := f.test(record.ID(id)); ok {
+			tests = append(tests, t)
+		}
+	}
+	if len(tests) == 0 {
+		return consult.Basis{}, consult.ErrNoBasis
+	}
+	return consult.BasisOf(f.athlete, tests)
+}
+
+// estimate is the basis of a plan for air in which there is no test.
+func (f file) estimate(p record.Plan, d consult.Desk, now time.Time) (consult.Basis, error) {
+	o := consult.Outing{Air: p.Basis.Air, Minutes: p.Target.Minutes.Or(0)}
+	if t, ok := f.test(p.Basis.TestID); ok {
+		o.Session = t.Test.Session
+	}
+	r, err := consult.Reckon(o, f.athlete, f.tests, now, d)
+	if err != nil {
+		return consult.Basis{}, fmt.Errorf("estimate the sweat rate of plan %s: %w", p.ID, err)
+	}
+	b, ok := r.Basis(f.athlete, now)
+	if !ok {
+		return b, consult.ErrNoBasis
+	}
+	return b, nil
+}
+
+// open makes the case of a plan. An agreed one is shown as it was agreed: with
+// the basis, the session and the aim that were kept beside it.
+func (f file) open(p record.Plan, d *desk.Desk) (consult.Case, error) {
+	b, err := f.basis(p, d.Reckon(), d.Now())
+	if err != nil {
+		return consult.Case{}, err
+	}
+	c, err := consult.OpenCase(p, f.athlete, b, d.Reckon())
+	if err != nil || p.State == record.PlanDraft {
+		return c, err
+	}
+	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
+	if err != nil || len(kept) == 0 {
+		return c, err
+	}
+	var was consult.FrozenPlan
+	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
+		return c, nil //nolint:nilerr // kept by a version that wrote it otherwise: reckoned anew
+	}
+	if planner, err := plan.New(was.Basis, was.Session, was.Menu, was.Aim); err == nil {
+		c.Planner, c.Basis.Plan, c.Basis.Rate = planner, was.Basis, was.Rate
+	}
+	return c, nil
+}
+
+// lenient is open for a plan that is being typed into: where its session cannot
+// be reckoned with, the case is made with the lengths left out that are wrong,
+// and wrong says which.
+func (f file) lenient(p record.Plan, d *desk.Desk) (c consult.Case, wrong, err error) {
+	if c, err = f.open(p, d); err == nil {
+		return c, nil, nil
+	}
+	mended := p.Clone()
+	mended.Target.Short, mended.Target.Long = record.Number{}, record.Number{}
+	mended.Target.DeficitAim = record.Number{}
+	for range 2 {
+		if c, wrong = f.open(mended, d); wrong == nil {
+			c.Plan = p
+			return c, err, nil
+		}
+		if t, ok := f.test(p.Basis.TestID); ok {
+			mended.Target.Minutes = record.Num(t.Minutes, quantity.Minute)
+		}
+	}
+	return c, nil, err
+}
+
+// gone is the error for a plan that is not there.
+func gone(id record.ID) error {
+	return &store.Error{Code: store.CodeNotFound, Doing: "open a plan", Ref: record.Ref{Kind: record.KindPlan, ID: id}}
+}

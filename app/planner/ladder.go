@@ -1,0 +1,72 @@
+package planner
+
+import (
+	"time"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/record"
+)
+
+// climb is the way from the habit to the aim by some rules, from the day the
+// plan begins.
+func (s state) climb(rules plan.StepRules, today time.Time) plan.Climb {
+	habit, _ := consult.OptionOf(s.plan, record.OptionHabit)
+	aim, _ := consult.OptionOf(s.plan, record.OptionAim)
+	event, _ := s.plan.Target.EventDate.Time()
+	return plan.Climb{
+		Length: plan.Expected, Habit: s.kase.MixOf(habit), Aim: s.kase.MixOf(aim), Rules: rules,
+		Start: consult.Start(s.plan, today), Event: event,
+	}
+}
+
+// sameSteps reports whether the steps kept are those of a ladder.
+func (s state) sameSteps(l plan.Ladder) bool {
+	if len(l.Steps) != len(s.plan.Steps) {
+		return false
+	}
+	for i, st := range s.plan.Steps {
+		o, ok := consult.OptionByID(s.plan, st.OptionID)
+		if !ok || s.kase.MixOf(o) != l.Steps[i].Mix {
+			return false
+		}
+	}
+	return true
+}
+
+// decide moves the steps of a plan as a review decided: next takes the next
+// step in hand, back the one before, hold leaves them. The last step stays the
+// one to do, and so does the first at a step back.
+func decide(p *record.Plan, d record.Decision) {
+	_, place, ok := consult.StepNow(*p)
+	if !ok {
+		return
+	}
+	now := place - 1
+	switch {
+	case d == record.DecisionNext && now+1 < len(p.Steps):
+		p.Steps[now].State, p.Steps[now+1].State = record.StepDone, record.StepNow
+	case d == record.DecisionBack && now > 0:
+		p.Steps[now].State = record.StepAhead
+		p.Steps[now-1].State = record.StepNow
+	}
+}
+
+// doneOn counts the sessions recorded on a step.
+func doneOn(p record.Plan, step record.ID) int {
+	n := 0
+	for _, r := range p.Reviews {
+		if r.StepID == step && r.Decision == "" {
+			n++
+		}
+	}
+	return n
+}
+
+// recordDecision is a review that keeps what was decided on the step in force.
+func recordDecision(p record.Plan, d record.Decision, why string, today record.Date) record.Review {
+	step, _, _ := consult.StepNow(p)
+	return record.Review{
+		Meta: record.Meta{ID: record.NewID()}, PlanID: p.ID, StepID: step.ID, Order: len(p.Reviews), Date: today, Decision: d, Note: why,
+	}
+}

@@ -1,0 +1,141 @@
+package planner
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"ebbwell/app/chart"
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/app/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/record"
+)
+
+// goalsAtOnce is how many things may change at one visit.
+func goalsAtOnce() int { return int(evidence.GoalsAtOnce) }
+
+// stepsTab is the way from habit to aim: the picture, what is to be practised on
+// each step, the rules the steps are sized by, and the follow-up.
+type stepsTab struct {
+	v       *View
+	rules   plan.StepRules
+	ladder  plan.Ladder
+	picture *chart.StepColumns
+	box     *fyne.Container
+	stepWidgets
+}
+
+// stepWidgets are what stands below the picture.
+type stepWidgets struct {
+	words   *look.Paragraph
+	changed *look.Paragraph
+	build   *field.Button
+	again   *fyne.Container
+	smaller *look.Caution
+	size    *ruleFields
+	// rulesPart holds the rules and the day of the event; an agreed plan says
+	// what comes of them and no more.
+	rulesPart *fyne.Container
+	list      *stepList
+	after     *followUp
+}
+
+func newStepsTab(v *View) part {
+	t := &stepsTab{v: v, rules: plan.DefaultStepRules(), picture: chart.NewStepColumns()}
+	h, say := v.desk.Host, v.sp.say
+	t.words = look.NewParagraph("", look.Body, look.Ink)
+	t.changed = look.NewParagraph("", look.Note, look.Ink2)
+	t.build = field.NewButton(h, "planner.steps.build", say("planner.steps.build"), field.Outline, t.keep)
+	half := field.NewButton(h, "planner.steps.smaller", say("planner.smaller.take"), field.Outline, t.takeSmaller)
+	t.smaller = look.NewCaution("", "", half)
+	t.size = newRuleFields(v, func(r plan.StepRules) {
+		t.rules = r
+		v.show()
+	})
+	t.list = newStepList(v)
+	t.after = newFollowUp(v)
+	event := v.b.Date("", "planner.event", field.Coming, func(p *record.Plan) (*record.Date, string) { return &p.Target.EventDate, "target.eventDate" })
+	head := look.NewParagraph(say("planner.steps.title"), look.Note, look.Ink2)
+	event.SetBox(200)
+	t.again = look.HBox(12, t.build, look.Grow(t.changed))
+	t.rulesPart = look.VBox(12, look.NewRule(), t.size.box, newPairs(pair(say("planner.event"), event)))
+	t.box = look.VBox(12, head, container.NewHScroll(t.picture), t.words, t.after.box, t.smaller,
+		t.again, t.list.box, t.rulesPart)
+	return t
+}
+
+func (t *stepsTab) body() fyne.CanvasObject { return t.box }
+
+// open shows the steps that are kept, else those that the rules propose.
+func (t *stepsTab) open() {
+	v := t.v
+	today, _ := v.desk.Today().Time()
+	t.ladder = v.now.kase.Planner.Steps(v.now.climb(t.rules, today))
+	same := v.now.sameSteps(t.ladder)
+	t.draw()
+	t.words.SetText(v.sp.ladderWords(v.now, t.ladder, t.rules))
+	setVisible(t.words, t.words.Text() != "")
+	draft := v.now.draft()
+	setVisible(t.again, draft && !same && len(t.ladder.Steps) > 0)
+	t.build.SetText(v.sp.say("planner.steps.build"))
+	t.changed.SetText("")
+	if len(v.now.plan.Steps) > 0 && !same {
+		t.build.SetText(v.sp.say("planner.steps.rebuild"))
+		t.changed.SetText(v.sp.say("planner.steps.changed"))
+	}
+	agreed, _ := agreedOn(v.now.plan)
+	title, sentence := "", ""
+	if _, less := t.rules.Smaller(agreed.Confidence.Or(evidence.ConfidenceEnough)); less && draft && t.rules == plan.DefaultStepRules() {
+		title, sentence = v.sp.doubt(agreed)
+	}
+	t.smaller.SetText(title, sentence)
+	t.list.open()
+	t.size.show(t.rules, draft)
+	setVisible(t.rulesPart, draft)
+	t.after.open()
+	t.box.Refresh()
+}
+
+// draw shows the picture.
+func (t *stepsTab) draw() {
+	v := t.v
+	rungs := v.now.keptRungs(v.sp)
+	if len(rungs) == 0 {
+		rungs = v.now.proposedRungs(v.sp, t.ladder)
+	}
+	d := chart.StepColumnsData{Columns: v.sp.columns(v.now, rungs)}
+	d.Summary = v.sp.say("planner.steps.summary", len(rungs))
+	t.picture.Set(d)
+}
+
+// follow shows a movement of the mix of a step.
+func (t *stepsTab) follow() {
+	if t.v.now.hand().Kind == record.OptionStep || t.v.now.hand().Kind == record.OptionAim {
+		t.draw()
+	}
+}
+
+// keep keeps the steps that the rules propose, in the place of those there were.
+func (t *stepsTab) keep() {
+	v := t.v
+	c := v.now.kase
+	c.Plan = v.now.plan
+	next := c.WithLadder(t.ladder, t.rules.Sessions, desk.StepName(v.desk.Words))
+	v.b.Pick("planner.steps.build", func(s *sheet) {
+		s.Record.Steps, s.Record.Options = next.Steps, next.Options
+		if _, ok := consult.OptionByID(next, next.Agreement.OptionID); !ok {
+			s.Record.Agreement.OptionID = ""
+		}
+	})
+}
+
+// takeSmaller halves the steps, as low confidence asks for.
+func (t *stepsTab) takeSmaller() {
+	agreed, _ := agreedOn(t.v.now.plan)
+	t.rules, _ = t.rules.Smaller(agreed.Confidence.Or(evidence.ConfidenceEnough))
+	t.open()
+	t.keep()
+}

@@ -1,0 +1,98 @@
+package heat
+
+import (
+	"strings"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// Caution is what the heat of a session calls for, in words. It never clears
+// anybody: heat illness is known at every level.
+type Caution struct {
+	// Title is the level and what decides it, Sentence what to do.
+	Title, Sentence string
+	// Lines are the other looks at the heat, what stands beside them, and what
+	// the athlete's profile adds.
+	Lines []string
+	// Always is said at every level.
+	Always string
+}
+
+// Caution words the heat caution of a reckoning for an athlete; emergency is
+// the number to call, empty where none is set.
+func (sp Speaker) Caution(r consult.Reckoning, care consult.Care, emergency string) Caution {
+	c := Caution{Always: sp.say("caution.drinking")}
+	if emergency != "" {
+		c.Always = sp.say("heat.emergency", emergency) + " " + c.Always
+	}
+	if !r.CautionKnown {
+		c.Title, c.Lines = sp.say("heat.caution.unknown"), sp.profile(care)
+		return c
+	}
+	k := r.Caution
+	for _, part := range k.Parts {
+		text := sp.cautionPart(part, r.Outing.Air.Wbgt.Known())
+		if part.By == k.Decides {
+			c.Title = sp.say("caution.title", text, lower(sp.say("level."+k.Level.Code())))
+			continue
+		}
+		c.Lines = append(c.Lines, sp.say("heat.caution.part", text, lower(sp.say("level."+part.Level.Code()))))
+	}
+	c.Sentence = sp.say(bandKey(k.Band)) + " " + sp.say("caution."+climate.LocalPolicyWins)
+	for _, code := range k.Codes {
+		if code != climate.LocalPolicyWins {
+			c.Lines = append(c.Lines, sp.say("caution."+code))
+		}
+	}
+	c.Lines = append(c.Lines, sp.profile(care)...)
+	return c
+}
+
+// bandKey is the text of a row of the WBGT table.
+func bandKey(b climate.Band) string { return "heat-band." + strings.TrimPrefix(b.Code, "band.") }
+
+// cautionPart is one look at the heat in words.
+func (sp Speaker) cautionPart(p climate.CautionPart, read bool) string {
+	switch p.By {
+	case climate.CautionWBGT:
+		if read {
+			return sp.Units("caution.wbgt.measured", sp.bare(p.Figure.Value, 0))
+		}
+		return sp.Units("caution.wbgt", sp.bare(p.Figure.Value, 0))
+	case climate.CautionWettedness:
+		if !p.Figure.Known {
+			return sp.say("basis.code." + climate.PlanNothingLeaves)
+		}
+		return sp.say("caution.wettedness", sp.Words.Number(100*p.Figure.Value, 0))
+	}
+	return sp.Units("caution.core", sp.bare(p.Figure.Value, 1))
+}
+
+// profile is what the conditions of the profile add in the heat.
+func (sp Speaker) profile(care consult.Care) []string {
+	var list []string
+	for _, kind := range care.Flags {
+		switch kind {
+		case record.FlagMinor:
+			list = append(list, sp.say("heat.minor"))
+		case record.FlagPregnancy, record.FlagSickleCell, record.FlagAntidepressant, record.FlagCysticFibrosis,
+			record.FlagHeart, record.FlagDiuretics, record.FlagLithium, record.FlagDiabetes:
+			list = append(list, sp.say("heat.flag", sp.say("flag."+string(kind)+".name")))
+		}
+	}
+	return list
+}
+
+// lower makes the first letter of a word small, unless a second capital
+// follows, as in WBGT.
+func lower(s string) string {
+	if len(s) > 1 && strings.ToUpper(s[:2]) == s[:2] {
+		return s
+	}
+	if s == "" {
+		return s
+	}
+	return strings.ToLower(s[:1]) + s[1:]
+}

@@ -1,0 +1,131 @@
+package heat
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// Row is one test beside the session that is planned.
+type Row struct {
+	Test record.ID
+	// Day, Air, Effort and Sun say how the test was; Holds how far it holds
+	// here, and by what not.
+	Day, Air, Effort, Sun, Holds string
+	// Used: the sweat rate rests on it.
+	Used bool
+}
+
+// Rows lists the tests of a reckoning, the newest first, those that cannot be
+// compared last.
+func (sp Speaker) Rows(r consult.Reckoning) []Row {
+	var list []Row
+	for _, i := range byDay(r.Tests) {
+		row := sp.row(r.Tests[i])
+		row.Holds, row.Used = sp.holds(r.Climate.Coverage[i]), slices.Contains(r.Climate.From, i)
+		list = append(list, row)
+	}
+	for _, i := range byDay(r.Left) {
+		row := sp.row(r.Left[i])
+		row.Holds = sp.left(r.Left[i])
+		list = append(list, row)
+	}
+	return list
+}
+
+// byDay are the places of tests, the newest first.
+func byDay(tests []consult.Findings) []int {
+	order := make([]int, len(tests))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(tests[b].Test.Session.Date, tests[a].Test.Session.Date)
+	})
+	return order
+}
+
+// row is a test by itself.
+func (sp Speaker) row(f consult.Findings) Row {
+	s := f.Test.Session
+	day := sp.Day(consult.TestDay(f.Test))
+	if s.Place != "" {
+		day = sp.say("heat.test.day", day, s.Place)
+	}
+	return Row{Test: f.Test.ID, Day: day, Air: sp.Air(f.Test.Air), Effort: sp.Effort(s), Sun: sp.Sun(f.Test.Air.Sun)}
+}
+
+// left says why a test could not be compared.
+func (sp Speaker) left(f consult.Findings) string {
+	if _, err := consult.WeatherOf(f.Test.Air); err != nil {
+		return sp.say("heat.left.air")
+	}
+	if !f.Sweat.Fluid.Rate.Ranged {
+		return sp.say("heat.left.rate")
+	}
+	return sp.say("heat.left.effort")
+}
+
+// mostReasons is how many differences a line names.
+const mostReasons = 3
+
+// holds says how far a test holds, and by what not.
+func (sp Speaker) holds(c climate.Coverage) string {
+	if c.Err != nil {
+		return sp.say("heat.left.effort")
+	}
+	if c.Grade == climate.Tested {
+		return sp.say("grade.tested")
+	}
+	var reasons []string
+	for _, d := range told(c.Reasons()) {
+		if len(reasons) < mostReasons {
+			reasons = append(reasons, sp.reason(d))
+		}
+	}
+	return sp.say("grade.why", sp.say("grade."+c.Grade.Code()), strings.Join(reasons, sp.say("format.comma")))
+}
+
+// told are the differences in the order in which a person would name them:
+// what can be seen first. The heat to be lost follows from the others and is
+// named only where none of them is.
+func told(list []climate.Difference) []climate.Difference {
+	var seen, follows []climate.Difference
+	for _, d := range list {
+		if d.By == climate.ByNeed || d.By == climate.ByWettedness {
+			follows = append(follows, d)
+			continue
+		}
+		seen = append(seen, d)
+	}
+	if len(seen) > 0 {
+		return seen
+	}
+	return follows
+}
+
+// reason says one difference: "5 °C hotter".
+func (sp Speaker) reason(d climate.Difference) string {
+	way := ".more"
+	if d.Size < 0 {
+		way = ".less"
+	}
+	key := "apart." + d.By + way
+	switch d.By {
+	case climate.ByAir:
+		return sp.Units(key, sp.apart(d.Size))
+	case climate.ByEffort, climate.ByMonths, climate.ByDuration:
+		return sp.say(key, sp.Words.Number(math.Abs(d.Size), 0))
+	case climate.BySun, climate.ByClothing:
+		if quantity.Round(d.Size, 2) == 0 {
+			return sp.say("apart." + d.By + ".other")
+		}
+	}
+	return sp.say(key)
+}

@@ -1,0 +1,59 @@
+package heat
+
+import (
+	"math"
+
+	"ebbwell/app/chart"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+)
+
+// The air temperatures of the picture in °C: at least from PictureLow to
+// PictureHigh, a tick each pictureStep, the band at every BandStep.
+const (
+	PictureLow  = 10.0
+	PictureHigh = 40.0
+	BandStep    = 2.0
+	pictureStep = 5.0
+)
+
+// Place is a stop in the picture.
+type Place struct {
+	Name      string
+	Reckoning consult.Reckoning
+}
+
+// Picture is sweat rate against heat: the tests of a reckoning as points, what
+// they lead one to expect as a band, the stops that rest on an estimate as
+// dashed boxes.
+func (sp Speaker) Picture(r consult.Reckoning, curve []consult.CurvePoint, stops []Place) chart.HeatData {
+	d := chart.HeatData{HeatText: sp.Units("heat.axis.air"), RateText: string(sp.By.Unit(quantity.LitrePerHour)), Summary: sp.say("heat.picture.summary")}
+	low, high, most := PictureLow, PictureHigh, 0.0
+	see := func(t, rate float64) {
+		low, high, most = min(low, t), max(high, t), max(most, rate)
+	}
+	for i, t := range r.Compared {
+		temperature, rate, reach := float64(t.Session.Weather.Temperature), float64(t.Rate), evidence.CoverageFactor*float64(t.U)
+		d.Points = append(d.Points, chart.HeatPoint{Heat: temperature, Rate: rate, Name: sp.Day(consult.TestDay(r.Tests[i].Test)),
+			Range: chart.Span{Low: rate - reach, High: rate + reach}})
+		see(temperature, rate+reach)
+	}
+	for _, c := range curve {
+		r := c.Rate.Rate
+		d.Band = append(d.Band, chart.HeatBand{Heat: c.Temperature, Middle: r.Value, Range: chart.Span{Low: r.Range.Low, High: r.Range.High}})
+		see(c.Temperature, r.Value)
+	}
+	for _, s := range stops {
+		t, rate := s.Reckoning.Outing.Air.Temperature, s.Reckoning.Climate.Rate
+		if t.Known() && rate.Ranged && rate.Estimate {
+			d.Estimates = append(d.Estimates, chart.HeatPoint{Heat: *t.Value, Name: s.Name, Range: chart.Span{Low: rate.Range.Low, High: rate.Range.High}})
+			see(*t.Value, rate.Range.High)
+		}
+	}
+	d.Rates = sp.rateTicks(most)
+	for t := math.Floor(low/pictureStep) * pictureStep; t <= math.Ceil(high/pictureStep)*pictureStep; t += pictureStep {
+		d.Heats = append(d.Heats, chart.Tick{At: t, Text: sp.bare(t, 0)})
+	}
+	return d
+}

@@ -1,0 +1,246 @@
+package main
+
+import (
+	"fmt"
+	"go/parser"
+	"go/token"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// layers lists the packages from the top down: a package imports only from
+// layers below its own. A package that is not listed belongs to the nearest
+// listed folder above it (internal/store/v1 to internal/store); packages of
+// one folder may import each other. A star stands for any one folder.
+func layers() [][]string {
+	return [][]string{
+		{"cmd/ebbwell", "cmd/dev"},
+		{"app/shots"},
+		{"app"},
+		{"app/*"}, // the screens, each by itself
+		{"app/bind"},
+		{"app/apptest"},
+		{"app/desk"},
+		{"app/field", "app/chart"},
+		{"app/look", "app/keep", "app/undo", "app/amount"},
+		{"internal/demo"},
+		{"internal/store", "internal/handout", "internal/exchange"},
+		{"internal/consult"},
+		{"internal/record"},
+		{"internal/plan"},
+		{"internal/sweat", "internal/fuel", "internal/climate"},
+		{"internal/uncertainty", "internal/figure"},
+		{"internal/evidence"},
+		{"internal/words"},
+		{"internal/quantity"},
+		{"assets", "internal/published"},
+	}
+}
+
+// helpers lists the packages that only tests, and each other, may import.
+func helpers() []string {
+	return []string{"app/apptest", "app/field/drive", "app/look/golden", "internal/published"}
+}
+
+// reserved says which folders alone may import a package from outside, or
+// whatever lies below it.
+func reserved() map[string][]string {
+	return map[string][]string{
+		"fyne.io/fyne/v2":          {"app", "cmd/ebbwell"},
+		"fyne.io/fyne/v2/app":      {"cmd/ebbwell"}, // it needs cgo
+		"gorm.io":                  {"internal/store"},
+		"github.com/glebarez":      {"internal/store"},
+		"github.com/go-gormigrate": {"internal/store"},
+		"modernc.org":              {"internal/store"},
+		"database/sql":             {"internal/store"},
+		"codeberg.org/go-pdf":      {"internal/handout"},
+		"net/http":                 {}, // nothing goes over a network
+		"net":                      {},
+		"ebbwell/internal/words":   {"internal/words", "internal/consult", "internal/handout", "app", "cmd"},
+		"ebbwell/internal/store":   {"internal/store", "internal/demo", "app", "cmd"},
+	}
+}
+
+// upward lists what tests of a folder may import from above: the invented
+// practice, where it gives them records as real ones are.
+func upward() map[string][]string {
+	return map[string][]string{"internal/handout": {"ebbwell/internal/demo", "ebbwell/internal/store"}}
+}
+
+// imported is one import in one file.
+type imported struct{ file, name string }
+
+// under reports whether a path is a folder or lies in it.
+func under(name, folder string) bool {
+	return name == folder || strings.HasPrefix(name, folder+"/")
+}
+
+// layerOf returns the layer of a folder and the listed folder it belongs to;
+// -1 when none is. A folder listed by name comes before a star.
+func layerOf(folder string) (layer int, listed string) {
+	layer = -1
+	best := 0
+	for i, names := range layers() {
+		for _, name := range names {
+			weight := 1
+			if above, each := strings.CutSuffix(name, "/*"); each && strings.HasPrefix(folder, above+"/") {
+				first, _, _ := strings.Cut(folder[len(above)+1:], "/")
+				name, weight = above+"/"+first, 0
+			}
+			weight += 2 * len(name)
+			if under(folder, name) && weight > best {
+				layer, listed, best = i, name, weight
+			}
+		}
+	}
+	return layer, listed
+}
+
+// breach says what is wrong with an import; empty when nothing is.
+func breach(i imported) string {
+	folder := path.Dir(i.file)
+	layer, listed := layerOf(folder)
+	if layer < 0 {
+		return fmt.Sprintf("%s: its folder is in no layer", i.file)
+	}
+	isTest := strings.HasSuffix(i.file, "_test.go")
+	if isTest && slices.Contains(upward()[folder], i.name) {
+		return ""
+	}
+	// A test may look whether its package's codes have sentences.
+	sentences := i.name == "ebbwell/internal/words" && isTest
+	if owner, allowed := ownerOf(i.name); owner != "" && !sentences && !anyUnder(folder, allowed) {
+		return fmt.Sprintf("%s imports %s, which is for %v only", i.file, i.name, allowed)
+	}
+	target, own := strings.CutPrefix(i.name, "ebbwell/")
+	if !own {
+		return ""
+	}
+	if anyUnder(target, helpers()) && !isTest && !anyUnder(folder, helpers()) {
+		return fmt.Sprintf("%s imports %s, which is for tests", i.file, i.name)
+	}
+	below, to := layerOf(target)
+	if below < 0 || (below <= layer && to != listed) {
+		return fmt.Sprintf("%s imports %s, which is not below it", i.file, i.name)
+	}
+	return ""
+}
+
+// ownerOf returns the longest reserved name over an import.
+func ownerOf(name string) (owner string, allowed []string) {
+	for prefix, folders := range reserved() {
+		// "net" alone: net/url and the like only take words apart.
+		if (prefix == "net" && name != "net") || !under(name, prefix) || len(prefix) < len(owner) {
+			continue
+		}
+		owner, allowed = prefix, folders
+	}
+	return owner, allowed
+}
+
+// anyUnder reports whether a folder lies in one of several.
+func anyUnder(folder string, list []string) bool {
+	for _, name := range list {
+		if under(folder, name) {
+			return true
+		}
+	}
+	return false
+}
+
+// importsBelow reads the imports of every Go file of the module.
+func importsBelow(root string) (list []imported, err error) {
+	err = walkGo(root, func(file string) error {
+		tree, err := parser.ParseFile(token.NewFileSet(), filepath.Join(root, file), nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, spec := range tree.Imports {
+			name, err := strconv.Unquote(spec.Path.Value)
+			if err != nil {
+				return err
+			}
+			list = append(list, imported{file, name})
+		}
+		return nil
+	})
+	return list, err
+}
+
+func TestImportsRunDownward(t *testing.T) {
+	root, err := findRoot()
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := importsBelow(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(list) < 100 {
+		t.Fatalf("only %d imports were found", len(list))
+	}
+	for _, i := range list {
+		if wrong := breach(i); wrong != "" {
+			t.Error(wrong)
+		}
+	}
+}
+
+func TestBreachesAreSeen(t *testing.T) {
+	for _, c := range []struct {
+		file, imports string
+		wrong         bool
+	}{
+		{"internal/plan/plan.go", "ebbwell/internal/fuel", false},
+		{"internal/fuel/mix.go", "ebbwell/internal/plan", true},
+		{"internal/fuel/mix.go", "ebbwell/internal/sweat", true},
+		{"internal/plan/plan.go", "ebbwell/internal/plan/smallest", false},
+		{"internal/store/store.go", "gorm.io/gorm", false},
+		{"internal/store/v1/tables.go", "gorm.io/gorm", false},
+		{"internal/record/test.go", "gorm.io/gorm", true},
+		{"app/roster/view.go", "github.com/glebarez/sqlite", true},
+		{"app/roster/view.go", "ebbwell/internal/store", false},
+		{"app/roster/view.go", "fyne.io/fyne/v2/widget", false},
+		{"app/roster/view.go", "fyne.io/fyne/v2/app", true},
+		{"app/roster/view_test.go", "fyne.io/fyne/v2/test", false},
+		{"internal/handout/page.go", "fyne.io/fyne/v2", true},
+		{"cmd/ebbwell/main.go", "fyne.io/fyne/v2/app", false},
+		{"cmd/dev/main.go", "fyne.io/fyne/v2", true},
+		{"app/look/theme.go", "ebbwell/app/field", true},
+		{"app/roster/view.go", "ebbwell/app/look", false},
+		{"app/roster/view.go", "ebbwell/app/roster/table", false},
+		{"app/roster/view.go", "ebbwell/app/planner", true},
+		{"app/roster/view.go", "ebbwell/app", true},
+		{"app/window.go", "ebbwell/app/roster", false},
+		{"app/desk/document.go", "ebbwell/app/roster", true},
+		{"app/field/number.go", "ebbwell/app/look", false},
+		{"internal/sweat/loss.go", "ebbwell/internal/words", true},
+		{"internal/sweat/words_test.go", "ebbwell/internal/words", false},
+		{"internal/words/number.go", "ebbwell/internal/quantity", false},
+		{"internal/evidence/limits.go", "ebbwell/internal/words", true},
+		{"internal/store/backup.go", "net/http", true},
+		{"internal/store/backup.go", "net/url", false},
+		{"internal/demo/demo.go", "ebbwell/internal/store", false},
+		{"internal/store/store.go", "ebbwell/internal/demo", true},
+		{"internal/plan/published_test.go", "ebbwell/internal/published", false},
+		{"internal/plan/plan.go", "ebbwell/internal/published", true},
+		{"app/roster/view_test.go", "ebbwell/app/apptest", false},
+		{"app/roster/view.go", "ebbwell/app/apptest", true},
+		{"app/apptest/apptest.go", "ebbwell/app/look/golden", false},
+		{"app/shots/shots.go", "ebbwell/app", false},
+		{"app/shell.go", "ebbwell/app/shots", true},
+		{"internal/handout/compose_test.go", "ebbwell/internal/demo", false},
+		{"internal/handout/compose.go", "ebbwell/internal/demo", true},
+		{"internal/consult/case_test.go", "ebbwell/internal/demo", true},
+		{"internal/helpers/all.go", "fmt", true},
+		{"internal/plan/plan.go", "ebbwell/internal/helpers", true},
+	} {
+		if got := breach(imported{c.file, c.imports}); (got != "") != c.wrong {
+			t.Errorf("%s imports %s: got %q", c.file, c.imports, got)
+		}
+	}
+}

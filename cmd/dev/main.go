@@ -1,0 +1,94 @@
+// Command dev is the one helper for people who work on Ebbwell. Start it from
+// anywhere inside the module:
+//
+//	go run ./cmd/dev COMMAND [arguments]
+//
+// It needs Go and nothing else: it imports the standard library only, so that
+// it starts at once on a machine that has neither a C compiler nor the
+// modules. What needs more (a compiler for the real window, a virtual screen,
+// the linter) it installs or builds first, and says so.
+//
+// Every command ends with the exit code of the tool it ran.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"os/signal"
+	"syscall"
+)
+
+// command is one thing the helper does.
+type command struct {
+	name, args, does string
+	do               func(context.Context, tool, []string) error
+}
+
+// commands lists them in the order of the help text.
+func commands() []command {
+	return []command{
+		{"deps", "[build] [window] [all]", "install the system packages that are missing", deps},
+		{"run", "[arguments]", "build the program and start it", run},
+		{"test", "[packages] [flags of go test]", "run the tests of the whole tree, or of some packages", test},
+		{"lint", "", "look for mistakes: gofmt, go vet, golangci-lint", lint},
+		{"bench", "[packages] [-bench REGEXP] [-count N]", "run benchmarks, with ratios to their baselines", bench},
+		{"shots", "[DIR]", "draw every screen, light and dark, small and large", shots},
+		{"window", "[-shots DIR] [-keep]", "drive the main job in the real window on a virtual screen", window},
+	}
+}
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	err := dispatch(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(exitCode(err, os.Stderr))
+}
+
+// dispatch finds the command and does it.
+func dispatch(ctx context.Context, args []string, out, errs io.Writer) error {
+	if len(args) == 0 || args[0] == "help" || args[0] == "-h" || args[0] == "--help" {
+		return usage(out)
+	}
+	for _, c := range commands() {
+		if c.name != args[0] {
+			continue
+		}
+		root, err := findRoot()
+		if err != nil {
+			return err
+		}
+		return c.do(ctx, tool{root: root, out: out, errs: errs}, args[1:])
+	}
+	return fmt.Errorf("there is no command %q; `go run ./cmd/dev help` lists them", args[0])
+}
+
+// usage lists the commands.
+func usage(out io.Writer) error {
+	if _, err := fmt.Fprintln(out, "Use: go run ./cmd/dev COMMAND [arguments]"); err != nil {
+		return fmt.Errorf("write help: %w", err)
+	}
+	for _, c := range commands() {
+		if _, err := fmt.Fprintf(out, "\n  %s %s\n      %s\n", c.name, c.args, c.does); err != nil {
+			return fmt.Errorf("write help: %w", err)
+		}
+	}
+	return nil
+}
+
+// exitCode passes on the exit code of a tool that failed; the tool has said
+// why. Any other error is written here.
+func exitCode(err error, errs io.Writer) int {
+	var failed *exec.ExitError
+	switch {
+	case err == nil:
+		return 0
+	case errors.As(err, &failed) && failed.ExitCode() > 0:
+		return failed.ExitCode()
+	}
+	_, _ = fmt.Fprintln(errs, "dev:", err)
+	return 1
+}

@@ -1,0 +1,76 @@
+// Command window drives the main job in the real window on a virtual screen
+// and leaves a picture of every stage. `go run ./cmd/dev window` builds it,
+// builds the program, and starts it.
+//
+// What it does stands in the lists of script.go; how to move the mouse and
+// read the controls is in package drive.
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"syscall"
+	"time"
+
+	"ebbwell/cmd/dev/drive"
+)
+
+// The virtual screen, and how long one step may take: a machine without a
+// graphics card draws slowly.
+const (
+	screenWidth  = 1600
+	screenHeight = 1000
+	patience     = 30 * time.Second
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	err := start(ctx, os.Args[1:])
+	stop()
+	if err != nil {
+		_, _ = fmt.Fprintln(os.Stderr, "window:", err)
+		os.Exit(1)
+	}
+}
+
+// start reads the arguments, makes a fresh folder for the run and does it.
+func start(ctx context.Context, args []string) (err error) {
+	flags := flag.NewFlagSet("window", flag.ContinueOnError)
+	program := flags.String("program", filepath.Join("bin", "ebbwell"), "the built program")
+	shots := flags.String("shots", filepath.Join("shots", "window"), "folder for the pictures")
+	keep := flags.Bool("keep", false, "keep the folder of the run, with the program's data")
+	if err := flags.Parse(args); err != nil {
+		return fmt.Errorf("read arguments: %w", err)
+	}
+	if flags.NArg() > 0 {
+		return fmt.Errorf("read arguments: %q is not known", flags.Arg(0))
+	}
+	work, err := os.MkdirTemp("", "ebbwell-window-")
+	if err != nil {
+		return fmt.Errorf("make a folder for the run: %w", err)
+	}
+	if *keep {
+		defer fmt.Println("The run is kept in", work)
+	} else {
+		defer func() { err = errors.Join(err, os.RemoveAll(work)) }()
+	}
+	return runScript(ctx, drive.Config{
+		Program: *program, Work: work, Shots: *shots,
+		Width: screenWidth, Height: screenHeight, Patience: patience,
+	})
+}
+
+// runScript does the script once, on a virtual screen of its own.
+func runScript(ctx context.Context, c drive.Config) (err error) {
+	d, err := drive.New(ctx, c)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, d.Close()) }()
+	return drive.Run(ctx, d, script(), os.Stdout)
+}

@@ -1,0 +1,92 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"ebbwell/cmd/dev/drive"
+	"ebbwell/internal/store"
+)
+
+// script is everything that is done in the window, in order.
+func script() []drive.Step {
+	return slices.Concat(
+		firstStart(),
+	)
+}
+
+// firstStart begins a practice, quits, and finds it kept.
+func firstStart() []drive.Step {
+	return []drive.Step{
+		drive.Start(),
+		drive.Shot("first-start"),
+		drive.Fill("welcome.person", "Ilse Varrow"),
+		drive.Press("Tab"),
+		drive.Focus("welcome.practice"),
+		drive.Write("Käfer & Varrow"),
+		drive.Fill("welcome.emergency", "112"),
+		drive.Click("welcome.begin"),
+		drive.Gone("welcome.begin"),
+		drive.Shot("no-athletes-yet"),
+		drive.Quit(),
+		drive.Sound(),
+		drive.Check("only the user can read the data folder", onlyTheUser),
+		drive.Check("the practice is kept", keptPractice),
+	}
+}
+
+// keptPractice checks what firstStart typed.
+func keptPractice(ctx context.Context, dir string) error {
+	return inRecords(dir, func(s *store.Store) error {
+		p, err := s.Practice(ctx)
+		if err == nil && (p.Practitioner != "Ilse Varrow" || p.Name != "Käfer & Varrow" || p.Emergency != "112") {
+			err = fmt.Errorf("kept is %q of %q, emergency number %q", p.Practitioner, p.Name, p.Emergency)
+		}
+		return err
+	})
+}
+
+// inRecords opens the records of a data folder, for reading only, and looks.
+func inRecords(dir string, look func(*store.Store) error) error {
+	s, err := store.Open(dir, store.Options{ReadOnly: true})
+	if err != nil {
+		return fmt.Errorf("look into the records: %w", err)
+	}
+	if err := errors.Join(look(s), s.Close()); err != nil {
+		return fmt.Errorf("look into the records: %w", err)
+	}
+	return nil
+}
+
+// onlyTheUser checks the modes of the data folder and of all that is in it.
+func onlyTheUser(_ context.Context, dir string) error {
+	files := 0
+	err := filepath.WalkDir(dir, func(path string, _ fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		info, err := os.Lstat(path)
+		if err != nil {
+			return err
+		}
+		if info.Mode().Perm()&0o077 != 0 {
+			return fmt.Errorf("%s has mode %s", filepath.Base(path), info.Mode())
+		}
+		if !info.IsDir() {
+			files++
+		}
+		return nil
+	})
+	if err == nil && files == 0 {
+		err = errors.New("there is no file in it")
+	}
+	if err != nil {
+		return fmt.Errorf("look at the data folder: %w", err)
+	}
+	return nil
+}
