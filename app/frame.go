@@ -171,8 +171,10 @@ func (l *headLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		return
 	}
 	at := max(x+under+18, min((size.Width-tabs.Width)/2, right-tabs.Width))
-	f.tabs.Move(fyne.NewPos(at, size.Height-tabs.Height+1))
-	f.tabs.Resize(tabs)
+	top := base - f.tabs.Baseline()
+	f.tabs.SetFoot(size.Height - base - 4)
+	f.tabs.Move(fyne.NewPos(at, top))
+	f.tabs.Resize(fyne.NewSize(tabs.Width, f.tabs.MinSize().Height))
 }
 
 func (l *headLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 30) }

@@ -3,9 +3,16 @@ package app
 import (
 	"fmt"
 
+	"ebbwell/app/athlete"
 	"ebbwell/app/desk"
+	"ebbwell/app/handoutview"
+	"ebbwell/app/pantry"
+	"ebbwell/app/planner"
+	"ebbwell/app/practice"
 	"ebbwell/app/roster"
+	"ebbwell/app/testday"
 	"ebbwell/app/testsheet"
+	"ebbwell/app/trip"
 )
 
 // make makes the screen of a place.
@@ -13,8 +20,26 @@ func (p *Program) make(place desk.Place) (desk.View, error) {
 	switch place.Screen {
 	case desk.Athletes:
 		return roster.New(p.desk)
+	case desk.TestDay:
+		return testday.New(p.desk)
+	case desk.Trips:
+		return trip.NewList(p.desk)
+	case desk.Trip:
+		return trip.New(p.desk, place)
+	case desk.Pantry:
+		return pantry.New(p.desk, place)
+	case desk.Practice:
+		return practice.New(p.desk, place)
+	case desk.Overview:
+		return athlete.NewOverview(p.desk, place.Athlete)
+	case desk.Profile:
+		return athlete.NewProfile(p.desk, place)
 	case desk.Tests:
 		return testsheet.New(p.desk, place)
+	case desk.Plan:
+		return planner.New(p.desk, place)
+	case desk.Handout:
+		return handoutview.New(p.desk, place)
 	}
 	return nil, fmt.Errorf("no screen %q", place.Screen)
 }

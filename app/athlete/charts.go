@@ -51,7 +51,7 @@ func (sp speaker) heatData(f file, curve []consult.CurvePoint) chart.HeatData {
 	}
 	d.Heats = sp.heatTicks(low, high)
 	d.Rates = sp.rateTicks(top)
-	d.Summary = sp.heatSummary(f, d)
+	d.Summary = sp.heatSummary(d)
 	return d
 }
 
@@ -111,7 +111,7 @@ func (sp speaker) rateTicks(top float64) []chart.Tick {
 }
 
 // heatSummary is the picture in words.
-func (sp speaker) heatSummary(f file, d chart.HeatData) string {
+func (sp speaker) heatSummary(d chart.HeatData) string {
 	text := sp.say("overview.heat.summary", len(d.Points))
 	for _, p := range d.Points {
 		text += " " + sp.say("overview.heat.point", p.Name, sp.degrees(record.Num(p.Heat, quantity.DegreeCelsius)),

@@ -27,6 +27,8 @@ func (sp speaker) task(f file, d due) task {
 	switch {
 	case d.test != nil:
 		t.opens = desk.Place{Screen: desk.Tests, Athlete: a, Record: d.test.Test.ID}
+	case d.kind == dueReview:
+		t.opens = desk.Place{Screen: desk.Plan, Athlete: a, Record: d.plan.ID, Part: partSteps}
 	case d.plan != nil:
 		t.opens = desk.Place{Screen: desk.Plan, Athlete: a, Record: d.plan.ID}
 	case d.trip != nil:
@@ -36,6 +38,9 @@ func (sp speaker) task(f file, d due) task {
 	}
 	return t
 }
+
+// partSteps is the part of a plan with its steps and reviews.
+const partSteps = "steps"
 
 // buttonOf is the screen a kind of thing leads to, as its button names it.
 func buttonOf(k dueKind) desk.Screen {
@@ -98,9 +103,9 @@ func (sp speaker) unsettled(list []string) string {
 
 // session names a sheet by where it was, else by its sport.
 func (sp speaker) session(t record.Test) string {
-	switch {
-	case t.Session.Place != "":
-		return t.Session.Place
+	switch place := strings.TrimSpace(t.Session.Place); {
+	case place != "":
+		return place
 	case t.Session.Sport != "":
 		return desk.SportWord(sp.w, t.Session.Sport)
 	}

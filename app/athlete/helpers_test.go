@@ -5,6 +5,7 @@ import (
 	"flag"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -12,6 +13,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/desk"
+	"ebbwell/app/keep"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -144,4 +146,34 @@ func save(t *testing.T, d *desk.Desk, a record.Athlete) record.Athlete {
 		t.Fatal(err)
 	}
 	return kept
+}
+
+// withCopies is a desk on a data folder that was used the day before too, so
+// that there is a copy of it, with an athlete in it.
+func withCopies(t *testing.T) (d *desk.Desk, went *[]desk.Place, a record.Athlete) {
+	t.Helper()
+	dir := t.TempDir()
+	a = record.Athlete{Meta: record.Meta{ID: record.NewID()}, Name: "Ravka Oldenmoor"}
+	for _, back := range []time.Duration{24 * time.Hour, 0} {
+		opened, err := store.Open(dir, store.Options{Clock: func() time.Time { return apptest.Now().Add(-back) }, By: "Test Person"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if back == 0 {
+			t.Cleanup(func() { _ = opened.Close() })
+			if d, err = desk.New(opened, apptest.Words(t), apptest.Now); err != nil {
+				t.Fatal(err)
+			}
+			break
+		}
+		if a, err = opened.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+			t.Fatal(err)
+		}
+		if err := opened.Close(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d.Keep, went = keep.New(apptest.Now, nil), &[]desk.Place{}
+	d.Go = func(p desk.Place) { *went = append(*went, p) }
+	return d, went, a
 }

@@ -116,15 +116,30 @@ func (sp speaker) value(path, text string) string {
 		return sp.w.Date(day)
 	}
 	name := path[strings.LastIndex(path, ".")+1:]
-	prefix := map[string]string{
-		"sex": "profile.sex.", "acclimatised": "profile.heat.", "sport": "sport.", "purpose": "profile.purpose.",
-		"massHidden": "profile.yes.", "massHiddenSettled": "profile.yes.",
-	}[name]
-	if key := prefix + text; prefix != "" && sp.w.Has(key) {
-		return sp.say(key)
-	}
-	if name == "height" || name == "usualMass" || name == "usualDrinking" || name == "mouthful" {
+	switch name {
+	case "height", "usualMass", "usualDrinking", "mouthful":
 		return strings.Replace(text, ".", sp.say("format.decimal"), 1)
 	}
+	if key := wordKey(name, text); sp.w.Has(key) {
+		return sp.say(key)
+	}
 	return text
+}
+
+// wordKey is the key of a word out of a closed list; empty where a field has
+// none.
+func wordKey(field, word string) string {
+	switch field {
+	case "sex":
+		return "profile.sex." + word
+	case "acclimatised":
+		return "profile.heat." + word
+	case "sport":
+		return "sport." + word
+	case "purpose":
+		return "profile.purpose." + word
+	case "massHidden", "massHiddenSettled":
+		return "profile.yes." + word
+	}
+	return ""
 }

@@ -163,7 +163,17 @@ func (sp speaker) behind(f consult.Findings) string {
 	if !deficit.Ranged {
 		return sp.say("overview.behind.rate", sp.by.Found(rate), sp.span(rate))
 	}
+	if deficit.Value < 0 {
+		gain := turned(deficit)
+		return sp.say("overview.behind.gain", sp.by.Found(rate), sp.span(rate), sp.by.Found(gain), sp.span(gain))
+	}
 	return sp.say("overview.behind", sp.by.Found(rate), sp.span(rate), sp.by.Found(deficit), sp.span(deficit))
+}
+
+// turned is a deficit below zero as the gain it is.
+func turned(f figure.Figure) figure.Figure {
+	f.Value, f.Range = -f.Value, quantity.Range{Low: -f.Range.High, High: -f.Range.Low}
+	return f
 }
 
 // redFlag is what is spoken of first: heavier after than before, more drunk than

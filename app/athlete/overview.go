@@ -72,7 +72,11 @@ const (
 
 // build puts the overview together.
 func (v *Overview) build() fyne.CanvasObject {
-	right := look.NewScroll(container(&standing{}, v.lastSheet(), v.pictures(), v.dueSheet()))
+	sheets := []fyne.CanvasObject{v.lastSheet(), v.dueSheet()}
+	if pictures := v.pictures(); pictures != nil {
+		sheets = []fyne.CanvasObject{sheets[0], pictures, sheets[1]}
+	}
+	right := look.NewScroll(container(&standing{}, sheets...))
 	return look.Pad(topPad, 0, footPad, 0, container(&beside{share: trailShare, least: 272, most: 340}, v.trailSheet(), right))
 }
 

@@ -30,14 +30,24 @@ func (v *Overview) lastSheet() fyne.CanvasObject {
 	if t.note != "" {
 		words.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewParagraph(t.note, look.Note, look.Ink2), why))
 	}
-	return look.NewSheet(look.Columns(20, []look.Track{look.Share(1), look.Fit()}, words, look.VBox(8, v.planButton(), v.testButton(field.Outline))))
+	return look.NewSheet(look.Panels(20, []look.Track{look.Share(1), look.Fit()}, words, v.nextSteps()))
+}
+
+// nextSteps are the ways on from the last test.
+func (v *Overview) nextSteps() fyne.CanvasObject {
+	box := look.VBox(8)
+	if plan := v.planButton(); plan != nil {
+		box.Add(plan)
+	}
+	box.Add(v.testButton(field.Outline))
+	return box
 }
 
 // planButton opens the plan in force, else a draft, else begins one from the
-// test.
-func (v *Overview) planButton() fyne.CanvasObject {
+// test; nil where there is no test to plan on.
+func (v *Overview) planButton() *field.Button {
 	a, h := v.file.athlete.ID, v.desk.Host
-	open := func(text string, p desk.Place) fyne.CanvasObject {
+	open := func(text string, p desk.Place) *field.Button {
 		return field.NewButton(h, "overview.plan", text, field.Primary, v.goTo(p))
 	}
 	for _, p := range []*record.Plan{v.file.inForce(), v.file.draft()} {
@@ -48,7 +58,7 @@ func (v *Overview) planButton() fyne.CanvasObject {
 	if f, ok := v.file.planned(); ok {
 		return open(v.sp.say("overview.plan.new"), desk.Place{Screen: desk.Plan, Athlete: a, New: true, Part: string(f.Test.ID)})
 	}
-	return look.Gap(0, 0)
+	return nil
 }
 
 // testButton begins a test sheet.
@@ -71,9 +81,13 @@ func (v *Overview) firstSheet() fyne.CanvasObject {
 		look.HBox(10, settle)))
 }
 
-// pictures are the sweat rate against the heat and the steps.
+// pictures are the sweat rate against the heat and the steps; nil while there
+// is nothing to draw.
 func (v *Overview) pictures() fyne.CanvasObject {
 	data := v.sp.heatData(v.file, v.curve())
+	if len(data.Points) == 0 && v.file.inForce() == nil {
+		return nil
+	}
 	heat := chart.NewHeatScatter()
 	heat.Set(data)
 	box := look.VBox(4, look.NewLabel(v.sp.say("overview.heat"), look.Strong, look.Ink))

@@ -36,32 +36,43 @@ func (b *beside) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(64
 // text.
 const picturesMost float32 = 420
 
-// standing sets the three sheets of the overview one below the other: words as
-// high as they need, pictures with what is left up to a most, and what is due
-// with the rest.
+// standing sets the sheets of the overview one below the other: words as high
+// as they need, pictures, where there are any, with what is left up to a most,
+// and what is due with the rest.
 type standing struct{ width float32 }
 
 func (s *standing) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	s.width = size.Width
-	words, least, due := look.HeightFor(o[0], size.Width), look.HeightFor(o[1], size.Width), look.HeightFor(o[2], size.Width)
-	spare := size.Height - words - due - 2*sheetGap
-	pictures := max(least, min(spare, look.Scaled(picturesMost)))
+	heights, all := s.heights(o, size.Width)
+	spare := max(0, size.Height-all)
+	if len(o) == 3 {
+		more := max(0, min(spare, look.Scaled(picturesMost)-heights[1]))
+		heights[1] += more
+		spare -= more
+	}
+	heights[len(o)-1] += spare
 	y := float32(0)
-	for i, h := range []float32{words, pictures, max(due, size.Height-words-pictures-2*sheetGap)} {
+	for i, h := range heights {
 		o[i].Resize(fyne.NewSize(size.Width, h))
 		o[i].Move(fyne.NewPos(0, y))
 		y += h + sheetGap
 	}
 }
 
+// heights are the least heights of the sheets, and of all with their gaps.
+func (s *standing) heights(o []fyne.CanvasObject, width float32) (list []float32, all float32) {
+	all = -sheetGap
+	for _, sheet := range o {
+		h := look.HeightFor(sheet, width)
+		list, all = append(list, h), all+h+sheetGap
+	}
+	return list, all
+}
+
 // MinSize is the least height at the width laid out last.
 func (s *standing) MinSize(o []fyne.CanvasObject) fyne.Size {
-	width := max(s.width, standingLeast)
-	height := 2 * sheetGap
-	for _, sheet := range o {
-		height += look.HeightFor(sheet, width)
-	}
-	return fyne.NewSize(standingLeast, height)
+	_, all := s.heights(o, max(s.width, standingLeast))
+	return fyne.NewSize(standingLeast, all)
 }
 
 // standingLeast is the least width of the sheets, in px.

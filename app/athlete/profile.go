@@ -32,7 +32,10 @@ type Profile struct {
 	sp   speaker
 	b    *bind.Binder[record.Athlete]
 	// fresh is true until a new athlete has been kept for the first time.
-	fresh  bool
+	fresh bool
+	// going is true once the athlete is being taken out of the records: what
+	// was typed after that could not be kept.
+	going  bool
 	groups []record.Group
 	parts  parts
 	page   *look.Scroll
@@ -82,9 +85,7 @@ func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
 	v.b.OnChange, v.b.OnLeft = v.follow, v.settled
 	v.build()
 	v.b.Show()
-	v.follow()
 	v.settled()
-	v.parts.history.load()
 	v.reveal(place.Part)
 	return v, nil
 }
@@ -127,7 +128,7 @@ func (v *Profile) follow() {
 	p.consents.follow(a)
 	p.sport.follow(a)
 	show(p.leaving.body, !v.fresh)
-	enable(p.test, ready(a, v.desk.Now()))
+	enable(p.test, !v.going && ready(a, v.desk.Now()))
 	v.page.Refresh()
 }
 
@@ -135,21 +136,21 @@ func (v *Profile) follow() {
 // for a minor appears once the birth date has been left.
 func (v *Profile) settled() {
 	v.parts.minor.follow(v.now())
-	v.parts.person.follow(v.now())
+	v.follow()
 	v.parts.history.load()
-	v.page.Refresh()
 }
 
 // lock keeps a new athlete from being begun anywhere but at the name, from
-// which on everything is kept.
+// which on everything is kept, and one who goes from being changed.
 func (v *Profile) lock() {
 	show(v.parts.start, v.fresh)
+	open := !v.fresh && !v.going
 	for _, f := range v.b.Fields() {
-		enable(f.Field, !v.fresh || f.Name == "profile.name")
+		enable(f.Field, open || !v.going && f.Name == "profile.name")
 	}
-	enable(v.parts.sport.mouthful.ten, !v.fresh)
-	enable(v.parts.sport.groups.add, !v.fresh)
-	enable(v.parts.consents.add, !v.fresh)
+	for _, c := range []fyne.Disableable{v.parts.sport.mouthful.ten, v.parts.sport.groups.add, v.parts.consents.add} {
+		enable(c, open)
+	}
 }
 
 // reveal brings a part into sight.

@@ -50,6 +50,7 @@ func (p *consentsPart) follow(a record.Athlete) {
 	for i, id := range ids {
 		p.rows.Add(p.row(i, id))
 	}
+	p.rows.Refresh()
 	p.v.b.Show()
 }
 

@@ -15,7 +15,7 @@ type excuse struct {
 	keep   *field.Link
 	drop   *field.Link
 	note   *look.Paragraph
-	box    fyne.CanvasObject
+	box    *fyne.Container
 }
 
 // newExcuse makes the lines below a number; name is the number's, path its place
@@ -45,6 +45,7 @@ func (x *excuse) follow() {
 	}
 	show(x.note, x.note.Text() != "")
 	show(x.box, x.note.Visible() || x.keep.Visible())
+	x.box.Refresh()
 }
 
 // ask asks for the reason.

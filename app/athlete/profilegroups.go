@@ -25,6 +25,7 @@ type groupsPart struct {
 
 func newGroupsPart(v *Profile) *groupsPart {
 	p := &groupsPart{v: v, list: look.VBox(2)}
+	p.list.Hide()
 	p.add = field.NewSuggest(v.desk.Host, "profile.group.add", true, p.others)
 	p.add.SetPlaceholder(v.sp.say("profile.group.add"))
 	p.add.OnChosen = func(o field.Option) { p.enter(o.Text) }
@@ -102,6 +103,7 @@ func (p *groupsPart) follow(a record.Athlete) {
 		return
 	}
 	p.shown = ids
+	show(p.list, len(ids) > 0)
 	p.list.Objects = nil
 	for i, id := range ids {
 		out := field.NewLink(p.v.desk.Host, control("profile.group", i, "leave"), p.v.sp.say("profile.group.leave"), func() {
@@ -110,6 +112,7 @@ func (p *groupsPart) follow(a record.Athlete) {
 		out.SetSpoken(p.v.sp.say("profile.group.leave.spoken", p.name(id)))
 		p.list.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewLabel(p.name(id), look.Body, look.Ink).Shorten(), out))
 	}
+	p.list.Refresh()
 }
 
 // matching lists the options whose text holds every word of a text, those that

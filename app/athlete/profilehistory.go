@@ -24,6 +24,7 @@ type historyPart struct {
 	all   bool
 	list  *fyne.Container
 	more  *field.Link
+	foot  *fyne.Container
 	body  fyne.CanvasObject
 }
 
@@ -33,7 +34,8 @@ func newHistoryPart(v *Profile) *historyPart {
 		p.all = !p.all
 		p.show()
 	})
-	p.body = look.NewSheet(look.VBox(8, look.NewLabel(v.sp.say("profile.history"), look.Strong, look.Ink), p.list, look.HBox(0, p.more)))
+	p.foot = look.HBox(0, p.more)
+	p.body = look.NewSheet(look.VBox(8, look.NewLabel(v.sp.say("profile.history"), look.Strong, look.Ink), p.list, p.foot))
 	return p
 }
 
@@ -87,5 +89,7 @@ func (p *historyPart) show() {
 	if p.all {
 		p.more.SetText(say("profile.history.less"))
 	}
+	p.list.Refresh()
+	p.foot.Refresh()
 	p.v.page.Refresh()
 }

@@ -41,6 +41,7 @@ func (p *leavingPart) remove() {
 		v.desk.Trouble(err)
 		return
 	}
+	p.setGoing(true)
 	v.desk.Go(desk.Place{Screen: desk.Athletes})
 	v.desk.Say(v.sp.say("profile.deleted", nameOf(v.sp, a)), v.sp.say("profile.undelete"), func() {
 		if err := v.desk.Store.Undelete(ctx, refOf(a.ID), store.Edit{}); err != nil {
@@ -124,6 +125,7 @@ func (p *leavingPart) erase(name string) {
 	if !v.b.FlushNow() {
 		return
 	}
+	p.setGoing(true)
 	var left store.Erased
 	v.desk.Say(v.sp.say("profile.erasing", name), "", nil)
 	v.desk.Beside.Run(func(ctx context.Context) (err error) {
@@ -131,6 +133,7 @@ func (p *leavingPart) erase(name string) {
 		return err
 	}, func(err error) {
 		if err != nil && store.CodeOf(err) != "" && !p.gone(id) {
+			p.setGoing(false)
 			v.desk.Trouble(err)
 			return
 		}
@@ -138,6 +141,12 @@ func (p *leavingPart) erase(name string) {
 		v.desk.Say(v.sp.say("profile.erased", name), "", nil)
 		p.tellCopies(on, name, left.Snapshots)
 	})
+}
+
+// setGoing lets nothing be changed any more, or again.
+func (p *leavingPart) setGoing(on bool) {
+	p.v.going = on
+	p.v.follow()
 }
 
 // gone reports whether an athlete is there no more.

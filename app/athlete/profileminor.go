@@ -29,7 +29,9 @@ func newMinorPart(v *Profile) *minorPart {
 	guardian := v.b.Line("", "profile.minor.guardian", 200, func(a *record.Athlete) *string { return &a.Guardian })
 	guardian.SetPlaceholder(say("profile.minor.guardian.hint"))
 	assent := v.b.Date("", "profile.minor.assent", field.Past, func(a *record.Athlete) (*record.Date, string) { return &a.Assent, "assent" })
-	mass := v.b.Toggle("", "profile.minor.mass", v.b.Options("profile.mass.", massHidden, massShown), bind.Word[record.Athlete]{
+	mass := v.b.Toggle("", "profile.minor.mass", []field.Option{
+		{Key: massHidden, Text: say("profile.mass.hidden")}, {Key: massShown, Text: say("profile.mass.shown")},
+	}, bind.Word[record.Athlete]{
 		Get: func(a record.Athlete) string {
 			switch {
 			case !a.MassHiddenSettled:
@@ -44,9 +46,9 @@ func newMinorPart(v *Profile) *minorPart {
 	p.caution = look.NewCaution("", "", nil)
 	p.note = look.NewParagraph("", look.Note, look.Ink2)
 	p.body = look.NewSheet(look.VBox(8, look.NewLabel(say("profile.minor"), look.Strong, look.Ink), p.caution,
-		row(say("profile.minor.guardian"), look.MaxWidth(460, guardian)),
-		row(say("profile.minor.assent"), look.MaxWidth(204, assent)),
-		row(say("profile.minor.mass"), look.MaxWidth(204, mass)),
+		row(say("profile.minor.guardian"), broad(guardian)),
+		row(say("profile.minor.assent"), look.MaxWidth(dayWidth, assent)),
+		row(say("profile.minor.mass"), look.MaxWidth(dayWidth, mass)),
 		p.note))
 	return p
 }

@@ -31,7 +31,7 @@ func newMouthfulPart(v *Profile) *mouthfulPart {
 	}
 	p.ten = field.NewButton(v.desk.Host, "profile.mouthful.ten", v.sp.say("profile.mouthful.ten"), field.Outline, p.ask)
 	p.excuse = v.newExcuse("profile.mouthful", "mouthful", number)
-	p.body = look.VBox(2, look.HBox(10, look.MinSized(124, 0, number), p.ten), p.excuse.box)
+	p.body = look.VBox(2, look.HBox(10, look.MinSized(fewWidth, 0, number), p.ten), p.excuse.box)
 	return p
 }
 

@@ -20,8 +20,22 @@ func row(words string, o fyne.CanvasObject) fyne.CanvasObject {
 	return look.Columns(12, []look.Track{look.Fixed(labelWidth), look.Share(1)}, look.NewLabel(words, look.Body, look.Ink2).Shorten(), o)
 }
 
-// few keeps a field for a few figures from growing.
-func few(o fyne.CanvasObject) fyne.CanvasObject { return look.MaxWidth(124, o) }
+// Widths of fields in px at 100 % text: for a few figures, a day or a choice,
+// and for words.
+const (
+	fewWidth  float32 = 124
+	dayWidth  float32 = 204
+	wordWidth float32 = 560
+)
+
+// few keeps the box of a number small; what is said below may be wider.
+func few(n *field.Number) *field.Number {
+	n.SetBox(fewWidth)
+	return n
+}
+
+// broad keeps a line of text from growing with the window.
+func broad(o fyne.CanvasObject) fyne.CanvasObject { return look.MaxWidth(wordWidth, o) }
 
 // personPart is who the athlete is.
 type personPart struct {
@@ -32,6 +46,7 @@ type personPart struct {
 	// of sight until it is asked for.
 	mass             *field.Number
 	massRow, covered fyne.CanvasObject
+	massBox          *fyne.Container
 	asked            bool
 	hide             fyne.CanvasObject
 	excuses          []*excuse
@@ -55,9 +70,9 @@ func newPersonPart(v *Profile) *personPart {
 	p.excuses = []*excuse{excuseHeight}
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("profile.person"), look.Strong, look.Ink),
-		row(say("profile.name"), name),
-		row(say("profile.born"), look.Columns(10, []look.Track{look.Fixed(204), look.Share(1)}, p.born, p.age)),
-		row(say("profile.sex"), look.MaxWidth(204, sex)),
+		row(say("profile.name"), broad(name)),
+		row(say("profile.born"), look.Columns(10, []look.Track{look.Fixed(dayWidth), look.Share(1)}, p.born, p.age)),
+		row(say("profile.sex"), look.MaxWidth(dayWidth, sex)),
 		row(say("profile.height"), look.VBox(2, few(height), excuseHeight.box)),
 		p.newMass(),
 	))
@@ -84,7 +99,8 @@ func (p *personPart) newMass() fyne.CanvasObject {
 	p.hide = row("", v.b.Check("", "profile.mass.hide", say("profile.mass.hide"),
 		func(a record.Athlete) bool { return consult.MassHidden(a, v.desk.Now()) },
 		func(s *sheet, on bool) { settleMass(&s.Record, on) }))
-	return look.VBox(2, p.massRow, p.covered, p.hide)
+	p.massBox = look.VBox(2, p.massRow, p.covered, p.hide)
+	return p.massBox
 }
 
 // ask shows the field of the mass and gives it the keyboard.
@@ -108,4 +124,5 @@ func (p *personPart) follow(a record.Athlete) {
 	for _, x := range p.excuses {
 		x.follow()
 	}
+	p.massBox.Refresh()
 }

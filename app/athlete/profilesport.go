@@ -54,13 +54,13 @@ func newSportPart(v *Profile) *sportPart {
 	usual := look.VBox(2, few(p.usual), p.excuse.box, look.NewParagraph(say("profile.usual.note"), look.Note, look.Ink2))
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("profile.does"), look.Strong, look.Ink),
-		row(say("profile.sport"), sport),
-		row(say("profile.position"), position),
-		row(say("profile.groups"), p.groups.body),
-		row(say("profile.heat"), look.MaxWidth(124, heat)),
+		row(say("profile.sport"), broad(sport)),
+		row(say("profile.position"), broad(position)),
+		row(say("profile.groups"), broad(p.groups.body)),
+		row(say("profile.heat"), look.MaxWidth(fewWidth, heat)),
 		row(say("profile.usual"), usual),
 		row(say("profile.mouthful"), p.mouthful.body),
-		row(say("profile.note"), note),
+		row(say("profile.note"), broad(note)),
 	))
 	return p
 }

@@ -90,11 +90,11 @@ func (sp speaker) flags(kinds []record.FlagKind) string {
 	return strings.Join(names, ", ")
 }
 
-// purposes names what a consent is for.
+// purposes names in short what consents are for.
 func (sp speaker) purposes(list []record.Purpose) string {
 	var names []string
 	for _, p := range list {
-		names = append(names, sp.say("profile.purpose."+string(p)))
+		names = append(names, sp.say("overview.purpose."+string(p)))
 	}
 	return strings.Join(names, ", ")
 }

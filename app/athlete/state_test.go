@@ -63,15 +63,17 @@ func TestTrailIsNewestFirst(t *testing.T) {
 	}
 }
 
-func TestDue(t *testing.T) {
+// dueCase is what is kept and what is due for it.
+type dueCase struct {
+	set  func(*file)
+	want []string
+}
+
+func dueCases() map[string]dueCase {
 	given := func(p record.Purpose, until, withdrawn record.Date) record.Consent {
 		return record.Consent{Purpose: p, Given: "2025-01-01", Until: until, Withdrawn: withdrawn}
 	}
-	base := given(record.ConsentTest, "", "")
-	for name, c := range map[string]struct {
-		set  func(*file)
-		want []string
-	}{
+	return map[string]dueCase{
 		"nothing":    {func(*file) {}, nil},
 		"no consent": {func(f *file) { f.athlete.Consents = nil }, []string{"noconsent"}},
 		"withdrawn":  {func(f *file) { f.athlete.Consents = []record.Consent{given(record.ConsentTest, "", "2026-01-01")} }, nil},
@@ -109,7 +111,12 @@ func TestDue(t *testing.T) {
 		"trips": {func(f *file) {
 			f.trips = []record.Trip{{Stops: []record.Stop{{From: "2026-07-01", Until: "2026-07-09"}}}, {Stops: []record.Stop{{From: "2026-05-10", Until: "2026-05-20"}}}, {Stops: []record.Stop{{From: "2026-01-01", Until: "2026-01-02"}}}}
 		}, []string{"trip 2026-05-10 late", "trip 2026-07-01"}},
-	} {
+	}
+}
+
+func TestDue(t *testing.T) {
+	base := record.Consent{Purpose: record.ConsentTest, Given: "2025-01-01"}
+	for name, c := range dueCases() {
 		f := file{now: noon("2026-05-18"), athlete: record.Athlete{Consents: []record.Consent{base}}}
 		c.set(&f)
 		var got []string

@@ -75,8 +75,8 @@ func (sp speaker) testNote(f consult.Findings) string {
 	case rate.Known:
 		parts = append(parts, sp.by.Found(rate))
 	}
-	if f.Test.Session.Place != "" {
-		parts = append(parts, f.Test.Session.Place)
+	if place := strings.TrimSpace(f.Test.Session.Place); place != "" {
+		parts = append(parts, place)
 	}
 	if f.Test.State != record.TestClosed {
 		parts = append(parts, sp.say("overview.test."+string(f.Test.State)))

@@ -35,13 +35,14 @@ type Tabs struct {
 
 	tabs   []Tab
 	chosen int
+	foot   float32
 }
 
 var _ Field = (*Tabs)(nil)
 
 // NewTabs makes tabs with the first one chosen.
 func NewTabs(h *Host, name string, tabs []Tab) *Tabs {
-	t := &Tabs{tabs: tabs}
+	t := &Tabs{tabs: tabs, foot: tabFoot}
 	t.init(t, h, name)
 	return t
 }
@@ -52,6 +53,15 @@ func (t *Tabs) SetTabs(tabs []Tab) {
 	t.tabs, t.chosen = tabs, 0
 	t.Choose(key)
 	t.Refresh()
+}
+
+// SetFoot sets the room between words and underline, in px, so that the line
+// can lie on an edge further down.
+func (t *Tabs) SetFoot(px float32) {
+	if t.foot != px {
+		t.foot = px
+		t.Refresh()
+	}
 }
 
 // SetDone sets or takes the check mark of a tab.
@@ -207,7 +217,7 @@ func (r *tabsRenderer) MinSize() fyne.Size {
 	if spans := r.t.spans(); len(spans) > 0 {
 		w = spans[len(spans)-1].to
 	}
-	return fyne.NewSize(w, float32(int(look.Body.Height()+tabTop+tabFoot+0.99))+2)
+	return fyne.NewSize(w, float32(int(look.Body.Height()+tabTop+r.t.foot+0.99))+2)
 }
 
 func (r *tabsRenderer) Refresh() {

@@ -63,7 +63,7 @@ func (p *preview) set(size paper.Size, pictures []*image.RGBA) {
 
 // pageWidth is how wide a page of a size stands in some room.
 func (p *preview) pageWidth(room float32, size paper.Size) float32 {
-	return min(room-2, look.Scaled(widest)*float32(size.Width))
+	return min(room-2, look.Factor()*widest*float32(size.Width))
 }
 
 // pageHeight is how high a page of a width is.

@@ -27,7 +27,7 @@ func newPrinted(v *View) *printed {
 	say := v.desk.Words.Say
 	p := &printed{v: v, list: v.file.prints, none: look.NewParagraph(say("handoutview.prints.none"), look.Body, look.Ink2)}
 	p.table = look.NewTable("handoutview.prints", []look.Column{
-		{Title: say("handoutview.prints.page"), Width: look.Share(4)}, {Title: say("handoutview.prints.when"), Width: look.Share(3)},
+		{Title: say("handoutview.prints.page"), Width: look.Share(4)}, {Title: say("handoutview.prints.when"), Width: look.Share(5)},
 	})
 	p.table.OnChosen = func(int) { p.enable() }
 	p.table.OnOpened = func(int) { p.saveAgain() }

@@ -107,11 +107,15 @@ func (v *View) form() *fyne.Container {
 	set := func(name string, f fyne.CanvasObject) *fyne.Container {
 		return look.VBox(4, look.NewLabel(say("handoutview."+name), look.Note, look.Ink2), f)
 	}
-	parts := []fyne.CanvasObject{set("page", v.ui.page), set("option", v.ui.option), set("size", v.ui.size), set("language", v.ui.language)}
+	var parts []fyne.CanvasObject
 	if len(v.file.plans) > 1 {
-		parts = append([]fyne.CanvasObject{set("plan", v.ui.plan)}, parts...)
+		parts = append(parts, set("plan", v.ui.plan))
 	}
-	return look.VBox(10, parts...)
+	parts = append(parts, set("page", v.ui.page))
+	if v.file.subject.planned {
+		parts = append(parts, set("option", v.ui.option))
+	}
+	return look.VBox(10, append(parts, set("size", v.ui.size), set("language", v.ui.language))...)
 }
 
 // choose changes what is to be printed.
@@ -235,10 +239,9 @@ func (v *View) planName(p record.Plan) string {
 
 // optionName is an option in short; the one in force is marked.
 func (v *View) optionName(o record.Option) string {
-	w := v.desk.Words
-	now, _ := consult.InForce(v.file.subject.kase.Plan)
-	if o.ID == now.ID {
-		return w.Say("handoutview.option.now", o.Name)
+	p := v.file.subject.kase.Plan
+	if now, ok := consult.InForce(p); ok && o.ID == now.ID && p.State == record.PlanAgreed {
+		return v.desk.Words.Say("handoutview.option.now", o.Name)
 	}
 	return o.Name
 }

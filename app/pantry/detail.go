@@ -16,35 +16,36 @@ type detail struct {
 	v   *View
 	row *Row
 
-	name             *look.Label
-	form, osmolality *look.Paragraph
-	source, sure     *look.Paragraph
-	holds            *look.Table
-	edit, copy       *field.Button
-	remove           *field.Button
-	content          *fyne.Container
-	box              *look.Sheet
+	name    *look.Label
+	words   detailWords
+	holds   *look.Table
+	ways    detailWays
+	content *fyne.Container
+	box     *look.Sheet
 }
+
+// detailWords are the sentences about the product.
+type detailWords struct{ form, drink, source, note *look.Paragraph }
+
+// detailWays are what can be done with it.
+type detailWays struct{ edit, correct, remove *field.Button }
 
 // newDetail makes an empty one.
 func newDetail(v *View) *detail {
 	say, h := v.desk.Words.Say, v.desk.Host
-	d := &detail{
-		v: v, name: look.NewLabel("", look.Strong, look.Ink).Shorten(),
-		form: look.NewParagraph("", look.Note, look.Ink2), osmolality: look.NewParagraph("", look.Note, look.Ink2),
-		source: look.NewParagraph("", look.Note, look.Ink2), sure: look.NewParagraph("", look.Note, look.Ink2),
-	}
+	note := func() *look.Paragraph { return look.NewParagraph("", look.Note, look.Ink2) }
+	d := &detail{v: v, name: look.NewLabel("", look.Strong, look.Ink).Shorten(), words: detailWords{note(), note(), note(), note()}}
 	d.holds = look.NewTable("pantry.holds", []look.Column{
 		{Title: say("pantry.holds"), Width: look.Share(1)},
 		{Title: say("pantry.hundred"), Width: look.Fixed(66), Right: true},
 		{Title: say("pantry.portion"), Width: look.Fixed(66), Right: true},
 	})
-	d.edit = field.NewButton(h, "pantry.edit", say("pantry.edit"), field.Outline, func() { v.edit(*d.row.Own) })
-	d.copy = field.NewButton(h, "pantry.correct", say("pantry.correct"), field.Outline, func() { v.correct(d.row.Product) })
-	d.remove = field.NewButton(h, "pantry.delete", say("pantry.delete"), field.Quiet, func() { v.remove(*d.row.Own) })
-	about := look.VBox(8, look.VBox(2, d.name, d.form), look.HBox(8, d.edit, d.copy, d.remove))
-	from := look.VBox(6, look.NewLabel(say("pantry.source"), look.NoteStrong, look.Ink), d.source, d.sure)
-	drink := look.VBox(6, look.NewLabel(say("pantry.asdrink"), look.NoteStrong, look.Ink), d.osmolality)
+	d.ways.edit = field.NewButton(h, "pantry.edit", say("pantry.edit"), field.Outline, func() { v.edit(*d.row.Own) })
+	d.ways.correct = field.NewButton(h, "pantry.correct", say("pantry.correct"), field.Outline, func() { v.correct(d.row.Product) })
+	d.ways.remove = field.NewButton(h, "pantry.delete", say("pantry.delete"), field.Quiet, func() { v.remove(*d.row.Own) })
+	about := look.VBox(8, look.VBox(2, d.name, d.words.form), look.HBox(8, d.ways.edit, d.ways.correct, d.ways.remove))
+	from := look.VBox(6, look.NewLabel(say("pantry.source"), look.NoteStrong, look.Ink), d.words.source, d.words.note)
+	drink := look.VBox(6, look.NewLabel(say("pantry.asdrink"), look.NoteStrong, look.Ink), d.words.drink)
 	d.content = look.Panels(24, []look.Track{look.Share(5), look.Share(7), look.Share(6)}, about, d.holds, look.VBox(12, from, drink))
 	d.box = look.NewSheet(d.content)
 	return d
@@ -60,15 +61,15 @@ func (d *detail) show(r *Row) {
 	d.box.Show()
 	v, w := d.v, d.v.desk.Words
 	d.name.SetText(v.nameOf(r.Product.Name))
-	d.form.SetText(d.about(r))
-	showIf(d.edit, r.Own != nil)
-	showIf(d.remove, r.Own != nil)
-	showIf(d.copy, r.Own == nil)
+	d.words.form.SetText(d.about(r))
+	showIf(d.ways.edit, r.Own != nil)
+	showIf(d.ways.remove, r.Own != nil)
+	showIf(d.ways.correct, r.Own == nil)
 	d.holds.SetRows(d.parts(r))
-	d.source.SetText(w.Say("pantry.source.words", v.sourceOr(r), v.sureWords(*r)))
-	d.sure.SetText(r.Product.Origin.Note)
-	showIf(d.sure, r.Product.Origin.Note != "")
-	d.osmolality.SetText(d.drinkWords(r))
+	d.words.source.SetText(w.Say("pantry.source.words", v.sourceOr(r), v.sureWords(*r)))
+	d.words.note.SetText(r.Product.Origin.Note)
+	showIf(d.words.note, r.Product.Origin.Note != "")
+	d.words.drink.SetText(d.drinkWords(r))
 	d.content.Refresh()
 }
 

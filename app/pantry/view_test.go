@@ -113,7 +113,7 @@ func TestEveryRowHasASource(t *testing.T) {
 		}
 		v.list.table.Choose(i)
 		v.showDetail()
-		if text := v.list.detail.source.Text(); strings.Contains(text, "sure.") || !strings.Contains(text, ":") {
+		if text := v.list.detail.words.source.Text(); strings.Contains(text, "sure.") || !strings.Contains(text, ":") {
 			t.Errorf("%s: %q", r.Product.Name, text)
 		}
 	}

@@ -56,18 +56,22 @@ func (p *barsPanel) open(k *reckoning) {
 	d.Max = max(habit.LossL.Value*1000, d.Limit)
 }
 
-// follow shows what a movement changes.
+// follow shows what a movement changes. A slot at nothing is a part of no width,
+// so that the picture has the same parts at every movement.
 func (p *barsPanel) follow(s state, k *reckoning) {
 	q := &k.at
 	c, n, d := &p.data[barCarbohydrate], &p.data[barSodium], &p.data[barDrinking]
 	c.Figure, n.Figure, d.Figure = p.sp.carbohydrate(q.Carbohydrate.TotalGH), p.sp.sodium(q.Sodium.InMgH), p.sp.rate(q.Fluid.RateLH)
 	c.Parts, n.Parts, d.Parts = c.Parts[:0], n.Parts[:0], d.Parts[:0]
 	for slot := plan.Water; slot < plan.Slots; slot++ {
+		if !s.kase.Slots[slot].InUse {
+			continue
+		}
 		of := substance(slot)
-		c.Parts = addPart(c.Parts, of, q.Carbohydrate.BySlotGH[slot])
-		n.Parts = addPart(n.Parts, of, q.Sodium.BySlotMgH[slot])
+		c.Parts = append(c.Parts, chart.Part{Of: of, Value: q.Carbohydrate.BySlotGH[slot]})
+		n.Parts = append(n.Parts, chart.Part{Of: of, Value: q.Sodium.BySlotMgH[slot]})
 		if slot.IsDrink() {
-			d.Parts = addPart(d.Parts, of, q.Fluid.BySlotML[slot])
+			d.Parts = append(d.Parts, chart.Part{Of: of, Value: q.Fluid.BySlotML[slot]})
 		}
 	}
 	c.Notes = p.sp.carbohydrateNotes(*q)
@@ -78,14 +82,6 @@ func (p *barsPanel) follow(s state, k *reckoning) {
 		d.Summary = p.sp.say("planner.bar.summary", d.Name, d.Figure, d.Notes[0], d.Notes[1])
 		p.bars[i].Set(*d)
 	}
-}
-
-// addPart adds a part that is there.
-func addPart(parts []chart.Part, of look.Substance, x float64) []chart.Part {
-	if x <= 0 {
-		return parts
-	}
-	return append(parts, chart.Part{Of: of, Value: x})
 }
 
 // sodium writes milligrams an hour.

@@ -84,7 +84,7 @@ func (b *beside) follow() {
 func (v *View) comparedAll() []compared {
 	var list []compared
 	p := v.now.kase.Planner
-	for _, o := range sideBySide(v.now.plan) {
+	for _, o := range v.now.inTable() {
 		c := compared{option: o, mix: v.now.mixOf(o)}
 		c.at = p.Evaluate(v.now.length, c.mix)
 		p.Schedule(v.now.length, c.mix, v.live.chances, v.live.mouthful, &c.take)

@@ -31,6 +31,10 @@ type breaksTab struct {
 	box      *fyne.Container
 }
 
+// scheduleRoom is kept for what is said of the breaks, px at 100 % text, so that
+// the rows below do not move while a slider is dragged.
+const scheduleRoom float32 = 40
+
 func newBreaksTab(v *View) part {
 	t := &breaksTab{v: v, picture: chart.NewBreakTimeline(), rows: newChanceRows(v)}
 	h, say := v.desk.Host, v.sp.say
@@ -46,7 +50,7 @@ func newBreaksTab(v *View) part {
 	t.score.OnEnter = t.takeScore
 	add := field.NewButton(h, "planner.breaks.add", say("planner.breaks.add"), field.Outline, t.rows.add)
 	t.change = look.HBox(10, add, look.NewLabel(say("planner.breaks.from"), look.Body, look.Ink2), t.table, look.MinSized(180, 0, t.score))
-	t.box = look.VBox(12, t.picture, t.words, look.HBox(12, look.Grow(t.mouthful), weigh), t.rows.box, t.change, t.trouble)
+	t.box = look.VBox(12, t.picture, look.MinSized(0, scheduleRoom, t.words), look.HBox(12, look.Grow(t.mouthful), weigh), t.rows.box, t.change, t.trouble)
 	return t
 }
 
@@ -78,10 +82,12 @@ func (t *breaksTab) follow() {
 	words := strings.Join(v.sp.scheduleWords(v.now, &v.live), "\n")
 	t.data.Summary = words
 	t.picture.Set(t.data)
-	if t.words.Text() != words {
-		t.words.SetText(words)
-		setVisible(t.words, words != "")
+	width := t.words.Size().Width
+	before := look.HeightFor(t.words, width)
+	t.words.SetText(words)
+	if now := look.HeightFor(t.words, width); now != before && max(now, before) > look.Scaled(scheduleRoom) {
 		t.box.Refresh()
+		v.ui.page.lay()
 	}
 	t.rows.follow()
 }

@@ -121,6 +121,16 @@ func sideBySide(p record.Plan) []record.Option {
 	return slices.Concat(first, middle, last)
 }
 
+// inTable are the options that stand side by side, with the step in hand, if one
+// is, before the aim.
+func (s state) inTable() []record.Option {
+	list := sideBySide(s.plan)
+	if o := s.hand(); o.Kind == record.OptionStep {
+		list = slices.Insert(list, max(len(list)-1, 0), o)
+	}
+	return list
+}
+
 // differing is the first option whose amounts differ between two states of a
 // plan; empty when none does.
 func differing(c consult.Case, before, after record.Plan) record.ID {

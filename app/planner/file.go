@@ -4,8 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
-	"strings"
-	"time"
 
 	"ebbwell/app/desk"
 	"ebbwell/internal/consult"
@@ -80,45 +78,10 @@ func (f file) plan(id record.ID) (record.Plan, bool) {
 	return record.Plan{}, false
 }
 
-// basis is what a plan rests on: its test, its tests, or an estimate from all
-// of them for its air.
-func (f file) basis(p record.Plan, d consult.Desk, now time.Time) (consult.Basis, error) {
-	if p.Basis.Kind == record.BasisEstimate {
-		return f.estimate(p, d, now)
-	}
-	var tests []consult.Findings
-	for _, id := range append([]string{string(p.Basis.TestID)}, strings.Fields(p.Basis.PoolIDs)...) {
-		if t, ok := f.test(record.ID(id)); ok {
-			tests = append(tests, t)
-		}
-	}
-	if len(tests) == 0 {
-		return consult.Basis{}, consult.ErrNoBasis
-	}
-	return consult.BasisOf(f.athlete, tests)
-}
-
-// estimate is the basis of a plan for air in which there is no test.
-func (f file) estimate(p record.Plan, d consult.Desk, now time.Time) (consult.Basis, error) {
-	o := consult.Outing{Air: p.Basis.Air, Minutes: p.Target.Minutes.Or(0)}
-	if t, ok := f.test(p.Basis.TestID); ok {
-		o.Session = t.Test.Session
-	}
-	r, err := consult.Reckon(o, f.athlete, f.tests, now, d)
-	if err != nil {
-		return consult.Basis{}, fmt.Errorf("estimate the sweat rate of plan %s: %w", p.ID, err)
-	}
-	b, ok := r.Basis(f.athlete, now)
-	if !ok {
-		return b, consult.ErrNoBasis
-	}
-	return b, nil
-}
-
 // open makes the case of a plan. An agreed one is shown as it was agreed: with
 // the basis, the session and the aim that were kept beside it.
 func (f file) open(p record.Plan, d *desk.Desk) (consult.Case, error) {
-	b, err := f.basis(p, d.Reckon(), d.Now())
+	b, err := consult.BasisFor(p, f.athlete, f.tests, d.Now(), d.Reckon())
 	if err != nil {
 		return consult.Case{}, err
 	}

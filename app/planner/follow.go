@@ -18,6 +18,9 @@ func (v *View) changed() {
 // reopen makes the case anew for a changed plan and shows it. What cannot be
 // reckoned with is said, and the screen goes on with what can.
 func (v *View) reopen(p record.Plan) {
+	if v.grip.stop != nil {
+		v.stopSearch() // it looks at a plan that is no more
+	}
 	c, wrong, err := v.file.lenient(p, v.desk)
 	if err != nil {
 		v.tellWrong(err)

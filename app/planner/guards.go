@@ -36,11 +36,10 @@ func (sp speaker) stopped(s state, q plan.Prediction) string {
 
 // ceiling says where a plan stops, and why there.
 func (sp speaker) ceiling(c plan.Ceiling, why plan.Reason) string {
-	key := string(why)
 	if sp.by.Hidden && why == plan.LongSession {
-		key += ".hidden"
+		return sp.say("reason.long-session.hidden", sp.stopsAt(c))
 	}
-	return sp.say(key, sp.stopsAt(c))
+	return sp.say(string(why), sp.stopsAt(c))
 }
 
 // stopsAt is the volume a plan stops at. Past three hours it is made with the
@@ -66,8 +65,11 @@ func (sp speaker) guards(c consult.Case, l plan.Length, q plan.Prediction) []str
 func (sp speaker) guard(c consult.Case, l plan.Length, q plan.Prediction, one plan.Guard) string {
 	takes := plan.StomachTakes(c.Planner.Session().Running)
 	key := one.Code()
-	if hidden := key + ".hidden"; sp.by.Hidden && sp.w.Has(hidden) {
-		return sp.say(hidden)
+	switch {
+	case sp.by.Hidden && one == plan.PastLimit:
+		return sp.say("guard.past-limit.hidden")
+	case sp.by.Hidden && one == plan.StrongDrink:
+		return sp.say("guard.strong-drink.hidden")
 	}
 	switch one {
 	case plan.GainInMass:

@@ -124,7 +124,7 @@ func (v *View) noPlan() fyne.CanvasObject {
 func (v *View) cannotOpen(err error) fyne.CanvasObject {
 	say, h := v.sp.say, v.desk.Host
 	sentence := v.sp.problems(err)
-	if errors.Is(err, consult.ErrNoBasis) {
+	if errors.Is(err, consult.ErrNoBasis) || errors.Is(err, consult.ErrTestGone) {
 		sentence = say("planner.cannot.basis")
 	}
 	tests := field.NewButton(h, "planner.test", say("planner.norate.open"), field.Primary, func() {

@@ -19,6 +19,7 @@ type optionTools struct {
 	title              *look.Label
 	copy, remove, mark *field.Button
 	smaller            *look.Caution
+	buttons            *fyne.Container
 	box                *fyne.Container
 }
 
@@ -39,10 +40,11 @@ func newOptionTools(v *View) *optionTools {
 	t.mark = field.NewButton(h, "planner.option.mark", say("planner.option.mark"), field.Outline, t.toggleMark)
 	smaller := field.NewButton(h, "planner.smaller", say("planner.smaller.show"), field.Outline, func() { v.ui.tabs.Choose(TabSteps); v.showTab(TabSteps) })
 	t.smaller = look.NewCaution("", "", smaller)
+	t.buttons = look.HBox(10, t.copy, t.remove, t.mark)
 	t.box = look.VBox(8, t.title,
 		newPairs(pair(say("planner.option.name"), name), pair(say("planner.option.importance"), importance),
 			pair(say("planner.option.words"), words), pair(say("planner.option.confidence"), confidence)),
-		t.smaller, look.HBox(10, t.copy, t.remove, t.mark))
+		t.smaller, t.buttons)
 	return t
 }
 
@@ -82,7 +84,7 @@ func (t *optionTools) open() {
 	o := v.now.hand()
 	t.title.SetText(v.sp.say("planner.option.in", v.sp.optionName(o)))
 	draft := v.now.draft()
-	enable(t.copy, draft)
+	setVisible(t.buttons, draft)
 	enable(t.remove, draft && o.Kind == record.OptionOwn)
 	enable(t.mark, draft && o.Kind != record.OptionHabit)
 	t.mark.SetText(v.sp.say("planner.option.mark"))
@@ -132,9 +134,10 @@ func (t *optionTools) toggleMark() {
 }
 
 // agreedOn is the option that is marked; the one in force where none is.
-func agreedOn(p record.Plan) (record.Option, bool) {
+func agreedOn(p record.Plan) record.Option {
 	if o, ok := consult.OptionByID(p, p.Agreement.OptionID); ok {
-		return o, true
+		return o
 	}
-	return consult.InForce(p)
+	o, _ := consult.InForce(p)
+	return o
 }

@@ -45,11 +45,11 @@ func (r *guardRoom) set(speaking []string, limits string) {
 	if len(speaking) > fewGuards {
 		title = r.w.Say("planner.cautions", len(speaking))
 	}
-	if now := title + text + limits; now == r.shown {
+	now := title + text + limits
+	if now == r.shown {
 		return
-	} else {
-		r.shown = now
 	}
+	r.shown = now
 	r.caution.SetText(title, text)
 	r.limits.SetText(limits)
 	setVisible(r.remark, limits != "")

@@ -39,6 +39,9 @@ func newRow(h *field.Host, by speaker, slot plan.Slot, do rowActions) *row {
 	r := &row{slot: slot, differs: look.NewLabel("", look.Note, look.Ink2).Right()}
 	r.strength = field.NewNumber(h, name+".strength", "", quantity.PerCent)
 	r.strength.SetLeast(rowStrength)
+	if by.by.Hidden {
+		r.strength.SetSuffix("") // no per cent where mass is hidden
+	}
 	r.remove = field.NewLink(h, name+".remove", by.say("planner.remove"), func() { do.remove(slot) })
 	r.name = newNaming(substance(slot), look.HBox(8, r.strength, r.remove))
 	r.number = numberOf(h, by, name+".amount", slot)

@@ -158,12 +158,12 @@ func (s state) search() plan.Search {
 
 // chosenOnly is a planner that leaves the slots alone that are held.
 func (s state) chosenOnly() (*plan.Planner, error) {
-	aim, any := s.kase.Planner.Aim(), false
+	aim, some := s.kase.Planner.Aim(), false
 	for slot := range aim.Allowed {
-		any = any || s.held[slot]
+		some = some || s.held[slot]
 		aim.Allowed[slot] = !s.held[slot]
 	}
-	if !any {
+	if !some {
 		return s.kase.Planner, nil
 	}
 	return plan.New(s.kase.Planner.Basis(), s.kase.Planner.Session(), s.kase.Planner.Menu(), aim)

@@ -86,7 +86,7 @@ func (t *stepsTab) open() {
 		t.build.SetText(v.sp.say("planner.steps.rebuild"))
 		t.changed.SetText(v.sp.say("planner.steps.changed"))
 	}
-	agreed, _ := agreedOn(v.now.plan)
+	agreed := agreedOn(v.now.plan)
 	title, sentence := "", ""
 	if _, less := t.rules.Smaller(agreed.Confidence.Or(evidence.ConfidenceEnough)); less && draft && t.rules == plan.DefaultStepRules() {
 		title, sentence = v.sp.doubt(agreed)
@@ -134,7 +134,7 @@ func (t *stepsTab) keep() {
 
 // takeSmaller halves the steps, as low confidence asks for.
 func (t *stepsTab) takeSmaller() {
-	agreed, _ := agreedOn(t.v.now.plan)
+	agreed := agreedOn(t.v.now.plan)
 	t.rules, _ = t.rules.Smaller(agreed.Confidence.Or(evidence.ConfidenceEnough))
 	t.open()
 	t.keep()

@@ -17,21 +17,17 @@ import (
 const foodDrawn = 60.0
 
 // partsOf are what a mix is drawn as: drinks by volume, food on top of them.
+// What is at nothing has no height, so that there are always as many.
 func partsOf(drink [plan.Drinks]float64, food [plan.Foods]float64) []chart.Part {
 	var list []chart.Part
 	for i, ml := range drink {
-		if ml > 0 {
-			list = append(list, chart.Part{Of: substance(plan.Slot(i)), Value: ml})
-		}
+		list = append(list, chart.Part{Of: substance(plan.Slot(i)), Value: ml})
 	}
 	portions := 0.0
 	for _, x := range food {
 		portions += x
 	}
-	if portions > 0 {
-		list = append(list, chart.Part{Of: look.Food, Value: portions * foodDrawn})
-	}
-	return list
+	return append(list, chart.Part{Of: look.Food, Value: portions * foodDrawn})
 }
 
 // mixParts are the parts of a whole mix.
@@ -184,15 +180,15 @@ func (sp speaker) ladderWords(s state, l plan.Ladder, rules plan.StepRules) stri
 
 // reached says what can be done by the day of the event.
 func (sp speaker) reached(l plan.Ladder, rules plan.StepRules, event time.Time) string {
-	day, clear := sp.w.Day(event), sp.w.Number(float64(rules.ClearDays), 0)
+	day, days := sp.w.Day(event), sp.w.Number(float64(rules.ClearDays), 0)
 	switch {
 	case len(l.Steps) == 0:
 		return ""
 	case l.Reached < 0:
-		return sp.say("planner.event.none", day, clear)
+		return sp.say("planner.event.none", day, days)
 	case l.Reached == len(l.Steps)-1 && l.Ends == plan.EndsAtAim:
-		return sp.say("planner.event.aim", day, clear)
+		return sp.say("planner.event.aim", day, days)
 	}
 	step := l.Steps[l.Reached]
-	return sp.say("planner.event.step", day, sp.rungName(l.Reached, false), sp.deficit(step.Prediction), clear)
+	return sp.say("planner.event.step", day, sp.rungName(l.Reached, false), sp.deficit(step.Prediction), days)
 }

@@ -191,6 +191,6 @@ func (l stripLayout) height(o []fyne.CanvasObject, width float32) float32 {
 	return line
 }
 
-func (stripLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+func (stripLayout) MinSize([]fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(look.Scaled(stripWords), look.ControlHeight())
 }

@@ -155,11 +155,10 @@ func (sp speaker) conditions(c plan.Condition) string {
 }
 
 func (sp speaker) condition(one plan.Condition) string {
-	key := one.Code()
-	if hidden := key + ".hidden"; sp.by.Hidden && sp.w.Has(hidden) {
-		key = hidden
+	if sp.by.Hidden && one == plan.StrengthMost {
+		return sp.say("aim.strength-most.hidden")
 	}
-	return sp.say(key)
+	return sp.say(one.Code())
 }
 
 // nearest says what is let go, by how much it is missed, and the mix.

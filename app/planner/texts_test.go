@@ -70,3 +70,28 @@ func TestTextsAreWorded(t *testing.T) {
 		}
 	}
 }
+
+// drawn is the set of what is drawn below an object, hidden or not.
+func drawn(o fyne.CanvasObject) map[fyne.CanvasObject]bool {
+	set := map[fyne.CanvasObject]bool{}
+	var walk func(o fyne.CanvasObject)
+	walk = func(o fyne.CanvasObject) {
+		if o == nil {
+			return
+		}
+		switch o := o.(type) {
+		case *fyne.Container:
+			for _, child := range o.Objects {
+				walk(child)
+			}
+		case fyne.Widget:
+			for _, child := range test.WidgetRenderer(o).Objects() {
+				walk(child)
+			}
+		default:
+			set[o] = true
+		}
+	}
+	walk(o)
+	return set
+}

@@ -148,7 +148,7 @@ func (v *View) open(p record.Plan, tab string) error {
 	c, wrong, err := v.file.lenient(p, v.desk)
 	if err != nil {
 		v.body = v.cannotOpen(err)
-		return nil //nolint:nilerr // said on the screen, with what to do
+		return nil // said on the screen, with what to do
 	}
 	doc, err := bind.Open(v.desk, bind.Kind[record.Plan]{
 		Ref: refOf(p), Clone: record.Plan.Clone, Meta: func(p *record.Plan) *record.Meta { return &p.Meta }, Save: v.desk.Store.SavePlan,

@@ -145,6 +145,11 @@ func (sp speaker) digits(x float64) string {
 // askRests shows what the plan rests on, and what the heat asks for.
 func (v *View) askRests() {
 	list := look.VBox(8)
+	var dialog *field.Dialog
+	again := func() {
+		dialog.Close()
+		v.askRests()
+	}
 	b := v.now.kase.Basis
 	for _, t := range b.Tests {
 		rate := t.Sweat.Fluid.Rate
@@ -155,10 +160,16 @@ func (v *View) askRests() {
 	for _, n := range b.Rate.Why.Notes {
 		list.Add(look.NewParagraph(desk.NoteSentence(v.desk.Words, n), look.Note, look.Ink2))
 	}
+	if others := v.relatives(); len(others) > 0 {
+		list.Add(look.NewParagraph(v.sp.say("planner.pool"), look.Note, look.Ink2))
+		for i, one := range others {
+			list.Add(v.poolCheck(i, one, again))
+		}
+	}
 	if heat := v.heatWord(); heat != "" {
 		list.Add(look.NewCaution(heat, sentences(v.sp.say("caution.drinking"), v.sp.say("caution.local-policy-wins")), nil))
 	}
-	v.desk.Host.Ask(v.canvas(), field.Question{
+	dialog = v.desk.Host.Ask(v.canvas(), field.Question{
 		Name: "planner.rests.ask", Title: v.sp.say("planner.rests.title"), Width: 560, Content: list,
 		Actions: []field.Action{{Name: "done", Text: v.sp.say("planner.done"), Kind: field.Primary}},
 	})

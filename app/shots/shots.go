@@ -121,7 +121,31 @@ func places(s *store.Store) ([]shot, error) {
 	for _, a := range list {
 		by[a.Name] = a.ID
 	}
+	trips, err := s.Trips(ctx)
+	if err != nil || len(trips) == 0 {
+		return nil, fmt.Errorf("find the trip of the invented practice: %w", err)
+	}
+	lead, hidden, gained, open := by["Ravka Oldenmoor"], by["Mirel Ashgarth"], by["Ilse Tarnholme"], by["Kester Undermill"]
 	return []shot{
 		{"athletes", desk.Place{Screen: desk.Athletes}},
+		{"test-day", desk.Place{Screen: desk.TestDay}},
+		{"trips", desk.Place{Screen: desk.Trips}},
+		{"trip", desk.Place{Screen: desk.Trip, Record: trips[0].ID}},
+		{"pantry", desk.Place{Screen: desk.Pantry}},
+		{"practice", desk.Place{Screen: desk.Practice}},
+		{"overview", desk.Place{Screen: desk.Overview, Athlete: lead}},
+		{"overview-hidden", desk.Place{Screen: desk.Overview, Athlete: hidden}},
+		{"profile", desk.Place{Screen: desk.Profile, Athlete: gained}},
+		{"profile-new", desk.Place{Screen: desk.Profile, New: true}},
+		{"sheet-before", desk.Place{Screen: desk.Tests, Athlete: open, Part: "before"}},
+		{"sheet-bottles", desk.Place{Screen: desk.Tests, Athlete: open, Part: "bottles"}},
+		{"findings", desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}},
+		{"findings-hidden", desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
+		{"plan-agreed", desk.Place{Screen: desk.Plan, Athlete: lead}},
+		{"plan-draft", desk.Place{Screen: desk.Plan, Athlete: by["Sefa Quillonde"]}},
+		{"plan-hidden", desk.Place{Screen: desk.Plan, Athlete: hidden}},
+		{"plan-none", desk.Place{Screen: desk.Plan, Athlete: gained}},
+		{"handout", desk.Place{Screen: desk.Handout, Athlete: lead}},
+		{"handout-hidden", desk.Place{Screen: desk.Handout, Athlete: hidden}},
 	}, nil
 }

@@ -29,7 +29,8 @@ type printPart struct {
 	all      *field.Link
 	nameless *field.Check
 	print    *field.Button
-	body     *look.Sheet
+	rows     []*fyne.Container
+	body     fyne.CanvasObject
 }
 
 func newPrintPart(v *View) *printPart {
@@ -50,11 +51,11 @@ func newPrintPart(v *View) *printPart {
 	}
 	p.print = field.NewButton(h, "testday.print", "", field.Outline, p.ask)
 	p.scroll = look.NewScroll(p.list)
+	p.rows = []*fyne.Container{look.Columns(10, []look.Track{look.Share(1), look.Fit()}, p.group, p.all), look.HBox(0, p.print)}
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("testday.blank"), look.Strong, look.Ink),
 		look.NewParagraph(say("testday.blank.note"), look.Note, look.Ink2),
-		look.Columns(10, []look.Track{look.Share(1), look.Fit()}, p.group, p.all),
-		look.Grow(p.scroll), p.nameless, look.HBox(0, p.print)))
+		p.rows[0], look.Grow(p.scroll), p.nameless, p.rows[1]))
 	p.fill()
 	return p
 }
@@ -88,6 +89,7 @@ func (p *printPart) fill() {
 		}
 		p.list.Add(tick)
 	}
+	p.list.Refresh()
 	p.scroll.ScrollTo(0)
 	p.follow()
 }
@@ -117,7 +119,9 @@ func (p *printPart) follow() {
 	if p.allMarked() {
 		p.all.SetText(say("testday.unmark"))
 	}
-	p.body.Refresh()
+	for _, row := range p.rows {
+		row.Refresh()
+	}
 }
 
 // ask asks where the sheets are to be kept.

@@ -23,6 +23,7 @@ type startPart struct {
 	caution *look.Caution
 	begin   *field.Button
 	goOn    *field.Button
+	row     *fyne.Container
 	body    *look.Sheet
 }
 
@@ -39,7 +40,8 @@ func newStartPart(v *View) *startPart {
 	}
 	p.begin = field.NewButton(h, "testday.begin", say("testday.begin"), field.Primary, p.press)
 	p.goOn = field.NewButton(h, "testday.goon", say("testday.goon"), field.Outline, p.unfinished)
-	p.body = look.NewSheet(look.VBox(10, look.NewLabel(say("testday.start"), look.Strong, look.Ink), p.search, p.words, p.caution, look.HBox(10, p.begin, p.goOn)))
+	p.row = look.HBox(10, p.begin, p.goOn)
+	p.body = look.NewSheet(look.VBox(10, look.NewLabel(say("testday.start"), look.Strong, look.Ink), p.search, p.words, p.caution, p.row))
 	p.show()
 	return p
 }
@@ -104,7 +106,7 @@ func (p *startPart) show() {
 	} else {
 		p.goOn.Hide()
 	}
-	p.body.Refresh()
+	p.row.Refresh()
 	if p.v.body != nil {
 		p.v.body.Refresh()
 	}

@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/field"
 	"ebbwell/app/look"
 	"ebbwell/app/trip/heat"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
@@ -86,7 +87,7 @@ func (v *View) askAgree() {
 func (v *View) reviewDay() record.Date {
 	t := v.now()
 	for _, s := range t.Stops {
-		first := record.Date(s.From).AddDays(int(evidence.FirstRetestUntil) - int(max(1, s.HeatDay.Or(1))))
+		first := s.From.AddDays(int(evidence.FirstRetestUntil) - int(max(1, s.HeatDay.Or(1))))
 		if m := v.shown(); m != nil && s.From != "" && first <= s.Until && first >= v.desk.Today() {
 			if there, err := v.plan(m, s); err == nil && there.Reckoning.Climate.Rate.Estimate {
 				return first
@@ -109,6 +110,9 @@ func offerLine(sp heat.Speaker, m *member, o offer) fyne.CanvasObject {
 		text = say("trip.agree.line", drinkAmounts(sp, o.there), sp.Rates(o.there.Reckoning.Climate.Rate.Range), basisWord(sp, o.there))
 		if o.there.Cut {
 			text += " " + say("trip.agree.cut")
+		}
+		if c := sp.Caution(o.there.Reckoning, consult.Care{}, ""); o.there.Reckoning.Caution.Level >= climate.Limit {
+			text += " " + c.Title + "."
 		}
 	case text == "":
 		var why []string

@@ -153,6 +153,7 @@ func (p *airForm) show(sp heat.Speaker, a consult.StopAir, s record.Stop, err er
 		weight = field.Wrong
 	}
 	p.city.SetTrouble(weight, sentence)
+	refresh(p.body)
 }
 
 // credit says which row of the climate table was used, with its credit; empty
@@ -204,7 +205,7 @@ func stopLength(sp heat.Speaker, s record.Stop) string {
 	}
 	n, err := climate.StopDays(from, until)
 	if err != nil {
-		return sp.Words.Say("trip.days.open")
+		return "" // said where nothing follows from it
 	}
 	return sp.Words.Say("trip.days", n, sp.Span(from, until))
 }

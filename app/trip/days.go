@@ -3,8 +3,6 @@ package trip
 import (
 	"strings"
 
-	"fyne.io/fyne/v2"
-
 	"ebbwell/app/look"
 	"ebbwell/app/trip/heat"
 	"ebbwell/internal/climate"
@@ -15,17 +13,15 @@ import (
 
 // daysPart is what the days of a stop in the heat are good for.
 type daysPart struct {
-	lines  *look.Paragraph
-	test   *look.Paragraph
-	column *fyne.Container
-	body   fyne.CanvasObject
+	lines *look.Paragraph
+	test  *look.Paragraph
+	body  *look.Sheet
 }
 
 func newDaysPart(v *View) *daysPart {
 	say := v.desk.Words.Say
 	p := &daysPart{lines: look.NewParagraph("", look.Note, look.Ink), test: look.NewParagraph("", look.NoteStrong, look.Ink)}
-	p.column = look.VBox(8, p.lines, p.test, look.NewParagraph(say("trip.heatdays.note"), look.Note, look.Ink2))
-	p.body = panel(say("trip.heatdays"), nil, p.column)
+	p.body = panel(say("trip.heatdays"), nil, p.lines, p.test, look.NewParagraph(say("trip.heatdays.note"), look.Note, look.Ink2))
 	return p
 }
 
@@ -35,7 +31,7 @@ func (p *daysPart) show(sp heat.Speaker, there consult.StopPlan) {
 	visible(p.body, len(lines) > 0)
 	p.lines.SetText(strings.Join(lines, "\n"))
 	setText(p.test, test)
-	p.column.Refresh()
+	refresh(p.body)
 }
 
 // heatLines are the days of a stop in the heat, those that are alike in one

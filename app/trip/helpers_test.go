@@ -47,7 +47,7 @@ func texts(o fyne.CanvasObject) []string {
 
 // said is everything in sight in a window, or in the dialog over it.
 func said(w fyne.Window) string {
-	var o fyne.CanvasObject = w.Content()
+	o := w.Content()
 	if top := w.Canvas().Overlays().Top(); top != nil {
 		o = top
 	}

@@ -116,6 +116,13 @@ func scrolled(o fyne.CanvasObject) *look.Scroll { return look.NewScroll(look.Pad
 // barRoom keeps content off the bar of a scroll, in px.
 const barRoom float32 = 10
 
+// refresh lays a sheet's content out anew: lines may have come or gone.
+func refresh(s *look.Sheet) {
+	for _, o := range s.Parts() {
+		o.Refresh()
+	}
+}
+
 // row is words with a field beside them, no wider than most px at 100 % text.
 func row(words string, most float32, o fyne.CanvasObject) fyne.CanvasObject {
 	return look.Columns(10, []look.Track{look.Fixed(formLabel), look.Share(1)}, look.NewLabel(words, look.Body, look.Ink2).Shorten(), look.MaxWidth(most, o))

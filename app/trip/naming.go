@@ -42,6 +42,11 @@ func stopPlace(sp heat.Speaker, s record.Stop, i int) string {
 	return sp.Words.Say("trip.stop.number", sp.Words.Number(float64(i+1), 0))
 }
 
+// shortPlace is where a stop is, for a list of several.
+func shortPlace(sp heat.Speaker, s record.Stop, i int) string {
+	return look.Ellipsis(stopPlace(sp, s, i), look.Note, look.Scaled(140))
+}
+
 // stopName names a stop by days and place.
 func stopName(sp heat.Speaker, s record.Stop, i int) string {
 	place := stopPlace(sp, s, i)

@@ -26,6 +26,10 @@ func newPicturePart(v *View) *picturePart {
 // show shows the traveller's tests, what they lead one to expect in the air of
 // the stop in sight, and every stop that was worked out.
 func (p *picturePart) show(sp heat.Speaker, m *member, there consult.StopPlan) {
+	visible(p.body, len(there.Reckoning.Compared) > 0)
+	if len(there.Reckoning.Compared) == 0 {
+		return // without a test there is nothing to draw
+	}
 	var stops []heat.Place
 	var held []string
 	for i, s := range p.v.now().Stops {
@@ -46,12 +50,11 @@ func (p *picturePart) show(sp heat.Speaker, m *member, there consult.StopPlan) {
 		}
 	}
 	curve := there.Reckoning.HeatCurve(m.athlete, heat.PictureLow, heat.PictureHigh, heat.BandStep, p.v.desk.Reckon())
-	d := sp.Picture(there.Reckoning, curve, stops)
-	p.chart.Set(d)
-	visible(p.body, len(d.Points)+len(d.Estimates) > 0)
+	p.chart.Set(sp.Picture(there.Reckoning, curve, stops))
 	note := []string{sp.Words.Say("trip.picture.note")}
 	if len(held) > 0 {
 		note = append(note, sp.Words.Say("trip.picture.held", sp.Words.List(held)))
 	}
 	p.note.SetText(strings.Join(note, " "))
+	refresh(p.body)
 }

@@ -26,7 +26,6 @@ type planPart struct {
 	none    *look.Paragraph
 	open    *field.Button
 	agreed  *look.Paragraph
-	column  *fyne.Container
 	body    *look.Sheet
 	now     *member
 }
@@ -41,8 +40,7 @@ func newPlanPart(v *View) *planPart {
 		}
 	})
 	head := look.HBox(12, look.Grow(p.title), p.from)
-	p.column = look.VBox(12, head, p.table.box, p.caution, p.lines, p.none, look.HBox(0, p.open), p.agreed)
-	p.body = look.NewSheet(p.column)
+	p.body = look.NewSheet(look.VBox(12, head, p.table.box, p.caution, p.lines, p.none, look.HBox(0, p.open), p.agreed))
 	return p
 }
 
@@ -57,7 +55,7 @@ func (p *planPart) show(sp heat.Speaker, m *member, there consult.StopPlan) {
 	visible(p.open, !there.Planned)
 	setText(p.none, p.lacking(sp, m, there))
 	setText(p.agreed, p.agreement(sp, m, there))
-	defer p.column.Refresh()
+	defer refresh(p.body)
 	if !there.Planned {
 		p.caution.SetText("", "")
 		setText(p.lines, "")

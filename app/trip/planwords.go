@@ -126,7 +126,11 @@ func guardSentence(sp heat.Speaker, there consult.StopPlan, g plan.Guard) string
 	case plan.OverUsual:
 		return sp.Words.Say("trip."+g.Code(), rate, sp.Rate(there.Case.Basis.Plan.Usual.LH))
 	}
-	return sp.Words.Say(g.Code())
+	key := g.Code()
+	if hidden := key + ".hidden"; sp.By.Hidden && sp.Words.Has(hidden) {
+		key = hidden
+	}
+	return sp.Words.Say(key)
 }
 
 // capital makes the first letter of a text large.

@@ -4,15 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
-	"os"
-	"path/filepath"
-	"strconv"
 	"strings"
-	"unicode"
 
 	"ebbwell/app/field"
 	"ebbwell/app/look"
+	"ebbwell/app/saveto"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
@@ -29,41 +25,71 @@ type sheetOut struct {
 	page    handout.TripPage
 }
 
+// printDialog asks for whom, and where to, pages are to be printed.
+type printDialog struct {
+	v       *View
+	whose   *field.Choice
+	folder  *field.Line
+	trouble *look.Paragraph
+	dialog  *field.Dialog
+	busy    bool
+	stop    func()
+}
+
 // Print asks for whom, and where to, the pages are to be printed.
 func (v *View) Print() {
 	m := v.shown()
 	if m == nil || len(v.now().Stops) == 0 || !v.b.FlushNow() {
 		return
 	}
-	say := v.desk.Words.Say
-	crew := v.crew()
-	folder := field.NewLine(v.desk.Host, "trip.print.folder", 1000)
-	folder.SetText(documents())
-	trouble := look.NewParagraph("", look.Note, look.Ink)
+	say, crew := v.desk.Words.Say, v.crew()
+	p := &printDialog{v: v, folder: field.NewLine(v.desk.Host, "trip.print.folder", 1000), trouble: look.NewParagraph("", look.Note, look.Ink), stop: func() {}}
+	p.folder.SetText(saveto.Documents())
 	options := []field.Option{{Key: string(m.athlete.ID), Text: say("trip.print.one", m.athlete.Name)}}
 	if len(crew) > 1 {
 		options = append(options, field.Option{Key: everybody, Text: say("trip.print.all", len(crew))})
 	}
-	whose := field.NewChoice(v.desk.Host, "trip.print.whose", options)
-	whose.Choose(options[len(options)-1].Key)
-	print := func() (stay bool) {
-		files, err := v.printTo(folder.Text(), v.pages(whose.Chosen()))
-		if err != nil {
-			trouble.SetText(say("trip.print.failed", reason(err)))
-			return true
+	p.whose = field.NewChoice(v.desk.Host, "trip.print.whose", options)
+	p.whose.Choose(options[len(options)-1].Key)
+	p.dialog = v.desk.Host.Ask(v.canvas(), field.Question{
+		Name: "trip.print", Title: say("trip.print.title"), Sentence: say("trip.print.sentence"), Width: 560, OnClosed: func() { p.stop() },
+		Content: look.VBox(8, row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.folder"), 400, p.folder), p.trouble),
+		Actions: []field.Action{{Name: "no", Text: say("field.ask.cancel")}, {Name: "yes", Text: say("trip.print.yes"), Kind: field.Primary, Do: p.write}},
+	})
+}
+
+// write lays the pages out and writes them beside the window; closing the
+// dialog stops it after the page in hand.
+func (p *printDialog) write() (stay bool) {
+	if p.busy {
+		return true
+	}
+	v, say := p.v, p.v.desk.Words.Say
+	pages, folder := v.pages(p.whose.Chosen()), strings.TrimSpace(p.folder.Text())
+	p.busy = true
+	p.trouble.SetText(say("trip.print.writing", len(pages)))
+	var files []string
+	p.stop = v.desk.Beside.Run(func(ctx context.Context) (err error) {
+		files, err = v.printTo(ctx, folder, pages)
+		return err
+	}, func(err error) {
+		p.busy, p.stop = false, func() {}
+		switch {
+		case errors.Is(err, context.Canceled):
+			v.desk.Say(say("trip.print.stopped", len(files), folder), "", nil)
+			return
+		case err != nil:
+			p.trouble.SetText(say("trip.print.failed", saveto.Reason(v.desk.Words, err)))
+			return
 		}
+		p.dialog.Close()
 		if len(files) == 1 {
 			v.desk.Say(say("trip.print.done", files[0]), "", nil)
-			return false
+			return
 		}
-		v.desk.Say(say("trip.print.done.all", len(files), folder.Text()), "", nil)
-		return false
-	}
-	v.desk.Host.Ask(v.canvas(), field.Question{
-		Name: "trip.print", Title: say("trip.print.title"), Sentence: say("trip.print.sentence"), Width: 560,
-		Content: look.VBox(8, row(say("trip.print.whose"), 400, whose), row(say("trip.print.folder"), 400, folder), trouble),
-		Actions: []field.Action{{Name: "no", Text: say("field.ask.cancel")}, {Name: "yes", Text: say("trip.print.yes"), Kind: field.Primary, Do: print}},
+		v.desk.Say(say("trip.print.done.all", len(files), folder), "", nil)
 	})
+	return true
 }
 
 // pages are the pages of one traveller, or of each and the list of all.
@@ -82,20 +108,24 @@ func (v *View) pages(whose string) []sheetOut {
 }
 
 // printTo writes pages into a folder, a file each, and keeps those of athletes
-// with the records. It returns the files. No file that is there is written over.
-func (v *View) printTo(folder string, pages []sheetOut) ([]string, error) {
+// with the records. It returns the files, also when it was stopped between two.
+// No file that is there is written over.
+func (v *View) printTo(ctx context.Context, folder string, pages []sheetOut) ([]string, error) {
 	press, err := handout.NewPress(v.desk.Words, paper.A4())
 	if err != nil {
 		return nil, err
 	}
 	var files []string
 	for _, p := range pages {
+		if err := ctx.Err(); err != nil {
+			return files, err
+		}
 		pdf, err := press.TripPage(p.page).PDF(v.desk.Now())
 		if err != nil {
 			return files, err
 		}
-		path := freePath(strings.TrimSpace(folder), fileName(p.name))
-		if err := os.WriteFile(path, pdf, 0o600); err != nil {
+		path := saveto.Free(folder, saveto.FileName(p.name, ".pdf"))
+		if err := saveto.Write(path, pdf); err != nil {
 			return files, fmt.Errorf("write the page: %w", err)
 		}
 		files = append(files, path)
@@ -103,56 +133,11 @@ func (v *View) printTo(folder string, pages []sheetOut) ([]string, error) {
 			continue // prints are kept with an athlete
 		}
 		ref := v.tripRef()
-		if _, err := v.desk.Store.SavePrint(context.Background(), record.Print{
+		if _, err := v.desk.Store.SavePrint(ctx, record.Print{
 			AthleteID: p.athlete, Kind: ref.Kind, Record: ref.ID, Page: pageTrip, Language: v.desk.Words.Language().String(), Bytes: pdf,
 		}); err != nil {
 			return files, err
 		}
 	}
 	return files, nil
-}
-
-// documents is the user's folder for documents, their home where it has none.
-func documents() string {
-	home, err := os.UserHomeDir()
-	if err != nil {
-		return "."
-	}
-	if info, err := os.Stat(filepath.Join(home, "Documents")); err == nil && info.IsDir() {
-		return filepath.Join(home, "Documents")
-	}
-	return home
-}
-
-// fileName makes a name that every file system takes.
-func fileName(name string) string {
-	clean := strings.Map(func(r rune) rune {
-		if unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune(" -_.,", r) {
-			return r
-		}
-		return -1
-	}, name)
-	runes := []rune(strings.Trim(strings.Join(strings.Fields(clean), " "), ". "))
-	return string(runes[:min(len(runes), 80)]) + ".pdf"
-}
-
-// freePath is a path in a folder at which there is no file yet.
-func freePath(folder, name string) string {
-	path := filepath.Join(folder, name)
-	for n := 2; n < 1000; n++ {
-		if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-			return path
-		}
-		path = filepath.Join(folder, strings.TrimSuffix(name, ".pdf")+" "+strconv.Itoa(n)+".pdf")
-	}
-	return path
-}
-
-// reason is why a file could not be written, without the path said twice.
-func reason(err error) string {
-	var at *fs.PathError
-	if errors.As(err, &at) {
-		return at.Err.Error()
-	}
-	return err.Error()
 }

@@ -69,4 +69,5 @@ func (p *sessionForm) show(m *member, s record.Stop) {
 		note = w.Say("trip.sessions.note")
 	}
 	setText(p.note, note)
+	refresh(p.body)
 }

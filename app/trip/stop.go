@@ -2,10 +2,12 @@ package trip
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/desk"
 	"ebbwell/app/field"
 	"ebbwell/app/look"
 	"ebbwell/app/trip/heat"
@@ -28,6 +30,7 @@ type stopPart struct {
 	days     *daysPart
 	plan     *planPart
 	picture  *picturePart
+	fix      *field.Button
 	nobody   *look.Sheet
 	body     *look.Scroll
 }
@@ -36,7 +39,8 @@ func newStopPart(v *View) *stopPart {
 	say := v.desk.Words.Say
 	p := &stopPart{v: v, air: newAirForm(v), done: newSessionForm(v), tests: heat.NewTests(v.desk, "trip.stop", v.speaker(nil)), cautions: heat.NewCautions(),
 		days: newDaysPart(v), plan: newPlanPart(v), picture: newPicturePart(v)}
-	p.testBox = panel(say("trip.tests"), nil, p.tests.Body())
+	p.fix = field.NewButton(v.desk.Host, "trip.stop.fix", "", field.Outline, nil)
+	p.testBox = panel(say("trip.tests"), nil, p.tests.Body(), look.HBox(0, p.fix))
 	p.caution = panel(say("trip.caution"), nil, p.cautions.Body())
 	add := field.NewButton(v.desk.Host, "trip.stop.travellers", say("trip.nobody.add"), field.Primary, func() { v.ShowPart(PartEdit) })
 	p.nobody = look.NewSheet(look.Empty(say("trip.nobody.sentence"), add))
@@ -86,6 +90,7 @@ func (p *stopPart) show(m *member, i int) {
 	p.done.show(m, s)
 	p.air.show(sp, there.Air, s, err)
 	p.tests.SetSpeaker(sp)
+	p.showFix(m, sp.Troubles(err, s))
 	if err != nil {
 		p.showTrouble(sp, m, s, err)
 	} else {
@@ -100,13 +105,32 @@ func (p *stopPart) show(m *member, i int) {
 
 // showTrouble says why nothing follows for the traveller.
 func (p *stopPart) showTrouble(sp heat.Speaker, m *member, s record.Stop, err error) {
-	var sentences []string
+	var list []string
 	for _, t := range sp.Troubles(err, s) {
-		sentences = append(sentences, t.Sentence)
+		if !slices.Contains(list, t.Sentence) {
+			list = append(list, t.Sentence)
+		}
 	}
-	p.tests.ShowTrouble(strings.Join(sentences, " "))
+	p.tests.ShowTrouble(strings.Join(list, " "))
+	refresh(p.testBox)
 	p.cautions.Show(sp.Caution(consult.Reckoning{}, consult.CareOf(m.athlete, p.v.desk.Now()), p.v.desk.Practice().Emergency))
 	visible(p.plan.body, false)
+}
+
+// showFix leads to where a trouble is put right that is not put right here.
+func (p *stopPart) showFix(m *member, troubles []heat.Trouble) {
+	v, say := p.v, p.v.desk.Words.Say
+	text := ""
+	for _, t := range troubles {
+		switch t.Field {
+		case evidence.StopDates:
+			text, p.fix.OnPressed = say("trip.fix.dates"), func() { v.ShowPart(PartEdit) }
+		case evidence.BodyMass, evidence.Height:
+			text, p.fix.OnPressed = say("trip.fix.profile"), func() { v.desk.Go(desk.Place{Screen: desk.Profile, Athlete: m.athlete.ID}) }
+		}
+	}
+	p.fix.SetText(text)
+	visible(p.fix, text != "")
 }
 
 // troubleAt is the sentence of an error that belongs to a field.

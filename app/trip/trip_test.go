@@ -21,7 +21,7 @@ import (
 // choiceNamed finds a closed list by its name.
 func choiceNamed(t testing.TB, w fyne.Window, name string) *field.Choice {
 	t.Helper()
-	var root fyne.CanvasObject = w.Content()
+	root := w.Content()
 	if top := w.Canvas().Overlays().Top(); top != nil {
 		root = top
 	}

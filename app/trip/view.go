@@ -213,7 +213,7 @@ func (v *View) showWho() {
 	}
 	v.ui.choice.SetOptions(options)
 	v.ui.choice.Choose(string(v.who))
-	visible(v.ui.top.who, len(crew) > 1 && v.part != PartEdit)
+	visible(v.ui.top.who, len(crew) > 1 && v.part != PartEdit && v.part != PartPacking)
 }
 
 // enable lets a control be used or not.

@@ -2,7 +2,9 @@ package trip
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -49,7 +51,7 @@ var revealing = regexp.MustCompile(`(?i)[−+-]\s?\d+(\.\d+)?\s?%|\d\s*kgs?\b|ki
 
 // A junior's page, and all dialogs over it, speak of litres only.
 func TestHiddenMass(t *testing.T) {
-	d, _ := apptest.Demo(t)
+	d, went := apptest.Demo(t)
 	v, w := with(t, d, "Mirel")
 	m := v.shown()
 	look := func(where string) {
@@ -59,11 +61,11 @@ func TestHiddenMass(t *testing.T) {
 		}
 	}
 	look("the stop")
-	wants(t, w, "Under 18", "Deficit at the end", "−1.32 L")
 	there, err := v.plan(m, v.now().Stops[1])
 	if err != nil {
 		t.Fatal(err)
 	}
+	wants(t, w, "Under 18", "Deficit at the end", d.Words.Signed(-there.At.DeficitL.High, 2)+" L")
 	dialog := heat.ShowWhy(d.Host, w.Canvas(), v.speaker(m), there.Reckoning)
 	look("why")
 	wants(t, w, "Body mass is hidden", "What the range is made of")
@@ -77,10 +79,14 @@ func TestHiddenMass(t *testing.T) {
 		t.Errorf("the page speaks of %q", found)
 	}
 	// What cannot be reckoned for want of mass does not name it either.
-	change(t, d, "Mirel", func(a *record.Athlete) { a.UsualMass, a.Height = record.Number{}, record.Number{} })
+	change(t, d, "Mirel", func(a *record.Athlete) { a.Height = record.Number{} })
 	v, w = open(t, d, v.Place())
 	look("the stop without mass and height")
-	_ = v
+	wants(t, w, "Height and usual body mass are needed.")
+	apptest.Click(t, w, "trip.stop.fix")
+	if last := (*went)[len(*went)-1]; last.Screen != desk.Profile || last.Athlete != v.who {
+		t.Errorf("went to %+v", last)
+	}
 }
 
 // An adult's page shows the formula and its inputs.
@@ -123,7 +129,7 @@ func TestTroublesAtTheirPlace(t *testing.T) {
 	apptest.Type(t, w, "trip.stop.temperature", "30")
 	apptest.Type(t, w, "trip.stop.minutes", "5")
 	apptest.Leave(w)
-	wants(t, w, "duration: 5 min is outside 15 to 1440 min")
+	wants(t, w, "Duration: 5 min lies outside 15 min to 1440 min.")
 	v.ShowPart(PartEdit)
 	apptest.Type(t, w, "trip.stop.2.until", "1.7.2026")
 	apptest.Leave(w)
@@ -204,7 +210,7 @@ func TestSquad(t *testing.T) {
 		t.Errorf("%d rates for four athletes", len(rates))
 	}
 	v.ShowPart(PartPacking)
-	wants(t, w, "Ilse Tarnholme, 11 – 17 July · Camp on the coast: no plan there yet")
+	wants(t, w, "Ilse Tarnholme: not packed for Home, Camp on the coast and Tournament, no plan there yet.")
 	all, _ := v.packed(everybody, 0.15)
 	v.ui.pack.margin.OnChosen("20")
 	more, _ := v.packed(everybody, v.ui.pack.share)
@@ -291,5 +297,30 @@ func TestUSUnits(t *testing.T) {
 	apptest.Leave(w)
 	if got := kept(t, v).Stops[1].Air.Temperature; quantity.Round(got.Or(0), 1) != 32.2 {
 		t.Errorf("90 °F is kept as %v °C", got.Or(0))
+	}
+}
+
+// A folder that is not there is told beside it; stopping keeps what is written.
+func TestPrintingTroubles(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	v, w := with(t, d, "Ravka", "Kester")
+	v.Print()
+	apptest.Type(t, w, "trip.print.folder", filepath.Join(t.TempDir(), "nowhere"))
+	apptest.Click(t, w, "trip.print.yes")
+	wants(t, w, "The pages were not all written. There is no such folder.")
+	apptest.Click(t, w, "trip.print.no")
+	stopped, cancel := context.WithCancel(context.Background())
+	cancel()
+	if files, err := v.printTo(stopped, t.TempDir(), v.pages(everybody)); len(files) != 0 || !errors.Is(err, context.Canceled) {
+		t.Errorf("stopped, and wrote %v: %v", files, err)
+	}
+	folder := t.TempDir()
+	for range 2 {
+		if _, err := v.printTo(context.Background(), folder, v.pages(string(v.who))); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if files, err := filepath.Glob(filepath.Join(folder, "*.pdf")); err != nil || len(files) != 2 {
+		t.Errorf("a page was written over: %v, %v", files, err)
 	}
 }

@@ -21,8 +21,10 @@ func layers() [][]string {
 		{"cmd/ebbwell", "cmd/dev"},
 		{"app/shots"},
 		{"app"},
-		{"app/*"}, // the screens, each by itself
-		{"app/bind"},
+		{"app/*"},                 // the screens, each by itself
+		{"app/trip/otherclimate"}, // asked by the planner
+		{"app/trip/heat"},
+		{"app/bind", "app/saveto"},
 		{"app/apptest"},
 		{"app/desk"},
 		{"app/field", "app/chart"},

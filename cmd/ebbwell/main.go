@@ -42,6 +42,7 @@ func run() error {
 	a := fyneapp.NewWithID("desk.ebbwell")
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon()))
 	w := a.NewWindow(texts.Say("program.name"))
+	w.SetPadded(false)
 	w.SetMaster()
 	w.Resize(fyne.NewSize(1440, 900))
 	shell := app.NewShell(a, w, texts, app.Options{Dir: *dir, Demo: *demo})

@@ -19,7 +19,7 @@ import (
 // testDesk is a desk on the generic catalogue and one own product: the sports
 // drink of the common-practice case, 36.75 g carbohydrate and 248 mg sodium in
 // 500 mL.
-func testDesk(t *testing.T) Desk {
+func testDesk(t testing.TB) Desk {
 	t.Helper()
 	generic, err := fuel.Generic()
 	if err != nil {

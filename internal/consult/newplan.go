@@ -12,7 +12,7 @@ import (
 // The drink and the food a plan begins with where the athlete took none.
 const (
 	firstDrink = record.ID("generic.drink-6")
-	firstFood  = record.ID("generic.fig-bar")
+	firstFood  = record.ID("generic.banana")
 )
 
 // Names are the words of the four options a consult starts from.

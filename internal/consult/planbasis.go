@@ -10,7 +10,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// ErrTestGone: a plan rests on a test that is not there any more.
+// ErrTestGone means: a plan rests on a test that is not there any more.
 var ErrTestGone = errors.New("a test the plan rests on is gone")
 
 // PlanBasisOf writes down what a plan rests on, so that [BasisFor] opens it

@@ -129,12 +129,12 @@ func (a amounts) typed(s string) string {
 	return done
 }
 
-// product is the name of a drink or food. A strength in per cent says nothing
-// of body mass; where mass is hidden it is written as grams in 100 mL, so that
-// no per cent stands on the page.
+// product is the name of a drink or food; no line ends before its sign for per
+// cent. A strength in per cent says nothing of body mass; where mass is hidden
+// it is written as grams in 100 mL, so that no per cent stands on the page.
 func (a amounts) product(s string) string {
 	if !a.hidden {
-		return s
+		return strings.ReplaceAll(s, " %", "\u00a0%")
 	}
 	strength := regexp.MustCompile(`(\d+(?:[.,]\d+)?)[\s\x{00a0}\x{202f}]*%`)
 	return a.typed(strength.ReplaceAllString(s, a.say.Say("handout.strength", "${1}")))

@@ -1,5 +1,7 @@
 package plan
 
+import "ebbwell/internal/evidence"
+
 // OptionKind says what an option is.
 type OptionKind string
 
@@ -35,22 +37,40 @@ func (p *Planner) Offer(s Search) [4]Option {
 	}
 	return [4]Option{
 		{Kind: OptionHabit, Mix: s.Habit, Met: misses == 0, Clash: misses},
-		offered(OptionFluid, fluid.Suggest(dry)),
+		fluid.offered(OptionFluid, dry),
 		p.withFood(s),
-		offered(OptionAim, p.Suggest(s)),
+		p.offered(OptionAim, s),
 	}
 }
 
-// offered turns a suggestion into an option: the nearest one where the aims clash.
-func offered(kind OptionKind, s Suggestion) Option {
-	o := Option{Kind: kind, Mix: s.Mix, Met: s.Met, Clash: s.Clash}
-	for _, r := range s.Nearest {
-		if r.Possible {
-			o.Mix = r.Mix
-			break
+// offered suggests an option: where the aims clash, the nearest one. The best
+// that can be done about a deficit is not hunted to the last 0.1 %: nobody eats
+// five bars for the water in them.
+func (p *Planner) offered(kind OptionKind, s Search) Option {
+	found := p.Suggest(s)
+	o := Option{Kind: kind, Mix: found.Mix, Met: found.Met, Clash: found.Clash}
+	for _, r := range found.Nearest {
+		if !r.Possible {
+			continue
 		}
+		o.Mix = r.Mix
+		if r.Condition == DeficitMost {
+			o.Mix = p.nearDeficit(s, r)
+		}
+		break
 	}
 	return o
+}
+
+// nearDeficit is the smallest change that comes within 0.1 % of the least
+// deficit there is.
+func (p *Planner) nearDeficit(s Search, best Relaxed) Mix {
+	near := *p
+	near.aim.Deficit.High += best.Missed + evidence.MattersDeficit
+	if again := near.Suggest(s); again.Met {
+		return again.Mix
+	}
+	return best.Mix
 }
 
 // withFood is the smallest change that has an increment of some food at least.
@@ -76,7 +96,7 @@ func (p *Planner) withFood(s Search) Option {
 		}
 	}
 	if !best.Met {
-		best = offered(OptionFood, p.Suggest(s))
+		best = p.offered(OptionFood, s)
 		best.Met = false
 	}
 	return best

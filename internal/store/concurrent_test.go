@@ -12,43 +12,23 @@ import (
 	"ebbwell/internal/record"
 )
 
+// How many write at once, and how often each.
+const writers, saves = 6, 12
+
 // TestManyAtOnce: writers of different records never disturb one another,
-// readers see whole records, and snapshots and backups run in between.
+// readers see whole records, and backups run in between.
 func TestManyAtOnce(t *testing.T) {
-	const writers, saves = 6, 12
-	dir, ctx := t.TempDir(), context.Background()
-	s := open(t, dir, newClock())
+	ctx := context.Background()
+	s := open(t, t.TempDir(), newClock())
 	var work sync.WaitGroup
-	var ids [writers]record.ID
-	for i := range writers {
+	var ids []record.ID
+	for range writers {
 		one, _ := sheet(t, s)
-		ids[i] = one.ID
-		work.Go(func() {
-			for n := range saves {
-				one.Note = fmt.Sprint(n)
-				one.Bottles = append(one.Bottles, record.Bottle{Name: fmt.Sprint(n)})
-				var err error
-				if one, err = s.SaveTest(ctx, one, Edit{}); err != nil {
-					t.Errorf("writer %d: %v", i, err)
-					return
-				}
-			}
-		})
+		ids = append(ids, one.ID)
+		work.Go(func() { writeOften(t, s, one) })
 	}
 	for range 3 {
-		work.Go(func() {
-			for range saves {
-				for _, id := range ids {
-					one, err := s.LoadTest(ctx, id)
-					if err != nil || len(one.Bottles) > 1 && one.Note != one.Bottles[len(one.Bottles)-1].Name {
-						t.Errorf("a reader saw note %q with %d bottles, %v", one.Note, len(one.Bottles), err)
-					}
-				}
-				if _, err := s.Athletes(ctx); err != nil {
-					t.Error(err)
-				}
-			}
-		})
+		work.Go(func() { readOften(t, s, ids) })
 	}
 	other := t.TempDir()
 	work.Go(func() {
@@ -65,6 +45,34 @@ func TestManyAtOnce(t *testing.T) {
 		}
 	}
 	checkWhole(t, s)
+}
+
+// writeOften saves a sheet again and again, with a note that names its last bottle.
+func writeOften(t *testing.T, s *Store, one record.Test) {
+	for n := range saves {
+		one.Note = fmt.Sprint(n)
+		one.Bottles = append(one.Bottles, record.Bottle{Name: fmt.Sprint(n)})
+		var err error
+		if one, err = s.SaveTest(context.Background(), one, Edit{}); err != nil {
+			t.Error(err)
+			return
+		}
+	}
+}
+
+// readOften sees that every sheet is whole whenever it is read.
+func readOften(t *testing.T, s *Store, ids []record.ID) {
+	for range saves {
+		for _, id := range ids {
+			one, err := s.LoadTest(context.Background(), id)
+			if err != nil || len(one.Bottles) > 1 && one.Note != one.Bottles[len(one.Bottles)-1].Name {
+				t.Errorf("a reader saw note %q with %d bottles, %v", one.Note, len(one.Bottles), err)
+			}
+		}
+		if _, err := s.Athletes(context.Background()); err != nil {
+			t.Error(err)
+		}
+	}
 }
 
 // TestOneRecordAtOnce: of saves from the same version one succeeds; the

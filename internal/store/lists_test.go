@@ -143,7 +143,7 @@ func TestOrder(t *testing.T) {
 // BenchmarkSaveField saves one field of one test in a practice of 200 athletes
 // with 6 tests each.
 func BenchmarkSaveField(b *testing.B) {
-	s := practiceOf(b, 200, 6)
+	s := fullPractice(b)
 	ctx := context.Background()
 	all := got(s.Athletes(ctx))(b)
 	one := got(s.LoadTest(ctx, all[100].LastTest.ID))(b)
@@ -159,7 +159,7 @@ func BenchmarkSaveField(b *testing.B) {
 
 // BenchmarkOpen opens the same practice: check, settle, connections.
 func BenchmarkOpen(b *testing.B) {
-	s := practiceOf(b, 200, 6)
+	s := fullPractice(b)
 	must(b, s.Close())
 	b.ResetTimer()
 	for range b.N {
@@ -169,7 +169,7 @@ func BenchmarkOpen(b *testing.B) {
 
 // BenchmarkAthletes lists the roster of the same practice.
 func BenchmarkAthletes(b *testing.B) {
-	s := practiceOf(b, 200, 6)
+	s := fullPractice(b)
 	b.ResetTimer()
 	for range b.N {
 		got(s.Athletes(context.Background()))(b)
@@ -178,25 +178,25 @@ func BenchmarkAthletes(b *testing.B) {
 
 // BenchmarkSnapshot copies the same practice.
 func BenchmarkSnapshot(b *testing.B) {
-	s := practiceOf(b, 200, 6)
+	s := fullPractice(b)
 	b.ResetTimer()
 	for range b.N {
 		must(b, s.snapshot(context.Background(), SnapshotDaily))
 	}
 }
 
-// practiceOf makes a practice of full records.
-func practiceOf(b *testing.B, athletes, tests int) *Store {
+// fullPractice makes a practice of 200 athletes with 6 tests each, every field set.
+func fullPractice(b *testing.B) *Store {
 	b.Helper()
 	c, ctx := newClock(), context.Background()
 	s := open(b, b.TempDir(), c)
 	group := got(s.SaveGroup(ctx, record.Group{Name: "Squad"}, Edit{}))(b)
 	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "GroupID": group.ID, "ProductID": "water"}
-	for range athletes {
+	for range 200 {
 		links["AthleteID"] = ""
 		a := got(s.SaveAthlete(ctx, filled[record.Athlete](b, links), Edit{}))(b)
 		links["AthleteID"] = a.ID
-		for range tests {
+		for range 6 {
 			t := filled[record.Test](b, links)
 			t.State = record.TestOpen
 			got(s.SaveTest(ctx, t, Edit{}))(b)

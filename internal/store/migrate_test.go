@@ -17,9 +17,9 @@ import (
 	"ebbwell/internal/record"
 )
 
-// keepFlag defines the flag that makes the kept files anew; only for a version
-// that was not released yet.
-func keepFlag() *bool { return flag.Bool("keep-databases", false, "write testdata/databases/v1.db") }
+// keepFlag is the flag that makes the kept file anew; only for a version that
+// was not released yet.
+const keepFlag = "keep-databases"
 
 // keptFile is a database of an earlier version as that version left it.
 const keptFile = "testdata/databases/v1.db"
@@ -47,7 +47,7 @@ func rowsIn(t testing.TB, db *gorm.DB) map[string]int64 {
 
 // TestKeptV1 opens a file of version 1 with rows in every table.
 func TestKeptV1(t *testing.T) {
-	if *keep {
+	if flag.Lookup(keepFlag).Value.String() == "true" {
 		writeKept(t)
 	}
 	dir, ctx := copyKept(t), context.Background()

@@ -136,25 +136,23 @@ func FuzzText(f *testing.F) {
 		f.Add(seed, seed)
 	}
 	s, ctx := open(f, f.TempDir(), newClock()), context.Background()
-	a, err := s.SaveAthlete(ctx, record.Athlete{}, Edit{})
-	must(f, err)
-	ref := record.Ref{Kind: record.KindAthlete, ID: a.ID}
 	f.Fuzz(func(t *testing.T, name, note string) {
-		before := got(s.LoadAthlete(ctx, a.ID))(t)
-		next := before
-		next.Name, next.Note = name, note
-		got(s.SaveAthlete(ctx, next, Edit{Why: note, Visit: string(record.NewID())}))(t)
+		a := got(s.SaveAthlete(ctx, record.Athlete{Note: "before"}, Edit{}))(t)
+		ref := record.Ref{Kind: record.KindAthlete, ID: a.ID}
+		a.Name, a.Note = name, note
+		got(s.SaveAthlete(ctx, a, Edit{Why: note, Visit: string(record.NewID())}))(t)
 		must(t, s.SetRaw(ctx, ref, "height", name, Edit{}))
 		after := got(s.LoadAthlete(ctx, a.ID))(t)
 		if after.Name != name || after.Note != note {
 			t.Fatalf("kept %q and %q, want %q and %q", after.Name, after.Note, name, note)
 		}
-		if before.Note != note {
-			changes := got(s.History(ctx, ref))(t)
-			at := slices.IndexFunc(changes, func(c record.Change) bool { return c.Field == "note" })
-			if c := changes[at]; c.Before != before.Note || c.After != note || c.Why != note {
-				t.Fatalf("history has %+v", c)
-			}
+		changes := got(s.History(ctx, ref))(t)
+		at := slices.IndexFunc(changes, func(c record.Change) bool { return c.Field == "note" })
+		if (at < 0) != (note == "before") {
+			t.Fatalf("history of the note: %+v", changes)
+		}
+		if at >= 0 && (changes[at].Before != "before" || changes[at].After != note || changes[at].Why != note) {
+			t.Fatalf("history has %+v", changes[at])
 		}
 		raw := got(s.RawOf(ctx, ref))(t)
 		if (name == "") != (len(raw) == 0) || name != "" && raw[0].Text != name {

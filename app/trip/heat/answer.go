@@ -110,11 +110,14 @@ func (sp Speaker) group(r consult.Reckoning) string {
 	return sp.say("rests.group")
 }
 
-// codes words the codes of a basis, each once; that no test is there is said
-// once, and so is that only a range is shown.
+// codes words the codes of a basis, each once; what is said elsewhere is left
+// out, and that only a range is shown where another code says so.
 func (sp Speaker) codes(list []string) string {
 	var out []string
 	for _, code := range list {
+		if code == climate.TestFirst {
+			continue // said by what it rests on, and by the advice
+		}
 		if code == climate.RangeAlone && (slices.Contains(list, climate.PlanOnFloor) || slices.Contains(list, climate.PlanNeedLow)) {
 			continue
 		}

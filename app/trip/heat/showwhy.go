@@ -11,8 +11,12 @@ import (
 	"ebbwell/internal/consult"
 )
 
-// whyWidth is the width of the dialog, in px at 100 % text.
-const whyWidth = 640
+// whyWidth is the width of the dialog in px at 100 % text; besideBar keeps its
+// content off the bar it scrolls by.
+const (
+	whyWidth  = 640
+	besideBar = 14
+)
 
 // ShowWhy shows over a window why a sweat rate is what it is.
 func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Reckoning) *field.Dialog {
@@ -48,7 +52,7 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Reckoning) *fi
 		column.Add(look.NewParagraph(sp.say("heat.why.hidden"), look.Note, look.Ink2))
 	}
 	return h.Ask(on, field.Question{
-		Name: "heat.why", Title: sp.say("heat.why.title"), Content: column, Width: whyWidth,
+		Name: "heat.why", Title: sp.say("heat.why.title"), Content: look.Pad(0, besideBar, 0, 0, column), Width: whyWidth,
 		Actions: []field.Action{{Name: "close", Text: sp.say("heat.close"), Kind: field.Primary}},
 	})
 }

@@ -97,13 +97,23 @@ func (sp Speaker) Effort(s record.Session) string {
 	case s.Power.Known():
 		return sp.By.Amount(*s.Power.Value, quantity.Watt)
 	case s.Speed.Known():
-		return sp.By.Amount(*s.Speed.Value, quantity.KilometrePerHour)
+		return sp.speed(*s.Speed.Value)
 	case s.Effort.Known():
 		return sp.say("heat.effort", sp.Words.Number(*s.Effort.Value, 0))
 	case s.Met.Known():
 		return sp.By.Amount(*s.Met.Value, quantity.Met)
 	}
 	return sp.say("heat.none")
+}
+
+// speed is a running speed in km/h, no more exact than it was written down.
+func (sp Speaker) speed(kmh float64) string {
+	u := sp.By.Unit(quantity.KilometrePerHour)
+	shown, err := quantity.Convert(kmh, quantity.KilometrePerHour, u)
+	if err != nil {
+		shown = kmh // the two units are of one kind
+	}
+	return sp.Words.Number(shown, min(1, digitsOf(shown, valueDigits))) + "\u00a0" + string(u)
 }
 
 // rates are the two ends of a rate in L/h, rounded outward so that the low end,

@@ -2,12 +2,14 @@ package heat
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"ebbwell/app/desk"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -42,6 +44,9 @@ func (sp Speaker) Troubles(err error, s record.Stop) []Trouble {
 	}
 	var list []Trouble
 	for _, p := range problems {
+		if p.Field == evidence.VapourPressure && p.Code == evidence.CodeOutside && len(problems) > 1 {
+			continue // it follows from the temperature
+		}
 		list = append(list, Trouble{p.Field, sp.problem(p)})
 	}
 	return list
@@ -62,7 +67,13 @@ func (sp Speaker) unknown(e climate.UnknownPlaceError) string {
 	if len(e.Like) == 0 {
 		return sp.say("heat.trouble.city", e.Name)
 	}
-	return sp.say("heat.trouble.city.like", e.Name, strings.Join(e.Like, sp.say("format.comma")))
+	var like []string
+	for _, name := range e.Like {
+		if !slices.Contains(like, name) {
+			like = append(like, name)
+		}
+	}
+	return sp.say("heat.trouble.city.like", e.Name, strings.Join(like, sp.say("format.comma")))
 }
 
 // lacking names what of the air is not there.
@@ -112,5 +123,36 @@ func (sp Speaker) problem(p evidence.Problem) string {
 	case evidence.SunField:
 		return sp.say("heat.trouble.nosun")
 	}
+	if p.Code == evidence.CodeOutside {
+		return sp.outside(p)
+	}
 	return desk.ProblemSentence(sp.Words, p)
+}
+
+// outside says that a value lies beyond its limits, in the units shown.
+func (sp Speaker) outside(p evidence.Problem) string {
+	name := string(p.Field)
+	if key := "measure." + desk.FieldKey(p.Field); sp.Words.Has(key) {
+		name = sp.say(key)
+	}
+	end := func(x float64) string {
+		shown, err := quantity.Convert(x, p.Unit, sp.By.Unit(p.Unit))
+		if err != nil {
+			shown = x // a unit of its own, such as "days"
+		}
+		text := sp.Words.Number(shown, digitsOf(shown, valueDigits))
+		if u := sp.By.Unit(p.Unit); u != quantity.None {
+			text += "\u00a0" + string(u)
+		}
+		return text
+	}
+	return sp.say("heat.trouble.outside", capital(name), end(p.Value), end(p.Limit.Low), end(p.Limit.High))
+}
+
+// capital makes the first letter of a text large.
+func capital(s string) string {
+	for i, r := range s {
+		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
+	}
+	return s
 }

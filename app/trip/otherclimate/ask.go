@@ -16,8 +16,12 @@ import (
 	"ebbwell/internal/record"
 )
 
-// dialogWidth is the width of the panel, in px at 100 % text.
-const dialogWidth = 860
+// dialogWidth is the width of the panel in px at 100 % text; besideBar keeps its
+// content off the bar it scrolls by.
+const (
+	dialogWidth = 860
+	besideBar   = 14
+)
 
 // panel is the question with what it comes to.
 type panel struct {
@@ -56,7 +60,7 @@ func Ask(d *desk.Desk, on fyne.Canvas, athlete record.Athlete, tests []consult.F
 	p := newPanel(d, inputs{athlete: athlete, tests: tests, plan: plan, places: places, today: d.Now(), desk: d.Reckon()})
 	say := d.Words.Say
 	p.dialog = d.Host.Ask(on, field.Question{
-		Name: "climate", Title: say("otherclimate.title"), Sentence: say("otherclimate.sentence"), Content: p.ui.column, Width: dialogWidth,
+		Name: "climate", Title: say("otherclimate.title"), Sentence: say("otherclimate.sentence"), Content: look.Pad(0, besideBar, 0, 0, p.ui.column), Width: dialogWidth,
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("otherclimate.take"), Kind: field.Primary, Do: func() (stay bool) { return p.take(done) }},
@@ -85,7 +89,8 @@ func newPanel(d *desk.Desk, in inputs) *panel {
 	u.credit, u.tell = look.NewParagraph("", look.Note, look.Ink2), look.NewParagraph("", look.Body, look.Ink)
 	u.measured = look.NewParagraph("", look.Body, look.Ink)
 	title := func(key string) fyne.CanvasObject { return look.NewLabel(say(key), look.Strong, look.Ink) }
-	u.result = look.VBox(12, look.NewRule(), u.measured, u.tests.Body(), title("otherclimate.change"), u.change.box, title("trip.caution"), u.caution.Body())
+	u.result = look.VBox(12, look.NewRule(), title("otherclimate.change"), u.change.box, title("trip.caution"), u.caution.Body(),
+		title("trip.tests"), u.measured, u.tests.Body())
 	u.column = look.VBox(12, look.MaxWidth(420, u.way), u.form.box, u.credit, u.tell, u.result)
 	return p
 }

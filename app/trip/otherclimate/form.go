@@ -45,7 +45,7 @@ func newForm(p *panel) *form {
 		p.s.test = record.ID(key)
 		p.follow()
 	}
-	f.byTest = row(say("heat.column.test"), 420, f.test)
+	f.byTest = row(say("otherclimate.test.label"), 420, f.test)
 	f.byCity = f.cityRows()
 	air := func(a *record.Air, name string) *record.Number {
 		return map[string]*record.Number{"temperature": &a.Temperature, "humidity": &a.Humidity, "wind": &a.Wind, "altitude": &a.Altitude}[name]

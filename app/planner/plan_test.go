@@ -1,0 +1,152 @@
+package planner
+
+import (
+	"testing"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/record"
+)
+
+// Another length of the session has its own loss and ceiling; its amounts
+// follow from the expected one.
+func TestLengths(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.tab(TabSession)
+	b.Fill("planner.session.long", "130")
+	b.Fill("planner.session.short", "60")
+	expected := b.v.live.at
+	b.settle()
+	b.v.ui.strip.length.OnChosen("long")
+	long := b.v.live.at
+	if long.Minutes != 130 || !(long.LossL.Value > expected.LossL.Value) || !(long.Ceiling.FluidL > expected.Ceiling.FluidL) || !(long.Fluid.DrunkL > expected.Fluid.DrunkL) {
+		t.Errorf("long: %v min, loss %v, ceiling %v, drunk %v", long.Minutes, long.LossL.Value, long.Ceiling.FluidL, long.Fluid.DrunkL)
+	}
+	if !b.slider(plan.Water).Disabled() || b.v.now.movable() {
+		t.Error("the amounts of another length can be moved")
+	}
+	b.v.ui.strip.length.OnChosen("expected")
+	if b.v.live.at.Fluid != expected.Fluid || b.slider(plan.Water).Disabled() {
+		t.Error("back at the expected length it is another mix")
+	}
+	p := b.kept()
+	if p.Target.Long.Or(0) != 130 || p.Target.Short.Or(0) != 60 {
+		t.Errorf("kept %v, %v", p.Target.Long, p.Target.Short)
+	}
+}
+
+// A session that cannot be reckoned with is said, kept, and can be put right,
+// also after the plan was opened again.
+func TestWrongSession(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a, test := hockey(t, d)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
+	b.option(record.OptionFood)
+	b.tab(TabSession)
+	b.Fill("planner.session.short", "120")
+	b.Fill("planner.session.minutes", "")
+	b.kept()
+	again := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	for _, at := range []*bench{b, again} {
+		title, sentence := at.v.ui.page.trouble.Text()
+		if title == "" || sentence == "" {
+			t.Fatalf("said %q, %q", title, sentence)
+		}
+		if at.v.live.at.Minutes != 95 {
+			t.Errorf("reckoned with %v min, the test's are 95", at.v.live.at.Minutes)
+		}
+	}
+	again.tab(TabSession)
+	again.Fill("planner.session.minutes", "130")
+	if title, _ := again.v.ui.page.trouble.Text(); title != "" || again.v.live.at.Minutes != 130 {
+		t.Errorf("put right it still says %q, %v min", title, again.v.live.at.Minutes)
+	}
+	if p := again.kept(); p.Target.Minutes.Or(0) != 130 || p.Target.Short.Or(0) != 120 {
+		t.Errorf("kept %v, %v", p.Target.Minutes, p.Target.Short)
+	}
+}
+
+// The option table stands for the record: duplicate, rename, mark, delete.
+func TestOptions(t *testing.T) {
+	b := begun(t)
+	food := b.option(record.OptionFood)
+	b.tab(TabBeside)
+	b.Click("planner.option.duplicate")
+	copied := b.v.now.hand()
+	if copied.ID == food.ID || copied.Kind != record.OptionOwn || b.v.now.kase.MixOf(copied) != b.v.now.kase.MixOf(food) {
+		t.Fatalf("the copy is %+v", copied)
+	}
+	b.Click("planner.option.mark")
+	if p := b.kept(); p.Agreement.OptionID != copied.ID {
+		t.Errorf("marked %q", p.Agreement.OptionID)
+	}
+	b.settle()
+	b.Click("planner.option.delete")
+	if p := b.kept(); p.Agreement.OptionID != "" || len(sideBySide(p)) != 4 {
+		t.Errorf("after deleting %d options, marked %q", len(sideBySide(p)), p.Agreement.OptionID)
+	}
+	b.v.Undo()
+	if p := b.kept(); p.Agreement.OptionID != copied.ID || len(sideBySide(p)) != 5 {
+		t.Errorf("after undo %d options, marked %q", len(sideBySide(p)), p.Agreement.OptionID)
+	}
+	if _, ok := b.Find("planner.option.delete").(*field.Button); !ok {
+		t.Error("no button")
+	}
+	b.option(record.OptionFood)
+	if b.v.ui.parts[TabBeside].(*beside).tools.remove.Disabled() == false {
+		t.Error("an option the consult starts from can be deleted")
+	}
+}
+
+// Low confidence proposes a smaller step, which halves the rules.
+func TestSmallerStep(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.tab(TabBeside)
+	b.Focus("planner.option.confidence")
+	b.Type("5")
+	if !b.Has("planner.smaller") {
+		t.Fatal("nothing is proposed at a confidence of 5")
+	}
+	b.Click("planner.smaller")
+	steps := b.v.ui.parts[TabSteps].(*stepsTab)
+	usual := len(steps.ladder.Steps)
+	b.settle()
+	b.Click("planner.steps.smaller")
+	if got := len(b.kept().Steps); !(got > usual) {
+		t.Errorf("%d steps of half the size, %d of the usual", got, usual)
+	}
+}
+
+// A plan for an athlete without a test that can carry one says what is missing.
+func TestEmptyStates(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	b.Click("planner.test")
+	if last := (*went)[0]; last.Screen != desk.Tests || !last.New {
+		t.Errorf("went to %+v", last)
+	}
+	_, test := tested(t, d, a, 62.4)
+	b = openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	b.Click("planner.begin")
+	last := (*went)[1]
+	if last.Screen != desk.Plan || !last.New || last.Part != string(test.ID) {
+		t.Fatalf("went to %+v", last)
+	}
+	openAt(t, d, went, last)
+	b = openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	if b.v.b == nil {
+		t.Error("the plan that was begun is not kept")
+	}
+	if _, err := New(d, desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: "nowhere"}); err == nil {
+		t.Error("a plan that is not there opened")
+	}
+	if c := consult.CareOf(a, d.Now()); c.MassHidden {
+		t.Error("the athlete's mass is hidden")
+	}
+}

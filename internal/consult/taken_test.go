@@ -1,0 +1,179 @@
+package consult
+
+import (
+	"testing"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// What is done there is what was done in the test, so that a rating is not
+// held against a measured power.
+func TestSessionAwayIsTheTests(t *testing.T) {
+	sheet, a := caseSheet()
+	a.Sport = "road-cycling"
+	sheet.Session.Power, sheet.Session.Played = record.Num(200, quantity.Watt), record.Num(84, quantity.Minute)
+	d := testDesk(t)
+	found := []Findings{Find(sheet, a, nil, d)}
+	at := func(effort record.Number) record.Session {
+		s := record.Stop{Effort: effort}
+		return stopSession(s, a, nil, likeSession(found, nil), 50)
+	}
+	for _, effort := range []record.Number{{}, record.Num(8, quantity.None)} {
+		if got := at(effort); got.Power.Or(0) != 200 || got.Effort.Or(0) != 8 || got.Played.Or(0) != 40 {
+			t.Errorf("effort %v: power %v, played %v of 50", effort.Or(-1), got.Power.Or(0), got.Played.Or(0))
+		}
+	}
+	if got := at(record.Num(5, quantity.None)); got.Power.Known() || got.Effort.Or(0) != 5 || got.Played.Known() {
+		t.Errorf("an easier session keeps %+v", got)
+	}
+	if got := stopSession(record.Stop{Effort: record.Num(6, quantity.None)}, a, nil, nil, 50); got.Sport != "road-cycling" || got.Effort.Or(0) != 6 {
+		t.Errorf("without a test: %+v", got)
+	}
+}
+
+// With open dates the profile says whether the athlete is used to heat.
+func TestHeatStateOfAStop(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	a.Acclimatised = record.AcclimatisedYes
+	open := stop("Chennai", 7)
+	open.From, open.Until = "", ""
+	s, err := PlanStop(open, a, tests, &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := HeatStateOf(s.Reckoning.Outing.Session.UsedToHeat, a); got != climate.Acclimatised || s.Length != 0 {
+		t.Errorf("open dates: %q, %d days", got, s.Length)
+	}
+	a.Acclimatised = record.AcclimatisedNo
+	for heatDay, want := range map[float64]climate.HeatState{0: climate.Trained, 3: climate.Trained, 15: climate.Acclimatised} {
+		dated := stop("Chennai", 7)
+		dated.HeatDay = record.Num(heatDay, quantity.None)
+		s, err := PlanStop(dated, a, tests, &p, cities(t), day(), d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := HeatStateOf(s.Reckoning.Outing.Session.UsedToHeat, a); got != want {
+			t.Errorf("day %v: %q, want %q", heatDay, got, want)
+		}
+	}
+}
+
+// A newer test without air cannot be compared, yet it weighed the athlete.
+func TestTestWithoutAirIsLeft(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	bare := tests[0].Test.Clone()
+	bare.ID, bare.Session.Date, bare.Air = "bare", "2026-05-20", record.Air{}
+	bare.Weighings[0].Mass, bare.Weighings[1].Mass = record.Num(80, quantity.Kilogram), record.Num(78, quantity.Kilogram)
+	s, err := PlanStop(stop("Chennai", 7), a, append(tests, Find(bare, a, nil, d)), &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(s.Reckoning.Tests) != 1 || len(s.Reckoning.Left) != 1 || s.Case.Basis.Plan.Body.MassKg != 80 {
+		t.Errorf("%d compared, %d left, %v kg", len(s.Reckoning.Tests), len(s.Reckoning.Left), s.Case.Basis.Plan.Body.MassKg)
+	}
+}
+
+func TestOtherDays(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	s, err := PlanStop(stop("Madrid", 7), a, tests, &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	cool, ok1 := s.OnAnotherDay(-5, a, tests, day(), d)
+	hot, ok2 := s.OnAnotherDay(5, a, tests, day(), d)
+	if !ok1 || !ok2 {
+		t.Fatal("nothing is said about other days")
+	}
+	if !(cool.At.Ceiling.FluidL < s.At.Ceiling.FluidL) || !(hot.At.LossL.Value > s.At.LossL.Value) {
+		t.Errorf("ceilings %v, %v; losses %v, %v", cool.At.Ceiling.FluidL, s.At.Ceiling.FluidL, s.At.LossL.Value, hot.At.LossL.Value)
+	}
+	if cool.At.Guards.Stops() || cool.At.Fluid.DrunkL > cool.At.Ceiling.FluidL {
+		t.Errorf("on a cooler day %v L under %v L", cool.At.Fluid.DrunkL, cool.At.Ceiling.FluidL)
+	}
+	if t0 := *s.Air.Air.Temperature.Value; *cool.Air.Temperature.Value != t0-5 || *hot.Air.Temperature.Value != t0+5 {
+		t.Errorf("%v and %v °C about %v", *cool.Air.Temperature.Value, *hot.Air.Temperature.Value, t0)
+	}
+	if h := *cool.Air.Humidity.Value; h > 98 || h < *s.Air.Air.Humidity.Value {
+		t.Errorf("cooler air is %v %% humid", h)
+	}
+	passes, outruns := s.HighEnd()
+	if want := s.At.Deficit.High > s.Case.Limit(); passes != want || outruns && !passes {
+		t.Errorf("passes %v, outruns %v at a deficit of up to %v %%", passes, outruns, s.At.Deficit.High)
+	}
+	take, ok := s.LongestBreak()
+	if !ok || take.ML <= 0 || take.Mouthfuls <= 0 {
+		t.Errorf("the longest break: %+v", take)
+	}
+}
+
+// The curve rises with the heat and carries the test's own range where the
+// test holds.
+func TestHeatCurve(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	air := tests[0].Test.Air
+	r, err := Reckon(OutingFor(p, a, tests, air), a, tests, day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	curve := r.HeatCurve(a, 10, 40, 2, d)
+	if len(curve) != 16 {
+		t.Fatalf("%d points", len(curve))
+	}
+	for i, c := range curve {
+		r := c.Rate.Rate
+		if !(r.Range.Low <= r.Value && r.Value <= r.Range.High) {
+			t.Errorf("%v °C: %v outside %v", c.Temperature, r.Value, r.Range)
+		}
+		measured := c.Rate.Kind == climate.OneTest
+		if like := c.Temperature >= 22 && c.Temperature <= 30; measured && !like {
+			t.Errorf("%v °C rests on %q", c.Temperature, c.Rate.Kind)
+		}
+		if i > 0 && c.Rate.Kind == climate.Estimated && curve[i-1].Rate.Kind == climate.Estimated && r.Value < curve[i-1].Rate.Rate.Value {
+			t.Errorf("falls at %v °C", c.Temperature)
+		}
+	}
+}
+
+// Added salt goes into the drink, so it comes down with it; foods stay.
+func TestUnderTakesSaltAlong(t *testing.T) {
+	c, _ := newCase(t)
+	var mix plan.Mix
+	mix[plan.Water], mix[plan.Salt], mix[plan.Food1] = 6000, 4, 1
+	got := Under(c.Planner, mix)
+	part := got[plan.Water] / mix[plan.Water]
+	if got[plan.Salt] > mix[plan.Salt]*part+0.1 || got[plan.Salt] < mix[plan.Salt]*part-0.5 {
+		t.Errorf("%v g of salt in %v mL instead of %v g in %v mL", got[plan.Salt], got[plan.Water], mix[plan.Salt], mix[plan.Water])
+	}
+	if got[plan.Food1] != mix[plan.Food1] {
+		t.Error("food was taken away")
+	}
+}
+
+// A session of another length keeps the rates that were agreed; it is never
+// drunk in half the time.
+func TestOtherLengthKeepsTheRates(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	at := stop("", 0)
+	at.Air = tests[0].Test.Air
+	drinking := func(minutes float64) plan.Prediction {
+		at.Minutes = record.Num(minutes, quantity.Minute)
+		s, err := PlanStop(at, a, tests, &p, cities(t), day(), d)
+		if err != nil || !s.Planned {
+			t.Fatal(err, s.Trouble)
+		}
+		return s.At
+	}
+	home := drinking(105)
+	for _, minutes := range []float64{30, 60, 90, 150} {
+		q := drinking(minutes)
+		if q.Fluid.RateLH > home.Fluid.RateLH+1e-9 || q.Fluid.RateLH < home.Fluid.RateLH-3*0.05/(minutes/60) {
+			t.Errorf("%v min: %v L/h, at home %v", minutes, q.Fluid.RateLH, home.Fluid.RateLH)
+		}
+		if q.Guards.Stops() {
+			t.Errorf("%v min: %v", minutes, q.Guards.Codes())
+		}
+	}
+}
