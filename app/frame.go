@@ -89,7 +89,9 @@ func (f *frame) showHead(h desk.Head, undoes bool) {
 	f.tabs.Hide()
 	if h.Athlete != "" {
 		f.tabs.Show()
-		f.tabs.Choose(string(h.Tab))
+		if f.tabs.Choose(string(h.Tab)); h.Tab == "" {
+			f.tabs.ChooseNone()
+		}
 	}
 	objects := []fyne.CanvasObject{f.title, f.under, f.tabs}
 	if undoes {

@@ -70,6 +70,9 @@ func (p *Program) Open(place desk.Place) {
 	p.frame.rail.Choose(string(railOf(place.Screen)))
 	p.showHead()
 	p.frame.showBody(view.Body())
+	if s, ok := view.(desk.Shower); ok {
+		s.Shown()
+	}
 }
 
 // placeOf is where a view says it is: a new record has a name by then.
@@ -85,6 +88,7 @@ func placeOf(v desk.View, asked desk.Place) desk.Place {
 func (p *Program) leave() bool {
 	if p.view != nil {
 		p.view.Leave()
+		p.place = placeOf(p.view, p.place)
 	}
 	if err := p.keeper.Flush(context.Background()); err != nil {
 		p.desk.Say(p.desk.Words.Say("frame.notkept", desk.Sentence(p.desk.Words, err)), "", nil)

@@ -247,10 +247,15 @@ func show(o fyne.CanvasObject, on bool) {
 // enable lets a control be used, or keeps it from it.
 func enable(c fyne.Disableable, on bool) {
 	switch {
-	case on && c.Disabled():
+	case on == !c.Disabled():
+		return
+	case on:
 		c.Enable()
-	case !on && !c.Disabled():
+	default:
 		c.Disable()
+	}
+	if o, ok := c.(fyne.CanvasObject); ok {
+		o.Refresh() // a text of many lines does not by itself
 	}
 }
 
@@ -282,4 +287,11 @@ func (v *Profile) askWhy(name, title, sentence string, do func(why string), refu
 			}
 		},
 	})
+}
+
+// Shown gives the keyboard to the name of a new athlete.
+func (v *Profile) Shown() {
+	if v.fresh {
+		v.b.GoTo("profile.name")
+	}
 }

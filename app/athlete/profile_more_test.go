@@ -179,3 +179,23 @@ func TestUnreadableNumberIsKept(t *testing.T) {
 		t.Errorf("pounds are kept as %v %s", got.Or(0), got.Unit)
 	}
 }
+
+// In the units of the United States the profile asks in pounds and inches, and
+// keeps kilograms and metres.
+func TestProfileInPounds(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	p := d.Practice()
+	p.Settings.Units = "us"
+	if _, err := d.Store.SavePractice(context.Background(), p, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	d.PracticeChanged()
+	b := openProfile(t, d, desk.Place{Athlete: apptest.Athlete(t, d).ID})
+	b.enter("profile.mass", "150")
+	b.enter("profile.height", "68")
+	b.enter("profile.usual", "20")
+	a := b.kept()
+	if quantity.Round(a.UsualMass.Or(0), 2) != 68.04 || quantity.Round(a.Height.Or(0), 4) != 1.7272 || quantity.Round(a.UsualDrinking.Or(0), 3) != 0.591 {
+		t.Errorf("kept %.3f kg, %.4f m, %.3f L/h", a.UsualMass.Or(0), a.Height.Or(0), a.UsualDrinking.Or(0))
+	}
+}

@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/sweat"
 	"ebbwell/internal/words"
 )
@@ -27,12 +28,15 @@ func MissingSentence(w *words.Words, m sweat.Missing) string {
 	low, high := m.Effect.Low, m.Effect.High
 	switch {
 	case high > 0 && low >= 0:
-		text += " " + w.Say("missing.effect.high", plain(w, low), plain(w, high))
+		text += " " + w.Say("missing.effect.high", two(w, low), two(w, high))
 	case low < 0 && high <= 0:
-		text += " " + w.Say("missing.effect.low", plain(w, -high), plain(w, -low))
+		text += " " + w.Say("missing.effect.low", two(w, -high), two(w, -low))
 	}
 	return text
 }
+
+// two writes a number with two decimals at the most.
+func two(w *words.Words, x float64) string { return plain(w, quantity.Round(x, 2)) }
 
 // SourceWord is what contributes to a range, as budgets name it.
 func SourceWord(w *words.Words, source string) string { return w.Say("source." + source) }

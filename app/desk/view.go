@@ -27,6 +27,10 @@ type Undoer interface {
 	CanRedo() bool
 }
 
+// Shower is a [View] that is told when it stands in the window: it may ask for
+// the keyboard then.
+type Shower interface{ Shown() }
+
 // Printer is a [View] that can be printed (Ctrl+P).
 type Printer interface{ Print() }
 

@@ -74,7 +74,7 @@ func (t *Tabs) SetDone(key string, done bool) {
 
 // Chosen returns the key of the chosen tab.
 func (t *Tabs) Chosen() string {
-	if t.chosen >= len(t.tabs) {
+	if t.chosen < 0 || t.chosen >= len(t.tabs) {
 		return ""
 	}
 	return t.tabs[t.chosen].Key
@@ -84,6 +84,14 @@ func (t *Tabs) Chosen() string {
 func (t *Tabs) Choose(key string) {
 	if i := t.at(key); i >= 0 && i != t.chosen {
 		t.chosen = i
+		t.Refresh()
+	}
+}
+
+// ChooseNone leaves no tab chosen; nobody is told.
+func (t *Tabs) ChooseNone() {
+	if t.chosen >= 0 {
+		t.chosen = -1
 		t.Refresh()
 	}
 }
@@ -128,7 +136,7 @@ func (t *Tabs) under(x float32) int {
 func (t *Tabs) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
 	case fyne.KeyLeft:
-		t.pick(t.chosen - 1)
+		t.pick(max(0, t.chosen-1))
 	case fyne.KeyRight:
 		t.pick(t.chosen + 1)
 	case fyne.KeyHome:
@@ -178,6 +186,8 @@ type tabsRenderer struct {
 
 func (r *tabsRenderer) set() {
 	t, p := r.t, look.PaletteNow()
+	show(r.under, t.chosen >= 0)
+	show(r.ring, t.focused && t.chosen >= 0)
 	for len(r.texts) < len(t.tabs) {
 		r.texts = append(r.texts, canvas.NewText("", nil))
 		r.ticks = append(r.ticks, canvas.NewText("", nil))

@@ -9,7 +9,6 @@ import (
 	"ebbwell/internal/handout"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
-	"ebbwell/internal/record"
 )
 
 // pageOf puts a traveller's stops and packing list on paper: the same words as
@@ -157,6 +156,3 @@ func (v *View) pageName(m *member) string {
 	}
 	return sp.Words.Say("trip.file", m.athlete.Name, title(sp, t))
 }
-
-// tripRef points at the trip.
-func (v *View) tripRef() record.Ref { return record.Ref{Kind: record.KindTrip, ID: v.now().ID} }

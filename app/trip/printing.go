@@ -20,9 +20,9 @@ const pageTrip = "trip-page"
 // sheetOut is one page to be printed; the athlete is empty for the list of
 // everybody together.
 type sheetOut struct {
-	athlete record.ID
-	name    string
-	page    handout.TripPage
+	trip, athlete record.ID
+	name          string
+	page          handout.TripPage
 }
 
 // printDialog asks for whom, and where to, pages are to be printed.
@@ -98,11 +98,11 @@ func (v *View) pages(whose string) []sheetOut {
 	crew := v.crew()
 	for _, m := range crew {
 		if whose == everybody || whose == string(m.athlete.ID) {
-			list = append(list, sheetOut{m.athlete.ID, v.pageName(m), v.pageOf(m)})
+			list = append(list, sheetOut{v.now().ID, m.athlete.ID, v.pageName(m), v.pageOf(m)})
 		}
 	}
 	if whose == everybody && len(crew) > 1 {
-		list = append(list, sheetOut{"", v.pageName(nil), v.squadPage()})
+		list = append(list, sheetOut{v.now().ID, "", v.pageName(nil), v.squadPage()})
 	}
 	return list
 }
@@ -132,9 +132,8 @@ func (v *View) printTo(ctx context.Context, folder string, pages []sheetOut) ([]
 		if p.athlete == "" {
 			continue // prints are kept with an athlete
 		}
-		ref := v.tripRef()
 		if _, err := v.desk.Store.SavePrint(ctx, record.Print{
-			AthleteID: p.athlete, Kind: ref.Kind, Record: ref.ID, Page: pageTrip, Language: v.desk.Words.Language().String(), Bytes: pdf,
+			AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: v.desk.Words.Language().String(), Bytes: pdf,
 		}); err != nil {
 			return files, err
 		}

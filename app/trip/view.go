@@ -82,6 +82,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	v.b = bind.New(d, amount.Writer{Words: d.Words, US: v.us()}, doc)
 	v.b.OnChange, v.b.OnLeft = v.follow, v.follow
 	v.build()
+	v.settle()
 	v.b.Show()
 	v.follow()
 	return v, nil
@@ -157,17 +158,18 @@ func (v *View) shown() *member {
 // stopShown is the place of the stop in sight; -1 when another part is.
 func (v *View) stopShown() int { return stopByID(v.now(), record.ID(v.part)) }
 
-// settle chooses a part that is there: the stop that is next, else the first,
-// else where stops are added.
-func (v *View) settle() {
+// settle chooses a part that is there, and returns it: the stop that is next,
+// else the first, else where stops are added.
+func (v *View) settle() string {
 	t := v.now()
 	if v.part == PartEdit || v.part == PartPacking || v.stopShown() >= 0 {
-		return
+		return v.part
 	}
 	v.part = PartEdit
 	if i := max(0, stopOn(t, v.desk.Today())); i < len(t.Stops) {
 		v.part = string(t.Stops[i].ID)
 	}
+	return v.part
 }
 
 // ShowPart shows a stop, or one of the parts beside them.
@@ -183,7 +185,9 @@ func (v *View) ShowPart(part string) {
 
 // follow shows what the trip comes to as it stands.
 func (v *View) follow() {
-	v.settle()
+	if was := v.part; v.settle() != was {
+		v.b.Show() // the fields of a stop are those of the one in sight
+	}
 	u, m, t := &v.ui, v.shown(), v.now()
 	u.top.set(v.speaker(nil), t)
 	u.tabs.Choose(v.part)

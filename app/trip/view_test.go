@@ -281,6 +281,15 @@ func TestNewTripIsNotKeptEmpty(t *testing.T) {
 	}
 }
 
+// Opened without a part, the fields show the stop in sight.
+func TestOpensAtTheNextStop(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	_, w := open(t, d, desk.Place{Record: demoTrip(t, d).ID})
+	if got := apptest.Text(t, w, "trip.stop.place"); got != "Home" || apptest.Text(t, w, "trip.stop.temperature") != "22" || choiceNamed(t, w, "trip.stop.sun").Chosen() != string(record.SunPart) {
+		t.Errorf("the place reads %q", got)
+	}
+}
+
 // In US units every figure of the air and the plan is in them.
 func TestUSUnits(t *testing.T) {
 	d, _ := apptest.Demo(t)

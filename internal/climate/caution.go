@@ -56,10 +56,14 @@ type Caution struct {
 //	              cannot leave; nothing evaporates: cancel
 //	core          rectal temperature of ISO 7933 at the end, extrapolated:
 //	              from 39.5 °C watch, from 40 limit, and cancel where even
-//	              the low end of its range is 40
+//	              the low end of its range is 40; outside the range the
+//	              standard was made for, watch at the most
 //
-// The maximum of sweating in the strain is raised to what the balance asks for
-// and to the athlete's own rate, since the standard's is a worker's; air past the body stops at 3 m/s and the metabolic rate in the skin
+// Nearly all hard sport lies outside that range, and there the standard calls
+// ordinary runs in mild air unbearable: it may draw attention, not send
+// athletes home. The maximum of sweating in the strain is raised to what the
+// balance asks for and to the athlete's own rate, since the standard's is a
+// worker's; air past the body stops at 3 m/s and the metabolic rate in the skin
 // formula at 450 W/m². It is a caution and clears nobody: heat illness comes at
 // any level, and local policy wins. measured is a WBGT that was read there, or
 // nil. Sources: ACSM 2007; ISO 7933:2004; Ravanelli et al. 2018; the limits of
@@ -145,6 +149,10 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 	if err != nil {
 		return CautionPart{}, err
 	}
+	outside := len(in.Outside()) > 0
+	if outside {
+		c.Codes = append(c.Codes, CoreExtrapolated)
+	}
 	steady := float64(x.Base()) // g/h
 	if f := Onset(s.Minutes); basis.Rate.Known && f > 0 {
 		steady = max(steady, basis.Rate.Value/f*1000)
@@ -158,9 +166,6 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 	in.Metabolic += quantity.WattsPerSquareMetre(s.Effort.Metabolic.U)
 	harder := newStrain(in, set)
 	u := math.Abs(float64(harder.run(in, nil).Rectal) - rectal)
-	if len(in.Outside()) > 0 {
-		c.Codes = append(c.Codes, CoreExtrapolated)
-	}
 	part := CautionPart{By: CautionCore, Figure: withSpread(figure.Figure{Known: true, Value: rectal, Unit: quantity.DegreeCelsius, Estimate: true,
 		Why: figure.Why{Formula: "rectal", Inputs: []figure.Input{{Symbol: "rectal", Value: rectal, Unit: quantity.DegreeCelsius}},
 			Sources: []string{"climate.strain.heat-capacity", "climate.strain.limit.rectal"}, Budget: []figure.Share{{Source: "effort", Part: 1}}}}, u)}
@@ -171,6 +176,9 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 		part.Level = Limit
 	case rectal >= evidence.CoreWatch:
 		part.Level = Watch
+	}
+	if outside {
+		part.Level = min(part.Level, Watch)
 	}
 	return part, nil
 }

@@ -42,6 +42,25 @@ func TestNotAcclimatisedIsNeverLessCautious(t *testing.T) {
 	}
 }
 
+// TestCoreInsideTheStandard: light work in hot, humid air lies inside what the
+// standard was made for, and its core temperature then counts in full.
+func TestCoreInsideTheStandard(t *testing.T) {
+	b, s := sample(t, 6, SunNone)
+	effort, err := MetEffort(b, 4.5, OnFoot, 0.7)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Effort, s.Minutes = effort, 420
+	s.Weather.Temperature, s.Weather.Humidity = 38, 67
+	got, err := HeatCaution(b, s, Practice{Acclimatised: true}, new(quantity.Celsius(15)), Basis{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if slices.Contains(got.Codes, CoreExtrapolated) || got.Parts[2].Level < Limit {
+		t.Errorf("level %s at %+v, codes %v", got.Parts[2].Level.Code(), got.Parts[2].Figure.Value, got.Codes)
+	}
+}
+
 // TestHeatCaution: the worst of the three decides, and it is named.
 func TestHeatCaution(t *testing.T) {
 	b, cool := sample(t, 12, SunOvercast)
@@ -64,7 +83,7 @@ func TestHeatCaution(t *testing.T) {
 	}{
 		{"cool", cool, Practice{}, nil, UsualCare, CautionWBGT},
 		{"hot and sunny", hot, Practice{Acclimatised: true}, nil, Cancel, CautionWBGT},
-		{"measured cooler than reckoned", hot, Practice{Acclimatised: true}, new(quantity.Celsius(29)), Limit, CautionCore},
+		{"measured cooler than reckoned", hot, Practice{Acclimatised: true}, new(quantity.Celsius(29)), Reduce, CautionWBGT},
 		{"nothing evaporates", steam, Practice{Acclimatised: true}, new(quantity.Celsius(20)), Cancel, CautionWettedness},
 		{"no air past a hard run", treadmill, Practice{Acclimatised: true}, nil, Watch, CautionWettedness},
 		{"a hard run in mild air", mild, Practice{Acclimatised: true}, nil, Watch, CautionCore},
