@@ -162,15 +162,37 @@ func Press(w fyne.Window, keys ...fyne.KeyName) {
 // Leave takes the keyboard away, as a click elsewhere does.
 func Leave(w fyne.Window) { w.Canvas().Unfocus() }
 
-// Click taps the control with a name.
+// Click taps the control with a name, or the place of that name within one: a
+// word of tabs, a row of a table.
 func Click(t testing.TB, w fyne.Window, name string) {
 	t.Helper()
-	o := find(w, name)
-	tap, ok := o.(fyne.Tappable)
-	if !ok {
-		t.Fatalf("no control %q to click; there are %v", name, names(w))
+	if o := find(w, name); o != nil {
+		tap(t, o, name, fyne.NewPos(o.Size().Width/2, o.Size().Height/2))
+		return
 	}
-	tap.Tapped(&fyne.PointEvent{Position: fyne.NewPos(o.Size().Width/2, o.Size().Height/2)})
+	for _, inside := range spots(w) {
+		if inside.Name != name {
+			continue
+		}
+		for _, owner := range spots(w) {
+			if owner.Object != nil && strings.HasPrefix(name, owner.Name+".") {
+				at := inside.Pos.Subtract(owner.Pos).AddXY(inside.Size.Width/2, inside.Size.Height/2)
+				tap(t, owner.Object, name, at)
+				return
+			}
+		}
+	}
+	t.Fatalf("no control %q to click; there are %v", name, names(w))
+}
+
+// tap taps an object at a place within it.
+func tap(t testing.TB, o fyne.CanvasObject, name string, at fyne.Position) {
+	t.Helper()
+	tappable, ok := o.(fyne.Tappable)
+	if !ok {
+		t.Fatalf("%q cannot be clicked", name)
+	}
+	tappable.Tapped(&fyne.PointEvent{Position: at})
 }
 
 // Text returns what the control with a name shows.
@@ -204,13 +226,17 @@ func find(w fyne.Window, name string) fyne.CanvasObject {
 	return field.Find(w.Content(), name)
 }
 
-func names(w fyne.Window) []string {
-	root := w.Content()
+// spots are the named places of what is on top.
+func spots(w fyne.Window) []field.Spot {
 	if top := w.Canvas().Overlays().Top(); top != nil {
-		root = top
+		return field.Names(top)
 	}
+	return field.Names(w.Content())
+}
+
+func names(w fyne.Window) []string {
 	var list []string
-	for _, s := range field.Names(root) {
+	for _, s := range spots(w) {
 		list = append(list, s.Name)
 	}
 	return list

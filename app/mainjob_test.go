@@ -1,0 +1,262 @@
+package app
+
+import (
+	"bytes"
+	"context"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/desk"
+	"ebbwell/app/field"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// hands does the main job by the names of controls, as a person would.
+type hands struct {
+	t *testing.T
+	s *Shell
+	w fyne.Window
+}
+
+func (h hands) fill(pairs ...string) {
+	h.t.Helper()
+	for i := 0; i < len(pairs); i += 2 {
+		apptest.Type(h.t, h.w, pairs[i], pairs[i+1])
+	}
+	apptest.Leave(h.w)
+}
+
+func (h hands) click(names ...string) {
+	h.t.Helper()
+	for _, n := range names {
+		apptest.Click(h.t, h.w, n)
+	}
+}
+
+// pick chooses a key of a closed list, toggle or rating.
+func (h hands) pick(name, key string) {
+	h.t.Helper()
+	for _, s := range field.Names(h.w.Content()) {
+		if s.Name != name {
+			continue
+		}
+		switch o := s.Object.(type) {
+		case *field.Choice:
+			o.Choose(key)
+			o.OnChosen(key)
+		case *field.Toggle:
+			o.Choose(key)
+			o.OnChosen(key)
+		default:
+			h.t.Fatalf("%q is no choice", name)
+		}
+		return
+	}
+	h.t.Fatalf("no choice %q", name)
+}
+
+func (h hands) program() *Program { return h.s.Program() }
+
+// athlete loads the one athlete there is.
+func (h hands) athlete() record.Athlete {
+	h.t.Helper()
+	ctx := context.Background()
+	if err := h.program().keeper.Flush(ctx); err != nil {
+		h.t.Fatal(err)
+	}
+	list, err := h.program().Desk().Store.Athletes(ctx)
+	if err != nil || len(list) != 1 {
+		h.t.Fatalf("%d athletes, %v", len(list), err)
+	}
+	a, err := h.program().Desk().Store.LoadAthlete(ctx, list[0].ID)
+	if err != nil {
+		h.t.Fatal(err)
+	}
+	return a
+}
+
+// TestMainJob goes from the first start to a page on paper and back again: the
+// set of common-practice figures (no source) typed in by hand.
+func TestMainJob(t *testing.T) {
+	dir, page := t.TempDir(), filepath.Join(t.TempDir(), "page.pdf")
+	s, w := start(t, dir, false)
+	h := hands{t, s, w}
+	begin(t, w)
+	h.makeAthlete()
+	h.fillSheet()
+	h.closeSheet()
+	h.plan()
+	h.agree()
+	h.print(page)
+	h.again(dir, page)
+}
+
+// makeAthlete is step 2: an athlete with a consent and a flag.
+func (h hands) makeAthlete() {
+	h.t.Helper()
+	h.click("roster.first")
+	h.fill("profile.name", "Sefa Quillonde", "profile.born", "9.1.2002", "profile.height", "178", "profile.mass", "72,4",
+		"profile.sport", "basketball", "profile.position", "guard", "profile.usual", "1,1")
+	h.pick("profile.sex", "female")
+	h.pick("profile.heat", "no")
+	h.click("profile.flag.nsaids", "profile.consent.add")
+	a := h.athlete()
+	if a.Name != "Sefa Quillonde" || a.Born != "2002-01-09" || math.Abs(a.Height.Or(0)-1.78) > 1e-9 || a.UsualMass.Or(0) != 72.4 ||
+		a.Sport != "basketball" || a.Sex != record.Female || a.UsualDrinking.Or(0) != 1.1 || len(a.Flags) != 1 || len(a.Consents) != 1 {
+		h.t.Fatalf("kept %+v", a)
+	}
+	changes, err := h.program().Desk().Store.History(context.Background(), record.Ref{Kind: record.KindAthlete, ID: a.ID})
+	if err != nil || len(changes) == 0 || changes[0].By != "Ada Fennimoor" {
+		h.t.Fatalf("the history is %v, %v", changes, err)
+	}
+}
+
+// fillSheet is step 3: 105 min at 26 °C and 50 %, 72.4 kg before, 1.2 L drunk.
+func (h hands) fillSheet() {
+	h.t.Helper()
+	h.program().Open(desk.Place{Screen: desk.Tests, Athlete: h.athlete().ID, New: true})
+	h.fill("testsheet.date", "14.5.2026", "testsheet.start", "17:00", "testsheet.place", "Hall 2",
+		"testsheet.air.temperature", "26", "testsheet.air.humidity", "50", "testsheet.air.wind", "0,5",
+		"testsheet.before.mass.1", "72,4", "testsheet.scale.step", "0,05", "testsheet.before.gravity", "1,023")
+	h.pick("testsheet.air.sun", "indoor-night")
+	h.pick("testsheet.scale.before", "minimal-towelled")
+	apptest.Type(h.t, h.w, "testsheet.effort", "8")
+	h.click("testsheet.tabs.bottles")
+	h.fill("testsheet.bottle.1.before", "1000", "testsheet.bottle.1.after", "300")
+	h.click("testsheet.bottle.next")
+	apptest.Type(h.t, h.w, "testsheet.bottle.2.what", "Sports drink 6")
+	apptest.Press(h.w, fyne.KeyReturn)
+	h.fill("testsheet.bottle.2.before", "740", "testsheet.bottle.2.after", "770")
+	if text := said(h.w.Content()); !strings.Contains(text, "weighs more after than before") {
+		h.t.Errorf("a heavier bottle goes unsaid: %s", text)
+	}
+	h.fill("testsheet.bottle.2.after", "229")
+	h.click("testsheet.tabs.after")
+	h.fill("testsheet.end", "18:45", "testsheet.after.mass.1", "70,3")
+	h.pick("testsheet.scale.after", "minimal-towelled")
+	h.click("testsheet.urine.none")
+	h.fill("testsheet.guess", "1,2")
+	h.click("testsheet.tabs.urine", "testsheet.patch.add")
+	h.pick("testsheet.patch.1.site", "forearm-dorsal")
+	h.pick("testsheet.patch.1.method", "ion-chromatography")
+	h.pick("testsheet.patch.1.condition", "good")
+	h.fill("testsheet.patch.1.on", "17:25", "testsheet.patch.1.off", "18:00", "testsheet.patch.1.sodium", "46,2")
+}
+
+// closeSheet is step 4: the findings, and the sheet closed.
+func (h hands) closeSheet() {
+	h.t.Helper()
+	h.click("testsheet.tabs.findings")
+	a := h.athlete()
+	tests, err := h.program().Desk().Store.Tests(context.Background(), a.ID)
+	if err != nil || len(tests) != 1 {
+		h.t.Fatalf("%d tests, %v", len(tests), err)
+	}
+	f := consult.Find(tests[0], a, nil, h.program().Desk().Reckon())
+	for name, want := range map[string][2]float64{
+		"sweat-loss": {3.3, 0.05}, "sweat-rate": {1.9, 0.05}, "deficit-share": {2.9, 0.1}, "sodium-lost-rate": {1630, 60},
+	} {
+		if got := f.FigureNamed(name); !got.Ranged || math.Abs(got.Value-want[0]) > want[1] {
+			h.t.Errorf("%s is %v, want %v", name, got.Value, want[0])
+		}
+	}
+	if text := said(h.w.Content()); !strings.Contains(text, "1.89 L/h") && !strings.Contains(text, "1.90 L/h") {
+		h.t.Errorf("the findings do not show the sweat rate: %s", text)
+	}
+	h.click("testsheet.next")
+	tests, err = h.program().Desk().Store.Tests(context.Background(), a.ID)
+	if err != nil || tests[0].State != record.TestClosed {
+		h.t.Fatalf("the sheet is %q, %v", tests[0].State, err)
+	}
+	frozen, err := h.program().Desk().Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindTest, ID: tests[0].ID})
+	if err != nil || len(frozen) != 1 || len(frozen[0].Results) == 0 {
+		h.t.Errorf("nothing is frozen: %v, %v", frozen, err)
+	}
+}
+
+// plan is step 5: the habit just measured, sliders moved, guards heard.
+func (h hands) plan() {
+	h.t.Helper()
+	h.click("testsheet.plan")
+	if h.program().Place().Screen != desk.Plan {
+		h.t.Fatalf("at %+v", h.program().Place())
+	}
+	h.click("planner.option.3") // with food
+	h.fill("planner.water.amount", "1,5", "planner.drink1.amount", "0,75")
+	text := said(h.w.Content())
+	if !strings.Contains(text, "1.29 L/h") || !strings.Contains(text, "more than stomachs usually take") {
+		h.t.Errorf("no guard at 1.29 L/h: %s", text)
+	}
+	h.fill("planner.water.amount", "9")
+	if got := apptest.Text(h.t, h.w, "planner.water.amount"); got == "9" || got == "9.00" {
+		h.t.Error("nine litres of water can be planned")
+	}
+	h.fill("planner.water.amount", "0,8", "planner.drink1.amount", "0,7")
+}
+
+// agree is the agreement, with the athlete's words and a review.
+func (h hands) agree() {
+	h.t.Helper()
+	h.click("planner.agree")
+	apptest.Type(h.t, h.w, "planner.agree.review", "2026-06-02")
+	apptest.Leave(h.w)
+	h.click("planner.agreement.yes")
+	plans, err := h.program().Desk().Store.Plans(context.Background(), h.athlete().ID)
+	if err != nil || len(plans) != 1 || plans[0].State != record.PlanAgreed {
+		h.t.Fatalf("%d plans, %v: %s", len(plans), err, said(h.w.Content()))
+	}
+	o, ok := consult.OptionByID(plans[0], plans[0].Agreement.OptionID)
+	if !ok || len(o.Items) < 2 || plans[0].Agreement.Review != "2026-06-02" {
+		h.t.Errorf("agreed %+v: %+v", plans[0].Agreement, o)
+	}
+}
+
+// print is step 6: the athlete's page as PDF.
+func (h hands) print(file string) {
+	h.t.Helper()
+	if h.program().Place().Screen != desk.Handout {
+		h.program().Open(desk.Place{Screen: desk.Handout, Athlete: h.athlete().ID})
+	}
+	h.click("handoutview.save")
+	apptest.Type(h.t, h.w, "handoutview.file.path", file)
+	h.click("handoutview.file.yes")
+	data, err := os.ReadFile(file)
+	if err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
+		h.t.Fatalf("the page is not there: %v", err)
+	}
+}
+
+// again is step 7: everything is there after a new start, the page byte for byte.
+func (h hands) again(dir, page string) {
+	h.t.Helper()
+	if err := h.s.Close(); err != nil {
+		h.t.Fatal(err)
+	}
+	h.s, h.w = start(h.t, dir, false)
+	a := h.athlete()
+	ctx := context.Background()
+	tests, err := h.program().Desk().Store.Tests(ctx, a.ID)
+	if err != nil || len(tests) != 1 || len(tests[0].Bottles) != 2 || len(tests[0].Patches) != 1 || tests[0].Loss.Guess.Or(0) != 1.2 {
+		h.t.Errorf("the sheet came back as %+v, %v", tests, err)
+	}
+	prints, err := h.program().Desk().Store.PrintsOf(ctx, a.ID)
+	if err != nil || len(prints) == 0 {
+		h.t.Fatalf("no page is kept: %v", err)
+	}
+	kept, err := h.program().Desk().Store.LoadPrint(ctx, prints[0].ID)
+	want, err2 := os.ReadFile(page)
+	if err != nil || err2 != nil || !bytes.Equal(kept.Bytes, want) {
+		h.t.Errorf("the page kept is not the page printed: %v, %v", err, err2)
+	}
+	h.program().Open(desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	if text := said(h.w.Content()); !strings.Contains(text, "Agreed") {
+		h.t.Errorf("the plan reopens without its agreement: %s", text)
+	}
+}
