@@ -13,7 +13,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/desk"
-	"ebbwell/app/field"
+	"ebbwell/app/field/drive"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
@@ -27,8 +27,9 @@ type hands struct {
 
 func (h hands) fill(pairs ...string) {
 	h.t.Helper()
+	d := drive.On(h.t, h.w.Canvas())
 	for i := 0; i < len(pairs); i += 2 {
-		apptest.Type(h.t, h.w, pairs[i], pairs[i+1])
+		d.Fill(pairs[i], pairs[i+1])
 	}
 	apptest.Leave(h.w)
 }
@@ -40,27 +41,24 @@ func (h hands) click(names ...string) {
 	}
 }
 
-// pick chooses a key of a closed list, toggle or rating.
-func (h hands) pick(name, key string) {
+// pick picks the option with a text from lists, given in pairs.
+func (h hands) pick(pairs ...string) {
 	h.t.Helper()
-	for _, s := range field.Names(h.w.Content()) {
-		if s.Name != name {
-			continue
-		}
-		switch o := s.Object.(type) {
-		case *field.Choice:
-			o.Choose(key)
-			o.OnChosen(key)
-		case *field.Toggle:
-			o.Choose(key)
-			o.OnChosen(key)
-		default:
-			h.t.Fatalf("%q is no choice", name)
-		}
-		return
+	d := drive.On(h.t, h.w.Canvas())
+	for i := 0; i < len(pairs); i += 2 {
+		d.Pick(pairs[i], pairs[i+1])
 	}
-	h.t.Fatalf("no choice %q", name)
 }
+
+// press gives the keyboard to a control and presses keys.
+func (h hands) press(name string, keys ...fyne.KeyName) {
+	h.t.Helper()
+	d := drive.On(h.t, h.w.Canvas())
+	d.Focus(name)
+	d.Key(keys...)
+}
+
+func (h hands) say(key string) string { return h.program().Desk().Words.Say(key) }
 
 func (h hands) program() *Program { return h.s.Program() }
 
@@ -104,8 +102,8 @@ func (h hands) makeAthlete() {
 	h.click("roster.first")
 	h.fill("profile.name", "Sefa Quillonde", "profile.born", "9.1.2002", "profile.height", "178", "profile.mass", "72,4",
 		"profile.sport", "basketball", "profile.position", "guard", "profile.usual", "1,1")
-	h.pick("profile.sex", "female")
-	h.pick("profile.heat", "no")
+	h.press("profile.sex", fyne.KeyHome)
+	h.press("profile.heat", fyne.KeyEnd)
 	h.click("profile.flag.nsaids", "profile.consent.add")
 	a := h.athlete()
 	if a.Name != "Sefa Quillonde" || a.Born != "2002-01-09" || math.Abs(a.Height.Or(0)-1.78) > 1e-9 || a.UsualMass.Or(0) != 72.4 ||
@@ -125,28 +123,25 @@ func (h hands) fillSheet() {
 	h.fill("testsheet.date", "14.5.2026", "testsheet.start", "17:00", "testsheet.place", "Hall 2",
 		"testsheet.air.temperature", "26", "testsheet.air.humidity", "50", "testsheet.air.wind", "0,5",
 		"testsheet.before.mass.1", "72,4", "testsheet.scale.step", "0,05", "testsheet.before.gravity", "1,023")
-	h.pick("testsheet.air.sun", "indoor-night")
-	h.pick("testsheet.scale.before", "minimal-towelled")
+	h.pick("testsheet.air.sun", "indoors or night")
+	h.press("testsheet.scale.before", fyne.KeyHome)
 	apptest.Type(h.t, h.w, "testsheet.effort", "8")
 	h.click("testsheet.tabs.bottles")
 	h.fill("testsheet.bottle.1.before", "1000", "testsheet.bottle.1.after", "300")
 	h.click("testsheet.bottle.next")
-	apptest.Type(h.t, h.w, "testsheet.bottle.2.what", "Sports drink 6")
-	apptest.Press(h.w, fyne.KeyReturn)
-	h.fill("testsheet.bottle.2.before", "740", "testsheet.bottle.2.after", "770")
+	h.fill("testsheet.bottle.2.what", "Sports drink 6", "testsheet.bottle.2.before", "740", "testsheet.bottle.2.after", "770")
 	if text := said(h.w.Content()); !strings.Contains(text, "weighs more after than before") {
 		h.t.Errorf("a heavier bottle goes unsaid: %s", text)
 	}
 	h.fill("testsheet.bottle.2.after", "229")
 	h.click("testsheet.tabs.after")
 	h.fill("testsheet.end", "18:45", "testsheet.after.mass.1", "70,3")
-	h.pick("testsheet.scale.after", "minimal-towelled")
+	h.press("testsheet.scale.after", fyne.KeyHome)
 	h.click("testsheet.urine.none")
 	h.fill("testsheet.guess", "1,2")
 	h.click("testsheet.tabs.urine", "testsheet.patch.add")
-	h.pick("testsheet.patch.1.site", "forearm-dorsal")
-	h.pick("testsheet.patch.1.method", "ion-chromatography")
-	h.pick("testsheet.patch.1.condition", "good")
+	h.pick("testsheet.patch.1.site", h.say("testsheet.site.forearm-dorsal"), "testsheet.patch.1.method", h.say("testsheet.method.ion-chromatography"),
+		"testsheet.patch.1.condition", h.say("testsheet.condition.good"))
 	h.fill("testsheet.patch.1.on", "17:25", "testsheet.patch.1.off", "18:00", "testsheet.patch.1.sodium", "46,2")
 }
 
@@ -225,8 +220,8 @@ func (h hands) print(file string) {
 		h.program().Open(desk.Place{Screen: desk.Handout, Athlete: h.athlete().ID})
 	}
 	h.click("handoutview.save")
-	apptest.Type(h.t, h.w, "handoutview.file.path", file)
-	h.click("handoutview.file.yes")
+	apptest.Type(h.t, h.w, "handoutview.ask.path", file)
+	h.click("handoutview.ask.yes")
 	data, err := os.ReadFile(file)
 	if err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
 		h.t.Fatalf("the page is not there: %v", err)

@@ -258,5 +258,5 @@ func said(o fyne.CanvasObject) string {
 		}
 	}
 	walk(o)
-	return strings.Join(list, " ")
+	return strings.ReplaceAll(strings.Join(list, " "), "\u00a0", " ")
 }

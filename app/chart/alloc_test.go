@@ -12,55 +12,10 @@ import (
 // TestSetMakesNothingAnew shows each chart other data of the same shape, as a
 // slider does, and counts what was made for it.
 func TestSetMakesNothingAnew(t *testing.T) {
-	deficitA, deficitB := match(), match()
-	for i := range deficitB.Plan {
-		deficitB.Plan[i].Change *= 0.9
-		deficitB.Range[i].Low *= 0.9
-	}
-	sourceA, sourceB := carbohydrate(), carbohydrate()
-	sourceB.Parts[0].Value, sourceB.Habit = 19, 11
-	balanceA, balanceB := balanceData(), balanceData()
-	balanceB.Rows[0].Parts[0].Value = 1.4
-	inOutA, inOutB := inOutData(), inOutData()
-	inOutB.In[0].Value, inOutB.Guess = 0.5, 1
-	heatA, heatB := heatData(), heatData()
-	heatB.Estimates[0].Range.High, heatB.Points[0].Rate = 1.7, 0.9
-	barsA, barsB := stepBarsData(), stepBarsData()
-	barsB.Bars[1].Value = 1.9
-	columnsA, columnsB := stepColumnsData(), stepColumnsData()
-	columnsB.Columns[1].Parts[0].Value = 0.6
-	breaksA, breaksB := breakData(), breakData()
-	breaksB.Stops[2].Parts[1].Value, breaksB.Stops[1].Minute = 90, 36
-	stripA, stripB := stripData(), stripData()
-	stripB.Range, stripB.Middle = Span{1.1, 1.8}, 1.4
-	groupA, groupB := groupData(), groupData()
-	groupB.Mark = 1.1
-	budgetA, budgetB := budgetData(), budgetData()
-	budgetB.Shares[0].Part = 0.5
-	miniA, miniB := miniData(), miniData()
-	miniB.Parts[0].Value = 0.3
-
 	golden.Use(t, golden.Mode{Percent: 100})
-	deficit, source, balance, inOut := NewDeficitChart(), NewSourceBar(), NewBalanceBars(), NewInOutBars()
-	heat, bars, columns, breaks := NewHeatScatter(), NewStepBars(), NewStepColumns(), NewBreakTimeline()
-	strip, group, budget, mini := NewRangeStrip(), NewGroupPlace(), NewBudgetBars(), NewMiniBar()
-	for _, c := range []struct {
-		name   string
-		widget fyne.Widget
-		set    [2]func()
-	}{
-		{"deficit", deficit, [2]func(){func() { deficit.Set(deficitA) }, func() { deficit.Set(deficitB) }}},
-		{"source", source, [2]func(){func() { source.Set(sourceA) }, func() { source.Set(sourceB) }}},
-		{"balance", balance, [2]func(){func() { balance.Set(balanceA) }, func() { balance.Set(balanceB) }}},
-		{"in and out", inOut, [2]func(){func() { inOut.Set(inOutA) }, func() { inOut.Set(inOutB) }}},
-		{"heat", heat, [2]func(){func() { heat.Set(heatA) }, func() { heat.Set(heatB) }}},
-		{"step bars", bars, [2]func(){func() { bars.Set(barsA) }, func() { bars.Set(barsB) }}},
-		{"step columns", columns, [2]func(){func() { columns.Set(columnsA) }, func() { columns.Set(columnsB) }}},
-		{"breaks", breaks, [2]func(){func() { breaks.Set(breaksA) }, func() { breaks.Set(breaksB) }}},
-		{"strip", strip, [2]func(){func() { strip.Set(stripA) }, func() { strip.Set(stripB) }}},
-		{"group", group, [2]func(){func() { group.Set(groupA) }, func() { group.Set(groupB) }}},
-		{"budget", budget, [2]func(){func() { budget.Set(budgetA) }, func() { budget.Set(budgetB) }}},
-		{"mini", mini, [2]func(){func() { mini.Set(miniA) }, func() { mini.Set(miniB) }}},
+	for _, c := range []moving{
+		movingDeficit(), movingSource(), movingBalance(), movingInOut(), movingHeat(), movingBars(),
+		movingColumns(), movingBreaks(), movingStrip(), movingGroup(), movingBudget(), movingMini(),
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.set[0]()
@@ -77,6 +32,93 @@ func TestSetMakesNothingAnew(t *testing.T) {
 			}
 		})
 	}
+}
+
+// moving is a chart that is shown one set of data and another of the same shape.
+type moving struct {
+	name   string
+	widget fyne.Widget
+	set    [2]func()
+}
+
+// between makes a chart that moves between two sets of data.
+func between[D any](name string, widget fyne.Widget, set func(D), one, other D) moving {
+	return moving{name, widget, [2]func(){func() { set(one) }, func() { set(other) }}}
+}
+
+func movingDeficit() moving {
+	w, one, other := NewDeficitChart(), match(), match()
+	for i := range other.Plan {
+		other.Plan[i].Change *= 0.9
+		other.Range[i].Low *= 0.9
+	}
+	return between("deficit", w, w.Set, one, other)
+}
+
+func movingSource() moving {
+	w, one, other := NewSourceBar(), carbohydrate(), carbohydrate()
+	other.Parts[0].Value, other.Habit = 19, 11
+	return between("source", w, w.Set, one, other)
+}
+
+func movingBalance() moving {
+	w, one, other := NewBalanceBars(), balanceData(), balanceData()
+	other.Rows[0].Parts[0].Value = 1.4
+	return between("balance", w, w.Set, one, other)
+}
+
+func movingInOut() moving {
+	w, one, other := NewInOutBars(), inOutData(), inOutData()
+	other.In[0].Value, other.Guess = 0.5, 1
+	return between("in and out", w, w.Set, one, other)
+}
+
+func movingHeat() moving {
+	w, one, other := NewHeatScatter(), heatData(), heatData()
+	other.Estimates[0].Range.High, other.Points[0].Rate = 1.7, 0.9
+	return between("heat", w, w.Set, one, other)
+}
+
+func movingBars() moving {
+	w, one, other := NewStepBars(), stepBarsData(), stepBarsData()
+	other.Bars[1].Value = 1.9
+	return between("step bars", w, w.Set, one, other)
+}
+
+func movingColumns() moving {
+	w, one, other := NewStepColumns(), stepColumnsData(), stepColumnsData()
+	other.Columns[1].Parts[0].Value = 0.6
+	return between("step columns", w, w.Set, one, other)
+}
+
+func movingBreaks() moving {
+	w, one, other := NewBreakTimeline(), breakData(), breakData()
+	other.Stops[2].Parts[1].Value, other.Stops[1].Minute = 90, 36
+	return between("breaks", w, w.Set, one, other)
+}
+
+func movingStrip() moving {
+	w, one, other := NewRangeStrip(), stripData(), stripData()
+	other.Range, other.Middle = Span{1.1, 1.8}, 1.4
+	return between("strip", w, w.Set, one, other)
+}
+
+func movingGroup() moving {
+	w, one, other := NewGroupPlace(), groupData(), groupData()
+	other.Mark = 1.1
+	return between("group", w, w.Set, one, other)
+}
+
+func movingBudget() moving {
+	w, one, other := NewBudgetBars(), budgetData(), budgetData()
+	other.Shares[0].Part = 0.5
+	return between("budget", w, w.Set, one, other)
+}
+
+func movingMini() moving {
+	w, one, other := NewMiniBar(), miniData(), miniData()
+	other.Parts[0].Value = 0.3
+	return between("mini", w, w.Set, one, other)
 }
 
 // picture is where all objects of a chart are, as one number.

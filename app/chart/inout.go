@@ -63,7 +63,7 @@ func (c *InOutBars) paint(size fyne.Size) {
 
 	c.pen.rect(at.start, rows[0], at.at(out)-at.start, bar, k.Loss)
 	c.paintGuess(at, bar, size)
-	c.pen.stack(d.In, 0, at, rows[1], bar, false)
+	c.pen.stack(d.In, at, rows[1], bar)
 	c.pen.rect(at.at(in), rows[2], max(at.at(out)-at.at(in), 0), bar, k.rest)
 	// A gain is no substance that was lost: it is ink, as a warning is.
 	c.pen.rect(at.at(out), rows[2], max(at.at(in)-at.at(out), 0), bar, k.Ink2)

@@ -135,27 +135,34 @@ func TestTextsDoNotTouch(t *testing.T) {
 		golden.Use(t, golden.Mode{Percent: percent})
 		for name, cases := range all() {
 			for _, c := range cases {
-				size := fyne.NewSize(look.Scaled(c.width), look.Scaled(c.height))
 				w := c.build()
-				golden.Open(t, w, size)
-				var texts []area
-				var words []string
-				for _, o := range rendered(w) {
-					text, ok := o.(*canvas.Text)
-					if !ok || text.Text == "" {
-						continue
-					}
-					a := inked(text)
-					for i, b := range texts {
-						if a.touches(b) {
-							t.Errorf("%s, %s at %d %%: %q lies on %q", name, c.name, percent, text.Text, words[i])
-						}
-					}
-					texts, words = append(texts, a), append(words, text.Text)
+				golden.Open(t, w, fyne.NewSize(look.Scaled(c.width), look.Scaled(c.height)))
+				for _, pair := range touching(w) {
+					t.Errorf("%s, %s at %d %%: %q lies on %q", name, c.name, percent, pair[0], pair[1])
 				}
 			}
 		}
 	}
+}
+
+// touching lists the pairs of texts of a chart that lie on one another.
+func touching(w fyne.Widget) (pairs [][2]string) {
+	var texts []area
+	var words []string
+	for _, o := range rendered(w) {
+		text, ok := o.(*canvas.Text)
+		if !ok || text.Text == "" {
+			continue
+		}
+		a := inked(text)
+		for i, b := range texts {
+			if a.touches(b) {
+				pairs = append(pairs, [2]string{text.Text, words[i]})
+			}
+		}
+		texts, words = append(texts, a), append(words, text.Text)
+	}
+	return pairs
 }
 
 // inked is the area of the letters of a text, without the room above and

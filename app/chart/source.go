@@ -67,7 +67,7 @@ func (c *SourceBar) paint(size fyne.Size) {
 		c.pen.rect(low, y-over, 1, thick+2*over, k.Edge)
 		c.pen.rect(max(high, low+2)-1, y-over, 1, thick+2*over, k.Edge)
 	}
-	c.pen.stack(d.Parts, 0, at, y, thick, false)
+	c.pen.stack(d.Parts, at, y, thick)
 	if d.Limited {
 		c.pen.rect(at.inside(d.Limit)-1, y-over, 2, thick+2*over, k.Ink)
 	}
@@ -96,14 +96,14 @@ func (c *SourceBar) end() float64 {
 	return max(end, 1e-9)
 }
 
-// stack draws parts of a level bar one after the other, beginning at a value,
-// with a thin line of the sheet between them. It returns the value where it
-// ends.
-func (p *pen) stack(parts []Part, from float64, at scale, y, thick float32, pale bool) float64 {
+// stack draws parts of a level bar one after the other from zero, with a thin
+// line of the sheet between them.
+func (p *pen) stack(parts []Part, at scale, y, thick float32) {
+	from := 0.0
 	for i, part := range parts {
 		to := from + length(part.Value)
 		x1, x2 := px(at.at(from)), px(at.at(to))
-		p.rect(x1, y, x2-x1, thick, p.ink.hue(part.Of, pale))
+		p.rect(x1, y, x2-x1, thick, p.ink.hue(part.Of, false))
 		between := float32(0)
 		if i > 0 && x2 > x1+1 && from > 0 {
 			between = 1
@@ -111,5 +111,4 @@ func (p *pen) stack(parts []Part, from float64, at scale, y, thick float32, pale
 		p.rect(x1, y, between, thick, p.ink.Sheet)
 		from = to
 	}
-	return from
 }

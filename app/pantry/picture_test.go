@@ -73,14 +73,14 @@ func TestPicturesOfTheList(t *testing.T) {
 		}
 	}
 	shoot(t, "list-large-text", golden.Mode{Percent: 150}, sizes()["small"], d, desk.Place{Screen: desk.Pantry}, nil)
-	shoot(t, "list-generic", golden.Mode{Percent: 100}, sizes()["small"], d, desk.Place{Screen: desk.Pantry}, func(v *View, w fyne.Window) {
+	shoot(t, "list-generic", golden.Mode{Percent: 100}, sizes()["small"], d, desk.Place{Screen: desk.Pantry}, func(_ *View, w fyne.Window) {
 		apptest.Type(t, w, "pantry.search", "sports drink 6")
 	})
-	shoot(t, "list-none", golden.Mode{Percent: 100}, sizes()["small"], d, desk.Place{Screen: desk.Pantry}, func(v *View, w fyne.Window) {
+	shoot(t, "list-none", golden.Mode{Percent: 100}, sizes()["small"], d, desk.Place{Screen: desk.Pantry}, func(_ *View, w fyne.Window) {
 		apptest.Type(t, w, "pantry.search", "no such thing")
 	})
 	empty, _ := apptest.Desk(t)
-	shoot(t, "list-no-own", golden.Mode{Percent: 100}, sizes()["small"], empty, desk.Place{Screen: desk.Pantry}, func(v *View, w fyne.Window) {
+	shoot(t, "list-no-own", golden.Mode{Percent: 100}, sizes()["small"], empty, desk.Place{Screen: desk.Pantry}, func(v *View, _ fyne.Window) {
 		v.list.show.Choose(string(ShowOwn))
 		v.list.show.OnChosen(string(ShowOwn))
 	})
@@ -107,7 +107,7 @@ func TestPicturesOfTheEditor(t *testing.T) {
 		}
 	}
 	shoot(t, "edit-new", golden.Mode{Percent: 100}, sizes()["small"], d, desk.Place{Screen: desk.Pantry, New: true}, nil)
-	shoot(t, "edit-errors", golden.Mode{Percent: 100}, sizes()["small"], d, desk.Place{Screen: desk.Pantry, New: true}, func(v *View, w fyne.Window) {
+	shoot(t, "edit-errors", golden.Mode{Percent: 100}, sizes()["small"], d, desk.Place{Screen: desk.Pantry, New: true}, func(_ *View, w fyne.Window) {
 		apptest.Type(t, w, "pantry.edit.name", "Typed wrongly")
 		apptest.Type(t, w, "pantry.edit.available", "six")
 		apptest.Type(t, w, "pantry.edit.salt", "-1")

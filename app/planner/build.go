@@ -25,7 +25,7 @@ func tabList() []string { return []string{TabBeside, TabSteps, TabBreaks, TabDay
 func (v *View) build() {
 	h, say := v.desk.Host, v.sp.say
 	v.ui.head = newHeadButtons(v)
-	v.ui.strip = newStrip(h, v.sp, stripActions{rests: v.askRests, length: v.lookAt, open: v.goToPlan, fresh: v.goToNew})
+	v.ui.strip = newStrip(h, v.sp, stripActions{rests: v.askRests, length: v.lookAt, open: v.goToPlan, fresh: v.goToNew, climate: v.askClimate})
 	v.ui.suggest = field.NewButton(h, "planner.suggest", say("planner.suggest"), field.Outline, v.suggest)
 	v.ui.keep = field.NewButton(h, "planner.keep", say("planner.keep"), field.Outline, v.keepAsNew)
 	var tabs []field.Tab

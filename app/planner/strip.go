@@ -21,7 +21,9 @@ type strip struct {
 	length *field.Toggle
 	plans  *field.Choice
 	fresh  *field.Button
-	box    *fyne.Container
+	// climate opens the question of another climate.
+	climate *field.Button
+	box     *fyne.Container
 }
 
 // stripActions are what the strip tells.
@@ -30,6 +32,8 @@ type stripActions struct {
 	length func(l plan.Length)
 	open   func(id record.ID)
 	fresh  func()
+	// climate asks for another climate.
+	climate func()
 }
 
 // lengthKey is a length in keys and names.
@@ -56,7 +60,8 @@ func newStrip(h *field.Host, sp speaker, do stripActions) *strip {
 	s.plans.SetLeast(170)
 	s.plans.OnChosen = func(key string) { do.open(record.ID(key)) }
 	s.fresh = field.NewButton(h, "planner.new", sp.say("planner.new"), field.Quiet, do.fresh)
-	right := look.HBox(10, s.length, s.plans, s.fresh)
+	s.climate = field.NewButton(h, "planner.climate", sp.say("planner.climate"), field.Outline, do.climate)
+	right := look.HBox(10, s.climate, s.length, s.plans, s.fresh)
 	s.box = &fyne.Container{Layout: &stripLayout{}, Objects: []fyne.CanvasObject{s.words, s.rests, right}}
 	return s
 }

@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/desk"
 	"ebbwell/app/field"
 	"ebbwell/app/look"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
@@ -187,11 +188,16 @@ func (v *View) heat() (r consult.Reckoning, ok bool) {
 	return r, err == nil && r.CautionKnown
 }
 
-// heatWord says it in short: "WBGT about 30 °C: watch those at risk".
+// heatWord says it in short: "WBGT about 30 °C: watch those at risk". Where
+// something else than the WBGT decides, the level does not hang on it.
 func (v *View) heatWord() string {
 	r, ok := v.heat()
 	if !ok {
 		return ""
 	}
-	return v.sp.say("planner.wbgt", v.sp.warmth(r.Globe.WBGT.Value), lower(v.sp.say("level."+r.Caution.Level.Code())))
+	key := "planner.wbgt"
+	if r.Caution.Decides != climate.CautionWBGT {
+		key = "planner.wbgt.beside"
+	}
+	return v.sp.say(key, v.sp.warmth(r.Globe.WBGT.Value), lower(v.sp.say("level."+r.Caution.Level.Code())))
 }

@@ -348,7 +348,7 @@ func TestPicturesOfSpecialCases(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	light, small := golden.Mode{Percent: 100}, sizes()["small"]
 	long := strings.Repeat("Interdisciplinary practice for nutrition and performance ", 3)
-	shoot(t, "house-long-names", light, small, d, PartHouse, func(v *View, w fyne.Window) {
+	shoot(t, "house-long-names", light, small, d, PartHouse, func(_ *View, w fyne.Window) {
 		apptest.Type(t, w, "practice.name", long)
 		apptest.Type(t, w, "practice.practitioner", long)
 		apptest.Type(t, w, "practice.emergency", "")

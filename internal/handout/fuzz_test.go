@@ -24,40 +24,42 @@ func FuzzTexts(f *testing.F) {
 		if len(name)+len(words)+len(drink)+len(chance) > 3000 {
 			t.Skip("longer than a person types")
 		}
-		for kind, doc := range typedInto(p, name, words, drink, chance, hide) {
-			if n := len(doc.Pages); n < 1 || n > 400 {
-				t.Fatalf("%s: %d sides", kind, n)
-			}
-			for i, page := range doc.Pages {
-				text := said(page)
-				for _, s := range sentences {
-					if !strings.Contains(text, s) {
-						t.Fatalf("%s, side %d of %d: %q is not there", kind, i+1, len(doc.Pages), s)
-					}
-				}
-				if list := faults(faces, doc.Size, page); len(list) > 0 {
-					t.Fatalf("%s, side %d: %s", kind, i+1, list[0])
-				}
-			}
-			if hide && kind != "blank" {
-				if found := revealing.FindString(all(doc)); found != "" {
-					t.Fatalf("%s speaks of %q", kind, found)
-				}
-			}
-			if kind != "page" {
-				continue
-			}
-			if _, err := doc.PDF(day(5, 18)); err != nil {
-				t.Fatalf("%s: %v", kind, err)
-			}
-			if !hide {
-				want := pressed(faces.Clean(words))
-				if got := pressed(strings.Join(texts(doc), "")); !strings.Contains(got, want) && len(doc.Pages) == 1 {
-					t.Fatalf("typed %q, printed %q", want, got)
-				}
+		docs := typedInto(p, name, words, drink, chance, hide)
+		for kind, doc := range docs {
+			wantTidy(t, kind, doc, faces, sentences)
+			if found := revealing.FindString(all(doc)); hide && kind != "blank" && found != "" {
+				t.Fatalf("%s speaks of %q", kind, found)
 			}
 		}
+		page := docs["page"]
+		if _, err := page.PDF(day(5, 18)); err != nil {
+			t.Fatal(err)
+		}
+		want := pressed(faces.Clean(words))
+		if got := pressed(strings.Join(texts(page), "")); !hide && len(page.Pages) == 1 && !strings.Contains(got, want) {
+			t.Fatalf("typed %q, printed %q", want, got)
+		}
 	})
+}
+
+// wantTidy fails when a side lacks a sentence, leaves the sheet or sets text on
+// text.
+func wantTidy(t *testing.T, kind string, doc paper.Document, faces *paper.Faces, sentences []string) {
+	t.Helper()
+	if n := len(doc.Pages); n < 1 || n > 400 {
+		t.Fatalf("%s: %d sides", kind, n)
+	}
+	for i, page := range doc.Pages {
+		text := said(page)
+		for _, s := range sentences {
+			if !strings.Contains(text, s) {
+				t.Fatalf("%s, side %d of %d: %q is not there", kind, i+1, len(doc.Pages), s)
+			}
+		}
+		if list := faults(faces, doc.Size, page); len(list) > 0 {
+			t.Fatalf("%s, side %d: %s", kind, i+1, list[0])
+		}
+	}
 }
 
 // typedInto puts the same texts into every page.

@@ -101,7 +101,7 @@ func (p *Press) cardHeader(c KitBagCard, am amounts, page int, width float64) pa
 	note := noteStyle()
 	lines := p.faces.Clip(note, p.faces.Wrap(note, strings.Join(under, " "), width), 2, width)
 	b = b.Under(p.faces.Lines(note, lines, width, paper.Left), 0)
-	b.Height += 1
+	b.Height++
 	b = b.With(paper.Line{X2: width, Y1: b.Height, Y2: b.Height, Width: rule, Ink: paper.Black})
 	b.Width, b.Height = width, b.Height+1
 	return b

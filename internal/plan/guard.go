@@ -21,7 +21,7 @@ const (
 	LossOutruns
 	// OverStomach: faster than stomachs usually take.
 	OverStomach
-	// NearStomach: above the lower figure of what stomachs take.
+	// NearStomach: above the lower figure of what stomachs take, not the upper.
 	NearStomach
 	// OverUsual: faster than the stomach is used to.
 	OverUsual
@@ -123,7 +123,11 @@ func (p *Planner) guardsOf(q *Prediction, waterWantedL float64) Guard {
 	}
 	g |= guardIf(PastLimit, q.Deficit.Value, p.limit) | p.outruns(q)
 	takes := StomachTakes(p.session.Running)
-	g |= guardIf(NearStomach, q.Fluid.RateLH, takes.Low) | guardIf(OverStomach, q.Fluid.RateLH, takes.High)
+	if over := guardIf(OverStomach, q.Fluid.RateLH, takes.High); over != 0 {
+		g |= over
+	} else {
+		g |= guardIf(NearStomach, q.Fluid.RateLH, takes.Low)
+	}
 	if p.basis.Usual.Known {
 		g |= guardIf(OverUsual, q.Fluid.RateLH, p.basis.Usual.LH)
 	}

@@ -117,26 +117,11 @@ func TestFit(t *testing.T) {
 func TestPourKeepsEverything(t *testing.T) {
 	f := load(t)
 	rapid.Check(t, func(t *rapid.T) {
-		var items []Item
-		var want []string
-		for range rapid.IntRange(0, 40).Draw(t, "items") {
-			n := rapid.IntRange(1, 60).Draw(t, "lines")
-			lines := make([]string, n)
-			for i := range lines {
-				lines[i] = rapid.StringMatching(`[a-z]{1,12}`).Draw(t, "line")
-			}
-			want = append(want, lines...)
-			b := f.Lines(body(), lines, 80, Left)
-			if rapid.Bool().Draw(t, "framed") {
-				b = b.Framed(90, 2)
-			}
-			items = append(items, Item{Block: b, Gap: rapid.Float64Range(0, 9).Draw(t, "gap"), Keep: rapid.Bool().Draw(t, "keep")})
-		}
+		items, want := anyItems(t, f)
 		fr := Frame{Size: A4(), Margin: 15, Top: 10, Bottom: 10, Footer: f.Paragraph(body(), "FOOT", 80)}
 		limit := fr.Size.Height - fr.Bottom - fr.Footer.Height
 		var got []string
-		pages := Pour(fr, items)
-		for _, page := range pages {
+		for _, page := range Pour(fr, items) {
 			feet := 0
 			for _, m := range page.Marks {
 				text, ok := m.(Text)
@@ -144,11 +129,10 @@ func TestPourKeepsEverything(t *testing.T) {
 				case !ok:
 				case text.Text == "FOOT":
 					feet++
+				case text.Y > limit:
+					t.Fatalf("%q stands in the footer", text.Text)
 				default:
 					got = append(got, text.Text)
-					if text.Y > limit {
-						t.Fatalf("%q stands in the footer", text.Text)
-					}
 				}
 			}
 			if feet != 1 {
@@ -159,6 +143,24 @@ func TestPourKeepsEverything(t *testing.T) {
 			t.Fatalf("poured\n%q\nwant\n%q", got, want)
 		}
 	})
+}
+
+// anyItems draws blocks of lines, and lists the lines.
+func anyItems(t *rapid.T, f *Faces) (items []Item, want []string) {
+	for range rapid.IntRange(0, 40).Draw(t, "items") {
+		n := rapid.IntRange(1, 60).Draw(t, "lines")
+		lines := make([]string, n)
+		for i := range lines {
+			lines[i] = rapid.StringMatching(`[a-z]{1,12}`).Draw(t, "line")
+		}
+		want = append(want, lines...)
+		b := f.Lines(body(), lines, 80, Left)
+		if rapid.Bool().Draw(t, "framed") {
+			b = b.Framed(90, 2)
+		}
+		items = append(items, Item{Block: b, Gap: rapid.Float64Range(0, 9).Draw(t, "gap"), Keep: rapid.Bool().Draw(t, "keep")})
+	}
+	return items, want
 }
 
 func TestPourKeepsTogether(t *testing.T) {
