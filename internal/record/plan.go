@@ -31,10 +31,29 @@ type Plan struct {
 	Target    Target    `gorm:"embedded"`
 	Basis     PlanBasis `gorm:"embedded;embeddedPrefix:basis_"`
 	Agreement Agreement `gorm:"embedded"`
+	Rules     StepRules `gorm:"embedded;embeddedPrefix:rules_"`
 	Options   []Option  `gorm:"foreignKey:PlanID"`
 	Steps     []Step    `gorm:"foreignKey:PlanID"`
 	Chances   []Chance  `gorm:"foreignKey:PlanID"`
 	Reviews   []Review  `gorm:"foreignKey:PlanID"`
+}
+
+// StepRules are the practice's own size and spacing of the steps of a plan, where
+// they differ from the usual ones, and what a suggestion keeps to.
+type StepRules struct {
+	Fluid        Number `gorm:"embedded;embeddedPrefix:fluid_" unit:"L/h"`        // most change in one step
+	Carbohydrate Number `gorm:"embedded;embeddedPrefix:carbohydrate_" unit:"g/h"` // most change in one step
+	Sessions     Number `gorm:"embedded;embeddedPrefix:sessions_"`
+	PerWeek      Number `gorm:"embedded;embeddedPrefix:per_week_"`
+	ClearDays    Number `gorm:"embedded;embeddedPrefix:clear_days_"`
+	// Bottles are the bottle sizes owned, mL, separated by spaces; Held the
+	// products a suggestion may not change, separated by spaces ("salt" is the
+	// added salt).
+	Bottles string
+	Held    string
+	// Further sessions of the same day, as start and minutes: "15:00/95",
+	// separated by spaces.
+	Further string
 }
 
 // Target is the session the plan is for and what it aims at.
@@ -62,6 +81,9 @@ type PlanBasis struct {
 	StopID  ID `gorm:"size:36"` // stop of a trip
 	// Air the plan is for, where it is not the test's own.
 	Air Air `gorm:"embedded;embeddedPrefix:air_"`
+	// UsedToHeat is whether the athlete will be used to heat there; empty is as
+	// the profile says.
+	UsedToHeat Acclimatised `gorm:"size:8"`
 }
 
 // Agreement is how a plan was agreed.

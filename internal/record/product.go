@@ -24,7 +24,9 @@ type Composition struct {
 	Carbohydrate Number `gorm:"embedded;embeddedPrefix:carbohydrate_" unit:"g"` // fibre counted
 	Fibre        Number `gorm:"embedded;embeddedPrefix:fibre_" unit:"g"`
 	// Available is the carbohydrate without fibre, as labels print it.
-	Available    Number `gorm:"embedded;embeddedPrefix:available_" unit:"g"`
+	Available Number `gorm:"embedded;embeddedPrefix:available_" unit:"g"`
+	// Sugars is the sum of the free sugars, as labels print it.
+	Sugars       Number `gorm:"embedded;embeddedPrefix:sugars_" unit:"g"`
 	Glucose      Number `gorm:"embedded;embeddedPrefix:glucose_" unit:"g"`
 	Fructose     Number `gorm:"embedded;embeddedPrefix:fructose_" unit:"g"`
 	Sucrose      Number `gorm:"embedded;embeddedPrefix:sucrose_" unit:"g"`
@@ -34,4 +36,5 @@ type Composition struct {
 	Maltodextrin Number `gorm:"embedded;embeddedPrefix:maltodextrin_" unit:"g"`
 	Sodium       Number `gorm:"embedded;embeddedPrefix:sodium_" unit:"mg"`
 	Potassium    Number `gorm:"embedded;embeddedPrefix:potassium_" unit:"mg"`
+	Osmolality   Number `gorm:"embedded;embeddedPrefix:osmolality_" unit:"mOsm/L"` // as stated
 }

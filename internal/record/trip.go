@@ -3,7 +3,11 @@ package record
 // Trip is a journey of one athlete or a squad.
 type Trip struct {
 	Meta
-	Name       string
+	Name string
+	// Margin is what is packed beyond the need, %; HoursAwake those of the
+	// flight there.
+	Margin     Number      `gorm:"embedded;embeddedPrefix:margin_" unit:"%"`
+	HoursAwake Number      `gorm:"embedded;embeddedPrefix:hours_awake_" unit:"h"`
 	Travellers []Traveller `gorm:"foreignKey:TripID"`
 	Stops      []Stop      `gorm:"foreignKey:TripID"`
 	Supplies   []Supply    `gorm:"foreignKey:TripID"`

@@ -14,6 +14,19 @@ type Plan struct {
 	Test      *Test     `gorm:"foreignKey:TestID"`
 	Stop      *Stop     `gorm:"foreignKey:StopID"`
 	Agreement Agreement `gorm:"embedded"`
+	Rules     StepRules `gorm:"embedded;embeddedPrefix:rules_"`
+}
+
+// StepRules as of version 1.
+type StepRules struct {
+	Fluid        Number `gorm:"embedded;embeddedPrefix:fluid_"`
+	Carbohydrate Number `gorm:"embedded;embeddedPrefix:carbohydrate_"`
+	Sessions     Number `gorm:"embedded;embeddedPrefix:sessions_"`
+	PerWeek      Number `gorm:"embedded;embeddedPrefix:per_week_"`
+	ClearDays    Number `gorm:"embedded;embeddedPrefix:clear_days_"`
+	Bottles      string
+	Held         string
+	Further      string
 }
 
 // Target as of version 1.
@@ -32,11 +45,12 @@ type Target struct {
 
 // PlanBasis as of version 1.
 type PlanBasis struct {
-	Kind    string `gorm:"size:12"`
-	TestID  string `gorm:"index;size:36"`
-	PoolIDs string
-	StopID  string `gorm:"index;size:36"`
-	Air     Air    `gorm:"embedded;embeddedPrefix:air_"`
+	Kind       string `gorm:"size:12"`
+	TestID     string `gorm:"index;size:36"`
+	PoolIDs    string
+	StopID     string `gorm:"index;size:36"`
+	Air        Air    `gorm:"embedded;embeddedPrefix:air_"`
+	UsedToHeat string `gorm:"size:8"`
 }
 
 // Agreement as of version 1.

@@ -47,6 +47,7 @@ type Composition struct {
 	Carbohydrate Number `gorm:"embedded;embeddedPrefix:carbohydrate_"`
 	Fibre        Number `gorm:"embedded;embeddedPrefix:fibre_"`
 	Available    Number `gorm:"embedded;embeddedPrefix:available_"`
+	Sugars       Number `gorm:"embedded;embeddedPrefix:sugars_"`
 	Glucose      Number `gorm:"embedded;embeddedPrefix:glucose_"`
 	Fructose     Number `gorm:"embedded;embeddedPrefix:fructose_"`
 	Sucrose      Number `gorm:"embedded;embeddedPrefix:sucrose_"`
@@ -56,4 +57,5 @@ type Composition struct {
 	Maltodextrin Number `gorm:"embedded;embeddedPrefix:maltodextrin_"`
 	Sodium       Number `gorm:"embedded;embeddedPrefix:sodium_"`
 	Potassium    Number `gorm:"embedded;embeddedPrefix:potassium_"`
+	Osmolality   Number `gorm:"embedded;embeddedPrefix:osmolality_"`
 }

@@ -3,7 +3,9 @@ package v1
 // Trip as of version 1.
 type Trip struct {
 	Meta
-	Name string
+	Name       string
+	Margin     Number `gorm:"embedded;embeddedPrefix:margin_"`
+	HoursAwake Number `gorm:"embedded;embeddedPrefix:hours_awake_"`
 }
 
 // Traveller as of version 1.
