@@ -17,6 +17,7 @@ import (
 func script() []drive.Step {
 	return slices.Concat(
 		firstStart(),
+		mainJob(),
 	)
 }
 
