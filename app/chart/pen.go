@@ -116,6 +116,10 @@ func (p *pen) line(x1, y1, x2, y2, width float32, c color.Color) {
 	o.Position1, o.Position2 = fyne.NewPos(x1, y1), fyne.NewPos(x2, y2)
 }
 
+// thinnest is the least height of an upright side, px: the graphics card draws
+// nonsense where two corners of a polygon coincide.
+const thinnest = 0.5
+
 // quad fills the area between two upright sides.
 func (p *pen) quad(x1, top1, bottom1, x2, top2, bottom2 float32, fill color.Color) {
 	o, ok := p.slot().(*canvas.ArbitraryPolygon)
@@ -124,6 +128,7 @@ func (p *pen) quad(x1, top1, bottom1, x2, top2, bottom2 float32, fill color.Colo
 		p.put(o)
 	}
 	p.next++
+	bottom1, bottom2 = max(bottom1, top1+thinnest), max(bottom2, top2+thinnest)
 	top, bottom := min(top1, top2), max(bottom1, bottom2)
 	o.FillColor = fill
 	o.Points[0] = fyne.NewPos(0, top1-top)

@@ -213,8 +213,9 @@ func TestSuggest(t *testing.T) {
 	}
 }
 
-// In a field of free text Enter keeps what was typed; only the arrow keys take
-// a match.
+// In a field of free text Enter and Tab take a match that begins with the three
+// letters typed, or more; Escape keeps what was typed, and so does a text that
+// no match begins with.
 func TestSuggestFree(t *testing.T) {
 	h := use(t)
 	s := field.NewSuggest(h, "drink", true, func(string) []field.Option { return []field.Option{{Key: "w", Text: "Water"}} })
@@ -222,15 +223,24 @@ func TestSuggestFree(t *testing.T) {
 	h.OnKey = func(*fyne.KeyEvent) { entered++ }
 	d := open(t, s)
 	d.Focus("drink")
-	d.Type("Wat")
+	d.Type("Wa")
 	d.Key(fyne.KeyReturn)
-	if s.Text() != "Wat" || entered != 1 {
-		t.Errorf("Enter made %q, told %d", s.Text(), entered)
+	if s.Text() != "Wa" || entered != 1 {
+		t.Errorf("two letters made %q, told %d", s.Text(), entered)
+	}
+	d.Type("t")
+	d.Key(fyne.KeyEscape, fyne.KeyReturn)
+	if s.Text() != "Wat" {
+		t.Errorf("Escape made %q", s.Text())
 	}
 	d.Type("e")
-	d.Key(fyne.KeyDown, fyne.KeyReturn)
+	d.Key(fyne.KeyReturn)
 	if s.Text() != "Water" {
-		t.Errorf("the arrow key took %q", s.Text())
+		t.Errorf("Enter made %q", s.Text())
+	}
+	d.Fill("drink", "Well water")
+	if s.Text() != "Well water" {
+		t.Errorf("a drink of its own became %q", s.Text())
 	}
 }
 

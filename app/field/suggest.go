@@ -83,14 +83,24 @@ func (s *Suggest) suggest() {
 	}
 }
 
-// hand is the match that Enter takes: the first, or for free text only one
-// that reads the same.
+// eager is how many letters make the first match that begins with them the one
+// at hand in free text.
+const eager = 3
+
+// hand is the match that Enter takes: the first; for free text one that reads
+// the same, or begins with the letters typed. Escape keeps what was typed.
 func (s *Suggest) hand(options []Option) int {
 	if !s.free {
 		return 0
 	}
 	for i, o := range options {
 		if strings.EqualFold(o.Text, s.Text()) {
+			return i
+		}
+	}
+	typed := strings.ToLower(s.Text())
+	for i, o := range options {
+		if len([]rune(typed)) >= eager && strings.HasPrefix(strings.ToLower(o.Text), typed) {
 			return i
 		}
 	}

@@ -2,14 +2,11 @@ package handoutview
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
-	"reflect"
 
 	"ebbwell/app/desk"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
@@ -82,38 +79,35 @@ func (f *file) open(d *desk.Desk, p record.Plan) error {
 	if err != nil {
 		return fmt.Errorf("open a handout: %w", err)
 	}
-	c, err := consult.OpenCase(p, f.subject.athlete, basis, d.Reckon())
-	if err != nil {
-		f.nothing = "unready" // a session or a mix that cannot be reckoned with yet
-		return nil            //nolint:nilerr // the plan's own screen says what is wrong
+	var ready bool
+	if f.subject.kase, ready = f.reckon(d, p, basis); !ready {
+		f.nothing = "unready"
+		return nil
 	}
-	f.subject.kase, f.subject.planned = c, true
-	if _, ok := consult.InForce(p); !ok {
-		f.subject.planned, f.nothing = false, "unready"
-	}
+	f.subject.planned = true
 	if p.State == record.PlanDraft {
 		return nil
 	}
 	return f.asAgreed(d, p)
 }
 
+// reckon makes the case of a plan on a basis. It is not ready while its session
+// or its mix cannot be reckoned with, which the plan's own screen words, or while
+// no option is there to print.
+func (f *file) reckon(d *desk.Desk, p record.Plan, basis consult.Basis) (c consult.Case, ready bool) {
+	c, err := consult.OpenCase(p, f.subject.athlete, basis, d.Reckon())
+	_, option := consult.InForce(p)
+	return c, err == nil && option
+}
+
 // asAgreed puts the reckoning that was kept in the place of the present one.
+// Where it cannot be read the page is reckoned anew, and the remarks say so.
 func (f *file) asAgreed(d *desk.Desk, p record.Plan) error {
 	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
 	if err != nil {
 		return fmt.Errorf("open a handout: %w", err)
 	}
-	var was consult.FrozenPlan
-	if len(kept) == 0 || json.Unmarshal(kept[0].Inputs, &was) != nil {
-		return nil // kept by a version that wrote it otherwise: reckoned anew
-	}
-	c := &f.subject.kase
-	planner, err := plan.New(was.Basis, was.Session, was.Menu, was.Aim)
-	if err != nil {
-		return nil //nolint:nilerr // as above
-	}
-	f.changed = !reflect.DeepEqual(was.Basis, c.Basis.Plan) || !reflect.DeepEqual(was.Menu, c.Planner.Menu())
-	c.Planner, c.Basis.Plan, c.Basis.Rate = planner, was.Basis, was.Rate
+	f.subject.kase, f.changed = f.subject.kase.AsAgreed(kept)
 	return nil
 }
 

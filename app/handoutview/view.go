@@ -177,6 +177,7 @@ func (v *View) remarks() []string {
 	add(planned && !s.handsOut(v.choice) && s.kase.Plan.State != record.PlanReplaced, w.Say("handoutview.remark.draft"))
 	add(planned && s.kase.Plan.State == record.PlanReplaced, w.Say("handoutview.remark.replaced"))
 	add(planned && v.file.changed, w.Say("handoutview.remark.changed"))
+	add(planned && s.kase.Anew, w.Say("handoutview.remark.anew"))
 	add(planned && len(s.care.NeedsPhysician) > 0, w.Say("handoutview.remark.physician", v.conditions(s.care.NeedsPhysician)))
 	add(s.care.MassHidden, w.Say("handoutview.remark.hidden"))
 	add(planned && len(s.care.WithholdSalt) > 0, w.Say("handoutview.remark.salt", v.conditions(s.care.WithholdSalt)))

@@ -218,6 +218,24 @@ func TestCorrectedTestIsSaid(t *testing.T) {
 	}
 }
 
+// A plan whose kept reckoning cannot be read prints from the present records
+// and says so to the practitioner.
+func TestUnreadableAgreementIsSaid(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	v, _ := open(t, d, "Ravka")
+	if v.file.subject.kase.Anew || strings.Contains(cautions(v), "cannot be read") {
+		t.Fatal("said of a plan that is whole: the check would mean nothing")
+	}
+	ref := record.Ref{Kind: record.KindPlan, ID: v.file.subject.kase.Plan.ID}
+	if _, err := d.Store.Freeze(context.Background(), ref, store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
+		t.Fatal(err)
+	}
+	again, _ := open(t, d, "Ravka")
+	if !again.file.subject.kase.Anew || !strings.Contains(cautions(again), "cannot be read") {
+		t.Errorf("anew %v: %s", again.file.subject.kase.Anew, cautions(again))
+	}
+}
+
 func TestCautionsBesideThePage(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	for begins, wants := range map[string][]string{

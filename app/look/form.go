@@ -5,7 +5,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Sizes of a form, in px at 100 % text.
+// Sizes of a form, in px at 100 % text; the first two are the usual ones, see
+// [Form.Measured].
 const (
 	formLabel  float32 = 132
 	formColumn float32 = 264
@@ -38,6 +39,10 @@ func (e Entry) Wide() Entry {
 type Form struct {
 	widget.BaseWidget
 	entries []Entry
+	// label is the width of the words, column the least width of a column; most
+	// is how many columns there may be.
+	label, column float32
+	most          int
 }
 
 var (
@@ -47,8 +52,16 @@ var (
 
 // NewForm makes a form.
 func NewForm(entries ...Entry) *Form {
-	f := &Form{entries: entries}
+	f := &Form{entries: entries, label: formLabel, column: formColumn, most: 2}
 	f.ExtendBaseWidget(f)
+	return f
+}
+
+// Measured sets other measures and returns the form: the width of the words and
+// the least width of a column, in px at 100 % text, and how many columns there
+// may be; 0 is as many as have room.
+func (f *Form) Measured(label, column float32, most int) *Form {
+	f.label, f.column, f.most = label, column, most
 	return f
 }
 
@@ -70,7 +83,16 @@ func (f *Form) HeightFor(width float32) float32 {
 	return max(0, height-formGapY)
 }
 
-// formRow is a row of one or two entries.
+// columns are how many there are at a width, and how wide each is.
+func (f *Form) columns(width float32) (n int, column float32) {
+	n = max(1, int((width+formGapX)/(Scaled(f.column)+formGapX)))
+	if f.most > 0 {
+		n = min(n, f.most)
+	}
+	return n, (width - formGapX*float32(n-1)) / float32(n)
+}
+
+// formRow is a row of entries, each in a column of that width.
 type formRow struct {
 	entries       []Entry
 	width, height float32
@@ -78,10 +100,7 @@ type formRow struct {
 
 // rows parts the visible entries into rows at a width.
 func (f *Form) rows(width float32) []formRow {
-	most, column := 1, width
-	if half := (width - formGapX) / 2; half >= Scaled(formColumn) {
-		most, column = 2, half
-	}
+	most, column := f.columns(width)
 	var list []formRow
 	var row formRow
 	flush := func() {
@@ -102,7 +121,7 @@ func (f *Form) rows(width float32) []formRow {
 			row.width = width
 		}
 		row.entries = append(row.entries, e)
-		row.height = max(row.height, HeightFor(e.field, row.width-Scaled(formLabel)))
+		row.height = max(row.height, HeightFor(e.field, row.width-Scaled(f.label)))
 		if e.wide {
 			flush()
 		}
@@ -125,7 +144,7 @@ func (r *formRenderer) Layout(size fyne.Size) {
 			e.label.Hide()
 		}
 	}
-	label, y := Scaled(formLabel), float32(0)
+	label, y := Scaled(r.form.label), float32(0)
 	for _, row := range r.form.rows(size.Width) {
 		for i, e := range row.entries {
 			x := float32(i) * (row.width + formGapX)
@@ -143,7 +162,7 @@ func (r *formRenderer) Layout(size fyne.Size) {
 }
 
 func (r *formRenderer) MinSize() fyne.Size {
-	width := Scaled(formColumn)
+	width := Scaled(r.form.column)
 	if w := r.form.Size().Width; w > 0 {
 		return fyne.NewSize(width, r.form.HeightFor(w))
 	}

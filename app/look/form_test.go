@@ -35,6 +35,14 @@ func TestFormRows(t *testing.T) {
 			t.Errorf("at %g it is %g high, want %g", at.width, height, want)
 		}
 	}
+	for _, at := range []struct{ label, column, width, most, want, each float32 }{
+		{112, 300, 700, 2, 2, 336}, {112, 300, 627, 2, 1, 627}, {132, 430, 1400, 0, 3, 448}, {132, 430, 1400, 2, 2, 686}, {132, 430, 100, 0, 1, 100},
+	} {
+		n, column := NewForm().Measured(at.label, at.column, int(at.most)).columns(at.width)
+		if n != int(at.want) || column != at.each {
+			t.Errorf("%+v: %d columns of %g", at, n, column)
+		}
+	}
 	b.Hide()
 	f.Resize(fyne.NewSize(700, 200))
 	test.WidgetRenderer(f).Layout(f.Size())

@@ -138,13 +138,13 @@ func (v *View) agreeable() []field.Option {
 // content sets the fields below each other.
 func (a *agreement) content() fyne.CanvasObject {
 	say := a.v.sp.say
-	fields := []pairOf{pair(say("planner.agree.option"), a.option), pair(say("planner.agree.words"), a.words)}
+	fields := []look.Entry{look.NewEntry(say("planner.agree.option"), a.option), look.NewEntry(say("planner.agree.words"), a.words)}
 	if a.needsPhysician() {
-		fields = append(fields, pair(say("planner.agree.physician"), a.physician))
+		fields = append(fields, look.NewEntry(say("planner.agree.physician"), a.physician))
 	}
-	fields = append(fields, pair(say("planner.option.importance"), a.importance), pair(say("planner.option.confidence"), a.confidence),
-		pair(say("planner.agree.from"), a.from), pair(say("planner.agree.until"), a.until), pair(say("planner.agree.review"), a.review))
-	box := look.VBox(10, newPairs(fields...))
+	fields = append(fields, look.NewEntry(say("planner.option.importance"), a.importance), look.NewEntry(say("planner.option.confidence"), a.confidence),
+		look.NewEntry(say("planner.agree.from"), a.from), look.NewEntry(say("planner.agree.until"), a.until), look.NewEntry(say("planner.agree.review"), a.review))
+	box := look.VBox(10, newForm(fields...))
 	for _, c := range a.replaces {
 		box.Add(c)
 	}

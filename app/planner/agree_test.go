@@ -129,6 +129,30 @@ func TestSaltIsNotAgreedWhereWithheld(t *testing.T) {
 	}
 }
 
+// What was kept of an agreed plan and cannot be read is said, and not passed off
+// as what was agreed.
+func TestUnreadableAgreementIsSaid(t *testing.T) {
+	b := begun(t)
+	if at := b.asked(); !at.agree() {
+		t.Fatal(b.refusal(at))
+	}
+	p := b.kept()
+	again := func() string {
+		shown := openAt(t, b.desk, b.went, desk.Place{Screen: desk.Plan, Athlete: p.AthleteID, Record: p.ID})
+		title, _ := shown.v.ui.page.trouble.Text()
+		return title
+	}
+	if title := again(); title != "" {
+		t.Fatalf("a plan that is whole says %q", title)
+	}
+	if _, err := b.desk.Store.Freeze(context.Background(), refOf(p), store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
+		t.Fatal(err)
+	}
+	if title := again(); title != "Not as it was agreed." {
+		t.Errorf("said %q", title)
+	}
+}
+
 // An agreed plan is corrected with a reason, and what was agreed stays kept; a
 // new one takes its place.
 func TestCorrectAndGoOn(t *testing.T) {

@@ -44,7 +44,7 @@ func newDayTab(v *View) part {
 	t.add = field.NewButton(v.desk.Host, "planner.day.add", say("planner.day.add"), field.Outline, t.addOuting)
 	start := v.b.Clock("", "planner.day.start", func(p *record.Plan) (*record.Clock, string) { return &p.Target.Start, "target.start" })
 	start.SetBox(96)
-	t.box = look.VBox(12, newPairs(pair(say("planner.session.start"), start)), t.rows, look.HBox(10, t.add), t.trouble, t.picture, t.totals, t.table)
+	t.box = look.VBox(12, newForm(look.NewEntry(say("planner.session.start"), start)), t.rows, look.HBox(10, t.add), t.trouble, t.picture, t.totals, t.table)
 	return t
 }
 
@@ -179,5 +179,5 @@ func (t *dayTab) outingRow(i int) fyne.CanvasObject {
 		v.show()
 	})
 	label := look.NewLabel(say("planner.day.session", i+2), look.Body, look.Ink2)
-	return look.Columns(10, []look.Track{look.Fixed(pairWords), look.Fixed(96), look.Fixed(240), look.Fit()}, label, start, which, remove)
+	return look.Columns(10, []look.Track{look.Fixed(formWords), look.Fixed(96), look.Fixed(240), look.Fit()}, label, start, which, remove)
 }

@@ -2,12 +2,10 @@ package planner
 
 import (
 	"context"
-	"encoding/json"
 	"fmt"
 
 	"ebbwell/app/desk"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -90,16 +88,10 @@ func (f file) open(p record.Plan, d *desk.Desk) (consult.Case, error) {
 		return c, err
 	}
 	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
-	if err != nil || len(kept) == 0 {
+	if err != nil {
 		return c, err
 	}
-	var was consult.FrozenPlan
-	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
-		return c, nil //nolint:nilerr // kept by a version that wrote it otherwise: reckoned anew
-	}
-	if planner, err := plan.New(was.Basis, was.Session, was.Menu, was.Aim); err == nil {
-		c.Planner, c.Basis.Plan, c.Basis.Rate = planner, was.Basis, was.Rate
-	}
+	c, _ = c.AsAgreed(kept)
 	return c, nil
 }
 

@@ -196,14 +196,18 @@ func (v *View) oddNumber(slot plan.Slot, text string) {
 	}
 }
 
-// tellWrong says above the panels what of the session cannot be reckoned with.
+// tellWrong says above the panels what of the session cannot be reckoned with,
+// or that an agreed plan could not be opened as it was agreed.
 func (v *View) tellWrong(err error) {
 	c := v.ui.page.trouble
-	if err == nil {
+	switch {
+	case err != nil:
+		c.SetText(v.sp.say("planner.wrong"), v.sp.problems(err))
+	case v.now.kase.Anew:
+		c.SetText(v.sp.say("planner.anew"), v.sp.say("planner.anew.sentence"))
+	default:
 		c.SetText("", "")
-		return
 	}
-	c.SetText(v.sp.say("planner.wrong"), v.sp.problems(err))
 }
 
 // problems words the problems of an error, one after the other.

@@ -30,7 +30,7 @@ func (v *View) askMouthful() {
 	before.OnChanged, after.OnChanged = show, show
 	h.Ask(v.canvas(), field.Question{
 		Name: "planner.mouthful.ask", Title: say("planner.mouthful.weigh"), Sentence: say("planner.mouthful.sentence"),
-		Content: look.VBox(8, newPairs(pair(say("planner.mouthful.before"), before), pair(say("planner.mouthful.after"), after)), result),
+		Content: look.VBox(8, newForm(look.NewEntry(say("planner.mouthful.before"), before), look.NewEntry(say("planner.mouthful.after"), after)), result),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("planner.mouthful.keep"), Kind: field.Primary, Do: func() (stay bool) {

@@ -42,8 +42,8 @@ func newOptionTools(v *View) *optionTools {
 	t.smaller = look.NewCaution("", "", smaller)
 	t.buttons = look.HBox(10, t.copy, t.remove, t.mark)
 	t.box = look.VBox(8, t.title,
-		newPairs(pair(say("planner.option.name"), name), pair(say("planner.option.importance"), importance),
-			pair(say("planner.option.words"), words), pair(say("planner.option.confidence"), confidence)),
+		newForm(look.NewEntry(say("planner.option.name"), name), look.NewEntry(say("planner.option.importance"), importance),
+			look.NewEntry(say("planner.option.words"), words), look.NewEntry(say("planner.option.confidence"), confidence)),
 		t.smaller, t.buttons)
 	return t
 }

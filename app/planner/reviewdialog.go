@@ -40,8 +40,8 @@ func (v *View) askSession() {
 	f.drunk.SetBox(96)
 	h.Ask(v.canvas(), field.Question{
 		Name: "planner.session.done", Title: say("planner.done.title"), Sentence: say("planner.done.sentence"), Width: 560,
-		Content: look.VBox(8, newPairs(pair(capital(say("planner.done.day")), f.day), pair(capital(say("planner.done.share")), f.share), pair(capital(say("planner.done.drunk")), f.drunk),
-			pair(capital(say("planner.done.stomach")), f.stomach), pair(capital(say("planner.done.note")), f.note)), f.heavier, f.trouble),
+		Content: look.VBox(8, newForm(look.NewEntry(capital(say("planner.done.day")), f.day), look.NewEntry(capital(say("planner.done.share")), f.share), look.NewEntry(capital(say("planner.done.drunk")), f.drunk),
+			look.NewEntry(capital(say("planner.done.stomach")), f.stomach), look.NewEntry(capital(say("planner.done.note")), f.note)), f.heavier, f.trouble),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("planner.done.keep"), Kind: field.Primary, Do: func() (stay bool) {
@@ -95,7 +95,7 @@ func (v *View) askDecision(d record.Decision) {
 	setVisible(usual, usual.Text() != "")
 	h.Ask(v.canvas(), field.Question{
 		Name: "planner.decision", Title: say("planner.decision.title", say("planner.decide."+string(d))), Sentence: v.sp.proposalWords(p), Width: 560,
-		Content: look.VBox(8, usual, newPairs(pair(say("planner.decision.why"), why), pair(say("planner.decision.review"), review)), trouble),
+		Content: look.VBox(8, usual, newForm(look.NewEntry(say("planner.decision.why"), why), look.NewEntry(say("planner.decision.review"), review)), trouble),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("planner.decision.keep"), Kind: field.Primary, Do: func() (stay bool) {

@@ -42,8 +42,8 @@ func newRuleFields(v *View, changed func(plan.StepRules)) *ruleFields {
 	f.days = number("days", "", quantity.None, func(x float64) { f.rules.ClearDays = int(x) })
 	f.days.SetSuffix(say("planner.rule.days.unit"))
 	f.box = look.VBox(8, look.NewLabel(say("planner.rules"), look.Strong, look.Ink), look.NewParagraph(say("planner.rules.note"), look.Note, look.Ink2),
-		newPairs(pair(say("planner.rule.fluid"), f.fluid), pair(say("planner.rule.carbohydrate"), f.carbohydrate),
-			pair(say("planner.rule.sessions"), f.sessions), pair(say("planner.rule.week"), f.week), pair(say("planner.rule.days"), f.days)))
+		newForm(look.NewEntry(say("planner.rule.fluid"), f.fluid), look.NewEntry(say("planner.rule.carbohydrate"), f.carbohydrate),
+			look.NewEntry(say("planner.rule.sessions"), f.sessions), look.NewEntry(say("planner.rule.week"), f.week), look.NewEntry(say("planner.rule.days"), f.days)))
 	return f
 }
 

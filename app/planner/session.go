@@ -38,10 +38,10 @@ func target(path string, of func(t *record.Target) *record.Number) bind.NumberAt
 func newSessionTab(v *View) part {
 	t := &sessionTab{v: v, thirst: look.NewParagraph("", look.Note, look.Ink2)}
 	say, b := v.sp.say, v.b
-	minutes := func(key string, of func(t *record.Target) *record.Number) pairOf {
+	minutes := func(key string, of func(t *record.Target) *record.Number) look.Entry {
 		n := b.Number("", "planner.session."+key, evidence.Duration, quantity.Minute, target(key, of))
 		n.SetBox(96)
-		return pair(say("planner.session."+key), n)
+		return look.NewEntry(say("planner.session."+key), n)
 	}
 	name := b.Line("", "planner.session.plan", 60, func(p *record.Plan) *string { return &p.Name })
 	session := b.Line("", "planner.session.name", 80, func(p *record.Plan) *string { return &p.Target.SessionName })
@@ -50,15 +50,15 @@ func newSessionTab(v *View) part {
 	start.SetBox(96)
 	next := b.Number("", "planner.session.next", "", quantity.Hour, target("nextAfter", func(t *record.Target) *record.Number { return &t.NextAfter }))
 	next.SetBox(96)
-	fields := []pairOf{
-		pair(say("planner.session.plan"), name), pair(say("planner.session.name"), session), pair(say("planner.session.start"), start),
+	fields := []look.Entry{
+		look.NewEntry(say("planner.session.plan"), name), look.NewEntry(say("planner.session.name"), session), look.NewEntry(say("planner.session.start"), start),
 		minutes("short", func(t *record.Target) *record.Number { return &t.Short }),
 		minutes("minutes", func(t *record.Target) *record.Number { return &t.Minutes }),
 		minutes("long", func(t *record.Target) *record.Number { return &t.Long }),
-		pair(say("planner.session.next"), next), pair(say("planner.session.effort"), effort),
+		look.NewEntry(say("planner.session.next"), next), look.NewEntry(say("planner.session.effort"), effort),
 	}
 	t.remove = field.NewButton(v.desk.Host, "planner.delete", say("planner.delete"), field.Outline, v.deletePlan)
-	t.box = look.VBox(12, newPairs(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
+	t.box = look.VBox(12, newForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
 	return t
 }
 
@@ -76,7 +76,7 @@ func (t *sessionTab) limit() fyne.CanvasObject {
 	limit := v.b.Number("", "planner.limit", evidence.AimDeficit, quantity.PerCent, target("deficitAim", func(t *record.Target) *record.Number { return &t.DeficitAim }))
 	limit.SetBox(96)
 	t.usual = limit
-	return newPairs(pair(say("planner.limit"), limit), pair("", look.HBox(0, views)))
+	return newForm(look.NewEntry(say("planner.limit"), limit), look.NewEntry("", look.HBox(0, views)))
 }
 
 // suggestion is what a suggestion may change, and the bottles owned.
@@ -101,7 +101,7 @@ func (t *sessionTab) suggestion() fyne.CanvasObject {
 		}
 		v.now.bottles = sizes
 	}
-	return look.VBox(8, look.NewLabel(say("planner.hold"), look.Strong, look.Ink), row, newPairs(pair(say("planner.bottles", string(v.sp.by.Unit(quantity.Millilitre))), t.bottles)))
+	return look.VBox(8, look.NewLabel(say("planner.hold"), look.Strong, look.Ink), row, newForm(look.NewEntry(say("planner.bottles", string(v.sp.by.Unit(quantity.Millilitre))), t.bottles)))
 }
 
 // readBottles reads sizes of bottles in mL, or in fluid ounces, with blanks or

@@ -61,7 +61,7 @@ func newStepsTab(v *View) part {
 	head := look.NewParagraph(say("planner.steps.title"), look.Note, look.Ink2)
 	event.SetBox(200)
 	t.again = look.HBox(12, t.build, look.Grow(t.changed))
-	t.rulesPart = look.VBox(12, look.NewRule(), t.size.box, newPairs(pair(say("planner.event"), event)))
+	t.rulesPart = look.VBox(12, look.NewRule(), t.size.box, newForm(look.NewEntry(say("planner.event"), event)))
 	t.box = look.VBox(12, head, container.NewHScroll(t.picture), t.words, t.after.box, t.smaller,
 		t.again, t.list.box, t.rulesPart)
 	return t

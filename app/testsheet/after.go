@@ -72,8 +72,8 @@ func (p *after) session() fyne.CanvasObject {
 	played := p.number("testsheet.played", evidence.PlayedMinutes, quantity.Minute, "session.played", func(t *record.Test) *record.Number { return &t.Session.Played })
 	ending := look.VBox(4, small(p.end), p.nextDay)
 	return panel(say("testsheet.ending"), "", newForm(
-		cell(say("testsheet.guess"), small(p.guess)), cell(say("testsheet.end"), ending),
-		cell(say("testsheet.played"), small(played)),
+		look.NewEntry(say("testsheet.guess"), small(p.guess)), look.NewEntry(say("testsheet.end"), ending),
+		look.NewEntry(say("testsheet.played"), small(played)),
 	), look.NewParagraph(say("testsheet.ending.note"), look.Note, look.Ink2))
 }
 
@@ -88,10 +88,10 @@ func (p *after) scale() fyne.CanvasObject {
 	dry := p.number("testsheet.kit.dry", evidence.KitMass, quantity.Kilogram, "scale.kitDry", func(t *record.Test) *record.Number { return &t.Scale.KitDry })
 	wet := p.number("testsheet.kit.wet", evidence.KitMass, quantity.Kilogram, "scale.kitWet", func(t *record.Test) *record.Number { return &t.Scale.KitWet })
 	return panel(say("testsheet.scale.again"), say("testsheet.scale.again.note"), newForm(
-		wideCell(say("testsheet.scale.after"), look.MaxWidth(400, dress)),
-		wideCell(say("testsheet.after.mass"), p.masses.box),
-		wideCell("", other),
-		cell(say("testsheet.kit.dry"), small(dry)), cell(say("testsheet.kit.wet"), small(wet)),
+		look.NewEntry(say("testsheet.scale.after"), look.MaxWidth(400, dress)).Wide(),
+		look.NewEntry(say("testsheet.after.mass"), p.masses.box).Wide(),
+		look.NewEntry("", other).Wide(),
+		look.NewEntry(say("testsheet.kit.dry"), small(dry)), look.NewEntry(say("testsheet.kit.wet"), small(wet)),
 	))
 }
 
@@ -108,8 +108,8 @@ func (p *after) loss() fyne.CanvasObject {
 		return look.HBox(12, look.MinSized(96, 0, n), none)
 	}
 	return panel(say("testsheet.left"), "", newForm(
-		wideCell(say("testsheet.urine.passed"), beside(p.urine, noUrine)),
-		wideCell(say("testsheet.stool.passed"), beside(p.stool, noStool)),
+		look.NewEntry(say("testsheet.urine.passed"), beside(p.urine, noUrine)).Wide(),
+		look.NewEntry(say("testsheet.stool.passed"), beside(p.stool, noStool)).Wide(),
 	))
 }
 
@@ -123,8 +123,8 @@ func (p *after) feeling() fyne.CanvasObject {
 	stomach := rating("testsheet.stomach", say("testsheet.stomach.low"), say("testsheet.stomach.high"), "feeling.stomach", func(t *record.Test) *record.Number { return &t.Feeling.Stomach })
 	note := b.Notes(PartAfter, "testsheet.note", 3, func(t *record.Test) *string { return &t.Note })
 	return panel(say("testsheet.feeling"), "", newForm(
-		wideCell(say("testsheet.thirst"), look.MaxWidth(400, thirst)),
-		wideCell(say("testsheet.stomach"), look.MaxWidth(400, stomach)),
-		wideCell(say("testsheet.note"), note),
+		look.NewEntry(say("testsheet.thirst"), look.MaxWidth(400, thirst)).Wide(),
+		look.NewEntry(say("testsheet.stomach"), look.MaxWidth(400, stomach)).Wide(),
+		look.NewEntry(say("testsheet.note"), note).Wide(),
 	))
 }

@@ -77,12 +77,12 @@ func (p *before) session() fyne.CanvasObject {
 	power := p.number("testsheet.power", evidence.Power, quantity.Watt, "session.power", func(t *record.Test) *record.Number { return &t.Session.Power })
 	speed := p.number("testsheet.speed", evidence.RunningSpeed, quantity.KilometrePerHour, "session.speed", func(t *record.Test) *record.Number { return &t.Session.Speed })
 	return panel(say("testsheet.session"), "", newForm(
-		cell(say("testsheet.date"), date), cell(say("testsheet.start"), small(start)),
-		cell(say("testsheet.place"), place), cell(say("testsheet.sport"), p.sport()),
-		wideCell(say("testsheet.activity"), look.MaxWidth(460, p.activity())),
-		wideCell(say("testsheet.effort"), look.MaxWidth(400, effort)),
-		cell(say("testsheet.power"), small(power)), cell(say("testsheet.speed"), small(speed)),
-		cell(say("testsheet.met"), small(p.met)),
+		look.NewEntry(say("testsheet.date"), date), look.NewEntry(say("testsheet.start"), small(start)),
+		look.NewEntry(say("testsheet.place"), place), look.NewEntry(say("testsheet.sport"), p.sport()),
+		look.NewEntry(say("testsheet.activity"), look.MaxWidth(460, p.activity())).Wide(),
+		look.NewEntry(say("testsheet.effort"), look.MaxWidth(400, effort)).Wide(),
+		look.NewEntry(say("testsheet.power"), small(power)), look.NewEntry(say("testsheet.speed"), small(speed)),
+		look.NewEntry(say("testsheet.met"), small(p.met)),
 	), look.NewParagraph(say("testsheet.effort.note"), look.Note, look.Ink2))
 }
 
@@ -139,10 +139,10 @@ func (p *before) air() fyne.CanvasObject {
 	heat := p.b.Toggle(PartBefore, "testsheet.heat", p.b.Options("testsheet.heat.", string(record.AcclimatisedYes), string(record.AcclimatisedNo)), word(
 		func(t record.Test) string { return string(t.Session.UsedToHeat) }, func(t *record.Test, w string) { t.Session.UsedToHeat = record.Acclimatised(w) }))
 	return panel(say("testsheet.air"), "", newForm(
-		cell(say("testsheet.air.temperature"), small(temperature)), cell(say("testsheet.air.humidity"), small(humidity)),
-		cell(say("testsheet.air.wind"), small(wind)), cell(say("testsheet.air.sun"), look.MaxWidth(190, sun)),
-		cell(say("testsheet.air.altitude"), small(altitude)), cell(say("testsheet.air.wbgt"), small(wbgt)),
-		cell(say("testsheet.air.clothing"), look.MaxWidth(190, clothing)), cell(say("testsheet.heat"), look.MaxWidth(190, heat)),
+		look.NewEntry(say("testsheet.air.temperature"), small(temperature)), look.NewEntry(say("testsheet.air.humidity"), small(humidity)),
+		look.NewEntry(say("testsheet.air.wind"), small(wind)), look.NewEntry(say("testsheet.air.sun"), look.MaxWidth(190, sun)),
+		look.NewEntry(say("testsheet.air.altitude"), small(altitude)), look.NewEntry(say("testsheet.air.wbgt"), small(wbgt)),
+		look.NewEntry(say("testsheet.air.clothing"), look.MaxWidth(190, clothing)), look.NewEntry(say("testsheet.heat"), look.MaxWidth(190, heat)),
 	))
 }
 
@@ -169,10 +169,10 @@ func (p *before) scale() fyne.CanvasObject {
 	p.masses = newWeighingList(p.b, PartBefore, record.Before)
 	p.mornings = newWeighingList(p.b, PartBefore, record.Morning)
 	return panel(say("testsheet.scale"), say("testsheet.scale.note"), newForm(
-		wideCell(say("testsheet.scale.before"), look.MaxWidth(400, dress)),
-		wideCell(say("testsheet.before.mass"), p.masses.box),
-		cell(say("testsheet.scale.step"), small(step)),
-		wideCell(say("testsheet.morning"), p.mornings.box),
+		look.NewEntry(say("testsheet.scale.before"), look.MaxWidth(400, dress)).Wide(),
+		look.NewEntry(say("testsheet.before.mass"), p.masses.box).Wide(),
+		look.NewEntry(say("testsheet.scale.step"), small(step)),
+		look.NewEntry(say("testsheet.morning"), p.mornings.box).Wide(),
 	), look.NewParagraph(say("testsheet.morning.note"), look.Note, look.Ink2))
 }
 
@@ -195,6 +195,6 @@ func (p *before) urineSheet() fyne.CanvasObject {
 	p.gravity.SetDecimals(3)
 	p.urine = look.NewParagraph(say("testsheet.before.urine.after"), look.Note, look.Ink2)
 	return panel(say("testsheet.before.urine"), "", newForm(
-		cell(say("testsheet.urine.gravity"), small(p.gravity)), cell(say("testsheet.urine.colour"), small(p.colour)),
+		look.NewEntry(say("testsheet.urine.gravity"), small(p.gravity)), look.NewEntry(say("testsheet.urine.colour"), small(p.colour)),
 	), p.urine)
 }

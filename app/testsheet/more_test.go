@@ -180,10 +180,28 @@ func TestPrintsAreSavedAndKept(t *testing.T) {
 		}
 	}
 	b.v.Print()
-	apptest.Type(t, b.w, "testsheet.print.path", filepath.Join(dir, pageReport+".pdf"))
+	to := filepath.Join(dir, pageReport+".pdf")
+	if err := os.WriteFile(to, []byte("another"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	apptest.Type(t, b.w, "testsheet.print.path", to)
 	apptest.Click(t, b.w, "testsheet.print.yes")
-	if !apptest.Has(b.w, "testsheet.print.path") {
+	if kept, err := os.ReadFile(to); err != nil || string(kept) != "another" || !apptest.Has(b.w, "testsheet.print.path") {
 		t.Error("a file that is there was replaced without asking")
+	}
+}
+
+// A blank sheet of a test that was never kept is kept with the athlete.
+func TestBlankSheetBeforeAnyTest(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID})
+	b.v.printBlank()
+	apptest.Type(t, b.w, "testsheet.print.path", filepath.Join(t.TempDir(), "blank.pdf"))
+	apptest.Click(t, b.w, "testsheet.print.yes")
+	prints, err := d.Store.PrintsOf(context.Background(), a.ID)
+	if err != nil || len(prints) != 1 || prints[0].Kind != record.KindAthlete || prints[0].Record != a.ID || prints[0].Page != pageBlank {
+		t.Errorf("kept as %+v (%v)", prints, err)
 	}
 }
 

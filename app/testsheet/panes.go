@@ -92,8 +92,12 @@ type twoUp struct {
 	rule          fyne.CanvasObject
 }
 
-// twoUpColumn is the least width of a column, in px at 100 % text.
-const twoUpColumn float32 = 250
+// twoUpColumn is the least width of a column in px at 100 % text, twoUpGap what
+// lies between the two.
+const (
+	twoUpColumn float32 = 250
+	twoUpGap    float32 = 28
+)
 
 var (
 	_ look.Flowing = (*twoUp)(nil)
@@ -111,7 +115,7 @@ func (t *twoUp) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{t.first
 
 // column is the width of each where both stand side by side, else zero.
 func (t *twoUp) column(width float32) float32 {
-	if half := (width - formGapX) / 2; half >= look.Scaled(twoUpColumn) {
+	if half := (width - twoUpGap) / 2; half >= look.Scaled(twoUpColumn) {
 		return half
 	}
 	return 0
@@ -140,7 +144,7 @@ func (r *twoUpRenderer) Layout(size fyne.Size) {
 	showIf(t.rule, w == 0)
 	if w > 0 {
 		place(t.first, 0, 0, w)
-		place(t.second, w+formGapX, 0, w)
+		place(t.second, w+twoUpGap, 0, w)
 		return
 	}
 	y := look.HeightFor(t.first, size.Width)

@@ -90,11 +90,11 @@ func newPatchRow(p *patches, i int) *patchRow {
 	r.remove = field.NewLink(b.Desk.Host, r.name("remove"), say("testsheet.patch.remove"), r.takeOut)
 	title := look.NewLabel(say("testsheet.patch.title", b.Desk.Words.Number(float64(i+1), 0)), look.Strong, look.Ink)
 	form := newForm(
-		cell(say("testsheet.patch.site"), look.MaxWidth(220, r.site)), cell(say("testsheet.patch.side"), small(side)),
-		cell(say("testsheet.patch.on"), small(on)), cell(say("testsheet.patch.off"), small(r.off)),
-		cell(say("testsheet.patch.condition"), look.MaxWidth(160, condition)), cell("", laboratory),
-		cell(say("testsheet.patch.sodium"), small(sodium)), cell(say("testsheet.patch.potassium"), small(potassium)),
-		wideCell(say("testsheet.patch.method"), look.MaxWidth(260, method)),
+		look.NewEntry(say("testsheet.patch.site"), look.MaxWidth(220, r.site)), look.NewEntry(say("testsheet.patch.side"), small(side)),
+		look.NewEntry(say("testsheet.patch.on"), small(on)), look.NewEntry(say("testsheet.patch.off"), small(r.off)),
+		look.NewEntry(say("testsheet.patch.condition"), look.MaxWidth(160, condition)), look.NewEntry("", laboratory),
+		look.NewEntry(say("testsheet.patch.sodium"), small(sodium)), look.NewEntry(say("testsheet.patch.potassium"), small(potassium)),
+		look.NewEntry(say("testsheet.patch.method"), look.MaxWidth(260, method)).Wide(),
 	)
 	r.box = look.VBox(8, look.HBox(12, look.Grow(title), r.remove), form, r.result, look.NewRule())
 	return r

@@ -2,18 +2,12 @@ package testsheet
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
-	"path/filepath"
 	"strings"
 	"time"
-	"unicode"
 
 	"ebbwell/app/desk"
-	"ebbwell/app/field"
-	"ebbwell/app/look"
+	"ebbwell/app/saveto"
 	"ebbwell/app/testsheet/findings"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
@@ -123,102 +117,35 @@ func (v *View) bar(f consult.Findings) handout.Bar {
 
 // print asks where a page is to be kept, and keeps it there and in the records.
 func (v *View) print(p page) {
-	say := v.desk.Words.Say
-	path := field.NewLine(v.desk.Host, "testsheet.print.path", 1000)
-	path.SetText(freePath(documents(), fileName(p.name)))
-	trouble := look.NewParagraph("", look.Note, look.Ink)
-	asked := ""
-	save := func() (stay bool) {
-		to := strings.TrimSpace(path.Text())
-		if _, err := os.Stat(to); err == nil && asked != to {
-			asked = to
-			trouble.SetText(say("testsheet.print.replaces"))
-			return true
-		}
-		if err := v.write(p, to); err != nil {
-			trouble.SetText(say("testsheet.print.failed", reason(err)))
-			return true
-		}
-		v.desk.Say(say("testsheet.print.done", to), "", nil)
-		return false
-	}
-	v.desk.Host.Ask(v.canvas(), field.Question{
-		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Content: look.VBox(6, path, trouble), Width: 560,
-		Actions: []field.Action{{Name: "no", Text: say("field.ask.cancel")}, {Name: "yes", Text: say("testsheet.print.yes"), Kind: field.Primary, Do: save}},
+	d, athlete, say := v.desk, v.athlete.ID, v.desk.Words.Say
+	saveto.Ask(d, v.canvas(), saveto.Request{
+		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Yes: say("testsheet.print.yes"),
+		File:  saveto.FileName(p.name, ".pdf"),
+		Write: func(ctx context.Context, path string) error { return write(ctx, d, athlete, p, path) },
+		Done:  func(path string) { d.Say(say("testsheet.print.done", path), "", nil) },
 	})
 }
 
-// write makes the page, writes it to a file and keeps it with the records.
-func (v *View) write(p page, to string) error {
-	press, err := handout.NewPress(v.desk.Words, paper.A4())
+// write makes the page, writes it to a file and keeps it with the records of an
+// athlete. It runs beside the window.
+func write(ctx context.Context, d *desk.Desk, athlete record.ID, p page, to string) error {
+	press, err := handout.NewPress(d.Words, paper.A4())
 	if err != nil {
 		return err
 	}
-	pdf, err := p.layout(press).PDF(v.desk.Now())
+	pdf, err := p.layout(press).PDF(d.Now())
 	if err != nil {
 		return err
 	}
-	if err := os.WriteFile(to, pdf, 0o600); err != nil {
-		return fmt.Errorf("write the page: %w", err)
-	}
-	if _, err := v.desk.Store.LoadTest(context.Background(), p.test); store.CodeOf(err) == store.CodeNotFound {
-		p.test = "" // a sheet nothing was entered in is not kept
-	}
-	kept := record.Print{AthleteID: v.athlete.ID, Kind: record.KindTest, Record: p.test, Page: p.kind, Language: v.desk.Words.Language().String(), Bytes: pdf}
-	if p.test == "" {
-		kept.Kind, kept.Record = record.KindAthlete, v.athlete.ID
-	}
-	if _, err := v.desk.Store.SavePrint(context.Background(), kept); err != nil {
+	if err := saveto.Write(to, pdf); err != nil {
 		return err
+	}
+	kept := record.Print{AthleteID: athlete, Kind: record.KindTest, Record: p.test, Page: p.kind, Language: d.Words.Language().String(), Bytes: pdf}
+	if _, err := d.Store.LoadTest(ctx, p.test); store.CodeOf(err) == store.CodeNotFound {
+		kept.Kind, kept.Record = record.KindAthlete, athlete // a sheet nothing was entered in is not kept
+	}
+	if _, err := d.Store.SavePrint(ctx, kept); err != nil {
+		return fmt.Errorf("keep the page: %w", err)
 	}
 	return nil
-}
-
-// documents is the user's folder for documents, their home where it has none.
-func documents() string {
-	home, err := os.UserHomeDir()
-	if err != nil {
-		return "."
-	}
-	if dir := filepath.Join(home, "Documents"); isDir(dir) {
-		return dir
-	}
-	return home
-}
-
-func isDir(path string) bool {
-	info, err := os.Stat(path)
-	return err == nil && info.IsDir()
-}
-
-// fileName makes a name that every file system takes.
-func fileName(name string) string {
-	clean := strings.Map(func(r rune) rune {
-		if unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune(" -_.,", r) {
-			return r
-		}
-		return -1
-	}, name)
-	return shorten(strings.Trim(strings.Join(strings.Fields(clean), " "), ". "), 80) + ".pdf"
-}
-
-// freePath is a path in a folder at which there is no file yet.
-func freePath(dir, name string) string {
-	path := filepath.Join(dir, name)
-	for n := 2; n < 1000; n++ {
-		if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-			return path
-		}
-		path = filepath.Join(dir, fmt.Sprintf("%s %d.pdf", strings.TrimSuffix(name, ".pdf"), n))
-	}
-	return path
-}
-
-// reason is why a file could not be written, without the path said twice.
-func reason(err error) string {
-	var at *fs.PathError
-	if errors.As(err, &at) {
-		return at.Err.Error()
-	}
-	return err.Error()
 }

@@ -148,16 +148,3 @@ func TestMorningsGoBackADay(t *testing.T) {
 		t.Errorf("moved to %+v", test.Weighings)
 	}
 }
-
-func TestFileNamesAreTakenEverywhere(t *testing.T) {
-	for name, want := range map[string]string{
-		"Sweat test Ravka Oldenmoor 2026-05-14": "Sweat test Ravka Oldenmoor 2026-05-14.pdf",
-		"a/b\\c:d*?\"<>|🏑":                      "abcd.pdf",
-		"  .. ":                                 ".pdf",
-		"Ünal Şahin":                            "Ünal Şahin.pdf",
-	} {
-		if got := fileName(name); got != want {
-			t.Errorf("%q: got %q, want %q", name, got, want)
-		}
-	}
-}

@@ -51,9 +51,9 @@ func (p *urine) marker() fyne.CanvasObject {
 	none := b.Check(PartUrine, "testsheet.urine.nottaken", say("testsheet.urine.nottaken"), func(t record.Test) bool { return t.Urine.NotTaken },
 		func(s *sheet, on bool) { s.Record.Urine.NotTaken = on })
 	return panel(say("testsheet.urine"), "", p.consent, newForm(
-		cell(say("testsheet.urine.gravity"), small(gravity)), cell(say("testsheet.urine.when"), when),
-		cell(say("testsheet.urine.osmolality"), small(osmolality)), cell(say("testsheet.urine.colour"), small(colour)),
-		wideCell("", none),
+		look.NewEntry(say("testsheet.urine.gravity"), small(gravity)), look.NewEntry(say("testsheet.urine.when"), when),
+		look.NewEntry(say("testsheet.urine.osmolality"), small(osmolality)), look.NewEntry(say("testsheet.urine.colour"), small(colour)),
+		look.NewEntry("", none).Wide(),
 	), p.band)
 }
 

@@ -21,6 +21,10 @@ type Case struct {
 	Basis   Basis
 	Slots   [plan.Slots]SlotInfo
 	Planner *plan.Planner
+	// Anew says that the plan was agreed and that what was kept of its reckoning
+	// is missing or cannot be read: it is reckoned from the records as they are
+	// now and may differ from what was agreed. See [Case.AsAgreed].
+	Anew bool
 }
 
 // SlotInfo is what stands in a slot of the mix.

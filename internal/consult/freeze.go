@@ -2,7 +2,9 @@ package consult
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
+	"reflect"
 
 	"ebbwell/internal/figure"
 	"ebbwell/internal/fuel"
@@ -99,4 +101,35 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 		return nil, nil, fmt.Errorf("freeze the outcomes of plan %s: %w", c.Plan.ID, err)
 	}
 	return inputs, results, nil
+}
+
+// AsAgreed returns the case with the reckoning that was kept when its plan was
+// agreed in the place of the present one; kept are the copies, newest first.
+// Changed reports whether the present records would give another: a test or a
+// product was corrected since. Where there is no copy, or the newest cannot be
+// read because another version wrote it otherwise, the case stays as it is and
+// says so by Anew.
+func (c Case) AsAgreed(kept []record.Frozen) (agreed Case, changed bool) {
+	was, planner, err := thaw(kept)
+	if err != nil {
+		c.Anew = true
+		return c, false
+	}
+	changed = !reflect.DeepEqual(was.Basis, c.Basis.Plan) || !reflect.DeepEqual(was.Menu, c.Planner.Menu())
+	c.Planner, c.Basis.Plan, c.Basis.Rate = planner, was.Basis, was.Rate
+	return c, changed
+}
+
+// thaw reads the newest copy and makes its planner.
+func thaw(kept []record.Frozen) (was FrozenPlan, planner *plan.Planner, err error) {
+	if len(kept) == 0 {
+		return was, nil, errors.New("no copy was kept")
+	}
+	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
+		return was, nil, fmt.Errorf("read the copy kept of plan %s: %w", kept[0].Record, err)
+	}
+	if planner, err = plan.New(was.Basis, was.Session, was.Menu, was.Aim); err != nil {
+		return was, nil, fmt.Errorf("reckon with the copy kept of plan %s: %w", kept[0].Record, err)
+	}
+	return was, planner, nil
 }

@@ -2,6 +2,7 @@ package consult
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"ebbwell/internal/plan"
@@ -43,16 +44,28 @@ func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (rec
 	}
 	offered := c.Planner.Offer(plan.Search{Length: plan.Expected, Habit: c.MixOf(habit)})
 	for i := range p.Options[1:] {
-		p.Options[i+1] = c.WithMix(p.Options[i+1], offered[i+1].Mix)
+		p.Options[i+1] = c.WithMix(p.Options[i+1], c.rounded(offered[i+1].Mix))
 	}
 	p.Chances = chancesOf(p, c)
 	return p, nil
 }
 
+// rounded brings drinks that stayed at the habit's own amount to the increment
+// below: nobody fills a bottle to the millilitre.
+func (c Case) rounded(mix plan.Mix) plan.Mix {
+	menu := c.Planner.Menu()
+	for s := plan.Water; s <= plan.Drink3; s++ {
+		if menu[s].InUse && menu[s].Step > 0 {
+			mix[s] = math.Floor(mix[s]/menu[s].Step+1e-9) * menu[s].Step
+		}
+	}
+	return mix
+}
+
 // targetOf is the test's session as what the plan is for.
 func targetOf(f Findings, a record.Athlete, d Desk) record.Target {
 	t := record.Target{
-		SessionName: f.Test.Session.Place, Sport: sportOf(f.Test, a), Effort: f.Test.Session.Effort, Start: f.Test.Session.Start,
+		Sport: sportOf(f.Test, a), Effort: f.Test.Session.Effort, Start: f.Test.Session.Start,
 		DeficitAim: d.Settings.DeficitAim,
 	}
 	if f.Timed {

@@ -103,11 +103,11 @@ func ProductOf(r record.Product) fuel.Product {
 			Water: content(c.Water), Energy: content(c.Energy), Carbohydrate: content(c.Carbohydrate), Fibre: content(c.Fibre),
 			Available: content(c.Available),
 			Sugars: fuel.Sugars{
-				Glucose: content(c.Glucose), Fructose: content(c.Fructose), Sucrose: content(c.Sucrose),
+				Total: content(c.Sugars), Glucose: content(c.Glucose), Fructose: content(c.Fructose), Sucrose: content(c.Sucrose),
 				Lactose: content(c.Lactose), Maltose: content(c.Maltose), Starch: content(c.Starch),
 				Maltodextrin: content(c.Maltodextrin),
 			},
-			Sodium: content(c.Sodium), Potassium: content(c.Potassium),
+			Sodium: content(c.Sodium), Potassium: content(c.Potassium), Osmolality: content(c.Osmolality),
 		},
 		Portion: fuel.Portion{Name: r.PortionName, Grams: r.PortionMass.Or(0)},
 		Origin:  fuel.Origin{Source: r.Source, Note: r.Note},

@@ -26,6 +26,9 @@ func PlanBasisOf(b Basis, stop record.ID) record.PlanBasis {
 		}
 	}
 	estimate := b.Kind == record.BasisEstimate && b.Reckoning != nil
+	if b.Reckoning != nil {
+		out.UsedToHeat = b.Reckoning.Outing.Session.UsedToHeat
+	}
 	if estimate {
 		add(b.Reckoning.Outing.Like)
 	}
@@ -56,7 +59,7 @@ func BasisFor(p record.Plan, a record.Athlete, tests []Findings, today time.Time
 		if !whole || len(named) == 0 {
 			return Basis{}, fmt.Errorf("open the basis of plan %s: %w", p.ID, ErrTestGone)
 		}
-		if ownAir(p.Basis.Air, named[0].Test.Air) {
+		if asMeasured(p.Basis, named[0].Test.Air) {
 			return BasisOf(a, named)
 		}
 	}
@@ -88,10 +91,11 @@ func namedTests(b record.PlanBasis, tests []Findings) (named []Findings, whole b
 	return named, whole
 }
 
-// ownAir reports whether a plan's air is the test's own: the same, or none
-// written down.
-func ownAir(plan, test record.Air) bool {
-	return !plan.Temperature.Known() || SameAir(plan, test)
+// asMeasured reports whether a plan takes its tests as they were measured: it
+// is in their own air, the same or none written down, and nobody asked what
+// they say about a stop of a trip or a body as used to heat as it will be.
+func asMeasured(b record.PlanBasis, test record.Air) bool {
+	return b.StopID == "" && b.UsedToHeat == "" && (!b.Air.Temperature.Known() || SameAir(b.Air, test))
 }
 
 // SameAir reports whether two airs say the same.
@@ -101,7 +105,8 @@ func SameAir(a, b record.Air) bool {
 }
 
 // outingOf is the session of a plan in its air: that of the test named first,
-// at another effort where one is given that is not the test's.
+// at another effort where one is given that is not the test's, by a body as
+// used to heat as the plan says.
 func outingOf(p record.Plan, a record.Athlete, named []Findings, effort record.Number) Outing {
 	minutes := p.Target.Minutes.Or(0)
 	o := Outing{Air: p.Basis.Air, Minutes: minutes, Session: record.Session{Sport: p.Target.Sport, Effort: p.Target.Effort}}
@@ -111,6 +116,7 @@ func outingOf(p record.Plan, a record.Athlete, named []Findings, effort record.N
 	if o.Session.Sport == "" {
 		o.Session.Sport = a.Sport
 	}
+	o.Session.UsedToHeat = p.Basis.UsedToHeat
 	return o
 }
 

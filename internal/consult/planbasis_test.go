@@ -176,3 +176,58 @@ func TestNewPlanKeepsThePool(t *testing.T) {
 		t.Errorf("opened %v, %v", got.Kind, err)
 	}
 }
+
+// A plan for a stop opens for a body as used to heat as it will be there,
+// whatever the profile says, and in the test's own air too.
+func TestBasisKeepsHowUsedToHeat(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	sheet := tests[0].Test
+	sheet.Session.UsedToHeat = record.AcclimatisedNo // on the day of the test
+	tests[0] = Find(sheet, a, nil, d)
+	hot, own := stop("Chennai", 7), stop("", 0)
+	hot.Air.Temperature, hot.Air.Humidity = record.Num(36, quantity.DegreeCelsius), record.Num(80, quantity.PerCent)
+	own.Place, own.Air = "Home", tests[0].Test.Air
+	own.Minutes = record.Num(105, quantity.Minute)
+	rates := map[record.Acclimatised]float64{}
+	for name, s := range map[string]record.Stop{"in heat": hot, "in the test's air": own} {
+		for _, profile := range []record.Acclimatised{record.AcclimatisedYes, record.AcclimatisedNo} {
+			a.Acclimatised = profile
+			s.HeatDay = record.Num(1, quantity.None)
+			there, err := PlanStop(s, a, tests, &p, cities(t), day(), d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			draft, err := there.Draft(StopNames{"There", "There"}, "", day(), d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if draft.Plan.Basis.UsedToHeat != there.Reckoning.Outing.Session.UsedToHeat || draft.Plan.Basis.UsedToHeat == "" {
+				t.Fatalf("%s: kept %q of %q", name, draft.Plan.Basis.UsedToHeat, there.Reckoning.Outing.Session.UsedToHeat)
+			}
+			// Meanwhile the profile is corrected.
+			a.Acclimatised = record.AcclimatisedYes
+			b, err := BasisFor(draft.Plan, a, tests, day(), d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if b.Plan.SweatRate != draft.Basis.Plan.SweatRate || b.Kind != draft.Basis.Kind {
+				t.Errorf("%s, %q by the profile: %+v opens as %+v", name, profile, draft.Basis.Plan.SweatRate, b.Plan.SweatRate)
+			}
+			if name == "in heat" {
+				rates[profile] = b.Plan.SweatRate.High
+			}
+		}
+	}
+	if rates[record.AcclimatisedYes] == rates[record.AcclimatisedNo] {
+		t.Errorf("being used to heat changes nothing: %v", rates)
+	}
+}
+
+// What is asked about another climate is asked for the same body.
+func TestOutingForTheSameBody(t *testing.T) {
+	a, tests, p, _ := tripCase(t)
+	p.Basis.UsedToHeat = record.AcclimatisedYes
+	if got := OutingFor(p, a, tests, tests[0].Test.Air).Session.UsedToHeat; got != record.AcclimatisedYes {
+		t.Errorf("asked for a body %q", got)
+	}
+}

@@ -56,10 +56,10 @@ func (s StopPlan) Draft(names StopNames, review record.Date, today time.Time, d 
 	a, from := s.Case.Athlete, s.Case.Plan
 	p := record.Plan{
 		Meta: record.Meta{ID: record.NewID(), CreatedAt: today}, AthleteID: a.ID, State: record.PlanDraft, Name: names.Plan,
-		Target: from.Target, Basis: PlanBasisOf(s.Case.Basis, s.Stop.ID),
+		Target: from.Target, Basis: PlanBasisOf(s.Case.Basis, s.Stop.ID), Rules: from.Rules,
 		Agreement: record.Agreement{Review: review, From: s.Stop.From, Until: s.Stop.Until, Physician: physicians(a)},
 	}
-	p.Target.EventDate = ""
+	p.Target.EventDate, p.Rules.Further = "", ""
 	if habit, ok := OptionOf(from, record.OptionHabit); ok {
 		p.Options = append(p.Options, copied(habit, p.ID, 0))
 	}

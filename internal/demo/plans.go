@@ -15,7 +15,7 @@ import (
 
 // agreement is one invented plan.
 type agreement struct {
-	test, name string
+	test, name, session string
 	// ago is the day it was agreed; draft leaves it open.
 	ago   int
 	draft bool
@@ -31,13 +31,13 @@ type agreement struct {
 
 func agreements() []agreement {
 	return []agreement{
-		{test: "ravka-spring", name: "Match", ago: 0, words: "I want legs left for the last quarter.", confidence: 8, event: 54},
-		{test: "dorian-heat", name: "Match in the heat", ago: 21, words: "Half-time is when I can drink.", confidence: 7,
+		{test: "ravka-spring", name: "Match", session: "match", ago: 0, words: "I want legs left for the last quarter.", confidence: 8, event: 54},
+		{test: "dorian-heat", name: "Match in the heat", session: "match", ago: 21, words: "Half-time is when I can drink.", confidence: 7,
 			done: []record.Review{reviewed(85, 800, 2), reviewed(90, 850, 2), reviewed(95, 850, 1)}, next: true},
-		{test: "jorun-warm", name: "Long ride", draft: true},
-		{test: "sefa-hall", name: "Hard practice", draft: true},
-		{test: "mirel-camp", name: "Tempo run", ago: 14, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
-		{test: "kester-match", name: "Match", ago: 28, words: "As long as it is not sweet.", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
+		{test: "jorun-warm", name: "Long ride", session: "long ride", draft: true},
+		{test: "sefa-hall", name: "Hard practice", session: "hard practice", draft: true},
+		{test: "mirel-camp", name: "Tempo run", session: "tempo run", ago: 14, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
+		{test: "kester-match", name: "Match", session: "match", ago: 28, words: "As long as it is not sweet.", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
 	}
 }
 
@@ -71,7 +71,7 @@ func (f *filler) addPlan(ctx context.Context, g agreement) error {
 	if err != nil {
 		return err
 	}
-	p.Name = g.name
+	p.Name, p.Target.SessionName = g.name, g.session
 	if g.event > 0 {
 		p.Target.EventDate = f.day(-g.event)
 	}

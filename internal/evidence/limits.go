@@ -147,7 +147,7 @@ func Limits() []Limit {
 		{AimDeficit, quantity.PerCent, span{0.5, 4}, span{0, 6}, Proposal},
 		{MouthfulVolume, quantity.Millilitre, span{10, 60}, span{5, 150}, Proposal},
 	}
-	labels := labelLimits()
+	labels := append(labelLimits(), ruleLimits()...)
 	return limitsIn(append(climateLimits(len(labels)+len(rows)), labels...), rows[:])
 }
 

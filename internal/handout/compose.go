@@ -126,7 +126,7 @@ func (k composer) terms(p record.Practice) Terms {
 	guards := k.at.Guards
 	add(guards.Has(plan.LowPlasmaSodium), k.w.Say("handout.caution.sodium"))
 	add(guards.Has(plan.OverCeiling) && !guards.Has(plan.GainInMass), k.w.Say("handout.caution.ceiling"))
-	if r := k.c.Basis.Reckoning; r != nil && r.CautionKnown && r.Caution.Level >= climate.Watch {
+	if r := k.c.Basis.Reckoning; r != nil && r.CautionKnown && r.Caution.Level >= climate.Reduce {
 		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+r.Caution.Level.Code()), k.w.Say("caution.local-policy-wins")))
 	}
 	add(guards.Has(plan.LossOutruns), k.w.Say(plan.LossOutruns.Code()))
@@ -138,7 +138,7 @@ func (k composer) terms(p record.Practice) Terms {
 func (k composer) heading() Heading {
 	p := k.c.Plan
 	h := Heading{
-		Athlete: k.c.Athlete.Name, Session: p.Target.SessionName, Step: k.stepName(), From: dateOf(p.Agreement.From),
+		Athlete: k.c.Athlete.Name, Session: k.sessionName(), Step: k.stepName(), From: dateOf(p.Agreement.From),
 		Minutes:  quantity.Minutes(p.Target.Minutes.Or(0)),
 		Replaced: p.State == record.PlanReplaced, Draft: p.State != record.PlanReplaced && !k.agreed(k.chosen),
 	}
@@ -147,6 +147,15 @@ func (k composer) heading() Heading {
 	}
 	h.Air, h.AirKnown = k.airRange()
 	return h
+}
+
+// sessionName is what the plan is for: as it was named, else its sport.
+func (k composer) sessionName() string {
+	t := k.c.Plan.Target
+	if key := "sport." + t.Sport; t.SessionName == "" && k.w.Has(key) {
+		return k.w.Say(key)
+	}
+	return firstOf(t.SessionName, t.Sport)
 }
 
 // agreed reports whether an option is the agreed one, or one of the steps to

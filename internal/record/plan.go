@@ -51,8 +51,9 @@ type StepRules struct {
 	// added salt).
 	Bottles string
 	Held    string
-	// Further sessions of the same day, as start and minutes: "15:00/95",
-	// separated by spaces.
+	// Further sessions of the same day as start, minutes and the plan they are
+	// done by, "15:00/95/<id>", separated by spaces; what is not known is left
+	// out. "none" says that there are none.
 	Further string
 }
 

@@ -49,6 +49,15 @@ const (
 	CodeInvalid Code = "invalid"
 )
 
+// Codes lists the kinds of trouble, so that whoever words them can see that none
+// is left out.
+func Codes() []Code {
+	return []Code{
+		CodeInUse, CodeReadOnly, CodeNoSpace, CodeDamaged, CodeNewer, CodeOlder, CodeDisk, CodeNotOpen,
+		CodeNotFound, CodeDeleted, CodeConflict, CodeClosed, CodeNoReason, CodeInvalid,
+	}
+}
+
 // Error is what every call of this package returns when it fails, but for the
 // errors of a context.
 type Error struct {

@@ -110,11 +110,15 @@ func (w *work) merge(past record.Change, after, why string) error {
 }
 
 // made lists the rows that were made in this save or visit: such a row tells
-// of everything inside it.
+// of everything inside it. One that was there before and was brought back does
+// not: what it held is known, so a change of it is a correction.
 func (w *work) made(ref record.Ref, changes []fieldChange, e Edit) (rows []string, err error) {
 	if e.Visit != "" {
-		err = w.tx.Model(&record.Change{}).
-			Where("kind = ? AND record = ? AND visit = ? AND after = ?", ref.Kind, ref.ID, e.Visit, Present).Pluck("field", &rows).Error
+		about := func() *gorm.DB {
+			return w.tx.Model(&record.Change{}).Where("kind = ? AND record = ?", ref.Kind, ref.ID)
+		}
+		removed := about().Select("field").Where("before = ?", Present)
+		err = about().Where("visit = ? AND after = ? AND field NOT IN (?)", e.Visit, Present, removed).Pluck("field", &rows).Error
 	}
 	for _, c := range changes {
 		if c.act == actInsert {

@@ -160,6 +160,33 @@ func TestHistoryOfRows(t *testing.T) {
 	}
 }
 
+// TestHistoryOfRowBroughtBack: what a row held is known when it comes back, so
+// a change of it is told, also in the visit that brought it back.
+func TestHistoryOfRowBroughtBack(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	one, ref := sheet(t, s)
+	path := "bottles." + string(one.Bottles[0].ID)
+	without := one
+	without.Bottles = nil
+	without = got(s.SaveTest(ctx, without, Edit{}))(t)
+	visit := Edit{Visit: "v"}
+	back := one
+	back.Meta = without.Meta
+	back = got(s.SaveTest(ctx, back, visit))(t)
+	back.Bottles[0].Before = record.Num(815, quantity.Gram)
+	got(s.SaveTest(ctx, back, visit))(t)
+	wantTold(t, s, ref, ":  > present", path+": present > ", path+":  > present", path+".before: 812 g > 815 g")
+
+	must(t, s.Delete(ctx, ref, Edit{}))
+	must(t, s.Undelete(ctx, ref, Edit{Visit: "w"}))
+	whole := got(s.LoadTest(ctx, one.ID))(t)
+	whole.Note = "after it came back"
+	got(s.SaveTest(ctx, whole, Edit{Visit: "w"}))(t)
+	if lines := told(t, s, ref); lines[len(lines)-1] != "note:  > after it came back" {
+		t.Errorf("history ends with %q", lines[len(lines)-1])
+	}
+}
+
 // TestHistoryOfRowThatNeverWas: made and taken away in one visit.
 func TestHistoryOfRowThatNeverWas(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()

@@ -191,60 +191,6 @@ func TestOlderReadOnly(t *testing.T) {
 	wantCode(t, err, CodeOlder)
 }
 
-// TestFrozenShape: the tables of version 1 are those the program uses now, so
-// that a field added to a record without a version of its own fails here.
-func TestFrozenShape(t *testing.T) {
-	s := open(t, t.TempDir(), newClock())
-	var walk func(sh *shape)
-	walk = func(sh *shape) {
-		for _, l := range sh.leaves {
-			for _, c := range l.columns {
-				model := reflect.New(sh.model).Interface()
-				if !slices.Contains(columnsOf(t, s.files.reader, model), c) {
-					t.Errorf("%s has no column %s", sh.model, c)
-				}
-			}
-		}
-		for _, l := range sh.lists {
-			walk(l.of)
-		}
-	}
-	for _, sh := range s.shapes {
-		walk(sh)
-	}
-}
-
-func columnsOf(t testing.TB, db *gorm.DB, model any) []string {
-	t.Helper()
-	var names []string
-	for _, c := range got(db.Migrator().ColumnTypes(model))(t) {
-		names = append(names, c.Name())
-	}
-	return names
-}
-
-// TestLinks: every link has a foreign key and an index, but for the two that
-// cannot have one.
-func TestLinks(t *testing.T) {
-	s := open(t, t.TempDir(), newClock())
-	without := map[string]bool{"plans.option_id": true, "bottles.product_id": true, "foods_eaten.product_id": true,
-		"items.product_id": true, "supplies.product_id": true}
-	for _, table := range got(s.files.reader.Migrator().GetTables())(t) {
-		var columns, keys, indexes []string
-		must(t, s.files.reader.Raw("SELECT name FROM pragma_table_info(?)", table).Scan(&columns).Error)
-		must(t, s.files.reader.Raw("SELECT `from` FROM pragma_foreign_key_list(?)", table).Scan(&keys).Error)
-		must(t, s.files.reader.Raw("SELECT ii.name FROM pragma_index_list(?) il, pragma_index_info(il.name) ii", table).Scan(&indexes).Error)
-		for _, c := range columns {
-			if len(c) < 4 || c[len(c)-3:] != "_id" || without[table+"."+c] {
-				continue
-			}
-			if !slices.Contains(keys, c) || !slices.Contains(indexes, c) {
-				t.Errorf("%s.%s has no foreign key or no index", table, c)
-			}
-		}
-	}
-}
-
 // TestTimesAreKept as UTC in microseconds, whatever the zone they came in.
 func TestTimesAreKept(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()

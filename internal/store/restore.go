@@ -103,21 +103,32 @@ func (s *Store) prepare(ctx context.Context, snap Snapshot) (err error) {
 	return nil
 }
 
-// replace sets the present files aside and moves the prepared one into place.
+// replace sets the present files aside and moves the prepared one into place;
+// when that fails they are put back.
 func (s *Store) replace() error {
 	aside, err := s.snapshotPath(SnapshotSetAside)
 	if err != nil {
 		return err
 	}
-	// The log goes along: it holds what was saved last, and left behind it
-	// would be read into the restored file.
-	for _, end := range besides() {
-		if err := os.Rename(s.path()+end, aside+end); err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return &Error{Code: codeOf(err), Doing: "set aside", Path: s.path() + end, Err: err}
-		}
+	if err = moveAll(s.path(), aside); err != nil {
+		err = &Error{Code: codeOf(err), Doing: "set aside", Path: s.path(), Err: err}
+	} else if err = moveInto(s.path()+unfinished, s.path()); err != nil {
+		err = &Error{Code: codeOf(err), Doing: "restore", Path: s.path(), Err: err}
 	}
-	if err := moveInto(s.path()+unfinished, s.path()); err != nil {
-		return &Error{Code: codeOf(err), Doing: "restore", Path: s.path(), Err: err}
+	if err != nil {
+		return errors.Join(err, moveAll(aside, s.path()))
+	}
+	return nil
+}
+
+// moveAll renames the files of a database, as far as they are there. The log
+// goes along: it holds what was saved last, and left behind it would be read
+// into the file that takes the place.
+func moveAll(from, to string) error {
+	for _, end := range besides() {
+		if err := os.Rename(from+end, to+end); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err
+		}
 	}
 	return nil
 }

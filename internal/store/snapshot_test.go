@@ -127,6 +127,24 @@ func TestRestoreBad(t *testing.T) {
 	}
 }
 
+// TestRestoreFails: when the prepared file cannot take its place the present one
+// is put back, and work goes on with it.
+func TestRestoreFails(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	one, _ := sheet(t, s)
+	s.gate.Lock()
+	must(t, s.closeFiles())
+	wantCode(t, s.replace(), CodeDisk) // nothing was prepared
+	must(t, s.openFiles(ctx))
+	s.gate.Unlock()
+	if again := got(s.LoadTest(ctx, one.ID))(t); !reflect.DeepEqual(again, one) {
+		t.Errorf("got %+v", again)
+	}
+	if list := got(s.Snapshots())(t); len(list) != 0 {
+		t.Errorf("left aside: %+v", list)
+	}
+}
+
 // TestBackup makes a file that opens as a data folder of its own.
 func TestBackup(t *testing.T) {
 	dir, ctx := t.TempDir(), context.Background()
