@@ -126,6 +126,7 @@ func (d *detail) parts(r *Row) [][]look.Cell {
 	c := r.Product.Per100
 	return [][]look.Cell{
 		line("pantry.carbohydrate", c.AvailableCarbohydrate(), 1, quantity.Gram),
+		line("pantry.sugars", c.Sugars.Total, 1, quantity.Gram),
 		line("pantry.sodium", c.Sodium, 0, quantity.Milligram),
 		line("pantry.potassium", c.Potassium, 0, quantity.Milligram),
 		line("pantry.energy", c.Energy, 0, quantity.Kilocalorie),
@@ -151,18 +152,22 @@ func (d *detail) drinkWords(r *Row) string {
 	case !r.Osmolality.Known:
 		return text + w.Say("pantry.osmolality.unknown")
 	}
-	return text + v.osmolalityWords(r.Osmolality.Value)
+	return text + v.osmolalityWords(*r)
 }
 
-// osmolalityWords is an estimated osmolality with its band and where the band
-// is from.
-func (v *View) osmolalityWords(x float64) string {
-	w := v.desk.Words
+// osmolalityWords is an osmolality, estimated or stated, with its band and where
+// the band is from.
+func (v *View) osmolalityWords(r Row) string {
+	w, x := v.desk.Words, r.Osmolality.Value
+	key, figure := "pantry.osmolality.words", quantity.RoundTo(x, 10)
+	if r.Stated() {
+		key, figure = "pantry.osmolality.stated", x
+	}
 	set := ""
 	if e, ok := evidence.Find("osmolality.isotonic.low"); ok {
 		set = e.Source.Short
 	}
-	return w.Say("pantry.osmolality.words", w.Number(quantity.RoundTo(x, 10), 0), w.Say("osmolality.band."+string(fuel.BandOf(x))),
+	return w.Say(key, w.Number(figure, 0), w.Say("osmolality.band."+string(fuel.BandOf(x))),
 		w.Number(evidence.IsotonicLow, 0), w.Number(evidence.IsotonicHigh, 0), set)
 }
 

@@ -34,6 +34,7 @@ type editorRows struct {
 	density          *field.Number
 	available, total fyne.CanvasObject
 	salt, sodium     fyne.CanvasObject
+	osmolality       fyne.CanvasObject
 }
 
 // newEditor opens a product.
@@ -195,6 +196,7 @@ func (e *editor) follow() {
 	showIf(e.rows.volume, drink)
 	showIf(e.rows.mass, !drink)
 	showIf(e.rows.density, drink || f.product.Form == string(fuel.Gel))
+	showIf(e.rows.osmolality, drink)
 	showIf(e.rows.available, !f.american)
 	showIf(e.rows.salt, !f.american)
 	showIf(e.rows.total, f.american)

@@ -45,7 +45,13 @@ func (e *editor) figures() fyne.CanvasObject {
 		}
 		return &f.figures.Carbohydrate
 	})
-	fibre := e.number("fibre", evidence.LabelGrams, gram, "per100.fibre", plain(func(f *form) *record.Number { return &f.figures.Fibre }))
+	sugars := e.number("sugars", evidence.LabelGrams, gram, "per100.sugars", plain(func(f *form) *record.Number { return &f.figures.Sugars }))
+	fibre := e.number("fibre", evidence.LabelGrams, gram, "per100.fibre", func(f *form, grow bool) *record.Number {
+		if grow && f.american && f.figures.Carbohydrate.Known() {
+			f.figures.Available = record.Number{} // to be taken off the total anew
+		}
+		return &f.figures.Fibre
+	})
 	salt := e.number("salt", evidence.LabelGrams, gram, "per100.sodium", plain(func(f *form) *record.Number { return &f.salt }))
 	sodium := e.number("sodium", evidence.LabelMilligrams, quantity.Milligram, "per100.sodium", plain(func(f *form) *record.Number { return &f.figures.Sodium }))
 	energy := e.number("energy", evidence.LabelEnergy, quantity.Kilocalorie, "per100.energy", plain(func(f *form) *record.Number { return &f.figures.Energy }))
@@ -53,7 +59,7 @@ func (e *editor) figures() fyne.CanvasObject {
 	return look.VBox(8,
 		look.NewForm(e.entry("pantry.edit.per", look.MaxWidth(340, per)).Wide(), e.entry("pantry.edit.kind", look.MaxWidth(340, kind)).Wide()),
 		look.NewParagraph(b.Say("pantry.kind.note"), look.Note, look.Ink2),
-		look.NewForm(e.entry("pantry.edit.available", available), e.entry("pantry.edit.carbohydrate", total), e.entry("pantry.edit.fibre", fibre),
+		look.NewForm(e.entry("pantry.edit.available", available), e.entry("pantry.edit.carbohydrate", total), e.entry("pantry.edit.sugars", sugars), e.entry("pantry.edit.fibre", fibre),
 			e.entry("pantry.edit.salt", salt), e.entry("pantry.edit.sodium", sodium), e.entry("pantry.edit.energy", energy)))
 }
 
@@ -81,6 +87,8 @@ func (e *editor) sugars() fyne.CanvasObject {
 		return e.number(name, evidence.LabelGrams, quantity.Gram, "per100."+name, plain(of))
 	}
 	potassium := e.number("potassium", evidence.LabelMilligrams, quantity.Milligram, "per100.potassium", plain(func(f *form) *record.Number { return &f.figures.Potassium }))
+	osmolality := e.number("osmolality", evidence.LabelOsmolality, quantity.MilliosmolePerLitre, "per100.osmolality", plain(func(f *form) *record.Number { return &f.figures.Osmolality }))
+	e.rows.osmolality = osmolality
 	return look.NewForm(
 		e.entry("pantry.edit.glucose", gram("glucose", func(f *form) *record.Number { return &f.figures.Glucose })),
 		e.entry("pantry.edit.fructose", gram("fructose", func(f *form) *record.Number { return &f.figures.Fructose })),
@@ -90,7 +98,7 @@ func (e *editor) sugars() fyne.CanvasObject {
 		e.entry("pantry.edit.maltose", gram("maltose", func(f *form) *record.Number { return &f.figures.Maltose })),
 		e.entry("pantry.edit.starch", gram("starch", func(f *form) *record.Number { return &f.figures.Starch })),
 		e.entry("pantry.edit.water", gram("water", func(f *form) *record.Number { return &f.figures.Water })),
-		e.entry("pantry.edit.potassium", potassium))
+		e.entry("pantry.edit.potassium", potassium), e.entry("pantry.edit.osmolality", osmolality))
 }
 
 // origin is where the figures come from.

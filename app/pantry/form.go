@@ -98,10 +98,7 @@ func contentOf(n record.Number) fuel.Content {
 func (f form) printed() record.Composition {
 	c := f.figures
 	if f.american {
-		if c.Carbohydrate.Known() {
-			c.Available = record.Number{} // total less fibre, once both are there
-		}
-		return c
+		return c // the carbohydrate is the total less the fibre, once both are there
 	}
 	if c.Available.Known() {
 		c.Carbohydrate = record.Number{}
@@ -133,6 +130,7 @@ func (f form) record() record.Product {
 	if grams := label.Grams(); grams.Value > 0 {
 		p.Per100 = scaled(printed, 100/grams.Value)
 	}
+	p.Per100.Osmolality = printed.Osmolality
 	p.Density = f.density
 	if weight := label.Weight(); !p.Density.Known() && weight.Known && label.Carbohydrate.Known {
 		p.Density = record.Num(weight.Value, quantity.GramPerMillilitre)
@@ -178,10 +176,11 @@ func (f form) taken(to fuel.Form) form {
 	return g
 }
 
-// scaled multiplies every part of a composition; what is unknown stays so.
+// scaled multiplies every part of a composition; what is unknown stays so, and
+// an osmolality, which is no part, stays what it is.
 func scaled(c record.Composition, by float64) record.Composition {
 	for _, n := range []*record.Number{
-		&c.Water, &c.Energy, &c.Carbohydrate, &c.Fibre, &c.Available, &c.Glucose, &c.Fructose, &c.Sucrose,
+		&c.Water, &c.Energy, &c.Carbohydrate, &c.Fibre, &c.Available, &c.Sugars, &c.Glucose, &c.Fructose, &c.Sucrose,
 		&c.Lactose, &c.Maltose, &c.Starch, &c.Maltodextrin, &c.Sodium, &c.Potassium,
 	} {
 		if n.Known() {
@@ -206,10 +205,11 @@ func copyOf(g fuel.Product, source string) record.Product {
 		Density: number(g.Density, quantity.GramPerMillilitre), PortionName: g.Portion.Name, Source: source, Note: g.Origin.Note,
 		Per100: record.Composition{
 			Water: number(c.Water, gram), Energy: number(c.Energy, quantity.Kilocalorie), Carbohydrate: number(c.Carbohydrate, gram),
-			Fibre: number(c.Fibre, gram), Available: number(c.AvailableCarbohydrate(), gram),
+			Fibre: number(c.Fibre, gram), Available: number(c.AvailableCarbohydrate(), gram), Sugars: number(s.Total, gram),
 			Glucose: number(s.Glucose, gram), Fructose: number(s.Fructose, gram), Sucrose: number(s.Sucrose, gram),
 			Lactose: number(s.Lactose, gram), Maltose: number(s.Maltose, gram), Starch: number(s.Starch, gram),
 			Maltodextrin: number(s.Maltodextrin, gram), Sodium: number(c.Sodium, quantity.Milligram), Potassium: number(c.Potassium, quantity.Milligram),
+			Osmolality: number(c.Osmolality, quantity.MilliosmolePerLitre),
 		},
 	}
 	if g.Portion.Grams > 0 {

@@ -119,9 +119,12 @@ func TestDoubts(t *testing.T) {
 		form                  string
 		want                  string
 	}{
-		{72, 0, "solid", ""}, {120, 0, "solid", "hundred"}, {30, 40, "solid", "sugars"}, {12, 0, "drink", "strong"}, {8, 0, "drink", ""},
+		{72, 0, "solid", ""}, {120, 0, "solid", "hundred"}, {30, 40, "solid", "sugars"}, {30, 0, "sweet", "sugars"}, {12, 0, "drink", "strong"}, {8, 0, "drink", ""},
 	} {
 		g := f
+		if c.form == "sweet" { // a sum of sugars above the carbohydrate
+			c.form, g.figures.Sugars = "solid", grams(41)
+		}
 		g.product.Form, g.figures.Available, g.figures.Glucose = c.form, grams(c.carbohydrate), grams(c.glucose)
 		if c.form == "drink" {
 			g.per = fuel.Per100Millilitres
@@ -178,5 +181,70 @@ func TestTakenInAnotherForm(t *testing.T) {
 	after := consult.ProductOf(g.record())
 	if g.per != fuel.Per100Grams || math.Abs(after.Portion.Grams-before.Portion.Grams) > 1e-9 || math.Abs(after.Per100.Available.Value-before.Per100.Available.Value) > 1e-9 {
 		t.Errorf("as a gel it is %+v, was %+v", after, before)
+	}
+}
+
+// Correcting a generic product begins with all that is known of it.
+func TestCorrectionLosesNothing(t *testing.T) {
+	generic, err := fuel.Generic()
+	if err != nil {
+		t.Fatal(err)
+	}
+	stated := 0
+	for _, g := range generic.Products() {
+		if g.Form == fuel.Drink && g.Per100.AvailableCarbohydrate().Known {
+			g.Per100.Osmolality = fuel.Of(291)
+			stated++
+		}
+		for _, american := range []bool{false, true} {
+			is := consult.ProductOf(formOf(copyOf(g, "label"), american).record())
+			if is.Form != g.Form || is.Name != g.Name || is.Portion.Name != g.Portion.Name || is.Origin.Note != g.Origin.Note {
+				t.Errorf("%s became %+v", g.ID, is)
+			}
+			was := partsOf(g)
+			for what, c := range partsOf(is) {
+				if c.Known != was[what].Known || math.Abs(c.Value-was[what].Value) > 1e-6 {
+					t.Errorf("%s: %s was %+v and is %+v", g.ID, what, was[what], c)
+				}
+			}
+		}
+	}
+	if stated < 5 {
+		t.Errorf("only %d drinks: this test would mean little", stated)
+	}
+}
+
+// partsOf names everything that is known of a product in figures.
+func partsOf(p fuel.Product) map[string]fuel.Content {
+	c, s := p.Per100, p.Per100.Sugars
+	return map[string]fuel.Content{
+		"water": c.Water, "energy": c.Energy, "carbohydrate": c.AvailableCarbohydrate(), "fibre": c.Fibre, "sugars": s.Total,
+		"glucose": s.Glucose, "fructose": s.Fructose, "sucrose": s.Sucrose, "lactose": s.Lactose, "maltose": s.Maltose, "starch": s.Starch,
+		"maltodextrin": s.Maltodextrin, "sodium": c.Sodium, "potassium": c.Potassium, "osmolality": c.Osmolality,
+		"portion": fuel.Of(p.Portion.Grams), "density": p.Density,
+	}
+}
+
+// A stated osmolality goes before the estimate, in whatever amount the label
+// counts, and stays when a portion is not known yet.
+func TestStatedOsmolality(t *testing.T) {
+	f := formOf(record.Product{Form: "drink"}, false)
+	f.figures.Available, f.figures.Sucrose, f.salt, f.volume = grams(6), grams(6), grams(0.12), record.Num(500, quantity.Millilitre)
+	estimate := rowOf(consult.ProductOf(f.record()), nil)
+	f.figures.Osmolality = record.Num(312, quantity.MilliosmolePerLitre)
+	for _, per := range []fuel.Per{fuel.Per100Millilitres, fuel.PerPortion, fuel.Per100Grams} {
+		r := rowOf(consult.ProductOf(f.counting(per).record()), nil)
+		if !r.Stated() || math.Abs(r.Osmolality.Value-312) > 1e-9 {
+			t.Errorf("in %s: %+v", per, r.Osmolality)
+		}
+	}
+	if !estimate.Osmolality.Known || estimate.Stated() || math.Abs(estimate.Osmolality.Value-312) < 20 {
+		t.Errorf("the estimate is %+v", estimate.Osmolality)
+	}
+	g := formOf(record.Product{Form: "drink"}, false)
+	g.per = fuel.PerPortion
+	g.figures.Osmolality = record.Num(280, quantity.MilliosmolePerLitre)
+	if g.readable() || g.record().Per100.Osmolality.Or(0) != 280 {
+		t.Errorf("without a portion it is %v", g.record().Per100.Osmolality)
 	}
 }

@@ -41,7 +41,8 @@ type Row struct {
 	// Per is the hundred that is shown: of millilitres for what is drunk.
 	Per              fuel.Per
 	Hundred, Portion Held
-	// Strength of a drink, g in 100 mL; Osmolality is an estimate in mOsm/L.
+	// Strength of a drink, g in 100 mL; Osmolality in mOsm/L, an estimate
+	// unless it was stated.
 	Strength, Osmolality fuel.Content
 	// Fructose is its share of the carbohydrate, 0 to 1, when FructoseKnown.
 	Fructose      quantity.Range
@@ -69,6 +70,9 @@ func rowOf(p fuel.Product, own *record.Product) Row {
 	r.Fructose, r.FructoseKnown = p.Per100.Split().FructoseRange()
 	return r
 }
+
+// Stated reports whether the osmolality was stated by the maker.
+func (r Row) Stated() bool { return r.Osmolality.Known && r.Product.Per100.Osmolality.Known }
 
 // heldIn is what an amount holds.
 func heldIn(a fuel.Amount) Held {

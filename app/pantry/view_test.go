@@ -229,15 +229,23 @@ func TestCorrectAGenericProduct(t *testing.T) {
 		t.Fatalf("looking at a copy kept %d products, %v", len(list), err)
 	}
 	apptest.Type(t, w, "pantry.edit.salt", "0.2")
+	apptest.Type(t, w, "pantry.edit.sugars", "5.5")
+	apptest.Type(t, w, "pantry.edit.osmolality", "301")
 	apptest.Leave(w)
 	v.back()
 	p := own(t, d)
+	if again, w2 := open(t, d, desk.Place{Screen: desk.Pantry, Record: p.ID}); apptest.Text(t, w2, "pantry.edit.sugars") != "5.5" || apptest.Text(t, w2, "pantry.edit.osmolality") != "301" {
+		t.Errorf("opened again the label reads %+v", again.editor.now().figures)
+	}
 	if p.Replaces != "generic.drink-6" || !strings.Contains(p.Source, "corrected from") {
 		t.Errorf("the copy stands in for %q, source %q", p.Replaces, p.Source)
 	}
 	got, _ := d.Products().Find("generic.drink-6")
 	if rowOf(got, nil).Hundred.Sodium.Value != 80 {
 		t.Errorf("the generic drink now holds %+v", rowOf(got, nil).Hundred)
+	}
+	if row := rowOf(got, nil); math.Abs(row.Osmolality.Value-301) > 1e-6 || !strings.Contains(v.osmolalityWords(row), "as its maker states: isotonic") || !strings.HasPrefix(v.osmolalityWords(row), "301") {
+		t.Errorf("the stated osmolality reads %q", v.osmolalityWords(row))
 	}
 	if list := names(v); len(list) != 1 {
 		t.Errorf("beside the correction the list has %q", list)

@@ -117,7 +117,7 @@ func checkStops(t *testing.T, v *View, w fyne.Window) {
 		t.Errorf("the city is kept as %q", got)
 	}
 	choose(t, w, "trip.who", string(dorian.ID))
-	wants(t, w, "Cup match of 105 min")
+	wants(t, w, "match of 105 min")
 	if strings.Contains(strings.ToLower(said(w)), "safe") {
 		t.Error("the word safe is used")
 	}

@@ -78,12 +78,12 @@ func (l Label) Grams() Content {
 	return Of(100)
 }
 
-// SugarsOver reports whether the kinds of sugar that are given come to more
-// than the carbohydrate they are part of, by more than rounding: half a gram in
-// 100 g.
+// SugarsOver reports whether the sugars that are given, as a sum or by their
+// kinds, come to more than the carbohydrate they are part of, by more than
+// rounding: half a gram in 100 g.
 func (c Composition) SugarsOver() bool {
 	available, s := c.AvailableCarbohydrate(), c.Sugars
 	sum := s.Glucose.Value + s.Fructose.Value + s.Sucrose.Value + s.Lactose.Value + s.Maltose.Value + s.Starch.Value + s.Maltodextrin.Value
 	const rounding = 0.5
-	return available.Known && sum > available.Value+rounding
+	return available.Known && max(sum, s.Total.Value) > available.Value+rounding
 }

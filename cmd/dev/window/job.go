@@ -106,7 +106,7 @@ func rest(d time.Duration) drive.Step {
 // secondHalf opens the sheet again and finishes it.
 func secondHalf() []drive.Step {
 	return join(
-		[]drive.Step{drive.DoubleClick("roster.table.0"), drive.Click("frame.tabs.tests"), drive.Click("testsheet.tabs.bottles"),
+		[]drive.Step{drive.Click("roster.table.0"), drive.Press("Return"), drive.Click("frame.tabs.tests"), drive.Click("testsheet.tabs.bottles"),
 			drive.Shows("testsheet.bottle.1.after", "300"), drive.Click("testsheet.bottle.next")},
 		suggest("testsheet.bottle.2.what", "Sports drink 6"),
 		fill("testsheet.bottle.2.before", "740", "testsheet.bottle.2.after", "229"),
