@@ -183,7 +183,7 @@ func (h hands) plan() {
 	if h.program().Place().Screen != desk.Plan {
 		h.t.Fatalf("at %+v", h.program().Place())
 	}
-	h.click("planner.option.3") // with food
+	h.click("planner.option.3")                                            // with food
 	h.fill("planner.drink1.amount", "0,75", "planner.water.amount", "1,5") // in this order: the ceiling stops the sum
 	text := said(h.w.Content())
 	if !strings.Contains(text, "1.29 L/h") || !strings.Contains(text, "more than stomachs usually take") {
