@@ -27,6 +27,8 @@ type frame struct {
 	saved *look.Paragraph
 	title *look.Label
 	under *look.Label
+	// facts are what under says where there is room, and in a narrow window.
+	facts facts
 	tabs  *field.Tabs
 	undo  *field.Button
 	strip *field.Strip
@@ -82,10 +84,27 @@ func (f *frame) say(sentence, action string, do func()) {
 	f.page.Refresh()
 }
 
+// unsay takes a sentence away again, if it still stands there.
+func (f *frame) unsay(sentence string) {
+	if f.strip.Message() == sentence {
+		f.closeStrip()
+	}
+}
+
+// closeStrip hides what is said at the foot; false when nothing is.
+func (f *frame) closeStrip() bool {
+	if !f.strip.Visible() {
+		return false
+	}
+	f.strip.Hide()
+	f.page.Refresh()
+	return true
+}
+
 // showHead draws the head of a screen.
 func (f *frame) showHead(h desk.Head, undoes bool) {
 	f.title.SetText(h.Title)
-	f.under.SetText(h.Under)
+	f.facts = facts{full: h.Under, short: h.Short}
 	f.tabs.Hide()
 	if h.Athlete != "" {
 		f.tabs.Show()
@@ -165,14 +184,15 @@ func (l *headLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	f.title.Move(fyne.NewPos(sidePad, base-f.title.Baseline()))
 	f.title.Resize(fyne.NewSize(title, look.Title.Height()))
 	x := sidePad + title + 18
-	room := right - x
-	under := min(look.Body.Width(f.under.Text())+1, max(0, room-tabs.Width-18))
+	centred := min((size.Width-tabs.Width)/2, right-tabs.Width)
+	f.under.SetText(f.facts.within(centred-18-x, right-x-tabs.Width-18))
+	under := min(look.Body.Width(f.under.Text())+1, max(0, right-x-tabs.Width-18))
 	f.under.Move(fyne.NewPos(x, base-f.under.Baseline()))
 	f.under.Resize(fyne.NewSize(under, look.Body.Height()))
 	if !f.tabs.Visible() {
 		return
 	}
-	at := max(x+under+18, min((size.Width-tabs.Width)/2, right-tabs.Width))
+	at := max(x+under+18, centred)
 	top := base - f.tabs.Baseline()
 	f.tabs.SetFoot(size.Height - base - 4)
 	f.tabs.Move(fyne.NewPos(at, top))

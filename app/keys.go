@@ -69,12 +69,16 @@ func (p *Program) bindShortcuts(c fyne.Canvas) {
 	for key := range p.shortcuts() {
 		c.AddShortcut(&key, p.shortcut)
 	}
+	c.SetOnTypedKey(p.desk.Host.Key)
 	c.AddShortcut(&fyne.ShortcutUndo{}, p.shortcut)
 	c.AddShortcut(&fyne.ShortcutRedo{}, p.shortcut)
 }
 
 // key takes the keys no field has a use for.
 func (p *Program) key(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape && p.frame.closeStrip() {
+		return
+	}
 	if k, ok := p.view.(interface{ Key(*fyne.KeyEvent) }); ok {
 		k.Key(e)
 	}

@@ -6,6 +6,9 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -15,6 +18,7 @@ import (
 	"ebbwell/app/desk"
 	"ebbwell/app/field/drive"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/handout"
 	"ebbwell/internal/record"
 )
 
@@ -116,10 +120,14 @@ func (h hands) makeAthlete() {
 	}
 }
 
-// fillSheet is step 3: 105 min at 26 °C and 50 %, 72.4 kg before, 1.2 L drunk.
+// fillSheet is step 3: 105 min at 26 °C and 50 %, 72.4 kg before, 1.2 L drunk, and
+// a few sweets, which are no part of that set.
 func (h hands) fillSheet() {
 	h.t.Helper()
-	h.program().Open(desk.Place{Screen: desk.Tests, Athlete: h.athlete().ID, New: true})
+	h.click("frame.tabs.tests", "testsheet.new")
+	if at := h.program().Place(); at.Screen != desk.Tests || at.Athlete != h.athlete().ID {
+		h.t.Fatalf("a new sheet is at %+v", at)
+	}
 	h.fill("testsheet.date", "14.5.2026", "testsheet.start", "17:00", "testsheet.place", "Hall 2",
 		"testsheet.air.temperature", "26", "testsheet.air.humidity", "50", "testsheet.air.wind", "0,5",
 		"testsheet.before.mass.1", "72,4", "testsheet.scale.step", "0,05", "testsheet.before.gravity", "1,023")
@@ -133,7 +141,7 @@ func (h hands) fillSheet() {
 	if text := said(h.w.Content()); !strings.Contains(text, "weighs more after than before") {
 		h.t.Errorf("a heavier bottle goes unsaid: %s", text)
 	}
-	h.fill("testsheet.bottle.2.after", "229")
+	h.fill("testsheet.bottle.2.after", "229", "testsheet.food.1.what", "Jelly sweets", "testsheet.food.1.portions", "1")
 	h.click("testsheet.tabs.after")
 	h.fill("testsheet.end", "18:45", "testsheet.after.mass.1", "70,3")
 	h.press("testsheet.scale.after", fyne.KeyHome)
@@ -162,9 +170,11 @@ func (h hands) closeSheet() {
 			h.t.Errorf("%s is %v, want %v", name, got.Value, want[0])
 		}
 	}
-	if text := said(h.w.Content()); !strings.Contains(text, "1.89 L/h") && !strings.Contains(text, "1.90 L/h") {
-		h.t.Errorf("the findings do not show the sweat rate: %s", text)
+	if eaten := f.Intake.Foods; len(eaten) != 1 || eaten[0].Grams != 22 || eaten[0].Product.ID != "generic.jelly-sweets" {
+		h.t.Errorf("eaten: %+v", eaten)
 	}
+	h.why("sweat rate", f.FigureNamed("sweat-rate").Value)
+	h.why("deficit at the end", f.FigureNamed("deficit").Value)
 	h.click("testsheet.next")
 	tests, err = h.program().Desk().Store.Tests(context.Background(), a.ID)
 	if err != nil || tests[0].State != record.TestClosed {
@@ -173,6 +183,34 @@ func (h hands) closeSheet() {
 	frozen, err := h.program().Desk().Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindTest, ID: tests[0].ID})
 	if err != nil || len(frozen) != 1 || len(frozen[0].Results) == 0 {
 		h.t.Errorf("nothing is frozen: %v, %v", frozen, err)
+	}
+}
+
+// why opens the why of a figure and works it out again from the line it shows.
+func (h hands) why(name string, value float64) {
+	h.t.Helper()
+	if apptest.Has(h.w, "findings.show") {
+		h.click("findings.show")
+	}
+	title := h.program().Desk().Words.Say("findings.why", name)
+	for row := 0; ; row++ {
+		h.click("findings.table." + strconv.Itoa(row)) // fails when there are no more
+		texts := inSight(h.w.Content())
+		at := slices.Index(texts, title)
+		if at < 0 {
+			continue
+		}
+		for _, text := range texts[at:] {
+			if left, right, ok := strings.Cut(text, " = "); ok {
+				got, err := workedOut(left)
+				want, err2 := workedOut(right)
+				if err != nil || err2 != nil || math.Abs(got-want) > 1e-3*want || math.Abs(got-value) > 1e-3*value {
+					h.t.Errorf("the why of the %s shows %q, which comes to %g (%v, %v); the figure is %g", name, text, got, err, err2, value)
+				}
+				return
+			}
+		}
+		h.t.Fatalf("the why of the %s shows no sum: %q", name, texts[at:])
 	}
 }
 
@@ -194,6 +232,40 @@ func (h hands) plan() {
 		h.t.Error("nine litres of water can be planned")
 	}
 	h.fill("planner.water.amount", "0,8", "planner.drink1.amount", "0,7")
+	h.day()
+}
+
+// day looks at what is drunk before and after, on the clock: by 5-7 and 3-5 mL for
+// each kilogram (ACSM 2007), and 1.25-1.5 L for each litre down with the next
+// session near.
+func (h hands) day() {
+	h.t.Helper()
+	h.click("planner.tabs.session")
+	h.fill("planner.session.next", "20")
+	h.click("planner.tabs.day")
+	h.fill("planner.day.start", "17:00")
+	text := strings.ReplaceAll(strings.Join(inSight(h.w.Content()), " "), "\u00a0", " ")
+	down := regexp.MustCompile(`ends at −?([\d.]+) %`).FindStringSubmatch(text)
+	if down == nil {
+		h.t.Fatalf("the day does not say where the session ends: %s", text)
+	}
+	percent, err := strconv.ParseFloat(down[1], 64)
+	if err != nil {
+		h.t.Fatal(err)
+	}
+	litres := 72.4 * percent / 100
+	for what, want := range map[string][2]float64{"13:00": {0.362, 0.507}, "15:00": {0.217, 0.362}, "18:45 to 14:45": {1.25 * litres, 1.5 * litres}} {
+		row := regexp.MustCompile(what + ` [^:]*\| ([\d.]+) to ([\d.]+) L`).FindStringSubmatch(text)
+		if row == nil {
+			h.t.Errorf("nothing to drink at %s: %s", what, text)
+			continue
+		}
+		for i := range want {
+			if got, err := strconv.ParseFloat(row[i+1], 64); err != nil || math.Abs(got-want[i]) > 0.005+0.04*want[i] {
+				h.t.Errorf("at %s %s L, want %.2f (%v)", what, row[i+1], want[i], err)
+			}
+		}
+	}
 }
 
 // agree is the agreement, with the athlete's words and a review.
@@ -213,18 +285,25 @@ func (h hands) agree() {
 	}
 }
 
-// print is step 6: the athlete's page as PDF.
+// print is step 6: the athlete's page as PDF, and what it says.
 func (h hands) print(file string) {
 	h.t.Helper()
 	if h.program().Place().Screen != desk.Handout {
-		h.program().Open(desk.Place{Screen: desk.Handout, Athlete: h.athlete().ID})
+		h.t.Fatalf("after the agreement at %+v", h.program().Place())
 	}
 	h.click("handoutview.save")
 	apptest.Type(h.t, h.w, "handoutview.ask.path", file)
 	h.click("handoutview.ask.yes")
-	data, err := os.ReadFile(file)
-	if err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
-		h.t.Fatalf("the page is not there: %v", err)
+	text := printed(h.t, file)
+	must := append(handout.SafetySentences(h.program().Desk().Words, h.program().Desk().Practice().Emergency),
+		"Sefa Quillonde's", "What happened", "14 May", "Your options side by side", "Without food", "With food, agreed",
+		"4 hours before: 450 mL", "2 hours before: 300 mL", "In your bag", "During", "In all, at most", "800 mL", "700 mL",
+		"another session within a day: 1.25 to 1.5 L for each kilogram", "How it went", "review 2 June", "From your test on 14 May, 26 °C: lost 3.3",
+		"painkillers", h.say("flag.nsaids.page"))
+	for _, part := range must {
+		if !strings.Contains(text, strings.ReplaceAll(part, "\u00a0", " ")) {
+			h.t.Errorf("the page does not say %q: %s", part, text)
+		}
 	}
 }
 
@@ -250,7 +329,9 @@ func (h hands) again(dir, page string) {
 	if err != nil || err2 != nil || !bytes.Equal(kept.Bytes, want) {
 		h.t.Errorf("the page kept is not the page printed: %v, %v", err, err2)
 	}
-	h.program().Open(desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	h.click("roster.table.0")
+	apptest.Press(h.w, fyne.KeyReturn)
+	h.click("frame.tabs." + string(desk.Plan))
 	if text := said(h.w.Content()); !strings.Contains(text, "Agreed") {
 		h.t.Errorf("the plan reopens without its agreement: %s", text)
 	}

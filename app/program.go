@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/desk"
+	"ebbwell/app/field"
 	"ebbwell/app/keep"
 )
 
@@ -39,7 +40,7 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	d.Host.OnKey = p.key
 	d.Host.Today = d.Now
 	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo)
-	d.Say = p.frame.say
+	d.Say, d.Unsay = p.frame.say, p.frame.unsay
 	return p
 }
 
@@ -55,6 +56,7 @@ func (p *Program) View() desk.View { return p.view }
 // Open shows a place. What was typed is saved first; when that fails, the
 // window stays where it is and says why.
 func (p *Program) Open(place desk.Place) {
+	p.desk.Withdraw()
 	if !p.leave() {
 		return
 	}
@@ -111,8 +113,19 @@ func (p *Program) Back() {
 }
 
 // Reload draws the present place anew, after a change of theme, text size or
-// language.
-func (p *Program) Reload() { p.Open(p.place) }
+// language. The view knows best where it is: what was new when it was opened
+// may have a record by now. The keyboard stays on the control it is on.
+func (p *Program) Reload() {
+	c := p.shell.window.Canvas()
+	name := ""
+	if n, ok := c.Focused().(interface{ Name() string }); ok {
+		name = n.Name()
+	}
+	p.Open(placeOf(p.view, p.place))
+	if again, ok := field.Find(p.frame.root, name).(fyne.Focusable); ok && name != "" {
+		c.Focus(again)
+	}
+}
 
 // openPlace is a place on the rail.
 func (p *Program) openPlace(s desk.Screen) { p.Open(desk.Place{Screen: s}) }

@@ -17,6 +17,8 @@ import (
 const (
 	heatLow, heatHigh, heatTick = 10.0, 40.0, 5.0
 	rateTick                    = 0.5
+	// the same in °F and fl oz/h
+	heatTickUS, rateTickUS = 10.0, 20.0
 )
 
 // heatData is the sweat rate of every test against the air it was made in, and
@@ -83,29 +85,40 @@ func bandOf(curve []consult.CurvePoint) []chart.HeatBand {
 	return best
 }
 
-// heatTicks are the temperatures named on the axis, in the practice's unit at
-// the same places.
+// heatTicks are the temperatures named on the axis, round in the practice's unit.
 func (sp speaker) heatTicks(low, high float64) []chart.Tick {
-	var list []chart.Tick
-	for t := heatTick * math.Floor(low/heatTick); t < high+heatTick; t += heatTick {
-		text := sp.w.Number(t, 0)
-		if x, err := quantity.Convert(t, quantity.DegreeCelsius, sp.by.Unit(quantity.DegreeCelsius)); err == nil {
-			text = sp.w.Number(x, 0)
-		}
-		list = append(list, chart.Tick{At: t, Text: text})
+	step := heatTick
+	if sp.by.US {
+		step = heatTickUS
 	}
-	return list
+	return sp.ticks(low, high, quantity.DegreeCelsius, step, 0)
 }
 
-// rateTicks are the sweat rates named on the axis.
+// rateTicks are the sweat rates named on the axis, round in the practice's unit.
 func (sp speaker) rateTicks(top float64) []chart.Tick {
+	if sp.by.US {
+		return sp.ticks(0, top, quantity.LitrePerHour, rateTickUS, 0)
+	}
+	return sp.ticks(0, top, quantity.LitrePerHour, rateTick, 1)
+}
+
+// ticks name an axis from low to high, both in base and both inside, at steps of
+// the unit that is shown.
+func (sp speaker) ticks(low, high float64, base quantity.Unit, step float64, decimals int) []chart.Tick {
+	shown := sp.by.Unit(base)
+	from, err := quantity.Convert(low, base, shown)
+	if err != nil {
+		return nil
+	}
+	to, err := quantity.Convert(high, base, shown)
+	if err != nil {
+		return nil
+	}
 	var list []chart.Tick
-	for x := 0.0; x < top+rateTick; x += rateTick {
-		text := sp.w.Number(x, 1)
-		if sp.by.US {
-			text = sp.by.Number(x, quantity.LitrePerHour)
+	for x := step * math.Floor(from/step); x < to+step; x += step {
+		if at, err := quantity.Convert(x, shown, base); err == nil {
+			list = append(list, chart.Tick{At: at, Text: sp.w.Number(x, decimals)})
 		}
-		list = append(list, chart.Tick{At: x, Text: text})
 	}
 	return list
 }

@@ -73,6 +73,9 @@ func (sp speaker) dueSentence(f file, d due) string {
 	key := "overview.due." + string(d.kind)
 	switch d.kind {
 	case dueUnsettled:
+		if !consult.AgeKnown(f.athlete, f.now) {
+			return sp.say("overview.due.born")
+		}
 		return sp.say(key, sp.unsettled(f.care.Unsettled))
 	case duePhysician:
 		return sp.say(key, sp.flags(f.care.NeedsPhysician))
@@ -92,7 +95,7 @@ func (sp speaker) dueSentence(f file, d due) string {
 	return sp.say(key)
 }
 
-// unsettled names what a minor's first sheet waits for.
+// unsettled names what a first sheet waits for.
 func (sp speaker) unsettled(list []string) string {
 	var names []string
 	for _, what := range list {

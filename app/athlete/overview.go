@@ -49,11 +49,11 @@ func loadFile(d *desk.Desk, id record.ID) (file, error) {
 		return file{}, err
 	}
 	for _, t := range tests {
-		raw, err := d.Store.RawOf(ctx, record.Ref{Kind: record.KindTest, ID: t.ID})
+		found, err := d.Findings(ctx, t, a)
 		if err != nil {
 			return file{}, err
 		}
-		f.tests = append(f.tests, consult.Find(t, a, raw, d.Reckon()))
+		f.tests = append(f.tests, found)
 	}
 	if f.plans, err = d.Store.Plans(ctx, id); err != nil {
 		return file{}, err
@@ -67,6 +67,7 @@ const (
 	sheetGap   float32 = 14
 	topPad     float32 = 16
 	footPad    float32 = 20
+	barRoom    float32 = 10 // for the scroll bar
 	trailShare float32 = 0.34
 )
 
@@ -100,9 +101,9 @@ func (v *Overview) goTo(p desk.Place) func() { return func() { v.desk.Go(p) } }
 // Head is the athlete, and the way to the profile.
 func (v *Overview) Head() desk.Head {
 	a := v.file.athlete
-	return desk.Head{
-		Title: nameOf(v.sp, a), Under: v.sp.under(a, v.file.care), Athlete: a.ID, Tab: desk.Overview, Actions: []fyne.CanvasObject{v.head},
-	}
+	h := desk.AthleteHead(a, desk.Overview, v.desk.FactsOf(a))
+	h.Title, h.Actions = nameOf(v.sp, a), []fyne.CanvasObject{v.head}
+	return h
 }
 
 // nameOf is the athlete's name; one that was taken out again has words instead.

@@ -3,6 +3,7 @@ package athlete
 import (
 	"context"
 	"math"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,6 +15,7 @@ import (
 	"ebbwell/app/chart"
 	"ebbwell/app/desk"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -58,6 +60,51 @@ func TestOverviewSaysWhereThingsStand(t *testing.T) {
 		if i >= len(*went) || (*went)[i] != p {
 			t.Errorf("way %d: went %+v, want %+v", i, *went, p)
 		}
+	}
+}
+
+// The steps stand as they were agreed, also when the test below them is put right
+// later; what was kept and cannot be read is never passed off as agreed.
+func TestOverviewShowsTheStepsAsAgreed(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	ctx := context.Background()
+	v := overview(t, d, "Ravka")
+	before, missing := v.agreedCase()
+	if missing != "" || before.Anew {
+		t.Fatalf("not as agreed: %q, %v", missing, before.Anew)
+	}
+	bars := v.sp.stepsData(before).Bars
+	test, err := d.Store.ReopenTest(ctx, before.Plan.Basis.TestID, "weighed again")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, w := range test.Weighings {
+		if w.Moment == record.After {
+			test.Weighings[i].Mass = record.Num(*w.Mass.Value-0.8, quantity.Kilogram)
+		}
+	}
+	if _, err := d.Store.SaveTest(ctx, test, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	later := overview(t, d, "Ravka")
+	c, missing := later.agreedCase()
+	if missing != "" || c.Anew || !reflect.DeepEqual(later.sp.stepsData(c).Bars, bars) {
+		t.Errorf("the steps became %+v, %q; they were agreed as %+v", later.sp.stepsData(c).Bars, missing, bars)
+	}
+	basis, err := consult.BasisFor(c.Plan, later.file.athlete, later.file.tests, d.Now(), d.Reckon())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if anew, err := consult.OpenCase(c.Plan, later.file.athlete, basis, d.Reckon()); err != nil || reflect.DeepEqual(later.sp.stepsData(anew).Bars, bars) {
+		t.Error("the check cannot fail: the corrected test changes nothing")
+	}
+	ref := record.Ref{Kind: record.KindPlan, ID: c.Plan.ID}
+	if _, err := d.Store.Freeze(ctx, ref, store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
+		t.Fatal(err)
+	}
+	all := strings.Join(strings.Fields(strings.Join(texts(apptest.Window(t, overview(t, d, "Ravka").Body(), 1420, 944, false, 100).Content()), " ")), " ")
+	if !strings.Contains(all, "Not as it was agreed") {
+		t.Errorf("it is not said that nothing could be read in\n%s", all)
 	}
 }
 

@@ -1,6 +1,7 @@
 package athlete
 
 import (
+	"context"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -66,8 +67,8 @@ func (v *Overview) testButton(kind field.Kind) fyne.CanvasObject {
 	return field.NewButton(v.desk.Host, "overview.test", v.sp.say("overview.test"), kind, v.goTo(desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, New: true}))
 }
 
-// firstSheet says what to do for an athlete without a test: a test, but for a
-// minor what comes before it.
+// firstSheet says what to do for an athlete without a test: a test, or what
+// comes before it, for a minor and for one who may be.
 func (v *Overview) firstSheet() fyne.CanvasObject {
 	title := look.NewLabel(v.sp.say("overview.first.title"), look.Strong, look.Ink)
 	if len(v.file.care.Unsettled) == 0 {
@@ -76,9 +77,11 @@ func (v *Overview) firstSheet() fyne.CanvasObject {
 	}
 	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.say("overview.settle"), field.Primary,
 		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: PartMinor}))
-	return look.NewSheet(look.VBox(10, title,
-		look.NewCaution(v.sp.say("overview.minor.title"), v.sp.say("overview.minor", v.sp.unsettled(v.file.care.Unsettled)), nil),
-		look.HBox(10, settle)))
+	sentence := v.sp.say("overview.minor", v.sp.unsettled(v.file.care.Unsettled))
+	if !consult.AgeKnown(v.file.athlete, v.file.now) {
+		sentence = v.sp.say("overview.born")
+	}
+	return look.NewSheet(look.VBox(10, title, look.NewCaution(v.sp.say("overview.minor.title"), sentence, nil), look.HBox(10, settle)))
 }
 
 // pictures are the sweat rate against the heat and the steps; nil while there
@@ -117,28 +120,44 @@ func (v *Overview) curve() []consult.CurvePoint {
 	return r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatTick, v.desk.Reckon())
 }
 
-// stepsSheet is the deficit at the end from the habit to the aim; words where
-// there is no agreed plan, or none that can be opened.
+// stepsSheet is the deficit at the end from the habit to the aim, as they were
+// agreed; words where there is no agreed plan, or none that can be opened.
 func (v *Overview) stepsSheet() fyne.CanvasObject {
 	title := look.NewLabel(v.sp.say("overview.steps"), look.Strong, look.Ink)
-	said := func(key string) fyne.CanvasObject {
-		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.say(key), look.Note, look.Ink2)))
-	}
-	p := v.file.inForce()
-	if p == nil {
-		return said("overview.steps.none")
-	}
-	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, v.desk.Reckon())
-	if err != nil {
-		return said("overview.steps.nobasis")
-	}
-	c, err := consult.OpenCase(*p, v.file.athlete, basis, v.desk.Reckon())
-	if err != nil {
-		return said("overview.steps.nobasis")
+	c, missing := v.agreedCase()
+	if missing != "" {
+		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.say(missing), look.Note, look.Ink2)))
 	}
 	bars := chart.NewStepBars()
 	bars.Set(v.sp.stepsData(c))
-	return look.NewSheet(look.VBox(4, title, look.NewLabel(v.stepsUnder(basis), look.Note, look.Ink2).Shorten(), look.Grow(bars)))
+	box := look.VBox(4, title, look.NewLabel(v.stepsUnder(c.Basis), look.Note, look.Ink2).Shorten())
+	if c.Anew {
+		box.Add(look.NewParagraph(v.sp.say("overview.steps.anew"), look.Note, look.Ink))
+	}
+	box.Add(look.Grow(bars))
+	return look.NewSheet(box)
+}
+
+// agreedCase opens the plan in force as it was agreed; missing is the key of the
+// words for why there is none.
+func (v *Overview) agreedCase() (c consult.Case, missing string) {
+	p := v.file.inForce()
+	if p == nil {
+		return c, "overview.steps.none"
+	}
+	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, v.desk.Reckon())
+	if err != nil {
+		return c, "overview.steps.nobasis"
+	}
+	if c, err = consult.OpenCase(*p, v.file.athlete, basis, v.desk.Reckon()); err != nil {
+		return c, "overview.steps.nobasis"
+	}
+	kept, err := v.desk.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
+	if err != nil {
+		v.desk.Trouble(err)
+	}
+	c, _ = c.AsAgreed(kept)
+	return c, ""
 }
 
 // stepsUnder names what the bars show, and an estimate as one.

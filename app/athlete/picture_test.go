@@ -129,9 +129,9 @@ func TestProfilePictures(t *testing.T) {
 		{"new", desk.Place{New: true}, light, small(), nil}, {"new", desk.Place{New: true}, dark, small(), nil},
 		{"long", of(long.ID), light, tall, nil},
 		{"trouble", of(ravka), light, tall, func(b *bench) {
-			b.enter("profile.born", "spring")
 			b.enter("profile.height", "17")
 			b.enter("profile.mass", "sixty")
+			b.enter("profile.born", "spring")
 			b.enter("profile.mouthful", "380")
 		}},
 		{"ten", of(ravka), light, small(), func(b *bench) {

@@ -35,8 +35,12 @@ type Profile struct {
 	fresh bool
 	// going is true once the athlete is being taken out of the records: what
 	// was typed after that could not be kept.
-	going  bool
+	going bool
+	// first is the control that gets the keyboard; empty for none.
+	first  string
 	groups []record.Group
+	// agreed is the plan in force; nil while none is.
+	agreed *record.Plan
 	parts  parts
 	page   *look.Scroll
 	body   fyne.CanvasObject
@@ -74,6 +78,11 @@ func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
 	if v.groups, err = d.Store.Groups(ctx); err != nil {
 		return nil, fmt.Errorf("open the profile: %w", err)
 	}
+	plans, err := d.Store.Plans(ctx, a.ID)
+	if err != nil {
+		return nil, fmt.Errorf("open the profile: %w", err)
+	}
+	v.agreed = consult.ToTakeAlong(plans)
 	doc, err := bind.Open(d, bind.Kind[record.Athlete]{
 		Ref: refOf(a.ID), Clone: record.Athlete.Clone, Meta: func(a *record.Athlete) *record.Meta { return &a.Meta }, Save: d.Store.SaveAthlete,
 	}, a)
@@ -87,6 +96,12 @@ func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
 	v.b.Show()
 	v.settled()
 	v.reveal(place.Part)
+	if place.Part == PartMinor && !consult.AgeKnown(a, d.Now()) {
+		v.first = "profile.born"
+	}
+	if v.fresh {
+		v.first = "profile.name"
+	}
 	return v, nil
 }
 
@@ -111,7 +126,7 @@ func (v *Profile) build() {
 	p := v.parts
 	left := look.VBox(sheetGap, p.person.body, p.sport.body, p.consents.body, p.leaving.body)
 	right := look.VBox(sheetGap, p.flags.body, p.history.body)
-	v.page = look.NewScroll(look.VBox(sheetGap, p.start, p.minor.body, newPair(0.62, 900, left, right)))
+	v.page = look.NewScroll(look.Pad(0, barRoom, 0, 0, look.VBox(sheetGap, p.start, p.minor.body, newPair(0.62, 900, left, right))))
 	v.body = look.Pad(topPad, 0, footPad, 0, v.page)
 }
 
@@ -167,11 +182,12 @@ func (v *Profile) reveal(part string) {
 // Head is the athlete, and the way to a test.
 func (v *Profile) Head() desk.Head {
 	a := v.now()
-	h := desk.Head{Title: v.sp.say("profile.new"), Actions: []fyne.CanvasObject{v.parts.test}}
+	h := desk.Head{Title: v.sp.say("profile.new")}
 	if !v.fresh {
-		h.Title, h.Athlete = nameOf(v.sp, a), a.ID
-		h.Under = v.sp.under(a, consult.CareOf(a, v.desk.Now()))
+		h = desk.AthleteHead(a, "", v.desk.FactsOf(a))
+		h.Title = nameOf(v.sp, a)
 	}
+	h.Actions = []fyne.CanvasObject{v.parts.test}
 	return h
 }
 
@@ -211,6 +227,9 @@ func (v *Profile) Redo() bool { return v.stepped(v.b.Redo()) }
 
 func (v *Profile) stepped(moved bool) bool {
 	if moved {
+		if v.agreed != nil {
+			v.parts.sport.refuseRise()
+		}
 		v.settled()
 	}
 	return moved
@@ -289,9 +308,6 @@ func (v *Profile) askWhy(name, title, sentence string, do func(why string), refu
 	})
 }
 
-// Shown gives the keyboard to the name of a new athlete.
-func (v *Profile) Shown() {
-	if v.fresh {
-		v.b.GoTo("profile.name")
-	}
-}
+// Shown gives the keyboard to what is to be filled in first: the name of a new
+// athlete, the birth date where that was asked for.
+func (v *Profile) Shown() { v.b.GoTo(v.first) }

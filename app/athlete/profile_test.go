@@ -132,6 +132,56 @@ func TestHiddenMassIsOutOfSight(t *testing.T) {
 	}
 }
 
+// A condition that hides body mass hides it again, whatever was chosen before it
+// was known; shown it is only by a choice made with it.
+func TestFlagHidesMassAgain(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	b := openProfile(t, d, desk.Place{Athlete: a.ID})
+	b.click("profile.mass.hide")
+	b.click("profile.mass.hide")
+	if kept := b.kept(); kept.MassHidden || !kept.MassHiddenSettled || !apptest.Has(b.w, "profile.mass") {
+		t.Fatalf("shown by choice, and kept %v, %v", kept.MassHidden, kept.MassHiddenSettled)
+	}
+	b.click("profile.flag.heart") // hides nothing
+	if !apptest.Has(b.w, "profile.mass") {
+		t.Error("another condition hides the mass")
+	}
+	b.click("profile.flag.eating-disorder-or-reds")
+	if kept := b.kept(); !consult.MassHidden(kept, d.Now()) || apptest.Has(b.w, "profile.mass") {
+		t.Fatal("the mass stays in sight")
+	}
+	b.click("profile.mass.hide")
+	if kept := b.kept(); consult.MassHidden(kept, d.Now()) || !apptest.Has(b.w, "profile.mass") {
+		t.Error("the practitioner cannot show it again")
+	}
+}
+
+// Until the birth date is known the mass is out of sight, which is said; the
+// place that asks for the date gives it the keyboard.
+func TestMassWaitsForTheBirthDate(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	a.Born = ""
+	a = save(t, d, a)
+	b := openProfile(t, d, desk.Place{Athlete: a.ID, Part: PartMinor})
+	b.v.Shown()
+	if typing, ok := b.w.Canvas().Focused().(interface{ Name() string }); !ok || typing.Name() != "profile.born" {
+		t.Errorf("the keyboard is at %v", b.w.Canvas().Focused())
+	}
+	why := d.Words.Say("profile.mass.born")
+	said := func() bool {
+		return strings.Contains(strings.Join(strings.Fields(strings.Join(visibleTexts(b.v.body), " ")), " "), why)
+	}
+	if apptest.Has(b.w, "profile.mass") || apptest.Has(b.w, "profile.mass.hide") || !said() || !b.v.parts.test.Disabled() {
+		t.Error("the mass is in sight, can be settled, or it is not said why not; or a sheet may begin")
+	}
+	b.enter("profile.born", "4.3.1999")
+	if !apptest.Has(b.w, "profile.mass") || !apptest.Has(b.w, "profile.mass.hide") || said() || b.v.parts.test.Disabled() {
+		t.Error("the birth date is known, and the mass stays hidden, or no sheet begins")
+	}
+}
+
 func TestFlags(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	a := apptest.Athlete(t, d)

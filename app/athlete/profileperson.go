@@ -49,8 +49,10 @@ type personPart struct {
 	massBox          *fyne.Container
 	asked            bool
 	hide             fyne.CanvasObject
-	excuses          []*excuse
-	body             fyne.CanvasObject
+	// unborn says why mass is hidden while the birth date is not known.
+	unborn  fyne.CanvasObject
+	excuses []*excuse
+	body    fyne.CanvasObject
 }
 
 func newPersonPart(v *Profile) *personPart {
@@ -99,7 +101,8 @@ func (p *personPart) newMass() fyne.CanvasObject {
 	p.hide = row("", v.b.Check("", "profile.mass.hide", say("profile.mass.hide"),
 		func(a record.Athlete) bool { return consult.MassHidden(a, v.desk.Now()) },
 		func(s *sheet, on bool) { settleMass(&s.Record, on) }))
-	p.massBox = look.VBox(2, p.massRow, p.covered, p.hide)
+	p.unborn = row("", look.NewParagraph(say("profile.mass.born"), look.Note, look.Ink2))
+	p.massBox = look.VBox(2, p.massRow, p.covered, p.unborn, p.hide)
 	return p.massBox
 }
 
@@ -117,7 +120,9 @@ func (p *personPart) follow(a record.Athlete) {
 	covered := consult.MassHidden(a, p.v.desk.Now()) && !p.asked && p.v.b.Typing() != "profile.mass"
 	show(p.massRow, !covered)
 	show(p.covered, covered)
-	show(p.hide, state != ageMinor)
+	known := consult.AgeKnown(a, p.v.desk.Now())
+	show(p.unborn, !known)
+	show(p.hide, known && state != ageMinor)
 	if hide := p.v.b.Field("profile.mass.hide"); hide != nil {
 		hide.Field.(*field.Check).Set(consult.MassHidden(a, p.v.desk.Now()))
 	}

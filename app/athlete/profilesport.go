@@ -20,14 +20,16 @@ type sportPart struct {
 	mouthful *mouthfulPart
 	usual    *field.Number
 	// settled is the drinking rate that was written down last: it rises only
-	// with a reason.
-	settled record.Number
-	excuse  *excuse
-	body    fyne.CanvasObject
+	// with a reason; opened the one the profile was opened with, above which
+	// it rises only by a review once a plan is agreed.
+	settled, opened record.Number
+	refused         *look.Caution
+	excuse          *excuse
+	body            fyne.CanvasObject
 }
 
 func newSportPart(v *Profile) *sportPart {
-	say, p := v.sp.say, &sportPart{v: v, settled: v.now().UsualDrinking}
+	say, p := v.sp.say, &sportPart{v: v, settled: v.now().UsualDrinking, opened: v.now().UsualDrinking}
 	sport := v.b.Suggest("", "profile.sport", p.sports, func(a record.Athlete) field.Option {
 		return field.Option{Key: a.Sport, Text: desk.SportWord(v.desk.Words, a.Sport)}
 	}, func(a *record.Athlete, o field.Option) {
@@ -51,7 +53,8 @@ func newSportPart(v *Profile) *sportPart {
 	p.excuse = v.newExcuse("profile.usual", "usualDrinking", p.usual)
 	p.groups, p.mouthful = newGroupsPart(v), newMouthfulPart(v)
 	note := v.b.Notes("", "profile.note", 3, func(a *record.Athlete) *string { return &a.Note })
-	usual := look.VBox(2, few(p.usual), p.excuse.box, look.NewParagraph(say("profile.usual.note"), look.Note, look.Ink2))
+	p.refused = look.NewCaution("", "", field.NewLink(v.desk.Host, "profile.usual.review", say("overview.plan.open"), p.toReview))
+	usual := look.VBox(2, few(p.usual), p.excuse.box, p.refused, look.NewParagraph(say("profile.usual.note"), look.Note, look.Ink2))
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("profile.does"), look.Strong, look.Ink),
 		row(say("profile.sport"), broad(sport)),
@@ -74,10 +77,14 @@ func (p *sportPart) sports(text string) []field.Option {
 	return matching(list, text)
 }
 
-// checkRise asks why the drinking rate the stomach is used to has risen: after
-// the first entry it rises by a review of what was really drunk, since it
-// loosens a guard. Without a reason it goes back.
+// checkRise keeps the drinking rate the stomach is used to from rising by
+// itself, since it loosens a guard: once a plan is agreed it rises only by a
+// review of what was really drunk; before that only with a reason.
 func (p *sportPart) checkRise() {
+	if p.v.agreed != nil {
+		p.refuseRise()
+		return
+	}
 	now := p.v.now().UsualDrinking
 	if !now.Known() || !p.settled.Known() || *now.Value <= *p.settled.Value {
 		p.settled = now
@@ -95,6 +102,28 @@ func (p *sportPart) checkRise() {
 			p.v.b.Show()
 			p.v.settled()
 		})
+}
+
+// refuseRise takes a drinking rate back that has risen above what it was when
+// the profile was opened, or was taken out: without one there is no guard.
+func (p *sportPart) refuseRise() {
+	now := p.v.now().UsualDrinking
+	if !p.opened.Known() {
+		p.opened = now // the first entry
+	}
+	if !p.opened.Known() || now.Known() && *now.Value <= *p.opened.Value {
+		p.refused.SetText("", "")
+		return
+	}
+	p.v.b.Undo() // whether typed or done again, it was the last step
+	say, before := p.v.sp.say, p.v.now().UsualDrinking.Or(*p.opened.Value)
+	p.refused.SetText(say("profile.usual.refused.title", p.v.sp.by.Amount(before, quantity.LitrePerHour)), say("profile.usual.refused"))
+	p.v.settled()
+}
+
+// toReview leads to the agreed plan, where sessions are written down and reviewed.
+func (p *sportPart) toReview() {
+	p.v.desk.Go(desk.Place{Screen: desk.Plan, Athlete: p.v.now().ID, Record: p.v.agreed.ID})
 }
 
 // follow shows groups and reasons.

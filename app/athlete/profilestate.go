@@ -22,13 +22,18 @@ func flagOf(a *record.Athlete, kind record.FlagKind) *record.Flag {
 	return nil
 }
 
-// setFlag writes a condition into a profile or takes it out.
+// setFlag writes a condition into a profile or takes it out. One that hides body
+// mass hides it again where it was shown by choice; who wants it shown all the
+// same says so anew.
 func setFlag(a *record.Athlete, kind record.FlagKind, on bool) {
 	switch {
 	case !on:
 		a.Flags = slices.DeleteFunc(a.Flags, func(f record.Flag) bool { return f.Kind == kind })
 	case flagOf(a, kind) == nil:
 		a.Flags = append(a.Flags, record.Flag{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: kind})
+		if consult.EffectOf(kind).HideMass && a.MassHiddenSettled {
+			a.MassHidden = true // what was chosen before the condition was known holds no more
+		}
 	}
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"ebbwell/app/amount"
 	"ebbwell/app/desk"
-	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/words"
@@ -46,39 +45,6 @@ func who(s record.Sex) string {
 		return string(s)
 	}
 	return "athlete"
-}
-
-// under is the line beside the name: age, sport and position, usual mass, and
-// what must be known.
-func (sp speaker) under(a record.Athlete, care consult.Care) string {
-	var parts []string
-	if years, ok := a.Age(sp.now); ok {
-		parts = append(parts, sp.w.Number(float64(years), 0))
-	}
-	if sport := sp.sport(a); sport != "" {
-		parts = append(parts, sport)
-	}
-	if a.UsualMass.Known() && !care.MassHidden {
-		u := sp.by.Unit(quantity.Kilogram)
-		if x, err := quantity.Convert(*a.UsualMass.Value, quantity.Kilogram, u); err == nil {
-			parts = append(parts, sp.w.Number(x, 1)+"\u00a0"+string(u))
-		}
-	}
-	if flags := sp.flags(care.Flags); flags != "" {
-		parts = append(parts, flags)
-	}
-	return strings.Join(parts, " · ")
-}
-
-// sport is the sport with the position in it.
-func (sp speaker) sport(a record.Athlete) string {
-	var parts []string
-	for _, text := range []string{desk.SportWord(sp.w, a.Sport), a.Position} {
-		if text != "" {
-			parts = append(parts, text)
-		}
-	}
-	return strings.Join(parts, ", ")
 }
 
 // flags names conditions.

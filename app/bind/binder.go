@@ -148,6 +148,7 @@ func (b *Binder[R]) Pick(name string, f func(*Sheet[R])) {
 }
 
 func (b *Binder[R]) changed() {
+	b.Desk.Withdraw()
 	if b.OnChange != nil {
 		b.OnChange()
 	}

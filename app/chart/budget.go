@@ -63,14 +63,14 @@ func (c *BudgetBars) paint(size fyne.Size) {
 	for _, s := range d.Shares {
 		names, texts = max(names, look.Note.Width(s.Name)), max(texts, look.Note.Width(s.Text))
 	}
-	names = min(names, size.Width*0.45)
+	names = min(names, size.Width*0.56)
 	texts = min(texts, size.Width*0.25)
 	at := scale{from: 0, to: 1, start: names + look.Scaled(20), end: size.Width - texts - look.Scaled(14)}
 	for i, s := range d.Shares {
 		y := float32(i)*budgetRow() + look.Scaled(6)
 		thick := look.Scaled(12)
 		c.pen.text(s.Name, 0, y, names, look.Note, k.Ink, left)
-		c.pen.round(at.start, y+(look.Note.Height()-thick)/2, max(at.inside(s.Part)-at.start, 2), thick, 2, k.Ink2)
+		c.pen.round(at.start, y+(look.Note.Height()-thick)/2+look.Scaled(2), max(at.inside(s.Part)-at.start, 2), thick, 2, k.Ink2)
 		c.pen.text(s.Text, at.end, y, size.Width-at.end, look.Note, k.Ink, right)
 	}
 }

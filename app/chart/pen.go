@@ -99,6 +99,9 @@ func (p *pen) round(x, y, w, h, radius float32, fill color.Color) {
 	}
 	p.next++
 	left, up := px(x), px(y)
+	if w <= 0 || h <= 0 {
+		fill = color.Transparent // a graphics card would draw a hair
+	}
 	o.FillColor, o.CornerRadius = fill, radius
 	o.Move(fyne.NewPos(left, up))
 	o.Resize(fyne.NewSize(max(px(x+w)-left, 0), max(px(y+h)-up, 0)))

@@ -196,7 +196,7 @@ func (c *HeatScatter) free(w, x, y, away float32, at plot, size fyne.Size) (area
 		{x - away - w, y - h - 2, w, h}, {x + away, y - h - 2, w, h}, {x + away, y + 4, w, h},
 		{x - away - w, y + 4, w, h}, {x - w/2, y - h - away - 2, w, h}, {x - w/2, y + away + 4, w, h},
 	} {
-		if spot.x >= 0 && spot.x+w <= size.Width && spot.y >= 0 && spot.y+h <= at.y.end && !c.taken(spot) {
+		if spot.x >= at.x.start && spot.x+w <= size.Width && spot.y >= 0 && spot.y+h <= at.y.end && !c.taken(spot) {
 			return spot, true
 		}
 	}

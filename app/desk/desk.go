@@ -70,6 +70,11 @@ type Desk struct {
 	// Say shows a sentence at the foot of the window, with an action that may
 	// be empty.
 	Say func(sentence, action string, do func())
+	// Unsay takes a sentence away again, if it still stands there.
+	Unsay func(sentence string)
+
+	// offered is the sentence of the last offer; see [Desk.Offer].
+	offered string
 
 	activities climate.Activities
 	generic    *fuel.Catalogue
@@ -97,8 +102,24 @@ func New(s *store.Store, w *words.Words, now func() time.Time) (*Desk, error) {
 	}
 	return &Desk{
 		activities: activities, Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic,
-		Go: func(Place) {}, HeadChanged: func() {}, SettingsChanged: func() {}, Say: func(string, string, func()) {},
+		Go: func(Place) {}, HeadChanged: func() {}, SettingsChanged: func() {}, Say: func(string, string, func()) {}, Unsay: func(string) {},
 	}, nil
+}
+
+// Offer says what has just been done on a screen and offers to take that step
+// back. The offer holds for this step only; see [Desk.Withdraw].
+func (d *Desk) Offer(sentence, action string, do func()) {
+	d.Say(sentence, action, do)
+	d.offered = sentence
+}
+
+// Withdraw takes back an offer that holds no more, since another step followed
+// or the screen is left: it would undo something else.
+func (d *Desk) Withdraw() {
+	if d.offered != "" {
+		d.Unsay(d.offered)
+		d.offered = ""
+	}
 }
 
 // Products is what there is to drink and eat; see [Desk.ProductsChanged].

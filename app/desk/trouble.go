@@ -39,6 +39,10 @@ func ProblemSentence(w *words.Words, p evidence.Problem) string {
 		}
 		return w.Say(key, name, plain(w, p.Value), plain(w, p.Limit.Low), plain(w, p.Limit.High), unit(p.Unit))
 	}
+	if p.Code == evidence.CodeOutOfFit {
+		with := func(x float64) string { return plain(w, x) + unit(p.Unit) }
+		return w.Say("problem."+p.Code, name, with(p.Value), with(p.Limit.Low), with(p.Limit.High))
+	}
 	if key := "problem." + p.Code + "." + FieldKey(p.Field); w.Has(key) {
 		return w.Say(key, name)
 	}

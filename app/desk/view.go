@@ -37,6 +37,8 @@ type Printer interface{ Print() }
 // Head is the strip above a screen.
 type Head struct {
 	Title, Under string
+	// Short stands for Under where that finds no room; empty for none.
+	Short string
 	// Athlete whose tabs are shown; empty for none.
 	Athlete record.ID
 	// Tab is the chosen one of the athlete's tabs; none for the profile.

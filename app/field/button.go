@@ -22,8 +22,8 @@ const (
 	Quiet
 )
 
-// buttonPad is the room beside the words of a button, in px.
-const buttonPad float32 = 14
+// ButtonPad is the room beside the words of a button, in px.
+const ButtonPad float32 = 14
 
 // Button is pressed by click, Enter or Space.
 type Button struct {
@@ -179,7 +179,7 @@ func (b *Button) textWidth() float32 {
 func (r *buttonRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *buttonRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(float32(int(r.b.textWidth()+2*buttonPad+0.99)), look.ControlHeight())
+	return fyne.NewSize(float32(int(r.b.textWidth()+2*ButtonPad+0.99)), look.ControlHeight())
 }
 
 func (r *buttonRenderer) Refresh() {

@@ -88,6 +88,10 @@ func (c *Check) CreateRenderer() fyne.WidgetRenderer {
 	return r
 }
 
+// checkRing is how far the focus border stands out at the sides, in px: the box
+// itself stands on the line of the fields above it.
+const checkRing float32 = 4
+
 type checkRenderer struct {
 	c    *Check
 	box  *look.Outline
@@ -99,7 +103,7 @@ type checkRenderer struct {
 func (r *checkRenderer) set() {
 	c, p := r.c, look.PaletteNow()
 	side := look.Scaled(16)
-	at := fyne.NewPos(4, float32(int(c.Baseline()-side*0.86)))
+	at := fyne.NewPos(0, float32(int(c.Baseline()-side*0.86)))
 	ink, ground, edge := p.Ink, p.Sheet, p.Edge
 	switch {
 	case c.Disabled():
@@ -115,15 +119,15 @@ func (r *checkRenderer) set() {
 	r.tick.Alignment = fyne.TextAlignCenter
 	look.Write(r.tick, look.Strong, p.Sheet, checkMark, fyne.NewPos(at.X, c.Baseline()-look.Strong.Baseline()), side)
 	show(r.tick, c.on)
-	look.Write(r.text, look.Body, ink, c.text, fyne.NewPos(4+side+8, c.Baseline()-look.Body.Baseline()), look.Body.Width(c.text))
-	placeRing(r.ring, p.Ink, fyne.Position{}, r.MinSize())
+	look.Write(r.text, look.Body, ink, c.text, fyne.NewPos(side+8, c.Baseline()-look.Body.Baseline()), look.Body.Width(c.text))
+	placeRing(r.ring, p.Ink, fyne.NewPos(-checkRing, 0), r.MinSize().AddWidthHeight(checkRing, 0))
 	show(r.ring, c.focused)
 }
 
 func (r *checkRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *checkRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(float32(int(look.Body.Width(r.c.text)+look.Scaled(16)+20.99)), r.c.HeightFor(0))
+	return fyne.NewSize(float32(int(look.Body.Width(r.c.text)+look.Scaled(16)+8+checkRing+0.99)), r.c.HeightFor(0))
 }
 
 func (r *checkRenderer) Refresh() {

@@ -113,11 +113,19 @@ func (c *control) press() bool {
 	return true
 }
 
-// canvasOf is the canvas an object stands on, nil when on none.
+// canvasOf is the canvas an object stands on, nil when on none. What was shown
+// for the first time a moment ago is not known to the driver before it is drawn:
+// it stands on the one window there is.
 func canvasOf(o fyne.CanvasObject) fyne.Canvas {
 	app := fyne.CurrentApp()
 	if app == nil {
 		return nil
 	}
-	return app.Driver().CanvasForObject(o)
+	if on := app.Driver().CanvasForObject(o); on != nil {
+		return on
+	}
+	if all := app.Driver().AllWindows(); len(all) == 1 {
+		return all[0].Canvas()
+	}
+	return nil
 }

@@ -107,6 +107,9 @@ func (t *entry) SetPlaceholder(text string) {
 	t.self.Refresh()
 }
 
+// Placeholder returns the words that stand in an empty box.
+func (t *entry) Placeholder() string { return t.setup.placeholder }
+
 // SetStyle sets the type of the text; Body unless said.
 func (t *entry) SetStyle(s look.Style) {
 	t.setup.style = s

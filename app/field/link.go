@@ -105,25 +105,26 @@ func (r *linkRenderer) set() {
 		ink = p.Ink3
 	}
 	width := l.style.Width(l.text)
-	look.Write(r.text, l.style, ink, l.text, fyne.NewPos(linkPad, l.top()), width)
+	look.Write(r.text, l.style, ink, l.text, fyne.NewPos(LinkPad, l.top()), width)
 	thick := float32(1)
 	if l.hovered && !l.Disabled() {
 		thick = 2
 	}
 	r.under.FillColor = ink
-	r.under.Move(fyne.NewPos(linkPad, l.Baseline()+2))
+	r.under.Move(fyne.NewPos(LinkPad, l.Baseline()+2))
 	r.under.Resize(fyne.NewSize(width, thick))
-	placeRing(r.ring, p.Ink, fyne.Position{}, fyne.NewSize(width+2*linkPad, r.MinSize().Height))
+	placeRing(r.ring, p.Ink, fyne.Position{}, fyne.NewSize(width+2*LinkPad, r.MinSize().Height))
 	show(r.ring, l.focused)
 }
 
-// linkPad is the room beside the words for the focus border, in px.
-const linkPad float32 = 4
+// LinkPad is the room beside the words of a link for the focus border, in px: a
+// link at the left of a sheet is moved out by it.
+const LinkPad float32 = 4
 
 func (r *linkRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *linkRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(r.l.style.Width(r.l.text)+2*linkPad, r.l.high())
+	return fyne.NewSize(r.l.style.Width(r.l.text)+2*LinkPad, r.l.high())
 }
 
 func (r *linkRenderer) Refresh() {

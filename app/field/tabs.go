@@ -36,6 +36,9 @@ type Tabs struct {
 	tabs   []Tab
 	chosen int
 	foot   float32
+	// ticked tabs keep room for the check mark, so that nothing moves when
+	// one comes.
+	ticked bool
 }
 
 var _ Field = (*Tabs)(nil)
@@ -66,6 +69,7 @@ func (t *Tabs) SetFoot(px float32) {
 
 // SetDone sets or takes the check mark of a tab.
 func (t *Tabs) SetDone(key string, done bool) {
+	t.ticked = true
 	if i := t.at(key); i >= 0 && t.tabs[i].Done != done {
 		t.tabs[i].Done = done
 		t.Refresh()
@@ -158,13 +162,21 @@ func (t *Tabs) spans() []span {
 	x := float32(0)
 	for i, tab := range t.tabs {
 		w := look.Strong.Width(tab.Text)
-		if tab.Done {
+		if tab.Done || t.ticked {
 			w += look.Body.Width(" " + checkMark)
 		}
 		list[i] = span{x, x + w}
 		x += w + tabGap
 	}
 	return list
+}
+
+// words is the room of a tab without that kept for a check mark to come.
+func (t *Tabs) words(s span, i int) span {
+	if t.ticked && !t.tabs[i].Done {
+		s.to -= look.Body.Width(" " + checkMark)
+	}
+	return s
 }
 
 // Baseline is where the words stand.
@@ -196,7 +208,7 @@ func (r *tabsRenderer) set() {
 		style, ink := look.Body, p.Ink2
 		if i == t.chosen {
 			style, ink = look.Strong, p.Ink
-			r.setChosen(s, p)
+			r.setChosen(t.words(s, i), p)
 		}
 		if t.Disabled() {
 			ink = p.Ink3

@@ -121,11 +121,11 @@ func (f *file) basis(d *desk.Desk, p record.Plan) (consult.Basis, error) {
 	}
 	var all []consult.Findings
 	for _, t := range tests {
-		raw, err := d.Store.RawOf(ctx, record.Ref{Kind: record.KindTest, ID: t.ID})
+		found, err := d.Findings(ctx, t, a)
 		if err != nil {
 			return consult.Basis{}, err
 		}
-		all = append(all, consult.Find(t, a, raw, reckon))
+		all = append(all, found)
 	}
 	b, err := consult.BasisFor(p, a, all, d.Now(), reckon)
 	if err != nil {

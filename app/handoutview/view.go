@@ -196,15 +196,10 @@ func (v *View) conditions(kinds []record.FlagKind) string {
 
 // Head is the athlete.
 func (v *View) Head() desk.Head {
-	a, w := v.file.subject.athlete, v.desk.Words
-	under := desk.SportWord(w, a.Sport)
-	if a.Position != "" {
-		under += w.Say("format.comma") + a.Position
-	}
-	if years, ok := a.Age(v.desk.Now()); ok {
-		under = w.Say("handoutview.under", w.Number(float64(years), 0), under)
-	}
-	return desk.Head{Title: a.Name, Under: under, Athlete: a.ID, Tab: desk.Handout, Actions: []fyne.CanvasObject{v.ui.save}}
+	a := v.file.subject.athlete
+	h := desk.AthleteHead(a, desk.Handout, v.desk.FactsOf(a).WithoutFlags().WithoutMass())
+	h.Actions = []fyne.CanvasObject{v.ui.save}
+	return h
 }
 
 // Body is the preview with what can be chosen.

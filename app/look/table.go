@@ -99,6 +99,14 @@ func (t *Table) SetRows(rows [][]Cell) {
 	t.Refresh()
 }
 
+// SetTitle gives a column another title.
+func (t *Table) SetTitle(column int, title string) {
+	if t.columns[column].Title != title {
+		t.columns[column].Title = title
+		t.Refresh()
+	}
+}
+
 // Rows returns how many rows there are.
 func (t *Table) Rows() int { return len(t.rows) }
 

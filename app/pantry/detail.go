@@ -37,14 +37,14 @@ func newDetail(v *View) *detail {
 	d := &detail{v: v, name: look.NewLabel("", look.Strong, look.Ink).Shorten(), words: detailWords{note(), note(), note(), note()}}
 	d.holds = look.NewTable("pantry.holds", []look.Column{
 		{Title: say("pantry.holds"), Width: look.Share(1)},
-		{Title: say("pantry.hundred"), Width: look.Fixed(66), Right: true},
+		{Title: say("pantry.hundred"), Width: look.Fixed(76), Right: true},
 		{Title: say("pantry.portion"), Width: look.Fixed(66), Right: true},
 	})
 	d.ways.edit = field.NewButton(h, "pantry.edit", say("pantry.edit"), field.Outline, func() { v.edit(*d.row.Own) })
 	d.ways.correct = field.NewButton(h, "pantry.correct", say("pantry.correct"), field.Outline, func() { v.correct(d.row.Product) })
 	d.ways.remove = field.NewButton(h, "pantry.delete", say("pantry.delete"), field.Quiet, func() { v.remove(*d.row.Own) })
 	about := look.VBox(8, look.VBox(2, d.name, d.words.form), look.HBox(8, d.ways.edit, d.ways.correct, d.ways.remove))
-	from := look.VBox(6, look.NewLabel(say("pantry.source"), look.NoteStrong, look.Ink), d.words.source, d.words.note)
+	from := look.VBox(6, look.NewLabel(say("pantry.source.title"), look.NoteStrong, look.Ink), d.words.source, d.words.note)
 	drink := look.VBox(6, look.NewLabel(say("pantry.asdrink"), look.NoteStrong, look.Ink), d.words.drink)
 	d.content = look.Panels(24, []look.Track{look.Share(5), look.Share(7), look.Share(6)}, about, d.holds, look.VBox(12, from, drink))
 	d.box = look.NewSheet(d.content)
@@ -65,6 +65,7 @@ func (d *detail) show(r *Row) {
 	showIf(d.ways.edit, r.Own != nil)
 	showIf(d.ways.remove, r.Own != nil)
 	showIf(d.ways.correct, r.Own == nil)
+	d.holds.SetTitle(1, w.Say("pantry.in", w.Say("per."+string(r.Per))))
 	d.holds.SetRows(d.parts(r))
 	d.words.source.SetText(w.Say("pantry.source.words", v.sourceOr(r), v.sureWords(*r)))
 	d.words.note.SetText(r.Product.Origin.Note)
@@ -138,7 +139,7 @@ func (d *detail) parts(r *Row) [][]look.Cell {
 func (d *detail) drinkWords(r *Row) string {
 	v, w := d.v, d.v.desk.Words
 	text := ""
-	if r.Product.Form == fuel.Drink && r.Strength.Known {
+	if r.Product.Form == fuel.Drink && r.Strength.Known && quantity.Round(r.Strength.Value, 1) > 0 {
 		text = w.Say("pantry.strength.words", w.Number(r.Strength.Value, 1), w.Number(fuel.Strength().Range.Low, 0), w.Number(fuel.Strength().Range.High, 0)) + " "
 	}
 	if share := v.fructose(*r); share != "" && r.FructoseKnown {

@@ -40,6 +40,7 @@ func newResult(v *View) *result {
 func (r *result) show(f form) {
 	w := r.v.desk.Words
 	row := rowOf(consult.ProductOf(f.record()), &f.product)
+	r.holds.SetTitle(1, w.Say("pantry.in", w.Say("per."+string(row.Per))))
 	what, of := row.Portion.Carbohydrate, "pantry.result.portion"
 	if !what.Known {
 		what, of = row.Hundred.Carbohydrate, "pantry.result."+string(row.Per)

@@ -45,11 +45,12 @@ func (v *View) askItem(role record.Role) {
 	})
 }
 
-// products are what can be added in a role.
+// products are what can be added in a role. Water has its slider, and so has
+// salt: it is no drink to be made up.
 func (v *View) products(role record.Role) []fuel.Product {
 	var list []fuel.Product
 	for _, p := range v.desk.Products().Products() {
-		if roleOf(p) == role && record.ID(p.ID) != consult.Water {
+		if roleOf(p) == role && record.ID(p.ID) != consult.Water && record.ID(p.ID) != consult.SaltID {
 			list = append(list, p)
 		}
 	}

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,6 +19,8 @@ type agreement struct {
 	v *View
 	agreementFields
 	cautions, trouble *look.Caution
+	// smaller proposes a smaller step where confidence is low.
+	smaller *look.Caution
 	// older are the plans that may be replaced, one check each.
 	older []record.Plan
 }
@@ -78,7 +81,7 @@ func (v *View) notYet() string {
 // newAgreement makes the fields, filled in with what the plan has already.
 func (v *View) newAgreement() *agreement {
 	h, say, p := v.desk.Host, v.sp.say, v.now.plan
-	a := &agreement{v: v, cautions: look.NewCaution("", "", nil), trouble: look.NewCaution("", "", nil)}
+	a := &agreement{v: v, cautions: look.NewCaution("", "", nil), trouble: look.NewCaution("", "", nil), smaller: look.NewCaution("", "", nil)}
 	a.option = field.NewChoice(h, "planner.agree.option", v.agreeable())
 	chosen := agreedOn(p)
 	a.option.Choose(string(chosen.ID))
@@ -95,6 +98,7 @@ func (v *View) newAgreement() *agreement {
 	a.physician.SetText(p.Agreement.Physician)
 	a.importance = field.NewRating(h, "planner.agree.importance", say("planner.rating.low"), say("planner.rating.high"))
 	a.confidence = field.NewRating(h, "planner.agree.confidence", say("planner.rating.low"), say("planner.rating.high"))
+	a.confidence.OnChanged = func(int) { a.smaller.SetText(v.sp.doubt(record.Option{Confidence: rated(a.confidence)})) }
 	a.older = replaceable(v.file.plans, p)
 	for i, old := range a.older {
 		c := field.NewCheck(h, "planner.agree.replaces."+strconv.Itoa(i+1), say("planner.agree.replaces", titleOf(old, say("planner.plan.unnamed")), v.sp.agreedDay(old)))
@@ -148,6 +152,7 @@ func (a *agreement) content() fyne.CanvasObject {
 	for _, c := range a.replaces {
 		box.Add(c)
 	}
+	box.Add(a.smaller)
 	box.Add(a.cautions)
 	box.Add(a.trouble)
 	return box
@@ -171,6 +176,7 @@ func (a *agreement) follow() {
 	a.words.SetText(o.Words)
 	a.importance.SetValue(int(o.Importance.Or(field.Unrated)))
 	a.confidence.SetValue(int(o.Confidence.Or(field.Unrated)))
+	a.smaller.SetText(v.sp.doubt(o))
 	speaking := append(v.sp.guards(v.now.kase, plan.Expected, q), v.sp.waterCare(v.now.kase.Care))
 	a.cautions.SetText("", strings.TrimSpace(strings.Join(speaking, "\n")))
 	a.trouble.SetText("", "")
@@ -190,6 +196,10 @@ func (a *agreement) wrong() string {
 		return sentences(say("planner.agree.stops"), strings.Join(v.sp.guards(v.now.kase, plan.Expected, q), " "))
 	case len(v.now.kase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
 		return sentences(say("planner.agree.salt"), v.sp.saltCare(v.now.kase.Care))
+	case q.Guards.Has(plan.OverSodium) && o.Salt.Or(0) > 0:
+		return say("planner.agree.sodium")
+	case a.wrongStep() != "":
+		return a.wrongStep()
 	case a.needsPhysician() && strings.TrimSpace(a.physician.Text()) == "":
 		return say("planner.agree.nophysician", v.sp.conditionNames(v.now.kase.Care.NeedsPhysician))
 	case !okReview || !okFrom || !okUntil || from == "":
@@ -198,6 +208,29 @@ func (a *agreement) wrong() string {
 		return say("planner.agree.noreview")
 	case until != "" && until < from || review < from:
 		return say("planner.agree.order")
+	}
+	return ""
+}
+
+// wrongStep says which step that is done from now on may not be: steps are
+// agreed with the plan, and a change of what it rests on may have left them
+// behind. A plan agreed on another option begins at its first step.
+func (a *agreement) wrongStep() string {
+	v := a.v
+	steps, kase := v.now.plan.Steps, v.now.kase
+	first := max(0, slices.IndexFunc(steps, func(s record.Step) bool { return string(s.OptionID) == a.option.Chosen() }))
+	for i, st := range steps {
+		o, ok := consult.OptionByID(v.now.plan, st.OptionID)
+		if i < first || !ok {
+			continue
+		}
+		name := v.sp.rungName(i, v.now.isAim(kase.MixOf(o)))
+		switch {
+		case kase.Planner.Evaluate(plan.Expected, kase.MixOf(o)).Guards.Stops():
+			return v.sp.say("planner.agree.step.stops", name)
+		case len(kase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
+			return v.sp.say("planner.agree.step.salt", name)
+		}
 	}
 	return ""
 }

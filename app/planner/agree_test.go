@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/desk"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -129,6 +130,142 @@ func TestSaltIsNotAgreedWhereWithheld(t *testing.T) {
 	}
 }
 
+// Salt is not added beyond what is lost: not by its own slider, and not by drinks
+// moved after it.
+func TestSaltBeyondTheLossIsNotAgreed(t *testing.T) {
+	b := begun(t)
+	o := b.option(record.OptionFluid)
+	salt := func(grams float64) *agreement {
+		b.v.b.Pick("test", func(s *sheet) {
+			edit(&s.Record, o.ID, func(o *record.Option) { o.Salt = record.Num(grams, quantity.Gram) })
+		})
+		at := b.asked()
+		at.option.Choose(string(o.ID))
+		return at
+	}
+	if got := salt(0.5).wrong(); got != "" {
+		t.Fatalf("half a gram is refused: %q", got)
+	}
+	if at := salt(30); at.agree() || !strings.Contains(b.refusal(at), "more sodium than is lost") {
+		t.Errorf("30 g: said %q", b.refusal(at))
+	}
+}
+
+// Steps are agreed with the plan: one that a shorter session, or a condition of
+// the profile, has overtaken is not agreed by agreeing the one before it.
+func TestStepsAheadAreNotAgreedUnseen(t *testing.T) {
+	b := begun(t)
+	b.tab(TabSteps)
+	b.Click("planner.steps.build")
+	steps := b.v.now.plan.Steps
+	last, first := steps[len(steps)-1].OptionID, steps[0].OptionID
+	if len(steps) < 2 {
+		t.Fatalf("%d steps", len(steps))
+	}
+	refused := func(what string) {
+		t.Helper()
+		food, _ := consult.OptionOf(b.v.now.plan, record.OptionHabit)
+		for _, option := range []record.ID{first, food.ID} { // the first step, and an option that begins at it
+			at := b.asked()
+			at.option.Choose(string(option))
+			at.option.OnChosen(string(option))
+			if at.wrongStep() == "" || at.agree() || b.kept().State != record.PlanDraft {
+				t.Errorf("%s: agreed, said %q", what, b.refusal(at))
+			}
+		}
+	}
+	b.v.b.Pick("test", func(s *sheet) {
+		edit(&s.Record, last, func(o *record.Option) { o.Items[0].Volume = record.Num(2600, quantity.Millilitre) })
+	})
+	refused("a last step above the loss")
+	b.v.b.Pick("test", func(s *sheet) {
+		edit(&s.Record, last, func(o *record.Option) {
+			o.Items[0].Volume = record.Num(100, quantity.Millilitre)
+			o.Salt = record.Num(1, quantity.Gram)
+		})
+	})
+	if got := b.asked().wrongStep(); got != "" {
+		t.Fatalf("salt is refused though nothing withholds it: %q", got)
+	}
+	b.v.now.kase.Care.WithholdSalt = []record.FlagKind{record.FlagKidney}
+	refused("a last step with salt")
+}
+
+// After a session sodium is advised with the drink, but not where salt is
+// withheld.
+func TestSodiumAfterIsWithheld(t *testing.T) {
+	sp := begun(t).v.sp
+	e := plan.DayEvent{Code: plan.DayDrinkAfter, Advice: fuel.After(1.5, 64, 5)}
+	if got := sp.adviceNote(e, true); !strings.Contains(got, "sodium") {
+		t.Fatalf("said %q: this test cannot fail", got)
+	}
+	if got := sp.adviceNote(e, false); strings.Contains(got, "sodium") || got == "" {
+		t.Errorf("where salt is withheld it says %q", got)
+	}
+}
+
+// Where mass is hidden the drinks before are drawn and written alike, as on the
+// athlete's page, over all masses that share them.
+func TestDrinksBeforeHideTheMass(t *testing.T) {
+	sp := begun(t).v.sp
+	event := func(code string, kg float64) plan.DayEvent {
+		if code == plan.DayDrinkLate {
+			return plan.DayEvent{Code: code, Advice: fuel.BeforeTwoHours(kg)}
+		}
+		return plan.DayEvent{Code: code, Advice: fuel.BeforeFourHours(kg)}
+	}
+	for _, code := range []string{plan.DayDrinkEarly, plan.DayDrinkLate} {
+		light, heavy := event(code, 63), event(code, 77)
+		if sp.drawn(light) == sp.drawn(heavy) || sp.advice(light) == sp.advice(heavy) {
+			t.Fatalf("%s does not differ with the mass where it is shown: this test cannot fail", code)
+		}
+	}
+	sp.by.Hidden = true
+	for _, code := range []string{plan.DayDrinkEarly, plan.DayDrinkLate} {
+		light, heavy := event(code, 63), event(code, 77)
+		if sp.drawn(light) != sp.drawn(heavy) || sp.advice(light) != sp.advice(heavy) {
+			t.Errorf("%s: %s, drawn %v, and %s, drawn %v", code, sp.advice(light), sp.drawn(light), sp.advice(heavy), sp.drawn(heavy))
+		}
+		if want := sp.say("planner.day.about", sp.litres(sp.drawn(light))); sp.advice(light) != want {
+			t.Errorf("%s is written %q and drawn as %q", code, sp.advice(light), want)
+		}
+	}
+}
+
+// Table salt has a slider, and is no drink to be made up.
+func TestSaltIsNoDrink(t *testing.T) {
+	b := begun(t)
+	sugar := false
+	for _, p := range b.v.products(record.RoleDrink) {
+		if record.ID(p.ID) == consult.SaltID {
+			t.Error("table salt is offered as a drink")
+		}
+		sugar = sugar || p.ID == "generic.sugar"
+	}
+	if !sugar {
+		t.Error("no powder is offered: the check cannot fail")
+	}
+}
+
+// A drink nobody knows the contents of is said to count as water.
+func TestGapsOfTheHabitAreSaid(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a, test := hockey(t, d)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
+	if text := b.v.ui.page.mix.note.Text(); strings.Contains(text, "plain water") {
+		t.Fatalf("a habit of known drinks says %q", text)
+	}
+	tests := b.v.now.kase.Basis.Tests
+	tests[0].Intake.Bottles = append(tests[0].Intake.Bottles, consult.Part{Item: 3, Known: true, Grams: 100, Millilitres: 100})
+	tests[0].Intake.Foods = append(tests[0].Intake.Foods, consult.Part{Item: 1, Known: true, Grams: 40, Product: fuel.Product{Name: "Cake"}})
+	b.option(record.OptionFood)
+	for _, must := range []string{"Counts as plain water in the habit", "bottle 3", "Left out of the habit", "Cake"} {
+		if text := b.v.ui.page.mix.note.Text(); !strings.Contains(text, must) {
+			t.Errorf("%q does not say %q", text, must)
+		}
+	}
+}
+
 // What was kept of an agreed plan and cannot be read is said, and not passed off
 // as what was agreed.
 func TestUnreadableAgreementIsSaid(t *testing.T) {
@@ -194,77 +331,6 @@ func TestCorrectAndGoOn(t *testing.T) {
 	}
 }
 
-// Sessions done are recorded, the rule proposes, the practitioner decides, and
-// only so the tolerance rises, with the reason in the athlete's history.
-func TestFollowUp(t *testing.T) {
-	b := stepped(t)
-	for _, stomach := range []string{"2", "1"} {
-		b.Click("planner.done.record")
-		b.Fill("planner.done.share", "90")
-		b.Fill("planner.done.drunk", "1100")
-		b.Focus("planner.done.stomach")
-		b.Type(stomach)
-		b.Click("planner.session.done.yes")
-		b.settle()
-	}
-	p := b.kept()
-	if len(p.Reviews) != 2 || p.Reviews[0].Drunk.Or(0) != 1100 || p.Reviews[1].Stomach.Or(-1) != 1 || p.State != record.PlanAgreed {
-		t.Fatalf("kept %+v", p.Reviews)
-	}
-	if got := b.v.proposal(); got.Decision != plan.Next {
-		t.Fatalf("proposes %+v", got)
-	}
-	before := b.v.file.athlete.UsualDrinking.Or(0)
-	b.Click("planner.decide.hold")
-	b.Click("planner.decision.yes")
-	if !b.Has("planner.decision.yes") {
-		t.Fatal("decided against the rule without a reason")
-	}
-	b.Key(fyne.KeyEscape)
-	if a := b.athlete(); a.UsualDrinking.Or(0) != before {
-		t.Error("the tolerance rose without a decision")
-	}
-	b.Click("planner.decide.next")
-	b.Click("planner.decision.yes")
-	p = b.kept()
-	if _, place, _ := consult.StepNow(p); place != 2 || p.Steps[0].State != record.StepDone || len(p.Reviews) != 3 || p.Reviews[2].Decision != record.DecisionNext {
-		t.Fatalf("step %d is in force, %+v", place, p.Reviews)
-	}
-	a := b.athlete()
-	if !(a.UsualDrinking.Or(0) > before) {
-		t.Errorf("the stomach is used to %v after %v L/h", a.UsualDrinking.Or(0), before)
-	}
-	changes, err := b.desk.Store.History(context.Background(), record.Ref{Kind: record.KindAthlete, ID: a.ID})
-	if err != nil || len(changes) == 0 || changes[0].Field != "usualDrinking" || changes[0].Why == "" {
-		t.Errorf("the history says %+v, %v", changes[:1], err)
-	}
-	if b.v.now.hand().Name != "Step 2" {
-		t.Errorf("%q in hand", b.v.now.hand().Name)
-	}
-}
-
-// Heavier after a session goes back, whatever else went well.
-func TestHeavierGoesBack(t *testing.T) {
-	b := stepped(t)
-	b.Click("planner.done.record")
-	b.Fill("planner.done.share", "100")
-	b.Click("planner.done.heavier")
-	b.Click("planner.session.done.yes")
-	p := b.v.proposal()
-	if p.Decision != plan.Back || p.Reason != plan.ReviewGained {
-		t.Fatalf("proposes %+v", p)
-	}
-	b.settle()
-	b.Click("planner.decide.back")
-	b.Click("planner.decision.yes")
-	if _, place, _ := consult.StepNow(b.kept()); place != 1 {
-		t.Errorf("step %d is in force", place)
-	}
-	if len(*b.said) == 0 || !strings.Contains((*b.said)[len(*b.said)-1], "no step before") {
-		t.Errorf("said %q", *b.said)
-	}
-}
-
 // athlete is the athlete as kept.
 func (b *bench) athlete() record.Athlete {
 	b.t.Helper()
@@ -288,4 +354,23 @@ func stepped(t *testing.T) *bench {
 	}
 	b.settle()
 	return b
+}
+
+// Low confidence given at the agreement proposes a smaller step there and then.
+func TestLowConfidenceAtTheAgreement(t *testing.T) {
+	b := begun(t)
+	b.Click("planner.agree")
+	b.Focus("planner.agree.confidence")
+	for _, typed := range []string{"7", "6", "9"} {
+		proposed := typed == "6"
+		b.Type(typed)
+		b.settle()
+		said := false
+		for _, text := range overTexts(b.w) {
+			said = said || strings.Contains(text, "Confidence is "+typed+" of 10")
+		}
+		if said != proposed {
+			t.Errorf("at a confidence of %s a smaller step is proposed: %v", typed, said)
+		}
+	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/app/chart"
 	"ebbwell/app/look"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -75,7 +76,7 @@ func (p *barsPanel) follow(s state, k *reckoning) {
 		}
 	}
 	c.Notes = p.sp.carbohydrateNotes(*q)
-	n.Notes = p.sp.sodiumNotes(*q, k.habit)
+	n.Notes = p.sp.sodiumNotes(*q, k.habit, s.salted())
 	d.Notes = p.sp.drinkingNotes(s, *q)
 	for i := range p.bars {
 		d := &p.data[i]
@@ -96,8 +97,11 @@ func (sp speaker) carbohydrateNotes(q plan.Prediction) [2]string {
 	if q.StrengthPercent > 0 {
 		second = sp.say("planner.strength", sp.strength(q.StrengthPercent))
 	}
-	if fuelSplitShown(c) {
-		second = sp.say("planner.fructose", sp.fructose(c))
+	switch split := fuelSplitShown(c); {
+	case split && q.StrengthPercent > 0:
+		second = sp.say("planner.fructose", sp.strength(q.StrengthPercent), sp.fructose(c))
+	case split:
+		second = sp.say("planner.fructose.food", sp.fructose(c))
 	}
 	return [2]string{first, second}
 }
@@ -123,9 +127,10 @@ func (sp speaker) fructose(c plan.Carbohydrate) string {
 	return sp.percent(100*c.FructoseShare, 0)
 }
 
-// sodiumNotes say what part of the loss goes in, the habit, and what is in the
-// drink.
-func (sp speaker) sodiumNotes(q, habit plan.Prediction) [2]string {
+// sodiumNotes say what part of the loss goes in, and what is in the drink beside
+// what drinks for replacement hold; that is advice to add salt, so it gives way
+// to the habit where such advice is withheld.
+func (sp speaker) sodiumNotes(q, habit plan.Prediction, salted bool) [2]string {
 	n := q.Sodium
 	first := sp.say("planner.sodium.unknown")
 	if n.LossMgH.Known {
@@ -139,6 +144,8 @@ func (sp speaker) sodiumNotes(q, habit plan.Prediction) [2]string {
 	switch {
 	case n.Incomplete:
 		second = sp.say("planner.sodium.incomplete")
+	case q.Fluid.DrunkL > 0 && salted:
+		second = sp.say("planner.sodium.usual", sp.w.Number(n.DrunkMmolL, 0), sp.w.Number(evidence.ReplacementLow, 0), sp.w.Number(evidence.ReplacementHigh, 0))
 	case q.Fluid.DrunkL > 0:
 		second = sp.say("planner.sodium.drink", sp.w.Number(n.DrunkMmolL, 0), sp.plain(habit.Sodium.InMgH, quantity.MilligramPerHour))
 	}
@@ -149,6 +156,9 @@ func (sp speaker) sodiumNotes(q, habit plan.Prediction) [2]string {
 func (sp speaker) drinkingNotes(s state, q plan.Prediction) [2]string {
 	b := s.kase.Planner.Basis()
 	losing := sp.plain(b.SweatRate.Value, quantity.LitrePerHour)
+	if b.Kind == plan.Estimate { // never a number alone
+		losing = sp.say("planner.losing.estimate", sp.plain(b.SweatRate.Low, quantity.LitrePerHour), sp.plain(b.SweatRate.High, quantity.LitrePerHour))
+	}
 	first := sp.say("planner.losing", losing)
 	if b.Usual.Known {
 		first = sp.say("planner.usedto", sp.plain(b.Usual.LH, quantity.LitrePerHour), losing)

@@ -116,7 +116,7 @@ func (b *beside) make() {
 		b.heads = append(b.heads, button)
 		head = append(head, &fyne.Container{Layout: atRight{}, Objects: []fyne.CanvasObject{button}})
 	}
-	b.table.Objects = []fyne.CanvasObject{look.Columns(8, tracks, head...), look.NewRule()}
+	b.table.Objects = []fyne.CanvasObject{look.Pad(0, 10, 0, 0, look.Columns(8, tracks, head...)), look.NewRule()}
 	for _, l := range b.lines {
 		name := look.NewLabel("", look.Body, look.Ink).Shorten()
 		b.names = append(b.names, name)
@@ -172,13 +172,14 @@ func (b *beside) nameLines() {
 	}
 }
 
-// atRight is a layout of one object at the right.
+// atRight is a layout of one button whose words end at the right, as the
+// figures below them do.
 type atRight struct{}
 
 func (atRight) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	least := o[0].MinSize()
 	width := min(least.Width, size.Width)
-	o[0].Move(fyne.NewPos(size.Width-width, 0))
+	o[0].Move(fyne.NewPos(size.Width-width+field.ButtonPad, 0))
 	o[0].Resize(fyne.NewSize(width, size.Height))
 }
 

@@ -77,15 +77,7 @@ func (sp speaker) scheduleWords(s state, k *reckoning) []string {
 	if k.even() {
 		return []string{sp.say("planner.breaks.none")}
 	}
-	var list []string
-	if !t.Fits {
-		list = append(list, sp.say("planner.breaks.notdrunk", sp.sip(float64(t.DrinkableML)), sp.sip(float64(t.PlannedML))))
-	}
-	for f, x := range t.FoodLeft {
-		if x > 0 {
-			list = append(list, sp.say("planner.breaks.noteaten", sp.portions(x, sp.product(s.kase, plan.Food1+plan.Slot(f)))))
-		}
-	}
+	list := sp.notTaken(s, t)
 	if w := t.WithoutMaybe; w.MissedML > 0 {
 		x, u := sp.end(w.DeficitL, w.Deficit)
 		y, _ := sp.end(t.DeficitL, t.Deficit)
@@ -93,6 +85,20 @@ func (sp speaker) scheduleWords(s state, k *reckoning) []string {
 			list = append(list, sp.say("planner.breaks.holds", sp.change(x.Value, u), sp.change(y.Value, u)))
 		} else {
 			list = append(list, sp.say("planner.breaks.without", sp.change(x.Value, u), sp.change(y.Value, u), sp.sip(float64(w.CertainML))))
+		}
+	}
+	return list
+}
+
+// notTaken says what of the plan the breaks leave no time for.
+func (sp speaker) notTaken(s state, t plan.Schedule) []string {
+	var list []string
+	if !t.Fits {
+		list = append(list, sp.say("planner.breaks.notdrunk", sp.sip(float64(t.DrinkableML)), sp.sip(float64(t.PlannedML))))
+	}
+	for f, x := range t.FoodLeft {
+		if x > 0 {
+			list = append(list, sp.say("planner.breaks.noteaten", sp.portions(x, sp.product(s.kase, plan.Food1+plan.Slot(f)))))
 		}
 	}
 	return list

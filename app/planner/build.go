@@ -45,7 +45,7 @@ func (v *View) build() {
 		}},
 		below: look.NewSheet(v.ui.parts[TabBeside].body()),
 	})
-	v.body = v.ui.page
+	v.body = look.Pad(0, 0, 0, -ringLeft, v.ui.page)
 }
 
 // rowActions are what the sliders tell.

@@ -41,6 +41,9 @@ func TestDraftMovesToAnotherClimate(t *testing.T) {
 	if text := v.ui.strip.words.Text(); !strings.Contains(text, "37") || !strings.Contains(strings.ToLower(text), "estimate") {
 		t.Errorf("the strip says %q", text)
 	}
+	if text := v.ui.page.bars.data[barDrinking].Notes[0]; !strings.Contains(text, "an estimate") || strings.Contains(text, v.sp.plain(after.Value, quantity.LitrePerHour)) {
+		t.Errorf("the drinking rate stands beside %q", text)
+	}
 	if q := v.now.kase.Planner.CeilingOf(0); q.FluidL > after.Low*v.now.kase.Planner.Session().Minutes[0]/60+1e-9 {
 		t.Errorf("the ceiling is %v L, the low end %v L/h", q.FluidL, after.Low)
 	}

@@ -15,13 +15,6 @@ import (
 	"ebbwell/internal/record"
 )
 
-// outing is one session of a day: when it starts, by which plan, how long.
-type outing struct {
-	start  record.Clock
-	plan   record.ID
-	length plan.Length
-}
-
 // onClock is a time of day on a day; ok is false where it is not given.
 func onClock(day time.Time, c record.Clock) (time.Time, bool) {
 	minutes, ok := c.Minutes()
@@ -30,24 +23,34 @@ func onClock(day time.Time, c record.Clock) (time.Time, bool) {
 
 // second is the session that follows by the time to the next one; ok is false
 // where there is none within a day.
-func (s state) second() (o outing, ok bool) {
+func (s state) second() (f consult.Further, ok bool) {
 	hours := s.plan.Target.NextAfter.Or(0)
 	start, known := s.plan.Target.Start.Minutes()
 	if !known || !(hours > 0) || hours >= evidence.RestoreWithin {
-		return o, false
+		return f, false
 	}
 	at := start + s.kase.Planner.Session().Minutes[plan.Expected] + hours*60
-	return outing{start: record.ClockAt(at), plan: s.plan.ID, length: plan.Expected}, true
+	return consult.Further{Start: record.ClockAt(at)}, true
+}
+
+// further are the sessions of the day after the plan's own: those written down,
+// else the one that follows by the time to the next session.
+func (s state) further() []consult.Further {
+	list, said := consult.FurtherOf(s.plan)
+	if f, ok := s.second(); ok && !said {
+		list = append(list, f)
+	}
+	return list
 }
 
 // dayLine is one line of the day in words.
 type dayLine struct{ when, what, amount, note string }
 
 // dayLines word the events of a day.
-func (sp speaker) dayLines(d plan.Day, names []string, mixes []string) []dayLine {
+func (sp speaker) dayLines(d plan.Day, names, mixes []string, salted bool) []dayLine {
 	var list []dayLine
 	for _, e := range d.Events {
-		l := dayLine{when: sp.w.Clock(e.From), what: sp.say(e.Code), amount: sp.advice(e), note: sp.adviceNote(e)}
+		l := dayLine{when: sp.w.Clock(e.From), what: sp.say(e.Code), amount: sp.advice(e), note: sp.adviceNote(e, salted)}
 		if e.Until.After(e.From) {
 			l.when = sp.say("planner.day.span", sp.w.Clock(e.From), sp.w.Clock(e.Until))
 		}
@@ -60,8 +63,8 @@ func (sp speaker) dayLines(d plan.Day, names []string, mixes []string) []dayLine
 }
 
 // advice is how much an event asks for. What was reckoned per kilogram is one
-// volume, rounded down to 0.1 L, where mass is hidden: from its ends the mass
-// could be worked out; and grams per kilogram are not written at all.
+// volume where mass is hidden, the one on the athlete's page: from its ends the
+// mass could be worked out; and grams per kilogram are not written at all.
 func (sp speaker) advice(e plan.DayEvent) string {
 	a := e.Advice
 	perMass := e.Code == plan.DayDrinkEarly || e.Code == plan.DayDrinkLate || e.Code == plan.DayEatBefore || e.Code == plan.DayEatAfter
@@ -71,18 +74,42 @@ func (sp speaker) advice(e plan.DayEvent) string {
 	case sp.by.Hidden && perMass && a.Unit != quantity.Litre:
 		return sp.say("planner.day.meal")
 	case sp.by.Hidden && perMass:
-		return sp.say("planner.day.about", sp.litres(math.Max(0.1, math.Floor(a.Range.Low*10)/10)))
+		return sp.say("planner.day.about", sp.litres(beforeHidden(e)))
 	}
 	return sp.say("planner.to", sp.by.Number(a.Range.Low, a.Unit), sp.by.Amount(a.Range.High, a.Unit))
 }
 
-// adviceNote says where an advice is from, or what goes with it.
-func (sp speaker) adviceNote(e plan.DayEvent) string {
+// beforeHidden is a drink before the session as the page writes it where mass is
+// hidden, L.
+func beforeHidden(e plan.DayEvent) float64 {
+	first := (e.Advice.Range.Low + e.Advice.Range.High) / 2
+	if e.Code == plan.DayDrinkLate {
+		first *= (evidence.BeforeEarlyLow + evidence.BeforeEarlyHigh) / (evidence.BeforeLateLow + evidence.BeforeLateHigh)
+	}
+	early, late := consult.BeforeHidden(quantity.Millilitres(1000 * first))
+	if e.Code == plan.DayDrinkLate {
+		return float64(late.Litres())
+	}
+	return float64(early.Litres())
+}
+
+// drawn is the volume of an event as the picture draws it, L: the low end of the
+// advice, or what is written where mass is hidden, since a bar can be measured.
+func (sp speaker) drawn(e plan.DayEvent) float64 {
+	if sp.by.Hidden && (e.Code == plan.DayDrinkEarly || e.Code == plan.DayDrinkLate) {
+		return beforeHidden(e)
+	}
+	return e.Advice.Range.Low
+}
+
+// adviceNote says where an advice is from, or what goes with it; advice to add
+// salt is left out where it is withheld.
+func (sp speaker) adviceNote(e plan.DayEvent, salted bool) string {
 	text := ""
 	if key := e.Advice.Code; key != "" && sp.w.Has(key) {
 		text = strings.TrimSuffix(sp.say(key), ".")
 	}
-	if e.Code == plan.DayDrinkAfter && e.Advice.Range.High > 0 {
+	if e.Code == plan.DayDrinkAfter && e.Advice.Range.High > 0 && salted {
 		text = sp.say("planner.day.sodium", text)
 	}
 	if source := sourceOf(e.Advice); source != "" {
@@ -145,7 +172,7 @@ func (sp speaker) dayPicture(d plan.Day, sessions []plan.DaySession) chart.Break
 		case e.Advice.Unit == quantity.Litre && e.Advice.Range.High > 0:
 			out.Stops = append(out.Stops, chart.BreakStop{
 				Minute: minute(e.From), Name: sp.say("planner.mark." + e.Code), Note: sp.w.Clock(e.From), Amount: sp.advice(e), Maybe: e.Code == plan.DayDrinkLate,
-				Parts: []chart.Part{{Of: look.Water, Value: e.Advice.Range.Low * 1000}},
+				Parts: []chart.Part{{Of: look.Water, Value: 1000 * sp.drawn(e)}},
 			})
 		}
 		out.Minutes = max(out.Minutes, minute(end)+60)

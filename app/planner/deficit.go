@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/field"
 	"ebbwell/app/look"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
 )
 
 // Widths above the picture of the deficit, in px at 100 % text: they are fixed,
@@ -151,11 +152,20 @@ func (p *deficitPanel) ranges(into []chart.Span, k *reckoning) []chart.Span {
 	return into
 }
 
+// mostHalves is the deficit in litres up to which every half one has a line.
+const mostHalves = 2.5
+
 // levels are the lines across, from nothing to below what the habit may come to.
 func (p *deficitPanel) levels(into []chart.Tick, habit plan.Prediction) []chart.Tick {
 	x, u := p.sp.end(habit.DeficitL, habit.Deficit)
-	lowest := int(math.Ceil(max(-x.Low, 2)))
 	into = append(into, chart.Tick{Text: p.sp.w.Number(0, 0)})
+	if u == quantity.Litre && -x.Low <= mostHalves {
+		for at := 0.5; at < math.Ceil(2*max(-x.Low, 1))/2+0.5; at += 0.5 {
+			into = append(into, chart.Tick{At: -at, Text: p.sp.w.Number(-at, 1) + "\u00a0" + string(u)})
+		}
+		return into
+	}
+	lowest := int(math.Ceil(max(-x.Low, 2)))
 	every := max(1, lowest/4)
 	for at := every; at <= lowest; at += every {
 		into = append(into, chart.Tick{At: -float64(at), Text: p.sp.w.Number(-float64(at), 0) + "\u00a0" + string(u)})

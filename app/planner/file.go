@@ -33,11 +33,11 @@ func loadFile(d *desk.Desk, athlete record.ID) (file, error) {
 		return f, fmt.Errorf("open the plan: %w", err)
 	}
 	for _, t := range tests {
-		raw, err := d.Store.RawOf(ctx, record.Ref{Kind: record.KindTest, ID: t.ID})
+		found, err := d.Findings(ctx, t, f.athlete)
 		if err != nil {
 			return f, fmt.Errorf("open the plan: %w", err)
 		}
-		f.tests = append(f.tests, consult.Find(t, f.athlete, raw, d.Reckon()))
+		f.tests = append(f.tests, found)
 	}
 	if f.plans, err = d.Store.Plans(ctx, athlete); err != nil {
 		return f, fmt.Errorf("open the plan: %w", err)
@@ -66,10 +66,13 @@ func (f file) test(id record.ID) (consult.Findings, bool) {
 	return consult.Findings{}, false
 }
 
-// plan is the plan with an id, the newest for none.
+// plan is the plan with an id; the athlete's own for none.
 func (f file) plan(id record.ID) (record.Plan, bool) {
+	if id == "" {
+		return consult.Own(f.plans)
+	}
 	for _, p := range f.plans {
-		if p.ID == id || id == "" {
+		if p.ID == id {
 			return p, true
 		}
 	}

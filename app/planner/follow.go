@@ -102,6 +102,7 @@ func (v *View) move(slot plan.Slot, to float64) {
 // take writes the mix in hand into the document, with what was typed for a slot
 // and could not be read.
 func (v *View) take(slot plan.Slot, raw string) {
+	v.desk.Withdraw()
 	v.b.Doc.Change(v.grip.visit, "planner.mix", func(s *sheet) {
 		v.now.into(&s.Record)
 		keepRaw(s, v.now, slot, raw)

@@ -1,8 +1,6 @@
 package planner
 
 import (
-	"context"
-
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/bind"
@@ -10,9 +8,7 @@ import (
 	"ebbwell/app/look"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/store"
 )
 
 // followUp is what was done on the step in force, what the rule proposes, and
@@ -24,7 +20,9 @@ type followUp struct {
 	proposal *look.Paragraph
 	record   *field.Button
 	decide   map[record.Decision]*field.Button
-	box      *fyne.Container
+	// back takes back the decision made last.
+	back *field.Button
+	box  *fyne.Container
 }
 
 // decisions lists what a review can decide, in the order of the buttons.
@@ -49,6 +47,8 @@ func newFollowUp(v *View) *followUp {
 		f.decide[d] = field.NewButton(h, "planner.decide."+string(d), say("planner.decide."+string(d)), field.Outline, func() { v.askDecision(d) })
 		row.Add(f.decide[d])
 	}
+	f.back = field.NewButton(h, "planner.takeback", say("planner.takeback"), field.Quiet, v.takeBack)
+	row.Add(f.back)
 	f.box = look.VBox(8, f.title, f.sessions, f.proposal, row)
 	return f
 }
@@ -68,30 +68,53 @@ func (f *followUp) open() {
 	var rows [][]look.Cell
 	for _, r := range v.now.plan.Reviews {
 		if r.StepID == step.ID {
-			rows = append(rows, v.sp.reviewCells(r))
+			rows = append(rows, v.sp.reviewCells(r, v.decisionWord(r.StepID, r.Decision)))
 		}
 	}
 	f.sessions.SetRows(rows)
 	setVisible(f.sessions, len(rows) > 0)
-	p := v.proposal()
-	f.proposal.SetText(v.sp.proposalWords(p))
-	for d, b := range f.decide {
-		b.SetKind(field.Outline)
-		if d == record.Decision(p.Decision) {
-			b.SetKind(field.Primary)
-		}
-	}
-	_, last := v.nextStep()
-	enable(f.decide[record.DecisionNext], !last)
-	enable(f.decide[record.DecisionBack], place > 1 || p.Decision == plan.Back)
+	f.openDecisions(step.ID, place)
 	f.box.Refresh()
 }
 
-// nextStep is the place of the step after the one in force; last where there is
-// none.
-func (v *View) nextStep() (place int, last bool) {
-	_, now, ok := consult.StepNow(v.now.plan)
-	return now + 1, !ok || now >= len(v.now.plan.Steps)
+// openDecisions shows what the rule proposes and what can be decided on the step
+// in force; its place is 0 where there is none.
+func (f *followUp) openDecisions(step record.ID, place int) {
+	v, p := f.v, f.v.proposal()
+	done := consult.StepsDone(v.now.plan)
+	words := v.sp.proposalWords(p)
+	proposed := record.Decision(p.Decision)
+	switch {
+	case done && p.Decision == plan.Back:
+		words = sentences(v.sp.say("planner.follow.done"), words)
+	case done:
+		words, proposed = v.sp.say("planner.follow.done"), ""
+	}
+	f.proposal.SetText(words)
+	enable(f.decide[record.DecisionNext], place > 0 && !done)
+	enable(f.decide[record.DecisionBack], place > 1 || p.Decision == plan.Back)
+	for d, b := range f.decide {
+		b.SetText(v.decisionWord(step, d))
+		b.SetKind(field.Outline)
+		if d == proposed && !b.Disabled() {
+			b.SetKind(field.Primary)
+		}
+	}
+	_, some := consult.ToTakeBack(v.now.plan)
+	setVisible(f.back, some)
+}
+
+// decisionWord is what a decision on a step is called: to go on from the last is
+// to have done it. A session done is no decision and has no word.
+func (v *View) decisionWord(step record.ID, d record.Decision) string {
+	steps := v.now.plan.Steps
+	switch {
+	case d == "" || d == record.DecisionUndone:
+		return ""
+	case d == record.DecisionNext && len(steps) > 0 && steps[len(steps)-1].ID == step:
+		return v.sp.say("planner.decide.last")
+	}
+	return v.sp.say("planner.decide." + string(d))
 }
 
 // proposal is what the rule says of the sessions done.
@@ -100,7 +123,7 @@ func (v *View) proposal() plan.Proposal {
 	if u := v.file.athlete.UsualDrinking; u.Known() {
 		usual = plan.Usual{Known: true, LH: *u.Value}
 	}
-	return plan.Review(consult.DoneOf(v.now.plan, v.now.plan.Target.Minutes.Or(0)), usual)
+	return plan.Review(consult.DoneOf(v.now.plan, v.now.plan.Target.Minutes.Or(0)), usual, v.now.kase.Planner.Session().Running)
 }
 
 // proposalWords say what the rule proposes, and why: the reason names both.
@@ -108,14 +131,18 @@ func (sp speaker) proposalWords(p plan.Proposal) string {
 	return sp.say("planner.proposal", sp.say(p.Reason))
 }
 
-// reviewCells are one session, or one decision, in the table.
-func (sp speaker) reviewCells(r record.Review) []look.Cell {
+// reviewCells are one session, or one decision by its word, in the table.
+func (sp speaker) reviewCells(r record.Review, word string) []look.Cell {
 	day := ""
 	if at, ok := r.Date.Time(); ok {
 		day = sp.w.Day(at)
 	}
-	if r.Decision != "" {
-		text := sp.say("planner.decided", sp.say("planner.decide."+string(r.Decision)))
+	switch r.Decision {
+	case "":
+	case record.DecisionUndone:
+		return []look.Cell{{Text: day, Tone: look.Ink2}, {}, {}, {}, {Text: r.Note, Style: look.Strong}}
+	default:
+		text := sp.say("planner.decided", word)
 		if r.Note != "" {
 			text += sp.say("planner.decided.why", r.Note)
 		}
@@ -150,71 +177,9 @@ func (sp speaker) doneShare(percent float64) string {
 // keepReview keeps a session done; the plan stays agreed.
 func (v *View) keepReview(r record.Review) {
 	v.b.Pick("planner.done", func(s *sheet) {
-		r.Order = len(s.Record.Reviews)
+		r.Order = consult.NextReview(s.Record)
 		s.Record.Reviews = append(s.Record.Reviews, r)
 	})
-}
-
-// decided keeps what the practitioner decided: the decision, where the steps
-// stand now, the day of the next review; and, when the next step is taken, what
-// the stomach is used to by now, with the reason, in the athlete's profile.
-func (v *View) decided(d record.Decision, why string, review record.Date, usual plan.Usual) {
-	if !v.b.FlushNow() {
-		return
-	}
-	ctx := context.Background()
-	stood, _, _ := consult.StepNow(v.now.plan)
-	p, err := v.desk.Store.LoadPlan(ctx, v.now.plan.ID)
-	if err != nil {
-		v.desk.Trouble(err)
-		return
-	}
-	p.Reviews = append(p.Reviews, recordDecision(p, d, why, v.desk.Today()))
-	decide(&p, d)
-	if review != "" {
-		p.Agreement.Review = review
-	}
-	kept, err := v.desk.Store.SavePlan(ctx, p, store.Edit{Why: why})
-	if err != nil {
-		v.desk.Trouble(err)
-		return
-	}
-	if d == record.DecisionNext {
-		v.raiseUsual(ctx, usual, why)
-	}
-	v.replace(kept)
-	if o, ok := consult.InForce(kept); ok {
-		v.chooseOption(o.ID)
-	}
-	if _, place, _ := consult.StepNow(kept); d == record.DecisionBack && place == 1 && v.firstStep(stood.ID) {
-		v.desk.Say(v.sp.say("planner.decision.first"), v.sp.say("planner.correct"), v.askCorrection)
-	}
-}
-
-// firstStep reports whether a step is the first of the plan.
-func (v *View) firstStep(id record.ID) bool {
-	return len(v.now.plan.Steps) > 0 && v.now.plan.Steps[0].ID == id
-}
-
-// raiseUsual writes what the stomach is used to into the profile; it rises only
-// here.
-func (v *View) raiseUsual(ctx context.Context, usual plan.Usual, why string) {
-	before := v.file.athlete.UsualDrinking
-	if !usual.Known || before.Known() && usual.LH <= *before.Value {
-		return
-	}
-	a, err := v.desk.Store.LoadAthlete(ctx, v.file.athlete.ID)
-	if err != nil {
-		v.desk.Trouble(err)
-		return
-	}
-	a.UsualDrinking = record.Num(quantity.Round(usual.LH, 2), quantity.LitrePerHour)
-	kept, err := v.desk.Store.SaveAthlete(ctx, a, store.Edit{Why: why})
-	if err != nil {
-		v.desk.Trouble(err)
-		return
-	}
-	v.file.athlete = kept
 }
 
 // replace shows the plan as the store has kept it; it is no step back.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 )
@@ -16,10 +17,22 @@ func (sp speaker) cautions(s state, q plan.Prediction) []string {
 		list = append(list, text)
 	}
 	list = append(list, sp.guards(s.kase, s.length, q)...)
+	if text := sp.plasma(q.Plasma); text != "" {
+		list = append(list, text)
+	}
 	if text := sp.waterCare(s.kase.Care); text != "" {
 		list = append(list, text)
 	}
 	return list
+}
+
+// plasma says what the blood sodium might come to where what is drunk nears or
+// passes the loss; empty elsewhere, and where it cannot be said.
+func (sp speaker) plasma(p plan.Plasma) string {
+	if !p.Known || !p.Show {
+		return ""
+	}
+	return sp.say("planner.plasma", sp.w.Number(p.MmolL, 0))
 }
 
 // stopped says why a slider went no further; the end of the slider itself needs
@@ -47,7 +60,7 @@ func (sp speaker) ceiling(c plan.Ceiling, why plan.Reason) string {
 // mass open.
 func (sp speaker) stopsAt(c plan.Ceiling) string {
 	if sp.by.Hidden && c.Reason == plan.LongSession {
-		return sp.litres(math.Floor(c.FluidL*5) / 5)
+		return sp.litres(math.Floor(c.FluidL/evidence.HiddenLimitStep+1e-9) * evidence.HiddenLimitStep)
 	}
 	return sp.litres(c.FluidL)
 }

@@ -9,7 +9,6 @@ import (
 	"ebbwell/app/field"
 	"ebbwell/app/look"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -34,23 +33,6 @@ func (b headButtons) shown(s state) []fyne.CanvasObject {
 		return []fyne.CanvasObject{b.agree}
 	}
 	return []fyne.CanvasObject{b.correct, b.next, b.handout}
-}
-
-// under is what stands behind the athlete's name: age, sport, and the mass of
-// the test where that may be seen.
-func (v *View) under() string {
-	a, say := v.file.athlete, v.sp.say
-	text := desk.SportWord(v.desk.Words, a.Sport)
-	if a.Position != "" {
-		text += say("format.comma") + a.Position
-	}
-	if years, ok := a.Age(v.desk.Now()); ok {
-		text = say("planner.head.part", v.desk.Words.Number(float64(years), 0), text)
-	}
-	if v.b != nil && !v.sp.by.Hidden {
-		text = say("planner.head.part", text, v.sp.by.Amount(v.now.kase.Basis.Plan.Body.MassKg, quantity.Kilogram))
-	}
-	return text
 }
 
 // goToHandout opens the athlete's page of this plan.

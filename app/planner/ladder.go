@@ -34,24 +34,6 @@ func (s state) sameSteps(l plan.Ladder) bool {
 	return true
 }
 
-// decide moves the steps of a plan as a review decided: next takes the next
-// step in hand, back the one before, hold leaves them. The last step stays the
-// one to do, and so does the first at a step back.
-func decide(p *record.Plan, d record.Decision) {
-	_, place, ok := consult.StepNow(*p)
-	if !ok {
-		return
-	}
-	now := place - 1
-	switch {
-	case d == record.DecisionNext && now+1 < len(p.Steps):
-		p.Steps[now].State, p.Steps[now+1].State = record.StepDone, record.StepNow
-	case d == record.DecisionBack && now > 0:
-		p.Steps[now].State = record.StepAhead
-		p.Steps[now-1].State = record.StepNow
-	}
-}
-
 // doneOn counts the sessions recorded on a step.
 func doneOn(p record.Plan, step record.ID) int {
 	n := 0
@@ -61,12 +43,4 @@ func doneOn(p record.Plan, step record.ID) int {
 		}
 	}
 	return n
-}
-
-// recordDecision is a review that keeps what was decided on the step in force.
-func recordDecision(p record.Plan, d record.Decision, why string, today record.Date) record.Review {
-	step, _, _ := consult.StepNow(p)
-	return record.Review{
-		Meta: record.Meta{ID: record.NewID()}, PlanID: p.ID, StepID: step.ID, Order: len(p.Reviews), Date: today, Decision: d, Note: why,
-	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/app/field"
 	"ebbwell/app/look"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
@@ -51,7 +52,8 @@ func newMixPanel(h *field.Host, sp speaker, do rowActions, add func(role record.
 func legend(sp speaker) fyne.CanvasObject {
 	habit := look.HBox(4, look.NewMark(), look.NewLabel(sp.say("planner.legend.habit"), look.Note, look.Ink2))
 	advice := look.HBox(4, newBandMark(), look.NewLabel(sp.say("planner.legend.advised"), look.Note, look.Ink2))
-	return look.HBox(10, habit, advice)
+	limit := look.HBox(4, newLimitMark(), look.NewLabel(sp.say("planner.legend.limit"), look.Note, look.Ink2))
+	return look.HBox(10, habit, advice, limit)
 }
 
 // slots lists the slots in the order of the rows.
@@ -77,7 +79,7 @@ func (p *mixPanel) natural(width float32) float32 {
 // open shows another case, option or length.
 func (p *mixPanel) open(s state, raw func(slot plan.Slot) string) {
 	p.title.SetText(p.sp.say("planner.mix", p.sp.optionName(s.hand())))
-	p.note.SetText(p.sp.mixNote(s))
+	p.note.SetText(sentences(p.sp.mixNote(s), p.sp.gaps(s.kase)))
 	setVisible(p.note, p.note.Text() != "")
 	for _, r := range p.rows {
 		r.open(s, p.sp, raw(r.slot))
@@ -97,6 +99,9 @@ func (p *mixPanel) follow(s state, k *reckoning, typing plan.Slot, odd string) {
 		r.follow(s, k, p.sp, r.slot == typing)
 	}
 	speaking := p.sp.cautions(s, k.at)
+	if !k.even() {
+		speaking = append(speaking, p.sp.notTaken(s, k.take)...)
+	}
 	if odd != "" {
 		speaking = append([]string{odd}, speaking...)
 	}
@@ -114,6 +119,33 @@ func (sp speaker) mixNote(s state) string {
 		return sp.say("planner.mix.length")
 	}
 	return ""
+}
+
+// gaps says what of the habit a plan cannot reckon with: what counts as plain
+// water, and what is left out.
+func (sp speaker) gaps(c consult.Case) string {
+	var drinks, foods []string
+	for _, g := range c.Gaps() {
+		name, at := g.Name, sp.w.Number(float64(g.Item), 0)
+		switch {
+		case g.Food && name == "":
+			foods = append(foods, sp.say("planner.gap.food", at))
+		case g.Food:
+			foods = append(foods, name)
+		case name == "":
+			drinks = append(drinks, sp.say("planner.gap.bottle", at))
+		default:
+			drinks = append(drinks, name)
+		}
+	}
+	text := ""
+	if len(drinks) > 0 {
+		text = sp.say("planner.gap.drinks", sp.w.List(drinks))
+	}
+	if len(foods) > 0 {
+		text = sentences(text, sp.say("planner.gap.foods", sp.w.List(foods)))
+	}
+	return text
 }
 
 // fillMiddle sets the first object at the top, the last at the foot, and gives

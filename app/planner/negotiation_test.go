@@ -2,20 +2,29 @@ package planner
 
 import (
 	"context"
+	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/desk"
+	"ebbwell/app/handoutview"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/handout/pdfread"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
 
 // TestNegotiation is a whole consult through the controls, on a real data file:
-// the habit, two options, a suggestion, steps, the breaks, agreed, opened again.
+// the habit, two options, a suggestion, steps, the breaks, agreed, printed, opened
+// again.
 func TestNegotiation(t *testing.T) {
 	d, went := apptest.Desk(t)
 	a, test := hockey(t, d)
@@ -26,6 +35,7 @@ func TestNegotiation(t *testing.T) {
 	threeSteps(t, b)
 	atTheBreaks(t, b)
 	agreed(t, b)
+	printed(t, b)
 	again := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
 	reopened(t, b, again)
 }
@@ -139,9 +149,26 @@ func threeSteps(t *testing.T, b *bench) {
 			t.Errorf("step %d passes the ceiling", i+1)
 		}
 	}
-	if b.v.ui.parts[TabSteps].(*stepsTab).words.Text() == "" {
+	tab := b.v.ui.parts[TabSteps].(*stepsTab)
+	if tab.words.Text() == "" {
 		t.Error("nothing is said of the event")
 	}
+	if rule := tab.rule.Text(); !tab.rule.Visible() || !strings.Contains(rule, "We go on to the next step, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "8 tenths") {
+		t.Errorf("the rule says %q", rule)
+	}
+	if usual := handout.PractiseWords(b.v.now.kase, 1, false, b.desk.Words); usual == "" || tab.list.practised[1].Text() != "" || tab.list.practised[1].Placeholder() != usual {
+		t.Errorf("in place of what to practise on step 2 stands %q, printed is %q", tab.list.practised[1].Placeholder(), usual)
+	}
+}
+
+// dayOf reads a day.
+func dayOf(t *testing.T, d record.Date) time.Time {
+	t.Helper()
+	day, ok := d.Time()
+	if !ok {
+		t.Fatalf("%q is no day", d)
+	}
+	return day
 }
 
 // atTheBreaks lets a chance fall out, and finds the plan spread over the breaks
@@ -196,6 +223,48 @@ func agreed(t *testing.T, b *bench) {
 	last := (*b.went)[len(*b.went)-1]
 	if last.Screen != desk.Handout || last.Record != p.ID {
 		t.Errorf("went to %+v", last)
+	}
+}
+
+// printed saves the athlete's page where the agreement led, and reads it.
+func printed(t *testing.T, b *bench) {
+	t.Helper()
+	page, err := handoutview.New(b.desk, (*b.went)[len(*b.went)-1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := apptest.Window(t, container.NewBorder(container.NewHBox(page.Head().Actions...), nil, nil, nil, page.Body()), 1000, 760, false, 100)
+	file := filepath.Join(t.TempDir(), "page.pdf")
+	apptest.Click(t, w, "handoutview.save")
+	apptest.Type(t, w, "handoutview.ask.path", file)
+	apptest.Click(t, w, "handoutview.ask.yes")
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	texts, err := pdfread.Texts(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.ReplaceAll(strings.Join(texts, " "), "\u00a0", " ")
+	p, mix := b.kept(), b.v.now.mix
+	must := append(handout.SafetySentences(b.desk.Words, b.desk.Practice().Emergency),
+		"Step 1, from 18 May.", "“At half-time I can.”", "Step 1, agreed", "Without food", "With food", "review 1 June", "if this break comes",
+		"What to practise", "times a week: a mouthful at every stoppage, twice a week.", "We go on to the next step, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From)),
+		fmt.Sprintf("In all, at most %.0f mL %.0f mL", mix[plan.Water], mix[plan.Drink1]))
+	for _, part := range must {
+		if !strings.Contains(text, strings.ReplaceAll(part, "\u00a0", " ")) {
+			t.Errorf("the page does not say %q: %s", part, text)
+		}
+	}
+	for _, draft := range []string{"Draft", "Replaced"} {
+		if strings.Contains(text, draft) {
+			t.Errorf("what was agreed is called %q", draft)
+		}
+	}
+	prints, err := b.desk.Store.PrintsOf(context.Background(), p.AthleteID)
+	if err != nil || len(prints) != 1 || prints[0].Record != p.ID {
+		t.Errorf("kept prints %+v, %v", prints, err)
 	}
 }
 

@@ -119,7 +119,7 @@ func (t *optionTools) duplicate() {
 func (t *optionTools) delete() {
 	v, o := t.v, t.v.now.hand()
 	v.b.Pick("planner.option.delete", func(s *sheet) { removeOption(&s.Record, o.ID) })
-	v.desk.Say(v.sp.say("planner.option.deleted", v.sp.optionName(o)), v.sp.say("planner.undo"), func() { v.Undo() })
+	v.desk.Offer(v.sp.say("planner.option.deleted", v.sp.optionName(o)), v.sp.say("planner.undo"), func() { v.Undo() })
 }
 
 // toggleMark marks the option as the one to agree on, or takes the mark off.

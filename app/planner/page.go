@@ -20,6 +20,8 @@ const (
 	rightLeast float32 = 396
 	// barRoom is kept for the bar at the right while the page scrolls.
 	barRoom float32 = 10
+	// ringLeft is kept at the left for the focus border of the tabs.
+	ringLeft = ringRoom
 	// hairOver is by how much the page may be higher than the window by
 	// rounding alone.
 	hairOver float32 = 0.1
@@ -53,7 +55,7 @@ func newPage(parts pageParts) *page {
 	q.content = &fyne.Container{Layout: &pageLayout{q}, Objects: []fyne.CanvasObject{
 		q.strip, q.trouble, q.deficit.brief, q.mix.box, q.deficit.box, q.bars.box, q.tabs, q.below,
 	}}
-	q.scroll = look.NewScroll(q.content)
+	q.scroll = look.NewScroll(look.Pad(0, 0, 0, ringLeft, q.content))
 	q.ExtendBaseWidget(q)
 	return q
 }
@@ -169,7 +171,7 @@ func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 }
 
 func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	width, window := l.p.scroll.Size().Width, l.p.scroll.Size().Height
+	width, window := l.p.scroll.Size().Width-ringLeft, l.p.scroll.Size().Height
 	if width < 1 {
 		return fyne.NewSize(look.Scaled(leftLeast), look.Scaled(chartLeast))
 	}

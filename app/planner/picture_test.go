@@ -88,6 +88,35 @@ func TestPictureAgreed(t *testing.T) {
 	}
 }
 
+// TestPictureFollowed keeps the steps after a decision that was taken back, and
+// after the last one, and a day of several sessions.
+func TestPictureFollowed(t *testing.T) {
+	b := stepped(t)
+	b.w.Resize(tall())
+	b.settle()
+	b.comfortable()
+	b.decide(record.DecisionNext, "")
+	b.Click("planner.takeback")
+	b.shot("followed-taken-back")
+	for range b.v.now.plan.Steps {
+		b.decide(record.DecisionNext, "the league began, and it went well")
+	}
+	b.shot("followed-done")
+	b = begun(t)
+	b.w.Resize(tall())
+	b.option(record.OptionFood)
+	b.tab(TabDay)
+	for i, start := range []string{"19:00", "at night"} {
+		b.Click("planner.day.add")
+		b.settle()
+		b.Fill(fmt.Sprintf("planner.day.session.%d.start", i+2), start)
+	}
+	b.Fill("planner.day.session.2.minutes", "60")
+	b.shot("day-further")
+	b.Click("planner.day.session.3.remove")
+	b.shot("day-second")
+}
+
 // TestPictureGuards keeps a plan at its ceiling, with cautions.
 func TestPictureGuards(t *testing.T) {
 	b := begun(t)

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"context"
 	"testing"
 
 	"ebbwell/app/apptest"
@@ -9,6 +10,7 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
+	"ebbwell/internal/store"
 )
 
 // Another length of the session has its own loss and ceiling; its amounts
@@ -138,15 +140,54 @@ func TestEmptyStates(t *testing.T) {
 	if last.Screen != desk.Plan || !last.New || last.Part != string(test.ID) {
 		t.Fatalf("went to %+v", last)
 	}
-	openAt(t, d, went, last)
+	begun := openAt(t, d, went, last).v.Place()
 	b = openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
-	if b.v.b == nil {
-		t.Error("the plan that was begun is not kept")
+	if b.v.b == nil || begun.New || begun.Record != b.v.now.plan.ID {
+		t.Errorf("the plan that was begun is not kept, or its place is %+v", begun)
+	}
+	if err := d.Store.Delete(context.Background(), record.Ref{Kind: record.KindTest, ID: test.ID}, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	if b = openAt(t, d, went, begun); b.v.b != nil || b.v.Place().Record != begun.Record {
+		t.Errorf("a plan whose test is gone is at %+v", b.v.Place())
 	}
 	if _, err := New(d, desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: "nowhere"}); err == nil {
 		t.Error("a plan that is not there opened")
 	}
 	if c := consult.CareOf(a, d.Now()); c.MassHidden {
 		t.Error("the athlete's mass is hidden")
+	}
+}
+
+// A plan made for a stop of a trip, though newer, is not shown as the athlete's;
+// it is reached from the list.
+func TestPlanOfATripIsReached(t *testing.T) {
+	b := begun(t)
+	if at := b.asked(); !at.agree() {
+		t.Fatal(b.refusal(at))
+	}
+	home, ctx := b.kept(), context.Background()
+	trip, err := b.desk.Store.SaveTrip(ctx, record.Trip{Name: "July", Stops: []record.Stop{{Place: "Camp"}}}, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	away := successor(home)
+	away.Name, away.Basis.StopID = "Camp, an estimate", trip.Stops[0].ID
+	if away, err = b.desk.Store.SavePlan(ctx, away, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	if plans, err := b.desk.Store.Plans(ctx, home.AthleteID); err != nil || plans[0].ID != away.ID {
+		t.Fatalf("the plan of the trip is not the newest: %v", err)
+	}
+	b = openAt(t, b.desk, b.went, desk.Place{Screen: desk.Plan, Athlete: home.AthleteID})
+	if b.v.now.plan.ID != home.ID {
+		t.Errorf("%q is shown", b.v.now.plan.Name)
+	}
+	b.Pick("planner.plan", "Camp, an estimate")
+	if last := (*b.went)[len(*b.went)-1]; last.Record != away.ID {
+		t.Errorf("the list leads to %+v", last)
+	}
+	if at := b.v.newAgreement(); len(at.older) != 0 {
+		t.Errorf("it may replace %d plans", len(at.older))
 	}
 }

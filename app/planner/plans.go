@@ -13,7 +13,7 @@ import (
 func successor(p record.Plan) record.Plan {
 	next := record.Plan{
 		Meta: record.Meta{ID: record.NewID()}, AthleteID: p.AthleteID, State: record.PlanDraft, Name: p.Name,
-		Target: p.Target, Basis: p.Basis,
+		Target: p.Target, Basis: p.Basis, Rules: p.Rules,
 	}
 	done, settled := lastDone(p)
 	for _, o := range sideBySide(p) {
@@ -35,7 +35,7 @@ func successor(p record.Plan) record.Plan {
 // a review has let it stand or go on, else the one done before it.
 func lastDone(p record.Plan) (o record.Option, ok bool) {
 	for _, st := range p.Steps {
-		if st.State != record.StepDone && !(st.State == record.StepNow && stands(p, st.ID)) {
+		if st.State != record.StepDone && !(st.State == record.StepNow && stands(consult.DecisionOn(p, st.ID))) {
 			continue
 		}
 		if done, there := consult.OptionByID(p, st.OptionID); there {
@@ -45,23 +45,18 @@ func lastDone(p record.Plan) (o record.Option, ok bool) {
 	return o, ok
 }
 
-// stands reports whether the last decision on a step was not to go back.
-func stands(p record.Plan, step record.ID) bool {
-	last := record.Decision("")
-	for _, r := range p.Reviews {
-		if r.StepID == step && r.Decision != "" {
-			last = r.Decision
-		}
-	}
+// stands reports whether a decision on a step was to stay on it or to go on.
+func stands(last record.Decision) bool {
 	return last == record.DecisionNext || last == record.DecisionHold
 }
 
 // replaceable are the agreed plans that a newly agreed one may take the place
-// of: those for the same sport, the newest first.
+// of: those for the same sport, at the same stop of a trip or at none, the
+// newest first.
 func replaceable(plans []record.Plan, p record.Plan) []record.Plan {
 	var list []record.Plan
 	for _, other := range plans {
-		if other.ID != p.ID && other.State == record.PlanAgreed && strings.EqualFold(other.Target.Sport, p.Target.Sport) {
+		if other.ID != p.ID && other.State == record.PlanAgreed && strings.EqualFold(other.Target.Sport, p.Target.Sport) && other.Basis.StopID == p.Basis.StopID {
 			list = append(list, other)
 		}
 	}

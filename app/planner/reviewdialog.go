@@ -85,6 +85,7 @@ func (v *View) sessionOf(f sessionFields) (r record.Review, wrong string) {
 func (v *View) askDecision(d record.Decision) {
 	h, say := v.desk.Host, v.sp.say
 	p := v.proposal()
+	step, _, _ := consult.StepNow(v.now.plan)
 	why := field.NewLine(h, "planner.decision.why", 400)
 	why.SetPlaceholder(say("planner.decision.why"))
 	review := field.NewDate(h, "planner.decision.review", field.Coming)
@@ -94,7 +95,7 @@ func (v *View) askDecision(d record.Decision) {
 	usual := look.NewParagraph(v.usualWords(d, p), look.Body, look.Ink)
 	setVisible(usual, usual.Text() != "")
 	h.Ask(v.canvas(), field.Question{
-		Name: "planner.decision", Title: say("planner.decision.title", say("planner.decide."+string(d))), Sentence: v.sp.proposalWords(p), Width: 560,
+		Name: "planner.decision", Title: say("planner.decision.title", v.decisionWord(step.ID, d)), Sentence: v.sp.proposalWords(p), Width: 560,
 		Content: look.VBox(8, usual, newForm(look.NewEntry(say("planner.decision.why"), why), look.NewEntry(say("planner.decision.review"), review)), trouble),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},

@@ -31,6 +31,8 @@ type row struct {
 	// raw is what was typed and could not be read; it stays in sight.
 	raw string
 	box *fyne.Container
+	// several is true where the number of a food is more than one portion.
+	several bool
 }
 
 // newRow makes the row of a slot; it is set by show.
@@ -137,6 +139,10 @@ func (r *row) follow(s state, k *reckoning, sp speaker, typing bool) {
 	}
 	if !typing && r.raw == "" {
 		r.number.SetValue(x)
+	}
+	if r.slot.IsFood() && x > 1 != r.several {
+		r.several = x > 1
+		r.number.SetSuffix(sp.portionWord(x))
 	}
 	r.differs.SetText(sp.step(r.slot, x-s.habit[r.slot]))
 }

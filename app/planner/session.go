@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/desk"
 	"ebbwell/app/field"
 	"ebbwell/app/look"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -23,9 +24,10 @@ type sessionTab struct {
 	v       *View
 	thirst  *look.Paragraph
 	holds   [plan.Slots]*field.Check
-	bottles *field.Line
+	bottles *bottleLine
 	// usual is the field of the limit; the usual one stands in it while none is set.
 	usual  *field.Number
+	aims   *aimsForm
 	remove *field.Button
 	box    *fyne.Container
 }
@@ -58,7 +60,8 @@ func newSessionTab(v *View) part {
 		look.NewEntry(say("planner.session.next"), next), look.NewEntry(say("planner.session.effort"), effort),
 	}
 	t.remove = field.NewButton(v.desk.Host, "planner.delete", say("planner.delete"), field.Outline, v.deletePlan)
-	t.box = look.VBox(12, newForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
+	t.aims = newAimsForm(v)
+	t.box = look.VBox(12, newForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, look.NewRule(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
 	return t
 }
 
@@ -76,7 +79,7 @@ func (t *sessionTab) limit() fyne.CanvasObject {
 	limit := v.b.Number("", "planner.limit", evidence.AimDeficit, quantity.PerCent, target("deficitAim", func(t *record.Target) *record.Number { return &t.DeficitAim }))
 	limit.SetBox(96)
 	t.usual = limit
-	return newForm(look.NewEntry(say("planner.limit"), limit), look.NewEntry("", look.HBox(0, views)))
+	return newForm(look.NewEntry(say("planner.limit"), limit), look.NewEntry("", look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, views))))
 }
 
 // suggestion is what a suggestion may change, and the bottles owned.
@@ -86,39 +89,15 @@ func (t *sessionTab) suggestion() fyne.CanvasObject {
 	row := look.HBox(18)
 	for _, slot := range slots() {
 		c := field.NewCheck(v.desk.Host, "planner.hold."+slotName(slot), "")
-		c.OnChanged = func(on bool) { v.now.held[slot] = !on }
+		c.OnChanged = func(on bool) {
+			product := v.now.productAt(slot)
+			v.b.Pick("planner.hold."+slotName(slot), func(s *sheet) { consult.Hold(&s.Record, product, !on) })
+		}
 		t.holds[slot] = c
 		row.Add(c)
 	}
-	t.bottles = field.NewLine(v.desk.Host, "planner.bottles", 60)
-	t.bottles.SetPlaceholder(say("planner.bottles.none"))
-	t.bottles.OnLeft = func(text string) {
-		sizes, ok := readBottles(text, v.sp)
-		t.bottles.SetTrouble(field.Fine, "")
-		if !ok {
-			t.bottles.SetTrouble(field.Wrong, say("planner.bottles.wrong"))
-			return
-		}
-		v.now.bottles = sizes
-	}
-	return look.VBox(8, look.NewLabel(say("planner.hold"), look.Strong, look.Ink), row, newForm(look.NewEntry(say("planner.bottles", string(v.sp.by.Unit(quantity.Millilitre))), t.bottles)))
-}
-
-// readBottles reads sizes of bottles in mL, or in fluid ounces, with blanks or
-// commas between.
-func readBottles(text string, sp speaker) (sizes []float64, ok bool) {
-	for _, one := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' }) {
-		typed, err := quantity.Parse(one, sp.by.Unit(quantity.Millilitre))
-		if err != nil {
-			return nil, false
-		}
-		ml, err := quantity.Convert(typed.Value, sp.by.Unit(quantity.Millilitre), quantity.Millilitre)
-		if err != nil || ml < evidence.FluidIncrement {
-			return nil, false
-		}
-		sizes = append(sizes, ml)
-	}
-	return sizes, true
+	t.bottles = newBottleLine(v)
+	return look.VBox(8, look.NewLabel(say("planner.hold"), look.Strong, look.Ink), row, newForm(look.NewEntry(say("planner.bottles", string(v.sp.by.Unit(quantity.Millilitre))), t.bottles.line)))
 }
 
 func (t *sessionTab) body() fyne.CanvasObject { return t.box }
@@ -135,9 +114,11 @@ func (t *sessionTab) open() {
 		s := plan.Slot(slot)
 		setVisible(c, v.now.kase.Slots[s].InUse && (s != plan.Salt || v.now.salted()))
 		c.SetText(v.sp.product(v.now.kase, s))
-		c.Set(!v.now.held[s])
+		c.Set(!v.now.held(s))
 		enable(c, v.now.draft())
 	}
+	t.bottles.open()
+	t.aims.open()
 	if t.usual != nil {
 		t.usual.SetPlaceholder(v.desk.Words.Number(v.now.kase.Planner.Aim().Deficit.High, 1))
 	}

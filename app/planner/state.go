@@ -19,18 +19,11 @@ type state struct {
 	mix, habit plan.Mix
 	// stop says why the last movement of a slider ended where it did.
 	stop plan.Reason
-	// held are the slots a suggestion may not change.
-	held [plan.Slots]bool
-	// bottles are the sizes owned, mL; empty where volumes go by increments.
-	bottles []float64
 }
 
 // newState opens a plan with the option that is to be done now in hand.
 func newState(c consult.Case) state {
 	s := state{length: plan.Expected}
-	if len(c.Care.WithholdSalt) > 0 {
-		s.held[plan.Salt] = true
-	}
 	o, ok := consult.InForce(c.Plan)
 	if !ok && len(c.Plan.Options) > 0 {
 		o = c.Plan.Options[0]
@@ -153,15 +146,31 @@ func (s state) removable(slot plan.Slot) bool {
 // search is what a suggestion looks for.
 func (s state) search() plan.Search {
 	habit, _ := consult.OptionOf(s.plan, record.OptionHabit)
-	return plan.Search{Length: plan.Expected, Habit: s.kase.MixOf(habit), Bottles: s.bottles}
+	return plan.Search{Length: plan.Expected, Habit: s.kase.MixOf(habit), Bottles: consult.BottlesOf(s.plan)}
+}
+
+// productAt is what a slot is held by: its product, or what stands for the
+// added salt.
+func (s state) productAt(slot plan.Slot) record.ID {
+	if slot == plan.Salt {
+		return consult.HeldSalt
+	}
+	return record.ID(s.kase.Slots[slot].Product.ID)
+}
+
+// held reports whether a suggestion may not change a slot. Salt is held where
+// the profile withholds it, whatever the plan says.
+func (s state) held(slot plan.Slot) bool {
+	return slot == plan.Salt && !s.salted() || consult.Held(s.plan, s.productAt(slot))
 }
 
 // chosenOnly is a planner that leaves the slots alone that are held.
 func (s state) chosenOnly() (*plan.Planner, error) {
 	aim, some := s.kase.Planner.Aim(), false
 	for slot := range aim.Allowed {
-		some = some || s.held[slot]
-		aim.Allowed[slot] = !s.held[slot]
+		held := s.held(plan.Slot(slot))
+		some = some || held
+		aim.Allowed[slot] = !held
 	}
 	if !some {
 		return s.kase.Planner, nil

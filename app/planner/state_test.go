@@ -84,7 +84,7 @@ func TestDecide(t *testing.T) {
 		"no steps":          {record.Plan{}, record.DecisionNext, nil},
 	} {
 		t.Run(name, func(t *testing.T) {
-			decide(&c.plan, c.decision)
+			consult.Decide(&c.plan, record.Review{Decision: c.decision})
 			for i, want := range c.want {
 				if c.plan.Steps[i].State != want {
 					t.Errorf("step %d is %s, not %s", i+1, c.plan.Steps[i].State, want)
@@ -119,6 +119,23 @@ func TestSuccessor(t *testing.T) {
 	p.Steps[1].State = record.StepAhead
 	if got := habit(); got != 0 {
 		t.Errorf("before any review the habit has %v g", got)
+	}
+}
+
+// A plan made for a stop of a trip is not replaced by one for home.
+func TestPlanOfATripIsNotReplaced(t *testing.T) {
+	made := func(id record.ID, state record.PlanState, stop record.ID) record.Plan {
+		p := record.Plan{Meta: record.Meta{ID: id}, State: state, Target: record.Target{Sport: "tennis"}}
+		p.Basis.StopID = stop
+		return p
+	}
+	trip, home, draft := made("trip", record.PlanAgreed, "s"), made("home", record.PlanAgreed, ""), made("draft", record.PlanDraft, "")
+	if list := replaceable([]record.Plan{trip, home}, draft); len(list) != 1 || list[0].ID != "home" {
+		t.Errorf("a new plan for home may replace %+v", list)
+	}
+	again := made("again", record.PlanDraft, "s")
+	if list := replaceable([]record.Plan{trip, home}, again); len(list) != 1 || list[0].ID != "trip" {
+		t.Errorf("a new plan for the stop may replace %+v", list)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/field"
 	"ebbwell/app/look"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/handout"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -20,8 +21,11 @@ type stepList struct {
 	ids    []record.ID
 	mixes  []*field.Button
 	counts []*field.Number
-	rows   *fyne.Container
-	box    *fyne.Container
+	// practised say what to practise; what is printed where nothing is typed
+	// stands in them.
+	practised []*field.Line
+	rows      *fyne.Container
+	box       *fyne.Container
 }
 
 // groupSteps is the group of the fields of the rows.
@@ -55,6 +59,7 @@ func (l *stepList) open() {
 		l.make()
 	}
 	for i, b := range l.mixes {
+		l.practised[i].SetPlaceholder(handout.PractiseWords(l.v.now.kase, i, l.v.sp.by.US, l.v.desk.Words))
 		hand := l.v.now.plan.Steps[i].OptionID == l.v.now.option
 		b.SetText(l.v.sp.say("planner.step.mix"))
 		if hand {
@@ -73,7 +78,7 @@ func (l *stepList) open() {
 func (l *stepList) make() {
 	v := l.v
 	v.b.Drop(groupSteps)
-	l.rows.Objects, l.mixes, l.counts = nil, nil, nil
+	l.rows.Objects, l.mixes, l.counts, l.practised = nil, nil, nil, nil
 	for i, id := range l.ids {
 		name := "planner.step." + strconv.Itoa(i+1)
 		from := v.b.Date(groupSteps, name+".from", field.Coming, func(p *record.Plan) (*record.Date, string) {
@@ -84,7 +89,7 @@ func (l *stepList) make() {
 		mix := field.NewButton(v.desk.Host, name+".mix", v.sp.say("planner.step.mix"), field.Outline, func() {
 			v.chooseOption(stepAt(&v.now.plan, id).OptionID)
 		})
-		l.mixes, l.counts = append(l.mixes, mix), append(l.counts, sessions)
+		l.mixes, l.counts, l.practised = append(l.mixes, mix), append(l.counts, sessions), append(l.practised, practise)
 		label := look.NewLabel(v.sp.rungName(i, false), look.Strong, look.Ink)
 		l.rows.Add(look.FieldRow(10, stepColumns(v.sp.say), label, from, sessions, practise, mix))
 	}

@@ -21,7 +21,6 @@ func goalsAtOnce() int { return int(evidence.GoalsAtOnce) }
 // each step, the rules the steps are sized by, and the follow-up.
 type stepsTab struct {
 	v       *View
-	rules   plan.StepRules
 	ladder  plan.Ladder
 	picture *chart.StepColumns
 	box     *fyne.Container
@@ -40,22 +39,22 @@ type stepWidgets struct {
 	// what comes of them and no more.
 	rulesPart *fyne.Container
 	list      *stepList
-	after     *followUp
+	// rule says when one goes on, stays or goes back, as it is printed.
+	rule  *look.Paragraph
+	after *followUp
 }
 
 func newStepsTab(v *View) part {
-	t := &stepsTab{v: v, rules: plan.DefaultStepRules(), picture: chart.NewStepColumns()}
+	t := &stepsTab{v: v, picture: chart.NewStepColumns()}
 	h, say := v.desk.Host, v.sp.say
 	t.words = look.NewParagraph("", look.Body, look.Ink)
 	t.changed = look.NewParagraph("", look.Note, look.Ink2)
 	t.build = field.NewButton(h, "planner.steps.build", say("planner.steps.build"), field.Outline, t.keep)
 	half := field.NewButton(h, "planner.steps.smaller", say("planner.smaller.take"), field.Outline, t.takeSmaller)
 	t.smaller = look.NewCaution("", "", half)
-	t.size = newRuleFields(v, func(r plan.StepRules) {
-		t.rules = r
-		v.show()
-	})
+	t.size = newRuleFields(v)
 	t.list = newStepList(v)
+	t.rule = look.NewParagraph("", look.Note, look.Ink2)
 	t.after = newFollowUp(v)
 	event := v.b.Date("", "planner.event", field.Coming, func(p *record.Plan) (*record.Date, string) { return &p.Target.EventDate, "target.eventDate" })
 	head := look.NewParagraph(say("planner.steps.title"), look.Note, look.Ink2)
@@ -63,7 +62,7 @@ func newStepsTab(v *View) part {
 	t.again = look.HBox(12, t.build, look.Grow(t.changed))
 	t.rulesPart = look.VBox(12, look.NewRule(), t.size.box, newForm(look.NewEntry(say("planner.event"), event)))
 	t.box = look.VBox(12, head, container.NewHScroll(t.picture), t.words, t.after.box, t.smaller,
-		t.again, t.list.box, t.rulesPart)
+		t.again, t.list.box, t.rule, t.rulesPart)
 	return t
 }
 
@@ -73,10 +72,11 @@ func (t *stepsTab) body() fyne.CanvasObject { return t.box }
 func (t *stepsTab) open() {
 	v := t.v
 	today, _ := v.desk.Today().Time()
-	t.ladder = v.now.kase.Planner.Steps(v.now.climb(t.rules, today))
+	rules := consult.RulesOf(v.now.plan)
+	t.ladder = v.now.kase.Planner.Steps(v.now.climb(rules, today))
 	same := v.now.sameSteps(t.ladder)
 	t.draw()
-	t.words.SetText(v.sp.ladderWords(v.now, t.ladder, t.rules))
+	t.words.SetText(v.sp.ladderWords(v.now, t.ladder, rules))
 	setVisible(t.words, t.words.Text() != "")
 	draft := v.now.draft()
 	setVisible(t.again, draft && !same && len(t.ladder.Steps) > 0)
@@ -86,14 +86,14 @@ func (t *stepsTab) open() {
 		t.build.SetText(v.sp.say("planner.steps.rebuild"))
 		t.changed.SetText(v.sp.say("planner.steps.changed"))
 	}
-	agreed := agreedOn(v.now.plan)
 	title, sentence := "", ""
-	if _, less := t.rules.Smaller(agreed.Confidence.Or(evidence.ConfidenceEnough)); less && draft && t.rules == plan.DefaultStepRules() {
-		title, sentence = v.sp.doubt(agreed)
+	if draft && usualSize(v.now.plan) {
+		title, sentence = v.sp.doubt(agreedOn(v.now.plan))
 	}
 	t.smaller.SetText(title, sentence)
 	t.list.open()
-	t.size.show(t.rules, draft)
+	t.rule.SetText(v.sp.ruleWords(v.now.plan))
+	setVisible(t.rule, t.rule.Text() != "")
 	setVisible(t.rulesPart, draft)
 	t.after.open()
 	t.box.Refresh()
@@ -118,14 +118,25 @@ func (t *stepsTab) follow() {
 	}
 }
 
+// usualSize reports whether the steps of a plan are as large as they usually are.
+func usualSize(p record.Plan) bool {
+	own, usual := consult.RulesOf(p), plan.DefaultStepRules()
+	return own.FluidLH == usual.FluidLH && own.CarbohydrateGH == usual.CarbohydrateGH
+}
+
 // keep keeps the steps that the rules propose, in the place of those there were.
-func (t *stepsTab) keep() {
+func (t *stepsTab) keep() { t.keepBy(t.v.now.plan) }
+
+// keepBy keeps the steps by the rules of a changed plan, with these rules, as
+// one step back.
+func (t *stepsTab) keepBy(p record.Plan) {
 	v := t.v
-	c := v.now.kase
-	c.Plan = v.now.plan
-	next := c.WithLadder(t.ladder, t.rules.Sessions, desk.StepName(v.desk.Words))
+	today, _ := v.desk.Today().Time()
+	c, rules := v.now.kase, consult.RulesOf(p)
+	c.Plan = p
+	next := c.WithLadder(c.Planner.Steps(v.now.climb(rules, today)), rules.Sessions, desk.StepName(v.desk.Words))
 	v.b.Pick("planner.steps.build", func(s *sheet) {
-		s.Record.Steps, s.Record.Options = next.Steps, next.Options
+		s.Record.Rules, s.Record.Steps, s.Record.Options = next.Rules, next.Steps, next.Options
 		if _, ok := consult.OptionByID(next, next.Agreement.OptionID); !ok {
 			s.Record.Agreement.OptionID = ""
 		}
@@ -134,8 +145,8 @@ func (t *stepsTab) keep() {
 
 // takeSmaller halves the steps, as low confidence asks for.
 func (t *stepsTab) takeSmaller() {
-	agreed := agreedOn(t.v.now.plan)
-	t.rules, _ = t.rules.Smaller(agreed.Confidence.Or(evidence.ConfidenceEnough))
-	t.open()
-	t.keep()
+	p := t.v.now.plan.Clone()
+	half, _ := consult.RulesOf(p).Smaller(agreedOn(p).Confidence.Or(evidence.ConfidenceEnough))
+	consult.SetStepSize(&p, half)
+	t.keepBy(p)
 }

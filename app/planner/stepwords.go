@@ -7,6 +7,7 @@ import (
 	"ebbwell/app/chart"
 	"ebbwell/app/look"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/handout"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -176,6 +177,16 @@ func (sp speaker) ladderWords(s state, l plan.Ladder, rules plan.StepRules) stri
 		}
 	}
 	return strings.Join(list, " ")
+}
+
+// ruleWords say when one goes on from the step in force, or from the first, stays
+// with it or goes back: the sentence of the athlete's page. Empty without steps.
+func (sp speaker) ruleWords(p record.Plan) string {
+	if len(p.Steps) == 0 {
+		return ""
+	}
+	_, place, _ := consult.StepNow(p)
+	return handout.RuleOf(p, max(place-1, 0)).Say(sp.w)
 }
 
 // reached says what can be done by the day of the event.

@@ -68,7 +68,7 @@ func newStrip(h *field.Host, sp speaker, do stripActions) *strip {
 
 // open shows a case.
 func (s *strip) open(now state, heat string, plans []field.Option) {
-	s.words.SetText(s.sp.session(now) + s.sp.air(now.kase, heat) + s.sp.restsOn(now.kase.Basis))
+	s.words.SetText(capital(s.sp.session(now)) + s.sp.air(now.kase, heat) + s.sp.restsOn(now.kase.Basis))
 	s.length.Choose(lengthKey(now.length))
 	m := now.kase.Planner.Session().Minutes
 	setVisible(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])

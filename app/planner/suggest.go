@@ -74,7 +74,7 @@ func (v *View) suggested(s plan.Suggestion) {
 		if !s.Proved {
 			key = "planner.suggest.unproved"
 		}
-		v.desk.Say(v.sp.say(key, v.sp.changes(v.now, s.Mix)), v.sp.say("planner.undo"), func() { v.Undo() })
+		v.desk.Offer(v.sp.say(key, v.sp.changes(v.now, s.Mix)), v.sp.say("planner.undo"), func() { v.Undo() })
 	}
 }
 
@@ -185,6 +185,8 @@ func (sp speaker) missed(r plan.Relaxed) string {
 		return sp.sodium(r.Missed)
 	case r.Condition.Has(plan.DrinkingMost):
 		return sp.rate(r.Missed)
+	case r.Condition.Has(plan.BreaksMost):
+		return sp.litres(r.Missed)
 	case r.Condition.Has(plan.StrengthMost):
 		return sp.strength(r.Missed)
 	}

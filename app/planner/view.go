@@ -68,12 +68,16 @@ type grip struct {
 	showing bool
 	search  int
 	stop    func()
+	// below is true where the screen was opened for what stands below the
+	// panels.
+	below bool
 }
 
 var (
 	_ desk.View    = (*View)(nil)
 	_ desk.Undoer  = (*View)(nil)
 	_ desk.Printer = (*View)(nil)
+	_ desk.Shower  = (*View)(nil)
 )
 
 // New opens the plan a place names: the one with its id, the athlete's newest
@@ -132,6 +136,9 @@ func (v *View) begin(test record.ID) (record.Plan, error) {
 		return record.Plan{}, err
 	}
 	p, err := consult.NewPlan(v.file.athlete, basis, v.desk.Reckon(), desk.OptionNames(v.desk.Words), v.desk.Now())
+	if err == nil {
+		p, err = consult.AsBefore(p, v.file.plans, v.file.athlete, basis, v.desk.Reckon())
+	}
 	if err != nil {
 		return record.Plan{}, err
 	}
@@ -147,6 +154,7 @@ func (v *View) begin(test record.ID) (record.Plan, error) {
 func (v *View) open(p record.Plan, tab string) error {
 	c, wrong, err := v.file.lenient(p, v.desk)
 	if err != nil {
+		v.now.plan = p
 		v.body = v.cannotOpen(err)
 		return nil // said on the screen, with what to do
 	}
@@ -164,6 +172,7 @@ func (v *View) open(p record.Plan, tab string) error {
 	if _, ok := v.ui.parts[tab]; ok {
 		v.ui.tabs.Choose(tab)
 		v.ui.page.setBelow(v.ui.parts[tab].body())
+		v.grip.below = tab != TabBeside
 	}
 	v.show()
 	return nil
@@ -173,11 +182,18 @@ func refOf(p record.Plan) record.Ref { return record.Ref{Kind: record.KindPlan, 
 
 // Head is the athlete, and the one thing to do with the plan.
 func (v *View) Head() desk.Head {
-	h := desk.Head{Title: v.file.athlete.Name, Under: v.under(), Athlete: v.file.athlete.ID, Tab: desk.Plan}
+	h := desk.AthleteHead(v.file.athlete, desk.Plan, v.desk.FactsOf(v.file.athlete).WithoutFlags())
 	if v.b != nil {
 		h.Actions = v.ui.head.shown(v.now)
 	}
 	return h
+}
+
+// Shown scrolls to what the screen was opened for.
+func (v *View) Shown() {
+	if v.grip.below {
+		v.ui.page.revealBelow()
+	}
 }
 
 // Body is the plan.
@@ -185,9 +201,9 @@ func (v *View) Body() fyne.CanvasObject { return v.body }
 
 // Place names what is shown, so that the window can open it again.
 func (v *View) Place() desk.Place {
-	p := desk.Place{Screen: desk.Plan, Athlete: v.file.athlete.ID}
+	p := desk.Place{Screen: desk.Plan, Athlete: v.file.athlete.ID, Record: v.now.plan.ID}
 	if v.b != nil {
-		p.Record, p.Part = v.now.plan.ID, v.ui.tabs.Chosen()
+		p.Part = v.ui.tabs.Chosen()
 	}
 	return p
 }
@@ -215,9 +231,13 @@ func (v *View) stepped(step func() bool) bool {
 	if !step() {
 		return false
 	}
-	if id := differing(v.now.kase, before, v.b.Doc.Now().Record); id != "" {
-		v.now = v.now.choose(id)
-		v.show()
+	after := v.b.Doc.Now().Record
+	if id := differing(v.now.kase, before, after); id != "" {
+		v.chooseOption(id)
+	}
+	if len(before.Reviews) != len(after.Reviews) {
+		v.followUsual(before, after)
+		v.chooseInForce()
 	}
 	return true
 }

@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -39,13 +38,28 @@ func (v *View) askWhy() {
 			list.Add(v.sp.whyBox(v.now.kase, v.sp.say(one.key), one.f))
 		}
 	}
-	if q := v.live.at.Plasma; q.Known && q.Show {
-		list.Add(look.NewParagraph(v.sp.say("planner.plasma", v.desk.Words.Number(q.MmolL, 0)), look.Note, look.Ink))
+	if text := v.sp.hold(v.now, v.live.at.Sodium); text != "" {
+		list.Add(look.NewParagraph(text, look.Note, look.Ink))
+	}
+	if text := v.sp.plasma(v.live.at.Plasma); text != "" {
+		list.Add(look.NewParagraph(text, look.Note, look.Ink))
 	}
 	v.desk.Host.Ask(v.canvas(), field.Question{
 		Name: "planner.why", Title: v.sp.say("planner.why.title", v.sp.optionName(v.now.hand())), Width: 680, Content: list,
 		Actions: []field.Action{{Name: "done", Text: v.sp.say("planner.done"), Kind: field.Primary}},
 	})
+}
+
+// hold says what sodium would hold that of the blood while this much is drunk;
+// empty where advice to add salt is withheld or the loss is not known.
+func (sp speaker) hold(s state, n plan.Sodium) string {
+	switch {
+	case !s.salted() || !n.HoldMgH.Known:
+		return ""
+	case !n.HoldMatters:
+		return sp.say("planner.hold.needless")
+	}
+	return sp.say("planner.hold.sodium", sp.sodium(n.HoldMgH.Value), sp.plain(n.HoldMgH.Low, quantity.MilligramPerHour), sp.plain(n.HoldMgH.High, quantity.MilligramPerHour))
 }
 
 // whyBox is the why of one figure.
@@ -55,8 +69,8 @@ func (sp speaker) whyBox(c consult.Case, name string, f figure.Figure) fyne.Canv
 		box.Add(look.NewParagraph(sp.say("planner.why.range", sp.by.Range(f)), look.Note, look.Ink2))
 	}
 	if !sp.by.Hidden || !tellsMass(f.Why) {
-		box.Add(look.NewParagraph("= "+sp.formula(f.Why.Formula, func(s string) string { return sp.symbol(c, s) }), look.Note, look.Ink2))
-		box.Add(look.NewParagraph("= "+sp.formula(f.Why.Formula, func(s string) string { return sp.input(f.Why, s) }), look.Note, look.Ink))
+		box.Add(look.NewParagraph("= "+f.Why.Print(func(s string) string { return sp.symbol(c, s) }), look.Note, look.Ink2))
+		box.Add(look.NewParagraph("= "+f.Why.PrintValues(sp.input), look.Note, look.Ink))
 	}
 	if len(f.Why.Budget) > 1 {
 		bars := chart.NewBudgetBars()
@@ -102,12 +116,6 @@ func (sp speaker) figure(f figure.Figure) string {
 	return sp.by.Found(f)
 }
 
-// formula writes a formula with its symbols put into words or numbers.
-func (sp speaker) formula(formula string, word func(symbol string) string) string {
-	text := regexp.MustCompile(`[a-z]+[0-9]*`).ReplaceAllStringFunc(strings.NewReplacer("*", "×", " - ", " − ").Replace(formula), word)
-	return text
-}
-
 // symbol is the word for a symbol of a formula; a number behind it is a slot.
 func (sp speaker) symbol(c consult.Case, symbol string) string {
 	base := strings.TrimRight(symbol, "0123456789")
@@ -119,29 +127,13 @@ func (sp speaker) symbol(c consult.Case, symbol string) string {
 	return sp.say("planner.symbol.of", text, lower(sp.product(c, plan.Slot(slot))))
 }
 
-// input is the value of a symbol with its unit.
-func (sp speaker) input(w figure.Why, symbol string) string {
-	for _, in := range w.Inputs {
-		if in.Symbol == symbol {
-			return strings.TrimSpace(sp.digits(in.Value) + "\u00a0" + string(in.Unit))
-		}
-	}
-	return symbol
+// input is a value with its unit.
+func (sp speaker) input(in figure.Input) string {
+	return strings.TrimSpace(sp.digits(in.Value) + "\u00a0" + string(in.Unit))
 }
 
 // digits writes a number with four significant digits and no idle zeros.
-func (sp speaker) digits(x float64) string {
-	decimals := 3
-	for _, least := range []float64{10, 100, 1000} {
-		if x >= least {
-			decimals--
-		}
-	}
-	for decimals > 0 && quantity.Round(x, decimals-1) == quantity.Round(x, decimals) {
-		decimals--
-	}
-	return sp.w.Number(x, decimals)
-}
+func (sp speaker) digits(x float64) string { return sp.w.Number(x, figure.Decimals(x, 4, 3)) }
 
 // askRests shows what the plan rests on, and what the heat asks for.
 func (v *View) askRests() {

@@ -109,6 +109,14 @@ func (sp speaker) portions(x float64, name string) string {
 	return sp.w.Half(x) + "\u00a0" + lower(name)
 }
 
+// portionWord is the unit behind a number of portions.
+func (sp speaker) portionWord(x float64) string {
+	if x > 1 {
+		return sp.say("planner.portion.more")
+	}
+	return sp.say("planner.portion")
+}
+
 // lower writes a name as it stands within a sentence: with a small letter,
 // unless it is an abbreviation.
 func lower(name string) string {

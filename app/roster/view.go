@@ -61,8 +61,8 @@ func load(d *desk.Desk) (State, error) {
 		return State{}, fmt.Errorf("list the last tests: %w", err)
 	}
 	latest := map[record.ID]consult.Findings{}
-	for id, t := range tests {
-		latest[id] = consult.Find(t, record.Athlete{}, nil, d.Reckon())
+	for id, l := range tests {
+		latest[id] = consult.FindAsClosed(l.Test, l.Athlete, l.Raw, l.Kept, d.Reckon())
 	}
 	return NewState(list, latest, func(a store.AthleteSummary) []record.FlagKind {
 		known := record.Athlete{Born: a.Born}
@@ -89,12 +89,12 @@ func (v *View) build() {
 	}
 	v.count = look.NewLabel("", look.Note, look.Ink2)
 	v.table = look.NewTable("roster.table", []look.Column{
-		{Title: say("roster.name"), Width: look.Share(11), Sorts: true},
+		{Title: say("roster.name"), Width: look.Share(9), Sorts: true},
 		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true},
-		{Title: say("roster.test"), Width: look.Share(7), Sorts: true},
-		{Title: say("roster.rate"), Width: look.Fixed(84), Right: true, Sorts: true},
-		{Title: say("roster.step"), Width: look.Fixed(100), Sorts: true},
-		{Title: say("roster.review"), Width: look.Fixed(90), Sorts: true},
+		{Title: say("roster.test"), Width: look.Share(10), Sorts: true},
+		{Title: say("roster.rate"), Width: look.Fixed(76), Right: true, Sorts: true},
+		{Title: say("roster.step"), Width: look.Fixed(84), Sorts: true},
+		{Title: say("roster.review"), Width: look.Fixed(112), Sorts: true},
 		{Title: say("roster.flags"), Width: look.Share(8), Sorts: true},
 	}).Roomy().Scrolling()
 	v.table.OnOpened = v.open

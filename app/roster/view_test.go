@@ -11,6 +11,9 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/desk"
 	"ebbwell/app/look/golden"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -48,6 +51,88 @@ func TestSearchSortOpen(t *testing.T) {
 		if v.rows[i].Rate > v.rows[i-1].Rate {
 			t.Errorf("row %d sweats more than the row above", i)
 		}
+	}
+}
+
+// The rate in the list is that of the sheet: with a value kept for a reason, with
+// what the athlete is, and of a closed sheet as it was closed.
+func TestRateIsThatOfTheSheet(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	ctx := context.Background()
+	a := apptest.Athlete(t, d)
+	kg := func(m record.Moment, x float64) record.Weighing {
+		return record.Weighing{Meta: record.Meta{ID: record.NewID()}, Moment: m, Mass: record.Num(x, quantity.Kilogram)}
+	}
+	g := func(x float64) record.Number { return record.Num(x, quantity.Gram) }
+	sheet := record.Test{
+		Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, State: record.TestOpen,
+		// no sport on the sheet: what the power says follows from the athlete's
+		Session:   record.Session{Date: "2026-05-10", Start: "14:00", End: "17:00", Power: record.Num(190, quantity.Watt)},
+		Air:       record.Air{Temperature: record.Num(24, quantity.DegreeCelsius), Humidity: record.Num(52, quantity.PerCent)},
+		Scale:     record.Scale{Step: record.Num(0.05, quantity.Kilogram), Before: record.DressMinimal, After: record.DressMinimal},
+		Loss:      record.Loss{NoUrine: true, NoStool: true},
+		Weighings: []record.Weighing{kg(record.Before, 64), kg(record.After, 62.4)},
+		Bottles: []record.Bottle{{
+			Meta: record.Meta{ID: record.NewID()}, ProductID: consult.Water, Use: record.UseDrunk, Before: g(12500), After: g(11800),
+		}},
+	}
+	a.Sport = "rowing"
+	a, err := d.Store.SaveAthlete(ctx, a, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if sheet, err = d.Store.SaveTest(ctx, sheet, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	ref := record.Ref{Kind: record.KindTest, ID: sheet.ID}
+	shown := func(what string) string {
+		t.Helper()
+		v, err := New(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := d.Findings(ctx, sheet, a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rate := d.Words.Say("roster.norate")
+		if r := f.Sweat.Fluid.Rate; r.Known {
+			rate = d.Words.Amount(r.Value, quantity.LitrePerHour)
+		}
+		if got := v.table.Row(0)[3]; got != rate {
+			t.Errorf("%s: the list says %q, the sheet %q", what, got, rate)
+		}
+		return rate
+	}
+	without := shown("a bottle beyond its limits")
+	if err := d.Store.SetReason(ctx, ref, "bottles."+string(sheet.Bottles[0].ID)+".before", "a canister", store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	with := shown("kept with a reason")
+	plain := consult.Find(sheet, record.Athlete{}, nil, d.Reckon()).Sweat.Fluid.Rate
+	if with == without || plain.Known && d.Words.Amount(plain.Value, quantity.LitrePerHour) == with {
+		t.Errorf("the check cannot fail: %q, %q, %v", without, with, plain.Value)
+	}
+	raw, err := d.Store.RawOf(ctx, ref)
+	if err != nil {
+		t.Fatal(err)
+	}
+	inputs, results, err := consult.FreezeTest(consult.Find(sheet, a, raw, d.Reckon()), a, raw, d.Reckon())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if sheet, err = d.Store.CloseTest(ctx, sheet, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	a.Sport = "gym" // where the power says nothing, and nothing is taken off
+	if a, err = d.Store.SaveAthlete(ctx, a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	if closed := shown("closed"); closed != with {
+		t.Errorf("closed at %q the list says %q", with, closed)
+	}
+	if anew := consult.Find(sheet, a, raw, d.Reckon()).Sweat.Fluid.Rate; d.Words.Amount(anew.Value, quantity.LitrePerHour) == with {
+		t.Errorf("the check cannot fail: reckoned anew it is %v", anew.Value)
 	}
 }
 

@@ -13,8 +13,6 @@ import (
 	"ebbwell/app/saveto"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
-	"ebbwell/internal/handout/paper"
-	"ebbwell/internal/record"
 )
 
 // everybody is the key of the choice that shows all athletes.
@@ -50,12 +48,12 @@ func newPrintPart(v *View) *printPart {
 		p.follow()
 	}
 	p.print = field.NewButton(h, "testday.print", "", field.Outline, p.ask)
-	p.scroll = look.NewScroll(p.list)
+	p.scroll = look.NewScroll(look.Pad(0, 0, 0, ringRoom, p.list))
 	p.rows = []*fyne.Container{look.Columns(10, []look.Track{look.Share(1), look.Fit()}, p.group, p.all), look.HBox(0, p.print)}
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("testday.blank"), look.Strong, look.Ink),
 		look.NewParagraph(say("testday.blank.note"), look.Note, look.Ink2),
-		p.rows[0], look.Grow(p.scroll), p.nameless, p.rows[1]))
+		p.rows[0], look.Grow(look.Pad(0, 0, 0, -ringRoom, p.scroll)), p.nameless, p.rows[1]))
 	p.fill()
 	return p
 }
@@ -69,6 +67,9 @@ func (p *printPart) choose(key string) {
 	p.v.state = p.v.state.InGroup(group)
 	p.fill()
 }
+
+// ringRoom is the room for the focus border left of the ticks, in px.
+const ringRoom float32 = 4
 
 // mostRunes is how much of a name a tick shows.
 const mostRunes = 40
@@ -166,18 +167,14 @@ func (p *printPart) sheets() ([]handout.BlankSheet, error) {
 		})
 	}
 	if p.v.state.Nameless {
-		list = append(list, handout.BlankSheet{Terms: handout.TermsOf(d.Practice(), consult.CareOf(record.Athlete{}, d.Now()), d.Words)})
+		list = append(list, handout.BlankSheet{Terms: handout.TermsOf(d.Practice(), consult.Care{}, d.Words)})
 	}
 	return list, nil
 }
 
 // pdf lays the sheets out, one after the other, in one file.
 func (p *printPart) pdf(sheets []handout.BlankSheet) ([]byte, error) {
-	size := paper.A4()
-	if p.v.desk.Practice().Settings.Units == "us" {
-		size = paper.Letter()
-	}
-	press, err := handout.NewPress(p.v.desk.Words, size)
+	press, err := handout.NewPress(p.v.desk.Words, p.v.desk.Paper())
 	if err != nil {
 		return nil, err
 	}

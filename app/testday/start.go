@@ -2,6 +2,7 @@ package testday
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -72,7 +73,7 @@ func (p *startPart) choose(id record.ID) {
 	p.show()
 }
 
-// unsettled lists what a minor's sheet waits for.
+// unsettled lists what a first sheet waits for.
 func (p *startPart) unsettled() []string { return consult.CareOf(p.chosen, p.v.desk.Now()).Unsettled }
 
 // show says who is in hand and what can be done.
@@ -93,6 +94,9 @@ func (p *startPart) show() {
 	switch {
 	case p.chosen.ID == "":
 		text = say("testday.start.note")
+	case slices.Contains(open, "born"):
+		p.caution.SetText(say("testday.noborn.title"), say("testday.noborn"))
+		p.begin.SetText(say("testday.settle"))
 	case len(open) > 0:
 		p.caution.SetText(say("testday.minor.title"), say("testday.minor"))
 		p.begin.SetText(say("testday.settle"))
@@ -112,11 +116,15 @@ func (p *startPart) show() {
 	}
 }
 
+// partMinor is the part of the profile that says whether the athlete is a minor,
+// and what then comes first.
+const partMinor = "minor"
+
 // press begins the sheet, or leads to what comes before it.
 func (p *startPart) press() {
 	place := desk.Place{Screen: desk.Tests, Athlete: p.chosen.ID, New: true}
 	if len(p.unsettled()) > 0 {
-		place = desk.Place{Screen: desk.Profile, Athlete: p.chosen.ID}
+		place = desk.Place{Screen: desk.Profile, Athlete: p.chosen.ID, Part: partMinor}
 	}
 	p.v.desk.Go(place)
 }

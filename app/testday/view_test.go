@@ -95,6 +95,29 @@ func TestMinorWaits(t *testing.T) {
 	}
 }
 
+// Whether an athlete without a birth date is a minor nobody knows: no sheet
+// begins, and the profile asks for the date.
+func TestNoBirthDateIsSaid(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	a.Meta, a.Name, a.Born = record.Meta{ID: record.NewID()}, "Tamsin Lowmere", ""
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	v, w := open(t, d)
+	for name, said := range map[string]bool{"tamsin": true, "ravka": false} {
+		apptest.Type(t, w, "testday.search", name)
+		apptest.Press(w, fyne.KeyReturn)
+		if title, text := v.start.caution.Text(); strings.Contains(title, "Birth date missing") != said || strings.Contains(text, "under 18 is not known") != said {
+			t.Errorf("%s: said %q, %q", name, title, text)
+		}
+		apptest.Click(t, w, "testday.begin")
+		if last := (*went)[len(*went)-1]; (last.Screen == desk.Profile && last.Part == partMinor) != said || last.New == said {
+			t.Errorf("%s: went to %+v", name, last)
+		}
+	}
+}
+
 func TestBlankSheetsOfSeveral(t *testing.T) {
 	home := t.TempDir()
 	t.Setenv("HOME", home)

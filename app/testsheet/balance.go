@@ -39,7 +39,7 @@ func newBalance(d *desk.Desk, by amount.Writer, do troubleActions) *balance {
 		sure: look.NewParagraph("", look.Note, look.Ink2), items: newTroubleItems(d, do),
 		title: look.NewLabel(d.Words.Say("testsheet.balance.missing"), look.Strong, look.Ink), list: look.VBox(4),
 	}
-	comes := look.VBox(10, look.Columns(12, []look.Track{look.Fit(), look.Share(1)}, b.rate, b.sure), b.items.box, b.title, b.list)
+	comes := look.VBox(10, look.HBox(12, b.rate, look.Grow(b.sure)), b.items.box, b.title, b.list)
 	b.column = look.VBox(10, look.NewLabel(d.Words.Say("testsheet.balance"), look.Strong, look.Ink), newTwoUp(b.bars, comes))
 	b.body = look.NewSheet(look.NewScroll(besideBar(b.column)))
 	return b
@@ -72,6 +72,7 @@ func (b *balance) showRate(f consult.Findings, wrong []trouble) {
 		b.rate.SetText("")
 		b.sure.SetText("")
 	}
+	showIf(b.rate, rate.Known)
 }
 
 // lacking names, in short, what the sweat rate still waits for.

@@ -17,23 +17,25 @@ type before struct {
 	b          *binder
 	activities climate.Activities
 	met        *field.Number
-	masses     *weighingList
-	mornings   *weighingList
-	urine      *look.Paragraph
-	gravity    *field.Number
-	colour     *field.Number
+	// hidden: body mass is kept out of sight, and with it kilocalories.
+	hidden   bool
+	masses   *weighingList
+	mornings *weighingList
+	urine    *look.Paragraph
+	gravity  *field.Number
+	colour   *field.Number
 	// day is the day of the test as it was when a field was left last.
 	day  record.Date
 	body fyne.CanvasObject
 }
 
 // newBefore builds the part.
-func newBefore(b *binder) (*before, error) {
+func newBefore(b *binder, hidden bool) (*before, error) {
 	activities, err := climate.LoadActivities()
 	if err != nil {
 		return nil, err
 	}
-	p := &before{b: b, activities: activities}
+	p := &before{b: b, activities: activities, hidden: hidden}
 	p.body = look.VBox(paneGap, p.session(), p.air(), p.scale(), p.urineSheet())
 	return p, nil
 }
@@ -76,13 +78,15 @@ func (p *before) session() fyne.CanvasObject {
 	p.met = p.number("testsheet.met", evidence.MetValue, quantity.Met, "session.met", func(t *record.Test) *record.Number { return &t.Session.Met })
 	power := p.number("testsheet.power", evidence.Power, quantity.Watt, "session.power", func(t *record.Test) *record.Number { return &t.Session.Power })
 	speed := p.number("testsheet.speed", evidence.RunningSpeed, quantity.KilometrePerHour, "session.speed", func(t *record.Test) *record.Number { return &t.Session.Speed })
+	energy := p.number("testsheet.energy", evidence.EnergyUsed, quantity.Kilocalorie, "session.energy", func(t *record.Test) *record.Number { return &t.Session.Energy })
+	showIf(energy, !p.hidden)
 	return panel(say("testsheet.session"), "", newForm(
 		look.NewEntry(say("testsheet.date"), date), look.NewEntry(say("testsheet.start"), small(start)),
 		look.NewEntry(say("testsheet.place"), place), look.NewEntry(say("testsheet.sport"), p.sport()),
 		look.NewEntry(say("testsheet.activity"), look.MaxWidth(460, p.activity())).Wide(),
 		look.NewEntry(say("testsheet.effort"), look.MaxWidth(400, effort)).Wide(),
 		look.NewEntry(say("testsheet.power"), small(power)), look.NewEntry(say("testsheet.speed"), small(speed)),
-		look.NewEntry(say("testsheet.met"), small(p.met)),
+		look.NewEntry(say("testsheet.met"), small(p.met)), look.NewEntry(say("testsheet.energy"), small(energy)),
 	), look.NewParagraph(say("testsheet.effort.note"), look.Note, look.Ink2))
 }
 

@@ -130,7 +130,7 @@ func (d *bottleDetail) remove() {
 		removeBottle(&s.Record, i)
 	})
 	b.Show()
-	b.Desk.Say(b.Say("testsheet.bottle.removed", strconv.Itoa(i+1)), b.Say("testsheet.undo"), func() { b.Undo() })
+	b.Desk.Offer(b.Say("testsheet.bottle.removed", strconv.Itoa(i+1)), b.Say("testsheet.undo"), func() { b.Undo() })
 }
 
 // grow makes lines for refills.

@@ -1,16 +1,17 @@
 package testsheet
 
 import (
+	"context"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/bind"
 	"ebbwell/app/desk"
 	"ebbwell/app/field"
 	"ebbwell/app/look"
 	"ebbwell/app/testsheet/findings"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -21,13 +22,13 @@ const footPad float32 = 20
 func (v *View) build() error {
 	u := &v.ui
 	var err error
-	if u.before, err = newBefore(v.b); err != nil {
+	if u.before, err = newBefore(v.b, v.by.Hidden); err != nil {
 		return err
 	}
 	u.before.day = v.b.Doc.Now().Record.Session.Date
 	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b), newUrine(v.b)
 	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
-	u.find = findings.New(v.desk, v.by, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess, Correct: v.setCorrection})
+	u.find = findings.New(v.desk, v.by, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess, Breath: v.setBreath, Exchange: v.setExchange})
 	u.notice = look.NewCaution("", "", nil)
 	u.consents = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.consent.profile", v.b.Say("testsheet.profile"), v.goToProfile))
 	u.tabs = field.NewTabs(v.desk.Host, "testsheet.tabs", v.partTabs())
@@ -93,16 +94,15 @@ func (v *View) partBody() fyne.CanvasObject {
 func (v *View) input() findings.Input {
 	s := v.b.Doc.Now()
 	in := findings.Input{Findings: v.found, Athlete: v.athlete, Open: s.Record.State == record.TestOpen}
-	if a, ok := v.ui.before.activities.Find(s.Record.Session.Activity); ok {
-		in.Activity = a.Name
-	} else {
-		in.Activity = s.Record.Session.Activity
-	}
 	for _, t := range v.tests {
 		if t.ID == s.Record.ID {
 			continue
 		}
-		f := consult.Find(t, v.athlete, v.textsOf(t), v.desk.Reckon())
+		f, err := v.desk.Findings(context.Background(), t, v.athlete)
+		if err != nil {
+			v.desk.Trouble(err)
+			continue
+		}
 		if f.Sweat.Fluid.Rate.Ranged {
 			in.Others = append(in.Others, findings.Other{Name: v.testName(t), Findings: f})
 		}
@@ -126,9 +126,14 @@ func (v *View) leftGuess() {
 	v.b.Flush()
 }
 
-// setCorrection sets whether breath and gas exchange are taken off.
-func (v *View) setCorrection(c record.Correction) {
-	v.b.Pick("findings.correct", func(s *sheet) { s.Record.Loss.Correction = c })
+// setBreath sets whether water breathed out is taken off.
+func (v *View) setBreath(c record.Correction) {
+	v.b.Pick("findings.breath", func(s *sheet) { s.Record.Loss.Breath = c })
+}
+
+// setExchange sets whether gas exchange is taken off.
+func (v *View) setExchange(c record.Correction) {
+	v.b.Pick("findings.exchange", func(s *sheet) { s.Record.Loss.Exchange = c })
 }
 
 // goTo opens the part a control stands in and gives it the keyboard.
@@ -139,28 +144,29 @@ func (v *View) goTo(part, control string) {
 	v.b.GoTo(control)
 }
 
-// goToProfile leads to the athlete's profile.
-func (v *View) goToProfile() { v.desk.Go(desk.Place{Screen: desk.Profile, Athlete: v.athlete.ID}) }
-
-// under is the line beside the name: age, sport, usual mass.
-func (v *View) under() string {
-	w := v.desk.Words
-	var parts []string
-	if years, ok := v.athlete.Age(v.desk.Now()); ok {
-		parts = append(parts, w.Number(float64(years), 0))
+// begin gives the keyboard to the first field of the present part.
+func (v *View) begin() {
+	body := v.partBody()
+	if body == nil {
+		return
 	}
-	sport := desk.SportWord(w, v.athlete.Sport)
-	if v.athlete.Position != "" {
-		sport = strings.TrimPrefix(sport+", "+v.athlete.Position, ", ")
-	}
-	if sport != "" {
-		parts = append(parts, sport)
-	}
-	if m := v.athlete.UsualMass; m.Known() && !v.by.Hidden {
-		u := v.by.Unit(quantity.Kilogram)
-		if x, err := quantity.Convert(*m.Value, quantity.Kilogram, u); err == nil {
-			parts = append(parts, w.Number(x, 1)+"\u00a0"+string(u))
+	for _, s := range field.Names(body) {
+		if f, ok := s.Object.(bind.Control); ok && !s.Disabled {
+			f.Focus()
+			return
 		}
 	}
-	return strings.Join(parts, " · ")
+}
+
+// partMinor is the part of the profile that says whether the athlete is a minor,
+// and what then comes first.
+const partMinor = "minor"
+
+// goToProfile leads to the athlete's profile.
+func (v *View) goToProfile() {
+	place := desk.Place{Screen: desk.Profile, Athlete: v.athlete.ID}
+	if len(consult.CareOf(v.athlete, v.desk.Now()).Unsettled) > 0 {
+		place.Part = partMinor
+	}
+	v.desk.Go(place)
 }

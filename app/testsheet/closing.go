@@ -32,12 +32,15 @@ func (v *View) closeSheet(code string) {
 		v.desk.Trouble(err)
 		return
 	}
+	texts := s.Texts(refOf(kept))
+	// one that waited keeps the products and bands it was first closed with
+	found := consult.FindAsClosed(kept, v.athlete, texts, v.kept, v.desk.Reckon())
 	kept.State = record.TestClosed
 	if code == stepWaiting {
 		kept.State = record.TestWaiting
 	}
-	texts := s.Texts(refOf(kept))
-	inputs, results, err := consult.FreezeTest(consult.Find(kept, v.athlete, texts, v.desk.Reckon()), v.athlete, texts, v.desk.Reckon())
+	found.Test.State = kept.State
+	inputs, results, err := consult.FreezeTest(found, v.athlete, texts, v.desk.Reckon())
 	if err != nil {
 		v.desk.Trouble(err)
 		return
@@ -51,7 +54,7 @@ func (v *View) closeSheet(code string) {
 		v.desk.Trouble(err)
 		return
 	}
-	v.take(closed)
+	v.take(ctx, closed)
 	v.showPart(PartFindings)
 	if code == stepLate {
 		v.tellPlans(ctx, closed.ID)
@@ -59,8 +62,12 @@ func (v *View) closeSheet(code string) {
 }
 
 // take shows the sheet as the store has kept it.
-func (v *View) take(t record.Test) {
+func (v *View) take(ctx context.Context, t record.Test) {
 	s := v.b.Doc.Now()
+	var err error
+	if v.kept, err = v.desk.Store.FrozenOf(ctx, refOf(t)); err != nil {
+		v.desk.Trouble(err)
+	}
 	v.b.Doc.Replace(bind.Sheet[record.Test]{Record: t, Raw: s.Raw, Reasons: s.Reasons})
 	v.tests = slices.DeleteFunc(slices.Clone(v.tests), func(old record.Test) bool { return old.ID == t.ID })
 	v.fresh = false
@@ -120,7 +127,7 @@ func (v *View) askCorrection() {
 			v.desk.Trouble(err)
 			return false
 		}
-		v.take(opened)
+		v.take(context.Background(), opened)
 		return true
 	})
 }
@@ -217,13 +224,13 @@ func (v *View) showNotices() {
 	t, say, w := v.b.Doc.Now().Record, v.b.Say, v.desk.Words
 	title, sentence := "", ""
 	if t.State != record.TestOpen && t.ClosedAt != nil {
-		title, sentence = say("testsheet.closed.title", w.Date(*t.ClosedAt), t.ClosedBy), say("testsheet.closed")
+		title, sentence = say("testsheet.closed.title", w.Date(*t.ClosedAt), t.ClosedBy), v.keptWords()
 		if t.State == record.TestWaiting {
-			title, sentence = say("testsheet.waiting.title", w.Date(*t.ClosedAt), t.ClosedBy), say("testsheet.waiting")
+			title = say("testsheet.waiting.title", w.Date(*t.ClosedAt), t.ClosedBy)
 		}
 	}
 	v.ui.notice.SetText(title, sentence)
-	v.ui.consents.SetText(v.consentWords(record.ConsentTest))
+	v.ui.consents.SetText(v.profileWords())
 	v.ui.urine.consent.SetText(v.consentWords(record.ConsentUrine))
 	if root, ok := v.body.(*fyne.Container); ok && v.ui.foot.notices != title+v.consentTitle() {
 		v.ui.foot.notices = title + v.consentTitle()
@@ -231,7 +238,16 @@ func (v *View) showNotices() {
 	}
 }
 
-// consentTitle is the title of the caution about consent, as it stands.
+// profileWords say what the profile lacks: the birth date, without which body
+// mass stays hidden, else the consent to a test.
+func (v *View) profileWords() (title, sentence string) {
+	if !consult.AgeKnown(v.athlete, consult.TestDay(v.b.Doc.Now().Record)) {
+		return v.b.Say("testsheet.born.title"), v.b.Say("testsheet.born")
+	}
+	return v.consentWords(record.ConsentTest)
+}
+
+// consentTitle is the title of the caution about the profile, as it stands.
 func (v *View) consentTitle() string {
 	title, _ := v.ui.consents.Text()
 	return title

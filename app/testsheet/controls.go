@@ -138,6 +138,7 @@ func fixedControls() map[string]string {
 		"session.date": "testsheet.date", "session.start": "testsheet.start", "session.end": "testsheet.end",
 		"session.minutes": "testsheet.end", "session.played": "testsheet.played", "session.effort": "testsheet.effort",
 		"session.met": "testsheet.met", "session.power": "testsheet.power", "session.speed": "testsheet.speed",
+		"session.energy":  "testsheet.energy",
 		"air.temperature": "testsheet.air.temperature", "air.humidity": "testsheet.air.humidity", "air.wind": "testsheet.air.wind",
 		"air.altitude": "testsheet.air.altitude", "air.wbgt": "testsheet.air.wbgt", "scale.step": "testsheet.scale.step",
 		"scale.kitDry": "testsheet.kit.dry", "scale.kitWet": "testsheet.kit.wet", "loss.urine": "testsheet.urine.passed",

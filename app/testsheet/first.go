@@ -16,9 +16,13 @@ func (v *View) empty() fyne.CanvasObject {
 	return onPaper(look.VBox(12, look.Empty(say("testsheet.empty"), nil), look.HBox(10, begin, blank)))
 }
 
-// unsettled says what comes before a minor's first sheet, and leads there.
+// unsettled says what comes before a first sheet, and leads there.
 func (v *View) unsettled() fyne.CanvasObject {
 	say, h := v.desk.Words.Say, v.desk.Host
+	sentence := say("testsheet.unsettled")
+	if !consult.AgeKnown(v.athlete, v.desk.Now()) {
+		sentence = say("testsheet.unsettled.age")
+	}
 	list := look.VBox(4)
 	for _, what := range consult.CareOf(v.athlete, v.desk.Now()).Unsettled {
 		list.Add(look.NewParagraph(say("testsheet.unsettled."+what), look.Body, look.Ink))
@@ -26,7 +30,7 @@ func (v *View) unsettled() fyne.CanvasObject {
 	profile := field.NewButton(h, "testsheet.profile", say("testsheet.profile"), field.Primary, v.goToProfile)
 	return onPaper(look.VBox(12,
 		look.NewLabel(say("testsheet.unsettled.title"), look.Strong, look.Ink),
-		look.NewParagraph(say("testsheet.unsettled"), look.Body, look.Ink2), list, look.HBox(0, profile)))
+		look.NewParagraph(sentence, look.Body, look.Ink2), list, look.HBox(0, profile)))
 }
 
 // onPaper sets a sheet at the top of the screen.

@@ -40,10 +40,10 @@ func stillWrong(before, now []trouble) []trouble {
 	return list
 }
 
-// reckon works the sheet out.
+// reckon works the sheet out: a closed one is shown as it was closed.
 func (v *View) reckon() {
 	s := v.b.Doc.Now()
-	v.found = consult.Find(s.Record, v.athlete, s.Texts(refOf(s.Record)), v.desk.Reckon())
+	v.found = consult.FindAsClosed(s.Record, v.athlete, s.Texts(refOf(s.Record)), v.kept, v.desk.Reckon())
 }
 
 // troubles lists what is wrong now.
@@ -54,6 +54,9 @@ func (v *View) troubles() []trouble {
 		order = append(order, f.Name)
 	}
 	return troubles(s, v.found, order, func(path string, p evidence.Problem) bool {
+		if s.Record.State != record.TestOpen {
+			return false
+		}
 		texts := append(s.Texts(refOf(s.Record)), record.RawText{Field: path, Text: "?", Reason: true})
 		for _, q := range consult.Find(s.Record, v.athlete, texts, v.desk.Reckon()).Sweat.Problems {
 			if q.Field == p.Field && q.Item == p.Item && q.Severity == p.Severity {

@@ -106,7 +106,7 @@ func (p *foods) remove(i int) {
 		removeFood(&s.Record, i)
 	})
 	b.Show()
-	b.Desk.Say(b.Say("testsheet.food.removed", strconv.Itoa(i+1)), b.Say("testsheet.undo"), func() { b.Undo() })
+	b.Desk.Offer(b.Say("testsheet.food.removed", strconv.Itoa(i+1)), b.Say("testsheet.undo"), func() { b.Undo() })
 }
 
 // show follows the sheet.

@@ -89,6 +89,7 @@ func (v *View) goOn() {
 	switch st := v.ui.foot.step; st.code {
 	case stepPart:
 		v.showPart(st.part)
+		v.begin()
 	case stepBottle, stepCheck, stepMissing:
 		v.goTo(st.part, st.control)
 	case stepClose, stepWaiting, stepLate:

@@ -13,6 +13,7 @@ import (
 	"ebbwell/app/look"
 	"ebbwell/app/look/golden"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -156,7 +157,13 @@ func aTest(a record.Athlete, day record.Date, after float64) record.Test {
 // closedTest keeps a closed test of an athlete.
 func closedTest(t *testing.T, d *desk.Desk, a record.Athlete, day record.Date, after float64) record.Test {
 	t.Helper()
-	test, err := d.Store.CloseTest(context.Background(), aTest(a, day, after), store.Freezing{Inputs: []byte("{}"), Results: []byte("[]"), Evidence: "test"}, store.Edit{})
+	test := aTest(a, day, after)
+	test.State = record.TestClosed
+	inputs, results, err := consult.FreezeTest(consult.Find(test, a, nil, d.Reckon()), a, nil, d.Reckon())
+	if err != nil {
+		t.Fatal(err)
+	}
+	test, err = d.Store.CloseTest(context.Background(), test, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
 	if err != nil {
 		t.Fatal(err)
 	}

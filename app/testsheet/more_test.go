@@ -13,8 +13,10 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/desk"
 	"ebbwell/app/field"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
+	"ebbwell/internal/sweat"
 )
 
 // The program is killed in the middle of a sheet: half a second after the last
@@ -74,6 +76,9 @@ func TestMinorFirstSheetWaitsForTheProfile(t *testing.T) {
 	if b.v.CanUndo() || b.v.Undo() {
 		t.Error("there is something to undo")
 	}
+	if place := b.v.Place(); !place.New || place.Record != "" {
+		t.Errorf("the place is %+v, and would open something else", place)
+	}
 	apptest.Click(t, b.w, "testsheet.profile")
 	if last := (*went)[len(*went)-1]; last.Screen != desk.Profile || last.Athlete != a.ID {
 		t.Errorf("leads to %+v", last)
@@ -85,6 +90,69 @@ func TestMinorFirstSheetWaitsForTheProfile(t *testing.T) {
 	settled := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
 	if !apptest.Has(settled.w, "testsheet.before.mass.1") || strings.Contains(settled.v.Head().Under, "kg") {
 		t.Errorf("settled, the sheet does not begin, or the head says %q", settled.v.Head().Under)
+	}
+}
+
+// Without a birth date no first sheet begins, and the figures of a sheet that is
+// there already keep to litres; both lead to the profile.
+func TestNoBirthDate(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	test := closedTest(t, d, a, "2026-05-10", 62.4)
+	known := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: test.ID, Part: PartFindings})
+	if text := allText(known.w); !strings.Contains(text, "%") {
+		t.Fatalf("with a birth date no share of body mass is shown:\n%s", text)
+	}
+	a.Born, a.MassHiddenSettled = "", true // settled as shown before the date was taken out
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	first := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
+	if text := allText(first.w); !strings.Contains(text, "under 18 is not known") || !strings.Contains(text, "The birth date is written down.") || apptest.Has(first.w, "testsheet.start") {
+		t.Errorf("a sheet begins, or it is not said why not:\n%s", text)
+	}
+	apptest.Click(t, first.w, "testsheet.profile")
+	there := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: test.ID, Part: PartFindings})
+	for _, mark := range []string{"kg", "%", "kcal"} {
+		if text := allText(there.w); strings.Contains(text, mark) {
+			t.Errorf("%q is to be read in\n%s", mark, text)
+		}
+	}
+	if title, sentence := there.v.ui.consents.Text(); !strings.Contains(title, "birth date is not in the profile") || sentence == "" {
+		t.Errorf("said %q, %q", title, sentence)
+	}
+	apptest.Click(t, there.w, "testsheet.consent.profile")
+	for _, p := range (*went)[len(*went)-2:] {
+		if p.Screen != desk.Profile || p.Athlete != a.ID || p.Part != partMinor {
+			t.Errorf("leads to %+v", p)
+		}
+	}
+}
+
+// Energy that a device gave is enough to take breath and gas exchange off; where
+// body mass is hidden no kilocalories stand on the sheet.
+func TestEnergyAlone(t *testing.T) {
+	b := newSheet(t)
+	b.fill()
+	if c := b.v.found.Sweat.Corrections[0]; !c.Size.Known || c.Reason != sweat.ReasonRating {
+		t.Fatalf("with an effort rating: %+v", c)
+	}
+	b.part(PartBefore)
+	b.enter("testsheet.energy", "850")
+	if kept := b.kept(); kept.Session.Energy.Or(0) != 850 || kept.Session.Energy.Unit != quantity.Kilocalorie {
+		t.Errorf("kept %+v", kept.Session.Energy)
+	}
+	if c := b.v.found.Sweat.Corrections[0]; !c.Size.Known || c.Reason == sweat.ReasonRating || c.Reason == sweat.ReasonNoEnergy {
+		t.Errorf("with the energy: %+v", c)
+	}
+	a := b.who
+	a.MassHidden, a.MassHiddenSettled = true, true
+	if _, err := b.desk.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	hidden := openAt(t, b.desk, b.went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: b.kept().ID})
+	if apptest.Has(hidden.w, "testsheet.energy") || !apptest.Has(hidden.w, "testsheet.met") {
+		t.Error("kilocalories are in sight where body mass is hidden")
 	}
 }
 
@@ -123,6 +191,40 @@ func TestNoTestYet(t *testing.T) {
 	}
 	if _, err := New(d, desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: record.NewID()}); store.CodeOf(err) != store.CodeNotFound {
 		t.Errorf("a test that is not there: %v", err)
+	}
+}
+
+// A new sheet into which nothing was entered is not kept; its place opens a new
+// one again. Once something was entered it names the record, also after that
+// was taken back.
+func TestPlaceOfANewSheet(t *testing.T) {
+	b := newSheet(t)
+	place := b.v.Place()
+	if !place.New || place.Record != "" || place.Athlete != b.who.ID {
+		t.Fatalf("nothing entered, the place is %+v", place)
+	}
+	again := openAt(t, b.desk, b.went, place)
+	if again.v.b == nil || again.v.part != b.v.part {
+		t.Fatal("the place does not open a sheet")
+	}
+	if tests, err := b.desk.Store.Tests(context.Background(), b.who.ID); err != nil || len(tests) != 0 {
+		t.Errorf("%d tests kept of nothing: %v", len(tests), err)
+	}
+	apptest.Type(t, again.w, "testsheet.place", "League match")
+	typed := again.v.Place()
+	if typed.New || typed.Record == "" {
+		t.Fatalf("while typing the place is %+v", typed)
+	}
+	for again.v.Undo() {
+	}
+	if after := again.v.Place(); after != typed {
+		t.Errorf("after undo the place is %+v", after)
+	}
+	if err := b.desk.Keep.Flush(context.Background()); err != nil {
+		t.Fatal(err)
+	}
+	if third := openAt(t, b.desk, b.went, typed); third.v.Place() != typed {
+		t.Errorf("opened again at %+v, not at %+v", third.v.Place(), typed)
 	}
 }
 
@@ -188,6 +290,32 @@ func TestPrintsAreSavedAndKept(t *testing.T) {
 	apptest.Click(t, b.w, "testsheet.print.yes")
 	if kept, err := os.ReadFile(to); err != nil || string(kept) != "another" || !apptest.Has(b.w, "testsheet.print.path") {
 		t.Error("a file that is there was replaced without asking")
+	}
+}
+
+// The report and the blank sheet are printed on the practice's paper.
+func TestPrintsOnThePaperOfThePractice(t *testing.T) {
+	for units, box := range map[string]string{"": "595.28 841.89", "us": "612.00 792.00"} {
+		d, went := apptest.Desk(t)
+		p := d.Practice()
+		p.Settings.Units = units
+		if _, err := d.Store.SavePractice(context.Background(), p, store.Edit{}); err != nil {
+			t.Fatal(err)
+		}
+		d.PracticeChanged()
+		a := consenting(t, d)
+		closedTest(t, d, a, "2026-05-14", 62.4)
+		b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
+		for page, do := range map[string]func(){pageReport: b.v.Print, pageBlank: b.v.printBlank} {
+			do()
+			to := filepath.Join(t.TempDir(), page+".pdf")
+			apptest.Type(t, b.w, "testsheet.print.path", to)
+			apptest.Click(t, b.w, "testsheet.print.yes")
+			bytes, err := os.ReadFile(to)
+			if err != nil || !strings.Contains(string(bytes), "/MediaBox [0 0 "+box+"]") {
+				t.Errorf("units %q: the %s is not on %s pt (%v)", units, page, box, err)
+			}
+		}
 	}
 }
 

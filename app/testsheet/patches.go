@@ -173,7 +173,7 @@ func (r *patchRow) takeOut() {
 		removePatch(&s.Record, r.i)
 	})
 	b.Show()
-	b.Desk.Say(b.Say("testsheet.patch.removed", strconv.Itoa(r.i+1)), b.Say("testsheet.undo"), func() { b.Undo() })
+	b.Desk.Offer(b.Say("testsheet.patch.removed", strconv.Itoa(r.i+1)), b.Say("testsheet.undo"), func() { b.Undo() })
 }
 
 // show follows the sheet where the fields do not by themselves.

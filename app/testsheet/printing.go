@@ -28,6 +28,7 @@ const (
 type page struct {
 	kind string
 	test record.ID
+	size paper.Size
 	// name of the file, without its ending.
 	name   string
 	layout func(*handout.Press) paper.Document
@@ -48,7 +49,9 @@ func (v *View) printBlank() {
 			b.Day = time.Time{}
 		}
 	}
-	v.print(page{pageBlank, test, w.Say("testsheet.file.blank", v.athlete.Name), func(p *handout.Press) paper.Document { return p.BlankSheet(b) }})
+	v.print(page{kind: pageBlank, test: test, name: w.Say("testsheet.file.blank", v.athlete.Name), layout: func(p *handout.Press) paper.Document {
+		return p.BlankSheet(b)
+	}})
 }
 
 // printReport prints the findings.
@@ -58,7 +61,7 @@ func (v *View) printReport() {
 	}
 	r, t := v.report(), v.b.Doc.Now().Record
 	name := v.desk.Words.Say("testsheet.file.report", v.athlete.Name, string(t.Session.Date))
-	v.print(page{pageReport, t.ID, name, func(p *handout.Press) paper.Document { return p.TestReport(r) }})
+	v.print(page{kind: pageReport, test: t.ID, name: name, layout: func(p *handout.Press) paper.Document { return p.TestReport(r) }})
 }
 
 // terms are what pages of this athlete share.
@@ -74,6 +77,12 @@ func (v *View) report() handout.TestReport {
 		FilledInBy: t.CreatedBy, Evidence: evidence.Version, Bar: v.bar(f),
 	}
 	r.Terms.MassHidden = v.by.Hidden
+	switch {
+	case f.Kept == consult.KeptFigures:
+		r.Evidence = f.Evidence
+	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptInputs && t.State == record.TestClosed:
+		r.Terms.Cautions = append(r.Terms.Cautions, v.b.Say("testsheet.kept."+string(f.Kept)))
+	}
 	for _, c := range findings.Cautions(v.desk.Words, v.by, in) {
 		r.Terms.Cautions = append(r.Terms.Cautions, strings.TrimSpace(c.Title+" "+c.Sentence))
 	}
@@ -118,6 +127,7 @@ func (v *View) bar(f consult.Findings) handout.Bar {
 // print asks where a page is to be kept, and keeps it there and in the records.
 func (v *View) print(p page) {
 	d, athlete, say := v.desk, v.athlete.ID, v.desk.Words.Say
+	p.size = d.Paper()
 	saveto.Ask(d, v.canvas(), saveto.Request{
 		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Yes: say("testsheet.print.yes"),
 		File:  saveto.FileName(p.name, ".pdf"),
@@ -129,7 +139,7 @@ func (v *View) print(p page) {
 // write makes the page, writes it to a file and keeps it with the records of an
 // athlete. It runs beside the window.
 func write(ctx context.Context, d *desk.Desk, athlete record.ID, p page, to string) error {
-	press, err := handout.NewPress(d.Words, paper.A4())
+	press, err := handout.NewPress(d.Words, p.size)
 	if err != nil {
 		return err
 	}

@@ -40,6 +40,7 @@ func TestAskFirstThenShow(t *testing.T) {
 	}
 }
 
+// Breath and gas exchange are switched each on its own, and kept.
 func TestCorrectionsAreSwitched(t *testing.T) {
 	b := newSheet(t)
 	b.fill()
@@ -47,18 +48,28 @@ func TestCorrectionsAreSwitched(t *testing.T) {
 	b.enter("testsheet.met", "8")
 	b.part(PartFindings)
 	before := b.v.found.Sweat.Fluid.Loss.Value
-	toggle := find(b.w, "findings.correct").(*field.Toggle)
-	for _, c := range []struct {
-		key  string
-		want record.Correction
-		on   bool
-	}{{string(record.CorrectionOff), record.CorrectionOff, false}, {string(record.CorrectionOn), record.CorrectionOn, true}, {"rule", "", true}} {
-		b.v.setCorrection(map[string]record.Correction{"rule": ""}[c.key] + record.Correction(strings.TrimPrefix(c.key, "rule")))
-		if got := b.kept().Loss.Correction; got != c.want {
-			t.Errorf("%s is kept as %q", c.key, got)
-		}
-		if on := b.v.found.Sweat.Corrections[0].On; on != c.on || toggle.Chosen() != c.key {
-			t.Errorf("%s: taken off %v, the toggle shows %q", c.key, on, toggle.Chosen())
+	for at, one := range []struct {
+		name string
+		set  func(record.Correction)
+		kept func(record.Loss) (mine, other record.Correction)
+	}{
+		{"findings.breath", b.v.setBreath, func(l record.Loss) (mine, other record.Correction) { return l.Breath, l.Exchange }},
+		{"findings.exchange", b.v.setExchange, func(l record.Loss) (mine, other record.Correction) { return l.Exchange, l.Breath }},
+	} {
+		toggle := find(b.w, one.name).(*field.Toggle)
+		for _, c := range []struct {
+			want record.Correction
+			key  string
+			on   bool
+		}{{record.CorrectionOff, "off", false}, {record.CorrectionOn, "on", true}, {"", "rule", true}} {
+			one.set(c.want)
+			if got, other := one.kept(b.kept().Loss); got != c.want || other != "" {
+				t.Errorf("%s: %s is kept as %q, the other as %q", one.name, c.key, got, other)
+			}
+			list := b.v.found.Sweat.Corrections
+			if list[at].On != c.on || !list[1-at].On || toggle.Chosen() != c.key {
+				t.Errorf("%s %s: taken off %v, the other %v, the toggle shows %q", one.name, c.key, list[at].On, list[1-at].On, toggle.Chosen())
+			}
 		}
 	}
 	if b.v.found.Sweat.Fluid.Loss.Value != before {

@@ -1,8 +1,6 @@
 package testsheet
 
 import (
-	"context"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -69,16 +67,6 @@ func (v *View) testName(t record.Test) string {
 		return w.Say("testsheet.test.plain", day, state)
 	}
 	return w.Say("testsheet.test", day, shorten(what, 40), state)
-}
-
-// textsOf are the raw texts and reasons of a test; none where they cannot be
-// read, which is said at the foot.
-func (v *View) textsOf(t record.Test) []record.RawText {
-	texts, err := v.desk.Store.RawOf(context.Background(), refOf(t))
-	if err != nil {
-		v.desk.Trouble(err)
-	}
-	return texts
 }
 
 // splitRow sets one object at the left and another at the right, or below it

@@ -48,7 +48,7 @@ func (l *troubleItems) item(i int) *troubleItem {
 	it.drop = field.NewLink(h, name+".drop", say("testsheet.trouble.drop"), func() { l.do.drop(it.now) })
 	it.new = field.NewLink(h, name+".offer", say("testsheet.trouble.nextday"), func() { l.do.offer(it.now) })
 	it.links = look.HBox(12, it.goTo, it.new, it.keep, it.drop)
-	it.caution = look.NewCaution("", "", it.links)
+	it.caution = look.NewCaution("", "", look.Pad(0, 0, 0, -field.LinkPad, it.links))
 	return it
 }
 

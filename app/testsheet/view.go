@@ -28,6 +28,8 @@ type View struct {
 	b     *binder
 	fresh bool
 	found consult.Findings
+	// kept are the copies kept of the sheet when it was closed, newest first.
+	kept []record.Frozen
 	// wrong is what is wrong as it is shown: what appears while somebody is
 	// still typing waits until they are done.
 	wrong []trouble
@@ -128,6 +130,9 @@ func (v *View) open(t record.Test) error {
 	v.by.Hidden = consult.MassHidden(v.athlete, consult.TestDay(t))
 	by := v.by
 	by.Hidden = false // the weighing fields themselves are the practitioner's
+	if v.kept, err = v.desk.Store.FrozenOf(context.Background(), refOf(t)); err != nil {
+		return fmt.Errorf("open a test sheet: %w", err)
+	}
 	v.b = bind.New(v.desk, by, doc)
 	v.b.OnChange, v.b.OnLeft = v.changed, v.settled
 	if err := v.build(); err != nil {
@@ -139,24 +144,42 @@ func (v *View) open(t record.Test) error {
 
 // Head is the athlete, and what can be done with the findings.
 func (v *View) Head() desk.Head {
-	h := desk.Head{Title: v.athlete.Name, Under: v.under(), Athlete: v.athlete.ID, Tab: desk.Tests}
+	h := desk.AthleteHead(v.athlete, desk.Tests, v.desk.FactsOf(v.athlete).WithoutFlags())
 	if v.b != nil && v.part == PartFindings {
 		h.Actions = []fyne.CanvasObject{v.ui.foot.report, v.ui.foot.plan}
 	}
 	return h
 }
 
+// Shown gives the keyboard to the first field of a new sheet that is still to
+// be filled in.
+func (v *View) Shown() {
+	if v.fresh && v.b != nil && v.part == PartBefore {
+		v.b.GoTo("testsheet.start")
+	}
+}
+
 // Body is the sheet.
 func (v *View) Body() fyne.CanvasObject { return v.body }
 
 // Place names what is shown, so that the window can open it again after a
-// change of its looks.
+// change of its looks. A new sheet into which nothing was entered has no record
+// to name: it is begun anew.
 func (v *View) Place() desk.Place {
 	p := desk.Place{Screen: desk.Tests, Athlete: v.athlete.ID, Part: v.part}
-	if v.b != nil {
+	switch {
+	case v.untouched():
+		p.New = true
+	case v.b != nil:
 		p.Record = v.b.Doc.Now().Record.ID
 	}
 	return p
+}
+
+// untouched reports whether the sheet is a new one and nothing of it was ever
+// changed, so that it is not kept.
+func (v *View) untouched() bool {
+	return v.fresh && (v.b == nil || !v.b.Doc.CanUndo() && !v.b.Doc.CanRedo())
 }
 
 // Leave ends the visit to the field in hand.

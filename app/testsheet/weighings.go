@@ -83,7 +83,7 @@ func (l *weighingList) row(i int) *weighingRow {
 			}
 			return new(record.Date), ""
 		})
-		tracks, objects = []look.Track{look.Fixed(196), look.Fixed(124), look.Share(1)}, append([]fyne.CanvasObject{r.day}, objects...)
+		tracks, objects = []look.Track{look.Fixed(124), look.Fixed(196), look.Share(1)}, []fyne.CanvasObject{r.mass, r.day, objects[1]}
 	}
 	r.box = look.VBox(0, look.Columns(12, tracks, objects...), r.note.box)
 	return r
@@ -155,6 +155,10 @@ func (l *weighingList) showRow(r *weighingRow, s sheet, i int) {
 		r.box.Refresh()
 	}
 	if r.day != nil {
-		showIf(r.day, weighingAt(&s.Record, l.moment, i, false) != nil)
+		w := weighingAt(&s.Record, l.moment, i, false)
+		if w != nil && !r.day.Visible() {
+			r.day.SetDate(w.Date) // the day a new reading is most likely of
+		}
+		showIf(r.day, w != nil)
 	}
 }

@@ -64,7 +64,7 @@ func newAirForm(v *View) *airForm {
 		row(say("trip.sun"), 180, p.word("sun", "sun.", suns(), func(a *record.Air) *string { return (*string)(&a.Sun) })),
 		row(say("trip.wind"), smallField, p.number("wind", evidence.Wind, quantity.MetrePerSecond, func(a *record.Air) *record.Number { return &a.Wind })),
 		row(say("trip.altitude"), smallField, p.number("altitude", evidence.Altitude, quantity.Metre, func(a *record.Air) *record.Number { return &a.Altitude })),
-		look.HBox(0, dew)), p.guessed, p.credit)
+		look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, dew))), p.guessed, p.credit)
 	return p
 }
 

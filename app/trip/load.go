@@ -45,11 +45,11 @@ func loadMember(d *desk.Desk, id record.ID) (*member, error) {
 		if t.State == record.TestOpen {
 			continue // still being filled in
 		}
-		texts, err := d.Store.RawOf(ctx, record.Ref{Kind: record.KindTest, ID: t.ID})
+		found, err := d.Findings(ctx, t, a)
 		if err != nil {
 			return nil, fmt.Errorf("load the tests of %s: %w", a.Name, err)
 		}
-		m.tests = append(m.tests, consult.Find(t, a, texts, d.Reckon()))
+		m.tests = append(m.tests, found)
 	}
 	if err := m.loadPlans(d); err != nil {
 		return nil, err

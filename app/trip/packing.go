@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/bind"
 	"ebbwell/app/field"
 	"ebbwell/app/look"
 	"ebbwell/app/trip/heat"
@@ -29,7 +30,6 @@ type packPart struct {
 	list   *packList
 	flight *look.Paragraph
 	lack   *look.Paragraph
-	share  float64
 	shown  string
 	body   *look.Scroll
 }
@@ -37,7 +37,7 @@ type packPart struct {
 func newPackPart(v *View) *packPart {
 	say := v.desk.Words.Say
 	p := &packPart{v: v, sums: newSumLine(v), list: newPackList(v), flight: look.NewParagraph("", look.Body, look.Ink), lack: look.NewParagraph("", look.Note, look.Ink),
-		share: evidence.PackingMarginLow, shown: everybody}
+		shown: everybody}
 	p.whose = field.NewChoice(v.desk.Host, "trip.packing.whose", nil)
 	p.whose.SetLeast(220)
 	p.whose.OnChosen = func(key string) {
@@ -47,15 +47,8 @@ func newPackPart(v *View) *packPart {
 		}
 		v.follow()
 	}
-	p.margin = field.NewToggle(v.desk.Host, "trip.packing.margin", p.margins())
-	p.margin.OnChosen = func(key string) {
-		if x, err := strconv.ParseFloat(key, 64); err == nil {
-			p.share = x / 100
-		}
-		v.follow()
-	}
-	p.hours = field.NewNumber(v.desk.Host, "trip.packing.hours", evidence.FlightHours, quantity.Hour)
-	p.hours.OnChanged = func(field.Reading) { p.showFlight() }
+	p.margin = v.b.Toggle(PartPacking, "trip.packing.margin", p.margins(), bind.Word[record.Trip]{Get: marginKey, Set: setMargin})
+	p.hours = v.b.Number(PartPacking, "trip.packing.hours", evidence.FlightHours, quantity.Hour, bind.At("hoursAwake", func(t *record.Trip) *record.Number { return &t.HoursAwake }))
 	top := look.HBox(14, look.NewLabel(say("trip.packing.whose"), look.Body, look.Ink2), p.whose, look.Gap(10, 0), look.NewLabel(say("trip.packing.margin"), look.Body, look.Ink2), p.margin)
 	list := look.NewSheet(look.VBox(12, top, p.sums.box, p.list.box, p.lack))
 	way := panel(say("trip.flight"), nil, row(say("trip.flight.hours"), smallField, p.hours), p.flight)
@@ -75,6 +68,20 @@ func (p *packPart) margins() []field.Option {
 	return list
 }
 
+// marginOf is what is packed beyond the need, 0.15 for 15 %: as it is kept, else
+// the lower of common practice.
+func marginOf(t record.Trip) float64 { return t.Margin.Or(100*evidence.PackingMarginLow) / 100 }
+
+// marginKey is a trip's margin as it stands in the choice.
+func marginKey(t record.Trip) string { return strconv.FormatFloat(100*marginOf(t), 'f', 0, 64) }
+
+// setMargin keeps a margin out of the choice.
+func setMargin(t *record.Trip, key string) {
+	if x, err := strconv.ParseFloat(key, 64); err == nil {
+		t.Margin = record.Num(x, quantity.PerCent)
+	}
+}
+
 // careNotes are the sentences about food, water and supplements on a journey:
 // common practice of travelling teams, no source.
 func careNotes(say func(string, ...any) string) []string {
@@ -86,8 +93,7 @@ func (p *packPart) show() {
 	v := p.v
 	crew := v.crew()
 	p.showWhose(crew)
-	p.margin.Choose(strconv.FormatFloat(100*p.share, 'f', 0, 64))
-	list, lacking := v.packed(p.shown, p.share)
+	list, lacking := v.packed(p.shown, marginOf(v.now()))
 	p.sums.show(v.speaker(nil), list)
 	p.list.show(list)
 	setText(p.lack, strings.Join(lacking, "\n"))
@@ -118,13 +124,14 @@ func (p *packPart) showFlight() {
 	setText(p.flight, p.v.flightSentence())
 }
 
-// flightSentence is what to take in on the flight over the hours typed; empty
-// while none are.
+// flightSentence is what to take in on the flight over the hours awake; empty
+// while none are given.
 func (v *View) flightSentence() string {
-	hours, ok := v.ui.pack.hours.Value()
-	if !ok {
+	awake := v.now().HoursAwake
+	if !awake.Known() {
 		return ""
 	}
+	hours := *awake.Value
 	f, err := climate.FlightFluid(hours)
 	if err != nil {
 		return sentences(v.speaker(nil), err)

@@ -25,7 +25,7 @@ func (v *View) pageOf(m *member) handout.TripPage {
 			page.ClimateCredit = v.places.Credit + "."
 		}
 	}
-	list, _ := v.packFor(m, v.ui.pack.share)
+	list, _ := v.packFor(m, marginOf(v.now()))
 	page.Packing = v.packLines(sp, list)
 	page.Notes = v.pageNotes()
 	return page
@@ -34,7 +34,7 @@ func (v *View) pageOf(m *member) handout.TripPage {
 // squadPage is the packing list of everybody together.
 func (v *View) squadPage() handout.TripPage {
 	sp, t := v.speaker(nil), v.now()
-	list, _ := v.packed(everybody, v.ui.pack.share)
+	list, _ := v.packed(everybody, marginOf(v.now()))
 	page := handout.TripPage{
 		Terms: handout.TermsOf(v.desk.Practice(), consult.Care{}, v.desk.Words), Trip: sp.Words.Say("trip.page.squad", title(sp, t)),
 		Packing: v.packLines(sp, list), Notes: v.pageNotes(),

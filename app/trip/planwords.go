@@ -20,6 +20,9 @@ func endRows(sp heat.Speaker, there consult.StopPlan) (titles [3]string, rows []
 	say, q := sp.Words.Say, there.At
 	rate := there.Reckoning.Climate.Rate
 	titles = [3]string{say("trip.at.low", sp.LowRate(rate.Range)), sp.Rate(rate.Value), sp.HighRate(rate.Range)}
+	if rate.Estimate {
+		titles[1] = sp.MiddleRate(rate.Value)
+	}
 	same := func(name, text string) endRow { return endRow{name: name, cells: [3]string{text, text, text}} }
 	rows = append(rows, same(drinkNames(there), drinkAmounts(sp, there)))
 	limit := there.Case.Limit()

@@ -65,12 +65,12 @@ func (p *printDialog) write() (stay bool) {
 		return true
 	}
 	v, say := p.v, p.v.desk.Words.Say
-	pages, folder := v.pages(p.whose.Chosen()), strings.TrimSpace(p.folder.Text())
+	pages, folder, size := v.pages(p.whose.Chosen()), strings.TrimSpace(p.folder.Text()), v.desk.Paper()
 	p.busy = true
 	p.trouble.SetText(say("trip.print.writing", len(pages)))
 	var files []string
 	p.stop = v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		files, err = v.printTo(ctx, folder, pages)
+		files, err = v.printTo(ctx, folder, size, pages)
 		return err
 	}, func(err error) {
 		p.busy, p.stop = false, func() {}
@@ -107,11 +107,11 @@ func (v *View) pages(whose string) []sheetOut {
 	return list
 }
 
-// printTo writes pages into a folder, a file each, and keeps those of athletes
-// with the records. It returns the files, also when it was stopped between two.
+// printTo writes pages of a size into a folder, a file each, and keeps those of
+// athletes with the records. It returns the files, also when it was stopped between two.
 // No file that is there is written over.
-func (v *View) printTo(ctx context.Context, folder string, pages []sheetOut) ([]string, error) {
-	press, err := handout.NewPress(v.desk.Words, paper.A4())
+func (v *View) printTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) ([]string, error) {
+	press, err := handout.NewPress(v.desk.Words, size)
 	if err != nil {
 		return nil, err
 	}

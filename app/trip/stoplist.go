@@ -113,7 +113,7 @@ func (p *stopList) grow(i int) {
 	r.up, r.down = link("up", func() { p.move(i, -1) }), link("down", func() { p.move(i, 1) })
 	r.takeAway = link("remove", func() { p.remove(i) })
 	number := look.NewLabel(v.desk.Words.Number(float64(i+1), 0), look.Body, look.Ink2)
-	links := look.HBox(8, r.takeAway, r.up, r.down)
+	links := look.Columns(8, []look.Track{look.Fit(), look.Fit(), look.Fit()}, r.takeAway, r.up, r.down)
 	r.box = look.VBox(0, look.FieldRow(10, p.columns, number, r.from, r.until, place, links), look.Pad(0, 8, 0, 8, r.note))
 	p.rows = append(p.rows, r)
 	p.table.Add(r.box)
@@ -139,5 +139,5 @@ func (p *stopList) remove(i int) {
 		removeStop(&s.Record, i)
 	})
 	v.b.Show()
-	v.desk.Say(v.desk.Words.Say("trip.stop.removed", name), v.desk.Words.Say("trip.undo"), func() { v.Undo() })
+	v.desk.Offer(v.desk.Words.Say("trip.stop.removed", name), v.desk.Words.Say("trip.undo"), func() { v.Undo() })
 }

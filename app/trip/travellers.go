@@ -80,7 +80,7 @@ func (p *travellerList) take(o field.Option) {
 func (p *travellerList) remove(r *travellerRow) {
 	v, name := p.v, r.name.Text()
 	v.b.Pick("trip.traveller.remove", func(s *sheet) { removeTraveller(&s.Record, r.id) })
-	v.desk.Say(v.desk.Words.Say("trip.traveller.removed", name), v.desk.Words.Say("trip.undo"), func() { v.Undo() })
+	v.desk.Offer(v.desk.Words.Say("trip.traveller.removed", name), v.desk.Words.Say("trip.undo"), func() { v.Undo() })
 }
 
 // show follows the trip.

@@ -26,6 +26,8 @@ type View struct {
 	// all are the athletes loaded, those taken off the trip too: undo may bring
 	// them back.
 	all map[record.ID]*member
+	// fresh: the trip was begun here.
+	fresh bool
 	// who is shown, in which part: the id of a stop, or one of the parts.
 	who  record.ID
 	part string
@@ -68,7 +70,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	if err != nil {
 		return nil, fmt.Errorf("open a trip: %w", err)
 	}
-	v := &View{desk: d, places: places, who: place.Athlete, part: place.Part}
+	v := &View{desk: d, places: places, fresh: place.New, who: place.Athlete, part: place.Part}
 	if v.all, err = loadCrew(d, t); err != nil {
 		return nil, err
 	}
@@ -249,9 +251,14 @@ func (v *View) Head() desk.Head {
 func (v *View) Body() fyne.CanvasObject { return v.body }
 
 // Place names what is shown, so that the window can open it again after a
-// change of its looks.
+// change of its looks. A new trip into which nothing was entered has no record
+// to name: it is begun anew.
 func (v *View) Place() desk.Place {
-	return desk.Place{Screen: desk.Trip, Record: v.now().ID, Athlete: v.who, Part: v.part}
+	place := desk.Place{Screen: desk.Trip, Record: v.now().ID, Athlete: v.who, Part: v.part}
+	if v.fresh && !v.b.Doc.CanUndo() && !v.b.Doc.CanRedo() {
+		place.Record, place.New = "", true
+	}
+	return place
 }
 
 // Leave ends the visit to the field in hand.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -94,7 +95,7 @@ func TestWhy(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, w := with(t, d, "Ravka")
 	apptest.Click(t, w, "trip.stop.why")
-	wants(t, w, "Why: sweat rate", "own factor × heat balance × onset", "What the range is made of", "evaporation needed", "Sources", "this program's own proposal", "ISO 7933")
+	wants(t, w, "Why: sweat rate", "own factor × heat balance × onset", "What the range is made of", "evaporation needed", "Only to compare", "No plan rests on them", "Sources", "this program's own proposal", "ISO 7933")
 	apptest.Click(t, w, "heat.why.close")
 	if w.Canvas().Overlays().Top() != nil {
 		t.Error("the dialog stays open")
@@ -213,7 +214,7 @@ func TestSquad(t *testing.T) {
 	wants(t, w, "Ilse Tarnholme: not packed for Home, Camp on the coast and Tournament, no plan there yet.")
 	all, _ := v.packed(everybody, 0.15)
 	v.ui.pack.margin.OnChosen("20")
-	more, _ := v.packed(everybody, v.ui.pack.share)
+	more, _ := v.packed(everybody, marginOf(v.now()))
 	if more.Margin != 0.2 || len(more.Supplies) != len(all.Supplies) || more.Supplies[0].Servings <= all.Supplies[0].Servings {
 		t.Errorf("20 %% packs %+v, 15 %% %+v", more.Supplies, all.Supplies)
 	}
@@ -267,7 +268,7 @@ func TestDeleteTripAndBringItBack(t *testing.T) {
 func TestNewTripIsNotKeptEmpty(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	a := apptest.Athlete(t, d)
-	v, w := open(t, d, desk.Place{New: true, Athlete: a.ID})
+	v, _ := open(t, d, desk.Place{New: true, Athlete: a.ID})
 	v.Leave()
 	if list, err := d.Store.Trips(context.Background()); err != nil || len(list) != 0 {
 		t.Errorf("%d trips: %v", len(list), err)
@@ -275,9 +276,24 @@ func TestNewTripIsNotKeptEmpty(t *testing.T) {
 	if v.Head().Title != "New trip" || v.Head().Under != "Ravka Oldenmoor" || !v.ui.agree.Disabled() || !v.ui.print.Disabled() {
 		t.Errorf("head %+v", v.Head())
 	}
+	place := v.Place()
+	if !place.New || place.Record != "" {
+		t.Fatalf("nothing entered, the place is %+v", place)
+	}
+	v, w := open(t, d, place)
+	if v.Head().Title != "New trip" || v.Head().Under != "Ravka Oldenmoor" {
+		t.Errorf("opened again, the head is %+v", v.Head())
+	}
 	apptest.Click(t, w, "trip.stop.add")
 	if trip := kept(t, v); len(trip.Stops) != 1 || !travels(trip, a.ID) {
 		t.Errorf("kept %+v", trip)
+	}
+	v.Undo()
+	if place = v.Place(); place.New || place.Record != kept(t, v).ID {
+		t.Errorf("after undo the place is %+v", place)
+	}
+	if v, _ = open(t, d, place); v.Place() != place {
+		t.Errorf("opened again at %+v", v.Place())
 	}
 }
 
@@ -320,16 +336,43 @@ func TestPrintingTroubles(t *testing.T) {
 	apptest.Click(t, w, "trip.print.no")
 	stopped, cancel := context.WithCancel(context.Background())
 	cancel()
-	if files, err := v.printTo(stopped, t.TempDir(), v.pages(everybody)); len(files) != 0 || !errors.Is(err, context.Canceled) {
+	if files, err := v.printTo(stopped, t.TempDir(), v.desk.Paper(), v.pages(everybody)); len(files) != 0 || !errors.Is(err, context.Canceled) {
 		t.Errorf("stopped, and wrote %v: %v", files, err)
 	}
 	folder := t.TempDir()
 	for range 2 {
-		if _, err := v.printTo(context.Background(), folder, v.pages(string(v.who))); err != nil {
+		if _, err := v.printTo(context.Background(), folder, v.desk.Paper(), v.pages(string(v.who))); err != nil {
 			t.Fatal(err)
 		}
 	}
 	if files, err := filepath.Glob(filepath.Join(folder, "*.pdf")); err != nil || len(files) != 2 {
 		t.Errorf("a page was written over: %v, %v", files, err)
+	}
+}
+
+// The pages are printed on the practice's paper.
+func TestPagesOnThePaperOfThePractice(t *testing.T) {
+	for units, box := range map[string]string{"": "595.28 841.89", "us": "612.00 792.00"} {
+		d, _ := apptest.Demo(t)
+		p := d.Practice()
+		p.Settings.Units = units
+		if _, err := d.Store.SavePractice(context.Background(), p, store.Edit{}); err != nil {
+			t.Fatal(err)
+		}
+		d.PracticeChanged()
+		v, w := with(t, d, "Ravka")
+		folder := t.TempDir()
+		v.Print()
+		apptest.Type(t, w, "trip.print.folder", folder)
+		apptest.Click(t, w, "trip.print.yes")
+		files, err := filepath.Glob(filepath.Join(folder, "*.pdf"))
+		if err != nil || len(files) == 0 {
+			t.Fatalf("units %q: %v, %v", units, files, err)
+		}
+		for _, f := range files {
+			if bytes, err := os.ReadFile(f); err != nil || !strings.Contains(string(bytes), "/MediaBox [0 0 "+box+"]") {
+				t.Errorf("units %q: %s is not on %s pt (%v)", units, filepath.Base(f), box, err)
+			}
+		}
 	}
 }

@@ -35,6 +35,10 @@ type CautionPart struct {
 	// Figure is the WBGT, the wettedness over its maximum, or the rectal
 	// temperature at the end.
 	Figure figure.Figure
+	// Beyond: the rectal temperature was reckoned above what any body is
+	// followed to by the formula ([evidence.CoreFollowed]). Figure then has that
+	// limit for a value, is not Known, and only "above" it may be said.
+	Beyond bool
 }
 
 // Caution is what the heat of a session calls for.
@@ -114,7 +118,7 @@ func (c *Caution) band(s Session, p Practice, measured *quantity.Celsius) (Cauti
 	if f.Ranged && BandOf(quantity.Celsius(f.Range.High), p).Level > c.Band.Level {
 		c.Codes = append(c.Codes, BandMayBeHigher)
 	}
-	return CautionPart{CautionWBGT, c.Band.Level, f}, nil
+	return CautionPart{By: CautionWBGT, Level: c.Band.Level, Figure: f}, nil
 }
 
 // wettednessPart is the part of the skin: how near it comes to being as wet
@@ -180,7 +184,21 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 	if outside {
 		part.Level = min(part.Level, Watch)
 	}
-	return part, nil
+	return part.followed(), nil
+}
+
+// followed leaves a core temperature to be shown only as far as a body goes:
+// the standard has no loss of strength and no collapse, and would heat on.
+func (p CautionPart) followed() CautionPart {
+	const most = evidence.CoreFollowed
+	if p.Figure.Value > most {
+		p.Beyond = true
+		p.Figure.Known, p.Figure.Ranged, p.Figure.Value, p.Figure.U = false, false, most, 0
+		p.Figure.Range, p.Figure.Why.Formula, p.Figure.Why.Inputs = quantity.Range{}, "", nil
+		return p
+	}
+	p.Figure.Range.High = min(p.Figure.Range.High, most)
+	return p
 }
 
 // strainOf puts a checked session into the terms of ISO 7933.

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 )
 
@@ -141,6 +144,41 @@ func TestCautionSaysWhenItExtrapolates(t *testing.T) {
 	if !slices.Contains(got.Codes, CoreExtrapolated) || !got.Parts[2].Figure.Estimate || !got.Parts[2].Figure.Ranged {
 		t.Errorf("codes %v, core %+v", got.Codes, got.Parts[2].Figure)
 	}
+}
+
+// TestCoreIsNotFollowedBeyondABody: no core temperature is shown that no body
+// reaches; what it calls for stays.
+func TestCoreIsNotFollowedBeyondABody(t *testing.T) {
+	b, s := sample(t, 40, SunHigh)
+	s.Minutes, s.Weather.Humidity = 240, 60
+	got, err := HeatCaution(b, s, Practice{}, nil, Basis{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	core := got.Parts[2]
+	if float64(got.Strain.Rectal) <= evidence.CoreFollowed {
+		t.Fatalf("the strain ends at %g °C: no case of this", got.Strain.Rectal)
+	}
+	if !core.Beyond || core.Figure.Known || core.Figure.Value != evidence.CoreFollowed || core.Figure.Ranged || core.Level != Watch {
+		t.Errorf("core %+v", core)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		s := s
+		s.Weather.Temperature = quantity.Celsius(rapid.Float64Range(0, 45).Draw(t, "air"))
+		s.Weather.Humidity = quantity.Percent(rapid.Float64Range(5, 75).Draw(t, "humidity"))
+		s.Minutes = quantity.Minutes(rapid.IntRange(20, 400).Draw(t, "minutes"))
+		got, err := HeatCaution(b, s, Practice{}, nil, Basis{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		core := got.Parts[2]
+		if core.Figure.Value > evidence.CoreFollowed || core.Beyond == core.Figure.Known || core.Figure.Range.High > evidence.CoreFollowed+1e-9 {
+			t.Fatalf("core %+v", core)
+		}
+		if core.Beyond != (float64(got.Strain.Rectal) > evidence.CoreFollowed) || core.Beyond && core.Level < Watch {
+			t.Fatalf("beyond %v at %g °C, level %s", core.Beyond, got.Strain.Rectal, core.Level.Code())
+		}
+	})
 }
 
 // TestStrainOnTheWay is case 1 of annex F at the first minute.

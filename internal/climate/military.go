@@ -22,20 +22,21 @@ type Soldiers struct {
 // straight one goes negative in light clothes and self-made wind. They are
 // refused outside 50 < Ereq < 360 and 20 < Emax < 525 W/m², 15-46 °C and air of
 // 0.4-2.5 m/s past the body: the problem has the code [evidence.CodeOutOfFit]
-// and names the field. Source: Gonzalez et al. 2009. Example: Ereq 200 and
+// and names the field, its value and its range. Source: Gonzalez et al. 2009. Example: Ereq 200 and
 // Emax 200 give 268 and 278 g/m²/h.
 func SoldiersOf(x Balance, air quantity.Celsius) (Soldiers, error) {
 	for _, v := range [...]struct {
 		field        evidence.Field
 		x, low, high float64
+		unit         quantity.Unit
 	}{
-		{evidence.EvaporationNeeded, x.Need, evidence.SoldierNeedLow, evidence.SoldierNeedHigh},
-		{evidence.EvaporationPossible, x.Capacity, evidence.SoldierCapacityLow, evidence.SoldierCapacityHigh},
-		{evidence.AirTemperature, float64(air), evidence.SoldierAirLow, evidence.SoldierAirHigh},
-		{evidence.Wind, x.AirPast, evidence.SoldierWindLow, evidence.SoldierWindHigh},
+		{evidence.EvaporationNeeded, x.Need, evidence.SoldierNeedLow, evidence.SoldierNeedHigh, quantity.WattPerSquareMetre},
+		{evidence.EvaporationPossible, x.Capacity, evidence.SoldierCapacityLow, evidence.SoldierCapacityHigh, quantity.WattPerSquareMetre},
+		{evidence.AirTemperature, float64(air), evidence.SoldierAirLow, evidence.SoldierAirHigh, quantity.DegreeCelsius},
+		{evidence.AirPastBody, x.AirPast, evidence.SoldierWindLow, evidence.SoldierWindHigh, quantity.MetrePerSecond},
 	} {
 		if !(v.x >= v.low && v.x <= v.high) {
-			return Soldiers{}, problem(v.field, evidence.CodeOutOfFit, v.x)
+			return Soldiers{}, outOfFit(v.field, v.x, v.low, v.high, v.unit)
 		}
 	}
 	ose := evidence.SoldierNeed * x.Need * math.Pow(x.Capacity, -evidence.SoldierCapacityPower)

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
 )
 
 // refused holds a value against its limit and returns an error only when the
@@ -52,6 +53,13 @@ type fieldValue struct {
 // problem is a refusal with a code.
 func problem(f evidence.Field, code string, x float64) error {
 	return evidence.Problem{Field: f, Code: code, Severity: evidence.Refuses, Value: x}
+}
+
+// outOfFit is the refusal of a value beyond where a formula was fitted, in the
+// formula's own unit.
+func outOfFit(f evidence.Field, x, low, high float64, u quantity.Unit) error {
+	return evidence.Problem{Field: f, Code: evidence.CodeOutOfFit, Severity: evidence.Refuses, Value: x,
+		Limit: quantity.Range{Low: low, High: high}, Unit: u}
 }
 
 // Problems lists the problems inside an error of this package, so that a

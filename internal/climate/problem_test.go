@@ -81,6 +81,23 @@ func TestImpossibleAirIsRefused(t *testing.T) {
 	})
 }
 
+// A value beyond a formula's fit comes with the range of the fit, so that a
+// sentence can say it.
+func TestBeyondTheFitNamesItsRange(t *testing.T) {
+	soldiers := func(need, capacity, past float64, air quantity.Celsius) error {
+		return second(SoldiersOf(Balance{Need: need, Capacity: capacity, Area: 1, AirPast: past}, air))
+	}
+	for name, err := range map[string]error{
+		"need": soldiers(500, 200, 1, 25), "capacity": soldiers(200, 600, 1, 25), "wind": soldiers(200, 200, 3, 25), "air": soldiers(200, 200, 1, 12),
+		"wet bulb, air": second(WetBulb(52, 20)), "wet bulb, humidity": second(WetBulb(20, 2)),
+	} {
+		list := Problems(err)
+		if len(list) != 1 || list[0].Limit.Width() <= 0 || list[0].Limit.Contains(list[0].Value) || list[0].Unit == quantity.None {
+			t.Errorf("%s: %+v", name, list)
+		}
+	}
+}
+
 func TestImpossibleEffortIsRefused(t *testing.T) {
 	b := Body{70, 1.78}
 	check(t, []refusal{

@@ -57,9 +57,62 @@ func strainModels(run func(StrainInput) StrainResult) map[string]published.Model
 }
 
 func TestPublishedHeatStrain(t *testing.T) {
-	published.Walk(t, "heat_strain", strainModels(func(in StrainInput) StrainResult {
-		return must[StrainResult](t)(PredictStrain(in))
-	}))
+	models := strainModels(func(in StrainInput) StrainResult { return must[StrainResult](t)(PredictStrain(in)) })
+	models["outside the standard"] = outsideStandard
+	published.Walk(t, "heat_strain", models)
+}
+
+// outsideStandard names the field in which a row leaves the standard's range.
+func outsideStandard(in published.In) any {
+	or := func(name string, usual float64) float64 {
+		if in.Has(name) {
+			return in.Number(name)
+		}
+		return usual
+	}
+	body := Body{75, 1.8}
+	air := quantity.Celsius(or("air", 30))
+	s := StrainInput{
+		Air: Air{air, quantity.Kilopascals(or("vapour", 2))}, Radiant: air + quantity.Celsius(or("above", 0)),
+		Wind: quantity.MetresPerSecond(or("wind", 1)), Metabolic: quantity.WattsPerSquareMetre(or("watts", 300) / body.Area()),
+		Clothing: Clothing{Insulation: Clo(or("clo", 0.5))}, Body: body,
+	}
+	list := s.Outside()
+	if len(list) > 1 {
+		in.TB().Fatalf("outside in %v", list)
+	}
+	return firstOr(list, "nothing")
+}
+
+// firstOr is the first field of a list, or a word.
+func firstOr(list []evidence.Field, other string) string {
+	if len(list) == 0 {
+		return other
+	}
+	return string(list[0])
+}
+
+// refusedField is the field of a refusal as outside a formula's fit, or a word
+// where nothing was refused.
+func refusedField(tb testing.TB, err error, other string) string {
+	tb.Helper()
+	if err == nil {
+		return other
+	}
+	var p evidence.Problem
+	if !errors.As(err, &p) || p.Code != evidence.CodeOutOfFit {
+		tb.Fatalf("not refused as outside the fit: %v", err)
+	}
+	return string(p.Field)
+}
+
+// entryValue is the value of the evidence entry that a row names.
+func entryValue(in published.In) any {
+	e, ok := evidence.Find(in.Text("id"))
+	if !ok {
+		in.TB().Fatalf("no entry %q", in.Text("id"))
+	}
+	return e.Value
 }
 
 // libraryHeatCapacity is what the outside library takes instead of the
@@ -101,6 +154,10 @@ func airModels(t *testing.T) map[string]published.Model {
 		},
 		"wet bulb °C": func(in published.In) any {
 			return float64(must[quantity.Celsius](t)(WetBulb(quantity.Celsius(in.Number("air")), quantity.Percent(in.Number("humidity")))))
+		},
+		"wet bulb refused": func(in published.In) any {
+			_, err := WetBulb(quantity.Celsius(in.Number("air")), quantity.Percent(in.Number("humidity")))
+			return refusedField(in.TB(), err, "nothing")
 		},
 		"heat index °F": func(in published.In) any {
 			c := quantity.Celsius((in.Number("fahrenheit") - 32) / 1.8)
@@ -160,6 +217,11 @@ func travelModels(t *testing.T) map[string]published.Model {
 			}
 			return f.Range.High
 		},
+		"entry": entryValue,
+		"water a day L": func(in published.In) any {
+			stay := Stay{Days: 1, SessionsADay: int(in.Number("sessions")), Drink: quantity.Litres(in.Number("drink"))}
+			return float64(must[PackingList](t)(Pack([]Stay{stay}, 0)).SafeWater)
+		},
 		"servings packed": func(in published.In) any {
 			stay := Stay{Days: int(in.Number("sessions")), SessionsADay: 1,
 				Supplies: []Supply{{ID: "drink", Form: Powder, Servings: in.Number("servings"), Serving: 30}}}
@@ -197,6 +259,10 @@ func TestPublishedWbgt(t *testing.T) {
 			w.Wind = WindAtBody(quantity.MetresPerSecond(in.Number("wind")))
 			return must[GlobeReading](t)(WeatherWBGT(w)).WBGT.Value
 		},
+		"entry": entryValue,
+		"band from °C": func(in published.In) any {
+			return BandOf(quantity.Celsius(in.Number("wbgt")), Practice{Continuous: in.Text("practice") == "continuous"}).Range.Low
+		},
 		"band": func(in published.In) any {
 			kind := in.Text("practice")
 			return BandOf(quantity.Celsius(in.Number("wbgt")), Practice{kind == "continuous", kind == "acclimatised"}).Code
@@ -207,6 +273,15 @@ func TestPublishedWbgt(t *testing.T) {
 // altitudeOf inverts the standard atmosphere.
 func altitudeOf(kpa float64) quantity.Metres {
 	return quantity.Metres((1 - math.Pow(kpa/evidence.SeaLevelPressure, 1/evidence.PressureExponent)) / evidence.PressureLapse)
+}
+
+// clothingRow is the insulation of the clothing that a row names.
+func clothingRow(in published.In) any {
+	c, ok := map[string]Clothing{"vest": Vest(), "shirt": Shirt(), "tracksuit": Tracksuit()}[in.Text("of")]
+	if !ok {
+		in.TB().Fatalf("no clothing %q", in.Text("of"))
+	}
+	return float64(c.Insulation)
 }
 
 func TestPublishedMetabolic(t *testing.T) {
@@ -257,6 +332,7 @@ func TestPublishedMetabolic(t *testing.T) {
 		"air past on the spot m/s": func(in published.In) any {
 			return float64(Effort{OnTheSpot: true}.AirPast(quantity.MetresPerSecond(in.Number("wind"))))
 		},
+		"clothing clo": clothingRow,
 		"met": func(in published.In) any {
 			a, ok := list.Find(in.Text("id"))
 			if !ok || a.Compendium != in.Text("code") {
@@ -265,105 +341,4 @@ func TestPublishedMetabolic(t *testing.T) {
 			return a.Met
 		},
 	})
-}
-
-// sample is the session of the independent figures: 12 km/h, 50 %, shirt and
-// shorts, trained, 60 min.
-func sample(t *testing.T, air float64, sun Sun) (Body, Session) {
-	t.Helper()
-	b := Body{70, 1.78}
-	e := must[Effort](t)(RunningEffort(b, 12/3.6, 0, false))
-	return b, Session{Weather: Weather{Temperature: quantity.Celsius(air), Humidity: 50, Sun: sun}, Effort: e,
-		Clothing: Shirt(), State: Trained, Minutes: 60}
-}
-
-// calibrated is a calibration of so many like tests that lie away from a
-// balance by a need in W/m².
-func calibrated(x Balance, e Effort, tests int, away float64) Calibration {
-	c := Calibration{Slope: 1}
-	for i := range tests {
-		c.Used = append(c.Used, i)
-		c.points = append(c.points, point{logBase: math.Log(float64(x.Base())), need: x.Need - away, effort: e})
-	}
-	c.Factor = c.factor()
-	return c
-}
-
-func TestPublishedHeatEstimate(t *testing.T) {
-	models := transferModels(t)
-	maps.Copy(models, besideModels(t))
-	published.Walk(t, "heat_estimate", models)
-}
-
-// transferModels are the balance and the transfer of a calibration.
-func transferModels(t *testing.T) map[string]published.Model {
-	transferred := func(in published.In) quantity.Range {
-		b, s := sample(t, 25, SunShade)
-		x := must[Balance](t)(Reckon(b, s))
-		c := calibrated(x, s.Effort, int(in.Number("tests")), in.Number("away"))
-		f, err := c.Transfer(b, s)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return quantity.Range{Low: f.Range.Low / f.Value, High: f.Range.High / f.Value}
-	}
-	return map[string]published.Model{
-		"rate L/h": func(in published.In) any {
-			b, s := sample(t, in.Number("air"), Sun(in.Text("sun")))
-			x := must[Balance](t)(Reckon(b, s))
-			return float64(x.Base()) * Onset(s.Minutes) / 1000
-		},
-		"base on the floor": func(in published.In) any {
-			b, s := sample(t, in.Number("air"), Sun(in.Text("sun")))
-			s.Weather.Humidity = quantity.Percent(in.Number("humidity"))
-			s.Effort = must[Effort](t)(CyclingEffort(b, quantity.Watts(in.Number("watts")), quantity.MetresPerSecond(in.Number("km/h")/3.6)))
-			if must[Balance](t)(Reckon(b, s)).OnFloor() {
-				return "yes"
-			}
-			return "no"
-		},
-		"onset":           func(in published.In) any { return Onset(quantity.Minutes(in.Number("minutes"))) },
-		"weight of tests": func(in published.In) any { return weight(int(in.Number("n"))) },
-		"range low %":     func(in published.In) any { return 100 * (transferred(in).Low - 1) },
-		"range high %":    func(in published.In) any { return 100 * (transferred(in).High - 1) },
-		"range factor":    func(in published.In) any { return transferred(in).High },
-		"wettedness max": func(in published.In) any {
-			return must[float64](t)(HeatState(in.Text("state")).wettednessMax())
-		},
-	}
-}
-
-// besideModels are what stands beside the estimate: groups, soldiers, days.
-func besideModels(t *testing.T) map[string]published.Model {
-	soldiers := func(in published.In) Soldiers {
-		x := Balance{Need: in.Number("need"), Capacity: in.Number("capacity"), Area: 1, AirPast: 1}
-		return must[Soldiers](t)(SoldiersOf(x, 25))
-	}
-	return map[string]published.Model{
-		"group low L/h":  func(published.In) any { return groupRate("").Range.Low },
-		"group high L/h": func(published.In) any { return groupRate("").Range.High },
-		"soldiers exponential g/m²/h": func(in published.In) any {
-			return float64(soldiers(in).Exponential)
-		},
-		"soldiers linear g/m²/h": func(in published.In) any { return float64(soldiers(in).Linear) },
-		"soldiers refused": func(in published.In) any {
-			x := Balance{Need: in.Number("need"), Capacity: in.Number("capacity"), Area: 1, AirPast: in.Number("wind")}
-			_, err := SoldiersOf(x, quantity.Celsius(in.Number("air")))
-			var p evidence.Problem
-			if !errors.As(err, &p) || p.Code != evidence.CodeOutOfFit {
-				t.Fatalf("not refused as outside the fit: %v", err)
-			}
-			return string(p.Field)
-		},
-		"retest": func(in published.In) any {
-			d := must[[]HeatDay](t)(Acclimatise(int(in.Number("day")), 1, Trained))[0]
-			switch {
-			case d.First:
-				return "first"
-			case d.Retest:
-				return "second"
-			}
-			return "none"
-		},
-	}
 }

@@ -24,10 +24,10 @@ func WetBulb(t quantity.Celsius, humidity quantity.Percent) (quantity.Celsius, e
 		return 0, err
 	}
 	if x < evidence.WetBulbAirLow || x > evidence.WetBulbAirHigh {
-		return 0, problem(evidence.AirTemperature, evidence.CodeOutOfFit, x)
+		return 0, outOfFit(evidence.AirTemperature, x, evidence.WetBulbAirLow, evidence.WetBulbAirHigh, quantity.DegreeCelsius)
 	}
 	if h < evidence.WetBulbHumidityLow || h > evidence.WetBulbHumidityHigh {
-		return 0, problem(evidence.Humidity, evidence.CodeOutOfFit, h)
+		return 0, outOfFit(evidence.Humidity, h, evidence.WetBulbHumidityLow, evidence.WetBulbHumidityHigh, quantity.PerCent)
 	}
 	w := x*math.Atan(evidence.WetBulbRoot*math.Sqrt(h+evidence.WetBulbRootOffset)) +
 		math.Atan(x+h) - math.Atan(h-evidence.WetBulbShift) +

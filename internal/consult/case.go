@@ -47,11 +47,13 @@ func OpenCase(p record.Plan, a record.Athlete, b Basis, d Desk) (Case, error) {
 		return Case{}, err
 	}
 	session := SessionOf(p, b.Air)
-	planner, err := plan.New(b.Plan, session, menu, AimOf(p, session, b.Plan.Usual, d))
+	basis := b.Plan
+	basis.Body.Hidden = c.Care.MassHidden
+	planner, err := plan.New(basis, session, menu, c.aim(session, b.Plan.Usual, d))
 	if err != nil {
 		return Case{}, fmt.Errorf("open plan %s: %w", p.ID, err)
 	}
-	c.Planner = planner
+	c.Planner = planner.At(PlanChances(p))
 	return c, nil
 }
 
@@ -66,19 +68,6 @@ func SessionOf(p record.Plan, air record.Air) plan.Session {
 	s.Minutes[plan.Expected] = p.Target.Minutes.Or(0)
 	s.Minutes[plan.Long] = p.Target.Long.Or(0)
 	return s
-}
-
-// AimOf is what a plan should meet: the published advice with the limit set
-// with the athlete.
-func AimOf(p record.Plan, s plan.Session, u plan.Usual, d Desk) plan.Aim {
-	aim := plan.DefaultAim(u, s)
-	switch {
-	case p.Target.DeficitAim.Known():
-		aim.Deficit.High = *p.Target.DeficitAim.Value
-	case d.Settings.DeficitAim.Known():
-		aim.Deficit.High = *d.Settings.DeficitAim.Value
-	}
-	return aim
 }
 
 // fillSlots gives every item of the options a slot, in the order they are met.

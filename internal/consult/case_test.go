@@ -3,7 +3,9 @@ package consult
 import (
 	"encoding/json"
 	"errors"
+	"slices"
 	"testing"
+	"time"
 
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
@@ -58,6 +60,88 @@ func TestNewPlanBeginsAtTheHabit(t *testing.T) {
 	if len(c.Plan.Chances) == 0 {
 		t.Error("basketball has no chances to drink")
 	}
+}
+
+// A further plan of the same sport and length keeps the breaks and rules of the
+// one before; another sport's or length's plan is no pattern.
+func TestAsBefore(t *testing.T) {
+	c, d := newCase(t)
+	was := c.Plan.Clone()
+	was.ID, was.CreatedAt = record.NewID(), c.Plan.CreatedAt.Add(-time.Hour)
+	was.Chances = was.Chances[:2]
+	was.Chances[1].Name, was.Chances[1].Seconds = "by the bench", record.Num(45, quantity.Second)
+	was.Rules = record.StepRules{Sessions: record.Num(4, quantity.None), Held: "salt", Further: "none"}
+	other, short := was.Clone(), was.Clone()
+	other.Target.Sport, short.Target.Minutes = "rugby-union", record.Num(40, quantity.Minute)
+	for name, earlier := range map[string][]record.Plan{"nothing": nil, "itself": {c.Plan}, "another sport": {other}, "another length": {short}} {
+		if got, err := AsBefore(c.Plan, earlier, c.Athlete, c.Basis, d); err != nil || len(got.Chances) != len(c.Plan.Chances) || got.Rules != (record.StepRules{}) {
+			t.Errorf("%s: %d chances, %+v, %v", name, len(got.Chances), got.Rules, err)
+		}
+	}
+	got, err := AsBefore(c.Plan, []record.Plan{other, was}, c.Athlete, c.Basis, d)
+	if err != nil || len(got.Chances) != 2 || got.Chances[1].Name != "by the bench" || got.Chances[1].PlanID != c.Plan.ID || got.Chances[1].ID == was.Chances[1].ID {
+		t.Fatalf("%+v, %v", got.Chances, err)
+	}
+	if got.Rules.Sessions.Or(0) != 4 || got.Rules.Held != "" || got.Rules.Further != "" {
+		t.Errorf("rules %+v", got.Rules)
+	}
+	again, err := OpenCase(got, c.Athlete, c.Basis, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, o := range got.Options[1:] {
+		if misses := again.Planner.Misses(plan.Expected, again.MixOf(o)); misses.Has(plan.BreaksMost) {
+			t.Errorf("%s does not fit the two breaks", o.Kind)
+		}
+	}
+}
+
+// What nobody knows the contents of counts as water, or as nothing, and is said;
+// so is what is more than a plan holds. A plan can begin all the same.
+func TestHabitNamesItsGaps(t *testing.T) {
+	sheet, a := caseSheet()
+	d := testDesk(t)
+	g := func(x float64) record.Number { return record.Num(x, quantity.Gram) }
+	bare := record.Product{Meta: record.Meta{ID: "own.bare"}, Name: "Bare", Form: "drink", Density: record.Num(1, quantity.GramPerMillilitre), PortionMass: g(500)}
+	generic, err := fuel.Generic()
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Pantry = NewPantry(generic, []record.Product{caseDrink(), bare})
+	before := Find(sheet, a, nil, d)
+	if got := before.Gaps(); len(got) != 0 {
+		t.Fatalf("a sheet of known drinks has gaps: %+v", got)
+	}
+	bottle := func(id record.ID, name string) record.Bottle {
+		return record.Bottle{ProductID: id, Name: name, Use: record.UseDrunk, Before: g(400), After: g(300)}
+	}
+	sheet.Bottles = append(sheet.Bottles, bottle("", "Something from a team mate"), bottle("gone", ""), bottle("own.bare", "Bare"),
+		bottle("generic.drink-4", ""), bottle("generic.drink-8", ""), bottle("generic.cola", ""), bottle("generic.drink-4", ""))
+	sheet.Foods = append(sheet.Foods, record.FoodEaten{Name: "Grandmother's cake", Mass: g(40)})
+	f := Find(sheet, a, nil, d)
+	first := len(sheet.Bottles) - 7
+	want := []Gap{
+		{first + 1, false, "Something from a team mate"}, {first + 2, false, ""}, {first + 3, false, "Bare"}, {first + 6, false, "Cola, flat"},
+		{len(sheet.Foods), true, "Grandmother's cake"},
+	}
+	if got := f.Gaps(); !slices.Equal(got, want) {
+		t.Errorf("gaps %+v, want %+v", got, want)
+	}
+	b, err := BasisOf(a, []Findings{f})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := NewPlan(a, b, d, Names{"Habit", "Without food", "With food", "Aim"}, day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := OpenCase(p, a, b, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	habit, _ := OptionOf(p, record.OptionHabit)
+	near(t, "water", c.MixOf(habit)[plan.Water], 700+3*100+100/1.04, 1)
+	near(t, "everything drunk is in the habit", c.Planner.Evaluate(plan.Expected, c.MixOf(habit)).Fluid.DrunkL, f.Sweat.Fluid.Drunk.Value, 0.005)
 }
 
 // 1.5 L of water, 0.75 L of a 6 % drink and one 20 g snack: about 1.5 %, 35-38

@@ -119,7 +119,7 @@ func effortFor(s record.Session, a record.Athlete, b climate.Body, d Desk) (clim
 	switch {
 	case s.Power.Known() && motion == climate.Rowing:
 		return climate.RowingEffort(b, quantity.Watts(*s.Power.Value), own)
-	case s.Power.Known():
+	case s.Power.Known() && motion == climate.Cycling:
 		return climate.CyclingEffort(b, quantity.Watts(*s.Power.Value), own)
 	case s.Speed.Known() && motion == climate.OnFoot:
 		return climate.RunningEffort(b, quantity.MetresPerSecond(*s.Speed.Value/3.6), 0, false)
@@ -153,8 +153,8 @@ func motionOf(s Sport) climate.Motion {
 // air.
 func ClimateTest(f Findings, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
 	rate := f.Sweat.Fluid.Rate
-	in := SheetInput(f.Test, a, f.reasons, d)
-	in.Options.Corrections = sweat.On
+	in := SheetInput(f.Test, a, f.reasons, f.desk(d))
+	in.Options.Corrections = sweat.Both(sweat.On)
 	if r, err := sweat.Evaluate(in); err == nil && r.Fluid.Rate.Known && r.Fluid.Rate.Ranged {
 		rate = r.Fluid.Rate
 	}

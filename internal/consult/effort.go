@@ -8,32 +8,49 @@ import (
 )
 
 // EffortInput is the metabolic rate of a session from the best that is known:
-// power, running speed, MET, the activity of the table, effort rating. A body mass is needed for all of
-// them: the one before, else the usual one.
+// power in cycling and rowing, running speed, MET, energy, the activity of the
+// table, effort rating. An uptake needs a body mass:
+// the one before, else the usual one.
 func EffortInput(t record.Test, a record.Athlete, d Desk) sweat.Effort {
-	e := sweat.Effort{Rating: t.Session.Effort.Value}
-	mass := sessionMass(t, a)
-	if mass <= 0 {
+	e := sweat.Effort{Rating: t.Session.Effort.Value, Energy: as[quantity.Kilocalories](t.Session.Energy)}
+	uptake, measured := measuredUptake(t, a, d)
+	if !measured && e.Energy != nil {
 		return e
 	}
-	sport := SportOf(sportOf(t, a))
-	var uptake sweat.Uptake
-	switch {
-	case t.Session.Power.Known() && !sport.Rowing:
-		uptake = sweat.FromCycling(*t.Session.Power.Value, mass)
-	case t.Session.Speed.Known():
-		uptake = sweat.FromRunning(*t.Session.Speed.Value, 0, mass)
-	case t.Session.Met.Known():
-		uptake = sweat.FromMet(*t.Session.Met.Value, mass)
-	default:
+	if !measured {
 		activity, ok := d.Activities.Find(t.Session.Activity)
-		if !ok {
+		mass := sessionMass(t, a)
+		if !ok || mass <= 0 {
 			return e
 		}
 		uptake = sweat.FromMet(activity.Met, mass)
 	}
 	e.Oxygen, e.RelativeU = &uptake.Litres, uptake.RelativeU
 	return e
+}
+
+// measuredUptake is the oxygen uptake from what was typed for this session: a
+// power where the activity, else the sport, has an equation for it, a speed on
+// foot, a MET. ok is false where none was, or body mass is not known.
+func measuredUptake(t record.Test, a record.Athlete, d Desk) (u sweat.Uptake, ok bool) {
+	s, mass := t.Session, sessionMass(t, a)
+	motion := motionOf(SportOf(sportOf(t, a)))
+	if activity, found := d.Activities.Find(s.Activity); found {
+		motion = activity.Motion
+	}
+	switch {
+	case mass <= 0:
+		return u, false
+	case s.Power.Known() && motion == climate.Cycling:
+		return sweat.FromCycling(*s.Power.Value, mass), true
+	case s.Power.Known() && motion == climate.Rowing:
+		return sweat.FromRowing(*s.Power.Value), true
+	case s.Speed.Known() && motion == climate.OnFoot:
+		return sweat.FromRunning(*s.Speed.Value, 0, mass), true
+	case s.Met.Known():
+		return sweat.FromMet(*s.Met.Value, mass), true
+	}
+	return u, false
 }
 
 // sessionMass is the first mass before, else the usual one; 0 when neither is

@@ -23,6 +23,7 @@ func Entries(t record.Test) []Entry {
 		{"session.met", evidence.MetValue, 0, t.Session.Met},
 		{"session.power", evidence.Power, 0, t.Session.Power},
 		{"session.speed", evidence.RunningSpeed, 0, t.Session.Speed},
+		{"session.energy", evidence.EnergyUsed, 0, t.Session.Energy},
 		{"air.temperature", evidence.AirTemperature, 0, t.Air.Temperature},
 		{"air.humidity", evidence.Humidity, 0, t.Air.Humidity},
 		{"air.wind", evidence.Wind, 0, t.Air.Wind},

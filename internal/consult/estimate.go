@@ -29,9 +29,21 @@ type Reckoning struct {
 	Globe climate.GlobeReading
 	// Steps of the heat balance, each with its range; unknown in water.
 	Steps climate.Explained
+	// Soldiers is what soldiers sweated in like conditions, or why that says
+	// nothing here: something to compare with, and nothing rests on it.
+	Soldiers Soldiers
 
 	// weighed is the newest test sheet, whose mass is taken; nil without one.
 	weighed *record.Test
+}
+
+// Soldiers is the comparison with two regressions of soldiers' sweat.
+type Soldiers struct {
+	// Asked is false where there is no heat balance to ask with.
+	Asked bool
+	Rates climate.Soldiers
+	// Refused is the problem that keeps the regressions from holding here.
+	Refused error
 }
 
 // Reckon asks the athlete's tests about an outing on a day. It returns
@@ -77,6 +89,10 @@ func (r *Reckoning) caution(body climate.Body, s climate.Session, a record.Athle
 	r.Caution, r.CautionKnown = c, true
 	if steps, err := climate.Explain(body, s); err == nil {
 		r.Steps = steps
+	}
+	if x, err := climate.Reckon(body, s); err == nil {
+		r.Soldiers.Rates, r.Soldiers.Refused = climate.SoldiersOf(x, s.Weather.Temperature)
+		r.Soldiers.Asked = true
 	}
 }
 

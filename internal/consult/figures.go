@@ -3,7 +3,7 @@ package consult
 import "ebbwell/internal/figure"
 
 // Named is a figure of a test with its stable name; its word is in the
-// catalogue of texts under "figure."+Name.
+// catalogue of texts under "findings.figure."+Name.
 type Named struct {
 	Name   string
 	Figure figure.Figure

@@ -28,9 +28,17 @@ type Findings struct {
 	// Limit is the deficit at the end not to pass, %.
 	Limit float64
 
-	// reasons are the texts kept beside the sheet, so that it can be reckoned
-	// again as it was.
+	// Kept says how figures and sheet belong together once a test is closed; see
+	// [FindAsClosed]. Empty for an open one.
+	Kept Kept
+	// Evidence is the version of the evidence a closed test was reckoned by.
+	Evidence string
+
+	// reasons are the texts kept beside the sheet; then and who the desk and
+	// the athlete of a closed one, so that it can be reckoned again as it was.
 	reasons []record.RawText
+	then    *Desk
+	who     FrozenAthlete
 }
 
 // Find works out a test sheet, whole or partly filled.

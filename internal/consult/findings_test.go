@@ -49,7 +49,7 @@ func caseSheet() (record.Test, record.Athlete) {
 		Session: record.Session{Date: "2026-05-14", Start: "17:00", End: "18:45", Effort: record.Num(8, quantity.None)},
 		Air:     record.Air{Temperature: record.Num(26, quantity.DegreeCelsius), Humidity: record.Num(50, quantity.PerCent)},
 		Scale:   record.Scale{Step: record.Num(0.05, quantity.Kilogram), Before: record.DressMinimal, After: record.DressMinimal},
-		Loss:    record.Loss{NoUrine: true, Correction: record.CorrectionOff},
+		Loss:    record.Loss{NoUrine: true, Breath: record.CorrectionOff, Exchange: record.CorrectionOff},
 		Urine:   record.Urine{Gravity: record.Num(1.023, quantity.None)},
 		Weighings: []record.Weighing{
 			{Meta: record.Meta{ID: "w1"}, Moment: record.Before, Mass: kg(72.4)},
@@ -104,7 +104,7 @@ func TestCommonPracticeCase(t *testing.T) {
 func TestFiguresComeOutOfTheirWhy(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Foods = []record.FoodEaten{{Meta: record.Meta{ID: "f1"}, ProductID: "generic.banana", Portions: record.Num(0.5, quantity.Portion)}}
-	sheet.Loss.Correction = record.CorrectionOn
+	sheet.Loss.Breath, sheet.Loss.Exchange = record.CorrectionOn, record.CorrectionOn
 	f := Find(sheet, a, nil, testDesk(t))
 	seen := 0
 	for _, n := range f.Figures() {
@@ -239,7 +239,7 @@ func TestFreezeReadsBack(t *testing.T) {
 		t.Fatal(err)
 	}
 	var in FrozenTest
-	var out []Named
+	var out FrozenFindings
 	if err := json.Unmarshal(inputs, &in); err != nil {
 		t.Fatal(err)
 	}
@@ -248,9 +248,10 @@ func TestFreezeReadsBack(t *testing.T) {
 	}
 	a.UsualMass = in.Athlete.UsualMass
 	again := Find(in.Test, a, in.Reasons, d)
+	frozen := out.findings(in.Test, a, in.Reasons, d).Figures()
 	for i, n := range again.Figures() {
-		if n.Figure.Value != out[i].Figure.Value || n.Name != out[i].Name {
-			t.Errorf("%s: %v when frozen, %v again", n.Name, out[i].Figure.Value, n.Figure.Value)
+		if n.Figure.Value != frozen[i].Figure.Value || n.Name != frozen[i].Name {
+			t.Errorf("%s: %v when frozen, %v again", n.Name, frozen[i].Figure.Value, n.Figure.Value)
 		}
 	}
 }

@@ -92,14 +92,18 @@ type Care struct {
 	MarkerCaution bool
 	// MassHidden: litres only, on screen and on paper.
 	MassHidden bool
-	// Unsettled lists what a minor's first sheet waits for: "guardian",
-	// "assent", "mass-hidden".
+	// Unsettled lists what a first sheet waits for: "born" while nobody knows
+	// whether the athlete is a minor; a minor's "guardian", "assent",
+	// "mass-hidden".
 	Unsettled []string
 }
 
 // CareOf puts the conditions of an athlete on a day together.
 func CareOf(a record.Athlete, on time.Time) Care {
 	care := Care{Flags: FlagsOf(a, on), MassHidden: MassHidden(a, on)}
+	if !AgeKnown(a, on) {
+		care.Unsettled = []string{"born"}
+	}
 	named := map[record.FlagKind]bool{}
 	for _, f := range a.Flags {
 		if !f.Deleted() && f.Physician != "" {
@@ -138,9 +142,21 @@ func unsettled(a record.Athlete) []string {
 	return list
 }
 
-// MassHidden reports whether body mass stays hidden: as settled in the
-// profile, else by default for a minor and for the eating-disorder flag.
+// AgeKnown reports whether it is known that an athlete is, or is not, a minor
+// on a day: without a birth date, or with one that is still to come, they may
+// be.
+func AgeKnown(a record.Athlete, on time.Time) bool {
+	_, ok := a.Age(on)
+	return ok
+}
+
+// MassHidden reports whether body mass stays hidden: always while the age is
+// not known, then as settled in the profile, else by default for a minor and
+// for the eating-disorder flag.
 func MassHidden(a record.Athlete, on time.Time) bool {
+	if !AgeKnown(a, on) {
+		return true
+	}
 	if a.MassHiddenSettled {
 		return a.MassHidden
 	}

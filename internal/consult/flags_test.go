@@ -77,3 +77,21 @@ func TestEveryFlagOnceInTheTable(t *testing.T) {
 		t.Error("an unknown flag has an effect")
 	}
 }
+
+// Without a birth date nobody knows whether the athlete is a minor: no first
+// sheet, and body mass stays hidden whatever was settled.
+func TestUnknownAge(t *testing.T) {
+	for name, born := range map[string]record.Date{"empty": "", "no day": "1999-13-40", "still to come": "2031-01-02"} {
+		t.Run(name, func(t *testing.T) {
+			a := record.Athlete{Born: born, Guardian: "named guardian", Assent: "2026-05-01", MassHiddenSettled: true}
+			care := CareOf(a, day())
+			if AgeKnown(a, day()) || !care.MassHidden || !slices.Equal(care.Unsettled, []string{"born"}) || len(care.Flags) > 0 {
+				t.Errorf("got %+v", care)
+			}
+			a.Born = "1999-01-02"
+			if care := CareOf(a, day()); !AgeKnown(a, day()) || care.MassHidden || len(care.Unsettled) > 0 {
+				t.Errorf("known, and got %+v", care)
+			}
+		})
+	}
+}

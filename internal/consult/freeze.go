@@ -7,21 +7,9 @@ import (
 	"reflect"
 
 	"ebbwell/internal/figure"
-	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
-
-// FrozenTest is what is kept of a closed test beside its record: everything
-// that went in, so that it can be reckoned again.
-type FrozenTest struct {
-	Test     record.Test
-	Athlete  FrozenAthlete
-	Settings record.Settings
-	Products []fuel.Product
-	// Reasons are the reasons given for values beyond their limits.
-	Reasons []record.RawText
-}
 
 // FrozenAthlete is what of the athlete a reckoning used.
 type FrozenAthlete struct {
@@ -58,28 +46,6 @@ func frozenAthlete(a record.Athlete) FrozenAthlete {
 	}
 }
 
-// FreezeTest writes down what a test was reckoned from and what came out.
-func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inputs, results []byte, err error) {
-	in := FrozenTest{Test: f.Test, Athlete: frozenAthlete(a), Settings: d.Settings}
-	for _, p := range append(append([]Part(nil), f.Intake.Bottles...), f.Intake.Foods...) {
-		if p.Product.ID != "" {
-			in.Products = append(in.Products, p.Product)
-		}
-	}
-	for _, r := range raw {
-		if r.Reason {
-			in.Reasons = append(in.Reasons, r)
-		}
-	}
-	if inputs, err = json.Marshal(in); err != nil {
-		return nil, nil, fmt.Errorf("freeze test %s: %w", f.Test.ID, err)
-	}
-	if results, err = json.Marshal(f.Figures()); err != nil {
-		return nil, nil, fmt.Errorf("freeze the figures of test %s: %w", f.Test.ID, err)
-	}
-	return inputs, results, nil
-}
-
 // FreezePlan writes down what a plan was reckoned from and what is predicted
 // for each of its options.
 func (c Case) FreezePlan() (inputs, results []byte, err error) {
@@ -110,25 +76,28 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 // read because another version wrote it otherwise, the case stays as it is and
 // says so by Anew.
 func (c Case) AsAgreed(kept []record.Frozen) (agreed Case, changed bool) {
-	was, planner, err := thaw(kept)
+	was, planner, err := thaw(kept, c.Care.MassHidden)
 	if err != nil {
 		c.Anew = true
 		return c, false
 	}
 	changed = !reflect.DeepEqual(was.Basis, c.Basis.Plan) || !reflect.DeepEqual(was.Menu, c.Planner.Menu())
-	c.Planner, c.Basis.Plan, c.Basis.Rate = planner, was.Basis, was.Rate
+	c.Planner, c.Basis.Plan, c.Basis.Rate = planner.At(PlanChances(c.Plan)), was.Basis, was.Rate
 	return c, changed
 }
 
-// thaw reads the newest copy and makes its planner.
-func thaw(kept []record.Frozen) (was FrozenPlan, planner *plan.Planner, err error) {
+// thaw reads the newest copy and makes its planner, for eyes from which body mass
+// is hidden or not, as it is now.
+func thaw(kept []record.Frozen, hidden bool) (was FrozenPlan, planner *plan.Planner, err error) {
 	if len(kept) == 0 {
 		return was, nil, errors.New("no copy was kept")
 	}
 	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
 		return was, nil, fmt.Errorf("read the copy kept of plan %s: %w", kept[0].Record, err)
 	}
-	if planner, err = plan.New(was.Basis, was.Session, was.Menu, was.Aim); err != nil {
+	basis := was.Basis
+	basis.Body.Hidden = hidden
+	if planner, err = plan.New(basis, was.Session, was.Menu, was.Aim); err != nil {
 		return was, nil, fmt.Errorf("reckon with the copy kept of plan %s: %w", kept[0].Record, err)
 	}
 	return was, planner, nil

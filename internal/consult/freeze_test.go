@@ -2,6 +2,7 @@ package consult
 
 import (
 	"encoding/json"
+	"reflect"
 	"testing"
 
 	"ebbwell/internal/record"
@@ -27,6 +28,29 @@ func TestAsAgreed(t *testing.T) {
 	if !changed || agreed.Anew || agreed.Basis.Plan.SweatRate != c.Basis.Plan.SweatRate || agreed.Basis.Rate.Value != c.Basis.Rate.Value ||
 		agreed.Planner.Basis().SweatRate != c.Basis.Plan.SweatRate {
 		t.Errorf("corrected records: changed %v, anew %v, rate %g", changed, agreed.Anew, agreed.Basis.Rate.Value)
+	}
+}
+
+// An agreed plan keeps from sight what the profile now hides, and from a
+// suggestion what cannot be drunk at its chances.
+func TestAsAgreedHidesAndKeepsToTheChances(t *testing.T) {
+	c, _ := newCase(t)
+	inputs, _, err := c.FreezePlan()
+	if err != nil {
+		t.Fatal(err)
+	}
+	kept := []record.Frozen{{Inputs: inputs}}
+	if agreed, _ := c.AsAgreed(kept); agreed.Planner.Basis().Body.Hidden {
+		t.Error("hidden, and nobody asked for it")
+	}
+	c.Care.MassHidden = true
+	agreed, _ := c.AsAgreed(kept)
+	if !agreed.Planner.Basis().Body.Hidden {
+		t.Error("the planner of the agreed plan does not know that mass is hidden")
+	}
+	c.Planner = agreed.Planner.At(PlanChances(c.Plan))
+	if !reflect.DeepEqual(agreed.Planner, c.Planner) {
+		t.Error("the planner of the agreed plan does not know its chances")
 	}
 }
 

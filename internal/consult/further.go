@@ -1,11 +1,14 @@
 package consult
 
 import (
+	"errors"
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
 
@@ -71,6 +74,32 @@ func SetFurther(p *record.Plan, list []Further) {
 		texts = []string{noFurther}
 	}
 	p.Rules.Further = strings.Join(texts, " ")
+}
+
+// ErrLength says that no session lasts so long, or so short.
+var ErrLength = errors.New("no session lasts that long")
+
+// Lasting is a case whose session also lasts so many minutes, and the length
+// that stands for them: where that is not the expected one, the mix is drunk at
+// the same rates. It returns [ErrLength] for minutes that no session lasts, and
+// the errors of [plan.New].
+func (c Case) Lasting(minutes float64) (Case, plan.Length, error) {
+	session, at := c.Planner.Session(), plan.Long
+	switch {
+	case !sessionLasts(minutes):
+		return c, at, fmt.Errorf("plan %s for %v min: %w", c.Plan.ID, minutes, ErrLength)
+	case minutes == session.Minutes[plan.Expected]:
+		return c, plan.Expected, nil
+	case minutes < session.Minutes[plan.Expected]:
+		at = plan.Short
+	}
+	session.Minutes[at] = minutes
+	planner, err := plan.New(c.Planner.Basis(), session, c.Planner.Menu(), c.Planner.Aim())
+	if err != nil {
+		return c, at, fmt.Errorf("plan %s for %v min: %w", c.Plan.ID, minutes, err)
+	}
+	c.Planner = planner
+	return c, at, nil
 }
 
 // sessionLasts reports whether a session can last so many minutes.

@@ -39,15 +39,14 @@ func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (rec
 		p.Options = append(p.Options, withItems(emptyOption(p, o.kind, o.name, len(p.Options)), habit, d))
 	}
 	c, err := OpenCase(p, a, b, d)
+	if err == nil {
+		p.Chances = chancesOf(p, c)
+		c, err = OpenCase(p, a, b, d) // what is offered fits the breaks
+	}
 	if err != nil {
 		return record.Plan{}, fmt.Errorf("begin a plan: %w", err)
 	}
-	offered := c.Planner.Offer(plan.Search{Length: plan.Expected, Habit: c.MixOf(habit)})
-	for i := range p.Options[1:] {
-		p.Options[i+1] = c.WithMix(p.Options[i+1], c.rounded(offered[i+1].Mix))
-	}
-	p.Chances = chancesOf(p, c)
-	return p, nil
+	return c.withOffers(p), nil
 }
 
 // rounded brings drinks that stayed at the habit's own amount to the increment
@@ -78,42 +77,6 @@ func emptyOption(p record.Plan, kind record.OptionKind, name string, order int) 
 	return record.Option{Meta: record.Meta{ID: record.NewID()}, PlanID: p.ID, Order: order, Kind: kind, Name: name}
 }
 
-// habitOf is what was drunk and eaten in the test, as an option. Bottles of one
-// drink join; amounts are as measured.
-func habitOf(p record.Plan, f Findings, d Desk) record.Option {
-	o := emptyOption(p, record.OptionHabit, "", 0)
-	add := func(role record.Role, id record.ID, name string, x float64) {
-		for i, it := range o.Items {
-			if it.ProductID == id && it.Role == role {
-				o.Items[i] = amount(it, it.Volume.Or(0)+it.Portions.Or(0)+x)
-				return
-			}
-		}
-		it := record.Item{
-			Meta: record.Meta{ID: record.NewID()}, OptionID: o.ID, Order: len(o.Items), Role: role, ProductID: id, Name: name,
-		}
-		o.Items = append(o.Items, amount(it, x))
-	}
-	add(record.RoleWater, Water, waterName(d), 0)
-	for _, part := range f.Intake.Bottles {
-		id := record.ID(part.Product.ID)
-		switch {
-		case !part.Known || part.Millilitres <= 0:
-		case id == Water || id == "":
-			add(record.RoleWater, Water, waterName(d), quantity.Round(part.Millilitres, 0))
-		default:
-			add(record.RoleDrink, id, part.Product.Name, quantity.Round(part.Millilitres, 0))
-		}
-	}
-	for _, part := range f.Intake.Foods {
-		if part.Known && part.Grams > 0 && part.Product.Portion.Grams > 0 && part.Product.ID != "" {
-			add(record.RoleFood, record.ID(part.Product.ID), part.Product.Name, quantity.RoundTo(part.Grams/part.Product.Portion.Grams, 0.25))
-		}
-	}
-	o.Salt = record.Num(0, quantity.Gram)
-	return o
-}
-
 func waterName(d Desk) string {
 	water, _ := d.Pantry.Find(Water)
 	return water.Name
@@ -140,6 +103,56 @@ func withItems(o, habit record.Option, d Desk) record.Option {
 		}
 	}
 	return o
+}
+
+// AsBefore gives a plan that was just begun the breaks and the practice's rules of
+// the athlete's newest plan of the same sport, where its session is about as
+// long: a break that was taken out or typed in stays so. What is offered is then
+// made anew. Without such a plan p comes back as it was.
+func AsBefore(p record.Plan, earlier []record.Plan, a record.Athlete, b Basis, d Desk) (record.Plan, error) {
+	was, ok := likePlan(p, earlier)
+	if !ok {
+		return p, nil
+	}
+	p.Rules, p.Chances = was.Rules, nil
+	p.Rules.Held, p.Rules.Further = "", ""
+	for i, ch := range was.Chances {
+		ch.Meta, ch.PlanID, ch.Order = record.Meta{ID: record.NewID()}, p.ID, i
+		p.Chances = append(p.Chances, ch)
+	}
+	c, err := OpenCase(p, a, b, d)
+	if err != nil {
+		return record.Plan{}, fmt.Errorf("begin a plan as before: %w", err)
+	}
+	return c.withOffers(p), nil
+}
+
+// likePlan is the newest other plan of the sport whose session is as long, to a
+// tenth.
+func likePlan(p record.Plan, earlier []record.Plan) (was record.Plan, ok bool) {
+	long := p.Target.Minutes.Or(0)
+	for _, e := range earlier {
+		same := e.ID != p.ID && !e.Deleted() && e.Target.Sport == p.Target.Sport && e.Basis.StopID == ""
+		if same && math.Abs(e.Target.Minutes.Or(0)-long) <= long/10 && (!ok || e.CreatedAt.After(was.CreatedAt)) {
+			was, ok = e, true
+		}
+	}
+	return was, ok
+}
+
+// withOffers gives the options of a plan that was just begun what the planner
+// proposes for them.
+func (c Case) withOffers(p record.Plan) record.Plan {
+	habit, _ := OptionOf(p, record.OptionHabit)
+	offered := c.Planner.Offer(plan.Search{Length: plan.Expected, Habit: c.MixOf(habit), Bottles: BottlesOf(p)})
+	for i := range p.Options[1:] {
+		mix := offered[i+1].Mix
+		if p.Rules.Bottles == "" {
+			mix = c.rounded(mix)
+		}
+		p.Options[i+1] = c.WithMix(p.Options[i+1], mix)
+	}
+	return p
 }
 
 // chancesOf are the sport's chances to drink over the expected session.

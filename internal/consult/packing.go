@@ -37,7 +37,7 @@ func stayOf(s StopPlan, supplies []record.Supply, d Desk) climate.Stay {
 		supply.Supplement = supply.Lot != "" || isSupplement(supply)
 		stay.Supplies = append(stay.Supplies, supply)
 	}
-	if salt := s.Mix[plan.Salt]; salt > 0 {
+	if salt := s.Mix[plan.Salt]; salt > 0 && len(s.Case.Care.WithholdSalt) == 0 {
 		// A serving is 1 g, so that stops with different amounts add up.
 		stay.Supplies = append(stay.Supplies, climate.Supply{ID: string(SaltID), Form: climate.Salt, Servings: salt, Serving: 1})
 	}

@@ -36,6 +36,25 @@ func opened(t *testing.T, b Basis, p record.Plan, a record.Athlete, tests []Find
 	return got
 }
 
+// Soldiers' sweat is beside the estimate and never in it: whatever the
+// regressions say, the basis of a plan is the same.
+func TestSoldiersAreOnlyCompared(t *testing.T) {
+	a, tests, d := pooled(t)
+	_, _, p, _ := tripCase(t)
+	hot := record.Air{Temperature: record.Num(36, quantity.DegreeCelsius), Humidity: record.Num(48, quantity.PerCent),
+		Sun: record.SunHigh, Wind: record.Num(1.5, quantity.MetrePerSecond)}
+	r, err := Reckon(OutingFor(p, a, tests[:1], hot), a, tests[:1], day(), d)
+	if err != nil || !r.Soldiers.Asked || r.Soldiers.Refused == nil && r.Soldiers.Rates.Exponential == 0 {
+		t.Fatalf("not compared: %+v, %v", r.Soldiers, err)
+	}
+	before, ok := r.Basis(a, day())
+	r.Soldiers = Soldiers{Asked: true, Rates: climate.Soldiers{Exponential: 9000, Linear: -9000}}
+	after, ok2 := r.Basis(a, day())
+	if !ok || !ok2 || !reflect.DeepEqual(before.Plan, after.Plan) || !reflect.DeepEqual(before.Rate, after.Rate) {
+		t.Errorf("soldiers moved the basis from %+v to %+v", before.Plan, after.Plan)
+	}
+}
+
 // A basis that was written down opens as it was: the same kind, the same rate
 // and range, the same tests; what came later does not count.
 func TestBasisOpensAsItWas(t *testing.T) {

@@ -1,6 +1,7 @@
 package consult
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -128,6 +129,37 @@ func TestFurtherIsKept(t *testing.T) {
 			t.Fatalf("%+v is kept as %q and read as %+v", list, p.Rules.Further, got)
 		}
 	})
+}
+
+// A session of another length is reckoned beside the plan's own, at the same
+// rate of loss; the case itself stays.
+func TestLasting(t *testing.T) {
+	c, _ := newCase(t)
+	expected := c.Planner.Session().Minutes[plan.Expected]
+	food, _ := OptionOf(c.Plan, record.OptionFood)
+	mix := c.MixOf(food)
+	own := c.Planner.Evaluate(plan.Expected, mix)
+	for _, minutes := range []float64{expected - 30, expected, expected + 45} {
+		other, at, err := c.Lasting(minutes)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := other.Planner.Session().Minutes; got[at] != minutes || got[plan.Expected] != expected || (at == plan.Expected) != (minutes == expected) {
+			t.Errorf("%v min: lasts %v at %v", minutes, got, at)
+		}
+		q := other.Planner.Evaluate(at, other.Planner.Scaled(mix, plan.Expected, at))
+		if math.Abs(q.LossL.Value/minutes-own.LossL.Value/expected) > 1e-9 {
+			t.Errorf("%v min: %v L lost, %v L in %v min", minutes, q.LossL.Value, own.LossL.Value, expected)
+		}
+	}
+	if c.Planner.Session().Minutes[plan.Expected] != expected || c.Planner.Evaluate(plan.Expected, mix) != own {
+		t.Error("the case was changed")
+	}
+	for _, minutes := range []float64{5, -1, math.NaN(), 1e9} {
+		if _, _, err := c.Lasting(minutes); !errors.Is(err, ErrLength) {
+			t.Errorf("a session of %v min is reckoned: %v", minutes, err)
+		}
+	}
 }
 
 // FuzzRules reads whatever may stand in a plan's rules: nothing that cannot be

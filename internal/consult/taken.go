@@ -71,7 +71,11 @@ func taken(p record.Plan, a record.Athlete, b Basis, ratio float64, today time.T
 		return t
 	}
 	c.Care = CareOf(a, today)
-	t.Case, t.Planned, t.Home = c, true, scaled(c.Planner.Menu(), c.MixOf(o), ratio)
+	home := c.MixOf(o)
+	if len(c.Care.WithholdSalt) > 0 { // may have come up since it was agreed
+		home[plan.Salt] = 0
+	}
+	t.Case, t.Planned, t.Home = c, true, scaled(c.Planner.Menu(), home, ratio)
 	t.Mix = Under(c.Planner, t.Home)
 	t.Cut = t.Mix != t.Home
 	t.At = c.Planner.Evaluate(plan.Expected, t.Mix)

@@ -117,6 +117,23 @@ func ToTakeAlong(plans []record.Plan) *record.Plan {
 	return last
 }
 
+// Own is the plan to show as an athlete's own out of all of theirs, newest
+// first: the newest, unless that was made for a stop of a trip; then the one in
+// force at home, else the newest made for home, else the trip's, so that it can
+// still be reached. ok is false when there is none at all.
+func Own(plans []record.Plan) (p record.Plan, ok bool) {
+	if len(plans) == 0 {
+		return p, false
+	}
+	if p := ToTakeAlong(plans); p != nil && plans[0].Basis.StopID != "" {
+		return *p, true
+	}
+	if at := slices.IndexFunc(plans, func(p record.Plan) bool { return p.Basis.StopID == "" }); at >= 0 {
+		return plans[at], true
+	}
+	return plans[0], true
+}
+
 // AgreedFor is the plan that was agreed for a stop; nil when there is none.
 func AgreedFor(stop record.ID, plans []record.Plan) *record.Plan {
 	for i := range plans {

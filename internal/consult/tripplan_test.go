@@ -99,6 +99,42 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// Salt that was agreed before a condition came up does not travel: not in the
+// plan of a stop, not in the draft of it, not in the bag.
+func TestSaltIsWithheldOnATrip(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	for i := range p.Options {
+		p.Options[i].Salt = record.Num(1.2, quantity.Gram)
+	}
+	for _, c := range []struct {
+		kind record.FlagKind
+		salt bool
+	}{{record.FlagKidney, false}, {record.FlagHeart, false}, {record.FlagBloodPressure, false}, {record.FlagNSAID, true}} {
+		ill := a
+		ill.Flags = []record.Flag{{Kind: c.kind, Physician: "Dr Venn (invented)"}}
+		s, err := PlanStop(stop("London", 7), ill, tests, &p, cities(t), day(), d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		list, err := PackTrip([]StopPlan{s}, nil, 0.15, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		draft, err := s.Draft(StopNames{"Camp", "There"}, "2026-07-16", day(), d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o, _ := InForce(draft.Plan)
+		for where, got := range map[string]bool{
+			"the mix": s.Mix[plan.Salt] > 0, "home": s.Home[plan.Salt] > 0, "the bag": list.Salt > 0, "the draft": o.Salt.Or(0) > 0,
+		} {
+			if got != c.salt {
+				t.Errorf("%s: salt in %s: %v", c.kind, where, got)
+			}
+		}
+	}
+}
+
 // A minor's care counts on the day, not on the day the plan was begun.
 func TestCareOfAStopIsOfTheDay(t *testing.T) {
 	a, tests, p, d := tripCase(t)
@@ -161,5 +197,27 @@ func TestStopNeedsBodyAndMinutes(t *testing.T) {
 	s, err = PlanStop(long, a, nil, &gone, cities(t), day(), d)
 	if err != nil || s.Planned || s.Trouble == nil {
 		t.Errorf("a plan with a product that is gone: %v, planned %v, %v", err, s.Planned, s.Trouble)
+	}
+}
+
+// A plan made for a stop of a trip is shown as the athlete's own only where
+// there is no other.
+func TestOwnPlan(t *testing.T) {
+	made := func(id record.ID, state record.PlanState, stop record.ID) record.Plan {
+		p := record.Plan{Meta: record.Meta{ID: id}, State: state}
+		p.Basis.StopID = stop
+		return p
+	}
+	trip, home := made("trip", record.PlanAgreed, "s"), made("home", record.PlanAgreed, "")
+	draft, old := made("draft", record.PlanDraft, ""), made("old", record.PlanReplaced, "")
+	for want, plans := range map[record.ID][]record.Plan{
+		"draft": {draft, trip, home}, "home": {trip, draft, home, old}, "old": {trip, old}, "trip": {trip},
+	} {
+		if got, ok := Own(plans); !ok || got.ID != want {
+			t.Errorf("%q is shown, not %q", got.ID, want)
+		}
+	}
+	if _, ok := Own(nil); ok {
+		t.Error("a plan out of nothing")
 	}
 }

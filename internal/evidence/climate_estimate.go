@@ -71,8 +71,10 @@ const (
 // Heat caution beside the WBGT band.
 const (
 	WettednessWatch = 0.85
+	WettednessShown = 2.0  // more is said in words, not as a figure
 	CoreWatch       = 39.5 // °C
 	CoreStop        = 40.0 // °C
+	CoreFollowed    = 41.0 // °C, no body is followed beyond it by the formula
 )
 
 // balanceEntries lists the steady heat balance.
@@ -162,9 +164,12 @@ func militaryEntries() []Entry {
 // heatCautionEntries lists heat caution beside the WBGT band.
 func heatCautionEntries() []Entry {
 	source := ownProposal()
+	stroke := Citation{Short: "ACSM 2007", Full: "Armstrong et al. 2007, Medicine and Science in Sports and Exercise 39:556"}
 	return []Entry{
 		{ID: "climate.caution.wettedness.watch", Value: WettednessWatch, Source: source, Sure: Proposal},
+		{ID: "climate.caution.wettedness.shown", Value: WettednessShown, Source: source, Sure: Proposal},
 		{ID: "climate.caution.core.watch", Value: CoreWatch, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
-		{ID: "climate.caution.core.stop", Value: CoreStop, Unit: quantity.DegreeCelsius, Source: source, Sure: Read},
+		{ID: "climate.caution.core.stop", Value: CoreStop, Unit: quantity.DegreeCelsius, Source: stroke, Sure: Memory},
+		{ID: "climate.caution.core.followed", Value: CoreFollowed, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
 	}
 }

@@ -34,6 +34,7 @@ const (
 
 	EvaporationNeeded   Field = "evaporation needed"
 	EvaporationPossible Field = "evaporation possible"
+	AirPastBody         Field = "air past the body"
 )
 
 // Problem codes of weather, effort and travel.

@@ -26,6 +26,13 @@ const (
 	StomachRunning    = 0.72  // L/h, emptied by runners drinking to match sweat
 	LongSession       = 180.0 // min, past it the plan ends with a deficit
 	LongSessionAtMost = 1.0   // % of body mass, the least deficit past it
+	// CoolerDayShare of the ceiling is what a plan may come to if it is to stay
+	// under the low end of the loss 5 °C cooler too, where that end is a fifth to
+	// a quarter lower.
+	CoolerDayShare = 75.0 // %
+	// HiddenLimitStep is what a limit made with the body mass is rounded to where
+	// the mass is hidden: 0.2 L of 1 % leave 20 kg open, of 2 % 10 kg.
+	HiddenLimitStep = 0.2 // L
 )
 
 // Drinking after a session.
@@ -66,6 +73,8 @@ func drinkingEntries() []Entry {
 		{ID: "stomach.running", Value: StomachRunning, Unit: lh, Source: lambert, Sure: Read},
 		{ID: "long-session.from", Value: LongSession, Unit: quantity.Minute, Source: own, Sure: Proposal},
 		{ID: "long-session.deficit", Value: LongSessionAtMost, Unit: quantity.PerCent, Source: own, Sure: Proposal},
+		{ID: "limit.hidden-step", Value: HiddenLimitStep, Unit: quantity.Litre, Source: own, Sure: Proposal},
+		{ID: "cooler-day.share", Value: CoolerDayShare, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "after.low", Value: RestoreLow, Unit: quantity.LitrePerKilogram, Source: mccartney, Sure: Read},
 		{ID: "after.high", Value: RestoreHigh, Unit: quantity.LitrePerKilogram, Source: mccartney, Sure: Read},
 		{ID: "after.soon", Value: RestoreSoon, Unit: h, Source: mccartney, Sure: Read},

@@ -230,15 +230,15 @@ func holdEntries() []Entry {
 	joint := Citation{Short: "ACSM/AND/DC 2016", Full: "Thomas, Erdman, Burke 2016, Medicine and Science in Sports and Exercise 48:543"}
 	efsa := Citation{Short: "EFSA 2011", Full: "EFSA Journal 2011;9(6):2211"}
 	german := Citation{Short: "German Nutrition Society 2020", Full: "German Nutrition Society 2020, position on fluid replacement in sport"}
-	potassium := Citation{Short: "sweat potassium", Full: "potassium of whole-body sweat, 3.6 ± 0.7 mmol/L; from memory, source not recorded"}
+	potassium := Citation{Short: "sweat potassium", Full: "potassium of whole-body sweat, 3.6 ± 0.7 mmol/L; read, the reference was not kept"}
 	storage := Citation{Short: "IJSNEM 2018", Full: "International Journal of Sport Nutrition and Exercise Metabolism 2018;28:238"}
 	return []Entry{
 		{ID: "sodium.hold", Value: HoldPlasma, Unit: mmol, Source: nguyenKurtz(), Sure: Derived},
 		{ID: "sodium.hold.share", Value: HoldFromShare, Source: mccubbin, Sure: Read},
 		{ID: "sodium.hold.concentration", Value: HoldFromSodium, Unit: mmol, Source: mccubbin, Sure: Read},
 		{ID: "sodium.potassium", Value: SweatPotassium, Unit: mmol, Source: ownProposal(), Sure: Proposal},
-		{ID: "sodium.potassium.mean", Value: SweatPotassiumMean, Unit: mmol, Source: potassium, Sure: Memory},
-		{ID: "sodium.potassium.sd", Value: SweatPotassiumSD, Unit: mmol, Source: potassium, Sure: Memory},
+		{ID: "sodium.potassium.mean", Value: SweatPotassiumMean, Unit: mmol, Source: potassium, Sure: Read},
+		{ID: "sodium.potassium.sd", Value: SweatPotassiumSD, Unit: mmol, Source: potassium, Sure: Read},
 		{ID: "sodium.matters.rate", Value: SodiumMattersRate, Unit: quantity.LitrePerHour, Source: joint, Sure: Memory},
 		{ID: "sodium.matters.after", Value: SodiumMattersAfter, Unit: quantity.Minute, Source: joint, Sure: Memory},
 		{ID: "sodium.drink.low", Value: ReplacementLow, Unit: mmol, Source: efsa, Sure: Read},

@@ -1,87 +1,40 @@
 package fuel
 
 import (
-	"bytes"
-	"encoding/csv"
-	"fmt"
-	"math"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/published"
 )
 
-// published is one row of a table of published values.
-type published struct {
-	check, source string
-	inputs        map[string]string
-	expected      float64
-	tolerance     float64 // relative, absolute about zero
+// checked is one row of a table of published values.
+type checked struct {
+	check string
+	in    published.In
 }
 
 // number reads an input of a row; a missing or unreadable one fails the test.
-func (r published) number(t *testing.T, key string) float64 {
+func (r checked) number(t testing.TB, key string) float64 {
 	t.Helper()
-	x, err := strconv.ParseFloat(r.inputs[key], 64)
-	if err != nil {
-		t.Fatalf("input %q: %v", key, err)
-	}
-	return x
+	return r.in.Number(key)
 }
 
-// readPublished reads testdata/published/name.csv; no rows, an unknown column
-// or a row without source and sureness fail.
-func readPublished(t *testing.T, name string) []published {
-	t.Helper()
-	text, err := os.ReadFile("../../testdata/published/" + name + ".csv")
-	if err != nil {
-		t.Fatal(err)
+// text reads an input that may be absent.
+func (r checked) text(key string) string {
+	if !r.in.Has(key) {
+		return ""
 	}
-	lines, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
-	if err != nil || len(lines) < 2 {
-		t.Fatalf("%d rows: %v", len(lines), err)
-	}
-	if got := strings.Join(lines[0], ","); got != "case,inputs,expected,tolerance,source,sure" {
-		t.Fatalf("columns %s", got)
-	}
-	var rows []published
-	for i, l := range lines[1:] {
-		r := published{check: l[0], source: l[4] + " [" + l[5] + "]", inputs: map[string]string{}}
-		for _, pair := range strings.Fields(l[1]) {
-			key, value, _ := strings.Cut(pair, "=")
-			r.inputs[key] = value
-		}
-		var err1, err2 error
-		r.expected, err1 = strconv.ParseFloat(l[2], 64)
-		r.tolerance, err2 = strconv.ParseFloat(l[3], 64)
-		if err1 != nil || err2 != nil || l[4] == "" || !strings.Contains("RSMDPC", l[5]) || len(l[5]) != 1 {
-			t.Fatalf("row %d: %v", i+1, l)
-		}
-		rows = append(rows, r)
-	}
-	return rows
+	return r.in.Text(key)
 }
 
 // walk holds every row of a table against what compute makes of it.
-func walk(t *testing.T, name string, compute func(t *testing.T, r published) float64) {
+func walk(t *testing.T, name string, compute func(t testing.TB, r checked) any) {
 	t.Helper()
-	for i, r := range readPublished(t, name) {
-		t.Run(fmt.Sprintf("%02d %s %s", i+1, r.check, r.source), func(t *testing.T) {
-			got := compute(t, r)
-			room := r.tolerance * math.Abs(r.expected)
-			if r.expected == 0 {
-				room = r.tolerance
-			}
-			if !(math.Abs(got-r.expected) <= room+1e-12) {
-				t.Errorf("%s %v: got %g, published %g within %g", r.check, r.inputs, got, r.expected, room)
-			}
-		})
-	}
+	published.WalkAll(t, name, func(in published.In) any { return compute(in.TB(), checked{in.Case(), in}) })
 }
 
-func generic(t *testing.T) *Catalogue {
+func generic(t testing.TB) *Catalogue {
 	t.Helper()
 	c, err := Generic()
 	if err != nil {
@@ -91,20 +44,20 @@ func generic(t *testing.T) *Catalogue {
 }
 
 // product finds the product that a row names.
-func (r published) product(t *testing.T, key string) Product {
+func (r checked) product(t testing.TB, key string) Product {
 	t.Helper()
-	p, ok := generic(t).Find("generic." + r.inputs[key])
+	p, ok := generic(t).Find("generic." + r.text(key))
 	if !ok {
-		t.Fatalf("no product %q", r.inputs[key])
+		t.Fatalf("no product %q", r.text(key))
 	}
 	return p
 }
 
 func TestPublishedFoods(t *testing.T) {
-	walk(t, "foods", func(t *testing.T, r published) float64 {
+	walk(t, "foods", func(t testing.TB, r checked) any {
 		p := r.product(t, "food")
 		grams := 100.0
-		if r.inputs["grams"] != "" {
+		if r.text("grams") != "" {
 			grams = r.number(t, "grams")
 			if grams != p.Portion.Grams {
 				t.Fatalf("portion is %g g", p.Portion.Grams)
@@ -124,7 +77,7 @@ func TestPublishedFoods(t *testing.T) {
 	})
 }
 
-func effortOf(t *testing.T, s string) Effort {
+func effortOf(t testing.TB, s string) Effort {
 	t.Helper()
 	e, ok := map[string]Effort{"easy": Easy, "moderate": Moderate, "hard": Hard}[s]
 	if !ok {
@@ -134,16 +87,20 @@ func effortOf(t *testing.T, s string) Effort {
 }
 
 func TestPublishedCarbohydrate(t *testing.T) {
-	walk(t, "carbohydrate", func(t *testing.T, r published) float64 {
+	walk(t, "carbohydrate", func(t testing.TB, r checked) any {
 		switch r.check {
 		case "during low", "during high":
-			return end(r, CarbohydrateDuring(r.number(t, "minutes"), effortOf(t, r.inputs["effort"])))
+			return end(r, CarbohydrateDuring(r.number(t, "minutes"), effortOf(t, r.text("effort"))))
 		case "alternative low", "alternative high":
-			list := CarbohydrateAlternatives(r.number(t, "minutes"), effortOf(t, r.inputs["effort"]), true)
+			list := CarbohydrateAlternatives(r.number(t, "minutes"), effortOf(t, r.text("effort")), true)
 			if len(list) != 1 {
 				t.Fatalf("%d alternatives", len(list))
 			}
 			return end(r, list[0])
+		case "entry":
+			return entry(t, r)
+		case "alternatives":
+			return float64(len(CarbohydrateAlternatives(r.number(t, "minutes"), effortOf(t, r.text("effort")), true)))
 		case "before low", "before high":
 			return end(r, CarbohydrateBefore(r.number(t, "kg"), r.number(t, "minutes")))
 		case "after low", "after high":
@@ -160,8 +117,26 @@ func TestPublishedCarbohydrate(t *testing.T) {
 	})
 }
 
+// entry is the value of the evidence entry that a row names.
+func entry(t testing.TB, r checked) float64 {
+	t.Helper()
+	e, ok := evidence.Find(r.text("id"))
+	if !ok {
+		t.Fatalf("no entry %q", r.text("id"))
+	}
+	return e.Value
+}
+
+// holds is 1 where something holds, 0 where not.
+func holds(it bool) float64 {
+	if it {
+		return 1
+	}
+	return 0
+}
+
 // end picks the end of a range that the row's case names.
-func end(r published, a Advice) float64 {
+func end(r checked, a Advice) float64 {
 	if strings.HasSuffix(r.check, "low") {
 		return a.Range.Low
 	}
@@ -173,22 +148,24 @@ func TestPublishedDrinks(t *testing.T) {
 		"glucose": Glucose, "sucrose": Sucrose, "salt": SodiumChloride, "potassium-chloride": PotassiumChloride,
 		"citrate": SodiumCitrate, "maltodextrin": Maltodextrin,
 	}
-	walk(t, "drinks", func(t *testing.T, r published) float64 {
+	walk(t, "drinks", func(t testing.TB, r checked) any {
 		switch r.check {
 		case "osmoles":
-			s, ok := solutes[r.inputs["of"]]
+			s, ok := solutes[r.text("of")]
 			if !ok {
-				t.Fatalf("solute %q", r.inputs["of"])
+				t.Fatalf("solute %q", r.text("of"))
 			}
 			return s.Osmoles()
 		case "ideal sum":
 			var parts []Dissolved
 			for name, s := range solutes {
-				if r.inputs[name] != "" {
+				if r.text(name) != "" {
 					parts = append(parts, Dissolved{Solute: s, Grams: r.number(t, name)})
 				}
 			}
 			return IdealOsmolality(parts, 1)
+		case "isotonic":
+			return holds(BandOf(r.number(t, "value")) == Isotonic)
 		case "gel water":
 			gel, err := Product{ID: "gel", Name: "gel", Form: Gel, Density: Of(r.number(t, "grams") / r.number(t, "ml")),
 				Per100: Composition{Available: Of(100 * r.number(t, "carbohydrate") / r.number(t, "grams"))}}.ByMass(r.number(t, "grams"))
@@ -208,10 +185,10 @@ func TestPublishedDrinks(t *testing.T) {
 }
 
 // litre looks at one litre of a catalogue drink, or of one made up at home.
-func litre(t *testing.T, r published) float64 {
+func litre(t testing.TB, r checked) float64 {
 	t.Helper()
 	var p Product
-	if r.inputs["of"] == "recipe" {
+	if r.text("of") == "recipe" {
 		p = homeDrink(t, r.number(t, "sugar"), r.number(t, "salt"))
 	} else {
 		p = r.product(t, "of")
@@ -232,6 +209,8 @@ func litre(t *testing.T, r published) float64 {
 		return m.Osmolality().Value
 	case "energy":
 		return m.EnergyKcal.Value
+	case "energy inside":
+		return holds(m.EnergyKcal.Value >= r.number(t, "low") && m.EnergyKcal.Value <= r.number(t, "high"))
 	case "density":
 		return p.Density.Value
 	case "carbohydrate":
@@ -242,7 +221,7 @@ func litre(t *testing.T, r published) float64 {
 }
 
 // homeDrink is table sugar and table salt made up to a litre.
-func homeDrink(t *testing.T, sugarG, saltG float64) Product {
+func homeDrink(t testing.TB, sugarG, saltG float64) Product {
 	t.Helper()
 	c := generic(t)
 	var parts []Amount
@@ -265,7 +244,7 @@ func homeDrink(t *testing.T, sugarG, saltG float64) Product {
 }
 
 func TestPublishedDrinking(t *testing.T) {
-	walk(t, "drinking", func(t *testing.T, r published) float64 {
+	walk(t, "drinking", func(t testing.TB, r checked) any {
 		switch strings.TrimSuffix(strings.TrimSuffix(r.check, " low"), " high") {
 		case "before four hours":
 			return end(r, BeforeFourHours(r.number(t, "kg")))
@@ -273,6 +252,12 @@ func TestPublishedDrinking(t *testing.T) {
 			return end(r, BeforeTwoHours(r.number(t, "kg")))
 		case "before other":
 			return end(r, BeforeAlternative(r.number(t, "kg")))
+		case "entry":
+			return entry(t, r)
+		case "start point":
+			return end(r, StartPoint())
+		case "soon":
+			return holds(After(r.number(t, "deficit"), r.number(t, "kg"), r.number(t, "hours")).Code == AfterSoon)
 		case "after":
 			return end(r, After(r.number(t, "deficit"), r.number(t, "kg"), r.number(t, "hours")))
 		case "strength":

@@ -8,11 +8,44 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// after says what to drink afterwards: extra fluid only for who is lighter.
+// after says what to drink afterwards: extra fluid only for who is lighter, and
+// what the further sessions of the day are done by.
 func (p *Press) after(a After, am amounts) column {
 	return column{title: p.say.Say("handout.after.title"), body: func(w float64) []paper.Block {
-		return []paper.Block{p.faces.Paragraph(p.body(), p.afterText(a, am), w)}
+		out := []paper.Block{p.faces.Paragraph(p.body(), p.afterText(a, am), w)}
+		for _, f := range a.Further {
+			out = append(out, p.faces.Paragraph(p.body(), am.further(f), w))
+		}
+		return out
 	}}
+}
+
+// further words a further session: when, how long, and by what.
+func (a amounts) further(f FurtherSession) string {
+	say := a.say
+	when := f.Start
+	if when == "" {
+		when = say.Say("handout.further.later")
+	}
+	if f.Minutes > 0 {
+		when = say.Say("handout.further.minutes", when, say.Number(float64(f.Minutes), 0))
+	}
+	var what []string
+	for _, part := range f.Parts {
+		what = append(what, a.product(part.Name)+" "+a.sip(part.Litres.Millilitres()))
+	}
+	if foods := a.foods(f.Foods); foods != "" {
+		what = append(what, foods)
+	}
+	switch {
+	case f.Other:
+		return say.Say("handout.further.other", when)
+	case f.Again:
+		return say.Say("handout.further.again", when)
+	case len(what) == 0:
+		return say.Say("handout.further.nothing", when)
+	}
+	return say.Say("handout.further.part", when, strings.Join(what, say.Say("format.comma")))
 }
 
 // afterText words the advice. Where mass is hidden only the one who weighs
@@ -24,14 +57,18 @@ func (p *Press) afterText(a After, am amounts) string {
 	switch {
 	case am.hidden && a.Soon && a.Extra.High > 0:
 		parts = append(parts, say.Say("handout.after.hidden", am.volume(quantity.Litres(a.Extra.High))))
+	case am.hidden && a.Large && a.Extra.High > 0:
+		parts = append(parts, say.Say("handout.after.hidden.large", am.volume(quantity.Litres(a.Extra.High))))
 	case am.hidden:
 		parts = append(parts, say.Say("handout.after.hidden.later"))
 	case a.Soon && a.PerKilogram.High > 0:
 		parts = append(parts, say.Say("handout.after.soon", am.perMass(a.PerKilogram)))
+	case a.Large && a.PerKilogram.High > 0:
+		parts = append(parts, say.Say("handout.after.large", am.perMass(a.PerKilogram)))
 	default:
 		parts = append(parts, say.Say("handout.after.later"))
 	}
-	if a.Soon && !am.saltWithheld {
+	if (a.Soon || a.Large) && !am.saltWithheld {
 		parts = append(parts, say.Say("handout.after.salty"))
 	}
 	parts = append(parts, say.Say("handout.after.level"), say.Say("handout.after.meals"))
@@ -60,23 +97,25 @@ func decimals(x float64) int {
 	return 2
 }
 
-// followUp is filled in by hand after each session.
-func (p *Press) followUp(f FollowUp, am amounts) column {
-	return column{title: p.say.Say("handout.went.title"), body: func(w float64) []paper.Block {
+// followUp is what to practise, and what is filled in by hand after each session.
+func (p *Press) followUp(f FollowUp, x Practise, am amounts) column {
+	title := p.say.Say("handout.went.title")
+	if !x.From.IsZero() {
+		title = p.say.Say("handout.practise.title")
+	}
+	return column{title: title, body: func(w float64) []paper.Block {
 		say := p.say
 		unit := string(quantity.Millilitre)
 		if am.us {
 			unit = string(quantity.FluidOunce)
 		}
-		out := []paper.Block{
-			p.blank(say.Say("handout.went.stomach"), "", 14),
-			p.blank(say.Say("handout.went.left"), unit, 18),
+		var out []paper.Block
+		if text := p.practiseText(x, am); text != "" {
+			out = append(out, p.faces.Paragraph(p.body(), text, w))
 		}
+		out = append(out, p.blank(say.Say("handout.went.stomach"), "", 14), p.blank(say.Say("handout.went.left"), unit, 18))
 		if f.Sessions > 0 {
 			out = append(out, p.ticks(say.Say("handout.went.done"), min(f.Sessions, 12), w))
-		}
-		if !f.Next.IsZero() {
-			out = append(out, p.faces.Paragraph(p.body(), say.Say("handout.went.next", f.Sessions, say.Day(f.Next)), w))
 		}
 		return out
 	}}

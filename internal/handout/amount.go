@@ -21,25 +21,26 @@ func (p *Press) amounts(t Terms) amounts {
 	return amounts{say: p.say, us: t.USUnits, hidden: t.MassHidden, saltWithheld: t.SaltWithheld, concealed: p.concealed}
 }
 
-// sip writes a volume as one drinks it: "120 mL" or "4 fl oz".
+// sip writes a volume to be drunk: "120 mL" or "4 fl oz". Ounces are rounded
+// down, but for less than one: rounded up at every break, they would come to more
+// than the plan.
 func (a amounts) sip(v quantity.Millilitres) string {
+	if !a.us {
+		return a.say.Amount(float64(v), quantity.Millilitre)
+	}
+	ounces := convert(float64(v.Litres()), quantity.Litre, quantity.FluidOunce)
+	if ounces > 1 {
+		ounces = math.Floor(ounces + 1e-6)
+	}
+	return a.say.Amount(ounces, quantity.FluidOunce)
+}
+
+// size writes the volume of a bottle or a mouthful, to the nearest ounce.
+func (a amounts) size(v quantity.Millilitres) string {
 	if a.us {
 		return a.say.Amount(convert(float64(v.Litres()), quantity.Litre, quantity.FluidOunce), quantity.FluidOunce)
 	}
 	return a.say.Amount(float64(v), quantity.Millilitre)
-}
-
-// hiddenStep is what an amount per kilogram is rounded down to where mass is
-// hidden, mL; down, so that a light child is never told to drink more. In finer steps the mass could be worked out of the advice it
-// came from: 100 mL of 6 mL/kg leave 17 kg open. Our own proposal.
-const hiddenStep = 100
-
-// perBody writes a volume that was reckoned per kilogram of body mass.
-func (a amounts) perBody(v quantity.Millilitres) string {
-	if a.hidden {
-		v = quantity.Millilitres(max(hiddenStep, math.Floor(float64(v)/hiddenStep)*hiddenStep))
-	}
-	return a.sip(v)
 }
 
 // volume writes a volume of a whole session: "2.15 L" or "73 fl oz".

@@ -23,6 +23,7 @@ type AthletePage struct {
 	Before   Before
 	Bag      []BagItem
 	During   During
+	Practise Practise
 	After    After
 	FollowUp FollowUp
 	Basis    Basis
@@ -71,6 +72,8 @@ type Bar struct {
 	// Planned is true for what has not happened yet, Estimate where the loss
 	// was not measured in such air.
 	Planned, Estimate bool
+	// RangeAlone: the middle of the estimate is not to be written.
+	RangeAlone bool
 }
 
 // Part is a share of a bar.
@@ -127,6 +130,8 @@ type Basis struct {
 	LossRange quantity.Range // 95 %
 	Ranged    bool
 	Estimate  bool
+	// RangeAlone: the middle of the estimate is not to be written.
+	RangeAlone bool
 	// DayToDay is how much the rate differs between like days; 0 leaves it out.
 	DayToDay quantity.LitresPerHour
 }
@@ -153,8 +158,8 @@ func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 	items = append(items, p.options(a.Options, am, w)...)
 	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
 	items = append(items, p.during(a.During, am, w)...)
-	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, am), w)...)
-	return fr, items
+	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, a.Practise, am), w)...)
+	return fr, append(items, p.stepRule(a.Practise, w)...)
 }
 
 // PageCautions lists the sentences that stand on an athlete's page beside those
@@ -258,6 +263,10 @@ func (p *Press) basis(b Basis, am amounts) []string {
 		place := clipRunes(am.typed(b.Place), 80)
 		if place == "" {
 			place = say.Say("handout.basis.there")
+		}
+		if b.RangeAlone {
+			list = append(list, say.Say("handout.basis.estimate.range", place, air, spread))
+			break
 		}
 		list = append(list, say.Say("handout.basis.estimate", place, air, spread, loss))
 	case b.Estimate:

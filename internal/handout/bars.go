@@ -164,17 +164,20 @@ func (p *Press) verdict(b Bar, am amounts) paper.Block {
 	switch {
 	case b.Deficit.Litres < 0 || b.Deficit.Percent < 0:
 		text = say.Say("handout.bars.up", d)
+	case b.Estimate:
+		text = say.Say("handout.bars.down.estimate", d)
 	case b.Planned:
 		text = say.Say("handout.bars.down.planned", d)
 	default:
 		text = say.Say("handout.bars.down", d)
 	}
-	if b.Estimate {
-		text = say.Say("handout.bars.down.estimate", d)
+	r := am.deficitRange(b.Deficit)
+	if b.Estimate && b.RangeAlone && r != "" {
+		text, r = say.Say("handout.options.estimate", r), ""
 	}
 	st := p.faces.Fit(p.strong(), text, barVerdict, 0.8)
 	out := p.faces.Lines(st, p.faces.Wrap(st, text, barVerdict), barVerdict, paper.Left)
-	if r := am.deficitRange(b.Deficit); r != "" {
+	if r != "" {
 		out = out.Under(p.faces.Paragraph(noteStyle(), r, barVerdict), 0)
 	}
 	return out
@@ -186,6 +189,9 @@ func (p *Press) barNote(list []Bar, am amounts) string {
 	for _, b := range list {
 		if b.gain() {
 			return p.say.Say("handout.bars.whole.gain")
+		}
+		if b.Estimate && b.Ranged && b.RangeAlone {
+			return p.say.Say("handout.bars.whole.estimate.range", am.volumes(b.LossRange))
 		}
 		if b.Estimate && b.Ranged {
 			return p.say.Say("handout.bars.whole.estimate", am.volume(b.Loss), am.volumes(b.LossRange))

@@ -3,13 +3,14 @@ package handout
 import (
 	"time"
 
+	"ebbwell/internal/consult"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
 )
 
 // BlankSheet is the test sheet on paper, for a field without a computer: the
-// same questions in the order they are entered later. What is known already
-// is printed into it.
+// same questions in the order of the fields they are entered into later. What is
+// known already is printed into it.
 type BlankSheet struct {
 	Terms          Terms
 	Athlete, Sport string
@@ -22,10 +23,15 @@ type BlankSheet struct {
 
 // BlankSheet lays out the sheet.
 func (p *Press) BlankSheet(b BlankSheet) paper.Document {
-	am := p.amounts(b.Terms)
 	title := p.say.Say("handout.blank.title")
-	under := p.say.Say("handout.blank.under")
-	fr := p.frame(b.Terms, head{title: title, under: under})
+	pages := p.pour(func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, title) })
+	return p.document(b.Terms, title, p.say.Say("handout.blank.subject"), pages)
+}
+
+// blankItems are the parts of the sheet in order.
+func (p *Press) blankItems(b BlankSheet, title string) (paper.Frame, []paper.Item) {
+	am := p.amounts(b.Terms)
+	fr := p.frame(b.Terms, head{title: title, under: p.say.Say("handout.blank.under")})
 	fr.Footer = p.compactFooter(b.Terms, fr.Inner())
 	s := sheet{p: p, u: unitsOf(b.Terms), width: fr.Inner()}
 	var items []paper.Item
@@ -33,8 +39,7 @@ func (p *Press) BlankSheet(b BlankSheet) paper.Document {
 	items = append(items, s.beforePart(b, am)...)
 	items = append(items, s.bottlePart(or(b.Bottles, 6), or(b.Foods, 4))...)
 	items = append(items, s.afterPart()...)
-	items = append(items, s.urinePart(or(b.Patches, 3))...)
-	return p.document(b.Terms, title, p.say.Say("handout.blank.subject"), paper.Pour(fr, items))
+	return fr, append(items, s.urinePart(or(b.Patches, 3))...)
 }
 
 // cautions are the athlete's, and how to weigh where mass is hidden.
@@ -59,15 +64,20 @@ func or(n, other int) int {
 
 // sheetUnits are the units the sheet asks for.
 type sheetUnits struct {
-	body, bottle, volume, air, wind, altitude quantity.Unit
+	body, bottle, volume, whole, air, wind, speed, altitude quantity.Unit
 }
 
 // unitsOf are the units of the practice.
 func unitsOf(t Terms) sheetUnits {
-	if t.USUnits {
-		return sheetUnits{quantity.Pound, quantity.Gram, quantity.FluidOunce, quantity.DegreeFahrenheit, quantity.MilePerHour, quantity.Foot}
+	u := sheetUnits{
+		body: quantity.Kilogram, bottle: quantity.Gram, volume: quantity.Millilitre, whole: quantity.Litre,
+		air: quantity.DegreeCelsius, wind: quantity.MetrePerSecond, speed: quantity.KilometrePerHour, altitude: quantity.Metre,
 	}
-	return sheetUnits{quantity.Kilogram, quantity.Gram, quantity.Millilitre, quantity.DegreeCelsius, quantity.MetrePerSecond, quantity.Metre}
+	if t.USUnits {
+		u.body, u.volume, u.whole, u.air = quantity.Pound, quantity.FluidOunce, quantity.FluidOunce, quantity.DegreeFahrenheit
+		u.wind, u.speed, u.altitude = quantity.MilePerHour, quantity.MilePerHour, quantity.Foot
+	}
+	return u
 }
 
 // sheet lays out the parts of a blank sheet.
@@ -77,112 +87,107 @@ type sheet struct {
 	width float64
 }
 
-// beforePart is what is written down before the session.
+// beforePart is what is written down before the session: the session, the air,
+// the scale, the urine.
 func (s sheet) beforePart(b BlankSheet, am amounts) []paper.Item {
-	say := s.p.say
+	say := s.p.say.Say
 	date := ""
 	if !b.Day.IsZero() {
-		date = say.Date(b.Day)
+		date = s.p.say.Date(b.Day)
 	}
-	return s.part("handout.blank.before",
+	blocks := []paper.Block{
 		s.boxes(
-			box{label: say.Say("handout.blank.athlete"), filled: am.typed(b.Athlete), share: 3},
-			box{label: say.Say("handout.blank.date"), filled: date, share: 2},
-			box{label: say.Say("handout.blank.place"), filled: am.typed(b.Place), share: 3},
-			box{label: say.Say("handout.blank.by"), share: 2}),
+			box{label: say("handout.blank.athlete"), filled: am.typed(b.Athlete), share: 3},
+			box{label: say("handout.blank.by"), share: 2},
+			box{label: say("handout.blank.date"), filled: date, share: 2.1},
+			box{label: say("handout.blank.start"), unit: say("handout.blank.clock"), share: 1.4},
+			box{label: say("handout.blank.place"), filled: am.typed(b.Place), share: 2.6}),
 		s.boxes(
-			box{label: say.Say("handout.blank.sport"), filled: am.typed(b.Sport), share: 3},
-			box{label: say.Say("handout.blank.activity"), share: 4},
-			box{label: say.Say("handout.blank.start"), unit: say.Say("handout.blank.clock"), share: 2}),
+			box{label: say("handout.blank.sport"), filled: am.typed(b.Sport), share: 2},
+			box{label: say("handout.blank.activity"), share: 3}),
+		s.scale(say("handout.blank.effort"), 0, 10),
+		s.boxes(s.work(am.hidden)...),
+	}
+	return s.part("handout.blank.before", append(append(blocks, s.airBlocks()...), s.scaleBlocks()...)...)
+}
+
+// work is how hard the session was; energy is not asked for where mass is hidden,
+// since it goes with mass.
+func (s sheet) work(hidden bool) []box {
+	say := s.p.say.Say
+	list := []box{
+		{label: say("handout.blank.power"), unit: string(quantity.Watt), share: 1},
+		{label: say("handout.blank.speed"), unit: string(s.u.speed), share: 1},
+		{label: say("handout.blank.met"), unit: string(quantity.Met), share: 1},
+	}
+	if hidden {
+		return list
+	}
+	return append(list, box{label: say("handout.blank.energy"), unit: string(quantity.Kilocalorie), share: 1})
+}
+
+// airBlocks are the weather, and what is worn in it.
+func (s sheet) airBlocks() []paper.Block {
+	say := s.p.say.Say
+	var worn []string
+	for _, code := range []string{consult.ClothingVest, consult.ClothingShirt, consult.ClothingTracksuit} {
+		worn = append(worn, say("clothing."+code))
+	}
+	const clothes = 0.66
+	return []paper.Block{
 		s.boxes(
-			box{label: say.Say("handout.blank.air"), unit: string(s.u.air), share: 1},
-			box{label: say.Say("handout.blank.humidity"), unit: string(quantity.PerCent), share: 1},
-			box{label: say.Say("handout.blank.wind"), unit: string(s.u.wind), share: 1},
-			box{label: say.Say("handout.blank.wbgt"), unit: string(s.u.air), share: 1},
-			box{label: say.Say("handout.blank.altitude"), unit: string(s.u.altitude), share: 1}),
-		s.choices(say.Say("handout.blank.sun"), say.Say("handout.blank.sun.high"), say.Say("handout.blank.sun.low"),
-			say.Say("handout.blank.sun.part"), say.Say("handout.blank.sun.overcast"), say.Say("handout.blank.sun.shade"), say.Say("handout.blank.sun.none")),
+			box{label: say("handout.blank.air"), unit: string(s.u.air), share: 1},
+			box{label: say("handout.blank.humidity"), unit: string(quantity.PerCent), share: 1},
+			box{label: say("handout.blank.wind"), unit: string(s.u.wind), share: 1}),
+		s.choices(s.width, say("handout.blank.sun"), say("handout.blank.sun.high"), say("handout.blank.sun.low"),
+			say("handout.blank.sun.part"), say("handout.blank.sun.overcast"), say("handout.blank.sun.shade"), say("handout.blank.sun.none")),
 		s.boxes(
-			box{label: say.Say("handout.blank.mass.before", 1), unit: string(s.u.body), share: 1},
-			box{label: say.Say("handout.blank.mass.before", 2), unit: string(s.u.body), share: 1},
-			box{label: say.Say("handout.blank.step"), unit: string(s.u.body), share: 1},
-			box{label: say.Say("handout.blank.kit.dry"), unit: string(s.u.body), share: 1},
-			box{label: say.Say("handout.blank.clothing"), share: 1.6}),
-		s.choices(say.Say("handout.blank.dress.before"), say.Say("handout.blank.dress.minimal"), say.Say("handout.blank.dress.kit")),
-	)
+			box{label: say("handout.blank.altitude"), unit: string(s.u.altitude), share: 1},
+			box{label: say("handout.blank.wbgt"), unit: string(s.u.air), share: 1}),
+		paper.Beside(0, s.choices(clothes*s.width, say("handout.blank.clothing"), worn...),
+			s.choices((1-clothes)*s.width, say("handout.blank.heat"), say("handout.blank.yes"), say("handout.blank.no"))),
+	}
+}
+
+// scaleBlocks are the weighing before, the mornings, and the urine where it is
+// taken before.
+func (s sheet) scaleBlocks() []paper.Block {
+	say := s.p.say.Say
+	mornings := []box{{label: say("handout.blank.morning.today"), unit: string(s.u.body), share: 1}}
+	for range 3 {
+		mornings = append(mornings, box{label: say("handout.blank.morning"), unit: string(s.u.body), share: 1})
+	}
+	return []paper.Block{
+		s.choices(s.width, say("handout.blank.dress.before"), say("handout.blank.dress.minimal"), say("handout.blank.dress.kit")),
+		s.boxes(
+			box{label: say("handout.blank.mass.before", 1), unit: string(s.u.body), share: 1},
+			box{label: say("handout.blank.mass.before", 2), unit: string(s.u.body), share: 1},
+			box{label: say("handout.blank.step"), unit: string(s.u.body), share: 1}),
+		s.boxes(append(mornings, box{label: say("handout.blank.gravity.before"), share: 1})...),
+		s.scale(say("handout.blank.colour.before"), 1, 8),
+	}
 }
 
 // bottlePart has a line for each bottle and each food.
 func (s sheet) bottlePart(bottles, foods int) []paper.Item {
-	say := s.p.say
-	gram := string(s.u.bottle)
-	unit := func(key string) string { return say.Say(key) + "\n" + gram }
+	say := s.p.say.Say
+	unit := func(key string, u quantity.Unit) string { return say(key) + "\n" + string(u) }
 	drinks := grid{
 		columns: []gridCol{
-			{unit("handout.blank.bottle.before"), 20}, {unit("handout.blank.bottle.refill"), 18}, {unit("handout.blank.bottle.refill.second"), 18},
-			{unit("handout.blank.bottle.after"), 20}, {unit("handout.blank.bottle.poured"), 20},
-			{say.Say("handout.blank.bottle.cup") + "\n" + string(s.u.volume), 18},
+			{unit("handout.blank.bottle.before", s.u.bottle), 17}, {unit("handout.blank.bottle.after", s.u.bottle), 17},
+			{unit("handout.blank.bottle.poured", s.u.bottle), 17}, {say("handout.blank.bottle.use"), 19},
+			{unit("handout.blank.bottle.refill", s.u.bottle), 14}, {unit("handout.blank.bottle.refill.second", s.u.bottle), 14},
+			{unit("handout.blank.bottle.from", quantity.PerCent), 14}, {unit("handout.blank.bottle.to", quantity.PerCent), 10},
 		},
-		first: say.Say("handout.blank.bottle.what"), rows: bottles,
-		last: say.Say("handout.blank.bottle.shared"), lastWidth: 22,
+		first: say("handout.blank.bottle.what"), rows: bottles,
+		last: unit("handout.blank.bottle.cup", s.u.volume), lastWidth: 17,
 	}
 	food := grid{
-		columns: []gridCol{{say.Say("handout.blank.food.portions"), 30}, {say.Say("handout.blank.food.or") + "\n" + gram, 30}},
-		first:   say.Say("handout.blank.food.what"), rows: foods,
-		last: say.Say("handout.blank.food.wrapper"), lastWidth: 30,
+		columns: []gridCol{{say("handout.blank.food.portions"), 30}, {unit("handout.blank.food.or", s.u.bottle), 30}},
+		first:   say("handout.blank.food.what"), rows: foods,
+		last: say("handout.blank.food.wrapper"), lastWidth: 30,
 	}
 	items := s.gridPart("handout.blank.bottles", "handout.blank.bottles.note", drinks)
+	items = append(items, paper.Item{Block: s.choices(s.width, "", say("handout.blank.nothing")), Gap: 0.6})
 	return append(items, s.gridPart("handout.blank.foods", "handout.blank.foods.note", food)...)
-}
-
-// afterPart is what is written down straight after the session.
-func (s sheet) afterPart() []paper.Item {
-	say := s.p.say
-	litres := string(quantity.Litre)
-	if s.u.volume == quantity.FluidOunce {
-		litres = string(quantity.FluidOunce)
-	}
-	return s.part("handout.blank.after",
-		s.boxes(
-			box{label: say.Say("handout.blank.guess"), unit: litres, share: 2.2},
-			box{label: say.Say("handout.blank.end"), unit: say.Say("handout.blank.clock"), share: 1},
-			box{label: say.Say("handout.blank.played"), unit: string(quantity.Minute), share: 1},
-			box{label: say.Say("handout.blank.work"), share: 1.6}),
-		s.boxes(
-			box{label: say.Say("handout.blank.mass.after", 1), unit: string(s.u.body), share: 1},
-			box{label: say.Say("handout.blank.mass.after", 2), unit: string(s.u.body), share: 1},
-			box{label: say.Say("handout.blank.kit.wet"), unit: string(s.u.body), share: 1},
-			box{label: say.Say("handout.blank.urine"), unit: string(quantity.Gram), share: 1, tick: say.Say("handout.blank.none")},
-			box{label: say.Say("handout.blank.stool"), unit: string(quantity.Gram), share: 1, tick: say.Say("handout.blank.none")}),
-		s.choices(say.Say("handout.blank.dress.after"), say.Say("handout.blank.dress.minimal"), say.Say("handout.blank.dress.kit")),
-		s.scale(say.Say("handout.blank.effort"), 0, 10),
-		s.scale(say.Say("handout.blank.thirst"), 0, 10),
-		s.scale(say.Say("handout.blank.stomach"), 0, 10),
-	)
-}
-
-// urinePart is the urine marker, the morning masses and the patches.
-func (s sheet) urinePart(patches int) []paper.Item {
-	say := s.p.say
-	var mornings []box
-	for i := range 3 {
-		mornings = append(mornings, box{label: say.Say("handout.blank.morning", i+1), unit: string(s.u.body), share: 1})
-	}
-	mornings = append(mornings, box{label: say.Say("handout.blank.morning.today"), unit: string(s.u.body), share: 1})
-	items := s.part("handout.blank.urine.title",
-		s.boxes(
-			box{label: say.Say("handout.blank.gravity"), share: 1},
-			box{label: say.Say("handout.blank.osmolality"), unit: string(quantity.MilliosmolePerKilogram), share: 1},
-			box{label: say.Say("handout.blank.taken"), unit: say.Say("handout.blank.clock"), share: 1, tick: say.Say("handout.blank.none.taken")}),
-		s.scale(say.Say("handout.blank.colour"), 1, 8),
-		s.boxes(mornings...))
-	items = append(items, s.gridPart("handout.blank.patches", "handout.blank.patches.note", grid{
-		columns: []gridCol{
-			{say.Say("handout.blank.patch.side"), 20}, {say.Say("handout.blank.patch.on"), 22}, {say.Say("handout.blank.patch.off"), 22},
-			{say.Say("handout.blank.patch.condition"), 34}, {say.Say("handout.blank.patch.sodium") + "\n" + string(quantity.MillimolePerLitre), 22},
-		},
-		first: say.Say("handout.blank.patch.site"), rows: patches,
-		last: say.Say("handout.blank.patch.laboratory"), lastWidth: 22,
-	})...)
-	return append(items, s.part("handout.blank.note", s.writing(3))...)
 }

@@ -2,6 +2,7 @@ package handout
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"ebbwell/internal/climate"
@@ -34,6 +35,7 @@ type composer struct {
 	c      consult.Case
 	w      *words.Words
 	chosen record.Option
+	us     bool // amounts in fluid ounces
 	outcome
 }
 
@@ -75,6 +77,7 @@ func (o *outcome) carry() {
 			for _, t := range o.spread.Takes {
 				o.mix[s] += float64(t.ByDrink[s])
 			}
+			o.mix[s] = math.Floor(o.mix[s]/pourStep+1e-9) * pourStep
 		}
 	}
 	for f, left := range o.spread.FoodLeft {
@@ -88,26 +91,27 @@ func (o *outcome) carry() {
 // AthletePageOf is the athlete's page of a plan, for one of its options.
 func AthletePageOf(c consult.Case, chosen record.Option, p record.Practice, w *words.Words) AthletePage {
 	k := compose(c, chosen, w)
+	k.us = p.Settings.Units == "us"
 	return AthletePage{
-		Terms:   k.terms(p),
-		Heading: k.heading(),
-		Words:   firstOf(c.Plan.Agreement.Words, chosen.Words),
-		Bars:    k.bars(),
-		Options: k.options(),
-		Before:  k.before(),
-		Bag:     k.bag(),
-		During:  k.during(),
-		After:   k.after(),
-		FollowUp: FollowUp{
-			Review: dateOf(c.Plan.Agreement.Review), Next: k.nextStep(), Sessions: k.sessions(),
-		},
-		Basis: k.basis(),
+		Terms:    k.terms(p),
+		Heading:  k.heading(),
+		Words:    firstOf(c.Plan.Agreement.Words, chosen.Words),
+		Bars:     k.bars(),
+		Options:  k.options(),
+		Before:   k.before(),
+		Bag:      k.bag(),
+		During:   k.during(),
+		Practise: k.practise(),
+		After:    k.after(),
+		FollowUp: FollowUp{Review: dateOf(c.Plan.Agreement.Review), Sessions: k.sessions()},
+		Basis:    k.basis(),
 	}
 }
 
 // KitBagCardOf is the card of a plan, for one of its options.
 func KitBagCardOf(c consult.Case, chosen record.Option, p record.Practice, w *words.Words) KitBagCard {
 	k := compose(c, chosen, w)
+	k.us = p.Settings.Units == "us"
 	h := k.heading()
 	return KitBagCard{
 		Terms: k.terms(p), Athlete: h.Athlete, Session: h.Session, Step: h.Step, From: h.From, During: k.during(),
@@ -125,6 +129,7 @@ func (k composer) terms(p record.Practice) Terms {
 	}
 	guards := k.at.Guards
 	add(guards.Has(plan.LowPlasmaSodium), k.w.Say("handout.caution.sodium"))
+	add(k.at.Plasma.Show && !guards.Has(plan.LowPlasmaSodium|plan.GainInMass), k.w.Say("handout.caution.near"))
 	add(guards.Has(plan.OverCeiling) && !guards.Has(plan.GainInMass), k.w.Say("handout.caution.ceiling"))
 	if r := k.c.Basis.Reckoning; r != nil && r.CautionKnown && r.Caution.Level >= climate.Reduce {
 		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+r.Caution.Level.Code()), k.w.Say("caution.local-policy-wins")))
@@ -182,14 +187,20 @@ func stepOf(p record.Plan, option record.ID) (i int, ok bool) {
 	return 0, false
 }
 
-// airRange is the air the plan holds for: within the nearness of a test.
+// airRange is the air the plan holds for: within the nearness of a test, but not
+// cooler than the test where so much is drunk that on a cooler day it could pass
+// what is lost.
 func (k composer) airRange() (r quantity.Range, ok bool) {
 	air := k.c.Basis.Air
 	if !air.Temperature.Known() {
 		return r, false
 	}
 	t := *air.Temperature.Value
-	return quantity.Range{Low: math.Round(t - evidence.TestedAir), High: math.Round(t + evidence.TestedAir)}, true
+	r = quantity.Range{Low: math.Round(t - evidence.TestedAir), High: math.Round(t + evidence.TestedAir)}
+	if fluid := k.at.Fluid; 100*(fluid.DrunkL+fluid.FoodWaterL) > evidence.CoolerDayShare*k.at.Ceiling.FluidL {
+		r.Low = math.Round(t)
+	}
+	return r, true
 }
 
 // stepName is the step that the chosen option is, or the option's own name.
@@ -198,15 +209,6 @@ func (k composer) stepName() string {
 		return k.w.Say("option.step", k.w.Number(float64(i+1), 0))
 	}
 	return k.chosen.Name
-}
-
-// nextStep is the first day of the step after the chosen one; zero when there
-// is none.
-func (k composer) nextStep() time.Time {
-	if i, ok := k.place(); ok && i+1 < len(k.c.Plan.Steps) {
-		return dateOf(k.c.Plan.Steps[i+1].From)
-	}
-	return time.Time{}
 }
 
 // sessions is how many to do before the next step.
@@ -218,7 +220,8 @@ func (k composer) sessions() int {
 }
 
 // options are the fluid-only one and the one with food, and the chosen one
-// where it is neither.
+// where it is neither. One that would be over-drinking is no option: a change of
+// what the plan rests on may have left it behind.
 func (k composer) options() []Option {
 	var list []Option
 	for _, o := range k.c.Plan.Options {
@@ -229,10 +232,12 @@ func (k composer) options() []Option {
 		out, name := outcomeOf(k.c, o), o.Name
 		if chosen {
 			out, name = k.outcome, k.stepName()
+		} else if out.at.Guards.Stops() {
+			continue
 		}
 		list = append(list, Option{
 			Name: name, Chosen: chosen && k.agreed(o), Parts: k.parts(out.at), Foods: k.foods(out.mix), Deficit: deficitOf(out.at),
-			Carbohydrate: quantity.GramsPerHour(out.at.Carbohydrate.TotalGH),
+			Carbohydrate: quantity.GramsPerHour(out.at.Carbohydrate.TotalGH), Estimate: k.c.Basis.Kind == record.BasisEstimate,
 		})
 	}
 	return list
@@ -283,14 +288,14 @@ func (k composer) bag() []BagItem {
 	return list
 }
 
-// after is what to drink afterwards.
+// after is what to drink afterwards. The next session is near by the hours to it,
+// or since the day has a further one.
 func (k composer) after() After {
 	next := k.c.Planner.Session().NextHours
-	a := After{
-		Soon:        next > 0 && next < evidence.RestoreWithin,
-		PerKilogram: quantity.Range{Low: evidence.RestoreLow, High: evidence.RestoreHigh},
-	}
+	a := After{Further: k.further(), PerKilogram: quantity.Range{Low: evidence.RestoreLow, High: evidence.RestoreHigh}}
+	a.Soon = len(a.Further) > 0 || next > 0 && next < evidence.RestoreWithin
 	deficit := max(0, k.at.DeficitL.Value)
+	a.Large = !a.Soon && fuel.After(deficit, k.c.Basis.Plan.Body.MassKg, next).Code == fuel.AfterLarge
 	a.Extra = quantity.Range{Low: deficit * evidence.RestoreLow, High: deficit * evidence.RestoreHigh}
 	return a
 }
@@ -299,7 +304,7 @@ func (k composer) after() After {
 func (k composer) basis() Basis {
 	b := Basis{
 		Tests: len(k.c.Basis.Tests), Loss: quantity.Litres(k.at.LossL.Value), LossRange: k.at.LossL.Range, Ranged: true,
-		Estimate: k.c.Basis.Kind == record.BasisEstimate, DayToDay: evidence.DayToDayRate,
+		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.rangeAlone(), DayToDay: evidence.DayToDayRate,
 	}
 	if t := k.c.Basis.Air.Temperature; t.Known() {
 		b.Air, b.AirKnown = quantity.Range{Low: *t.Value, High: *t.Value}, true
@@ -318,6 +323,13 @@ func (k composer) basis() Basis {
 		b.Loss, b.LossRange = quantity.Litres(first.Sweat.Fluid.Loss.Value), first.Sweat.Fluid.Loss.Range
 	}
 	return b
+}
+
+// rangeAlone reports whether the middle of the estimate it rests on is not to be
+// written.
+func (k composer) rangeAlone() bool {
+	r := k.c.Basis.Reckoning
+	return r != nil && (r.Climate.Kind == climate.GroupValues || slices.Contains(r.Climate.Codes, climate.RangeAlone))
 }
 
 func firstOf(a, b string) string {

@@ -149,7 +149,7 @@ func TestComposedPage(t *testing.T) {
 	if a.Heading.AirKnown {
 		near(t, "width of the air", a.Heading.Air.Width(), 2*evidence.TestedAir, 1e-9)
 	}
-	if a.FollowUp.Review.IsZero() || a.FollowUp.Next.IsZero() || a.FollowUp.Sessions != c.Plan.Steps[0].Sessions {
+	if a.FollowUp.Review.IsZero() || a.Practise.Rule.Next.IsZero() || a.FollowUp.Sessions != c.Plan.Steps[0].Sessions {
 		t.Errorf("the follow-up is %+v", a.FollowUp)
 	}
 	if len(a.Options) != 3 || !a.Options[2].Chosen || a.Options[2].Name != "Step 1" || a.Options[0].Chosen || a.Options[1].Chosen {
@@ -237,8 +237,8 @@ func TestComposedLaterStep(t *testing.T) {
 	// The first step was done; it keeps its own name and day.
 	first, _ := consult.OptionByID(c.Plan, c.Plan.Steps[0].OptionID)
 	page := AthletePageOf(c, first, h.practice, w)
-	if page.Heading.Step != "Step 1" || page.Heading.Draft || !page.FollowUp.Next.Equal(dateOf(c.Plan.Steps[1].From)) {
-		t.Errorf("the first step is %+v, next %s", page.Heading, page.FollowUp.Next)
+	if page.Heading.Step != "Step 1" || page.Heading.Draft || !page.Practise.Rule.Next.Equal(dateOf(c.Plan.Steps[1].From)) {
+		t.Errorf("the first step is %+v, next %s", page.Heading, page.Practise.Rule.Next)
 	}
 	// Another option of an agreed plan is not agreed.
 	fluid, _ := consult.OptionOf(c.Plan, record.OptionFluid)

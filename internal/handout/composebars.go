@@ -18,7 +18,7 @@ func (k composer) bars() []Bar {
 	planned := Bar{
 		Label: k.stepName(), Parts: k.parts(k.at), Loss: quantity.Litres(k.at.LossL.Value),
 		LossRange: k.at.LossL.Range, Ranged: true, Deficit: deficitOf(k.at), Planned: true,
-		Estimate: k.c.Basis.Kind == record.BasisEstimate,
+		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.rangeAlone(),
 	}
 	return append(list, planned)
 }

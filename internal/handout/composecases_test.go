@@ -231,7 +231,7 @@ func TestPourableStaysUnderThePlan(t *testing.T) {
 			sum += v
 			planned[i] = sum
 		}
-		total, until := pourable(chances, 1)[0], quantity.Millilitres(0)
+		total, until := pourable(chances, 1, pourStep)[0], quantity.Millilitres(0)
 		for i, c := range chances {
 			until += c.Volumes[0]
 			if c.Volumes[0] < 0 || until > planned[i] || until <= planned[i]-pourStep {

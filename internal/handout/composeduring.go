@@ -17,7 +17,12 @@ func (k composer) during() During {
 	if len(k.spread.Takes) == 0 {
 		hours := k.at.Minutes / 60
 		for _, v := range k.volumes(k.at.Fluid.BySlotML, hours) {
-			d.PerHour = append(d.PerHour, quantity.Millilitres(math.Floor(float64(v)/hourStep+1e-9)*hourStep))
+			d.PerHour = append(d.PerHour, wholeSteps(v, k.step(hourStep)))
+		}
+		if k.us {
+			for i, v := range d.Total {
+				d.Total[i] = wholeSteps(v, k.step(hourStep))
+			}
 		}
 		for _, f := range d.TotalFoods {
 			d.Foods = append(d.Foods, Portion{Name: f.Name, Portions: f.Portions / hours})
@@ -30,23 +35,38 @@ func (k composer) during() During {
 		d.Chances = append(d.Chances, c)
 		d.TotalMouthfuls += t.Mouthfuls
 	}
-	d.Total = pourable(d.Chances, len(d.Drinks))
+	d.Total = pourable(d.Chances, len(d.Drinks), k.step(pourStep))
 	return d
+}
+
+// step is what amounts are rounded down to, mL: the metric step, or a fluid
+// ounce where the page is in ounces, since no part of one is written.
+func (k composer) step(metric float64) float64 {
+	if k.us {
+		return convert(1, quantity.FluidOunce, quantity.Millilitre)
+	}
+	return metric
+}
+
+// wholeSteps rounds a volume down to whole steps.
+func wholeSteps(v quantity.Millilitres, step float64) quantity.Millilitres {
+	return quantity.Millilitres(math.Floor(float64(v)/step+1e-9) * step)
 }
 
 // pourStep is what an amount at a break is rounded to, mL: a bottle can be
 // read to no less. Our own proposal.
 const pourStep = 5.0
 
-// pourable rounds the amounts at the chances so that at none of them more has
-// been drunk than was planned until then, and returns what they add up to.
-func pourable(chances []Chance, drinks int) []quantity.Millilitres {
+// pourable rounds the amounts at the chances to steps in mL so that at none of
+// them more has been drunk than was planned until then, and returns what they
+// add up to.
+func pourable(chances []Chance, drinks int, step float64) []quantity.Millilitres {
 	total := make([]quantity.Millilitres, drinks)
 	for d := range drinks {
 		var planned quantity.Millilitres
 		for i := range chances {
 			planned += chances[i].Volumes[d]
-			until := quantity.Millilitres(math.Floor(float64(planned)/pourStep+1e-9) * pourStep)
+			until := wholeSteps(planned, step)
 			chances[i].Volumes[d] = until - total[d]
 			total[d] = until
 		}

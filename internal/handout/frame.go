@@ -31,17 +31,19 @@ func (p *Press) frame(t Terms, h head, small ...string) paper.Frame {
 	return fr
 }
 
+// tightest is the most that lines are set closer.
+const tightest = 2
+
 // pour fills pages; where one side is not enough, lines are set closer if that
-// saves a side.
+// saves a side, and no closer than it needs.
 func (p *Press) pour(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
 	pages := paper.Pour(lay(p))
-	if len(pages) == 1 {
-		return pages
-	}
-	closer := *p
-	closer.tight = true
-	if fewer := paper.Pour(lay(&closer)); len(fewer) < len(pages) {
-		return fewer
+	for level := 1; level <= tightest && len(pages) > 1; level++ {
+		closer := *p
+		closer.tight = level
+		if fewer := paper.Pour(lay(&closer)); len(fewer) < len(pages) {
+			pages = fewer
+		}
 	}
 	return pages
 }

@@ -77,6 +77,8 @@ func typedInto(p *Press, name, words, drink, chance string, hide bool) map[strin
 	a.During.Chances[1].Name = chance
 	a.During.Chances[1].Foods = []Portion{{Name: drink, Portions: 1.5}}
 	a.Bag[1].Name = drink
+	a.Practise.What = words
+	a.After.Further = []FurtherSession{{Start: "18:00", Minutes: 40, Parts: a.Bars[0].Parts, Foods: []Portion{{Name: drink, Portions: 1}}}}
 	a.Basis.Place, a.Basis.Estimate = chance, true
 	a.Options = []Option{{Name: name, Parts: a.Bars[0].Parts}, {Name: chance, Foods: []Portion{{Name: drink, Portions: 1}}}}
 	r := report()

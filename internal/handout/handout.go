@@ -28,8 +28,8 @@ type Press struct {
 	faces *paper.Faces
 	say   *words.Words
 	size  paper.Size
-	// tight sets lines and rows closer.
-	tight bool
+	// tight sets lines and rows closer: 0, 1 or 2.
+	tight int
 	// concealed are typed texts as they stand where mass is hidden: a long
 	// note is searched once, not for each side.
 	concealed map[string]string

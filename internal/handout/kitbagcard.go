@@ -155,7 +155,7 @@ func (p *Press) cardRow(name, amount, under string, strong bool, width float64) 
 	big := paper.Style{Size: 5, Leading: 5.8, Weight: paper.SemiBold, Ink: paper.Black}
 	label := paper.Style{Size: 4.2, Leading: 5.8, Weight: paper.Medium, Ink: paper.Black}
 	note := noteStyle().In(paper.Black)
-	if p.tight {
+	if p.tight > 0 {
 		big.Size, big.Leading, label.Size, label.Leading, note.Leading = 4.4, 4.9, 3.7, 4.9, 3.8
 	}
 	if strong {

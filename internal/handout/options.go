@@ -18,6 +18,8 @@ type Option struct {
 	Deficit Deficit
 	// Carbohydrate per hour.
 	Carbohydrate quantity.GramsPerHour
+	// Estimate: the deficit rests on one, and is written as its range alone.
+	Estimate bool
 }
 
 // Portion is a food in portions.
@@ -82,7 +84,10 @@ func (p *Press) optionTable(list []Option, am amounts, width float64) table {
 		drinks.cells = append(drinks.cells, am.parts(o.Parts))
 		food.cells = append(food.cells, orDash(am.foods(o.Foods)))
 		verdict := am.deficit(o.Deficit)
-		if o.Deficit.Litres < 0 || o.Deficit.Percent < 0 {
+		switch spread := am.deficitRange(o.Deficit); {
+		case o.Estimate && spread != "":
+			verdict = say.Say("handout.options.estimate", spread)
+		case o.Deficit.Litres < 0 || o.Deficit.Percent < 0:
 			verdict = say.Say("handout.bars.up", verdict)
 		}
 		down.cells = append(down.cells, verdict)

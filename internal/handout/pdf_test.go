@@ -2,9 +2,7 @@ package handout
 
 import (
 	"bytes"
-	"compress/zlib"
 	"encoding/binary"
-	"io"
 	"os/exec"
 	"regexp"
 	"strconv"
@@ -14,6 +12,7 @@ import (
 	"unicode/utf16"
 
 	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/handout/pdfread"
 )
 
 // TestPDF writes every document once and once more, and looks at the file: it
@@ -99,7 +98,11 @@ func checkReferences(t *testing.T, data []byte) {
 // checkText reads the texts out of the file.
 func checkText(t *testing.T, doc paper.Document, data []byte) {
 	t.Helper()
-	if got, want := written(t, data), texts(doc); strings.Join(got, "\n") != strings.Join(want, "\n") {
+	got, err := pdfread.Texts(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := texts(doc); strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("the file says\n%q\nthe marks\n%q", got, want)
 	}
 }
@@ -135,54 +138,6 @@ func letters(s string) string {
 	}, s)
 }
 
-// written reads the texts out of the content of a PDF's pages: what stands in
-// brackets before Tj, as UTF-16.
-func written(t *testing.T, data []byte) []string {
-	t.Helper()
-	var list []string
-	for _, part := range bytes.Split(data, []byte("\nstream\n"))[1:] {
-		r, err := zlib.NewReader(bytes.NewReader(part))
-		if err != nil {
-			continue
-		}
-		content, err := io.ReadAll(r)
-		if err != nil || !bytes.Contains(content, []byte(" Td (")) {
-			continue
-		}
-		for {
-			i := bytes.Index(content, []byte(" Td ("))
-			if i < 0 {
-				break
-			}
-			var text string
-			text, content = bracketed(content[i+len(" Td ("):])
-			list = append(list, text)
-		}
-	}
-	return list
-}
-
-// bracketed reads a string up to its closing bracket, undoing escapes.
-func bracketed(content []byte) (text string, rest []byte) {
-	var raw []byte
-	i := 0
-	for ; i < len(content) && content[i] != ')'; i++ {
-		if content[i] == '\\' {
-			i++
-			if content[i] == 'r' {
-				raw = append(raw, '\r')
-				continue
-			}
-		}
-		raw = append(raw, content[i])
-	}
-	units := make([]uint16, len(raw)/2)
-	for j := range units {
-		units[j] = binary.BigEndian.Uint16(raw[2*j:])
-	}
-	return string(utf16.Decode(units)), content[i:]
-}
-
 func BenchmarkAthletePage(b *testing.B) {
 	p := press(b)
 	for b.Loop() {
@@ -208,4 +163,14 @@ func BenchmarkLayout(b *testing.B) {
 		doc = p.AthletePage(twoSides())
 	}
 	_ = doc
+}
+
+// BenchmarkBaseline is an empty page: the file, and a typeface of no letters.
+func BenchmarkBaseline(b *testing.B) {
+	doc := paper.NewDocument(load(b), paper.A4(), []paper.Page{{}})
+	for b.Loop() {
+		if _, err := doc.PDF(day(5, 18)); err != nil {
+			b.Fatal(err)
+		}
+	}
 }

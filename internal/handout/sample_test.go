@@ -88,7 +88,11 @@ func match() AthletePage {
 			Total: []quantity.Millilitres{450, 350}, TotalMouthfuls: 20, TotalFoods: []Portion{{"fig bar", 0.5}}, Mouthful: 38, Carbohydrate: 25,
 		},
 		After:    After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}, Extra: quantity.Range{Low: 1.69, High: 2.03}},
-		FollowUp: FollowUp{Review: day(6, 2), Next: day(6, 9), Sessions: 3},
+		FollowUp: FollowUp{Review: day(6, 2), Sessions: 3},
+		Practise: Practise{
+			What: "150 mL more water; 100 mL more sports drink; ½ fig bar more (Half-time)", From: day(5, 18), PerWeek: 3,
+			Rule: StepRule{Sessions: 3, Next: day(6, 9)},
+		},
 		Basis: Basis{
 			Day: day(5, 14), Tests: 1, Air: quantity.Range{Low: 31, High: 31}, AirKnown: true,
 			Loss: 2.15, LossRange: quantity.Range{Low: 2.04, High: 2.26}, Ranged: true, DayToDay: 0.15,

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"ebbwell/internal/consult"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
 )
@@ -71,32 +72,54 @@ type Chance struct {
 
 // After is what to drink afterwards.
 type After struct {
-	// Soon is true when the next session is less than a day away.
-	Soon bool
+	// Soon is true when the next session is less than a day away, Large when so
+	// much is lacking that it is made up in any case.
+	Soon, Large bool
 	// PerKilogram is the advice, litres for each kilogram lighter.
 	PerKilogram quantity.Range
 	// Extra is the same advice for the planned deficit, L: used where mass is
 	// hidden. A deficit in litres says nothing of body mass.
 	Extra quantity.Range
+	// Further are the sessions of the day that follow this one.
+	Further []FurtherSession
+}
+
+// FurtherSession is another session of the same day.
+type FurtherSession struct {
+	// Start is a time of day, "15:00"; empty while it is not known.
+	Start string
+	// Minutes is how long it lasts; 0 when not known.
+	Minutes quantity.Minutes
+	// Again is true where it is done by the plan of this page as it stands,
+	// Other where it is done by another plan, with a page of its own.
+	Again, Other bool
+	// Parts and Foods are what of the plan is for a session of that length.
+	Parts []Part
+	Foods []Portion
 }
 
 // FollowUp is what is looked at next.
 type FollowUp struct {
 	Review time.Time
-	// Next is when the next step may begin, after Sessions done; zero without one.
-	Next     time.Time
+	// Sessions is how many to do this way; 0 without steps.
 	Sessions int
 }
 
 func (p *Press) before(b Before, am amounts) column {
+	if am.hidden && b.Early > 0 {
+		early, late := consult.BeforeHidden(b.Early)
+		if b.Early = early; b.Late > 0 {
+			b.Late = late
+		}
+	}
 	return column{title: p.say.Say("handout.before.title"), body: func(w float64) []paper.Block {
 		var out []paper.Block
 		if b.Early > 0 {
-			s := p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.perBody(b.Early))
+			s := p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.sip(b.Early))
 			out = append(out, p.faces.Paragraph(p.body(), s, w))
 		}
 		if b.Late > 0 {
-			s := p.say.Say("handout.before.late", p.say.Half(b.LateHours), am.perBody(b.Late))
+			s := p.say.Say("handout.before.late", p.say.Half(b.LateHours), am.sip(b.Late))
 			out = append(out, p.faces.Paragraph(p.body(), s, w))
 		}
 		return out
@@ -128,7 +151,7 @@ func (a amounts) bagItem(it BagItem) string {
 	case it.Substance == Food && it.Portions > 0:
 		return a.food(Portion{Name: it.Name, Portions: it.Portions})
 	case it.Substance != Food && it.Volume > 0:
-		return a.say.Say("handout.bag.bottles", max(1, it.Count), name, a.sip(it.Volume))
+		return a.say.Say("handout.bag.bottles", max(1, it.Count), name, a.size(it.Volume))
 	}
 	return name
 }
@@ -145,6 +168,10 @@ func (p *Press) during(d During, am amounts, width float64) []paper.Item {
 		return nil
 	}
 	items := append([]paper.Item{p.section(p.say.Say("handout.during.title"), width)}, t.items(p, width)...)
+	for i := range items {
+		// What is looked at in the session does not run over two sides.
+		items[i].Keep = items[i].Keep || len(t.rows) <= manyRows
+	}
 	items[len(items)-1].Keep = true
 	note := p.faces.Paragraph(noteStyle(), p.duringNote(d, am), width-2*cellPad).At(cellPad, 0)
 	return append(items, paper.Item{Block: note, Gap: 1})
@@ -227,7 +254,7 @@ func (p *Press) duringNote(d During, am amounts) string {
 		parts = append(parts, p.say.Say("handout.during.noBreaks"))
 	}
 	if d.Mouthful > 0 && len(d.Chances) > 0 {
-		parts = append(parts, p.say.Say("handout.during.mouthful", am.sip(d.Mouthful)))
+		parts = append(parts, p.say.Say("handout.during.mouthful", am.size(d.Mouthful)))
 	}
 	if d.Carbohydrate > 0 {
 		parts = append(parts, p.say.Say("handout.during.carbohydrate", p.say.Amount(float64(d.Carbohydrate), quantity.Gram)))

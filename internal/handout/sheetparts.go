@@ -9,18 +9,23 @@ import (
 
 // Measures of what is written on by hand, mm.
 const (
-	boxHeight  = 11.0
-	gridHeight = 8.0
-	sheetGap   = 1.8
+	sheetGap = 1.8
 	// shortGrid is up to how many rows a table to fill in is not parted.
 	shortGrid = 8
 )
 
+// boxHeight and gridHeight are how high a field and a row of a table are: a hand
+// still writes on the lowest.
+func (s sheet) boxHeight() float64 { return []float64{11, 10.4, 9.5}[s.p.tight] }
+
+func (s sheet) gridHeight() float64 { return []float64{8, 7.2, 6.6}[s.p.tight] }
+
 // box is a field to write into: a label, a unit, what is known already, and
-// perhaps a square to tick for "none".
+// perhaps squares to tick, for "none" say.
 type box struct {
-	label, unit, filled, tick string
-	share                     float64
+	label, unit, filled string
+	ticks               []string
+	share               float64
 }
 
 // part is a heading and the blocks under it.
@@ -62,18 +67,20 @@ func (s sheet) boxes(list ...box) paper.Block {
 // box draws one field.
 func (s sheet) box(b box, width float64) paper.Block {
 	const pad = 1.4
-	f, w := s.p.faces, width-2*pad
+	f, w, height := s.p.faces, width-2*pad, s.boxHeight()
 	st := f.Fit(smallStyle(), b.label, w, 0.8)
 	label := f.Lines(st, f.Clip(st, f.Wrap(st, b.label, w), 1, w), w, paper.Left).At(pad, 0.7)
-	out := paper.Space(width, boxHeight).With(paper.Box{W: width, H: boxHeight, Radius: 0.8, Width: hair, Stroke: paper.Faint})
+	out := paper.Space(width, height).With(paper.Box{W: width, H: height, Radius: 0.8, Width: hair, Stroke: paper.Faint})
 	out = out.With(label.Marks...)
-	low := boxHeight - noteStyle().Leading - 0.8
+	low := height - noteStyle().Leading - 0.8
 	if b.unit != "" {
 		out = out.With(f.Line(noteStyle(), b.unit, w, paper.Right).At(pad, low).Marks...)
 	}
-	if b.tick != "" {
-		text := f.Line(smallStyle(), b.tick, w-4, paper.Left).At(pad+3.6, low+0.4)
-		out = out.With(text.Marks...).With(paper.Check{X: pad, Y: low + 0.6, Size: 2.8})
+	x := pad
+	for _, tick := range b.ticks {
+		text := f.Line(smallStyle(), tick, w-4, paper.Left).At(x+3.6, low+0.4)
+		out = out.With(text.Marks...).With(paper.Check{X: x, Y: low + 0.6, Size: 2.8})
+		x += 3.6 + f.Width(smallStyle(), tick) + 3
 	}
 	if b.filled != "" {
 		fill := f.Fit(s.p.body(), b.filled, w, 0.7)
@@ -82,25 +89,28 @@ func (s sheet) box(b box, width float64) paper.Block {
 	return out
 }
 
-// choices is a label and words to tick, on as many lines as they need.
-func (s sheet) choices(label string, words ...string) paper.Block {
+// choices is a label and words to tick, on as many lines as a width needs.
+func (s sheet) choices(width float64, label string, words ...string) paper.Block {
 	const gap, apart = 1.2, 5.0
 	st := noteStyle().In(paper.Black)
 	st.Leading = 5.2
 	f := s.p.faces
-	out := f.Line(st.In(paper.Grey), label, s.width, paper.Left)
-	start := f.Width(st, label) + 3
+	out := f.Line(st.In(paper.Grey), label, width, paper.Left)
+	start := 0.0
+	if label != "" {
+		start = f.Width(st, label) + 3
+	}
 	x, y := start, 0.0
 	for _, word := range words {
 		w := checkSize + gap + f.Width(st, word)
-		if x+w > s.width && x > start {
+		if x+w > width && x > start {
 			x, y = start, y+st.Leading
 		}
 		out = out.With(paper.Check{X: x, Y: y + (st.Leading-checkSize)/2, Size: checkSize})
 		out = out.With(f.Line(st, word, w, paper.Left).At(x+checkSize+gap, y).Marks...)
 		x += w + apart
 	}
-	out.Width, out.Height = s.width, y+st.Leading
+	out.Width, out.Height = width, y+st.Leading
 	return out
 }
 
@@ -164,14 +174,14 @@ func (s sheet) gridHead(all []gridCol) paper.Block {
 
 // gridRow draws a row: its number, the lines between its cells and that below.
 func (s sheet) gridRow(all []gridCol, n int) paper.Block {
-	out := paper.Space(s.width, gridHeight)
-	out = out.With(s.p.faces.Line(noteStyle(), strconv.Itoa(n), 6, paper.Left).At(1.2, (gridHeight-noteStyle().Leading)/2).Marks...)
+	out := paper.Space(s.width, s.gridHeight())
+	out = out.With(s.p.faces.Line(noteStyle(), strconv.Itoa(n), 6, paper.Left).At(1.2, (s.gridHeight()-noteStyle().Leading)/2).Marks...)
 	x := 0.0
 	for _, c := range all {
-		out = out.With(gridLine(x, 0, x, gridHeight))
+		out = out.With(gridLine(x, 0, x, s.gridHeight()))
 		x += c.width
 	}
-	return out.With(gridLine(x, 0, x, gridHeight), gridLine(0, gridHeight, s.width, gridHeight))
+	return out.With(gridLine(x, 0, x, s.gridHeight()), gridLine(0, s.gridHeight(), s.width, s.gridHeight()))
 }
 
 func gridLine(x1, y1, x2, y2 float64) paper.Line {
@@ -180,9 +190,9 @@ func gridLine(x1, y1, x2, y2 float64) paper.Line {
 
 // writing is lines to write on.
 func (s sheet) writing(n int) paper.Block {
-	out := paper.Space(s.width, float64(n)*gridHeight)
+	out := paper.Space(s.width, float64(n)*s.gridHeight())
 	for i := range n {
-		out = out.With(rowLine(float64(i+1)*gridHeight, s.width))
+		out = out.With(rowLine(float64(i+1)*s.gridHeight(), s.width))
 	}
 	return out
 }

@@ -18,20 +18,20 @@ func quoteStyle() paper.Style {
 
 // body is the style of the text; closer set on a tight page.
 func (p *Press) body() paper.Style {
-	if p.tight {
+	switch p.tight {
+	case 0:
+		return paper.Style{Size: 3.7, Leading: 5.05, Ink: paper.Black}
+	case 1:
 		return paper.Style{Size: 3.6, Leading: 4.75, Ink: paper.Black}
 	}
-	return paper.Style{Size: 3.7, Leading: 5.05, Ink: paper.Black}
+	return paper.Style{Size: 3.5, Leading: 4.5, Ink: paper.Black}
 }
 
 func (p *Press) strong() paper.Style { return p.body().Heavy(paper.SemiBold) }
 
 // gap is the room above a section.
 func (p *Press) gap() float64 {
-	if p.tight {
-		return 3
-	}
-	return 4.4
+	return []float64{4.4, 3, 2.2}[p.tight]
 }
 
 func noteStyle() paper.Style { return paper.Style{Size: 3.1, Leading: 4.2, Ink: paper.Grey} }

@@ -32,8 +32,10 @@ type row struct {
 const (
 	cellPad = 2.0
 	rowPad  = 1.5
-	// tightPad is used from manyRows on and on a tight page.
+	// tightPad is used from manyRows on and on a tight page, leastPad on the
+	// tightest.
 	tightPad = 0.9
+	leastPad = 0.5
 	manyRows = 8
 )
 
@@ -46,6 +48,9 @@ func (t table) items(p *Press, width float64) []paper.Item {
 	}
 	if len(items) > 2 {
 		items[1].Keep = true
+	}
+	if n := len(t.rows); n > 1 && t.rows[n-1].total {
+		items[n-1].Keep = true // a total does not stand alone
 	}
 	return items
 }
@@ -71,7 +76,10 @@ func (t table) head(p *Press, width float64) paper.Block {
 
 // pad is the room above and below the text of a row.
 func (t table) pad(p *Press) float64 {
-	if p.tight || len(t.rows) >= manyRows {
+	switch {
+	case p.tight == tightest:
+		return leastPad
+	case p.tight > 0 || len(t.rows) >= manyRows:
 		return tightPad
 	}
 	return rowPad

@@ -47,7 +47,7 @@ type Finding struct {
 func (f Finding) revealing() bool {
 	switch f.Figure.Unit {
 	case quantity.Kilogram, quantity.Pound, quantity.PerCent, quantity.MillilitrePerKilogram,
-		quantity.LitrePerKilogram, quantity.GramPerKilogram, quantity.Kilocalorie:
+		quantity.MillilitrePerKilogramPerHour, quantity.LitrePerKilogram, quantity.GramPerKilogram, quantity.Kilocalorie:
 		return true
 	}
 	return false

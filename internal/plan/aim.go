@@ -106,6 +106,7 @@ const (
 	DrinkingMost
 	StrengthMost
 	OneSourceMost
+	BreaksMost
 	ItemsChosen
 	FluidCeiling
 	SodiumCeiling
@@ -152,6 +153,8 @@ func (c Condition) Code() string {
 		return "aim.strength-most"
 	case OneSourceMost:
 		return "aim.one-source"
+	case BreaksMost:
+		return "aim.breaks-most"
 	case ItemsChosen:
 		return "aim.items-chosen"
 	case FluidCeiling:

@@ -12,14 +12,16 @@ const (
 	Estimate
 )
 
-// Body is what the plan needs to know of the athlete's body. Whether the mass
-// may be seen is the screen's business.
+// Body is what the plan needs to know of the athlete's body. What may be seen of
+// it is the screen's business, but for the one limit that is made with the mass.
 type Body struct {
 	MassKg float64
 	// HeightM and AgeYears are zero when unknown.
 	HeightM  float64
 	AgeYears float64
 	Sex      sweat.Sex
+	// Hidden: the mass is not to be worked out from where a slider stops.
+	Hidden bool
 }
 
 // Basis is what a plan rests on.

@@ -68,3 +68,26 @@ func BenchmarkSuggestClash(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkBaseline is what a spreadsheet would do for a move: fluid,
+// carbohydrate and sodium summed over the slots and divided by the hours, with
+// neither range nor guard.
+func BenchmarkBaseline(b *testing.B) {
+	p, mix := courtPlanner(b), Mix{Water: 600, Drink1: 600, Food1: 1, Food3: 1, Salt: 0.5}
+	var fluid, carbohydrate, sodium float64
+	b.ReportAllocs()
+	for b.Loop() {
+		fluid, carbohydrate, sodium = 0, 0, 0
+		for s, x := range mix {
+			u := &p.menu[s].Unit
+			fluid += x * u.fluidL()
+			carbohydrate += x * u.CarbohydrateG
+			sodium += x * u.SodiumMg
+		}
+		h := p.hours(Expected)
+		fluid, carbohydrate, sodium = fluid/h, carbohydrate/h, sodium/h
+	}
+	if fluid <= 0 || carbohydrate <= 0 || sodium <= 0 {
+		b.Fatal("nothing was summed")
+	}
+}

@@ -30,12 +30,16 @@ type Ceiling struct {
 
 // CeilingOf returns the ceiling of a length: the low end of the planned
 // loss's 95 % range, for a test as for an estimate; past 3 h also what leaves
-// a deficit of 1 % of body mass (our proposal). Breathing does not raise it.
+// a deficit of 1 % of body mass (our proposal), in coarse steps where the mass is
+// hidden. Breathing does not raise it.
 func (p *Planner) CeilingOf(l Length) Ceiling {
 	h := p.hours(l)
 	c := Ceiling{FluidL: p.basis.SweatRate.Low * h, Reason: LowEnd}
 	if p.session.Minutes[l] > evidence.LongSession {
 		long := p.basis.SweatRate.Value*h - evidence.LongSessionAtMost/100*p.basis.Body.MassKg
+		if p.basis.Body.Hidden {
+			long = floorTo(long, evidence.HiddenLimitStep)
+		}
 		if long < c.FluidL {
 			c.FluidL, c.Reason = max(0, long), LongSession
 		}

@@ -43,23 +43,55 @@ func (p *Planner) Offer(s Search) [4]Option {
 	}
 }
 
-// offered suggests an option: where the aims clash, the nearest one. The best
-// that can be done about a deficit is not hunted to the last 0.1 %: nobody eats
-// five bars for the water in them.
+// offered suggests an option: where the aims clash, the nearest one, and where
+// they clash twice over, the nearest one that asks for less carbohydrate: what the
+// stomach and the breaks take comes before what is wanted.
 func (p *Planner) offered(kind OptionKind, s Search) Option {
 	found := p.Suggest(s)
 	o := Option{Kind: kind, Mix: found.Mix, Met: found.Met, Clash: found.Clash}
-	for _, r := range found.Nearest {
-		if !r.Possible {
-			continue
-		}
-		o.Mix = r.Mix
-		if r.Condition == DeficitMost {
-			o.Mix = p.nearDeficit(s, r)
-		}
-		break
+	if found.Met {
+		return o
+	}
+	const stomach = DrinkingMost | BreaksMost
+	if mix, ok := p.nearest(s, found, stomach); ok {
+		o.Mix = mix
+	} else if less, ok := p.lessFuel(s); ok {
+		o.Mix = less.offered(kind, s).Mix
+	} else if mix, ok := p.nearest(s, found, 0); ok {
+		o.Mix = mix
 	}
 	return o
+}
+
+// nearest is the mix with the first condition of a clash let go that leaves one,
+// apart from those that are to stay. The best that can be done about a deficit is not hunted to the last 0.1 %:
+// nobody eats five bars for the water in them.
+func (p *Planner) nearest(s Search, found Suggestion, stay Condition) (mix Mix, ok bool) {
+	for _, r := range found.Nearest {
+		switch {
+		case !r.Possible || stay.Has(r.Condition):
+		case r.Condition == DeficitMost:
+			return p.nearDeficit(s, r), true
+		default:
+			return r.Mix, true
+		}
+	}
+	return Mix{}, false
+}
+
+// lessFuel is the planner with the carbohydrate asked for lowered to what can
+// be taken where no drink at all is asked for; ok is false where it need not be.
+func (p *Planner) lessFuel(s Search) (less *Planner, ok bool) {
+	dry := *p
+	dry.aim.Deficit.On = false
+	for _, r := range dry.Suggest(s).Nearest {
+		if r.Possible && r.Condition == CarbohydrateLeast && r.Missed > 0 {
+			lower := *p
+			lower.aim.Carbohydrate.Low = max(0, lower.aim.Carbohydrate.Low-r.Missed-evidence.MattersFuel)
+			return &lower, true
+		}
+	}
+	return nil, false
 }
 
 // nearDeficit is the smallest change that comes within 0.1 % of the least

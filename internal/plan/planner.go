@@ -18,6 +18,9 @@ type Planner struct {
 	aim     Aim
 	// limit of the deficit at the end, % of body mass.
 	limit float64
+	// carried is what the breaks let one drink, L, where they are known; see
+	// [Planner.At].
+	carried [Lengths]Bound
 }
 
 const minutesPerHour = 60
@@ -45,7 +48,21 @@ func New(b Basis, s Session, m Menu, a Aim) (*Planner, error) {
 	if a.Deficit.On {
 		p.limit = a.Deficit.High
 	}
+	if b.Body.Hidden {
+		p.hideLimit()
+	}
 	return p, nil
+}
+
+// hideLimit brings the limit of the deficit to coarse litres: from where a guard
+// begins to speak, or a band ends, the mass could else be worked out.
+func (p *Planner) hideLimit() {
+	const step = evidence.HiddenLimitStep
+	litres := p.limit / p.percent(1)
+	p.limit = p.percent(max(step, math.Round(litres/step)*step))
+	if p.aim.Deficit.On {
+		p.aim.Deficit.High = max(p.aim.Deficit.Low, p.limit)
+	}
 }
 
 // Basis returns what the plan rests on.

@@ -1,102 +1,58 @@
 package plan
 
 import (
-	"bytes"
-	"encoding/csv"
 	"fmt"
-	"math"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
+	"time"
 
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
+	"ebbwell/internal/published"
 	"ebbwell/internal/sweat"
 )
 
-// published is one row of a table of published values.
-type published struct {
-	check, source string
-	inputs        map[string]string
-	expected      float64
-	tolerance     float64 // relative, absolute about zero
+// checked is one row of a table of published values.
+type checked struct {
+	check string
+	in    published.In
 }
 
 // number reads an input of a row; a missing or unreadable one fails the test.
-func (r published) number(t *testing.T, key string) float64 {
+func (r checked) number(t testing.TB, key string) float64 {
 	t.Helper()
-	x, err := strconv.ParseFloat(r.inputs[key], 64)
-	if err != nil {
-		t.Fatalf("input %q: %v", key, err)
-	}
-	return x
+	return r.in.Number(key)
 }
 
-// readPublished reads testdata/published/name.csv; no rows, an unknown column
-// or a row without source and sureness fail.
-func readPublished(t *testing.T, name string) []published {
-	t.Helper()
-	text, err := os.ReadFile("../../testdata/published/" + name + ".csv")
-	if err != nil {
-		t.Fatal(err)
+// text reads an input that may be absent.
+func (r checked) text(key string) string {
+	if !r.in.Has(key) {
+		return ""
 	}
-	lines, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
-	if err != nil || len(lines) < 2 {
-		t.Fatalf("%d rows: %v", len(lines), err)
-	}
-	if got := strings.Join(lines[0], ","); got != "case,inputs,expected,tolerance,source,sure" {
-		t.Fatalf("columns %s", got)
-	}
-	var rows []published
-	for i, l := range lines[1:] {
-		r := published{check: l[0], source: l[4] + " [" + l[5] + "]", inputs: map[string]string{}}
-		for _, pair := range strings.Fields(l[1]) {
-			key, value, _ := strings.Cut(pair, "=")
-			r.inputs[key] = value
-		}
-		var err1, err2 error
-		r.expected, err1 = strconv.ParseFloat(l[2], 64)
-		r.tolerance, err2 = strconv.ParseFloat(l[3], 64)
-		if err1 != nil || err2 != nil || l[4] == "" || !strings.Contains("RSMDPC", l[5]) || len(l[5]) != 1 {
-			t.Fatalf("row %d: %v", i+1, l)
-		}
-		rows = append(rows, r)
-	}
-	return rows
+	return r.in.Text(key)
 }
 
 // walk holds every row of a table against what compute makes of it.
-func walk(t *testing.T, name string, compute func(t *testing.T, r published) float64) {
+func walk(t *testing.T, name string, compute func(t testing.TB, r checked) any) {
 	t.Helper()
-	for i, r := range readPublished(t, name) {
-		t.Run(fmt.Sprintf("%02d %s %s", i+1, r.check, r.source), func(t *testing.T) {
-			got := compute(t, r)
-			room := r.tolerance * math.Abs(r.expected)
-			if r.expected == 0 {
-				room = r.tolerance
-			}
-			if !(math.Abs(got-r.expected) <= room+1e-12) {
-				t.Errorf("%s %v: got %g, published %g within %g", r.check, r.inputs, got, r.expected, room)
-			}
-		})
-	}
+	published.WalkAll(t, name, func(in published.In) any { return compute(in.TB(), checked{in.Case(), in}) })
 }
 
 // rowPlanner is the planner that a row describes: a loss of so many L in so
 // many minutes, with the range of one test.
-func rowPlanner(t *testing.T, r published) (*Planner, Mix) {
+func rowPlanner(t testing.TB, r checked) (*Planner, Mix) {
 	t.Helper()
 	minutes := r.number(t, "minutes")
 	rate := r.or(t, "rate", r.or(t, "loss", 0)/(minutes/60))
 	span := sweat.PlannedRange(rate, 0, 1)
 	b := Basis{SweatRate: Between(rate, span.Low, span.High), Body: Body{MassKg: r.number(t, "kg")}}
-	if r.inputs["tight"] != "" {
+	if r.text("tight") != "" {
 		b.SweatRate = Between(rate, rate, rate)
 	}
 	if c := r.or(t, "concentration", 0); c > 0 {
 		b.Sodium = Between(c, c, c)
 	}
-	b.Usual = Usual{Known: r.inputs["usual"] != "", LH: r.or(t, "usual", 0)}
+	b.Usual = Usual{Known: r.text("usual") != "", LH: r.or(t, "usual", 0)}
 	m := NewMenu()
 	if err := m.SetDrink(Drink1, find(t, "drink-6")); err != nil {
 		t.Fatal(err)
@@ -112,9 +68,9 @@ func rowPlanner(t *testing.T, r published) (*Planner, Mix) {
 }
 
 // or reads an input that may be absent.
-func (r published) or(t *testing.T, key string, other float64) float64 {
+func (r checked) or(t testing.TB, key string, other float64) float64 {
 	t.Helper()
-	if r.inputs[key] == "" {
+	if r.text(key) == "" {
 		return other
 	}
 	return r.number(t, key)
@@ -129,7 +85,7 @@ func one(holds bool) float64 {
 }
 
 func TestPublishedCommonPractice(t *testing.T) {
-	walk(t, "common_practice", func(t *testing.T, r published) float64 {
+	walk(t, "common_practice", func(t testing.TB, r checked) any {
 		switch r.check {
 		case "before inside early":
 			return one(inRange(fuel.BeforeFourHours(r.number(t, "kg")).Range, r.number(t, "litres")))
@@ -164,7 +120,7 @@ func TestPublishedCommonPractice(t *testing.T) {
 }
 
 func TestPublishedSchedule(t *testing.T) {
-	walk(t, "schedule", func(t *testing.T, r published) float64 {
+	walk(t, "schedule", func(t testing.TB, r checked) any {
 		switch r.check {
 		case "limit litres":
 			b := Basis{SweatRate: Between(1, 1, 1), Body: Body{MassKg: r.number(t, "kg")}}
@@ -174,11 +130,11 @@ func TestPublishedSchedule(t *testing.T) {
 			}
 			return p.limit / p.percent(1)
 		case "mouthful":
-			return float64(UsualMouthful(sweat.Sex(r.inputs["sex"])))
+			return float64(UsualMouthful(sweat.Sex(r.text("sex"))))
 		case "stomach low":
-			return StomachTakes(r.inputs["running"] == "yes").Low
+			return StomachTakes(r.text("running") == "yes").Low
 		case "stomach high":
-			return StomachTakes(r.inputs["running"] == "yes").High
+			return StomachTakes(r.text("running") == "yes").High
 		case "ceiling share":
 			p, _ := rowPlanner(t, r)
 			return p.CeilingOf(Expected).FluidL / p.Evaluate(Expected, Mix{}).LossL.Value
@@ -192,18 +148,81 @@ func TestPublishedSchedule(t *testing.T) {
 			return DefaultStepRules().CarbohydrateGH
 		case "step sessions":
 			return float64(DefaultStepRules().Sessions)
+		case "step clear days":
+			return float64(DefaultStepRules().ClearDays)
+		case "smaller step":
+			_, smaller := DefaultStepRules().Smaller(r.number(t, "confidence"))
+			return one(smaller)
+		case "thirst will do":
+			return thirstRow(t, r)
+		case "review":
+			list := make([]Done, int(r.number(t, "sessions")))
+			for i := range list {
+				list[i] = Done{Share: r.number(t, "done") / 100, DrunkLH: 0.5, Stomach: r.number(t, "stomach"), Asked: true}
+			}
+			return string(Review(list, Usual{}, false).Decision)
+		case "hours before", "hours until", "hours after":
+			return dayRow(t, r)
+		case "entry":
+			e, ok := evidence.Find(r.text("id"))
+			if !ok {
+				t.Fatalf("no entry %q", r.text("id"))
+			}
+			return e.Value
 		}
 		return chanceRow(t, r)
 	})
 }
 
+// thirstRow asks whether drinking to thirst serves as well as a plan.
+func thirstRow(t testing.TB, r checked) float64 {
+	t.Helper()
+	minutes := r.number(t, "minutes")
+	s := Session{Minutes: [Lengths]float64{minutes, minutes, minutes}}
+	s.Heat = map[string]Heat{"hot": Hot, "mild": Temperate}[r.text("heat")]
+	s.Effort = map[string]fuel.Effort{"hard": fuel.Hard, "moderate": fuel.Moderate}[r.text("effort")]
+	if s.Heat == Heat(0) && r.text("heat") != "mild" || s.Effort == fuel.EffortUnknown {
+		t.Fatal("heat or effort unknown")
+	}
+	var a Aim
+	if g := r.or(t, "carbohydrate", 0); g > 0 {
+		a.Carbohydrate = Within(g, g)
+	}
+	return one(ThirstWillDo(Basis{SweatRate: Between(1, 1, 1)}, s, a))
+}
+
+// dayRow is where an event of the day stands, in hours from the session.
+func dayRow(t testing.TB, r checked) float64 {
+	t.Helper()
+	s := Session{Minutes: [Lengths]float64{90, 90, 90}, NextHours: r.or(t, "next", 0)}
+	p := newPlanner(t, Basis{SweatRate: Between(1, 1, 1), Body: Body{MassKg: 70}}, s, NewMenu(), Aim{})
+	start := time.Date(2026, 6, 1, 12, 0, 0, 0, time.UTC)
+	d, err := PlanDay([]DaySession{{Start: start, Planner: p, Length: Expected}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range d.Events {
+		switch {
+		case e.Code != r.text("of"):
+		case r.check == "hours before":
+			return start.Sub(e.From).Hours()
+		case r.check == "hours until":
+			return start.Sub(e.Until).Hours()
+		default:
+			return e.Until.Sub(e.From).Hours()
+		}
+	}
+	t.Fatalf("nothing of the day is %q", r.text("of"))
+	return 0
+}
+
 // chanceRow counts chances or their seconds.
-func chanceRow(t *testing.T, r published) float64 {
+func chanceRow(t testing.TB, r checked) float64 {
 	t.Helper()
 	var list []Chance
-	if r.inputs["sets"] != "" {
+	if r.text("sets") != "" {
 		var sets []TennisSet
-		for _, s := range strings.Split(r.inputs["sets"], ",") {
+		for _, s := range strings.Split(r.text("sets"), ",") {
 			var set TennisSet
 			if _, err := fmt.Sscanf(s, "%d-%d", &set.Won, &set.Lost); err != nil {
 				t.Fatal(err)
@@ -216,18 +235,18 @@ func chanceRow(t *testing.T, r published) float64 {
 		}
 	}
 	heat := Temperate
-	if r.inputs["heat"] == "hot" {
+	if r.text("heat") == "hot" {
 		heat = Hot
 	}
 	for _, s := range sports(t) {
-		if s.Code == r.inputs["sport"] {
+		if s.Code == r.text("sport") {
 			list = append(list, s.Chances(100, heat)...)
 		}
 	}
 	seconds := 0.0
 	for _, c := range list {
 		seconds += c.Seconds
-		if r.check == "seconds of" && c.Code == r.inputs["chance"] {
+		if r.check == "seconds of" && c.Code == r.text("chance") {
 			return c.Seconds
 		}
 	}
@@ -242,7 +261,7 @@ func chanceRow(t *testing.T, r published) float64 {
 }
 
 func TestPublishedCarbohydrateRate(t *testing.T) {
-	walk(t, "carbohydrate_rate", func(t *testing.T, r published) float64 {
+	walk(t, "carbohydrate_rate", func(t testing.TB, r checked) any {
 		switch r.check {
 		case "rate":
 			return hourOf(t, r.number(t, "every"), Item{InUse: true, Step: 1, Unit: Unit{CarbohydrateG: r.number(t, "grams")}}, 1)
@@ -265,7 +284,7 @@ func TestPublishedCarbohydrateRate(t *testing.T) {
 
 // hourOf takes an amount of an item every so many minutes for an hour, and
 // returns the carbohydrate rate.
-func hourOf(t *testing.T, every float64, item Item, amount float64) float64 {
+func hourOf(t testing.TB, every float64, item Item, amount float64) float64 {
 	t.Helper()
 	m := NewMenu()
 	m[Food1] = item

@@ -42,21 +42,22 @@ type Proposal struct {
 	Reason   string
 	// Usual is what the stomach is used to after this review. It rises only
 	// here, and only on a comfortable step: to what was drunk and a small
-	// step of 0.1 L/h more, never past what stomachs usually take.
+	// step of 0.1 L/h more, never past what stomachs usually take, which is
+	// less in running.
 	Usual Usual
 }
 
 // Review reads the last three sessions done on a step (common practice): back
 // at a gain in mass or at a stomach of 7 or more; next at 0-3 in all of at
 // least two with 80 % done on average; else hold.
-func Review(done []Done, before Usual) Proposal {
+func Review(done []Done, before Usual, running bool) Proposal {
 	if n := int(evidence.StepSessionsHigh); len(done) > n {
 		done = done[len(done)-n:]
 	}
 	decision, reason := judge(done)
 	usual := before
 	if decision == Next {
-		usual = risen(done, before)
+		usual = risen(done, before, StomachTakes(running).High)
 	}
 	return Proposal{Decision: decision, Reason: reason, Usual: usual}
 }
@@ -89,13 +90,13 @@ func judge(done []Done) (Decision, string) {
 	return Next, ReviewComfortable
 }
 
-// risen is the tolerance after a comfortable step.
-func risen(done []Done, before Usual) Usual {
+// risen is the tolerance after a comfortable step, up to a most in L/h.
+func risen(done []Done, before Usual, most float64) Usual {
 	mean := 0.0
 	for _, d := range done {
 		mean += d.DrunkLH / float64(len(done))
 	}
-	to := min(mean+evidence.StepFluidLow, evidence.StomachHigh)
+	to := min(mean+evidence.StepFluidLow, most)
 	if !before.Known {
 		return Usual{Known: mean > 0, LH: max(0, to)}
 	}

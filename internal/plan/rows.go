@@ -15,7 +15,7 @@ type row struct {
 }
 
 // maxRows is one row for each condition but the choice of items.
-const maxRows = 11
+const maxRows = 12
 
 // rows is the conditions in force, without allocation.
 type rows struct {
@@ -76,6 +76,9 @@ func (p *Planner) rowsOf(l Length) rows {
 	}
 	if a.OneSource {
 		r.add(p, OneSourceMost, 1, evidence.OneSourceHigh*h, 1/h, evidence.MattersFuel, oneSourceOf)
+	}
+	if p.carried[l].On {
+		r.add(p, BreaksMost, 1, p.carried[l].High, 1, evidence.MattersDrinking, drunkOf)
 	}
 	p.addGuards(&r, l, h)
 	return r

@@ -259,7 +259,7 @@ func TestTableAndGamesAgree(t *testing.T) {
 	t.Fatal("no tennis")
 }
 
-func sports(t *testing.T) []Sport {
+func sports(t testing.TB) []Sport {
 	t.Helper()
 	list, err := Sports()
 	if err != nil {

@@ -85,3 +85,17 @@ func (s spread) fill(planned int) int {
 
 // halvings bring the part to a hundredth of a mL in any session.
 const halvings = 30
+
+// At returns a planner that also asks that a mix can be drunk at these
+// chances: they carry what [Planner.Schedule] can spread over them. A session
+// without a chance leaves drinking free.
+func (p *Planner) At(chances []Chance) *Planner {
+	at := *p
+	for l := range at.carried {
+		takes := p.place(Length(l), chances, nil)
+		most := p.spread(Length(l), Mix{}, takes).runs(1, false, 0)
+		at.carried[l] = Within(0, math.Floor(most+hair)/1000)
+		at.carried[l].On = len(takes) > 0
+	}
+	return &at
+}

@@ -219,20 +219,23 @@ func TestReview(t *testing.T) {
 		{"not a number", []Done{good, with(func(d *Done) { d.Share = math.NaN() })}, Hold, ReviewNotDone, 0.7},
 	}
 	for _, c := range cases {
-		p := Review(c.done, Usual{Known: true, LH: 0.7})
+		p := Review(c.done, Usual{Known: true, LH: 0.7}, false)
 		if p.Decision != c.decision || p.Reason != c.reason || math.Abs(p.Usual.LH-c.used) > 1e-9 {
 			t.Errorf("%s: %+v, want %s %s %g", c.name, p, c.decision, c.reason, c.used)
 		}
 	}
 	fast := with(func(d *Done) { d.DrunkLH = 1.18 })
-	if p := Review([]Done{fast, fast}, Usual{Known: true, LH: 1.1}); p.Usual.LH != 1.2 {
+	if p := Review([]Done{fast, fast}, Usual{Known: true, LH: 1.1}, false); p.Usual.LH != 1.2 {
 		t.Errorf("tolerance past the stomach: %g", p.Usual.LH)
 	}
 	slow := with(func(d *Done) { d.DrunkLH = 0.4 })
-	if p := Review([]Done{slow, slow}, Usual{Known: true, LH: 1.0}); p.Usual.LH != 1.0 {
+	if p := Review([]Done{fast, fast}, Usual{Known: true, LH: 0.8}, true); p.Usual.LH != 1.0 {
+		t.Errorf("in running it rises to %v", p.Usual.LH)
+	}
+	if p := Review([]Done{slow, slow}, Usual{Known: true, LH: 1.0}, false); p.Usual.LH != 1.0 {
 		t.Errorf("tolerance falls to %g", p.Usual.LH)
 	}
-	if p := Review([]Done{good, good}, Usual{}); !p.Usual.Known || math.Abs(p.Usual.LH-0.9) > 1e-9 {
+	if p := Review([]Done{good, good}, Usual{}, false); !p.Usual.Known || math.Abs(p.Usual.LH-0.9) > 1e-9 {
 		t.Errorf("first tolerance: %+v", p.Usual)
 	}
 }
@@ -249,7 +252,7 @@ func TestToleranceRisesOnlyOnNext(t *testing.T) {
 			})
 		}
 		before := Usual{Known: true, LH: rapid.Float64Range(0, 1.5).Draw(t, "before")}
-		p := Review(done, before)
+		p := Review(done, before, false)
 		if p.Usual.LH < before.LH || p.Decision != Next && p.Usual != before {
 			t.Fatalf("%+v after %+v", p, before)
 		}

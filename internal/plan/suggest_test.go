@@ -291,3 +291,53 @@ func TestCompare(t *testing.T) {
 		t.Errorf("gained %v lost %v", d.Gained.Codes(), d.Lost.Codes())
 	}
 }
+
+// What is suggested for known breaks can be drunk at them, and every mix that
+// the breaks do not carry misses that condition.
+func TestSuggestFitsTheBreaks(t *testing.T) {
+	list := products(t)
+	met, short := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		d := roll(t)
+		p := d.planner(t, list)
+		chances := d.chances(p.session.Minutes[Expected])
+		at := p.At(chances)
+		habit := d.mix(p.menu)
+		var s Schedule
+		p.Schedule(Expected, habit, chances, 0, &s)
+		if misses := at.Misses(Expected, habit); len(chances) > 0 && !s.Fits && !misses.Has(BreaksMost|FluidCeiling) {
+			t.Fatalf("%d of %d mL fit and nothing is missed but %v", s.DrinkableML, s.PlannedML, misses.Codes())
+		} else if !s.Fits {
+			short++
+		}
+		got := at.Suggest(Search{Length: Expected, Habit: habit})
+		if !got.Met {
+			return
+		}
+		met++
+		if p.Schedule(Expected, got.Mix, chances, 0, &s); len(chances) > 0 && !s.Fits {
+			t.Fatalf("of the suggested %d mL %d can be drunk", s.PlannedML, s.DrinkableML)
+		}
+	})
+	if met == 0 || short == 0 {
+		t.Errorf("%d were met, %d did not fit: the draw tests one side only", met, short)
+	}
+}
+
+// Where two aims stand in the way at once, what is offered still comes as near
+// as it can: drinking at 0.5 L/h brings neither the deficit under its limit nor
+// 30 g/h out of drinks alone.
+func TestOfferWhereTwoAimsClash(t *testing.T) {
+	b, s := courtBasis(), courtSession()
+	b.Usual.LH = 0.5
+	p := newPlanner(t, b, s, menuOf(t, []string{"drink-6"}, []string{"banana"}), DefaultAim(b.Usual, s)).At(courtChances(t, 105))
+	habit := Mix{Water: 500, Drink1: 250}
+	fluid := p.Offer(Search{Length: Expected, Habit: habit})[1]
+	was, is := p.Evaluate(Expected, habit), p.Evaluate(Expected, fluid.Mix)
+	if fluid.Met || fluid.Mix[Food1] != 0 || !(is.DeficitL.Value < was.DeficitL.Value) || !(is.Carbohydrate.TotalGH > 28) {
+		t.Errorf("%v: deficit %g L of %g, %g g/h", fluid.Mix, is.DeficitL.Value, was.DeficitL.Value, is.Carbohydrate.TotalGH)
+	}
+	if c := p.Misses(Expected, fluid.Mix); c.Has(DrinkingMost | BreaksMost | FluidCeiling | StrengthMost) {
+		t.Errorf("misses %v", c.Codes())
+	}
+}

@@ -161,6 +161,12 @@ func (in In) Text(name string) string {
 	return v
 }
 
+// TB is the test of the row.
+func (in In) TB() testing.TB { return in.t }
+
+// Case is what the row has worked out.
+func (in In) Case() string { return in.row.Case }
+
 // Has reports whether an input stands in the row.
 func (in In) Has(name string) bool {
 	in.read[name] = true
@@ -194,6 +200,21 @@ func Walk(t *testing.T, topic string, models map[string]Model) {
 			hold(t, r, got)
 		})
 	}
+}
+
+// WalkAll is [Walk] with one model for all cases, which asks the row for its
+// case and fails the test for one it does not know.
+func WalkAll(t *testing.T, topic string, model Model) {
+	t.Helper()
+	rows, err := Rows(topic)
+	if err != nil {
+		t.Fatal(err)
+	}
+	models := map[string]Model{}
+	for _, r := range rows {
+		models[r.Case] = model
+	}
+	Walk(t, topic, models)
 }
 
 // hold compares what came out with what was published.

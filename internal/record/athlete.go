@@ -62,8 +62,8 @@ func (a Athlete) Age(on time.Time) (years int, ok bool) {
 	return years, true
 }
 
-// Minor reports whether the athlete is under 18 on a day. An unknown age is
-// treated as of age: the profile asks for the birth date first.
+// Minor reports whether the athlete is known to be under 18 on a day. One whose
+// birth date is missing may be: nothing begins before it is known.
 func (a Athlete) Minor(on time.Time) bool {
 	years, ok := a.Age(on)
 	return ok && years < 18

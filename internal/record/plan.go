@@ -32,10 +32,24 @@ type Plan struct {
 	Basis     PlanBasis `gorm:"embedded;embeddedPrefix:basis_"`
 	Agreement Agreement `gorm:"embedded"`
 	Rules     StepRules `gorm:"embedded;embeddedPrefix:rules_"`
+	Aims      Aims      `gorm:"embedded;embeddedPrefix:aims_"`
 	Options   []Option  `gorm:"foreignKey:PlanID"`
 	Steps     []Step    `gorm:"foreignKey:PlanID"`
 	Chances   []Chance  `gorm:"foreignKey:PlanID"`
 	Reviews   []Review  `gorm:"foreignKey:PlanID"`
+}
+
+// Aims is what was chosen for a plan to meet in place of the published advice,
+// which holds where nothing stands; the limit of the deficit is in its Target.
+type Aims struct {
+	CarbohydrateLow  Number `gorm:"embedded;embeddedPrefix:carbohydrate_low_" unit:"g/h"`
+	CarbohydrateHigh Number `gorm:"embedded;embeddedPrefix:carbohydrate_high_" unit:"g/h"`
+	SodiumLow        Number `gorm:"embedded;embeddedPrefix:sodium_low_" unit:"mg/h"`
+	SodiumHigh       Number `gorm:"embedded;embeddedPrefix:sodium_high_" unit:"mg/h"`
+	// Drinking is the drinking rate not to pass; it only lowers the usual one.
+	Drinking Number `gorm:"embedded;embeddedPrefix:drinking_" unit:"L/h"`
+	// Strength of what is drunk not to pass, g in 100 mL.
+	Strength Number `gorm:"embedded;embeddedPrefix:strength_" unit:"%"`
 }
 
 // StepRules are the practice's own size and spacing of the steps of a plan, where
@@ -195,6 +209,8 @@ const (
 	DecisionHold Decision = "hold"
 	DecisionNext Decision = "next"
 	DecisionBack Decision = "back"
+	// DecisionUndone takes back the decision before it on the same step.
+	DecisionUndone Decision = "undone"
 )
 
 // Review is one session done under the plan, or the decision after several.

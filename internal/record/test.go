@@ -71,6 +71,8 @@ type Session struct {
 	Met    Number `gorm:"embedded;embeddedPrefix:met_" unit:"MET"`
 	Power  Number `gorm:"embedded;embeddedPrefix:power_" unit:"W"`    // W
 	Speed  Number `gorm:"embedded;embeddedPrefix:speed_" unit:"km/h"` // km/h
+	// Energy used in the whole session, as a device or a table gives it.
+	Energy Number `gorm:"embedded;embeddedPrefix:energy_" unit:"kcal"` // kcal
 	// UsedToHeat is whether the athlete was used to heat on that day.
 	UsedToHeat Acclimatised `gorm:"size:8"`
 }
@@ -192,15 +194,18 @@ type Loss struct {
 	NothingDrunk bool
 	Stool        Number `gorm:"embedded;embeddedPrefix:passed_stool_" unit:"g"` // g in the session
 	NoStool      bool
-	Correction   Correction `gorm:"size:8"`
+	// Breath and Exchange say whether water breathed out and gas exchange are
+	// taken off.
+	Breath   Correction `gorm:"size:8"`
+	Exchange Correction `gorm:"size:8"`
 	// Guess is what the athlete thought they lost, L, before they were shown.
 	Guess Number `gorm:"embedded;embeddedPrefix:guess_" unit:"L"`
 }
 
-// Correction says whether respiratory and metabolic loss are taken off.
+// Correction says whether one of respiratory and metabolic loss is taken off.
 type Correction string
 
-// The settings of the correction; empty means by rule.
+// The settings of a correction; empty means by rule.
 const (
 	CorrectionOn  Correction = "on"
 	CorrectionOff Correction = "off"

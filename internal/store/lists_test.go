@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"reflect"
+	"strconv"
 	"testing"
 	"time"
 
@@ -47,7 +48,7 @@ func TestSummaries(t *testing.T) {
 		t.Errorf("got  %+v\nwant %+v", all[1], want)
 	}
 	latest := got(s.LatestTests(ctx))(t)
-	if len(latest) != 1 || latest[a.ID].ID != newest.ID {
+	if len(latest) != 1 || latest[a.ID].Test.ID != newest.ID || latest[a.ID].Athlete.Name != "Mira" {
 		t.Errorf("latest tests %+v", latest)
 	}
 	tests := got(s.Tests(ctx, a.ID))(t)
@@ -56,6 +57,57 @@ func TestSummaries(t *testing.T) {
 	}
 	if plans := got(s.Plans(ctx, a.ID))(t); len(plans) != 2 || plans[0].ID != last.ID {
 		t.Errorf("plans %+v", plans)
+	}
+}
+
+// The newest test comes with what it is worked out from: reasons, and copies with
+// the newest first; nothing of another test.
+func TestLatestTestsWithWhatIsBesideThem(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira", Sex: record.Female}, Edit{}))(t)
+	got(s.SaveAthlete(ctx, record.Athlete{Name: "Ann, who has no test"}, Edit{}))(t)
+	add := func(day record.Date) record.Test {
+		test := got(s.SaveTest(ctx, record.Test{AthleteID: a.ID, State: record.TestOpen, Session: record.Session{Date: day}}, Edit{}))(t)
+		ref := record.Ref{Kind: record.KindTest, ID: test.ID}
+		must(t, s.SetReason(ctx, ref, "session.met", "why on "+string(day), Edit{}))
+		must(t, s.SetRaw(ctx, ref, "session.power", "much", Edit{}))
+		for _, n := range []string{"1", "2"} {
+			got(s.Freeze(ctx, ref, Freezing{Inputs: []byte(n), Results: []byte(day), Evidence: n}))(t)
+		}
+		return test
+	}
+	newest := add("2026-05-02")
+	add("2026-05-01")
+	latest := got(s.LatestTests(ctx))(t)
+	l := latest[a.ID]
+	if len(latest) != 1 || l.Test.ID != newest.ID || l.Athlete.Sex != record.Female || len(l.Raw) != 2 || len(l.Kept) != 2 {
+		t.Fatalf("got %+v", l)
+	}
+	if l.Raw[0].Text != "why on 2026-05-02" || !l.Raw[0].Reason || l.Kept[0].Evidence != "2" || string(l.Kept[1].Results) != "2026-05-02" {
+		t.Errorf("got %+v, %+v", l.Raw, l.Kept)
+	}
+}
+
+// A plan agreed for a stop of a trip is not the one in force on the roster,
+// also where it was agreed last, or is the only one.
+func TestPlanOfAStopIsNotInForce(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira"}, Edit{}))(t)
+	trip := got(s.SaveTrip(ctx, record.Trip{Name: "July", Stops: []record.Stop{{Place: "Camp"}, {Place: "Cup", Order: 1}}}, Edit{}))(t)
+	agree := func(name string, stop record.ID) record.Plan {
+		p := record.Plan{AthleteID: a.ID, State: record.PlanDraft, Name: name, Basis: record.PlanBasis{Kind: record.BasisEstimate, StopID: stop}}
+		p.Steps = []record.Step{{State: record.StepNow}}
+		return got(s.AgreePlan(ctx, p, Freezing{Inputs: []byte("{}"), Results: []byte("[]"), Evidence: "1"}, Edit{}))(t)
+	}
+	inForce := func() PlanLine { return got(s.Athletes(ctx))(t)[0].Plan }
+	agree("Camp", trip.Stops[0].ID)
+	if line := inForce(); line != (PlanLine{}) {
+		t.Errorf("a plan for a stop is in force: %+v", line)
+	}
+	home := agree("Home", "")
+	agree("Cup", trip.Stops[1].ID)
+	if line := inForce(); line.ID != home.ID || line.Name != "Home" || line.Step != 1 || line.Steps != 1 {
+		t.Errorf("in force is %+v", line)
 	}
 }
 
@@ -154,6 +206,17 @@ func BenchmarkSaveField(b *testing.B) {
 		var err error
 		one, err = s.SaveTest(ctx, one, visit)
 		must(b, err)
+	}
+}
+
+// BenchmarkSaveFieldBaseline is one column of one row changed in a transaction of
+// its own in the same file: what the disk asks for, without history or reading.
+func BenchmarkSaveFieldBaseline(b *testing.B) {
+	s := fullPractice(b)
+	all := got(s.Athletes(context.Background()))(b)
+	b.ResetTimer()
+	for i := range b.N {
+		must(b, s.files.writer.Exec("UPDATE tests SET note = ? WHERE id = ?", strconv.Itoa(i), all[100].LastTest.ID).Error)
 	}
 }
 

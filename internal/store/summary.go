@@ -24,7 +24,7 @@ type AthleteSummary struct {
 	// Tests is how many sheets there are, LastTest the newest by its date.
 	Tests    int      `gorm:"-"`
 	LastTest TestLine `gorm:"-"`
-	// Plan is the plan agreed last.
+	// Plan is the plan agreed last; one made for a stop of a trip is not meant.
 	Plan      PlanLine `gorm:"-"`
 	ChangedAt time.Time
 }
@@ -116,14 +116,15 @@ func addTests(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
 	return err
 }
 
-// addPlans puts the plan agreed last, with its steps, into the lines.
+// addPlans puts the plan agreed last, with its steps, into the lines. What is
+// agreed for a stop of a trip is in force there only.
 func addPlans(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
 	var lines []struct {
 		AthleteID, ID record.ID
 		Name          string
 		Review        record.Date
 	}
-	err := alive(tx.Model(&record.Plan{}), false).Where("state = ?", record.PlanAgreed).
+	err := alive(tx.Model(&record.Plan{}), false).Where("state = ? AND COALESCE(basis_stop_id, '') = ''", record.PlanAgreed).
 		Select("id", "athlete_id", "name", "review").Order("agreed_at, id").Find(&lines).Error
 	if err != nil {
 		return err

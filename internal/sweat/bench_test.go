@@ -23,3 +23,14 @@ func BenchmarkEvaluate(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkBaseline is the same call with two weighings and a duration alone.
+func BenchmarkBaseline(b *testing.B) {
+	in := Input{Time: wholeSheet().Time, Body: wholeSheet().Body}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Evaluate(in); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -50,6 +50,7 @@ const (
 // Sentences beside figures.
 const (
 	NoteUncorrected    = "note.uncorrected"           // args: g/kcal of the single figure
+	NoteHalfCorrected  = "note.half-corrected"        // one of the two corrections only
 	NoteCoolAir        = "note.cool-air"              // args: °C below which, % low, % high
 	NoteSharedBottles  = "note.shared-bottles"        // args: L low, L high
 	NoteLossTooSmall   = "note.loss-too-small"        // the loss could be nought: no share of it
@@ -61,6 +62,7 @@ const (
 	NoteConductivity   = "note.conductivity"          // reads high, not converted
 	NoteMethodUnknown  = "note.method-unknown"        // taken as the worst
 	NoteMethodsMixed   = "note.methods-mixed"         //
+	NoteSitesAveraged  = "note.sites-averaged"        // our own proposal
 	NoteAgreement      = "note.agreement"             // args: bias, limits, after the equation
 	NoteRawAgreement   = "note.raw-agreement"         // args: bias, limits, without an equation
 	NoteFiveSiteLimits = "note.five-site-limits"      // args: limits taken
@@ -134,8 +136,8 @@ func missingCodes() []string {
 
 func noteCodes() []string {
 	return []string{
-		NoteUncorrected, NoteCoolAir, NoteSharedBottles, NoteLossTooSmall, NoteDressNotSaid, NotePouredInKit, NoteRangeOnly,
-		NoteForearmOutside, NoteForearmRaises, NoteConductivity, NoteMethodUnknown, NoteMethodsMixed, NoteAgreement,
+		NoteUncorrected, NoteHalfCorrected, NoteCoolAir, NoteSharedBottles, NoteLossTooSmall, NoteDressNotSaid, NotePouredInKit, NoteRangeOnly,
+		NoteForearmOutside, NoteForearmRaises, NoteConductivity, NoteMethodUnknown, NoteMethodsMixed, NoteSitesAveraged, NoteAgreement,
 		NoteRawAgreement, NoteFiveSiteLimits, NotePatchTime, NotePatchesDiffer, NoteUncorrectedNa, NoteHoldNotNeeded,
 		NoteHoldCapped, NoteDayToDay, NoteSpotMarker, NoteSpecificity, NoteSpecificities, NoteDimLight, NoteMornings,
 		NoteMorningUsual, NoteMorningUnusual,

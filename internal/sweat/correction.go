@@ -41,15 +41,25 @@ type Correction struct {
 // corrected is the two corrections, sized where they can be.
 type corrected struct {
 	known             bool
-	on                bool
-	reason            string
-	respiratory, swap term
+	respiratory, swap switched
 	// coolU is the standard uncertainty that cool air adds, kg.
 	cool  bool
 	coolU float64
 	// coolKnown is false when cool air adds something that cannot be sized yet.
 	coolKnown bool
 }
+
+// switched is one correction: its size, and whether it is taken off and why.
+type switched struct {
+	size   term
+	on     bool
+	reason string
+}
+
+// both reports whether nothing is left uncorrected, any whether something is
+// taken off.
+func (c corrected) both() bool { return c.respiratory.on && c.swap.on }
+func (c corrected) any() bool  { return c.respiratory.on || c.swap.on }
 
 // oxygen is the uptake over the whole session, L.
 type oxygen struct {
@@ -65,11 +75,14 @@ func (s *sheet) correct() corrected {
 	c := corrected{known: known}
 	vapour, humid := read(&s.check, evidence.VapourPressure, 0, s.in.Air.Vapour)
 	if known {
-		c.respiratory, c.swap = lossesOf(o, vapour, humid)
+		c.respiratory.size, c.swap.size = lossesOf(o, vapour, humid)
 	}
-	c.on, c.reason = s.decide(o, known, vapour, humid)
+	choice := s.in.Options.Corrections
+	due, why := s.rule(o, vapour, humid)
+	c.respiratory.on, c.respiratory.reason = decide(choice.Respiratory, known, due, why)
+	c.swap.on, c.swap.reason = decide(choice.Exchange, known, due, why)
 	air, ok := read(&s.check, evidence.AirTemperature, 0, s.in.Air.Temperature)
-	if c.cool = ok && air < evidence.CoolAir && !c.on; c.cool {
+	if c.cool = ok && air < evidence.CoolAir && !c.both(); c.cool {
 		c.coolU, c.coolKnown = s.coolError(o, known)
 	}
 	return c
@@ -95,9 +108,9 @@ func lossesOf(o oxygen, vapour float64, humid bool) (respiratory, swap term) {
 	return both.minus(swap), swap
 }
 
-// decide says whether the corrections are taken off, and why.
-func (s *sheet) decide(o oxygen, known bool, vapour float64, humid bool) (on bool, reason string) {
-	choice := s.in.Options.Corrections
+// decide says whether a correction is taken off, and why: as it is switched,
+// else as the rule has it.
+func decide(choice Switch, known, due bool, why string) (on bool, reason string) {
 	switch {
 	case choice == Off:
 		return false, ReasonChoice
@@ -105,6 +118,14 @@ func (s *sheet) decide(o oxygen, known bool, vapour float64, humid bool) (on boo
 		return false, ReasonNoEnergy
 	case choice == On:
 		return true, ReasonChoice
+	}
+	return due, why
+}
+
+// rule says whether the corrections are due where nobody switched them, and
+// why.
+func (s *sheet) rule(o oxygen, vapour float64, humid bool) (due bool, why string) {
+	switch {
 	case o.rated:
 		return false, ReasonRating
 	case s.minutes > evidence.CorrectionAfter:
@@ -180,13 +201,13 @@ func (s *sheet) overSession(uptake float64) float64 {
 // list makes the lines that show both corrections.
 func (c corrected) list() []Correction {
 	both := []Correction{
-		{ID: Respiratory, On: c.on, Reason: c.reason},
-		{ID: Exchange, On: c.on, Reason: c.reason},
+		{ID: Respiratory, On: c.respiratory.on, Reason: c.respiratory.reason},
+		{ID: Exchange, On: c.swap.on, Reason: c.swap.reason},
 	}
 	k := kind{unit: quantity.Kilogram, from: anywhere(), in: true}
 	if c.known {
-		both[0].Size = c.respiratory.figure(k, "respiratory.coefficient", "correction.combined")
-		both[1].Size = c.swap.figure(k, "exchange.carbon-dioxide")
+		both[0].Size = c.respiratory.size.figure(k, "respiratory.coefficient", "correction.combined")
+		both[1].Size = c.swap.size.figure(k, "exchange.carbon-dioxide")
 	}
 	return both
 }

@@ -23,11 +23,11 @@ func TestCorrectionRule(t *testing.T) {
 		{"hard, but mostly rest", func(in *Input) { in.Effort.Oxygen, in.Time.Played = new(2.0), new(quantity.Minutes(30)) }, false, ReasonNoNeed},
 		{"dry", func(in *Input) { in.Air.Vapour = new(quantity.Kilopascals(0.9)) }, true, ReasonDry},
 		{"a rating alone", func(in *Input) { in.Effort = Effort{Rating: new(9.0)} }, false, ReasonRating},
-		{"a rating, switched on", func(in *Input) { in.Effort, in.Options.Corrections = Effort{Rating: new(9.0)}, On }, true, ReasonChoice},
-		{"switched on", func(in *Input) { in.Options.Corrections = On }, true, ReasonChoice},
-		{"switched on without effort", func(in *Input) { in.Effort, in.Options.Corrections = Effort{}, On }, false, ReasonNoEnergy},
+		{"a rating, switched on", func(in *Input) { in.Effort, in.Options.Corrections = Effort{Rating: new(9.0)}, Both(On) }, true, ReasonChoice},
+		{"switched on", func(in *Input) { in.Options.Corrections = Both(On) }, true, ReasonChoice},
+		{"switched on without effort", func(in *Input) { in.Effort, in.Options.Corrections = Effort{}, Both(On) }, false, ReasonNoEnergy},
 		{"switched off past two hours", func(in *Input) {
-			in.Time.Elapsed, in.Options.Corrections = new(quantity.Minutes(180)), Off
+			in.Time.Elapsed, in.Options.Corrections = new(quantity.Minutes(180)), Both(Off)
 		}, false, ReasonChoice},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -49,7 +49,7 @@ func TestCorrectionSizes(t *testing.T) {
 	in.Time.Elapsed = new(quantity.Minutes(100))
 	in.Effort = Effort{Oxygen: new(1.0), RER: new(0.92)}
 	in.Air.Vapour = new(quantity.Kilopascals(fromMercury(10)))
-	in.Options.Corrections = On
+	in.Options.Corrections = Both(On)
 	r := evaluated(t, in)
 	near(t, "respiratory", r.Corrections[0].Size.Value, 0.0646, 1e-9)
 	near(t, "exchange", r.Corrections[1].Size.Value, 0.037857, 1e-6)
@@ -58,7 +58,7 @@ func TestCorrectionSizes(t *testing.T) {
 	near(t, "deficit", r.Fluid.Deficit.Value, 1.6-0.037857, 1e-6)
 	near(t, "change of mass", r.Fluid.MassChange.Value, -2.5, 1e-9)
 
-	in.Options.Corrections = Off
+	in.Options.Corrections = Both(Off)
 	r = evaluated(t, in)
 	near(t, "loss, off", r.Fluid.Loss.Value, 2.15, 1e-9)
 	near(t, "size is still shown", r.Corrections[0].Size.Value, 0.0646, 1e-9)
@@ -67,11 +67,56 @@ func TestCorrectionSizes(t *testing.T) {
 	}
 }
 
+// TestCorrectionsAreSwitchedEach takes one off and not the other: respiratory
+// water is fluid, gas exchange is not, and what is left says that it is half
+// corrected.
+func TestCorrectionsAreSwitchedEach(t *testing.T) {
+	sheet := func(c Corrections, air quantity.Celsius) Result {
+		in := wholeSheet()
+		in.Time.Elapsed = new(quantity.Minutes(100))
+		in.Effort = Effort{Oxygen: new(1.0), RER: new(0.92)}
+		in.Air.Vapour, in.Air.Temperature = new(quantity.Kilopascals(fromMercury(10))), new(air)
+		in.Options.Corrections = c
+		return evaluated(t, in)
+	}
+	for _, c := range []struct {
+		name          string
+		switches      Corrections
+		loss, deficit float64
+		lines         int
+		half          bool
+	}{
+		{"neither", Both(Off), 2.15, 1.6, 0, false},
+		{"breath", Corrections{On, Off}, 2.15 - 0.0646, 1.6, 1, true},
+		{"gas exchange", Corrections{Off, On}, 2.15 - 0.037857, 1.6 - 0.037857, 1, true},
+		{"both", Both(On), 2.15 - 0.0646 - 0.037857, 1.6 - 0.037857, 2, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := sheet(c.switches, 25)
+			near(t, "loss", r.Fluid.Loss.Value, c.loss, 1e-6)
+			near(t, "deficit", r.Fluid.Deficit.Value, c.deficit, 1e-6)
+			lines := 0
+			for _, l := range r.Balance {
+				if l.ID == LineRespiratory || l.ID == LineExchange {
+					lines++
+				}
+			}
+			if lines != c.lines || hasNote(r.Fluid.Loss, NoteHalfCorrected) != c.half {
+				t.Errorf("%d lines, notes %v", lines, r.Fluid.Loss.Why.Notes)
+			}
+			// A partial correction is no protection in cool air.
+			if cool := hasNote(sheet(c.switches, 14).Fluid.Loss, NoteCoolAir); cool != (c.name != "both") {
+				t.Errorf("spoken of cool air: %v", cool)
+			}
+		})
+	}
+}
+
 func TestCorrectionFromEnergyAlone(t *testing.T) {
 	in := wholeSheet()
 	in.Effort = Effort{Energy: new(quantity.Kilocalories(3000))}
 	in.Air.Vapour = nil
-	in.Options.Corrections = On
+	in.Options.Corrections = Both(On)
 	r := evaluated(t, in)
 	near(t, "both", r.Corrections[0].Size.Value+r.Corrections[1].Size.Value, 0.60, 1e-9)
 	swap := GasExchange(3000*evidence.JoulesPerKilocalorie/EnergyPerOxygen(0.92), 0.92) / 1000
@@ -81,7 +126,7 @@ func TestCorrectionFromEnergyAlone(t *testing.T) {
 func TestExchangeBelowTheTurnIsNegative(t *testing.T) {
 	in := wholeSheet()
 	in.Effort = Effort{Oxygen: new(1.0), RER: new(0.70)}
-	in.Options.Corrections = On
+	in.Options.Corrections = Both(On)
 	r := evaluated(t, in)
 	if x := r.Corrections[1].Size.Value; x >= 0 {
 		t.Errorf("exchange %g kg at an exchange ratio of 0.70", x)
@@ -95,14 +140,14 @@ func TestExchangeBelowTheTurnIsNegative(t *testing.T) {
 // one MET; the sweat rate divides by all of it.
 func TestPlayedMinutesEnterTheMetabolicRateOnly(t *testing.T) {
 	in := wholeSheet()
-	in.Effort, in.Options.Corrections = Effort{Oxygen: new(2.0)}, On
+	in.Effort, in.Options.Corrections = Effort{Oxygen: new(2.0)}, Both(On)
 	whole := evaluated(t, in).Corrections[1].Size.Value
 	in.Time.Played = new(quantity.Minutes(47.5))
 	half := evaluated(t, in).Corrections[1].Size.Value
 	rest := 3.5 * 64 / 1000
 	near(t, "exchange", half/whole, (2.0+rest)/4.0, 1e-9)
 
-	in.Options.Corrections = Off
+	in.Options.Corrections = Both(Off)
 	near(t, "rate", evaluated(t, in).Fluid.Rate.Value, 2.15/(95.0/60), 1e-9)
 	in.Time.Played = new(quantity.Minutes(120))
 	if r := evaluated(t, in); !refused(r, evidence.PlayedMinutes, 0, evidence.CodeOrder) {
@@ -133,7 +178,7 @@ func TestCoolAir(t *testing.T) {
 	}
 
 	r = cool(func(in *Input) {
-		in.Effort, in.Options.Corrections = Effort{Energy: new(quantity.Kilocalories(700)), RelativeU: 0.1}, On
+		in.Effort, in.Options.Corrections = Effort{Energy: new(quantity.Kilocalories(700)), RelativeU: 0.1}, Both(On)
 	})
 	if r.Fluid.Loss.U >= math.Hypot(warm, 0.07) {
 		t.Errorf("corrected, u is still %g", r.Fluid.Loss.U)

@@ -26,7 +26,8 @@
 // A patch is local. Only the dorsal forearm (Baker et al. 2016), the thigh and
 // the five-site mean (Baker et al. 2009) have an equation here that carries it to
 // the whole body; patches on one site are averaged first, sites after their
-// equations. Any other site stays raw, with its published bias and limits
+// equations. That second average is a proposal of this program and said so
+// beside the figure. Any other site stays raw, with its published bias and limits
 // (Baker et al. 2020), and gives a range without a single value. Detached and
 // saturated patches are left out and shown.
 //

@@ -33,6 +33,13 @@ func FromCycling(power, mass float64) Uptake {
 	return Uptake{perKg * mass / 1000, evidence.CyclingRelativeU}
 }
 
+// FromRowing is the oxygen uptake at a rowing power in W: the metabolic rate is
+// P/0.19, at the energy of a litre of oxygen for the usual exchange ratio. The
+// efficiency is this program's proposal.
+func FromRowing(power float64) Uptake {
+	return Uptake{power / evidence.RowingEfficiency * 60 / EnergyPerOxygen(evidence.UsualRER), evidence.PowerRelativeU}
+}
+
 // FromRating is a wide estimate of oxygen uptake from an effort rating, 0-10:
 // two METs at rest and one more a step. It is this program's proposal, for when
 // nothing better is known.

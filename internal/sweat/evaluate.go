@@ -75,7 +75,7 @@ func (s *sheet) balance() balance {
 		b.in = b.in && s.fix.coolKnown
 	}
 	b.deficitKilo = s.body.before.minus(s.body.after)
-	if s.fix.on {
+	if s.fix.swap.on {
 		b.deficitKilo = b.deficitKilo.minus(s.exchangeLine())
 	}
 	if s.timed {
@@ -86,7 +86,7 @@ func (s *sheet) balance() balance {
 
 // settled is false while it cannot be decided whether corrections are due.
 func (s *sheet) settled() bool {
-	return s.timed || s.in.Options.Corrections == Off || s.in.Effort == Effort{}
+	return s.timed || s.in.Options.Corrections == Both(Off) || s.in.Effort == Effort{}
 }
 
 // sum is sweat loss in kg, which is litres.
@@ -104,20 +104,23 @@ func (s *sheet) sum() term {
 	if s.out.stool.ok {
 		t = t.minus(s.out.stool.term)
 	}
-	if s.fix.on {
-		t = t.minus(s.respiratoryLine()).minus(s.exchangeLine())
+	if s.fix.respiratory.on {
+		t = t.minus(s.respiratoryLine())
+	}
+	if s.fix.swap.on {
+		t = t.minus(s.exchangeLine())
 	}
 	return t
 }
 
 // respiratoryLine is respiratory water as one value of the balance, kg.
 func (s *sheet) respiratoryLine() term {
-	return symbol("respiratory", s.fix.respiratory.q, quantity.Kilogram)
+	return symbol("respiratory", s.fix.respiratory.size.q, quantity.Kilogram)
 }
 
 // exchangeLine is gas exchange as one value of the balance, kg.
 func (s *sheet) exchangeLine() term {
-	return symbol("exchange", s.fix.swap.q, quantity.Kilogram)
+	return symbol("exchange", s.fix.swap.size.q, quantity.Kilogram)
 }
 
 // time is the elapsed time as a value.
@@ -169,8 +172,11 @@ func (s *sheet) lines() []Line {
 	if s.out.stool.given {
 		list = append(list, line(LineStool, s.out.stool.q, -1, s.out.stool.ok))
 	}
-	if s.fix.on {
-		list = append(list, line(LineRespiratory, s.fix.respiratory.q, -1, true), line(LineExchange, s.fix.swap.q, -1, true))
+	if s.fix.respiratory.on {
+		list = append(list, line(LineRespiratory, s.fix.respiratory.size.q, -1, true))
+	}
+	if s.fix.swap.on {
+		list = append(list, line(LineExchange, s.fix.swap.size.q, -1, true))
 	}
 	return list
 }
@@ -241,10 +247,14 @@ func (s *sheet) deficit(f *Fluid, b balance) {
 func (s *sheet) lossNotes(b balance) []figure.Note {
 	var list []figure.Note
 	note := func(id string, args ...float64) { list = append(list, figure.Note{ID: id, Args: args}) }
-	if s.fix.cool {
+	switch {
+	case s.fix.cool:
 		note(NoteCoolAir, evidence.CoolAir, evidence.UncorrectedCoolLow, evidence.UncorrectedCoolTop)
-	} else if !s.fix.on {
+	case !s.fix.any():
 		note(NoteUncorrected, evidence.CombinedCorrection)
+	}
+	if s.fix.any() && !s.fix.both() {
+		note(NoteHalfCorrected)
 	}
 	if low, high := b.drunk.q.Ends(); math.Abs(high-low) > 0 {
 		note(NoteSharedBottles, low, high)

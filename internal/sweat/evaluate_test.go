@@ -355,7 +355,7 @@ func TestBalanceLines(t *testing.T) {
 	in.Intake.Foods = []Food{{Mass: new(quantity.Grams(50)), Water: new(0.2)}}
 	in.Output = Output{Urine: new(quantity.Grams(120)), Stool: new(quantity.Grams(80))}
 	in.Effort = Effort{Oxygen: new(2.5)}
-	in.Options.Corrections = On
+	in.Options.Corrections = Both(On)
 	r := evaluated(t, in)
 	want := []string{LineBody, LineDrunk, LineEaten, LineUrine, LineStool, LineRespiratory, LineExchange}
 	total := 0.0

@@ -80,7 +80,7 @@ func (f *fuzzed) sheet() Input {
 		Effort: Effort{pointer[float64](f), pointer[float64](f), pointer[quantity.Kilocalories](f), pointer[float64](f), f.value()},
 		Air:    Air{pointer[quantity.Celsius](f), pointer[quantity.Kilopascals](f)},
 		Options: Options{
-			Corrections: pick[Switch](f, ByRule, On, Off, "other"), DeficitAim: pointer[quantity.Percent](f),
+			Corrections: Corrections{pick[Switch](f, ByRule, On, Off, "other"), pick[Switch](f, ByRule, On, Off, "other")}, DeficitAim: pointer[quantity.Percent](f),
 			Sex: pick[Sex](f, "", Female, Male, "other"), Kept: f.kept(),
 		},
 	}

@@ -29,8 +29,11 @@ func anySheet(t *rapid.T) Input {
 		},
 		Air: Air{Temperature: maybe[quantity.Celsius](t, "air", -5, 45), Vapour: maybe[quantity.Kilopascals](t, "vapour", 0.1, 5)},
 		Options: Options{
-			Corrections: rapid.SampledFrom([]Switch{ByRule, On, Off}).Draw(t, "corrections"),
-			Sex:         rapid.SampledFrom([]Sex{"", Female, Male}).Draw(t, "sex"),
+			Corrections: Corrections{
+				rapid.SampledFrom([]Switch{ByRule, On, Off}).Draw(t, "respiratory"),
+				rapid.SampledFrom([]Switch{ByRule, On, Off}).Draw(t, "exchange"),
+			},
+			Sex: rapid.SampledFrom([]Sex{"", Female, Male}).Draw(t, "sex"),
 		},
 		Markers: Markers{Gravity: maybe[float64](t, "gravity", 1.0, 1.04), Morning: maybe[quantity.Kilograms](t, "morning", 40, 110)},
 	}

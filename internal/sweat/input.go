@@ -142,8 +142,8 @@ type Patch struct {
 }
 
 // Effort is what the metabolic rate is reckoned from, best first: oxygen
-// uptake, energy, effort rating. [FromMet], [FromRunning] and [FromCycling]
-// give an oxygen uptake.
+// uptake, energy, effort rating. [FromMet], [FromRunning], [FromCycling] and
+// [FromRowing] give an oxygen uptake.
 type Effort struct {
 	// Oxygen is the uptake while playing, L/min STPD.
 	Oxygen *float64
@@ -164,7 +164,7 @@ type Air struct {
 	Vapour      *quantity.Kilopascals
 }
 
-// Switch sets the respiratory and metabolic corrections.
+// Switch sets one of the corrections.
 type Switch string
 
 // The settings; the zero value follows the rule: on past two hours, hard, or
@@ -175,9 +175,18 @@ const (
 	Off    Switch = "off"
 )
 
+// Corrections are the switches of the two corrections, each on its own.
+type Corrections struct {
+	// Respiratory is water breathed out, Exchange carbon dioxide less oxygen.
+	Respiratory, Exchange Switch
+}
+
+// Both sets the two corrections alike.
+func Both(s Switch) Corrections { return Corrections{s, s} }
+
 // Options are choices, not measurements.
 type Options struct {
-	Corrections Switch
+	Corrections Corrections
 	// Bands is the set of urine bands in use; an empty set is ACSM 2007.
 	Bands evidence.BandSet
 	// DeficitAim is the limit of the deficit at the end; nil takes 2 %.

@@ -116,7 +116,8 @@ func (s *sheet) coolChange() change {
 	rel := evidence.EnergyRelativeU
 	if s.fix.known {
 		id = AdviceCorrect
-		rel = s.fix.respiratory.q.Plus(s.fix.swap.q).U() / math.Abs(s.fix.respiratory.q.Plus(s.fix.swap.q).Value())
+		both := s.fix.respiratory.size.q.Plus(s.fix.swap.size.q)
+		rel = both.U() / math.Abs(both.Value())
 	}
 	left := rel * evidence.CombinedCorrection / evidence.CoolAirU
 	return change{id, map[string]float64{SourceCoolAir: min(1, left*left)}}

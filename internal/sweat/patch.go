@@ -187,8 +187,9 @@ func fiveSiteAlone(list []patch, results []PatchResult) []patch {
 	return kept
 }
 
-// combine averages the predictions of the equation sites; without one it keeps
-// the ranges of the others.
+// combine averages the predictions of the equation sites, which is our own
+// proposal and said so: what is published is the five-site mean. Without an
+// equation site it keeps the ranges of the others.
 func (c *concentration) combine(s *sheet, rows []evidence.SiteAgreement, used []patch) {
 	var sites []term
 	for _, row := range rows {
@@ -209,6 +210,9 @@ func (c *concentration) combine(s *sheet, rows []evidence.SiteAgreement, used []
 	}
 	c.known, c.spans = true, nil
 	c.t = mean(sites)
+	if len(sites) > 1 {
+		c.notes = append(c.notes, figure.Note{ID: NoteSitesAveraged})
+	}
 	if len(c.methods) > 1 {
 		c.notes = append(c.notes, figure.Note{ID: NoteMethodsMixed})
 	}

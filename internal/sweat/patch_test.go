@@ -100,6 +100,9 @@ func TestCombining(t *testing.T) {
 			f := withPatches(t, c.patches...).Sodium.Concentration
 			near(t, "value", f.Value, c.value, 1e-9)
 			near(t, "u", f.U, c.u, 1e-9)
+			if own := c.name == "forearm and thigh"; hasNote(f, NoteSitesAveraged) != own {
+				t.Errorf("said to average sites by a proposal of our own: %v, want %v", !own, own)
+			}
 		})
 	}
 }

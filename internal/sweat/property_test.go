@@ -120,7 +120,7 @@ func TestAddingABottle(t *testing.T) {
 func TestScaling(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := steadySheet(t)
-		in.Options.Corrections = Off
+		in.Options.Corrections = Both(Off)
 		k := rapid.Float64Range(0.7, 1.4).Draw(t, "k")
 		one := evaluated(t, in).Fluid
 		times := evaluated(t, scaled(in, k)).Fluid

@@ -1,10 +1,14 @@
 package sweat
 
 import (
+	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"testing"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/figure"
 	"ebbwell/internal/published"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/uncertainty"
@@ -65,6 +69,10 @@ func TestPublishedMassBalance(t *testing.T) {
 		"respiratory g/min": func(in published.In) any {
 			return RespiratoryWater(in.Number("oxygen"), fromMercury(in.Number("mmHg")))
 		},
+		"respiratory of kPa g/min": func(in published.In) any {
+			return RespiratoryWater(in.Number("oxygen"), in.Number("kPa"))
+		},
+		"energy kcal/L":  func(in published.In) any { return kilocalories(1, in.Number("rer")) },
 		"exchange g/min": func(in published.In) any { return GasExchange(in.Number("oxygen"), in.Number("rer")) },
 		"both g":         func(in published.In) any { return CombinedLoss(in.Number("kcal")) },
 		"both by formulas g/kcal": func(in published.In) any {
@@ -100,7 +108,27 @@ func TestPublishedMassBalance(t *testing.T) {
 			return 100 * smallest(in.Number("rate")) / in.Number("rate")
 		},
 		"smallest change of rate L/h": func(in published.In) any { return smallest(in.Number("rate")) },
+		"smallest change of sodium %": func(in published.In) any {
+			r := Result{Sodium: Sodium{Concentration: ranged(in.Number("concentration"), 1)}}
+			return 100 * Compare(r, r).Concentration.Smallest / in.Number("concentration")
+		},
 	})
+}
+
+// either is the one word or the other.
+func either(holds bool, yes, no string) string {
+	if holds {
+		return yes
+	}
+	return no
+}
+
+// forearm is the whole-body sodium from one dorsal forearm patch.
+func forearm(t *testing.T, raw, on float64) figure.Figure {
+	t.Helper()
+	s := wholeSheet()
+	s.Patches[0].Sodium, s.Patches[0].On = new(quantity.MillimolesPerLitre(raw)), new(quantity.Minutes(on))
+	return evaluated(t, s).Sodium.Concentration
 }
 
 func TestPublishedSodium(t *testing.T) {
@@ -116,7 +144,7 @@ func TestPublishedSodium(t *testing.T) {
 		s.Patches = []Patch{{Site: evidence.Site(in.Text("site")), Sodium: new(quantity.MillimolesPerLitre(in.Number("raw")))}}
 		return evaluated(t, s).Sodium.Concentration.Range
 	}
-	published.Walk(t, "sodium", map[string]published.Model{
+	models := map[string]published.Model{
 		"entry": entry(t),
 		"whole body": func(in published.In) any {
 			x, ok := Predict(evidence.Site(in.Text("site")), in.Number("raw"))
@@ -144,15 +172,36 @@ func TestPublishedSodium(t *testing.T) {
 			cv, _ := evidence.MethodCV(evidence.Method(in.Text("method")))
 			return cv
 		},
+		"applied": func(in published.In) any {
+			return either(hasNote(forearm(t, in.Number("raw"), 25), NoteForearmOutside), "outside", "inside")
+		},
+		"patch time": func(in published.In) any {
+			return either(hasNote(forearm(t, 40, in.Number("on")), NotePatchTime), "not usual", "usual")
+		},
+		"hold matters": func(in published.In) any {
+			return either(len(holdNotes(in.Number("share"), in.Number("sodium"), false)) == 0, "yes", "no")
+		},
+		"flag": func(in published.In) any {
+			id := in.Text("of")
+			return either(slices.ContainsFunc(rowSheet(t, in).Flags, func(f Flag) bool { return f.ID == id }), "yes", "no")
+		},
+		"hold": func(in published.In) any {
+			return SodiumToHold(in.Number("sodium"), in.Number("potassium"), in.Number("share"))
+		},
+	}
+	maps.Copy(models, saltModels())
+	published.Walk(t, "sodium", models)
+}
+
+// saltModels are the arithmetic of salt.
+func saltModels() map[string]published.Model {
+	return map[string]published.Model{
 		"salt mg":      func(in published.In) any { return float64(SodiumOfSalt(quantity.Grams(in.Number("g")))) },
 		"salt mmol":    func(in published.In) any { return Millimoles(SodiumOfSalt(quantity.Grams(in.Number("g")))) },
 		"label mg":     func(in published.In) any { return float64(SodiumOfLabel(quantity.Grams(in.Number("g")))) },
 		"label salt g": func(in published.In) any { return float64(LabelOfSodium(quantity.Milligrams(in.Number("mg")))) },
 		"mmol of mg":   func(in published.In) any { return Millimoles(quantity.Milligrams(in.Number("mg"))) },
-		"hold": func(in published.In) any {
-			return SodiumToHold(in.Number("sodium"), in.Number("potassium"), in.Number("share"))
-		},
-	})
+	}
 }
 
 func TestPublishedMarkers(t *testing.T) {
@@ -166,6 +215,23 @@ func TestPublishedMarkers(t *testing.T) {
 			code, _, _ := set.Band(evidence.Marker(in.Text("marker")), in.Number("value"))
 			return code
 		},
+		"own band": func(in published.In) any {
+			code, _, _ := ownBands(t, in.Text("edges")).Band(evidence.GravityMarker, in.Number("value"))
+			return code
+		},
+		"morning u %": func(in published.In) any {
+			s := wholeSheet()
+			s.Markers.Morning = new(quantity.Kilograms(70))
+			for range int(in.Number("mornings")) {
+				s.Markers.Baseline = append(s.Markers.Baseline, 70)
+			}
+			for _, m := range evaluated(t, s).Markers {
+				if m.Marker == evidence.MorningMassMarker {
+					return m.Figure.U
+				}
+			}
+			return "no morning mass"
+		},
 		"limit": func(in published.In) any {
 			l, ok := evidence.LimitOf(evidence.Field(in.Text("field")))
 			if !ok {
@@ -177,6 +243,20 @@ func TestPublishedMarkers(t *testing.T) {
 			return l.Refuse.High
 		},
 	})
+}
+
+// ownBands are bands of specific gravity that a practice set itself, by their
+// three edges.
+func ownBands(t *testing.T, edges string) evidence.BandSet {
+	t.Helper()
+	var at [3]float64
+	if _, err := fmt.Sscan(edges, &at[0], &at[1], &at[2]); err != nil {
+		t.Fatal(err)
+	}
+	return evidence.BandSet{ID: evidence.SetOwn, Scales: []evidence.Scale{{Marker: evidence.GravityMarker, Bands: []evidence.Band{
+		{Code: evidence.BandWell, High: at[0], Open: true}, {Code: evidence.BandMinimal, High: at[1]},
+		{Code: evidence.BandSignificant, High: at[2]}, {Code: evidence.BandSerious, High: math.Inf(1)},
+	}}}}
 }
 
 func TestPublishedGroups(t *testing.T) {

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"maps"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -138,6 +139,26 @@ func TestTextsAndSourceFit(t *testing.T) {
 	}
 	for _, fault := range faults(packages, texts) {
 		t.Error(fault)
+	}
+}
+
+// TestNoTextClears: the program clears nobody. Drink and heat can harm at any
+// level, so no text says that something is safe, or a word that would be read so.
+func TestNoTextClears(t *testing.T) {
+	clears := regexp.MustCompile(`(?i)\b(safe|safer|safest|safely|safety|harmless|risk-free|no risk|no danger|guaranteed?)\b`)
+	if !clears.MatchString("This is safe.") {
+		t.Fatal("the check cannot fail")
+	}
+	texts, err := read(language.English.String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for key, e := range texts {
+		for _, text := range append([]string{e.text}, slices.Collect(maps.Values(e.forms))...) {
+			if found := clears.FindString(text); found != "" {
+				t.Errorf("%s says %q: %s", key, found, text)
+			}
+		}
 	}
 }
 

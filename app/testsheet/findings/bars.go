@@ -35,10 +35,7 @@ func lower(text string) string {
 // session says what was done: "In 95 minutes of hard field hockey at 31 °C".
 func (sp speaker) session(in Input) string {
 	f := in.Findings
-	what := in.Activity
-	if what == "" {
-		what = desk.SportWord(sp.w, f.Test.Session.Sport)
-	}
+	what := desk.SportWord(sp.w, f.Test.Session.Sport)
 	if what == "" {
 		what = sp.say("findings.session.play")
 	}

@@ -1,6 +1,8 @@
 package findings
 
 import (
+	"slices"
+
 	"ebbwell/app/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
@@ -37,7 +39,28 @@ func (sp speaker) cautions(in Input) []Caution {
 			list = append(list, c)
 		}
 	}
+	if c, ok := sp.uncounted(f.Intake.Unknown); ok {
+		list = append(list, c)
+	}
 	return list
+}
+
+// uncounted says what was taken that counts as nothing because nobody knows what
+// is in it.
+func (sp speaker) uncounted(names []string) (c Caution, ok bool) {
+	var list []string
+	for _, name := range names {
+		if name == "" {
+			name = sp.say("findings.uncounted.unnamed")
+		}
+		if !slices.Contains(list, name) {
+			list = append(list, name)
+		}
+	}
+	if len(list) == 0 {
+		return Caution{}, false
+	}
+	return Caution{sp.say("findings.uncounted.title"), sp.say("findings.uncounted", sp.w.List(list))}, true
 }
 
 // gained says a gain; without the amount where that tells of body mass.
@@ -67,14 +90,16 @@ func (sp speaker) nearLoss(flag sweat.Flag) string {
 	return sp.say("flag.drank-near", sp.w.Number(flag.Size, 0))
 }
 
-// plasma predicts blood sodium, for adults, as a caution with its limits.
+// plasma predicts blood sodium, for adults, as a caution with its limits. Where
+// body mass is hidden the figure is left out: the body water behind it could be
+// worked out of it.
 func (sp speaker) plasma(in Input) (c Caution, ok bool) {
 	got, ok := consult.OverDrinking(in.Findings, in.Athlete)
 	if !ok {
 		return Caution{}, false
 	}
 	text := ""
-	if got.Plasma.Known {
+	if got.Plasma.Known && !sp.by.Hidden {
 		text = sp.say("findings.plasma", sp.w.Signed(got.Change, 1), sp.w.Number(got.Plasma.Value, 0), sp.by.Range(got.Plasma)) + " "
 	}
 	for _, code := range got.Codes {

@@ -24,8 +24,6 @@ import (
 type Input struct {
 	Findings consult.Findings
 	Athlete  record.Athlete
-	// Activity is what was done, in words; empty when not said.
-	Activity string
 	// Others are further tests of the athlete to compare with, newest first.
 	Others []Other
 	// Open is true while the sheet can be changed.

@@ -95,8 +95,8 @@ func keep(name string, f figure.Figure, in Input) bool {
 	switch name {
 	case "sweat-rate", "sweat-loss", "deficit":
 		return true
-	case "mass-change": // without corrections it is the deficit once more
-		return f.Known && slices.ContainsFunc(in.Findings.Sweat.Corrections, func(c sweat.Correction) bool { return c.On })
+	case "mass-change": // without gas exchange it is the deficit once more
+		return f.Known && slices.ContainsFunc(in.Findings.Sweat.Corrections, func(c sweat.Correction) bool { return c.On && c.ID == sweat.Exchange })
 	case "sodium-hold":
 		return f.Known && f.Value > 0 && len(in.Findings.Care.WithholdSalt) == 0
 	}

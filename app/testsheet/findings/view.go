@@ -18,8 +18,9 @@ type Actions struct {
 	// field was left.
 	Guess     func(field.Reading)
 	GuessLeft func()
-	// Correct is told whether breath and gas exchange are taken off.
-	Correct func(record.Correction)
+	// Breath and Exchange are told whether water breathed out and gas exchange
+	// are taken off.
+	Breath, Exchange func(record.Correction)
 }
 
 // View shows the findings of a sheet: in its main part the pictures and the
@@ -44,7 +45,7 @@ type mainPart struct {
 	guess     *field.Number
 	picture   picturePart
 	table     *look.Table
-	correct   *field.Toggle
+	correct   correctPart
 	compare   *comparePart
 }
 
@@ -96,19 +97,9 @@ func (v *View) build() {
 		v.explain(row)
 		v.reveal(row)
 	}
-	m.correct = field.NewToggle(v.desk.Host, "findings.correct", []field.Option{
-		{Key: ruleKey, Text: say("findings.correct.rule")}, {Key: string(record.CorrectionOn), Text: say("findings.correct.on")},
-		{Key: string(record.CorrectionOff), Text: say("findings.correct.off")},
-	})
-	m.correct.OnChosen = func(key string) {
-		if key == ruleKey {
-			key = ""
-		}
-		v.do.Correct(record.Correction(key))
-	}
+	m.correct = newCorrectPart(v)
 	m.compare = newComparePart(v)
-	foot := look.HBox(12, look.NewLabel(say("findings.correct"), look.Note, look.Ink2), m.correct)
-	m.told = look.VBox(14, m.picture.sheet, m.picture.noRate, look.NewSheet(look.VBox(12, m.table, foot)), m.compare.body)
+	m.told = look.VBox(14, m.picture.sheet, m.picture.noRate, look.NewSheet(look.VBox(12, m.table, m.correct.body)), m.compare.body)
 	m.ask = v.askPart()
 	m.column = look.VBox(14, m.cautions.box, m.ask, m.told)
 	m.scroll = look.NewScroll(look.Pad(0, barRoom, 0, 0, m.column))
@@ -116,9 +107,6 @@ func (v *View) build() {
 
 // barRoom keeps content clear of the scroll bar, in px.
 const barRoom float32 = 12
-
-// ruleKey stands for the setting by rule, which is kept as nothing.
-const ruleKey = "rule"
 
 // askPart asks for the athlete's guess before anything is shown: athletes take
 // their loss for about half of what it is (O'Neal et al. 2020, Sports 8:113),
@@ -169,15 +157,7 @@ func (v *View) Show(in Input) {
 	m.cautions.show(v.sp.cautions(in), v.shown)
 	v.showBars()
 	v.showTable(key)
-	m.correct.Choose(ruleKey)
-	if c := in.Findings.Test.Loss.Correction; c != "" {
-		m.correct.Choose(string(c))
-	}
-	if in.Open {
-		m.correct.Enable()
-	} else {
-		m.correct.Disable()
-	}
+	m.correct.show(in.Findings.Test.Loss, in.Open)
 	m.compare.show()
 	m.column.Refresh()
 	m.scroll.Refresh()

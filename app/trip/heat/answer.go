@@ -40,7 +40,7 @@ func (sp Speaker) Answer(r consult.Reckoning, days Days) Answer {
 	case !rate.Estimate:
 		a.Figure, a.Beside = sp.Rate(rate.Value), sp.say("heat.measured", sp.Rates(rate.Range))
 	case showsMiddle(r.Climate):
-		a.Figure, a.Beside = sp.Rates(rate.Range), sp.say("heat.estimate.middle", sp.By.Number(rate.Value, rate.Unit))
+		a.Figure, a.Beside = sp.Rates(rate.Range), sp.say("heat.estimate.middle", sp.middle(rate.Value))
 	default:
 		a.Figure, a.Beside = sp.Rates(rate.Range), sp.say("heat.estimate")
 	}

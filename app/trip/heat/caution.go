@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
 )
 
@@ -65,7 +66,13 @@ func (sp Speaker) cautionPart(p climate.CautionPart, read bool) string {
 		if !p.Figure.Known {
 			return sp.say("basis.code." + climate.PlanNothingLeaves)
 		}
+		if p.Figure.Value > evidence.WettednessShown {
+			return sp.say("caution.wettedness.over")
+		}
 		return sp.say("caution.wettedness", sp.Words.Number(100*p.Figure.Value, 0))
+	}
+	if p.Beyond {
+		return sp.Units("caution.core.beyond", sp.bare(p.Figure.Value, 0))
 	}
 	return sp.Units("caution.core", sp.bare(p.Figure.Value, 1))
 }

@@ -143,7 +143,7 @@ func TestAnswer(t *testing.T) {
 		basis          climate.Basis
 		figure, beside string
 	}{
-		"far":        {climate.Basis{Kind: climate.Estimated, Rate: rate, RangeOnly: true, Grade: climate.Far}, "1.2 to 2.0 L/h", "an estimate, middle 1.56"},
+		"far":        {climate.Basis{Kind: climate.Estimated, Rate: rate, RangeOnly: true, Grade: climate.Far}, "1.2 to 2.0 L/h", "an estimate, middle 1.6"},
 		"range only": {climate.Basis{Kind: climate.Estimated, Rate: rate, RangeOnly: true, Codes: []string{climate.RangeAlone}}, "1.2 to 2.0 L/h", "an estimate, a range only"},
 		"group":      {climate.Basis{Kind: climate.GroupValues, Rate: rate, RangeOnly: true}, "1.2 to 2.0 L/h", "an estimate, a range only"},
 		"water":      {climate.Basis{Kind: climate.NoBasis, Codes: []string{climate.PlanInWater}}, "", "Nothing can be said here."},
@@ -245,6 +245,60 @@ func TestCautionNeverClears(t *testing.T) {
 	}
 	if c := sp.Caution(consult.Reckoning{}, consult.Care{}, ""); c.Title != "The heat cannot be judged here" || !strings.Contains(c.Always, "does not prevent") {
 		t.Errorf("unknown heat: %+v", c)
+	}
+}
+
+// A core temperature that no body reaches is not written, nor a wettedness many
+// times what can be.
+func TestCautionWritesNothingAbsurd(t *testing.T) {
+	metric, us := speaker(t, false, false), speaker(t, true, false)
+	beyond := climate.CautionPart{By: climate.CautionCore, Beyond: true, Figure: figure.Figure{Value: evidence.CoreFollowed, Unit: quantity.DegreeCelsius}}
+	wet := climate.CautionPart{By: climate.CautionWettedness, Figure: figure.Figure{Known: true, Value: 42}}
+	for _, c := range []struct{ got, want string }{
+		{metric.cautionPart(beyond, false), "Core temperature might pass 41 °C, extrapolated (above that the formula no longer follows a body)"},
+		{us.cautionPart(beyond, false), "Core temperature might pass 106 °F, extrapolated (above that the formula no longer follows a body)"},
+		{metric.cautionPart(wet, false), "The skin would have to be more than twice as wet as it can be"},
+	} {
+		if plain(c.got) != c.want {
+			t.Errorf("reads %q, want %q", c.got, c.want)
+		}
+	}
+}
+
+// Soldiers' sweat is set beside an estimate to compare, or the sentence says
+// why it does not hold; where mass is hidden there is neither.
+func TestSoldiersBesideTheRate(t *testing.T) {
+	reckoning := func(s consult.Soldiers) consult.Reckoning {
+		return consult.Reckoning{Soldiers: s, Climate: climate.Basis{Kind: climate.Estimated, Rate: figure.Figure{
+			Known: true, Value: 1.5, Unit: quantity.LitrePerHour, Ranged: true, Estimate: true, Range: quantity.Range{Low: 1.1, High: 2}}}}
+	}
+	asked := func(x climate.Balance, air quantity.Celsius) consult.Soldiers {
+		rates, err := climate.SoldiersOf(x, air)
+		return consult.Soldiers{Asked: true, Rates: rates, Refused: err}
+	}
+	for _, c := range []struct {
+		name     string
+		soldiers consult.Soldiers
+		want     string
+	}{
+		{"not asked", consult.Soldiers{}, ""},
+		{"inside", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 1}, 25),
+			"Soldiers marching in uniform lost 0.54 L/h by one regression and 0.56 L/h by another in such heat (Gonzalez et al. 2009). No plan rests on them."},
+		{"the straight one below nothing", asked(climate.Balance{Need: 60, Capacity: 500, Area: 2, AirPast: 1}, 25),
+			"Soldiers marching in uniform lost 0.33 L/h by one regression and less than nothing by another in such heat (Gonzalez et al. 2009). No plan rests on them."},
+		{"too much work", asked(climate.Balance{Need: 512, Capacity: 200, Area: 2, AirPast: 1}, 25),
+			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Evaporation needed: 512 W/m² lies outside 50 W/m² to 360 W/m², over which the formula was made. No plan rests on them in any case."},
+		{"too much wind", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 3.4}, 25),
+			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Air past the body: 3.4 m/s lies outside 0.4 m/s to 2.5 m/s, over which the formula was made. No plan rests on them in any case."},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := speaker(t, false, false).Why(reckoning(c.soldiers)).Soldiers; plain(got) != c.want {
+				t.Errorf("reads %q, want %q", plain(got), c.want)
+			}
+			if got := speaker(t, false, true).Why(reckoning(c.soldiers)).Soldiers; got != "" {
+				t.Errorf("with hidden mass it reads %q", got)
+			}
+		})
 	}
 }
 

@@ -52,8 +52,29 @@ func (sp Speaker) Picture(r consult.Reckoning, curve []consult.CurvePoint, stops
 		}
 	}
 	d.Rates = sp.rateTicks(most)
-	for t := math.Floor(low/pictureStep) * pictureStep; t <= math.Ceil(high/pictureStep)*pictureStep; t += pictureStep {
-		d.Heats = append(d.Heats, chart.Tick{At: t, Text: sp.bare(t, 0)})
-	}
+	d.Heats = sp.heatTicks(low, high)
 	return d
+}
+
+// heatTicks are the temperatures of an axis, both ends in °C and inside, at
+// round numbers of the unit shown.
+func (sp Speaker) heatTicks(low, high float64) []chart.Tick {
+	u, step := sp.By.Unit(quantity.DegreeCelsius), pictureStep
+	if sp.By.US {
+		step *= 2
+	}
+	shown := func(c float64) float64 {
+		x, err := quantity.Convert(c, quantity.DegreeCelsius, u)
+		if err != nil {
+			return c // the two units are of one kind
+		}
+		return x
+	}
+	var list []chart.Tick
+	for x := math.Floor(shown(low)/step) * step; x <= math.Ceil(shown(high)/step)*step; x += step {
+		if at, err := quantity.Convert(x, u, quantity.DegreeCelsius); err == nil {
+			list = append(list, chart.Tick{At: at, Text: sp.Words.Number(x, 0)})
+		}
+	}
+	return list
 }

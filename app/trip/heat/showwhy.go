@@ -42,6 +42,9 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Reckoning) *fi
 	if len(w.Steps) > 0 {
 		add("heat.why.steps", look.VBox(4, lineList(w.Steps), look.NewParagraph(sp.say("heat.why.steps.note"), look.Note, look.Ink2)))
 	}
+	if w.Soldiers != "" {
+		add("heat.why.soldiers", look.NewParagraph(w.Soldiers, look.Note, look.Ink2))
+	}
 	if len(w.Tests) > 0 {
 		add("heat.why.tests", look.NewParagraph(strings.Join(w.Tests, "\n"), look.Note, look.Ink))
 	}

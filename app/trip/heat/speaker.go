@@ -119,11 +119,7 @@ func (sp Speaker) speed(kmh float64) string {
 // rates are the two ends of a rate in L/h, rounded outward so that the low end,
 // which is the ceiling of drinking, never reads higher than it is.
 func (sp Speaker) rates(r quantity.Range) (low, high string) {
-	u := sp.By.Unit(quantity.LitrePerHour)
-	decimals := 1
-	if sp.By.US {
-		decimals = 0
-	}
+	u, decimals := sp.By.Unit(quantity.LitrePerHour), sp.rateDecimals()
 	step := math.Pow(10, float64(-decimals))
 	end := func(x float64, round func(float64) float64) string {
 		shown, err := quantity.Convert(x, quantity.LitrePerHour, u)
@@ -133,6 +129,24 @@ func (sp Speaker) rates(r quantity.Range) (low, high string) {
 		return sp.Words.Number(round(quantity.Round(shown/step, 6))*step, decimals)
 	}
 	return end(r.Low, math.Floor), end(r.High, math.Ceil)
+}
+
+// rateDecimals is how many decimals the range of a rate is written with.
+func (sp Speaker) rateDecimals() int {
+	if sp.By.US {
+		return 0
+	}
+	return 1
+}
+
+// middle is the middle of an estimate in L/h, without its unit and no more
+// exact than its range.
+func (sp Speaker) middle(x float64) string {
+	shown, err := quantity.Convert(x, quantity.LitrePerHour, sp.By.Unit(quantity.LitrePerHour))
+	if err != nil {
+		shown = x // the two units are of one kind
+	}
+	return sp.Words.Number(shown, sp.rateDecimals())
 }
 
 // Rates is a range of sweat rates: "1.2 to 2.0 L/h".
@@ -151,6 +165,11 @@ func (sp Speaker) LowRate(r quantity.Range) string {
 func (sp Speaker) HighRate(r quantity.Range) string {
 	_, high := sp.rates(r)
 	return sp.say("heat.rate", high, string(sp.By.Unit(quantity.LitrePerHour)))
+}
+
+// MiddleRate is the middle of an estimate with its unit: "2.2 L/h".
+func (sp Speaker) MiddleRate(x float64) string {
+	return sp.say("heat.rate", sp.middle(x), string(sp.By.Unit(quantity.LitrePerHour)))
 }
 
 // Rate is one sweat rate: "1.56 L/h".

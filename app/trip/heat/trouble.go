@@ -124,16 +124,17 @@ func (sp Speaker) problem(p evidence.Problem) string {
 		return sp.say("heat.trouble.nosun")
 	}
 	if p.Code == evidence.CodeOutside {
-		return sp.outside(p)
+		return sp.outside("heat.trouble.outside", p)
 	}
 	return desk.ProblemSentence(sp.Words, p)
 }
 
-// outside says that a value lies beyond its limits, in the units shown.
-func (sp Speaker) outside(p evidence.Problem) string {
+// outside says by a text that a value lies beyond its limits, in the units
+// shown.
+func (sp Speaker) outside(key string, p evidence.Problem) string {
 	name := string(p.Field)
-	if key := "measure." + desk.FieldKey(p.Field); sp.Words.Has(key) {
-		name = sp.say(key)
+	if measure := "measure." + desk.FieldKey(p.Field); sp.Words.Has(measure) {
+		name = sp.say(measure)
 	}
 	end := func(x float64) string {
 		shown, err := quantity.Convert(x, p.Unit, sp.By.Unit(p.Unit))
@@ -146,7 +147,7 @@ func (sp Speaker) outside(p evidence.Problem) string {
 		}
 		return text
 	}
-	return sp.say("heat.trouble.outside", capital(name), end(p.Value), end(p.Limit.Low), end(p.Limit.High))
+	return sp.say(key, capital(name), end(p.Value), end(p.Limit.Low), end(p.Limit.High))
 }
 
 // capital makes the first letter of a text large.

@@ -1,9 +1,7 @@
 package heat
 
 import (
-	"math"
 	"strings"
-	"unicode"
 
 	"ebbwell/app/chart"
 	"ebbwell/app/desk"
@@ -26,6 +24,9 @@ type Why struct {
 	// Budget is what the range is made of.
 	Budget  []chart.BudgetShare
 	Sources []string
+	// Soldiers compares with soldiers' sweat, or says why that says nothing
+	// here; empty where mass is hidden.
+	Soldiers string
 	// Tests says of each test what it gave or why it gave nothing.
 	Tests []string
 }
@@ -47,7 +48,7 @@ func (sp Speaker) Why(r consult.Reckoning) Why {
 		return w
 	}
 	if rate.Why.Formula != "" && len(rate.Why.Inputs) > 1 {
-		w.Formula, w.Numbers = sp.formula(rate.Why), sp.numbers(rate.Why)
+		w.Formula, w.Numbers = rate.Why.Print(sp.symbol), rate.Why.PrintValues(sp.value)
 		if middle := showsMiddle(r.Climate) || !rate.Estimate; middle {
 			w.Numbers += " = " + sp.Rate(rate.Value)
 		}
@@ -58,8 +59,32 @@ func (sp Speaker) Why(r consult.Reckoning) Why {
 	if rate.Estimate && r.Climate.Kind != climate.GroupValues {
 		w.Steps = sp.steps(r.Steps)
 		w.Sources = append(w.Sources, sp.more(w.Sources, r.Steps)...)
+		w.Soldiers = sp.soldiers(r.Soldiers)
 	}
 	return w
+}
+
+// soldiers sets the rate beside two regressions of soldiers' sweat (Gonzalez
+// et al. 2009), or says why they do not hold here. Nothing rests on them.
+func (sp Speaker) soldiers(s consult.Soldiers) string {
+	if !s.Asked {
+		return ""
+	}
+	for _, p := range climate.Problems(s.Refused) {
+		if p.Code == evidence.CodeOutOfFit {
+			return sp.say("heat.soldiers.refused", sp.outside("problem."+p.Code, p))
+		}
+	}
+	if s.Refused != nil {
+		return ""
+	}
+	rate := func(x quantity.GramsPerHour) string {
+		if x <= 0 {
+			return sp.say("heat.soldiers.below")
+		}
+		return sp.Rate(float64(x) / 1000)
+	}
+	return sp.say("heat.soldiers.rates", rate(s.Rates.Exponential), rate(s.Rates.Linear))
 }
 
 // steps are the steps of the heat balance.
@@ -151,21 +176,6 @@ func (sp Speaker) refusals(r consult.Reckoning) []string {
 	return list
 }
 
-// formula is arithmetic with the words for its symbols.
-func (sp Speaker) formula(w figure.Why) string { return write(w.Formula, sp.symbol) }
-
-// numbers is arithmetic with the values of its symbols.
-func (sp Speaker) numbers(w figure.Why) string {
-	return write(w.Formula, func(symbol string) string {
-		for _, in := range w.Inputs {
-			if in.Symbol == symbol {
-				return sp.value(in)
-			}
-		}
-		return symbol
-	})
-}
-
 // symbol is the word for a symbol; one of several keeps its number.
 func (sp Speaker) symbol(symbol string) string {
 	base := strings.TrimRight(symbol, "0123456789")
@@ -201,56 +211,10 @@ func (sp Speaker) input(in figure.Input) string {
 
 // The digits that a value and its standard uncertainty are shown with.
 const (
-	valueDigits = 3
-	doubtDigits = 2
+	valueDigits  = 3
+	doubtDigits  = 2
+	mostDecimals = 4
 )
 
 // digitsOf is how many decimals leave so many digits that matter, none idle.
-func digitsOf(x float64, digits int) int {
-	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
-		return 0
-	}
-	d := min(max(digits-1-int(math.Floor(math.Log10(math.Abs(x)))), 0), 4)
-	for d > 0 && quantity.Round(x, d-1) == quantity.Round(x, d) {
-		d--
-	}
-	return d
-}
-
-// write puts a formula on paper: each name as given, the signs as they are
-// printed.
-func write(formula string, name func(symbol string) string) string {
-	var b strings.Builder
-	runes := []rune(formula)
-	for i := 0; i < len(runes); {
-		j := i + 1
-		if unicode.IsLetter(runes[i]) {
-			for j < len(runes) && (unicode.IsLetter(runes[j]) || unicode.IsDigit(runes[j])) {
-				j++
-			}
-			b.WriteString(name(string(runes[i:j])))
-			i = j
-			continue
-		}
-		b.WriteString(sign(runes[i]))
-		i = j
-	}
-	return b.String()
-}
-
-// sign is an operator as it is printed.
-func sign(r rune) string {
-	switch r {
-	case '*':
-		return " × "
-	case '/':
-		return " / "
-	case '-':
-		return " − "
-	case '+':
-		return " + "
-	case ' ':
-		return ""
-	}
-	return string(r)
-}
+func digitsOf(x float64, digits int) int { return figure.Decimals(x, digits, mostDecimals) }

@@ -15,6 +15,17 @@ type Plan struct {
 	Stop      *Stop     `gorm:"foreignKey:StopID"`
 	Agreement Agreement `gorm:"embedded"`
 	Rules     StepRules `gorm:"embedded;embeddedPrefix:rules_"`
+	Aims      Aims      `gorm:"embedded;embeddedPrefix:aims_"`
+}
+
+// Aims as of version 1.
+type Aims struct {
+	CarbohydrateLow  Number `gorm:"embedded;embeddedPrefix:carbohydrate_low_"`
+	CarbohydrateHigh Number `gorm:"embedded;embeddedPrefix:carbohydrate_high_"`
+	SodiumLow        Number `gorm:"embedded;embeddedPrefix:sodium_low_"`
+	SodiumHigh       Number `gorm:"embedded;embeddedPrefix:sodium_high_"`
+	Drinking         Number `gorm:"embedded;embeddedPrefix:drinking_"`
+	Strength         Number `gorm:"embedded;embeddedPrefix:strength_"`
 }
 
 // StepRules as of version 1.

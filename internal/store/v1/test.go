@@ -33,6 +33,7 @@ type Session struct {
 	Met         Number `gorm:"embedded;embeddedPrefix:met_"`
 	Power       Number `gorm:"embedded;embeddedPrefix:power_"`
 	Speed       Number `gorm:"embedded;embeddedPrefix:speed_"`
+	Energy      Number `gorm:"embedded;embeddedPrefix:energy_"`
 	UsedToHeat  string `gorm:"size:8"`
 }
 
@@ -64,7 +65,8 @@ type Loss struct {
 	NothingDrunk bool
 	Stool        Number `gorm:"embedded;embeddedPrefix:passed_stool_"`
 	NoStool      bool
-	Correction   string `gorm:"size:8"`
+	Breath       string `gorm:"size:8"`
+	Exchange     string `gorm:"size:8"`
 	Guess        Number `gorm:"embedded;embeddedPrefix:guess_"`
 }
 

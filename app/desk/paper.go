@@ -1,0 +1,12 @@
+package desk
+
+import "ebbwell/internal/handout/paper"
+
+// Paper is the size the practice prints on: Letter where it reckons in US units,
+// else A4.
+func (d *Desk) Paper() paper.Size {
+	if d.Practice().Settings.Units == "us" {
+		return paper.Letter()
+	}
+	return paper.A4()
+}

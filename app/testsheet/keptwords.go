@@ -1,0 +1,57 @@
+package testsheet
+
+import (
+	"slices"
+	"strings"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/record"
+)
+
+// keptWords say of a closed sheet where its figures come from: those kept when
+// it was closed, and whether they would come out otherwise today; or that they
+// had to be reckoned anew.
+func (v *View) keptWords() string {
+	t, say, f := v.b.Doc.Now().Record, v.b.Say, v.found
+	switch {
+	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptInputs && t.State == record.TestClosed:
+		return say("testsheet.kept." + string(f.Kept))
+	case t.State == record.TestWaiting:
+		return say("testsheet.waiting")
+	}
+	list := []string{say("testsheet.closed")}
+	if f.Evidence != evidence.Version {
+		list = append(list, say("testsheet.kept.evidence", f.Evidence, evidence.Version))
+	}
+	if text := v.differsWords(); text != "" {
+		list = append(list, text)
+	}
+	return strings.Join(list, " ")
+}
+
+// differsWords name the figures that would come out otherwise if the sheet were
+// reckoned today; empty when none would.
+func (v *View) differsWords() string {
+	s := v.b.Doc.Now()
+	today := consult.Find(s.Record, v.athlete, s.Texts(refOf(s.Record)), v.desk.Reckon())
+	differing := v.found.Differing(today)
+	if len(differing) == 0 {
+		return ""
+	}
+	var names []string
+	for _, name := range headlines() {
+		if slices.Contains(differing, name) {
+			names = append(names, v.b.Say("findings.figure." + name))
+		}
+	}
+	if len(names) == 0 {
+		return v.b.Say("testsheet.kept.differs.lesser")
+	}
+	return v.b.Say("testsheet.kept.differs", v.desk.Words.List(names))
+}
+
+// headlines are the figures a difference is named for.
+func headlines() []string {
+	return []string{"sweat-rate", "deficit", "drunk", "carbohydrate-rate", "sodium-in-rate", "sodium-lost-rate"}
+}

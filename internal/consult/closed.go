@@ -1,0 +1,206 @@
+package consult
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math"
+
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/record"
+	"ebbwell/internal/sweat"
+)
+
+// FrozenTest is what is kept of a closed test beside its record: everything
+// that went in, so that it can be reckoned again.
+type FrozenTest struct {
+	Test     record.Test
+	Athlete  FrozenAthlete
+	Settings record.Settings
+	Products []FrozenProduct
+	// Reasons are the reasons given for values beyond their limits.
+	Reasons []record.RawText
+}
+
+// FrozenProduct is a product as it was, with the id the sheet calls it by: a
+// generic one may have been corrected by one of the practice's own.
+type FrozenProduct struct {
+	Named   record.ID
+	Product fuel.Product
+}
+
+// FrozenFindings is what came out of a closed test: all that a sheet shows.
+type FrozenFindings struct {
+	Minutes                  float64
+	Timed                    bool
+	Sweat                    sweat.Result
+	Intake                   Intake
+	RatePlaces, SodiumPlaces []sweat.Place
+	Advice                   fuel.Advice
+	Limit                    float64
+}
+
+// Kept says where the figures of a closed test come from.
+type Kept string
+
+const (
+	// KeptFigures: the figures are those that were kept when it was closed.
+	KeptFigures Kept = "figures"
+	// KeptInputs: reckoned anew from what went in then, since a value of the
+	// laboratory came later, or since the figures cannot be read because
+	// another version wrote them otherwise.
+	KeptInputs Kept = "inputs"
+	// KeptNothing: nothing that was kept can be read; reckoned anew from the
+	// records as they are now.
+	KeptNothing Kept = "nothing"
+)
+
+// FreezeTest writes down what a test was reckoned from and what came out. What
+// was reckoned with the products, settings and reasons of an earlier copy is
+// written down with those.
+func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inputs, results []byte, err error) {
+	who := frozenAthlete(a)
+	if f.then != nil {
+		d, raw, who = *f.then, f.reasons, f.who
+	}
+	in := FrozenTest{Test: f.Test, Athlete: who, Settings: d.Settings, Products: productsOf(f.Test, d.Pantry)}
+	for _, r := range raw {
+		if r.Reason {
+			in.Reasons = append(in.Reasons, r)
+		}
+	}
+	if inputs, err = json.Marshal(in); err != nil {
+		return nil, nil, fmt.Errorf("freeze test %s: %w", f.Test.ID, err)
+	}
+	out := FrozenFindings{
+		Minutes: f.Minutes, Timed: f.Timed, Sweat: f.Sweat, Intake: f.Intake, RatePlaces: f.RatePlaces, SodiumPlaces: f.SodiumPlaces,
+		Advice: f.Advice, Limit: f.Limit,
+	}
+	if results, err = json.Marshal(out); err != nil {
+		return nil, nil, fmt.Errorf("freeze the figures of test %s: %w", f.Test.ID, err)
+	}
+	return inputs, results, nil
+}
+
+// productsOf lists the products a sheet names, each once.
+func productsOf(t record.Test, p *Pantry) []FrozenProduct {
+	var list []FrozenProduct
+	seen := map[record.ID]bool{}
+	add := func(id record.ID) {
+		if product, ok := p.Find(id); ok && !seen[id] {
+			list, seen[id] = append(list, FrozenProduct{Named: id, Product: product}), true
+		}
+	}
+	for _, b := range t.Bottles {
+		add(b.ProductID)
+	}
+	for _, f := range t.Foods {
+		add(f.ProductID)
+	}
+	return list
+}
+
+// FindAsClosed is [Find] for a test as it is kept. A closed one comes with the
+// figures of its newest copy (kept, newest first), whatever became of products,
+// bands, formulas and athlete since; one that waits for the laboratory is
+// reckoned with the products, bands and reasons of then and the values that
+// came. Kept of the findings says which it was. What is shown to whom (Care)
+// follows the profile as it is now. An open test is reckoned as it stands.
+func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []record.Frozen, d Desk) Findings {
+	if t.State == record.TestOpen || t.State == "" {
+		return Find(t, a, raw, d)
+	}
+	was, err := thawTest(t, kept)
+	if err != nil {
+		f := Find(t, a, raw, d)
+		f.Kept = KeptNothing
+		return f
+	}
+	then := was.desk(d)
+	if t.State == record.TestClosed {
+		var out FrozenFindings
+		if err := json.Unmarshal(kept[0].Results, &out); err == nil && out.whole() {
+			f := out.findings(t, a, was.Reasons, d)
+			f.Kept, f.Evidence, f.then, f.who = KeptFigures, kept[0].Evidence, &then, was.Athlete
+			return f
+		}
+	}
+	f := Find(t, was.Athlete.of(a), was.Reasons, then)
+	f.Care = CareOf(a, TestDay(t))
+	f.Kept, f.Evidence, f.then, f.who = KeptInputs, kept[0].Evidence, &then, was.Athlete
+	return f
+}
+
+// thawTest reads what went into the newest copy of a test.
+func thawTest(t record.Test, kept []record.Frozen) (was FrozenTest, err error) {
+	if len(kept) == 0 {
+		return was, errors.New("no copy was kept")
+	}
+	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
+		return was, fmt.Errorf("read the copy kept of test %s: %w", t.ID, err)
+	}
+	if was.Test.ID != t.ID {
+		return was, fmt.Errorf("read the copy kept of test %s: it is not of this test", t.ID)
+	}
+	return was, nil
+}
+
+// desk is the desk a test was closed at: with what it names, and the settings
+// of then.
+func (was FrozenTest) desk(now Desk) Desk {
+	p := &Pantry{place: map[record.ID]int{}}
+	for _, one := range was.Products {
+		p.place[one.Named] = len(p.list)
+		p.list = append(p.list, one.Product)
+	}
+	return Desk{Pantry: p, Settings: was.Settings, Activities: now.Activities}
+}
+
+// of puts what of an athlete goes into a reckoning back as it was.
+func (was FrozenAthlete) of(a record.Athlete) record.Athlete {
+	a.Born, a.Sex, a.Height, a.UsualMass, a.Sport, a.UsualDrinking = was.Born, was.Sex, was.Height, was.UsualMass, was.Sport, was.Usual
+	return a
+}
+
+// whole reports whether what was read is findings: a closed test has a rate
+// with a range.
+func (out FrozenFindings) whole() bool {
+	return out.Timed && out.Sweat.Fluid.Rate.Known && out.Sweat.Fluid.Rate.Ranged
+}
+
+// findings puts what came out then beside the test.
+func (out FrozenFindings) findings(t record.Test, a record.Athlete, reasons []record.RawText, d Desk) Findings {
+	return Findings{
+		Test: t, Minutes: out.Minutes, Timed: out.Timed, Sweat: out.Sweat, Intake: out.Intake, RatePlaces: out.RatePlaces,
+		SodiumPlaces: out.SodiumPlaces, Advice: out.Advice, Care: CareOf(a, TestDay(t)), Limit: out.Limit, reasons: reasons,
+	}
+}
+
+// desk is the desk a test was closed at, else the one of now.
+func (f Findings) desk(now Desk) Desk {
+	if f.then != nil {
+		return *f.then
+	}
+	return now
+}
+
+// Differing names the figures that differ from those of other findings of the
+// same test by more than the last bits of a number; see [Findings.Figures].
+func (f Findings) Differing(other Findings) []string {
+	var list []string
+	there := other.Figures()
+	for i, n := range f.Figures() {
+		a, b := n.Figure, there[i].Figure
+		same := a.Known == b.Known && a.Ranged == b.Ranged && alike(a.Value, b.Value) &&
+			(!a.Ranged || alike(a.Range.Low, b.Range.Low) && alike(a.Range.High, b.Range.High))
+		if !same {
+			list = append(list, n.Name)
+		}
+	}
+	return list
+}
+
+// alike reports whether two numbers are the same but for rounding.
+func alike(a, b float64) bool {
+	return math.Abs(a-b) <= 1e-9*math.Max(1, math.Max(math.Abs(a), math.Abs(b)))
+}

@@ -1,0 +1,159 @@
+package consult
+
+import (
+	"encoding/json"
+	"reflect"
+	"slices"
+	"testing"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// closeCase freezes the case's sheet as its state says, with a food, a mass kept
+// with a reason, and bands of the practice's own.
+func closeCase(t *testing.T, state record.TestState) (sheet record.Test, a record.Athlete, raw []record.RawText, kept []record.Frozen, d Desk, then Findings) {
+	t.Helper()
+	sheet, a = caseSheet()
+	sheet.State = state
+	sheet.Foods = []record.FoodEaten{{Meta: record.Meta{ID: "f1"}, ProductID: "generic.banana", Portions: record.Num(0.5, quantity.Portion)}}
+	sheet.Bottles[1].Before, sheet.Bottles[1].After = record.Num(12500, quantity.Gram), record.Num(12000, quantity.Gram) // odd, and kept
+	raw = []record.RawText{{Kind: record.KindTest, Record: sheet.ID, Field: "bottles.b2.before", Reason: true, Text: "a canister"}}
+	d = testDesk(t)
+	d.Settings = record.Settings{UrineBands: evidence.SetOwn, OwnGravityWell: record.Num(1.012, quantity.None), DeficitAim: record.Num(1.5, quantity.PerCent)}
+	then = Find(sheet, a, raw, d)
+	if state == record.TestClosed && !then.Ready() {
+		t.Fatalf("not to be closed: %v, %v", then.Sweat.Missing, then.Sweat.Problems)
+	}
+	inputs, results, err := FreezeTest(then, a, raw, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sheet, a, raw, []record.Frozen{{Record: sheet.ID, Inputs: inputs, Results: results, Evidence: "of then"}, {Inputs: []byte("an older copy")}}, d, then
+}
+
+// another is a desk on which product, bands and limit have changed since.
+func another(t *testing.T) Desk {
+	t.Helper()
+	generic, err := fuel.Generic()
+	if err != nil {
+		t.Fatal(err)
+	}
+	drink := caseDrink()
+	drink.Density, drink.Per100.Sodium = record.Num(1.08, quantity.GramPerMillilitre), record.Num(90, quantity.Milligram)
+	return Desk{Pantry: NewPantry(generic, []record.Product{drink})}
+}
+
+// A closed test shows what it showed when it was closed, to the last bit.
+func TestFindAsClosed(t *testing.T) {
+	sheet, a, raw, kept, d, then := closeCase(t, record.TestClosed)
+	heavier := a
+	heavier.Sex, heavier.UsualMass = record.Male, record.Num(90, quantity.Kilogram)
+	for name, now := range map[string]struct {
+		a   record.Athlete
+		raw []record.RawText
+		d   Desk
+	}{"nothing changed": {a, raw, d}, "everything changed": {heavier, nil, another(t)}} {
+		t.Run(name, func(t *testing.T) {
+			got := FindAsClosed(sheet, now.a, now.raw, kept, now.d)
+			if got.Kept != KeptFigures || got.Evidence != "of then" {
+				t.Fatalf("kept %q, evidence %q", got.Kept, got.Evidence)
+			}
+			bare := got
+			bare.Kept, bare.Evidence, bare.then, bare.who = then.Kept, then.Evidence, then.then, then.who
+			if !reflect.DeepEqual(bare, then) {
+				t.Errorf("got\n%+v, want\n%+v", bare, then)
+			}
+			if list := got.Differing(then); len(list) > 0 {
+				t.Errorf("differs in %v", list)
+			}
+		})
+	}
+	anew := Find(sheet, a, raw, another(t))
+	if list := then.Differing(anew); !slices.Contains(list, "sodium-in") || !slices.Contains(list, "drunk") {
+		t.Errorf("another density and another sodium differ in %v only", list)
+	}
+	open := sheet
+	open.State = record.TestOpen
+	if got := FindAsClosed(open, a, raw, kept, another(t)); got.Kept != "" || len(got.Differing(anew)) > 0 {
+		t.Errorf("an open sheet is not reckoned as it stands: %q", got.Kept)
+	}
+}
+
+// A sheet that waits takes the laboratory's value in and everything else as it
+// was; closed with it, it is kept with what it was reckoned from then.
+func TestFindAsClosedWaiting(t *testing.T) {
+	sheet, a, raw, kept, d, _ := closeCase(t, record.TestWaiting)
+	sheet.Patches[0].Sodium = record.Num(60, quantity.MillimolePerLitre)
+	want := Find(sheet, a, raw, d)
+	heavier := a
+	heavier.Sex = record.Male
+	got := FindAsClosed(sheet, heavier, nil, kept, another(t))
+	if got.Kept != KeptInputs || len(got.Differing(want)) > 0 || !reflect.DeepEqual(got.Sweat, want.Sweat) {
+		t.Fatalf("kept %q, differs in %v\n%+v\n%+v", got.Kept, got.Differing(want), got.Sweat, want.Sweat)
+	}
+	got.Test.State = record.TestClosed
+	inputs, results, err := FreezeTest(got, heavier, nil, another(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var in FrozenTest
+	if err := json.Unmarshal(inputs, &in); err != nil || len(in.Reasons) != 1 || in.Athlete.Sex != a.Sex || in.Settings.UrineBands != evidence.SetOwn || len(in.Products) != 3 {
+		t.Errorf("kept with %+v, %v", in, err)
+	}
+	sheet.State = record.TestClosed
+	again := FindAsClosed(sheet, heavier, nil, []record.Frozen{{Record: sheet.ID, Inputs: inputs, Results: results}}, another(t))
+	if again.Kept != KeptFigures || len(again.Differing(want)) > 0 {
+		t.Errorf("kept %q, differs in %v", again.Kept, again.Differing(want))
+	}
+}
+
+// What cannot be read is never passed off as what was kept.
+func TestFindAsClosedUnreadable(t *testing.T) {
+	sheet, a, raw, kept, d, then := closeCase(t, record.TestClosed)
+	for name, results := range map[string]string{"garbage": "{", "another shape": "[]", "nothing": "{}"} {
+		t.Run("figures: "+name, func(t *testing.T) {
+			one := kept[0]
+			one.Results = []byte(results)
+			got := FindAsClosed(sheet, a, nil, []record.Frozen{one}, another(t))
+			if got.Kept != KeptInputs || len(got.Differing(then)) > 0 {
+				t.Errorf("kept %q, differs in %v", got.Kept, got.Differing(then))
+			}
+		})
+	}
+	other, _ := json.Marshal(FrozenTest{Test: record.Test{Meta: record.Meta{ID: "another"}}})
+	for name, copies := range map[string][]record.Frozen{
+		"none": nil, "garbage": {{Inputs: []byte("{")}}, "another shape": {{Inputs: []byte("{}")}}, "another test": {{Inputs: other}},
+	} {
+		t.Run("inputs: "+name, func(t *testing.T) {
+			got, want := FindAsClosed(sheet, a, raw, copies, d), Find(sheet, a, raw, d)
+			if got.Kept != KeptNothing || len(got.Differing(want)) > 0 {
+				t.Errorf("kept %q, differs in %v", got.Kept, got.Differing(want))
+			}
+		})
+	}
+}
+
+// A generic product that was corrected then is found by the name the sheet gives it.
+func TestFindAsClosedCorrectedProduct(t *testing.T) {
+	generic, err := fuel.Generic()
+	if err != nil {
+		t.Fatal(err)
+	}
+	own := caseDrink()
+	own.Replaces = "generic.drink-6"
+	d := Desk{Pantry: NewPantry(generic, []record.Product{own})}
+	sheet, a := caseSheet()
+	sheet.State, sheet.Bottles[1].ProductID = record.TestWaiting, "generic.drink-6"
+	want := Find(sheet, a, nil, d)
+	inputs, results, err := FreezeTest(want, a, nil, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := FindAsClosed(sheet, a, nil, []record.Frozen{{Record: sheet.ID, Inputs: inputs, Results: results}}, Desk{Pantry: NewPantry(generic, nil)})
+	if got.Kept != KeptInputs || len(got.Differing(want)) > 0 || got.Intake.Bottles[1].Product.Name != own.Name {
+		t.Errorf("kept %q, differs in %v, %q", got.Kept, got.Differing(want), got.Intake.Bottles[1].Product.Name)
+	}
+}

@@ -1,0 +1,89 @@
+package consult
+
+import (
+	"testing"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/sweat"
+)
+
+// What the metabolic rate is taken from: the best that was typed, each equation
+// only where it holds.
+func TestEffortInput(t *testing.T) {
+	activities, err := climate.LoadActivities()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const mass = 72.4
+	w, kmh := func(x float64) record.Number { return record.Num(x, quantity.Watt) }, record.Num(12, quantity.KilometrePerHour)
+	kcal, met := record.Num(900, quantity.Kilocalorie), record.Num(8, quantity.Met)
+	soccer, _ := activities.Find("soccer")
+	for name, c := range map[string]struct {
+		session record.Session
+		uptake  float64 // L/min; 0 for none
+		energy  bool
+	}{
+		"power on the bike":              {record.Session{Sport: "road-cycling", Power: w(200)}, sweat.FromCycling(200, mass).Litres, false},
+		"power in the boat":              {record.Session{Sport: "rowing", Power: w(190)}, sweat.FromRowing(190).Litres, false},
+		"power in another sport":         {record.Session{Sport: "football", Power: w(200)}, 0, false},
+		"power, and MET, in another":     {record.Session{Sport: "football", Power: w(200), Met: met}, sweat.FromMet(8, mass).Litres, false},
+		"power of a bicycle for runners": {record.Session{Sport: "road-running", Activity: "cycle-180w", Power: w(180)}, sweat.FromCycling(180, mass).Litres, false},
+		"running speed":                  {record.Session{Sport: "road-running", Speed: kmh, Energy: kcal}, sweat.FromRunning(12, 0, mass).Litres, true},
+		"running speed in a boat":        {record.Session{Sport: "rowing", Speed: kmh}, 0, false},
+		"energy only":                    {record.Session{Sport: "football", Energy: kcal}, 0, true},
+		"energy before the table":        {record.Session{Sport: "football", Activity: "soccer", Energy: kcal}, 0, true},
+		"MET before energy":              {record.Session{Sport: "football", Met: met, Energy: kcal}, sweat.FromMet(8, mass).Litres, true},
+		"the table":                      {record.Session{Sport: "football", Activity: "soccer"}, sweat.FromMet(soccer.Met, mass).Litres, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			sheet, a := caseSheet()
+			sheet.Session = c.session
+			e := EffortInput(sheet, a, Desk{Activities: activities})
+			got := 0.0
+			if e.Oxygen != nil {
+				got = *e.Oxygen
+			}
+			near(t, "uptake", got, c.uptake, 1e-12)
+			if (e.Energy != nil) != c.energy {
+				t.Errorf("energy %v", e.Energy)
+			}
+		})
+	}
+}
+
+// 190 W at an efficiency of 0.19 are 1000 W, which is 60 000 J/min.
+func TestRowingUptake(t *testing.T) {
+	near(t, "L/min", sweat.FromRowing(190).Litres, 60000/sweat.EnergyPerOxygen(0.92), 1e-9)
+}
+
+// Where energy alone is known, 0.20 g/kcal (Cheuvront & Montain 2017) is what
+// both corrections come to while the humidity is not known, and the two
+// equations once it is.
+func TestCorrectionByEnergyAlone(t *testing.T) {
+	sheet, a := caseSheet()
+	sheet.Session.Effort, sheet.Air.Humidity = record.Number{}, record.Number{}
+	sheet.Loss.Breath, sheet.Loss.Exchange = record.CorrectionOn, record.CorrectionOn
+	off := Find(sheet, a, nil, testDesk(t))
+	if off.Sweat.Corrections[0].On || off.Sweat.Corrections[0].Size.Known {
+		t.Fatalf("taken off without an effort: %+v", off.Sweat.Corrections)
+	}
+	sheet.Session.Energy = record.Num(900, quantity.Kilocalorie)
+	on := Find(sheet, a, nil, testDesk(t))
+	sum := 0.0
+	for _, c := range on.Sweat.Corrections {
+		if !c.On || !c.Size.Known {
+			t.Fatalf("%s is not taken off: %s", c.ID, c.Reason)
+		}
+		sum += c.Size.Value
+	}
+	near(t, "both corrections, kg", sum, 900*evidence.CombinedCorrection/1000, 1e-9)
+	near(t, "off the loss, L", off.Sweat.Fluid.Loss.Value-on.Sweat.Fluid.Loss.Value, 0.18, 0.005)
+	sheet.Air.Humidity = record.Num(50, quantity.PerCent)
+	humid := Find(sheet, a, nil, testDesk(t))
+	if humid.Sweat.Fluid.Loss.Value == on.Sweat.Fluid.Loss.Value || !humid.Sweat.Corrections[0].On {
+		t.Error("with the humidity known the two equations are not used")
+	}
+}

@@ -1,0 +1,29 @@
+package consult
+
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+)
+
+// hiddenStep is what an amount per kilogram is rounded down to where mass is
+// hidden, mL; down, so that a light child is never told to drink more. In finer
+// steps the mass could be worked out of the advice it came from: 100 mL of 6
+// mL/kg leave 17 kg open. Our own proposal.
+const hiddenStep = 100.0
+
+// BeforeHidden is what is written of the drinks before a session where body mass
+// is hidden, mL: early is the amount reckoned for four hours before. The later
+// drink follows from what is written of the early one, in the proportion of the
+// two advices: rounded by itself it would narrow the mass down again. Wherever
+// both are written, on screen or on paper, they are these.
+func BeforeHidden(early quantity.Millilitres) (shownEarly, shownLate quantity.Millilitres) {
+	down := func(x float64) float64 { return max(hiddenStep, math.Floor(x/hiddenStep+hair)*hiddenStep) }
+	const (
+		lateLow, lateHigh   = evidence.BeforeLateLow, evidence.BeforeLateHigh
+		earlyLow, earlyHigh = evidence.BeforeEarlyLow, evidence.BeforeEarlyHigh
+	)
+	first := down(quantity.RoundTo(float64(early), evidence.FluidIncrement))
+	return quantity.Millilitres(first), quantity.Millilitres(down(first * (lateLow + lateHigh) / (earlyLow + earlyHigh)))
+}

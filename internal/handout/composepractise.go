@@ -1,0 +1,153 @@
+package handout
+
+import (
+	"strings"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/words"
+)
+
+// practise is what is new on the chosen step; nothing where it is no step.
+func (k composer) practise() Practise {
+	i, ok := k.place()
+	if !ok {
+		return Practise{}
+	}
+	step := k.c.Plan.Steps[i]
+	what := step.Practise
+	if strings.TrimSpace(what) == "" {
+		what = k.stepChange(i)
+	}
+	return Practise{What: what, From: k.heading().From, PerWeek: consult.RulesOf(k.c.Plan).PerWeek, Rule: RuleOf(k.c.Plan, i)}
+}
+
+// RuleOf is the rule for the i-th step of a plan, from 0.
+func RuleOf(p record.Plan, i int) StepRule {
+	r := StepRule{Sessions: p.Steps[i].Sessions, Last: i+1 == len(p.Steps)}
+	if !r.Last {
+		r.Next = dateOf(p.Steps[i+1].From)
+	}
+	return r
+}
+
+// PractiseWords say in words how the i-th step of a case, from 0, differs from
+// the one before: what to practise where nobody has written anything. Empty
+// where nothing differs.
+func PractiseWords(c consult.Case, i int, us bool, w *words.Words) string {
+	o, ok := consult.OptionByID(c.Plan, c.Plan.Steps[i].OptionID)
+	if !ok {
+		return ""
+	}
+	k := compose(c, o, w)
+	k.us = us
+	return k.stepChange(i)
+}
+
+// stepChange words what the chosen mix, the i-th step, has more and less of than
+// the step before, or than the habit.
+func (k composer) stepChange(i int) string {
+	before, ok := consult.OptionOf(k.c.Plan, record.OptionHabit)
+	if i > 0 {
+		before, ok = consult.OptionByID(k.c.Plan, k.c.Plan.Steps[i-1].OptionID)
+	}
+	if !ok {
+		return ""
+	}
+	was, a := k.c.MixOf(before), amounts{say: k.w, us: k.us}
+	if i > 0 {
+		was = outcomeOf(k.c, before).mix // what of it could be taken
+	}
+	var list []string
+	add := func(s string) {
+		if s != "" {
+			list = append(list, s)
+		}
+	}
+	for s := plan.Water; s < plan.Salt; s++ {
+		name, more := k.c.Slots[s].Product.Name, k.mix[s]-was[s]
+		switch {
+		case !k.c.Slots[s].InUse:
+		case s.IsFood():
+			add(k.foodChange(a, s, Portion{Name: name, Portions: more}))
+		default:
+			add(k.drinkChange(a, name, more))
+		}
+	}
+	if more := k.mix[plan.Salt] - was[plan.Salt]; len(k.c.Care.WithholdSalt) == 0 {
+		add(k.change(more, 0.05, k.w.Number(max(more, -more), 1)+"\u00a0"+string(quantity.Gram), k.w.Say("handout.practise.salt")))
+	}
+	return strings.Join(list, k.w.Say("handout.practise.and"))
+}
+
+// drinkChange words more or less of a drink, mL: in tens, since a habit is as
+// measured.
+func (k composer) drinkChange(a amounts, name string, more float64) string {
+	change := quantity.RoundTo(max(more, -more), hourStep)
+	return k.change(more, k.step(hourStep), a.sip(quantity.Millilitres(change)), name)
+}
+
+// change words more or less of something by an amount; nothing below the least.
+func (k composer) change(more, least float64, amount, name string) string {
+	switch {
+	case more >= least:
+		return k.w.Say("handout.practise.more", amount, name)
+	case more <= -least:
+		return k.w.Say("handout.practise.less", amount, name)
+	}
+	return ""
+}
+
+// foodChange words more or less of a food, with the break where it is eaten.
+func (k composer) foodChange(a amounts, s plan.Slot, f Portion) string {
+	switch {
+	case f.Portions < 0:
+		f.Portions = -f.Portions
+		return k.w.Say("handout.practise.food.less", a.food(f))
+	case f.Portions == 0:
+		return ""
+	}
+	text := k.w.Say("handout.practise.food.more", a.food(f))
+	var at []string
+	for i, t := range k.spread.Takes {
+		if t.Food[s-plan.Food1] > 0 {
+			at = append(at, k.numbered(i, k.chanceName(t.Chance.Code)))
+		}
+	}
+	if len(at) != 1 {
+		return text
+	}
+	return k.w.Say("handout.practise.at", text, at[0])
+}
+
+// further are the sessions of the day that were written down after the plan's
+// own. One of another length by this plan takes the same rates, in whole steps,
+// held under what is lost in it.
+func (k composer) further() []FurtherSession {
+	list, _ := consult.FurtherOf(k.c.Plan)
+	var out []FurtherSession
+	for _, f := range list {
+		s := FurtherSession{Start: string(f.Start), Minutes: quantity.Minutes(f.Minutes), Other: f.Plan != "" && f.Plan != k.c.Plan.ID}
+		if f.Minutes <= 0 && !s.Other {
+			s.Minutes = quantity.Minutes(k.at.Minutes)
+		}
+		if !s.Other {
+			s.Again, s.Parts, s.Foods = k.lasting(float64(s.Minutes))
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// lasting is what of the mix is for a session of so many minutes; again is true
+// where that is all of it.
+func (k composer) lasting(minutes float64) (again bool, parts []Part, foods []Portion) {
+	c, length, err := k.c.Lasting(minutes)
+	if err != nil || length == plan.Expected {
+		return true, nil, nil
+	}
+	mix := c.Planner.Scaled(k.mix, plan.Expected, length)
+	return false, k.parts(c.Planner.Evaluate(length, mix)), k.foods(mix)
+}
