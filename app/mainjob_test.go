@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -20,6 +21,7 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/record"
+	"ebbwell/internal/store"
 )
 
 // hands does the main job by the names of controls, as a person would.
@@ -93,6 +95,7 @@ func TestMainJob(t *testing.T) {
 	begin(t, w)
 	h.makeAthlete()
 	h.fillSheet()
+	h.killed(dir)
 	h.closeSheet()
 	h.plan()
 	h.agree()
@@ -151,6 +154,31 @@ func (h hands) fillSheet() {
 	h.pick("testsheet.patch.1.site", h.say("testsheet.site.forearm-dorsal"), "testsheet.patch.1.method", h.say("testsheet.method.ion-chromatography"),
 		"testsheet.patch.1.condition", h.say("testsheet.condition.good"))
 	h.fill("testsheet.patch.1.on", "17:25", "testsheet.patch.1.off", "18:00", "testsheet.patch.1.sodium", "46,2")
+}
+
+// killed is what would be found if the program were killed half a second after the
+// last key: all of the sheet.
+func (h hands) killed(dir string) {
+	h.t.Helper()
+	a := h.athlete().ID
+	apptest.Type(h.t, h.w, "testsheet.patch.1.potassium", "4,1") // nothing is left after it
+	time.Sleep(500 * time.Millisecond)
+	copied := h.t.TempDir()
+	if err := os.CopyFS(copied, os.DirFS(dir)); err != nil {
+		h.t.Fatal(err)
+	}
+	s, err := store.Open(copied, store.Options{Clock: apptest.Now})
+	if err != nil {
+		h.t.Fatal(err)
+	}
+	tests, err := s.Tests(context.Background(), a)
+	if err != nil || len(tests) != 1 || len(tests[0].Patches) != 1 || tests[0].Patches[0].Potassium.Or(0) != 4.1 || len(tests[0].Foods) != 1 || tests[0].Loss.Guess.Or(0) != 1.2 {
+		h.t.Errorf("after a kill there is %+v, %v", tests, err)
+	}
+	if err := s.Close(); err != nil {
+		h.t.Error(err)
+	}
+	apptest.Leave(h.w)
 }
 
 // closeSheet is step 4: the findings, and the sheet closed.

@@ -143,6 +143,7 @@ func TestProfilePictures(t *testing.T) {
 			b.click("profile.erase")
 			b.click("profile.erase.first.yes")
 		}},
+		{"refused", of(apptest.AthleteNamed(t, d, "Dorian").ID), light, tall, func(b *bench) { b.enter("profile.usual", "1.4") }},
 	} {
 		golden.Use(t, p.mode)
 		v, err := NewProfile(d, p.place)

@@ -42,6 +42,7 @@ func (s *Sheet) HeightFor(width float32) float32 {
 func (s *Sheet) CreateRenderer() fyne.WidgetRenderer {
 	r := &sheetRenderer{sheet: s, ground: NewOutline()}
 	r.apply()
+	r.ground.Place(fyne.Position{}, s.Size()) // one that was out of sight long is made anew, and not laid out
 	return r
 }
 

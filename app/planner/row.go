@@ -15,6 +15,7 @@ import (
 const (
 	rowDifference float32 = 38
 	rowNumber     float32 = 86
+	rowPortions   float32 = 100 // "3½ portions"
 	rowStrength   float32 = 62
 )
 
@@ -50,7 +51,11 @@ func newRow(h *field.Host, by speaker, slot plan.Slot, do rowActions) *row {
 	r.number.SetStyle(look.Strong)
 	r.slider = field.NewSlider(h, name+".slider", substance(slot), field.Scale{Max: 1, Step: 1})
 	r.listen(do)
-	line := look.Columns(8, []look.Track{look.Share(1), look.Fixed(rowDifference), look.Fixed(rowNumber)}, r.name, r.differs, r.number)
+	width := rowNumber
+	if slot.IsFood() {
+		width = rowPortions
+	}
+	line := look.Columns(8, []look.Track{look.Share(1), look.Fixed(rowDifference), look.Fixed(width)}, r.name, r.differs, r.number)
 	r.box = look.VBox(0, line, r.slider, look.Gap(0, 4))
 	return r
 }

@@ -54,19 +54,15 @@ func TestSearchSortOpen(t *testing.T) {
 	}
 }
 
-// The rate in the list is that of the sheet: with a value kept for a reason, with
-// what the athlete is, and of a closed sheet as it was closed.
-func TestRateIsThatOfTheSheet(t *testing.T) {
-	d, _ := apptest.Desk(t)
-	ctx := context.Background()
-	a := apptest.Athlete(t, d)
+// canisterSheet is an open sheet with a bottle beyond its limits and no sport of
+// its own: what its power says follows from the athlete's.
+func canisterSheet(a record.Athlete) record.Test {
 	kg := func(m record.Moment, x float64) record.Weighing {
 		return record.Weighing{Meta: record.Meta{ID: record.NewID()}, Moment: m, Mass: record.Num(x, quantity.Kilogram)}
 	}
 	g := func(x float64) record.Number { return record.Num(x, quantity.Gram) }
-	sheet := record.Test{
+	return record.Test{
 		Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, State: record.TestOpen,
-		// no sport on the sheet: what the power says follows from the athlete's
 		Session:   record.Session{Date: "2026-05-10", Start: "14:00", End: "17:00", Power: record.Num(190, quantity.Watt)},
 		Air:       record.Air{Temperature: record.Num(24, quantity.DegreeCelsius), Humidity: record.Num(52, quantity.PerCent)},
 		Scale:     record.Scale{Step: record.Num(0.05, quantity.Kilogram), Before: record.DressMinimal, After: record.DressMinimal},
@@ -76,6 +72,15 @@ func TestRateIsThatOfTheSheet(t *testing.T) {
 			Meta: record.Meta{ID: record.NewID()}, ProductID: consult.Water, Use: record.UseDrunk, Before: g(12500), After: g(11800),
 		}},
 	}
+}
+
+// The rate in the list is that of the sheet: with a value kept for a reason, with
+// what the athlete is, and of a closed sheet as it was closed.
+func TestRateIsThatOfTheSheet(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	ctx := context.Background()
+	a := apptest.Athlete(t, d)
+	sheet := canisterSheet(a)
 	a.Sport = "rowing"
 	a, err := d.Store.SaveAthlete(ctx, a, store.Edit{})
 	if err != nil {
@@ -128,11 +133,9 @@ func TestRateIsThatOfTheSheet(t *testing.T) {
 	if a, err = d.Store.SaveAthlete(ctx, a, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
-	if closed := shown("closed"); closed != with {
-		t.Errorf("closed at %q the list says %q", with, closed)
-	}
-	if anew := consult.Find(sheet, a, raw, d.Reckon()).Sweat.Fluid.Rate; d.Words.Amount(anew.Value, quantity.LitrePerHour) == with {
-		t.Errorf("the check cannot fail: reckoned anew it is %v", anew.Value)
+	anew := consult.Find(sheet, a, raw, d.Reckon()).Sweat.Fluid.Rate
+	if closed := shown("closed"); closed != with || d.Words.Amount(anew.Value, quantity.LitrePerHour) == with {
+		t.Errorf("closed at %q the list says %q; reckoned anew it is %v", with, closed, anew.Value)
 	}
 }
 

@@ -66,7 +66,7 @@ func TestClosedSheetKeepsItsFigures(t *testing.T) {
 		t.Errorf("the closed sheet differs in %v", list)
 	}
 	_, said := later.v.ui.notice.Text()
-	for _, part := range []string{"would come out otherwise", "Sodium taken in", "Nothing was changed"} {
+	for _, part := range []string{"would come out otherwise", "the sodium taken in", "Nothing was changed"} {
 		if !strings.Contains(said, part) {
 			t.Errorf("%q is not said in %q", part, said)
 		}

@@ -42,7 +42,7 @@ func (v *View) differsWords() string {
 	var names []string
 	for _, name := range headlines() {
 		if slices.Contains(differing, name) {
-			names = append(names, v.b.Say("findings.figure." + name))
+			names = append(names, v.b.Say("testsheet.kept.figure."+name))
 		}
 	}
 	if len(names) == 0 {

@@ -180,11 +180,22 @@ func TestPicturesOfOthers(t *testing.T) {
 		t.Fatal(err)
 	}
 	g.picture(t, "unsettled", light, small1180(), desk.Place{Athlete: minor.ID, New: true}, nil)
+	minor.Born = ""
+	if _, err = g.desk.Store.SaveAthlete(context.Background(), minor, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	g.picture(t, "unsettled-age", light, small1180(), desk.Place{Athlete: minor.ID, New: true}, nil)
 	hidden := g.who
 	hidden.MassHidden, hidden.MassHiddenSettled = true, true
-	if _, err = g.desk.Store.SaveAthlete(context.Background(), hidden, store.Edit{}); err != nil {
+	if hidden, err = g.desk.Store.SaveAthlete(context.Background(), hidden, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
 	g.picture(t, "findings-hidden", light, small1180(), desk.Place{Record: g.last.ID, Part: PartFindings}, nil)
 	g.picture(t, "bottles-hidden", light, small1180(), desk.Place{Record: g.half.ID, Part: PartBottles}, nil)
+	ownDrink(t, g.desk, record.Product{Meta: record.Meta{ID: record.NewID()}, Replaces: "generic.drink-6"}, 90, 1.08)
+	hidden.Born, hidden.MassHidden = "", false
+	if _, err = g.desk.Store.SaveAthlete(context.Background(), hidden, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	g.picture(t, "closed-differs", light, small1180(), desk.Place{Record: g.last.ID, Part: PartFindings}, nil)
 }

@@ -2,6 +2,7 @@ package testsheet
 
 import (
 	"context"
+	"encoding/json"
 	"slices"
 	"strings"
 	"testing"
@@ -99,8 +100,12 @@ func (b *bench) waitsAndCloses() {
 		t.Fatalf("after the late value kept as %s with %v", kept.State, kept.Patches[0].Sodium.Or(0))
 	}
 	frozen, err := b.desk.Store.FrozenOf(context.Background(), refOf(b.kept()))
-	if err != nil || len(frozen) != 2 || !strings.Contains(string(frozen[0].Results), "sodium-lost-rate") || frozen[0].Evidence == "" {
-		t.Errorf("%d frozen copies (%v)", len(frozen), err)
+	if err != nil || len(frozen) != 2 || frozen[0].Evidence == "" {
+		t.Fatalf("%d frozen copies (%v)", len(frozen), err)
+	}
+	var out consult.FrozenFindings
+	if err := json.Unmarshal(frozen[0].Results, &out); err != nil || !out.Sweat.Sodium.LossRate.Known {
+		t.Errorf("kept without the sodium lost: %+v (%v)", out.Sweat.Sodium, err)
 	}
 	apptest.Click(t, b.w, "testsheet.late.plan.1")
 	if last := (*b.went)[len(*b.went)-1]; last.Screen != desk.Plan || last.Record != plan.ID {

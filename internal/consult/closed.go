@@ -44,14 +44,14 @@ type FrozenFindings struct {
 type Kept string
 
 const (
-	// KeptFigures: the figures are those that were kept when it was closed.
+	// KeptFigures says that they are those that were kept when it was closed.
 	KeptFigures Kept = "figures"
-	// KeptInputs: reckoned anew from what went in then, since a value of the
-	// laboratory came later, or since the figures cannot be read because
-	// another version wrote them otherwise.
+	// KeptInputs says that they are reckoned anew from what went in then, since
+	// a value of the laboratory came later, or since what was kept cannot be
+	// read because another version wrote it otherwise.
 	KeptInputs Kept = "inputs"
-	// KeptNothing: nothing that was kept can be read; reckoned anew from the
-	// records as they are now.
+	// KeptNothing says that nothing that was kept can be read and that they are
+	// reckoned anew from the records as they are now.
 	KeptNothing Kept = "nothing"
 )
 
@@ -72,14 +72,18 @@ func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inp
 	if inputs, err = json.Marshal(in); err != nil {
 		return nil, nil, fmt.Errorf("freeze test %s: %w", f.Test.ID, err)
 	}
-	out := FrozenFindings{
-		Minutes: f.Minutes, Timed: f.Timed, Sweat: f.Sweat, Intake: f.Intake, RatePlaces: f.RatePlaces, SodiumPlaces: f.SodiumPlaces,
-		Advice: f.Advice, Limit: f.Limit,
-	}
-	if results, err = json.Marshal(out); err != nil {
+	if results, err = json.Marshal(frozenFindings(f)); err != nil {
 		return nil, nil, fmt.Errorf("freeze the figures of test %s: %w", f.Test.ID, err)
 	}
 	return inputs, results, nil
+}
+
+// frozenFindings is what of findings is kept.
+func frozenFindings(f Findings) FrozenFindings {
+	return FrozenFindings{
+		Minutes: f.Minutes, Timed: f.Timed, Sweat: f.Sweat, Intake: f.Intake, RatePlaces: f.RatePlaces, SodiumPlaces: f.SodiumPlaces,
+		Advice: f.Advice, Limit: f.Limit,
+	}
 }
 
 // productsOf lists the products a sheet names, each once.
@@ -120,7 +124,7 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 	if t.State == record.TestClosed {
 		var out FrozenFindings
 		if err := json.Unmarshal(kept[0].Results, &out); err == nil && out.whole() {
-			f := out.findings(t, a, was.Reasons, d)
+			f := out.findings(t, a, was.Reasons)
 			f.Kept, f.Evidence, f.then, f.who = KeptFigures, kept[0].Evidence, &then, was.Athlete
 			return f
 		}
@@ -169,7 +173,7 @@ func (out FrozenFindings) whole() bool {
 }
 
 // findings puts what came out then beside the test.
-func (out FrozenFindings) findings(t record.Test, a record.Athlete, reasons []record.RawText, d Desk) Findings {
+func (out FrozenFindings) findings(t record.Test, a record.Athlete, reasons []record.RawText) Findings {
 	return Findings{
 		Test: t, Minutes: out.Minutes, Timed: out.Timed, Sweat: out.Sweat, Intake: out.Intake, RatePlaces: out.RatePlaces,
 		SodiumPlaces: out.SodiumPlaces, Advice: out.Advice, Care: CareOf(a, TestDay(t)), Limit: out.Limit, reasons: reasons,

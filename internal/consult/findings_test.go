@@ -248,7 +248,7 @@ func TestFreezeReadsBack(t *testing.T) {
 	}
 	a.UsualMass = in.Athlete.UsualMass
 	again := Find(in.Test, a, in.Reasons, d)
-	frozen := out.findings(in.Test, a, in.Reasons, d).Figures()
+	frozen := out.findings(in.Test, a, in.Reasons).Figures()
 	for i, n := range again.Figures() {
 		if n.Figure.Value != frozen[i].Figure.Value || n.Name != frozen[i].Name {
 			t.Errorf("%s: %v when frozen, %v again", n.Name, frozen[i].Figure.Value, n.Figure.Value)

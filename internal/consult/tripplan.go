@@ -18,8 +18,8 @@ const (
 	RefusedDrink = "agree.over-drinking"
 	// RefusedPhysician: a condition of the profile asks for a physician's name.
 	RefusedPhysician = "agree.physician"
-	// RefusedUnsettled: a minor's guardian, assent or hidden mass is not
-	// settled.
+	// RefusedUnsettled: the birth date is not known, or a minor's guardian,
+	// assent or hidden mass is not settled.
 	RefusedUnsettled = "agree.unsettled"
 )
 

@@ -89,6 +89,11 @@ func TestRefusals(t *testing.T) {
 	if got := s.Refusals(young, day()); !slices.Equal(got, []string{RefusedUnsettled}) {
 		t.Errorf("a minor: %v", got)
 	}
+	unborn := a
+	unborn.Born = ""
+	if got := s.Refusals(unborn, day()); !slices.Equal(got, []string{RefusedUnsettled}) {
+		t.Errorf("no birth date: %v", got)
+	}
 	over := s
 	over.At.Guards = plan.OverCeiling
 	if got := over.Refusals(a, day()); !slices.Equal(got, []string{RefusedDrink}) {

@@ -65,6 +65,27 @@ func TestComposedFurtherSessions(t *testing.T) {
 	}
 }
 
+// A large deficit is made up in any case (German Nutrition Society 2020: from 5 %
+// of body mass meals and water are not enough), and a small one is not.
+func TestComposedLargeDeficit(t *testing.T) {
+	h := openHouse(t)
+	w := english(t)
+	c, o := h.caseOf(t, "Ravka")
+	for minutes, large := range map[float64]bool{95: false, 220: true} {
+		p := c.Plan.Clone()
+		p.Target.Minutes, p.Chances = record.Num(minutes, quantity.Minute), nil
+		there := h.open(t, p, c.Athlete, c.Basis)
+		down := there.Planner.Evaluate(plan.Expected, there.MixOf(o)).Deficit.Value
+		a := AthletePageOf(there, o, h.practice, w).After
+		if a.Large != large || a.Soon || (down >= 5) != large {
+			t.Errorf("%.1f %% down after %g min: %+v", down, minutes, a)
+		}
+		if text := plain(all(press(t).AthletePage(AthletePageOf(there, o, h.practice, w)))); strings.Contains(text, "over the rest of the day") != large {
+			t.Errorf("%g min: %s", minutes, text)
+		}
+	}
+}
+
 // What is to be practised is printed: as typed, else as the step differs from
 // the one before; with how often, from when, and the rule with its numbers.
 func TestComposedPractise(t *testing.T) {
