@@ -98,6 +98,17 @@ func (w Writer) Signed(x float64, u quantity.Unit) string {
 	return w.with(w.Words.Signed(w.convert(x, u), w.decimals(x, u)), u)
 }
 
+// Difference is x less y with its sign and no unit, as the two are shown: who
+// subtracts what stands on the screen gets it. It is empty where both read alike.
+func (w Writer) Difference(x, y float64, u quantity.Unit) string {
+	at := func(x float64) float64 { return quantity.Round(w.convert(x, u), w.decimals(x, u)) }
+	decimals := max(w.decimals(x, u), w.decimals(y, u))
+	if d := at(x) - at(y); math.Abs(d) > 1e-9 {
+		return w.Words.Signed(d, decimals)
+	}
+	return ""
+}
+
 // Found writes the value of a figure with its unit; empty while there is none.
 func (w Writer) Found(f figure.Figure) string {
 	if !f.Known {

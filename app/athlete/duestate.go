@@ -25,6 +25,7 @@ const (
 	dueSheet     dueKind = "sheet"
 	dueWaiting   dueKind = "waiting"
 	dueReview    dueKind = "review"
+	dueOutrun    dueKind = "outrun" // a newer test lost less than the plan gives
 	dueDraft     dueKind = "draft"
 	dueTrip      dueKind = "trip"
 	dueEnds      dueKind = "ends" // a consent
@@ -65,7 +66,7 @@ func (f file) due() []due {
 // rank is the place of a kind in the list.
 func rank(k dueKind) int {
 	return slices.Index([]dueKind{
-		dueUnsettled, dueNoConsent, duePhysician, dueSheet, dueWaiting, dueReview, dueDraft, dueTrip, dueEnded, dueEnds,
+		dueUnsettled, dueNoConsent, duePhysician, dueOutrun, dueSheet, dueWaiting, dueReview, dueDraft, dueTrip, dueEnded, dueEnds,
 	}, k)
 }
 
@@ -85,6 +86,9 @@ func (f file) sheetsDue() []due {
 
 func (f file) plansDue() []due {
 	var list []due
+	if p := f.inForce(); p != nil && f.outrun != nil {
+		list = append(list, due{kind: dueOutrun, day: f.outrun.Test.Session.Date, late: true, plan: p})
+	}
 	for i := range f.plans {
 		p := &f.plans[i]
 		switch {

@@ -49,7 +49,7 @@ func buttonOf(k dueKind) desk.Screen {
 		return desk.Tests
 	case dueReview:
 		return "review"
-	case dueDraft:
+	case dueDraft, dueOutrun:
 		return desk.Plan
 	case dueTrip:
 		return desk.Trip
@@ -85,6 +85,8 @@ func (sp speaker) dueSentence(f file, d due) string {
 		return sp.say(key, sp.session(d.test.Test))
 	case dueReview:
 		return sp.reviewSentence(*d.plan)
+	case dueOutrun:
+		return sp.say(key, sp.session(f.outrun.Test))
 	case dueDraft:
 		return sp.say(key, sp.planName(*d.plan))
 	case dueTrip:

@@ -17,7 +17,10 @@ type file struct {
 	tests []consult.Findings
 	plans []record.Plan
 	trips []record.Trip
-	now   time.Time
+	// outrun is a test done since, by which the plan in force is too much to
+	// drink; nil where none says so.
+	outrun *consult.Findings
+	now    time.Time
 }
 
 // today is the day the file is looked at.

@@ -31,6 +31,11 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 		return nil, fmt.Errorf("open the overview: %w", err)
 	}
 	v := &Overview{desk: d, file: f, sp: speakerFor(d, f.care.MassHidden)}
+	if c, missing := v.agreedCase(); missing == "" {
+		if t, too := c.Outrun(f.tests); too {
+			v.file.outrun = &t
+		}
+	}
 	v.head = field.NewButton(d.Host, "overview.profile", v.sp.say("overview.profile"), field.Outline, v.goTo(desk.Place{Screen: desk.Profile, Athlete: id}))
 	v.body = v.build()
 	return v, nil

@@ -152,7 +152,7 @@ func TestDueLeadsThere(t *testing.T) {
 		t.Errorf("went %+v", *went)
 	}
 	all := strings.Join(texts(w.Content()), "\n")
-	for _, part := range []string{"Sheet unfinished: Scrum session.", "due 5 May"} {
+	for _, part := range []string{"Sheet unfinished: Scrum session.", "due 27 April"} {
 		if !strings.Contains(all, part) {
 			t.Errorf("%q is not to be read", part)
 		}

@@ -108,6 +108,11 @@ func dueCases() map[string]dueCase {
 		"review is due": {func(f *file) {
 			f.plans = []record.Plan{{State: record.PlanAgreed, Agreement: record.Agreement{Review: "2026-05-18"}}}
 		}, []string{"review 2026-05-18 late"}},
+		"outrun": {func(f *file) {
+			f.plans = []record.Plan{{State: record.PlanAgreed}}
+			newer := plain("2026-05-15", record.TestClosed, 1)
+			f.outrun = &newer
+		}, []string{"outrun 2026-05-15 late"}},
 		"trips": {func(f *file) {
 			f.trips = []record.Trip{{Stops: []record.Stop{{From: "2026-07-01", Until: "2026-07-09"}}}, {Stops: []record.Stop{{From: "2026-05-10", Until: "2026-05-20"}}}, {Stops: []record.Stop{{From: "2026-01-01", Until: "2026-01-02"}}}}
 		}, []string{"trip 2026-05-10 late", "trip 2026-07-01"}},

@@ -54,18 +54,21 @@ func load(d *desk.Desk, athlete, planID record.ID) (file, error) {
 	return f, nil
 }
 
-// chosenPlan is the plan with an id; for none the newest agreed one, else the
-// newest.
+// chosenPlan is the plan with an id; for none the one agreed for
+// home, else the newest made for home.
 func chosenPlan(plans []record.Plan, id record.ID) (record.Plan, bool) {
 	for _, p := range plans {
-		if p.ID == id || id == "" && p.State == record.PlanAgreed {
+		if id != "" && p.ID == id {
 			return p, true
 		}
 	}
-	if id == "" && len(plans) > 0 {
-		return plans[0], true
+	if id != "" {
+		return record.Plan{}, false
 	}
-	return record.Plan{}, false
+	if p := consult.ToTakeAlong(plans); p != nil {
+		return *p, true
+	}
+	return consult.Own(plans)
 }
 
 // open makes the case of a plan: an agreed one as it was agreed, with the basis,

@@ -92,7 +92,7 @@ func (v *View) newAgreement() *agreement {
 		day.SetBox(200)
 	}
 	a.from.SetDate(orDate(p.Agreement.From, v.desk.Today()))
-	a.review.SetDate(orDate(p.Agreement.Review, v.desk.Today().AddDays(14)))
+	a.review.SetDate(orDate(p.Agreement.Review, consult.ReviewDay(p, v.desk.Today())))
 	a.until.SetDate(p.Agreement.Until)
 	a.physician = field.NewLine(h, "planner.agree.physician", 120)
 	a.physician.SetText(p.Agreement.Physician)

@@ -84,9 +84,7 @@ func TestNoSodiumAimWhereSaltIsWithheld(t *testing.T) {
 	}
 	p := again.v.now.plan
 	p.Aims.SodiumLow = record.Num(400, quantity.MilligramPerHour)
-	c := again.v.now.kase
-	c.Plan = p
-	if got, err := consult.OpenCase(p, a, c.Basis, b.desk.Reckon()); err != nil || got.Planner.Aim().Sodium.On {
+	if got, err := consult.OpenCase(p, a, again.v.now.kase.Basis, b.desk.Reckon()); err != nil || got.Planner.Aim().Sodium.On {
 		t.Errorf("sodium is aimed at, %v", err)
 	}
 	again.option(record.OptionFood)

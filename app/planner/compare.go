@@ -93,7 +93,7 @@ func (sp speaker) cellOf(s state, l line, c, habit compared, chance int) cell {
 		if same {
 			return cell{text: text}
 		}
-		return cell{text: text, differs: sp.difference(x, y, u)}
+		return cell{text: text, differs: sp.by.Difference(x, y, u)}
 	}
 	switch l.key {
 	case "drinks":
@@ -141,16 +141,6 @@ func (sp speaker) rating(n record.Number) string {
 		return ""
 	}
 	return sp.w.Number(*n.Value, 0)
-}
-
-// difference is x less y, with its sign, rounded as both are shown; empty where
-// both read alike.
-func (sp speaker) difference(x, y float64, u quantity.Unit) string {
-	if sp.by.Number(x, u) == sp.by.Number(y, u) {
-		return ""
-	}
-	signed := sp.by.Signed(x-y, u)
-	return strings.TrimSuffix(signed, "\u00a0"+string(sp.by.Unit(u)))
 }
 
 // drinksOf writes the volumes of water and drinks: "0.45 + 0.35 L".

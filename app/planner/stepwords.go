@@ -112,7 +112,8 @@ func (sp speaker) columns(s state, rungs []rung) []chart.StepColumn {
 		}
 		d := p.Compare(plan.Expected, before, r.mix)
 		c.Change, c.ChangeNote = sp.fluidChange(d), sp.foodChange(s, d)
-		c.SecondChange = sp.difference(d.CarbohydrateGH, 0, quantity.GramPerHour)
+		now := p.Evaluate(plan.Expected, r.mix).Carbohydrate.TotalGH
+		c.SecondChange = sp.by.Difference(now, now-d.CarbohydrateGH, quantity.GramPerHour)
 		if c.SecondChange != "" {
 			c.SecondChange += "\u00a0" + string(quantity.GramPerHour)
 		}

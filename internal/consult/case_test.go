@@ -96,6 +96,44 @@ func TestAsBefore(t *testing.T) {
 	}
 }
 
+// A test done since the agreement that lost less than the plan in force gives to
+// drink speaks up; an older one, another sport's, or one that lost enough does not.
+func TestOutrun(t *testing.T) {
+	c, d := newCase(t)
+	food, _ := OptionOf(c.Plan, record.OptionFood)
+	agreed := day()
+	c.Plan.State, c.Plan.Agreement = record.PlanAgreed, record.Agreement{AgreedAt: &agreed, OptionID: food.ID}
+	since := func(loss float64, on record.Date, sport string) Findings {
+		sheet, a := caseSheet()
+		sheet.Session.Date, sheet.Session.Sport = on, sport
+		for i := range sheet.Weighings {
+			if w := &sheet.Weighings[i]; w.Moment == record.After {
+				w.Mass = record.Num(w.Mass.Or(0)+loss, quantity.Kilogram)
+			}
+		}
+		return Find(sheet, a, nil, d)
+	}
+	on, sport := record.DateOf(agreed).AddDays(9), c.Plan.Target.Sport
+	for name, x := range map[string]struct {
+		test Findings
+		want bool
+	}{
+		"lost much less": {since(1.6, on, sport), true}, "lost as much": {since(0, on, sport), false},
+		"before the agreement": {since(1.6, record.DateOf(agreed), sport), false}, "another sport": {since(1.6, on, "rowing"), false},
+	} {
+		if x.test.Sweat.Fluid.Rate.Value <= 0 || !x.test.Sweat.Fluid.Rate.Ranged {
+			t.Fatalf("%s: no rate", name)
+		}
+		if got, ok := c.Outrun([]Findings{x.test}); ok != x.want || ok && got.Test.Session.Date != on {
+			t.Errorf("%s: %v on %s", name, ok, got.Test.Session.Date)
+		}
+	}
+	c.Plan.State = record.PlanDraft
+	if _, ok := c.Outrun([]Findings{since(1.6, on, sport)}); ok {
+		t.Error("a draft is outrun")
+	}
+}
+
 // What nobody knows the contents of counts as water, or as nothing, and is said;
 // so is what is more than a plan holds. A plan can begin all the same.
 func TestHabitNamesItsGaps(t *testing.T) {
@@ -195,6 +233,21 @@ func TestMixRoundTrip(t *testing.T) {
 	}
 	if got := c.MixOf(o); got == mix {
 		t.Error("the option given was changed")
+	}
+}
+
+// A plan is looked at again when its next step would begin; one without a further
+// step after two weeks.
+func TestReviewDay(t *testing.T) {
+	steps := []record.Step{{State: record.StepNow, From: "2026-05-18"}, {State: record.StepAhead, From: "2026-05-25"}}
+	done := []record.Step{{State: record.StepDone, From: "2026-05-11"}, {State: record.StepNow, From: "2026-05-18"}}
+	for name, c := range map[string]struct {
+		steps []record.Step
+		want  record.Date
+	}{"no steps": {nil, "2026-06-01"}, "a further step": {steps, "2026-05-25"}, "the last step": {done, "2026-06-01"}} {
+		if got := ReviewDay(record.Plan{Steps: c.steps}, "2026-05-18"); got != c.want {
+			t.Errorf("%s: %s, want %s", name, got, c.want)
+		}
 	}
 }
 

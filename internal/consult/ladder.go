@@ -41,6 +41,19 @@ func StepNow(p record.Plan) (s record.Step, place int, ok bool) {
 	return record.Step{}, 0, false
 }
 
+// reviewAfter is how many days after its start a plan without a further step is
+// looked at again: common practice, no source.
+const reviewAfter = 14
+
+// ReviewDay is the day to propose for the review of a plan that is done from a
+// day on: when its next step would begin.
+func ReviewDay(p record.Plan, from record.Date) record.Date {
+	if _, place, ok := StepNow(p); ok && place < len(p.Steps) && p.Steps[place].From > from {
+		return p.Steps[place].From
+	}
+	return from.AddDays(reviewAfter)
+}
+
 // OptionByID returns the option with an id.
 func OptionByID(p record.Plan, id record.ID) (record.Option, bool) {
 	for _, o := range p.Options {

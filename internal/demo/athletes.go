@@ -31,7 +31,7 @@ func people() []person {
 		{key: "jorun", name: "Jorun Tallowby", sport: "road-cycling", position: "time trial", sex: record.Male, age: 31,
 			height: 1.82, mass: 71.5, usual: 0.75, acclimatised: record.AcclimatisedNo},
 		{key: "sefa", name: "Sefa Quillonde", sport: "basketball", position: "guard", sex: record.Female, age: 24,
-			height: 1.78, mass: 72.4, usual: 0.60, acclimatised: record.AcclimatisedNo, group: "Millrace basketball"},
+			height: 1.78, mass: 72.4, usual: 1.00, acclimatised: record.AcclimatisedNo, group: "Millrace basketball"},
 		{key: "dorian", name: "Dorian Wexcombe", sport: "football", position: "full back", sex: record.Male, age: 29,
 			height: 1.80, mass: 77, usual: 0.50, acclimatised: record.AcclimatisedYes},
 		{key: "mirel", name: "Mirel Ashgarth", sport: "road-running", position: "5 and 10 km", sex: record.Female, age: 16,

@@ -101,7 +101,7 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 	p.State = record.PlanAgreed
 	p.Agreement = record.Agreement{
 		AgreedAt: &agreed, AgreedBy: practice().Practitioner, OptionID: chosen.ID, Words: g.words,
-		From: record.DateOf(start), Review: record.DateOf(start.AddDate(0, 0, 15)),
+		From: record.DateOf(start), Review: consult.ReviewDay(p, record.DateOf(start)),
 	}
 	for i := range p.Options {
 		if p.Options[i].ID == chosen.ID {

@@ -86,13 +86,13 @@ func (sp speaker) firstPlace(list []sweat.Place) string {
 	case x <= 1-placeFar:
 		return sp.say("findings.place.nearly-none", group)
 	case x >= placeEnd:
-		return sp.say("findings.place.more", "19", "20", group)
+		return sp.say("findings.place.more", group)
 	case x <= 1-placeEnd:
-		return sp.say("findings.place.less", "19", "20", group)
+		return sp.say("findings.place.less", group)
 	case x > 0.5:
-		return sp.say("findings.place.more", sp.w.Number(math.Floor(10*x), 0), "10", group)
+		return sp.say("findings.place.more.about", sp.w.Number(min(math.Round(10*x), 9), 0), group)
 	default:
-		return sp.say("findings.place.less", sp.w.Number(math.Floor(10*(1-x)), 0), "10", group)
+		return sp.say("findings.place.less.about", sp.w.Number(min(math.Round(10*(1-x)), 9), 0), group)
 	}
 }
 

@@ -175,10 +175,10 @@ func TestPlacesInAGroup(t *testing.T) {
 	for below, want := range map[float64][2]string{
 		0.005: {"less than nearly all of 506 athletes", "less than nearly all of 506 athletes"},
 		0.03:  {"less than 19 in 20 of 506 athletes", "about 1 in 20 of 506 athletes lost less"},
-		0.22:  {"less than 7 in 10 of 506 athletes", "about 2 in 10 of 506 athletes lost less"},
+		0.22:  {"less than about 8 in 10 of 506 athletes", "about 2 in 10 of 506 athletes lost less"},
 		0.52:  {"near the middle of 506 athletes", "about 5 in 10 of 506 athletes lost less"},
-		0.68:  {"more than 6 in 10 of 506 athletes", "about 7 in 10 of 506 athletes lost less"},
-		0.90:  {"more than 9 in 10 of 506 athletes", "about 9 in 10 of 506 athletes lost less"},
+		0.68:  {"more than about 7 in 10 of 506 athletes", "about 7 in 10 of 506 athletes lost less"},
+		0.90:  {"more than about 9 in 10 of 506 athletes", "about 9 in 10 of 506 athletes lost less"},
 		0.97:  {"more than 19 in 20 of 506 athletes", "about 19 in 20 of 506 athletes lost less"},
 		0.999: {"more than nearly all of 506 athletes", "more than nearly all of 506 athletes"},
 	} {

@@ -1,4 +1,4 @@
-package published
+package evidence
 
 import (
 	"bytes"
@@ -11,7 +11,7 @@ import (
 	"strings"
 	"testing"
 
-	"ebbwell/internal/evidence"
+	"ebbwell/internal/published"
 )
 
 // link ties an evidence entry to the rows that hold it. A trait is a pair
@@ -42,9 +42,9 @@ func longTables() []longTable {
 }
 
 // topics reads every file of check values but the links.
-func topics(t *testing.T) map[string][]Row {
+func topics(t *testing.T) map[string][]published.Row {
 	t.Helper()
-	folder, err := Folder()
+	folder, err := published.Folder()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -52,13 +52,13 @@ func topics(t *testing.T) map[string][]Row {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := map[string][]Row{}
+	all := map[string][]published.Row{}
 	for _, name := range names {
 		topic := strings.TrimSuffix(filepath.Base(name), ".csv")
 		if topic == "entries" {
 			continue
 		}
-		if all[topic], err = Rows(topic); err != nil {
+		if all[topic], err = published.Rows(topic); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -68,7 +68,7 @@ func topics(t *testing.T) map[string][]Row {
 // links reads entries.csv.
 func links(t *testing.T) []link {
 	t.Helper()
-	folder, err := Folder()
+	folder, err := published.Folder()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,7 +100,7 @@ func links(t *testing.T) []link {
 
 // holds reports whether a row is of the link's case and has its traits. A row
 // of practice or of a proposal holds nothing published.
-func (l link) holds(r Row) bool {
+func (l link) holds(r published.Row) bool {
 	if r.Case != l.kind || r.Sure == "P" || r.Sure == "C" {
 		return false
 	}
@@ -114,7 +114,7 @@ func (l link) holds(r Row) bool {
 }
 
 // named is the entry that a row names itself, if it does.
-func named(topic string, r Row) string {
+func named(topic string, r published.Row) string {
 	switch {
 	case r.Case == "entry":
 		return r.Inputs["id"]
@@ -128,16 +128,16 @@ func named(topic string, r Row) string {
 	return ""
 }
 
-// published reports whether an entry was read, quoted or remembered, so that a
+// isPublished reports whether an entry was read, quoted or remembered, so that a
 // row must hold it.
-func published(e evidence.Entry) bool {
-	return e.Sure == evidence.Read || e.Sure == evidence.Second || e.Sure == evidence.Memory
+func isPublished(e Entry) bool {
+	return e.Sure == Read || e.Sure == Second || e.Sure == Memory
 }
 
 // untouched lists the published entries that no row holds, and the links that
 // lead nowhere.
-func untouched(entries []evidence.Entry, rows map[string][]Row, ties []link) []string {
-	touched, known, wrong := map[string]bool{}, map[string]evidence.Entry{}, []string{}
+func untouched(entries []Entry, rows map[string][]published.Row, ties []link) []string {
+	touched, known, wrong := map[string]bool{}, map[string]Entry{}, []string{}
 	for _, e := range entries {
 		known[e.ID] = e
 	}
@@ -159,7 +159,7 @@ func untouched(entries []evidence.Entry, rows map[string][]Row, ties []link) []s
 		touched[l.entry] = true
 	}
 	for _, e := range entries {
-		if published(e) && !touched[e.ID] && !inLongTable(e.ID) {
+		if isPublished(e) && !touched[e.ID] && !inLongTable(e.ID) {
 			wrong = append(wrong, fmt.Sprintf("%s (%s, %s): no row", e.ID, e.Source.Short, e.Sure))
 		}
 	}
@@ -177,11 +177,11 @@ func inLongTable(id string) bool {
 // quoted or remembered is held by a row, the long tables as a whole.
 func TestEveryEntryHasARow(t *testing.T) {
 	rows := topics(t)
-	for _, s := range untouched(evidence.All(), rows, links(t)) {
+	for _, s := range untouched(All(), rows, links(t)) {
 		t.Error(s)
 	}
 	for _, l := range longTables() {
-		of := slices.DeleteFunc(evidence.All(), func(e evidence.Entry) bool { return !strings.HasPrefix(e.ID, l.prefix) })
+		of := slices.DeleteFunc(All(), func(e Entry) bool { return !strings.HasPrefix(e.ID, l.prefix) })
 		if len(of) < 20 || !slices.ContainsFunc(rows[l.by.topic], l.by.holds) || l.why == "" {
 			t.Errorf("%s: %d entries, or no row that runs through them", l.prefix, len(of))
 		}
@@ -199,20 +199,20 @@ func TestRowsThatNameEntries(t *testing.T) {
 				continue
 			}
 			count++
-			e, ok := evidence.Find(id)
+			e, ok := Find(id)
 			if !ok {
 				t.Errorf("%s, line %d: no entry %q", topic, r.Line, id)
 				continue
 			}
 			// The end of clothing insulation holds what ensembles reach, remembered.
-			if string(e.Sure) != r.Sure && id != "limit."+string(evidence.Insulation)+".refuse.high" {
+			if string(e.Sure) != r.Sure && id != "limit."+string(Insulation)+".refuse.high" {
 				t.Errorf("%s, line %d: %s is %s, its row says %s", topic, r.Line, id, e.Sure, r.Sure)
 			}
 			text := r.Expected
 			if r.Case == "edge" {
 				text = r.Inputs["at"]
 			}
-			reach, _ := Reach(r.Tolerance, e.Value)
+			reach, _ := published.Reach(r.Tolerance, e.Value)
 			if want, err := strconv.ParseFloat(text, 64); err != nil || !(want-reach <= e.Value && e.Value <= want+reach) {
 				t.Errorf("%s, line %d: %s is %g, its row says %s", topic, r.Line, id, e.Value, text)
 			}
@@ -225,29 +225,29 @@ func TestRowsThatNameEntries(t *testing.T) {
 
 // TestUntouchedFinds makes sure that the search above can fail.
 func TestUntouchedFinds(t *testing.T) {
-	entries := []evidence.Entry{
-		{ID: "a.read", Sure: evidence.Read}, {ID: "a.second", Sure: evidence.Second}, {ID: "a.memory", Sure: evidence.Memory},
-		{ID: "a.own", Sure: evidence.Proposal},
+	entries := []Entry{
+		{ID: "a.read", Sure: Read}, {ID: "a.second", Sure: Second}, {ID: "a.memory", Sure: Memory},
+		{ID: "a.own", Sure: Proposal},
 	}
-	row := func(sure string) Row {
-		return Row{Case: "rate", Inputs: map[string]string{"kg": "70"}, Sure: sure}
+	row := func(sure string) published.Row {
+		return published.Row{Case: "rate", Inputs: map[string]string{"kg": "70"}, Sure: sure}
 	}
 	tie := link{entry: "a.second", topic: "x", kind: "rate", traits: []string{"kg=70"}}
 	for _, c := range []struct {
 		name string
-		rows []Row
+		rows []published.Row
 		ties []link
 		want int
 	}{
 		{"nothing held", nil, nil, 3},
-		{"one named, one tied", []Row{{Case: "entry", Inputs: map[string]string{"id": "a.read"}, Sure: "R"}, row("D")}, []link{tie}, 1},
+		{"one named, one tied", []published.Row{{Case: "entry", Inputs: map[string]string{"id": "a.read"}, Sure: "R"}, row("D")}, []link{tie}, 1},
 		{"tied to no row", nil, []link{tie}, 3},
-		{"tied to another input", []Row{row("D")}, []link{{"a.second", "x", "rate", []string{"kg=71"}}}, 3},
-		{"tied to practice", []Row{row("C")}, []link{tie}, 3},
-		{"no such entry", []Row{row("D")}, []link{{"a.lost", "x", "rate", nil}}, 4},
+		{"tied to another input", []published.Row{row("D")}, []link{{"a.second", "x", "rate", []string{"kg=71"}}}, 3},
+		{"tied to practice", []published.Row{row("C")}, []link{tie}, 3},
+		{"no such entry", []published.Row{row("D")}, []link{{"a.lost", "x", "rate", nil}}, 4},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if got := untouched(entries, map[string][]Row{"x": c.rows}, c.ties); len(got) != c.want {
+			if got := untouched(entries, map[string][]published.Row{"x": c.rows}, c.ties); len(got) != c.want {
 				t.Errorf("%d complaints, want %d: %v", len(got), c.want, got)
 			}
 		})

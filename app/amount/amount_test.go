@@ -1,0 +1,36 @@
+package amount
+
+import (
+	"testing"
+
+	"golang.org/x/text/language"
+
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/words"
+)
+
+// A difference is that of what is shown, whatever lies behind it.
+func TestDifference(t *testing.T) {
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		x, y float64
+		unit quantity.Unit
+		us   bool
+		want string
+	}{
+		{-2.751, -2.949, quantity.PerCent, false, "+0.1"}, // shown as -2.8 and -2.9
+		{-2.94, -2.86, quantity.PerCent, false, ""},
+		{1.094, 0.686, quantity.LitrePerHour, false, "+0.40"},
+		{327.4, 142.6, quantity.MilligramPerHour, false, "+184"},
+		{1634, 312.4, quantity.MilligramPerHour, false, "+1318"}, // 1630 and 312
+		{29.4, 30.6, quantity.GramPerHour, false, "\u22122"},
+		{1, 0.5, quantity.LitrePerHour, true, "+17"}, // 34 and 17 fl oz/h
+	} {
+		if got := (Writer{Words: w, US: c.us}).Difference(c.x, c.y, c.unit); got != c.want {
+			t.Errorf("%g less %g %s is %q, want %q", c.x, c.y, c.unit, got, c.want)
+		}
+	}
+}
