@@ -19,6 +19,8 @@ type agreement struct {
 	// ago is the day it was agreed; draft leaves it open.
 	ago   int
 	draft bool
+	// fluid is agreed without food.
+	fluid bool
 	// words are the athlete's own; confidence is 0-10.
 	words      string
 	confidence float64
@@ -36,7 +38,7 @@ func agreements() []agreement {
 			done: []record.Review{reviewed(85, 800, 2), reviewed(90, 850, 2), reviewed(95, 850, 1)}, next: true},
 		{test: "jorun-warm", name: "Long ride", session: "long ride", draft: true},
 		{test: "sefa-hall", name: "Hard practice", session: "hard practice", draft: true},
-		{test: "mirel-camp", name: "Tempo run", session: "tempo run", ago: 14, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
+		{test: "mirel-camp", name: "Tempo run", session: "tempo run", ago: 14, fluid: true, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
 		{test: "kester-match", name: "Match", session: "match", ago: 28, words: "As long as it is not sweet.", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
 	}
 }
@@ -97,6 +99,9 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 		Length: plan.Expected, Habit: c.MixOf(habit), Aim: c.MixOf(aim), Rules: rules, Start: start, Event: event,
 	}), rules.Sessions, f.names.Step)
 	chosen, _ := consult.InForce(p)
+	if g.fluid {
+		chosen, _ = consult.OptionOf(p, record.OptionFluid)
+	}
 	agreed := start.Add(time.Hour)
 	p.State = record.PlanAgreed
 	p.Agreement = record.Agreement{
