@@ -3,7 +3,7 @@ package plan
 import "ebbwell/internal/quantity"
 
 // Band is the interval of one slot's values that meets all aims and guards
-// with the other slots held.
+// with the other slots held, as far as the slot may be moved.
 type Band struct {
 	quantity.Range
 	// Empty: no value meets them all.
@@ -24,6 +24,9 @@ func (p *Planner) Bands(l Length, mix Mix) [Slots]Band {
 			continue
 		}
 		bands[s] = bandOf(&r, p.menu[s].Most, mix, s)
+		if most, _ := p.most(l, mix, Slot(s)); !bands[s].Empty && most >= bands[s].Low {
+			bands[s].High = min(bands[s].High, most) // as far as the slider goes
+		}
 	}
 	return bands
 }

@@ -17,6 +17,8 @@
 //	[Planner.Offer]     habit, fluid only, with food, aim
 //	[Planner.Steps]     dated rungs from habit to aim
 //	[Planner.Schedule]  what to take at each chance the sport gives
+//	[Planner.At]        the same planner for known breaks: what is suggested
+//	                    can then be drunk at them
 //	[Planner.Course]    the deficit over time
 //	[Planner.Explain]   the figures with their why
 //
