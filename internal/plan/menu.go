@@ -70,6 +70,8 @@ type Item struct {
 	// SodiumUnknown and EnergyUnknown: the product's cell is empty, and
 	// counts as nothing.
 	SodiumUnknown, EnergyUnknown bool
+	// Gel is carried and taken wherever one drinks.
+	Gel bool
 }
 
 // Menu is what may be taken, a slot each.
@@ -129,6 +131,7 @@ func (m *Menu) SetFood(s Slot, p fuel.Product) error {
 		u.WaterWantedL = fuel.GelWater(one, evidence.StrengthHigh).Value / 1000
 	}
 	m[s] = item(p, u, evidence.PortionIncrement)
+	m[s].Gel = p.Form == fuel.Gel
 	return nil
 }
 

@@ -52,7 +52,7 @@ func checkSchedule(t tester, p *Planner, mix Mix, s *Schedule) {
 		if float64(total) > last*perMin+1 {
 			t.Fatalf("%d mL drunk when %g are lost", total, last*perMin)
 		}
-		checkTake(t, take)
+		checkTake(t, p, take)
 		for d, ml := range take.ByDrink {
 			given[d] += ml
 			even := float64(volumes[d]) * float64(total) / float64(s.PlannedML)
@@ -75,7 +75,7 @@ func checkSchedule(t tester, p *Planner, mix Mix, s *Schedule) {
 }
 
 // checkTake holds one take against its own seconds and sums.
-func checkTake(t tester, take *Take) {
+func checkTake(t tester, p *Planner, take *Take) {
 	t.Helper()
 	sum := 0
 	for d, ml := range take.ByDrink {
@@ -96,8 +96,10 @@ func checkTake(t tester, take *Take) {
 	if (take.ML > 0) != (take.Mouthfuls > 0) {
 		t.Fatalf("%d mL in %d mouthfuls", take.ML, take.Mouthfuls)
 	}
-	if take.Food != [Foods]float64{} && !take.Chance.CanEat {
-		t.Fatal("food where one cannot eat")
+	for f, portions := range take.Food {
+		if portions > 0 && !take.Chance.CanEat && !p.menu[int(Food1)+f].Gel {
+			t.Fatalf("food %d where one cannot eat", f)
+		}
 	}
 }
 
@@ -354,5 +356,24 @@ func TestMouthfuls(t *testing.T) {
 		if got := Mouthful(30).count(ml); got != want {
 			t.Errorf("%d mL: %d mouthfuls, want %d", ml, got, want)
 		}
+	}
+}
+
+// A gel is carried and taken at a drinks station; a bar has to wait for a break.
+func TestGelAtTheStation(t *testing.T) {
+	b := courtBasis()
+	p := newPlanner(t, b, courtSession(), menuOf(t, nil, []string{"gel", "banana"}), DefaultAim(b.Usual, courtSession()))
+	stations := []Chance{{Code: "station", Minute: 30, Seconds: 8}, {Code: "station", Minute: 60, Seconds: 8}, {Code: "station", Minute: 90, Seconds: 8}}
+	var s Schedule
+	p.Schedule(Expected, Mix{Water: 150, Food1: 2, Food2: 1}, stations, 30, &s)
+	gels := 0.0
+	for _, take := range s.Takes {
+		gels += take.Food[0]
+		if take.Food[1] != 0 {
+			t.Errorf("a banana in %g s", take.Chance.Seconds)
+		}
+	}
+	if gels != 2 || s.FoodLeft != [Foods]float64{1: 1} {
+		t.Errorf("%g gels, left %v", gels, s.FoodLeft)
 	}
 }

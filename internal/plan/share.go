@@ -46,17 +46,18 @@ func neediest(volumes, given [Drinks]int, part float64) int {
 }
 
 // serve spreads the food over the chances that let one eat, evenly and in
-// whole steps; chances that may fall out only when there are no others.
+// whole steps; chances that may fall out only when there are no others. A gel is
+// carried, so every chance to drink will do (common practice, no source).
 func (p *Planner) serve(mix Mix, out *Schedule) {
 	for f := range Foods {
 		item, portions := &p.menu[int(Food1)+f], mix[int(Food1)+f]
 		if !item.InUse || !(portions > 0) {
 			continue
 		}
-		n := eatable(out.Takes, false)
+		n := eatable(out.Takes, item.Gel, false)
 		maybe := n == 0
 		if maybe {
-			n = eatable(out.Takes, true)
+			n = eatable(out.Takes, item.Gel, true)
 		}
 		if n == 0 {
 			out.FoodLeft[f] = portions
@@ -68,31 +69,31 @@ func (p *Planner) serve(mix Mix, out *Schedule) {
 			if u == units-1 {
 				amount = portions - float64(units-1)*item.Step
 			}
-			t := nthEatable(out.Takes, maybe, (2*u+1)*n/(2*units))
+			t := nthEatable(out.Takes, item.Gel, maybe, (2*u+1)*n/(2*units))
 			t.Food[f] += amount
 			t.WaterWantedML += int(math.Round(amount * item.Unit.WaterWantedL * 1000))
 		}
 	}
 }
 
-// eats reports whether food can be given at a chance.
-func (t *Take) eats(maybe bool) bool {
-	return t.Chance.CanEat && (maybe || t.Chance.Certainty == Certain)
+// eats reports whether food, or a gel, can be given at a chance.
+func (t *Take) eats(gel, maybe bool) bool {
+	return (t.Chance.CanEat || gel) && (maybe || t.Chance.Certainty == Certain)
 }
 
-func eatable(takes []Take, maybe bool) int {
+func eatable(takes []Take, gel, maybe bool) int {
 	n := 0
 	for i := range takes {
-		if takes[i].eats(maybe) {
+		if takes[i].eats(gel, maybe) {
 			n++
 		}
 	}
 	return n
 }
 
-func nthEatable(takes []Take, maybe bool, n int) *Take {
+func nthEatable(takes []Take, gel, maybe bool, n int) *Take {
 	for i := range takes {
-		if !takes[i].eats(maybe) {
+		if !takes[i].eats(gel, maybe) {
 			continue
 		}
 		if n == 0 {
