@@ -232,8 +232,8 @@ func (k composer) options() []Option {
 		out, name := outcomeOf(k.c, o), o.Name
 		if chosen {
 			out, name = k.outcome, k.stepName()
-		} else if out.at.Guards.Stops() {
-			continue
+		} else if out.at.Guards.Stops() || out.unfed && len(k.foods(out.mix)) == 0 {
+			continue // too much to drink, or a way with food whose food no break lets one eat
 		}
 		list = append(list, Option{
 			Name: name, Chosen: chosen && k.agreed(o), Parts: k.parts(out.at), Foods: k.foods(out.mix), Deficit: deficitOf(out.at),

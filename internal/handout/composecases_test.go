@@ -243,3 +243,24 @@ func TestPourableStaysUnderThePlan(t *testing.T) {
 		}
 	})
 }
+
+// A way with food whose food no break lets one eat is no choice to offer: it
+// would stand there as a second way without. The same plan with a break to eat
+// in has it.
+func TestComposedFoodThatCannotBeEaten(t *testing.T) {
+	h := openHouse(t)
+	w := english(t)
+	c, _ := h.caseOf(t, "Mirel")
+	fluid, _ := consult.OptionOf(c.Plan, record.OptionFluid)
+	food, _ := consult.OptionOf(c.Plan, record.OptionFood)
+	for _, eat := range []bool{false, true} {
+		p := c.Plan.Clone()
+		for i := range p.Chances {
+			p.Chances[i].CanEat = eat
+		}
+		page := AthletePageOf(h.open(t, p, c.Athlete, c.Basis), fluid, h.practice, w)
+		if got := slices.ContainsFunc(page.Options, func(o Option) bool { return o.Name == food.Name }); got != eat {
+			t.Errorf("with food in the breaks %v, the way with food is on the page: %v", eat, got)
+		}
+	}
+}
