@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"ebbwell/app/apptest"
-	"ebbwell/app/desk"
-	"ebbwell/app/field"
-	"ebbwell/app/look"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
 )
 
 // A name with signs beyond letters, some made of several runes, is kept as it was

@@ -5,7 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"ebbwell/app/look"
+	"ebbwell/app/kit/look"
 )
 
 // facts stand behind the title of a screen, parts with dots between them.

@@ -6,9 +6,9 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"ebbwell/app/desk"
-	"ebbwell/app/field"
-	"ebbwell/app/look"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
 )
 
 // Sizes of the frame, in px; the rail and the head follow the text size.

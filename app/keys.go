@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
-	"ebbwell/app/desk"
+	"ebbwell/app/kit/desk"
 )
 
 // shortcuts are the window's own keys and what they do.

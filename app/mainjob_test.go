@@ -16,8 +16,8 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/apptest"
-	"ebbwell/app/desk"
-	"ebbwell/app/field/drive"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field/drive"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/record"

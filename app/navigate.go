@@ -3,16 +3,16 @@ package app
 import (
 	"fmt"
 
-	"ebbwell/app/athlete"
-	"ebbwell/app/desk"
-	"ebbwell/app/handoutview"
-	"ebbwell/app/pantry"
-	"ebbwell/app/planner"
-	"ebbwell/app/practice"
-	"ebbwell/app/roster"
-	"ebbwell/app/testday"
-	"ebbwell/app/testsheet"
-	"ebbwell/app/trip"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/screen/athlete"
+	"ebbwell/app/screen/handoutview"
+	"ebbwell/app/screen/pantry"
+	"ebbwell/app/screen/planner"
+	"ebbwell/app/screen/practice"
+	"ebbwell/app/screen/roster"
+	"ebbwell/app/screen/testday"
+	"ebbwell/app/screen/testsheet"
+	"ebbwell/app/screen/trip"
 )
 
 // make makes the screen of a place.

@@ -10,7 +10,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"ebbwell/app/field"
+	"ebbwell/app/kit/field"
 )
 
 // placeInfo is one named control of the window, in px of the content.

@@ -13,9 +13,9 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"ebbwell/app/desk"
-	"ebbwell/app/field"
-	"ebbwell/app/keep"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/keep"
 )
 
 // Program is the window on an open data folder.

@@ -13,7 +13,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"ebbwell/app/apptest"
-	"ebbwell/app/desk"
+	"ebbwell/app/kit/desk"
 	"ebbwell/internal/store"
 )
 

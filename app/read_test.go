@@ -14,7 +14,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"ebbwell/app/look"
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/handout/pdfread"
 )
 

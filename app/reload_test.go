@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"ebbwell/app/apptest"
-	"ebbwell/app/desk"
+	"ebbwell/app/kit/desk"
 )
 
 // A screen that was opened to begin something new is drawn anew as it is: new

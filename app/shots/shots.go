@@ -15,8 +15,8 @@ import (
 	"golang.org/x/text/language"
 
 	"ebbwell/app"
-	"ebbwell/app/desk"
-	"ebbwell/app/look"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"

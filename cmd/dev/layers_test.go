@@ -21,14 +21,14 @@ func layers() [][]string {
 		{"cmd/ebbwell", "cmd/dev"},
 		{"app/shots"},
 		{"app"},
-		{"app/*"},                 // the screens, each by itself
-		{"app/trip/otherclimate"}, // asked by the planner
-		{"app/trip/heat"},
-		{"app/bind", "app/saveto"},
+		{"app/screen/*"},            // the screens, each by itself
+		{"app/screen/otherclimate"}, // asked by the planner
+		{"app/screen/heat"},
+		{"app/kit/bind", "app/kit/saveto"},
 		{"app/apptest"},
-		{"app/desk"},
-		{"app/field", "app/chart"},
-		{"app/look", "app/keep", "app/undo", "app/amount"},
+		{"app/kit/desk"},
+		{"app/kit/field", "app/kit/chart"},
+		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
 		{"internal/demo"},
 		{"internal/store", "internal/handout", "internal/exchange"},
 		{"internal/consult"},
@@ -45,7 +45,7 @@ func layers() [][]string {
 
 // helpers lists the packages that only tests, and each other, may import.
 func helpers() []string {
-	return []string{"app/apptest", "app/field/drive", "app/look/golden", "internal/handout/pdfread", "internal/published"}
+	return []string{"app/apptest", "app/kit/field/drive", "app/kit/look/golden", "internal/handout/pdfread", "internal/published"}
 }
 
 // reserved says which folders alone may import a package from outside, or
@@ -72,8 +72,8 @@ func reserved() map[string][]string {
 // to which a walk through another leads.
 func upward() map[string][]string {
 	return map[string][]string{
-		"internal/handout": {"ebbwell/internal/demo", "ebbwell/internal/store"},
-		"app/planner":      {"ebbwell/app/handoutview"},
+		"internal/handout":   {"ebbwell/internal/demo", "ebbwell/internal/store"},
+		"app/screen/planner": {"ebbwell/app/screen/handoutview"},
 	}
 }
 
@@ -208,22 +208,22 @@ func TestBreachesAreSeen(t *testing.T) {
 		{"internal/store/store.go", "gorm.io/gorm", false},
 		{"internal/store/v1/tables.go", "gorm.io/gorm", false},
 		{"internal/record/test.go", "gorm.io/gorm", true},
-		{"app/roster/view.go", "github.com/glebarez/sqlite", true},
-		{"app/roster/view.go", "ebbwell/internal/store", false},
-		{"app/roster/view.go", "fyne.io/fyne/v2/widget", false},
-		{"app/roster/view.go", "fyne.io/fyne/v2/app", true},
-		{"app/roster/view_test.go", "fyne.io/fyne/v2/test", false},
+		{"app/screen/roster/view.go", "github.com/glebarez/sqlite", true},
+		{"app/screen/roster/view.go", "ebbwell/internal/store", false},
+		{"app/screen/roster/view.go", "fyne.io/fyne/v2/widget", false},
+		{"app/screen/roster/view.go", "fyne.io/fyne/v2/app", true},
+		{"app/screen/roster/view_test.go", "fyne.io/fyne/v2/test", false},
 		{"internal/handout/page.go", "fyne.io/fyne/v2", true},
 		{"cmd/ebbwell/main.go", "fyne.io/fyne/v2/app", false},
 		{"cmd/dev/main.go", "fyne.io/fyne/v2", true},
-		{"app/look/theme.go", "ebbwell/app/field", true},
-		{"app/roster/view.go", "ebbwell/app/look", false},
-		{"app/roster/view.go", "ebbwell/app/roster/table", false},
-		{"app/roster/view.go", "ebbwell/app/planner", true},
-		{"app/roster/view.go", "ebbwell/app", true},
-		{"app/window.go", "ebbwell/app/roster", false},
-		{"app/desk/document.go", "ebbwell/app/roster", true},
-		{"app/field/number.go", "ebbwell/app/look", false},
+		{"app/kit/look/theme.go", "ebbwell/app/kit/field", true},
+		{"app/screen/roster/view.go", "ebbwell/app/kit/look", false},
+		{"app/screen/roster/view.go", "ebbwell/app/screen/roster/table", false},
+		{"app/screen/roster/view.go", "ebbwell/app/screen/planner", true},
+		{"app/screen/roster/view.go", "ebbwell/app", true},
+		{"app/window.go", "ebbwell/app/screen/roster", false},
+		{"app/kit/desk/document.go", "ebbwell/app/screen/roster", true},
+		{"app/kit/field/number.go", "ebbwell/app/kit/look", false},
 		{"internal/sweat/loss.go", "ebbwell/internal/words", true},
 		{"internal/sweat/words_test.go", "ebbwell/internal/words", false},
 		{"internal/words/number.go", "ebbwell/internal/quantity", false},
@@ -234,9 +234,9 @@ func TestBreachesAreSeen(t *testing.T) {
 		{"internal/store/store.go", "ebbwell/internal/demo", true},
 		{"internal/plan/published_test.go", "ebbwell/internal/published", false},
 		{"internal/plan/plan.go", "ebbwell/internal/published", true},
-		{"app/roster/view_test.go", "ebbwell/app/apptest", false},
-		{"app/roster/view.go", "ebbwell/app/apptest", true},
-		{"app/apptest/apptest.go", "ebbwell/app/look/golden", false},
+		{"app/screen/roster/view_test.go", "ebbwell/app/apptest", false},
+		{"app/screen/roster/view.go", "ebbwell/app/apptest", true},
+		{"app/apptest/apptest.go", "ebbwell/app/kit/look/golden", false},
 		{"app/shots/shots.go", "ebbwell/app", false},
 		{"app/shell.go", "ebbwell/app/shots", true},
 		{"internal/handout/compose_test.go", "ebbwell/internal/demo", false},

@@ -44,12 +44,12 @@ func TestUnformatted(t *testing.T) {
 
 func TestUpdatable(t *testing.T) {
 	root := folder(t, map[string]string{
-		"app/chart/golden_test.go": "package chart\n\nvar update = flag.Bool(\"update\", false, \"\")\n",
-		"app/chart/more_test.go":   "package chart\n",
-		"internal/plan/p_test.go":  "package plan\n",
+		"app/kit/chart/golden_test.go": "package chart\n\nvar update = flag.Bool(\"update\", false, \"\")\n",
+		"app/kit/chart/more_test.go":   "package chart\n",
+		"internal/plan/p_test.go":      "package plan\n",
 	})
 	got, err := updatable(root)
-	if err != nil || strings.Join(got, " ") != "./app/chart" {
+	if err != nil || strings.Join(got, " ") != "./app/kit/chart" {
 		t.Errorf("got %v, %v", got, err)
 	}
 	if got, err := updatable(folder(t, map[string]string{"a/a_test.go": "package a\n"})); err == nil {

@@ -75,7 +75,7 @@ func TestSplitPackages(t *testing.T) {
 		{"", "./...", ""},
 		{"-v -run TestMainJob", "./...", "-v -run TestMainJob"},
 		{"./app/... -run TestMainJob -v", "./app/...", "-run TestMainJob -v"},
-		{"-update ./app/field ebbwell/app/chart", "./app/field ebbwell/app/chart", "-update"},
+		{"-update ./app/kit/field ebbwell/app/kit/chart", "./app/kit/field ebbwell/app/kit/chart", "-update"},
 		{".", ".", ""},
 	} {
 		packages, rest := splitPackages(strings.Fields(c.args))

@@ -1,0 +1,213 @@
+package chart
+
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/look"
+)
+
+// HeatPoint is a test: sweat rate against heat, with its range.
+type HeatPoint struct {
+	Heat, Rate float64
+	Range      Span
+	// Name is the day of the test.
+	Name string
+}
+
+// HeatBand is the range the tests lead one to expect at a heat.
+type HeatBand struct {
+	Heat, Middle float64
+	Range        Span
+}
+
+// HeatData is what a [HeatScatter] shows.
+type HeatData struct {
+	Points []HeatPoint
+	Band   []HeatBand
+	// Estimates are drawn as dashed boxes; Rate is not used.
+	Estimates []HeatPoint
+	// Heats and Rates are the ticks; the first and last are the ends.
+	Heats, Rates []Tick
+	// HeatText and RateText name the axes.
+	HeatText, RateText string
+	Summary            string
+}
+
+// HeatScatter draws an athlete's sweat rates against the heat they were
+// tested in, and estimates for heat they were not.
+type HeatScatter struct {
+	base
+	data   HeatData
+	labels []area
+}
+
+// area is where a name was put.
+type area struct{ x, y, w, h float32 }
+
+func (a area) touches(b area) bool {
+	return a.x < b.x+b.w && b.x < a.x+a.w && a.y < b.y+b.h && b.y < a.y+a.h
+}
+
+// NewHeatScatter makes an empty picture.
+func NewHeatScatter() *HeatScatter {
+	c := &HeatScatter{}
+	c.start(c, func() fyne.Size { return fyne.NewSize(look.Scaled(280), look.Scaled(200)) }, c.paint)
+	return c
+}
+
+// Set shows other data. The slices are copied.
+func (c *HeatScatter) Set(d HeatData) {
+	kept := c.data
+	c.data = d
+	c.data.Points = append(kept.Points[:0], d.Points...)
+	c.data.Band = append(kept.Band[:0], d.Band...)
+	c.data.Estimates = append(kept.Estimates[:0], d.Estimates...)
+	c.data.Heats = append(kept.Heats[:0], d.Heats...)
+	c.data.Rates = append(kept.Rates[:0], d.Rates...)
+	c.summary = d.Summary
+	c.redraw()
+}
+
+func (c *HeatScatter) paint(size fyne.Size) {
+	d := &c.data
+	if len(d.Points)+len(d.Estimates)+len(d.Band) == 0 {
+		c.say(size)
+		return
+	}
+	at := c.plot(size)
+	for i := 1; i < len(d.Band); i++ {
+		a, b := d.Band[i-1], d.Band[i]
+		c.pen.quad(at.x.inside(a.Heat), at.y.inside(a.Range.High), at.y.inside(a.Range.Low),
+			at.x.inside(b.Heat)+0.4, at.y.inside(b.Range.High), at.y.inside(b.Range.Low), c.pen.ink.area)
+	}
+	c.paintAxes(at, size)
+	c.paintMiddle(at)
+	c.labels = c.labels[:0]
+	for _, e := range d.Estimates {
+		w := look.Scaled(16)
+		x, high, low := at.x.inside(e.Heat), at.y.inside(e.Range.High), at.y.inside(e.Range.Low)
+		c.pen.dashedBox(x-w/2, high, w, max(low-high, 3), 4, 9)
+		c.labels = append(c.labels, area{x - w/2, high, w, low - high})
+	}
+	for _, p := range d.Points {
+		c.paintPoint(p, at)
+	}
+	for _, e := range d.Estimates {
+		c.name(e.Name, at.x.inside(e.Heat), at.y.inside(e.Range.High), look.Scaled(8), at, size)
+	}
+	for _, p := range d.Points {
+		c.name(p.Name, at.x.inside(p.Heat), at.y.inside(p.Rate), look.Scaled(6), at, size)
+	}
+}
+
+// plot leaves room for ticks and the names of the axes.
+func (c *HeatScatter) plot(size fyne.Size) plot {
+	d := &c.data
+	var ticks float32
+	for _, t := range d.Rates {
+		ticks = max(ticks, look.Note.Width(t.Text))
+	}
+	line := look.Note.Pitch()
+	at := plot{
+		x: scale{from: 0, to: 1, start: px(ticks + look.Scaled(10)), end: px(size.Width - look.Scaled(12))},
+		y: scale{from: 1, to: 0, start: px(line + look.Scaled(8)), end: px(size.Height - 2*line - look.Scaled(6))},
+	}
+	if n := len(d.Heats); n > 1 {
+		at.x.from, at.x.to = d.Heats[0].At, d.Heats[n-1].At
+	}
+	if n := len(d.Rates); n > 1 {
+		at.y.from, at.y.to = d.Rates[n-1].At, d.Rates[0].At
+	}
+	for _, p := range d.Points {
+		at.y.from, _ = reach(at.y.from, 0, p.Range.High)
+	}
+	for _, p := range d.Estimates {
+		at.y.from, _ = reach(at.y.from, 0, p.Range.High)
+	}
+	return at
+}
+
+func (c *HeatScatter) paintAxes(at plot, size fyne.Size) {
+	d, k := &c.data, c.pen.ink
+	half := look.Note.Height() / 2
+	above := float32(math.Inf(1))
+	for _, t := range d.Rates {
+		y := px(at.y.at(t.At))
+		c.pen.rect(at.x.start, y, at.x.end-at.x.start, 1, k.Hair)
+		text := t.Text
+		if above-y < look.Note.Height() {
+			text = ""
+		} else {
+			above = y
+		}
+		c.pen.text(text, 0, y-half, at.x.start-look.Scaled(8), look.Note, k.Ink2, right)
+	}
+	c.pen.ticks(d.Heats, at.x, at.y.end+look.Scaled(6), size.Width)
+	c.pen.text(d.RateText, at.x.start, 0, size.Width-at.x.start, look.Note, k.Ink2, left)
+	c.pen.text(d.HeatText, 0, at.y.end+look.Scaled(6)+look.Note.Pitch(), at.x.end, look.Note, k.Ink2, right)
+}
+
+// paintMiddle draws the middle of the band as a dotted line: two dots to each
+// segment in every 8 px would change in number, so each segment has its own
+// few.
+func (c *HeatScatter) paintMiddle(at plot) {
+	const dots = 4
+	for i := 1; i < len(c.data.Band); i++ {
+		a, b := c.data.Band[i-1], c.data.Band[i]
+		x1, y1, x2, y2 := at.x.inside(a.Heat), at.y.inside(a.Middle), at.x.inside(b.Heat), at.y.inside(b.Middle)
+		for j := range dots {
+			part, end := float32(j)/dots, (float32(j)+0.5)/dots
+			c.pen.line(x1+(x2-x1)*part, y1+(y2-y1)*part, x1+(x2-x1)*end, y1+(y2-y1)*end, 1.5, c.pen.ink.Loss)
+		}
+	}
+}
+
+// paintPoint draws a test with its whisker.
+func (c *HeatScatter) paintPoint(p HeatPoint, at plot) {
+	x, y := at.x.inside(p.Heat), at.y.inside(p.Rate)
+	high, low := at.y.inside(p.Range.High), at.y.inside(p.Range.Low)
+	c.pen.rect(x-1, high, 2, max(low-high, 0), c.pen.ink.Loss)
+	c.pen.dot(x, y, look.Scaled(5.5), c.pen.ink.Loss, nil)
+	r := look.Scaled(6)
+	c.labels = append(c.labels, area{x - r, min(high, y-r), 2 * r, max(low, y+r) - min(high, y-r)})
+}
+
+// name writes a name beside a place where nothing is in the way, shortened if
+// that helps. Tests too close for that are told apart in the list beside the
+// chart.
+func (c *HeatScatter) name(s string, x, y, away float32, at plot, size fyne.Size) {
+	whole := min(look.Note.Width(s), size.Width/2)
+	for _, w := range [2]float32{whole, min(whole, look.Scaled(64))} {
+		if spot, ok := c.free(w, x, y, away, at, size); ok {
+			c.labels = append(c.labels, spot)
+			c.pen.text(s, spot.x, spot.y, w, look.Note, c.pen.ink.Ink, left)
+			return
+		}
+	}
+	c.pen.text("", x, y, 0, look.Note, c.pen.ink.Ink, left)
+}
+
+// free finds a place for a name of a width: at the upper left as a rule.
+func (c *HeatScatter) free(w, x, y, away float32, at plot, size fyne.Size) (area, bool) {
+	h := look.Note.Height()
+	for _, spot := range [6]area{
+		{x - away - w, y - h - 2, w, h}, {x + away, y - h - 2, w, h}, {x + away, y + 4, w, h},
+		{x - away - w, y + 4, w, h}, {x - w/2, y - h - away - 2, w, h}, {x - w/2, y + away + 4, w, h},
+	} {
+		if spot.x >= at.x.start && spot.x+w <= size.Width && spot.y >= 0 && spot.y+h <= at.y.end && !c.taken(spot) {
+			return spot, true
+		}
+	}
+	return area{}, false
+}
+
+func (c *HeatScatter) taken(spot area) bool {
+	for _, other := range c.labels {
+		if spot.touches(other) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,114 @@
+package chart
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/look"
+)
+
+// SourceData is what a [SourceBar] shows.
+type SourceData struct {
+	// Name and Figure stand above the bar: "Carbohydrate", "25 g/h".
+	Name, Figure string
+	Parts        []Part
+	// Band is the advice, Limit a hard limit, Habit the habit; each is drawn
+	// when its flag is set.
+	Band    Span
+	Banded  bool
+	Limit   float64
+	Limited bool
+	Habit   float64
+	Marked  bool
+	// Max is the end of the scale; what goes beyond stretches it.
+	Max float64
+	// Notes are the two lines below.
+	Notes   [2]string
+	Summary string
+}
+
+// SourceBar draws an amount by substance against its advice.
+type SourceBar struct {
+	base
+	data SourceData
+}
+
+// NewSourceBar makes an empty bar.
+func NewSourceBar() *SourceBar {
+	c := &SourceBar{}
+	c.start(c, func() fyne.Size {
+		return fyne.NewSize(look.Scaled(140), look.Second.Height()+look.Scaled(38)+2*look.Note.Pitch())
+	}, c.paint)
+	return c
+}
+
+// Set shows other data. The parts are copied.
+func (c *SourceBar) Set(d SourceData) {
+	parts := append(c.data.Parts[:0], d.Parts...)
+	c.data = d
+	c.data.Parts = parts
+	c.summary = d.Summary
+	c.redraw()
+}
+
+func (c *SourceBar) paint(size fyne.Size) {
+	const thick, over = 12, 8
+	d, k := &c.data, c.pen.ink
+	figure := look.Second.Width(d.Figure)
+	drop := look.Second.Baseline() - look.Strong.Baseline()
+	c.pen.text(d.Name, 0, drop, size.Width-figure-8, look.Strong, k.Ink, left)
+	c.pen.text(d.Figure, size.Width-figure, 0, figure, look.Second, k.Ink, right)
+
+	y := look.Second.Height() + look.Scaled(12)
+	at := scale{from: 0, to: c.end(), start: 0, end: size.Width}
+	c.pen.rect(0, y, size.Width, thick, k.Sunk)
+	if d.Banded {
+		low, high := at.inside(d.Band.Low), at.inside(d.Band.High)
+		c.pen.rect(low, y-over, max(high-low, 2), thick+2*over, k.band)
+		c.pen.rect(low, y-over, 1, thick+2*over, k.Edge)
+		c.pen.rect(max(high, low+2)-1, y-over, 1, thick+2*over, k.Edge)
+	}
+	c.pen.stack(d.Parts, at, y, thick)
+	if d.Limited {
+		c.pen.rect(at.inside(d.Limit)-1, y-over, 2, thick+2*over, k.Ink)
+	}
+	if d.Marked {
+		c.pen.habit(at.inside(d.Habit), y+thick+2)
+	}
+	y += thick + over + look.Scaled(6)
+	for i, note := range d.Notes {
+		c.pen.text(note, 0, y+float32(i)*look.Note.Pitch(), size.Width, look.Note, k.Ink2, left)
+	}
+}
+
+// end is the end of the scale.
+func (c *SourceBar) end() float64 {
+	d := &c.data
+	end := max(length(d.Max), total(d.Parts))
+	if d.Banded {
+		end = max(end, length(d.Band.High))
+	}
+	if d.Limited {
+		end = max(end, length(d.Limit)*1.02)
+	}
+	if d.Marked {
+		end = max(end, length(d.Habit))
+	}
+	return max(end, 1e-9)
+}
+
+// stack draws parts of a level bar one after the other from zero, with a thin
+// line of the sheet between them.
+func (p *pen) stack(parts []Part, at scale, y, thick float32) {
+	from := 0.0
+	for i, part := range parts {
+		to := from + length(part.Value)
+		x1, x2 := px(at.at(from)), px(at.at(to))
+		p.rect(x1, y, x2-x1, thick, p.ink.hue(part.Of, false))
+		between := float32(0)
+		if i > 0 && x2 > x1+1 && from > 0 {
+			between = 1
+		}
+		p.rect(x1, y, between, thick, p.ink.Sheet)
+		from = to
+	}
+}

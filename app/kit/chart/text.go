@@ -1,0 +1,91 @@
+package chart
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"ebbwell/app/kit/look"
+)
+
+// The places of a text in its width.
+const (
+	left   = fyne.TextAlignLeading
+	centre = fyne.TextAlignCenter
+	right  = fyne.TextAlignTrailing
+)
+
+// shortKey names a text that was shortened.
+type shortKey struct {
+	text  string
+	style look.Style
+	width float32
+}
+
+// text draws one line in a width, shortened with an ellipsis where it must be.
+// y is the top of the line.
+func (p *pen) text(s string, x, y, width float32, style look.Style, c color.Color, align fyne.TextAlign) {
+	o, ok := p.slot().(*canvas.Text)
+	if !ok {
+		o = canvas.NewText("", c)
+		p.put(o)
+	}
+	p.next++
+	s = p.fit(s, style, width)
+	size, weight := style.Size(), style.Text()
+	changed := o.Text != s || o.Color != c || o.TextSize != size || o.TextStyle != weight
+	o.Text, o.Color, o.TextSize, o.TextStyle, o.Alignment = s, c, size, weight, align
+	o.Move(fyne.NewPos(px(x), px(y)))
+	o.Resize(fyne.NewSize(px(width), style.Height()))
+	if changed {
+		canvas.Refresh(o)
+	}
+}
+
+// fit shortens a text to a width. What was shortened once is remembered: a
+// chart that is redrawn while a slider moves has the same long names each time.
+func (p *pen) fit(s string, style look.Style, width float32) string {
+	if s == "" || style.Width(s) <= width+0.5 {
+		return s
+	}
+	key := shortKey{s, style, width}
+	if short, ok := p.short[key]; ok {
+		return short
+	}
+	if p.short == nil || len(p.short) > 200 {
+		p.short = map[shortKey]string{}
+	}
+	short := ""
+	if width > style.Width("…") {
+		short = look.Ellipsis(s, style, width)
+	}
+	p.short[key] = short
+	return short
+}
+
+// ticks labels an axis. A label that would touch the one before it is left
+// out; the ends stay inside the width.
+func (p *pen) ticks(list []Tick, at scale, y, width float32) {
+	end := float32(-labelGap)
+	for _, t := range list {
+		w := look.Note.Width(t.Text)
+		x := min(max(at.at(t.At)-w/2, 0), width-w)
+		text := t.Text
+		if x < end+labelGap {
+			text = ""
+		} else {
+			end = x + w
+		}
+		p.text(text, x, y, w, look.Note, p.ink.Ink2, left)
+	}
+}
+
+// widest is the greatest width among texts.
+func widest(style look.Style, texts ...string) float32 {
+	var w float32
+	for _, s := range texts {
+		w = max(w, style.Width(s))
+	}
+	return w
+}

@@ -1,0 +1,194 @@
+package field
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"ebbwell/app/kit/look"
+)
+
+// Kind is how much a [Button] stands out.
+type Kind int
+
+// The kinds.
+const (
+	// Outline is the usual button.
+	Outline Kind = iota
+	// Primary is paper on ink: the one thing to do next.
+	Primary
+	// Quiet has no outline until it is pointed at.
+	Quiet
+)
+
+// ButtonPad is the room beside the words of a button, in px.
+const ButtonPad float32 = 14
+
+// Button is pressed by click, Enter or Space.
+type Button struct {
+	control
+	// OnPressed is what it does.
+	OnPressed func()
+
+	text, hint string
+	kind       Kind
+}
+
+var _ Field = (*Button)(nil)
+
+// NewButton makes a button.
+func NewButton(h *Host, name, text string, kind Kind, pressed func()) *Button {
+	b := &Button{OnPressed: pressed, text: text, kind: kind}
+	b.init(b, h, name)
+	return b
+}
+
+// Text returns the words on the button.
+func (b *Button) Text() string { return b.text }
+
+// SetText changes the words on the button.
+func (b *Button) SetText(text string) {
+	if b.text == text {
+		return
+	}
+	b.text = text
+	b.Refresh()
+}
+
+// SetHint shows a key beside the words, in note style: "Enter".
+func (b *Button) SetHint(key string) {
+	b.hint = key
+	b.Refresh()
+}
+
+// SetKind changes how much the button stands out.
+func (b *Button) SetKind(kind Kind) {
+	if b.kind == kind {
+		return
+	}
+	b.kind = kind
+	b.Refresh()
+}
+
+// Press does what the button does, unless it is disabled.
+func (b *Button) Press() {
+	if !b.Disabled() && b.OnPressed != nil {
+		b.OnPressed()
+	}
+}
+
+// Tapped presses the button.
+func (b *Button) Tapped(*fyne.PointEvent) {
+	if b.press() {
+		b.Press()
+	}
+}
+
+// TypedKey presses at Enter and Space.
+func (b *Button) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		b.Press()
+	default:
+		b.host.Key(e)
+	}
+}
+
+// AccessibilityLabel is the words on the button.
+func (b *Button) AccessibilityLabel() string { return b.text }
+
+// AccessibilityRole is button.
+func (b *Button) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
+// style of the words.
+func (b *Button) style() look.Style {
+	if b.kind == Primary {
+		return look.Strong
+	}
+	return look.Body
+}
+
+// Baseline is where the words stand.
+func (b *Button) Baseline() float32 {
+	return float32(int((look.ControlHeight()-look.Body.Height())/2)) + look.Body.Baseline()
+}
+
+// CreateRenderer draws box, words and hint.
+func (b *Button) CreateRenderer() fyne.WidgetRenderer {
+	r := &buttonRenderer{b: b, box: look.NewOutline(), ring: canvas.NewRectangle(color.Transparent)}
+	r.text, r.hint = canvas.NewText("", nil), canvas.NewText("", nil)
+	r.set()
+	return r
+}
+
+type buttonRenderer struct {
+	b          *Button
+	box        *look.Outline
+	ring       *canvas.Rectangle
+	text, hint *canvas.Text
+}
+
+func (r *buttonRenderer) set() {
+	b, p := r.b, look.PaletteNow()
+	ink, soft := r.paint(p)
+	size := fyne.NewSize(b.Size().Width, look.ControlHeight())
+	r.box.Place(fyne.Position{}, size)
+	r.ring.CornerRadius, r.ring.StrokeWidth = look.ControlRadius-2, 2
+	r.ring.StrokeColor = p.Paper
+	r.ring.Move(fyne.NewPos(4, 4))
+	r.ring.Resize(size.SubtractWidthHeight(8, 8))
+	show(r.ring, b.focused && b.kind == Primary && !b.Disabled())
+	s, width := b.style(), b.textWidth()
+	x := float32(int((size.Width - width) / 2))
+	look.Write(r.text, s, ink, b.text, fyne.NewPos(x, b.Baseline()-s.Baseline()), s.Width(b.text))
+	key := look.Note.Width(b.hint)
+	look.Write(r.hint, look.Note, soft, b.hint, fyne.NewPos(x+width-key, b.Baseline()-look.Note.Baseline()), key)
+}
+
+// paint colours the box and returns the inks of words and hint.
+func (r *buttonRenderer) paint(p look.Palette) (ink, soft color.Color) {
+	b := r.b
+	paintBox(r.box, p, &b.control)
+	r.box.Show(b.kind != Quiet || !b.Disabled() && (b.focused || b.hovered))
+	switch {
+	case b.Disabled():
+		return p.Ink3, p.Ink3
+	case b.kind == Primary:
+		ground := p.Ink
+		if b.hovered && !b.focused {
+			ground = look.Mix(p.Ink, p.Paper, 0.14)
+		}
+		r.box.Paint(ground, ground, 1, look.ControlRadius)
+		return p.Paper, p.Hair
+	case b.hovered && !b.focused:
+		r.box.Paint(look.Mix(p.Sheet, p.Sunk, 0.5), p.Ink2, 1, look.ControlRadius)
+	}
+	return p.Ink, p.Ink2
+}
+
+// textWidth is the width of words and hint.
+func (b *Button) textWidth() float32 {
+	w := b.style().Width(b.text)
+	if b.hint != "" {
+		w += 10 + look.Note.Width(b.hint)
+	}
+	return w
+}
+
+func (r *buttonRenderer) Layout(fyne.Size) { r.set() }
+
+func (r *buttonRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(float32(int(r.b.textWidth()+2*ButtonPad+0.99)), look.ControlHeight())
+}
+
+func (r *buttonRenderer) Refresh() {
+	r.set()
+	canvas.Refresh(r.b)
+}
+
+func (r *buttonRenderer) Objects() []fyne.CanvasObject {
+	return r.box.With(r.ring, r.text, r.hint)
+}
+
+func (r *buttonRenderer) Destroy() {}

@@ -1,0 +1,218 @@
+package field
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"ebbwell/app/kit/look"
+)
+
+// Notes is text of many lines: what the athlete said, why a value was kept.
+// Tab leaves it, Enter breaks the line; ten thousand characters are fine.
+type Notes struct {
+	widget.BaseWidget
+
+	// OnChanged is told the text at every keystroke, OnLeft when the keyboard
+	// leaves.
+	OnChanged func(text string)
+	OnLeft    func(text string)
+
+	inner *notesEntry
+	plain *container.ThemeOverride
+	rows  int
+}
+
+var _ look.Holder = (*Notes)(nil)
+
+// NewNotes makes an empty text with room for so many rows; more scroll.
+func NewNotes(h *Host, name string, rows int) *Notes {
+	n := &Notes{rows: rows}
+	n.inner = &notesEntry{host: h, name: name, notes: n}
+	n.inner.MultiLine = true
+	n.inner.Wrapping = fyne.TextWrapWord
+	n.inner.Scroll = fyne.ScrollVerticalOnly
+	n.inner.OnChanged = func(text string) {
+		if !n.inner.setting {
+			tell(n.OnChanged, text)
+		}
+	}
+	n.inner.ExtendBaseWidget(n.inner)
+	n.plain = container.NewThemeOverride(n.inner, notesTheme{})
+	n.ExtendBaseWidget(n)
+	return n
+}
+
+// Text returns the text.
+func (n *Notes) Text() string { return n.inner.Text }
+
+// SetText replaces the text; nobody is told.
+func (n *Notes) SetText(text string) {
+	if n.inner.Text == text {
+		return
+	}
+	n.inner.setting = true
+	n.inner.SetText(text)
+	n.inner.setting = false
+}
+
+// SetPlaceholder sets the words that stand in an empty box.
+func (n *Notes) SetPlaceholder(text string) { n.inner.SetPlaceHolder(text) }
+
+// Focus asks for the keyboard.
+func (n *Notes) Focus() { n.inner.Focus() }
+
+// Disable keeps the text from being changed, Enable lets it again.
+func (n *Notes) Disable() { n.inner.Disable() }
+
+// Enable lets the text be changed.
+func (n *Notes) Enable() { n.inner.Enable() }
+
+// Disabled reports whether the text cannot be changed.
+func (n *Notes) Disabled() bool { return n.inner.Disabled() }
+
+// Parts returns the editor, which has the name.
+func (n *Notes) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{n.inner} }
+
+// notesPad is the room around the text, in px.
+const notesPad = boxPad
+
+// Baseline is where the first line stands.
+func (n *Notes) Baseline() float32 { return notesPad + look.Body.Baseline() }
+
+// CreateRenderer draws a box of ours around the editor.
+func (n *Notes) CreateRenderer() fyne.WidgetRenderer {
+	r := &notesRenderer{n: n, box: look.NewOutline()}
+	r.set()
+	return r
+}
+
+type notesRenderer struct {
+	n   *Notes
+	box *look.Outline
+}
+
+func (r *notesRenderer) set() {
+	p := look.PaletteNow()
+	switch e := r.n.inner; {
+	case e.Disabled():
+		r.box.Paint(p.Sunk, p.Hair, 1, look.ControlRadius)
+	case e.focused:
+		r.box.Paint(p.Sheet, p.Ink, 2, look.ControlRadius)
+	default:
+		r.box.Paint(p.Sheet, p.Edge, 1, look.ControlRadius)
+	}
+	r.box.Place(fyne.Position{}, r.n.Size())
+}
+
+func (r *notesRenderer) Layout(size fyne.Size) {
+	r.n.plain.Move(fyne.NewPos(2, 2))
+	r.n.plain.Resize(size.SubtractWidthHeight(4, 4))
+	r.set()
+}
+
+func (r *notesRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(look.Scaled(160), float32(r.n.rows)*look.Body.Height()+2*notesPad+4)
+}
+
+func (r *notesRenderer) Refresh() {
+	r.set()
+	r.n.plain.Refresh()
+	canvas.Refresh(r.n)
+}
+
+func (r *notesRenderer) Objects() []fyne.CanvasObject { return r.box.With(r.n.plain) }
+func (r *notesRenderer) Destroy()                     {}
+
+// notesTheme takes the toolkit's own box away and keeps the rest of the
+// running theme.
+type notesTheme struct{}
+
+// Color makes ground and border of the toolkit's editor invisible.
+func (notesTheme) Color(name fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
+	if name == theme.ColorNameInputBackground || name == theme.ColorNameInputBorder {
+		return color.Transparent
+	}
+	return running().Color(name, v)
+}
+
+// Font is the running theme's.
+func (notesTheme) Font(s fyne.TextStyle) fyne.Resource { return running().Font(s) }
+
+// Icon is the running theme's.
+func (notesTheme) Icon(n fyne.ThemeIconName) fyne.Resource { return running().Icon(n) }
+
+// Size has no border, and the room around the text that our boxes have.
+func (notesTheme) Size(n fyne.ThemeSizeName) float32 {
+	switch n {
+	case theme.SizeNameInputBorder:
+		return 0
+	case theme.SizeNameInnerPadding:
+		return notesPad - 2
+	}
+	return running().Size(n)
+}
+
+func running() fyne.Theme { return fyne.CurrentApp().Settings().Theme() }
+
+// notesEntry is the toolkit's editor with our manners: it passes on Tab, keys
+// and shortcuts it has no use for.
+type notesEntry struct {
+	widget.Entry
+	host             *Host
+	name             string
+	notes            *Notes
+	setting, focused bool
+}
+
+// Name is how tests and drivers find the text.
+func (e *notesEntry) Name() string { return e.name }
+
+// Focus asks for the keyboard.
+func (e *notesEntry) Focus() {
+	if on := canvasOf(e); on != nil {
+		on.Focus(e)
+	}
+}
+
+// AcceptsTab leaves the Tab key to the window.
+func (e *notesEntry) AcceptsTab() bool { return false }
+
+// FocusGained shows the focus.
+func (e *notesEntry) FocusGained() {
+	e.focused = true
+	e.Entry.FocusGained()
+	e.notes.Refresh()
+	reveal(e)
+}
+
+// FocusLost ends the visit.
+func (e *notesEntry) FocusLost() {
+	e.focused = false
+	e.Entry.FocusLost()
+	e.notes.Refresh()
+	tell(e.notes.OnLeft, e.Text)
+}
+
+// TypedKey passes Escape on.
+func (e *notesEntry) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape {
+		e.host.Key(k)
+		return
+	}
+	e.Entry.TypedKey(k)
+}
+
+// TypedShortcut passes on what an editor has no use for, undo among it.
+func (e *notesEntry) TypedShortcut(s fyne.Shortcut) {
+	switch s.(type) {
+	case *fyne.ShortcutCopy, *fyne.ShortcutCut, *fyne.ShortcutPaste, *fyne.ShortcutSelectAll:
+		e.Entry.TypedShortcut(s)
+	default:
+		e.host.shortcut(e, s)
+	}
+}

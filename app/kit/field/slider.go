@@ -1,0 +1,212 @@
+package field
+
+import (
+	"math"
+
+	"ebbwell/app/kit/look"
+)
+
+// Scale is what a [Slider] measures. Steps count from Min.
+type Scale struct {
+	Min, Max float64
+	// Step is the least movement, Page that of Page Up and Page Down.
+	Step, Page float64
+}
+
+// Slider is the banded slider: a thin track, filled in the hue of a substance
+// up to a round knob; a pale outlined band for the advice; a filled triangle
+// under the track for the habit; an upright line where it stops.
+//
+// It moves by drag, click, arrow keys, Page Up and Page Down, Home and End. A
+// movement only moves what is drawn already: it allocates nothing and measures
+// no text.
+type Slider struct {
+	control
+
+	// OnMoved is told every movement by the person, OnSettled the value when
+	// the movement is over. OnStopped is told, once a movement, that the hard
+	// limit held it.
+	OnMoved   func(value float64)
+	OnSettled func(value float64)
+	OnStopped func()
+
+	of    look.Substance
+	scale Scale
+	value float64
+	marks sliderMarks
+	grip  sliderGrip
+	draw  sliderDrawing
+}
+
+// sliderMarks are what stands on the scale beside the value; each only when
+// its flag is set.
+type sliderMarks struct {
+	bandLow, bandHigh, mark, limit float64
+	band, marked, limited          bool
+}
+
+// sliderGrip is a movement under way.
+type sliderGrip struct {
+	held, moved, stopped bool
+	// clicked is true from MouseDown until the Tapped that belongs to it.
+	clicked bool
+	// off is how far from the middle of the knob it was taken, in px.
+	off float32
+}
+
+var _ Field = (*Slider)(nil)
+
+// NewSlider makes a slider that stands at Min.
+func NewSlider(h *Host, name string, of look.Substance, scale Scale) *Slider {
+	s := &Slider{of: of, scale: scale, value: scale.Min, draw: newSliderDrawing()}
+	s.init(s, h, name)
+	return s
+}
+
+// Value returns where the slider stands.
+func (s *Slider) Value() float64 { return s.value }
+
+// Scale returns what the slider measures.
+func (s *Slider) Scale() Scale { return s.scale }
+
+// SetValue moves the knob, not beyond the ends and the limit; nobody is told.
+// A value between steps is shown where it is.
+func (s *Slider) SetValue(x float64) {
+	if x = s.within(x); x == s.value || math.IsNaN(x) {
+		return
+	}
+	s.value = x
+	s.placeKnob()
+}
+
+// SetScale changes what the slider measures; nobody is told.
+func (s *Slider) SetScale(scale Scale) {
+	if scale == s.scale {
+		return
+	}
+	s.scale = scale
+	s.value = s.within(s.value)
+	s.place()
+}
+
+// SetBand shows the advised range; low above high takes it away.
+func (s *Slider) SetBand(low, high float64) {
+	m := &s.marks
+	if on := low <= high; m.band != on || m.bandLow != low || m.bandHigh != high {
+		m.band, m.bandLow, m.bandHigh = on, low, high
+		s.placeMarks()
+	}
+}
+
+// SetMark shows the habit.
+func (s *Slider) SetMark(x float64) {
+	if m := &s.marks; !m.marked || m.mark != x {
+		m.marked, m.mark = true, x
+		s.placeMarks()
+	}
+}
+
+// ClearMark takes the habit away.
+func (s *Slider) ClearMark() {
+	if s.marks.marked {
+		s.marks.marked = false
+		s.placeMarks()
+	}
+}
+
+// SetLimit shows where the slider stops. A value beyond it is not moved: its
+// owner decides.
+func (s *Slider) SetLimit(x float64) {
+	if m := &s.marks; !m.limited || m.limit != x {
+		m.limited, m.limit = true, x
+		s.placeMarks()
+	}
+}
+
+// ClearLimit takes the limit away.
+func (s *Slider) ClearLimit() {
+	if s.marks.limited {
+		s.marks.limited = false
+		s.placeMarks()
+	}
+}
+
+// top is the highest value that can be reached.
+func (s *Slider) top() float64 {
+	if s.marks.limited {
+		return max(min(s.marks.limit, s.scale.Max), s.scale.Min)
+	}
+	return s.scale.Max
+}
+
+// within keeps a value between the ends and below the limit.
+func (s *Slider) within(x float64) float64 { return min(max(x, s.scale.Min), s.top()) }
+
+// sliderTiny is what may be missing to a whole step by rounding.
+const sliderTiny = 1e-9
+
+// stepped is the nearest step that can be reached.
+func (s *Slider) stepped(x float64) float64 {
+	if s.scale.Step <= 0 {
+		return s.within(x)
+	}
+	n := math.Round((x - s.scale.Min) / s.scale.Step)
+	most := math.Floor((s.top()-s.scale.Min)/s.scale.Step + sliderTiny)
+	n = max(min(n, most), 0)
+	return s.onGrid(n)
+}
+
+// onGrid is the n-th step, without the dust of binary fractions.
+func (s *Slider) onGrid(n float64) float64 {
+	x := s.scale.Min + n*s.scale.Step
+	return math.Round(x*1e9) / 1e9
+}
+
+// next is the value a number of steps away; from between steps the first
+// movement goes to the next step.
+func (s *Slider) next(by float64) float64 {
+	if s.scale.Step <= 0 {
+		return s.within(s.value + by)
+	}
+	n := (s.value - s.scale.Min) / s.scale.Step
+	steps := by / s.scale.Step
+	if by > 0 {
+		return s.stepped(s.onGrid(math.Floor(n+sliderTiny) + math.Round(steps)))
+	}
+	return s.stepped(s.onGrid(math.Ceil(n-sliderTiny) + math.Round(steps)))
+}
+
+// move is a movement by the person.
+func (s *Slider) move(to float64) {
+	s.noteStop(to)
+	to = s.stepped(to)
+	if to == s.value {
+		return
+	}
+	s.value = to
+	s.grip.moved = true
+	s.placeKnob()
+	if s.OnMoved != nil {
+		s.OnMoved(to)
+	}
+}
+
+// noteStop tells once that the limit held a movement.
+func (s *Slider) noteStop(to float64) {
+	if !s.marks.limited || s.grip.stopped || to <= s.marks.limit+sliderTiny {
+		return
+	}
+	s.grip.stopped = true
+	if s.OnStopped != nil {
+		s.OnStopped()
+	}
+}
+
+// settle ends a movement.
+func (s *Slider) settle() {
+	moved := s.grip.moved
+	s.grip = sliderGrip{clicked: s.grip.clicked}
+	if moved && s.OnSettled != nil {
+		s.OnSettled(s.value)
+	}
+}

@@ -1,0 +1,143 @@
+package field
+
+import (
+	"image/color"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"ebbwell/app/kit/look"
+)
+
+// The slider's measures, in px; it does not grow with the text.
+const (
+	knobSide    float32 = 20
+	trackThick  float32 = 4
+	bandThick   float32 = 14
+	markWidth   float32 = 10
+	markHeight  float32 = 8
+	trackMiddle float32 = 13
+	limitHigh   float32 = 26 // seen behind the knob that stands at it
+	sliderHigh  float32 = 32
+)
+
+// sliderDrawing is what is drawn, made once.
+type sliderDrawing struct {
+	band               *look.Outline
+	track, fill, limit *canvas.Rectangle
+	ring, knob         *canvas.Circle
+	mark               *canvas.ArbitraryPolygon
+}
+
+func newSliderDrawing() sliderDrawing {
+	return sliderDrawing{
+		band: look.NewOutline(), track: canvas.NewRectangle(nil),
+		fill: canvas.NewRectangle(nil), limit: canvas.NewRectangle(nil),
+		ring: canvas.NewCircle(nil), knob: canvas.NewCircle(nil),
+		mark: look.NewTriangle(nil),
+	}
+}
+
+// at is the distance from the left of a value. The knob stays within the
+// slider, so values begin half a knob from its ends.
+func (s *Slider) at(x float64) float32 {
+	width := max(s.Size().Width-knobSide, 0)
+	if s.scale.Max <= s.scale.Min {
+		return knobSide / 2
+	}
+	part := (x - s.scale.Min) / (s.scale.Max - s.scale.Min)
+	return knobSide/2 + float32(math.Round(min(max(part, 0), 1)*float64(width)))
+}
+
+// under is the value at a distance from the left.
+func (s *Slider) under(x float32) float64 {
+	width := s.Size().Width - knobSide
+	if width <= 0 {
+		return s.scale.Min
+	}
+	return s.scale.Min + float64((x-knobSide/2)/width)*(s.scale.Max-s.scale.Min)
+}
+
+// placeKnob moves knob and fill, and nothing else.
+func (s *Slider) placeKnob() {
+	x := s.at(s.value)
+	s.draw.fill.Resize(fyne.NewSize(x, trackThick))
+	s.draw.knob.Move(fyne.NewPos(x-knobSide/2+1, trackMiddle-knobSide/2+1))
+	s.draw.ring.Move(fyne.NewPos(x-knobSide/2-3, trackMiddle-knobSide/2-3))
+}
+
+// placeMarks moves band, habit and limit.
+func (s *Slider) placeMarks() {
+	m, d := s.marks, s.draw
+	low, high := s.at(m.bandLow), s.at(m.bandHigh)
+	d.band.Place(fyne.NewPos(low, trackMiddle-bandThick/2), fyne.NewSize(max(high-low, 3), bandThick))
+	turned := d.band.Show(m.band)
+	d.mark.Move(fyne.NewPos(s.at(m.mark)-markWidth/2, trackMiddle+knobSide/2+1))
+	turned = show(d.mark, m.marked) || turned
+	d.limit.Move(fyne.NewPos(s.at(m.limit)-1, trackMiddle-limitHigh/2))
+	turned = show(d.limit, m.limited && m.limit < s.scale.Max) || turned
+	s.placeKnob()
+	if turned {
+		canvas.Refresh(s)
+	}
+}
+
+// place puts everything where it belongs.
+func (s *Slider) place() {
+	d := s.draw
+	d.track.Move(fyne.NewPos(0, trackMiddle-trackThick/2))
+	d.track.Resize(fyne.NewSize(s.Size().Width, trackThick))
+	d.fill.Move(fyne.NewPos(0, trackMiddle-trackThick/2))
+	d.limit.Resize(fyne.NewSize(2, limitHigh))
+	d.mark.Resize(fyne.NewSize(markWidth, markHeight))
+	d.knob.Resize(fyne.NewSquareSize(knobSide - 2))
+	d.ring.Resize(fyne.NewSquareSize(knobSide + 6))
+	s.placeMarks()
+}
+
+// paint takes the colours of the theme.
+func (s *Slider) paint() {
+	p, d := look.PaletteNow(), s.draw
+	hue := p.Hue(s.of)
+	d.band.Paint(p.Pale(hue), hue, 1, 2)
+	d.track.FillColor, d.track.CornerRadius = p.Hair, trackThick/2
+	d.fill.FillColor, d.fill.CornerRadius = hue, trackThick/2
+	d.limit.FillColor = p.Ink
+	d.mark.FillColor = p.Ink2
+	d.knob.FillColor, d.knob.StrokeColor, d.knob.StrokeWidth = p.Sheet, p.Ink, 2
+	d.ring.FillColor, d.ring.StrokeColor, d.ring.StrokeWidth = color.Transparent, p.Ink, 2
+	if s.hovered && !s.Disabled() {
+		d.knob.FillColor = p.Sunk
+	}
+	if s.Disabled() {
+		d.fill.FillColor, d.knob.StrokeColor, d.knob.FillColor = p.Ink3, p.Ink3, p.Sunk
+	}
+	show(d.ring, s.focused)
+}
+
+// CreateRenderer draws the slider.
+func (s *Slider) CreateRenderer() fyne.WidgetRenderer {
+	s.paint()
+	s.place()
+	return &sliderRenderer{s}
+}
+
+type sliderRenderer struct{ s *Slider }
+
+func (r *sliderRenderer) Layout(fyne.Size) { r.s.place() }
+
+func (r *sliderRenderer) MinSize() fyne.Size { return fyne.NewSize(120, sliderHigh) }
+
+func (r *sliderRenderer) Refresh() {
+	r.s.paint()
+	r.s.place()
+	canvas.Refresh(r.s)
+}
+
+func (r *sliderRenderer) Objects() []fyne.CanvasObject {
+	d := r.s.draw
+	return d.band.With(d.track, d.fill, d.limit, d.mark, d.ring, d.knob)
+}
+
+func (r *sliderRenderer) Destroy() {}

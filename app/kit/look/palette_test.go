@@ -1,0 +1,120 @@
+package look_test
+
+import (
+	"image/color"
+	"math"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/look/golden"
+)
+
+// contrast is the contrast ratio of WCAG 2.2 (W3C Recommendation, 2023): its
+// relative luminance and its (L1 + 0.05) / (L2 + 0.05).
+func contrast(a, b color.Color) float64 {
+	luminance := func(c color.Color) float64 {
+		n := color.NRGBAModel.Convert(c).(color.NRGBA)
+		part := func(v uint8) float64 {
+			s := float64(v) / 255
+			if s <= 0.04045 {
+				return s / 12.92
+			}
+			return math.Pow((s+0.055)/1.055, 2.4)
+		}
+		return 0.2126*part(n.R) + 0.7152*part(n.G) + 0.0722*part(n.B)
+	}
+	x, y := luminance(a), luminance(b)
+	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
+}
+
+// Text needs 4.5:1 and what has to be seen to use a control 3:1 (WCAG 2.2,
+// success criteria 1.4.3 and 1.4.11).
+func TestContrast(t *testing.T) {
+	for _, dark := range []bool{false, true} {
+		p := look.NewPalette(dark)
+		for _, c := range []struct {
+			name    string
+			a, b    color.Color
+			atLeast float64
+		}{
+			{"ink on paper", p.Ink, p.Paper, 4.5}, {"ink on sheet", p.Ink, p.Sheet, 4.5}, {"ink on sunk", p.Ink, p.Sunk, 4.5},
+			{"ink 2 on paper", p.Ink2, p.Paper, 4.5}, {"ink 2 on sheet", p.Ink2, p.Sheet, 4.5}, {"ink 2 on sunk", p.Ink2, p.Sunk, 4.5},
+			{"ink 3 on paper", p.Ink3, p.Paper, 4.5}, {"ink 3 on sheet", p.Ink3, p.Sheet, 4.5},
+			{"paper on ink", p.Paper, p.Ink, 4.5}, {"ink on selection", p.Ink, p.Hair, 4.5},
+			{"edge on paper", p.Edge, p.Paper, 3}, {"edge on sheet", p.Edge, p.Sheet, 3},
+			{"water", p.Water, p.Sheet, 3}, {"drink", p.Drink, p.Sheet, 3}, {"food", p.Food, p.Sheet, 3},
+			{"loss", p.Loss, p.Sheet, 3}, {"salt", p.Salt, p.Sheet, 3},
+			{"ink on a pale band", p.Ink, p.Pale(p.Water), 4.5},
+		} {
+			if got := contrast(c.a, c.b); got < c.atLeast {
+				t.Errorf("dark %v, %s: %.2f:1, want %.1f:1", dark, c.name, got, c.atLeast)
+			}
+		}
+	}
+}
+
+func TestHueBelongsToOneSubstance(t *testing.T) {
+	p := look.NewPalette(false)
+	seen := map[color.Color]look.Substance{}
+	for s := look.Nothing; s <= look.Salt; s++ {
+		if other, twice := seen[p.Hue(s)]; twice {
+			t.Errorf("substances %d and %d share a hue", other, s)
+		}
+		seen[p.Hue(s)] = s
+	}
+}
+
+// Every name the toolkit knows is answered, and nothing casts a shadow.
+func TestThemeAnswersAllNames(t *testing.T) {
+	grey := func(c color.Color) bool { // ink, paper or in between: no substance hue
+		n := color.NRGBAModel.Convert(c).(color.NRGBA)
+		return max(n.R, n.G, n.B)-min(n.R, n.G, n.B) <= 26
+	}
+	th := look.NewTheme(false, 100)
+	for _, name := range []fyne.ThemeColorName{
+		theme.ColorNameBackground, theme.ColorNameButton, theme.ColorNameDisabled, theme.ColorNameDisabledButton, theme.ColorNameError,
+		theme.ColorNameFocus, theme.ColorNameForeground, theme.ColorNameForegroundOnPrimary, theme.ColorNameHeaderBackground,
+		theme.ColorNameHover, theme.ColorNameHyperlink, theme.ColorNameInputBackground, theme.ColorNameInputBorder,
+		theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground, theme.ColorNamePlaceHolder, theme.ColorNamePressed,
+		theme.ColorNamePrimary, theme.ColorNameScrollBar, theme.ColorNameSelection, theme.ColorNameSeparator, theme.ColorNameSuccess,
+		theme.ColorNameWarning, "a name from a later toolkit",
+	} {
+		if c := th.Color(name, theme.VariantDark); c == nil || !grey(c) {
+			t.Errorf("%s: %v is not ink, paper or between", name, c)
+		}
+	}
+	if _, _, _, a := th.Color(theme.ColorNameShadow, 0).RGBA(); a != 0 {
+		t.Error("there is a shadow")
+	}
+}
+
+func TestThemeGrowsWithText(t *testing.T) {
+	for percent, want := range map[int]float32{100: 14, 125: 17.5, 150: 21, 10: 10.5, 900: 28} {
+		if got := look.NewTheme(false, percent).Size(theme.SizeNameText); got != want {
+			t.Errorf("%d %%: text %v, want %v", percent, got, want)
+		}
+	}
+}
+
+func TestPaletteNowFollowsTheme(t *testing.T) {
+	a := golden.Use(t, golden.Mode{Dark: true, Percent: 150})
+	if !look.PaletteNow().Dark || look.Factor() != 1.5 {
+		t.Error("the dark theme at 150 % is not followed")
+	}
+	a.Settings().SetTheme(theme.DefaultTheme())
+	if look.PaletteNow().Dark || look.Factor() != 1 {
+		t.Error("a theme that is not ours must fall back to light at 100 %")
+	}
+}
+
+// What a person points at is at least 24 px high, and controls are 28 to 32 px
+// at 100 % text.
+func TestControlHeight(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	if h := look.ControlHeight(); h < 28 || h > 32 {
+		t.Errorf("controls are %v px high", h)
+	}
+}

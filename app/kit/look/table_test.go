@@ -1,0 +1,101 @@
+package look_test
+
+import (
+	"fmt"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/look/golden"
+)
+
+// roster makes a table of n rows and notes what it tells.
+func roster(n int) (table *look.Table, told *[]string) {
+	told = &[]string{}
+	note := func(what string) { *told = append(*told, what) }
+	table = look.NewTable("roster", []look.Column{{Title: "name", Width: look.Share(1), Sorts: true},
+		{Title: "sport", Width: look.Share(1)}, {Title: "sweat rate", Width: look.Fixed(80), Right: true, Sorts: true}})
+	table.OnChosen = func(i int) { note(fmt.Sprint("chosen ", i)) }
+	table.OnOpened = func(i int) { note(fmt.Sprint("opened ", i)) }
+	table.OnSort = func(c int, down bool) { note(fmt.Sprint("sort ", c, " ", down)) }
+	table.OnKey = func(e *fyne.KeyEvent) { note("key " + string(e.Name)) }
+	var rows [][]look.Cell
+	for i := range n {
+		rows = append(rows, []look.Cell{{Text: fmt.Sprint("athlete ", i)}, {Text: "hockey"}, {Text: "1.36 L/h"}})
+	}
+	table.SetRows(rows)
+	return table, told
+}
+
+func TestTableKeys(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	for _, c := range []struct {
+		keys []fyne.KeyName
+		want string
+	}{
+		{[]fyne.KeyName{fyne.KeyDown, fyne.KeyDown, fyne.KeyUp}, "[chosen 0 chosen 1 chosen 0]"},
+		{[]fyne.KeyName{fyne.KeyEnd, fyne.KeyDown, fyne.KeyReturn}, "[chosen 29 chosen 29 opened 29]"},
+		{[]fyne.KeyName{fyne.KeyPageDown, fyne.KeyHome, fyne.KeyEnter}, "[chosen 9 chosen 0 opened 0]"},
+		{[]fyne.KeyName{fyne.KeyReturn}, "[]"},
+		{[]fyne.KeyName{fyne.KeyRight, fyne.KeyRight, fyne.KeySpace, fyne.KeyLeft}, "[sort 0 false sort 2 false sort 2 true sort 0 false]"},
+		{[]fyne.KeyName{fyne.KeyEscape}, "[key Escape]"},
+	} {
+		table, told := roster(30)
+		golden.Open(t, table, fyne.NewSize(500, 900))
+		for _, k := range c.keys {
+			table.TypedKey(&fyne.KeyEvent{Name: k})
+		}
+		if got := fmt.Sprint(*told); got != c.want {
+			t.Errorf("%v told %v, want %v", c.keys, got, c.want)
+		}
+	}
+}
+
+func TestTableMouse(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	table, told := roster(5)
+	golden.Open(t, table, fyne.NewSize(500, 300))
+	click := func(x, y float32) { table.Tapped(&fyne.PointEvent{Position: fyne.NewPos(x, y)}) }
+	row := func(i int) float32 { return table.HeaderHeight() + (float32(i)+0.5)*table.RowHeight() }
+	click(20, row(2))
+	click(20, row(2))
+	click(20, row(4)+table.RowHeight())
+	click(450, 5)
+	click(450, 5)
+	click(250, 5)
+	if got, want := fmt.Sprint(*told), "[chosen 2 opened 2 sort 2 false sort 2 true]"; got != want {
+		t.Errorf("told %v, want %v", got, want)
+	}
+}
+
+// A table that scrolls shows the chosen row and keeps no more rows than fit.
+func TestTableScrolls(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	table, _ := roster(5000)
+	table.Scrolling()
+	w := golden.Open(t, table, fyne.NewSize(500, 300))
+	table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
+	if table.Chosen() != 4999 {
+		t.Fatalf("row %d is chosen", table.Chosen())
+	}
+	golden.Check(t, "table-scrolled-light-100", w.Canvas().Capture(), *update)
+}
+
+func TestTableChooseTellsNobody(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	table, told := roster(5)
+	table.Choose(3)
+	table.Choose(77)
+	if table.Chosen() != 3 || len(*told) != 0 {
+		t.Errorf("row %d, told %v", table.Chosen(), *told)
+	}
+	table.SetRows(nil)
+	if table.Chosen() != -1 || table.Rows() != 0 {
+		t.Errorf("an empty table has row %d chosen", table.Chosen())
+	}
+	table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	if len(*told) != 0 {
+		t.Errorf("an empty table told %v", *told)
+	}
+}

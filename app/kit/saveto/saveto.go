@@ -1,0 +1,211 @@
+// Package saveto asks where a file is to be kept, and keeps it there: a page as
+// PDF, a backup. The place is a plain path that may be typed; a file that is
+// there already is replaced only when that was said; a folder that cannot be
+// written is told in words beside the path.
+package saveto
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"syscall"
+	"unicode"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// Request is what is to be kept.
+type Request struct {
+	// Name is how tests and drivers find the dialog: Name.path, Name.yes.
+	Name            string
+	Title, Sentence string
+	// Yes is the word on the button that keeps it.
+	Yes string
+	// File is the name offered, with its ending, in the user's documents.
+	File string
+	// Write keeps it; it runs beside the window.
+	Write func(ctx context.Context, path string) error
+	// Done is told where it was kept.
+	Done func(path string)
+}
+
+// asking is the dialog.
+type asking struct {
+	desk    *desk.Desk
+	request Request
+	path    *field.Line
+	trouble *look.Caution
+	dialog  *field.Dialog
+	// agreed is the path whose file may be replaced.
+	agreed string
+	busy   bool
+}
+
+// Ask asks where to keep something.
+func Ask(d *desk.Desk, on fyne.Canvas, r Request) { open(d, on, r) }
+
+// open opens the dialog.
+func open(d *desk.Desk, on fyne.Canvas, r Request) *asking {
+	a := &asking{desk: d, request: r, trouble: look.NewCaution("", "", nil), path: field.NewLine(d.Host, r.Name+".path", 1000)}
+	a.path.SetText(Free(Documents(), r.File))
+	a.path.OnChanged = func(string) { a.calm() }
+	a.dialog = d.Host.Ask(on, field.Question{
+		Name: r.Name, Title: r.Title, Sentence: r.Sentence, Content: look.VBox(10, a.path, a.trouble), Width: 600,
+		Actions: []field.Action{
+			{Name: "no", Text: d.Words.Say("field.ask.cancel")},
+			{Name: "yes", Text: r.Yes, Kind: field.Primary, Do: a.keep},
+		},
+	})
+	return a
+}
+
+// calm takes a question back once another path is typed.
+func (a *asking) calm() {
+	a.agreed = ""
+	a.trouble.SetText("", "")
+	a.dialog.Action("yes").SetText(a.request.Yes)
+}
+
+// keep keeps the file; the dialog closes when that went well.
+func (a *asking) keep() (stay bool) {
+	w := a.desk.Words
+	path := whole(a.path.Text())
+	if path == "" || a.busy {
+		return true
+	}
+	if info, err := os.Stat(path); err == nil && a.agreed != path {
+		if info.IsDir() {
+			a.trouble.SetText(w.Say("saveto.folder"), "")
+			return true
+		}
+		a.agreed = path
+		a.trouble.SetText(w.Say("saveto.there"), w.Say("saveto.there.sentence"))
+		a.dialog.Action("yes").SetText(w.Say("saveto.replace"))
+		return true
+	}
+	a.busy = true
+	a.desk.Beside.Run(func(ctx context.Context) error { return a.request.Write(ctx, path) }, func(err error) {
+		a.busy = false
+		if err != nil {
+			a.trouble.SetText(w.Say("saveto.failed"), Reason(w, err))
+			return
+		}
+		a.dialog.Close()
+		if a.request.Done != nil {
+			a.request.Done(path)
+		}
+	})
+	return true
+}
+
+// whole is a typed path as the machine needs it: a leading ~ is the user's
+// home.
+func whole(text string) string {
+	text = strings.TrimSpace(text)
+	if rest, ok := strings.CutPrefix(text, "~"); ok && (rest == "" || rest[0] == '/' || rest[0] == filepath.Separator) {
+		if home, err := os.UserHomeDir(); err == nil {
+			text = home + rest
+		}
+	}
+	return text
+}
+
+// Documents is the user's folder for documents: their home where there is none.
+func Documents() string {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return ""
+	}
+	if info, err := os.Stat(filepath.Join(home, "Documents")); err == nil && info.IsDir() {
+		return filepath.Join(home, "Documents")
+	}
+	return home
+}
+
+// most is how long a file's name gets, in runes, before its ending.
+const most = 80
+
+// FileName makes a text fit for a file's name on every system: what a name may
+// not hold becomes a stroke.
+func FileName(text, ending string) string {
+	clean := strings.Map(func(r rune) rune {
+		switch {
+		case strings.ContainsRune(`/\:*?"<>|`, r):
+			return '-'
+		case unicode.IsControl(r) || !unicode.IsPrint(r):
+			return -1
+		}
+		return r
+	}, text)
+	if runes := []rune(clean); len(runes) > most {
+		clean = string(runes[:most])
+	}
+	if clean = strings.Trim(clean, " ."); clean == "" {
+		clean = "Ebbwell"
+	}
+	return clean + ending
+}
+
+// Free is a path in a folder that no file has yet: a number is put behind the
+// name of one that has.
+func Free(folder, name string) string {
+	ending := filepath.Ext(name)
+	stem := strings.TrimSuffix(name, ending)
+	path := filepath.Join(folder, name)
+	for i := 2; i < 1000; i++ {
+		if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+			return path
+		}
+		path = filepath.Join(folder, stem+" "+strconv.Itoa(i)+ending)
+	}
+	return path
+}
+
+// Write puts bytes into a file in one step: what was there stays whole until
+// all of the new file is on the disk.
+func Write(path string, data []byte) error {
+	part, err := os.CreateTemp(filepath.Dir(path), ".ebbwell-*.part")
+	if err != nil {
+		return err
+	}
+	_, err = part.Write(data)
+	if err == nil {
+		err = part.Sync()
+	}
+	if closeErr := part.Close(); err == nil {
+		err = closeErr
+	}
+	if err == nil {
+		err = os.Rename(part.Name(), path)
+	}
+	if err != nil {
+		return errors.Join(err, os.Remove(part.Name()))
+	}
+	return nil
+}
+
+// Reason says in words why a file was not kept.
+func Reason(w *words.Words, err error) string {
+	code := store.CodeOf(err)
+	switch {
+	case errors.Is(err, fs.ErrPermission) || code == store.CodeReadOnly:
+		return w.Say("saveto.permission")
+	case errors.Is(err, fs.ErrNotExist):
+		return w.Say("saveto.nofolder")
+	case code == store.CodeNoSpace || errors.Is(err, syscall.ENOSPC):
+		return w.Say("saveto.nospace")
+	case code == store.CodeInvalid:
+		return w.Say("saveto.inside")
+	}
+	return w.Say("saveto.other", err.Error())
+}

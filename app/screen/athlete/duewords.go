@@ -1,0 +1,161 @@
+package athlete
+
+import (
+	"strings"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// task is something due as the overview shows it.
+type task struct {
+	sentence, day string
+	late          bool
+	// button is the word on its button, opens where that leads.
+	button string
+	opens  desk.Place
+}
+
+// task words something due.
+func (sp speaker) task(f file, d due) task {
+	t := task{sentence: sp.dueSentence(f, d), late: d.late, button: sp.say("overview.due.open." + string(buttonOf(d.kind)))}
+	if d.day != "" {
+		t.day = sp.dueDay(d)
+	}
+	a := f.athlete.ID
+	switch {
+	case d.test != nil:
+		t.opens = desk.Place{Screen: desk.Tests, Athlete: a, Record: d.test.Test.ID}
+	case d.kind == dueReview:
+		t.opens = desk.Place{Screen: desk.Plan, Athlete: a, Record: d.plan.ID, Part: partSteps}
+	case d.plan != nil:
+		t.opens = desk.Place{Screen: desk.Plan, Athlete: a, Record: d.plan.ID}
+	case d.trip != nil:
+		t.opens = desk.Place{Screen: desk.Trip, Athlete: a, Record: d.trip.ID}
+	default:
+		t.opens = desk.Place{Screen: desk.Profile, Athlete: a, Part: partOf(d.kind)}
+	}
+	return t
+}
+
+// partSteps is the part of a plan with its steps and reviews.
+const partSteps = "steps"
+
+// buttonOf is the screen a kind of thing leads to, as its button names it.
+func buttonOf(k dueKind) desk.Screen {
+	switch k {
+	case dueSheet, dueWaiting:
+		return desk.Tests
+	case dueReview:
+		return "review"
+	case dueDraft, dueOutrun:
+		return desk.Plan
+	case dueTrip:
+		return desk.Trip
+	}
+	return desk.Profile
+}
+
+// partOf is the part of the profile something is settled in.
+func partOf(k dueKind) string {
+	switch k {
+	case dueUnsettled:
+		return PartMinor
+	case duePhysician:
+		return PartFlags
+	}
+	return PartConsents
+}
+
+// dueSentence says what is to be done.
+func (sp speaker) dueSentence(f file, d due) string {
+	key := "overview.due." + string(d.kind)
+	switch d.kind {
+	case dueUnsettled:
+		if !consult.AgeKnown(f.athlete, f.now) {
+			return sp.say("overview.due.born")
+		}
+		return sp.say(key, sp.unsettled(f.care.Unsettled))
+	case duePhysician:
+		return sp.say(key, sp.flags(f.care.NeedsPhysician))
+	case dueSheet:
+		return sp.sheetSentence(*d.test)
+	case dueWaiting:
+		return sp.say(key, sp.session(d.test.Test))
+	case dueReview:
+		return sp.reviewSentence(*d.plan)
+	case dueOutrun:
+		return sp.say(key, sp.session(f.outrun.Test))
+	case dueDraft:
+		return sp.say(key, sp.planName(*d.plan))
+	case dueTrip:
+		return sp.say(key, sp.tripName(*d.trip))
+	case dueEnds, dueEnded:
+		return sp.say(key, sp.say("profile.purpose."+string(d.purpose)))
+	}
+	return sp.say(key)
+}
+
+// unsettled names what a first sheet waits for.
+func (sp speaker) unsettled(list []string) string {
+	var names []string
+	for _, what := range list {
+		names = append(names, sp.say("profile.minor.open."+what))
+	}
+	return sp.w.List(names)
+}
+
+// session names a sheet by where it was, else by its sport.
+func (sp speaker) session(t record.Test) string {
+	switch place := strings.TrimSpace(t.Session.Place); {
+	case place != "":
+		return place
+	case t.Session.Sport != "":
+		return desk.SportWord(sp.w, t.Session.Sport)
+	}
+	return sp.say("overview.sheet")
+}
+
+// sheetSentence says which sheet is unfinished and what it lacks first.
+func (sp speaker) sheetSentence(f consult.Findings) string {
+	var lacks []string
+	for _, m := range f.Sweat.Missing {
+		if !m.Optional {
+			m.Effect.Low, m.Effect.High = 0, 0
+			lacks = append(lacks, desk.MissingSentence(sp.w, m))
+		}
+	}
+	if len(lacks) == 0 {
+		return sp.say("overview.due.sheet.ready", sp.session(f.Test))
+	}
+	return sp.say("overview.due.sheet", sp.session(f.Test), strings.Join(lacks[:min(len(lacks), 2)], " "))
+}
+
+// reviewSentence says what is reviewed.
+func (sp speaker) reviewSentence(p record.Plan) string {
+	s, place, ok := consult.StepNow(p)
+	if !ok {
+		return sp.say("overview.due.review", sp.planName(p))
+	}
+	done := 0
+	for _, r := range p.Reviews {
+		if r.StepID == s.ID && r.Decision == "" {
+			done++
+		}
+	}
+	return sp.say("overview.due.review.step", done, sp.w.Number(float64(place), 0), sp.planName(p))
+}
+
+// dueDay says when.
+func (sp speaker) dueDay(d due) string {
+	switch {
+	case d.kind == dueTrip && d.late:
+		return sp.say("overview.due.now")
+	case d.kind == dueTrip:
+		return sp.say("overview.due.from", sp.day(d.day))
+	case d.kind == dueReview && d.late:
+		return sp.say("overview.due.since", sp.day(d.day))
+	}
+	return sp.day(d.day)
+}

@@ -1,0 +1,126 @@
+package athlete
+
+import (
+	"context"
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// Overview is where things stand with one athlete.
+type Overview struct {
+	desk *desk.Desk
+	file file
+	sp   speaker
+	body fyne.CanvasObject
+	head *field.Button
+}
+
+var _ desk.View = (*Overview)(nil)
+
+// NewOverview loads an athlete and what is kept of them.
+func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
+	f, err := loadFile(d, id)
+	if err != nil {
+		return nil, fmt.Errorf("open the overview: %w", err)
+	}
+	v := &Overview{desk: d, file: f, sp: speakerFor(d, f.care.MassHidden)}
+	if c, missing := v.agreedCase(); missing == "" {
+		if t, too := c.Outrun(f.tests); too {
+			v.file.outrun = &t
+		}
+	}
+	v.head = field.NewButton(d.Host, "overview.profile", v.sp.say("overview.profile"), field.Outline, v.goTo(desk.Place{Screen: desk.Profile, Athlete: id}))
+	v.body = v.build()
+	return v, nil
+}
+
+// loadFile reads what is kept of an athlete; every test is worked out.
+func loadFile(d *desk.Desk, id record.ID) (file, error) {
+	ctx := context.Background()
+	a, err := d.Store.LoadAthlete(ctx, id)
+	if err != nil {
+		return file{}, err
+	}
+	f := file{athlete: a, care: consult.CareOf(a, d.Now()), now: d.Now()}
+	tests, err := d.Store.Tests(ctx, id)
+	if err != nil {
+		return file{}, err
+	}
+	for _, t := range tests {
+		found, err := d.Findings(ctx, t, a)
+		if err != nil {
+			return file{}, err
+		}
+		f.tests = append(f.tests, found)
+	}
+	if f.plans, err = d.Store.Plans(ctx, id); err != nil {
+		return file{}, err
+	}
+	f.trips, err = d.Store.TripsOf(ctx, id)
+	return f, err
+}
+
+// Gaps between the sheets of the overview, in px, and the share of the trail.
+const (
+	sheetGap   float32 = 14
+	topPad     float32 = 16
+	footPad    float32 = 20
+	barRoom    float32 = 10 // for the scroll bar
+	trailShare float32 = 0.34
+)
+
+// build puts the overview together.
+func (v *Overview) build() fyne.CanvasObject {
+	sheets := []fyne.CanvasObject{v.lastSheet(), v.dueSheet()}
+	if pictures := v.pictures(); pictures != nil {
+		sheets = []fyne.CanvasObject{sheets[0], pictures, sheets[1]}
+	}
+	right := look.NewScroll(container(&standing{}, sheets...))
+	return look.Pad(topPad, 0, footPad, 0, container(&beside{share: trailShare, least: 272, most: 340}, v.trailSheet(), right))
+}
+
+// trailSheet is what has happened.
+func (v *Overview) trailSheet() fyne.CanvasObject {
+	var lines []line
+	for _, e := range v.file.trail() {
+		lines = append(lines, v.sp.line(v.file.athlete.ID, e))
+	}
+	title := look.NewLabel(v.sp.say("overview.trail"), look.Strong, look.Ink)
+	if len(lines) == 0 {
+		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.say("overview.trail.empty"), look.Note, look.Ink2)))
+	}
+	t := newTrail(v.desk.Host, lines, func(i int) { v.desk.Go(lines[i].opens) })
+	return look.NewSheet(look.VBox(4, title, look.Grow(look.Pad(0, -trailPadX, 0, -trailPadX, t.within))))
+}
+
+// goTo opens a place.
+func (v *Overview) goTo(p desk.Place) func() { return func() { v.desk.Go(p) } }
+
+// Head is the athlete, and the way to the profile.
+func (v *Overview) Head() desk.Head {
+	a := v.file.athlete
+	h := desk.AthleteHead(a, desk.Overview, v.desk.FactsOf(a))
+	h.Title, h.Actions = nameOf(v.sp, a), []fyne.CanvasObject{v.head}
+	return h
+}
+
+// nameOf is the athlete's name; one that was taken out again has words instead.
+func nameOf(sp speaker, a record.Athlete) string {
+	if a.Name != "" {
+		return a.Name
+	}
+	return sp.say("overview.unnamed")
+}
+
+// Body is the overview.
+func (v *Overview) Body() fyne.CanvasObject { return v.body }
+
+// Leave has nothing to save.
+func (v *Overview) Leave() {}

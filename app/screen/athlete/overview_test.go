@@ -1,0 +1,328 @@
+package athlete
+
+import (
+	"context"
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// overview opens the overview of an athlete of the invented practice.
+func overview(t *testing.T, d *desk.Desk, begins string) *Overview {
+	t.Helper()
+	v, err := NewOverview(d, apptest.AthleteNamed(t, d, begins).ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+func TestOverviewSaysWhereThingsStand(t *testing.T) {
+	d, went := apptest.Demo(t)
+	v := overview(t, d, "Ravka")
+	a := v.file.athlete
+	if h := v.Head(); h.Title != a.Name || h.Under != "27 · field hockey, midfield · 64.0\u00a0kg" || h.Tab != desk.Overview || h.Athlete != a.ID {
+		t.Errorf("head %+v", h)
+	}
+	all := strings.Join(texts(apptest.Window(t, v.Body(), 1420, 944, false, 100).Content()), "\n")
+	for _, part := range []string{
+		"Last test, 14 May", "In 95 minutes of hard field hockey at 31", "she lost 2.16", "drank 0.55", "past the limit of 2", "Sodium lost:",
+		"Plan agreed", "Match, step 1 of " + strconv.Itoa(len(v.file.inForce().Steps)), "Sweat rate against heat", "step 1", "limit, 2", "Trip: Camp and tournament", "from 2 July",
+		"Consent ends: share with the coach", "30 June",
+	} {
+		if !strings.Contains(all, part) {
+			t.Errorf("%q is not to be read in\n%s", part, all)
+		}
+	}
+	tap(t, v.Body(), "overview.plan")
+	tap(t, v.Body(), "overview.test")
+	tap(t, v.Body(), "overview.why")
+	apptest.Click(t, apptest.Window(t, v.head, 200, 60, false, 100), "overview.profile")
+	plan, test := v.file.inForce().ID, v.file.tests[0].Test.ID
+	want := []desk.Place{
+		{Screen: desk.Plan, Athlete: a.ID, Record: plan}, {Screen: desk.Tests, Athlete: a.ID, New: true},
+		{Screen: desk.Tests, Athlete: a.ID, Record: test, Part: "findings"}, {Screen: desk.Profile, Athlete: a.ID},
+	}
+	for i, p := range want {
+		if i >= len(*went) || (*went)[i] != p {
+			t.Errorf("way %d: went %+v, want %+v", i, *went, p)
+		}
+	}
+}
+
+// The steps stand as they were agreed, also when the test below them is put right
+// later; what was kept and cannot be read is never passed off as agreed.
+func TestOverviewShowsTheStepsAsAgreed(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	ctx := context.Background()
+	v := overview(t, d, "Ravka")
+	before, missing := v.agreedCase()
+	if missing != "" || before.Anew {
+		t.Fatalf("not as agreed: %q, %v", missing, before.Anew)
+	}
+	bars := v.sp.stepsData(before).Bars
+	test, err := d.Store.ReopenTest(ctx, before.Plan.Basis.TestID, "weighed again")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, w := range test.Weighings {
+		if w.Moment == record.After {
+			test.Weighings[i].Mass = record.Num(*w.Mass.Value-0.8, quantity.Kilogram)
+		}
+	}
+	if _, err := d.Store.SaveTest(ctx, test, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	later := overview(t, d, "Ravka")
+	c, missing := later.agreedCase()
+	if missing != "" || c.Anew || !reflect.DeepEqual(later.sp.stepsData(c).Bars, bars) {
+		t.Errorf("the steps became %+v, %q; they were agreed as %+v", later.sp.stepsData(c).Bars, missing, bars)
+	}
+	basis, err := consult.BasisFor(c.Plan, later.file.athlete, later.file.tests, d.Now(), d.Reckon())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if anew, err := consult.OpenCase(c.Plan, later.file.athlete, basis, d.Reckon()); err != nil || reflect.DeepEqual(later.sp.stepsData(anew).Bars, bars) {
+		t.Error("the check cannot fail: the corrected test changes nothing")
+	}
+	ref := record.Ref{Kind: record.KindPlan, ID: c.Plan.ID}
+	if _, err := d.Store.Freeze(ctx, ref, store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
+		t.Fatal(err)
+	}
+	all := strings.Join(strings.Fields(strings.Join(texts(apptest.Window(t, overview(t, d, "Ravka").Body(), 1420, 944, false, 100).Content()), " ")), " ")
+	if !strings.Contains(all, "Not as it was agreed") {
+		t.Errorf("it is not said that nothing could be read in\n%s", all)
+	}
+}
+
+func TestTrailOpensEachPlace(t *testing.T) {
+	d, went := apptest.Demo(t)
+	v := overview(t, d, "Dorian")
+	w := apptest.Window(t, v.Body(), 1000, 704, false, 100)
+	lines := v.file.trail()
+	for i := range lines {
+		apptest.Click(t, w, "overview.trail."+strconv.Itoa(i+1))
+	}
+	if len(*went) != len(lines) {
+		t.Fatalf("%d lines, %d places", len(lines), len(*went))
+	}
+	for i, e := range lines {
+		p := (*went)[i]
+		switch {
+		case e.test != nil && (p.Screen != desk.Tests || p.Record != e.test.Test.ID):
+			t.Errorf("the test opens %+v", p)
+		case e.plan != nil && (p.Screen != desk.Plan || p.Record != e.plan.ID):
+			t.Errorf("the plan opens %+v", p)
+		case len(e.purposes) > 0 && (p.Screen != desk.Profile || p.Part != PartConsents):
+			t.Errorf("the consent opens %+v", p)
+		}
+	}
+	*went = nil
+	w.Canvas().FocusNext()
+	apptest.Press(w, fyne.KeyEnd, fyne.KeyUp, fyne.KeyHome, fyne.KeyDown, fyne.KeyReturn)
+	if len(*went) != 1 || (*went)[0] != v.sp.line(v.file.athlete.ID, lines[1]).opens {
+		t.Errorf("from the keyboard went %+v", *went)
+	}
+}
+
+func TestDueLeadsThere(t *testing.T) {
+	d, went := apptest.Demo(t)
+	v := overview(t, d, "Kester")
+	w := apptest.Window(t, v.Body(), 1000, 704, false, 100)
+	list := v.file.due()
+	if len(list) != 2 || list[0].kind != dueSheet || list[1].kind != dueReview || !list[1].late {
+		t.Fatalf("due: %+v", list)
+	}
+	apptest.Click(t, w, "overview.due.1.open")
+	apptest.Click(t, w, "overview.due.2.open")
+	if (*went)[0].Screen != desk.Tests || (*went)[0].Record != list[0].test.Test.ID || (*went)[1].Screen != desk.Plan || (*went)[1].Part != partSteps {
+		t.Errorf("went %+v", *went)
+	}
+	all := strings.Join(texts(w.Content()), "\n")
+	for _, part := range []string{"Sheet unfinished: Scrum session.", "due 27 April"} {
+		if !strings.Contains(all, part) {
+			t.Errorf("%q is not to be read", part)
+		}
+	}
+}
+
+// Where body mass is hidden nothing on the overview leads back to it, whatever
+// is kept: a minor, and an adult who asked for it.
+func TestOverviewHidesMass(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	for _, begins := range []string{"Mirel", "Ravka", "Ilse", "Kester", "Dorian"} {
+		a := apptest.AthleteNamed(t, d, begins)
+		shown := overview(t, d, begins)
+		if begins != "Mirel" && len(revealing(texts(apptest.Window(t, shown.Body(), 1420, 1400, false, 100).Content()))) == 0 {
+			t.Errorf("%s: no per cent is to be read while mass is shown", begins)
+		}
+		settleMass(&a, true)
+		save(t, d, a)
+		v := overview(t, d, begins)
+		list := append(texts(apptest.Window(t, v.Body(), 1420, 1400, false, 100).Content()), v.Head().Under)
+		if found := revealing(list); len(found) > 0 {
+			t.Errorf("%s: %q is to be read", begins, found)
+		}
+		if all := strings.Join(list, "\n"); !strings.Contains(all, "L") || !strings.Contains(all, "deficit at the end") {
+			t.Errorf("%s: no litres: %s", begins, all)
+		}
+	}
+}
+
+func TestOverviewWarnsOfAGain(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	v := overview(t, d, "Ilse")
+	for _, f := range v.file.tests {
+		told := v.sp.tell(f, v.file.athlete)
+		gained := f.Sweat.Fluid.Deficit.Value < 0
+		if gained != strings.HasPrefix(told.red, "Red flag") {
+			t.Errorf("%s: deficit %.2f, said %q", f.Test.Session.Place, f.Sweat.Fluid.Deficit.Value, told.red)
+		}
+		if gained && strings.Contains(strings.Join(told.sentences, " "), "down") {
+			t.Errorf("a gain is called a deficit: %v", told.sentences)
+		}
+	}
+}
+
+func TestOverviewOfNobodyKnown(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	v, err := NewOverview(d, a.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := apptest.Window(t, v.Body(), 1000, 704, false, 100)
+	if apptest.Has(w, "overview.plan") || !strings.Contains(strings.Join(texts(w.Content()), " "), "No test yet") {
+		t.Error("an athlete without a test is offered a plan, or not told what to do")
+	}
+	apptest.Click(t, w, "overview.test")
+	apptest.Click(t, w, "overview.due.1.open") // no consent is written down
+	if !(*went)[0].New || (*went)[0].Screen != desk.Tests || (*went)[1].Screen != desk.Profile {
+		t.Errorf("went %+v", *went)
+	}
+	minor := a
+	minor.Meta, minor.Born = record.Meta{ID: record.NewID()}, "2011-03-04"
+	save(t, d, minor)
+	if v, err = NewOverview(d, minor.ID); err != nil {
+		t.Fatal(err)
+	}
+	w = apptest.Window(t, v.Body(), 1000, 704, false, 100)
+	if apptest.Has(w, "overview.test") {
+		t.Error("a minor's first sheet is offered before guardian, assent and hidden mass are settled")
+	}
+	apptest.Click(t, w, "overview.settle")
+	if p := (*went)[2]; p.Screen != desk.Profile || p.Part != PartMinor {
+		t.Errorf("went to %+v", p)
+	}
+	if _, err := NewOverview(d, "nobody"); store.CodeOf(err) != store.CodeNotFound {
+		t.Errorf("an athlete who is not there: %v", err)
+	}
+}
+
+// In the units of the United States nothing metric is left.
+func TestOverviewInPounds(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	p := d.Practice()
+	p.Settings.Units = "us"
+	if _, err := d.Store.SavePractice(context.Background(), p, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	d.PracticeChanged()
+	v := overview(t, d, "Ravka")
+	list := append(texts(apptest.Window(t, v.Body(), 1420, 944, false, 100).Content()), v.Head().Under)
+	all := strings.Join(list, "\n")
+	for _, part := range []string{"88\u00a0°F", "fl oz/h", "lb"} {
+		if !strings.Contains(all, part) {
+			t.Errorf("%q is not to be read", part)
+		}
+	}
+	for _, mark := range []string{"°C", "L/h", "\u00a0kg", "\u00a0L"} {
+		if strings.Contains(all, mark) {
+			t.Errorf("%q is still there", mark)
+		}
+	}
+}
+
+// A band is drawn only where the tests give a middle, and holds it.
+func TestBandIsWhereTheScienceGivesOne(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	for _, begins := range []string{"Ravka", "Ilse", "Mirel", "Dorian", "Jorun", "Kester", "Odo", "Sefa"} {
+		v := overview(t, d, begins)
+		data := v.sp.heatData(v.file, v.curve())
+		if len(data.Points) == 0 {
+			t.Errorf("%s has no point", begins)
+		}
+		for i, b := range data.Band {
+			if b.Range.Low > b.Middle || b.Range.High < b.Middle || b.Range.Low == b.Range.High {
+				t.Errorf("%s: at %g °C %+v", begins, b.Heat, b)
+			}
+			if i > 0 && b.Heat-data.Band[i-1].Heat != heatTick {
+				t.Errorf("%s: the band has a hole at %g °C", begins, b.Heat)
+			}
+		}
+		for _, c := range v.curve() {
+			if c.Rate.RangeOnly && inBand(data.Band, c.Temperature) {
+				t.Errorf("%s: a middle is drawn at %g °C where only a range may be shown", begins, c.Temperature)
+			}
+		}
+	}
+}
+
+func inBand(band []chart.HeatBand, heat float64) bool {
+	return slices.ContainsFunc(band, func(b chart.HeatBand) bool { return b.Heat == heat })
+}
+
+// The bars are habit, steps, aim; the step in force is marked, and the habit
+// ends where the test it rests on did.
+func TestStepsStandInOrder(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	v := overview(t, d, "Dorian")
+	p := v.file.inForce()
+	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, d.Reckon())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := consult.OpenCase(*p, v.file.athlete, basis, d.Reckon())
+	if err != nil {
+		t.Fatal(err)
+	}
+	bars := v.sp.stepsData(c).Bars
+	want := []string{"habit"}
+	for i := range p.Steps {
+		want = append(want, "step "+strconv.Itoa(i+1))
+	}
+	var names []string
+	for _, b := range bars {
+		names = append(names, b.Name)
+	}
+	if want = append(want, "aim"); !slices.Equal(names, want) || len(p.Steps) < 2 {
+		t.Fatalf("got %q, want %q", names, want)
+	}
+	for i, b := range bars {
+		if b.Now != (i == 2) || (b.Note == "now") != b.Now || (b.Note == "done") != (i == 1) {
+			t.Errorf("%s: now %v, %q", b.Name, b.Now, b.Note)
+		}
+	}
+	measured := v.file.tests[0].Sweat.Fluid.DeficitShare.Value
+	if math.Abs(bars[0].Value-measured) > 0.05 || bars[0].Figure != d.Words.Signed(-bars[0].Value, 1) {
+		t.Errorf("the habit ends at %s (%.2f), the test at %.2f", bars[0].Figure, bars[0].Value, measured)
+	}
+	for i := 1; i < len(bars); i++ {
+		if bars[i].Value > bars[i-1].Value+1e-9 {
+			t.Errorf("%s ends lower than %s", bars[i].Name, bars[i-1].Name)
+		}
+	}
+}

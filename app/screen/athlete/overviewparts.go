@@ -1,0 +1,200 @@
+package athlete
+
+import (
+	"context"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// lastSheet is the last test in a few sentences, and what to do next.
+func (v *Overview) lastSheet() fyne.CanvasObject {
+	f, ok := v.file.last()
+	if !ok {
+		return v.firstSheet()
+	}
+	t := v.sp.tell(f, v.file.athlete)
+	words := look.VBox(6, look.NewLabel(t.title, look.Strong, look.Ink))
+	if t.red != "" {
+		words.Add(look.NewCaution("", t.red, nil))
+	}
+	words.Add(look.NewParagraph(strings.Join(t.sentences, " "), look.Body, look.Ink))
+	findings := desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, Record: f.Test.ID, Part: partFindings}
+	why := field.NewLink(v.desk.Host, "overview.why", v.sp.say("overview.why"), v.goTo(findings))
+	if t.note != "" {
+		words.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewParagraph(t.note, look.Note, look.Ink2), why))
+	}
+	return look.NewSheet(look.Panels(20, []look.Track{look.Share(1), look.Fit()}, words, v.nextSteps()))
+}
+
+// nextSteps are the ways on from the last test.
+func (v *Overview) nextSteps() fyne.CanvasObject {
+	box := look.VBox(8)
+	if plan := v.planButton(); plan != nil {
+		box.Add(plan)
+	}
+	box.Add(v.testButton(field.Outline))
+	return box
+}
+
+// planButton opens the plan in force, else a draft, else begins one from the
+// test; nil where there is no test to plan on.
+func (v *Overview) planButton() *field.Button {
+	a, h := v.file.athlete.ID, v.desk.Host
+	open := func(text string, p desk.Place) *field.Button {
+		return field.NewButton(h, "overview.plan", text, field.Primary, v.goTo(p))
+	}
+	for _, p := range []*record.Plan{v.file.inForce(), v.file.draft()} {
+		if p != nil {
+			return open(v.sp.say("overview.plan.open"), desk.Place{Screen: desk.Plan, Athlete: a, Record: p.ID})
+		}
+	}
+	if f, ok := v.file.planned(); ok {
+		return open(v.sp.say("overview.plan.new"), desk.Place{Screen: desk.Plan, Athlete: a, New: true, Part: string(f.Test.ID)})
+	}
+	return nil
+}
+
+// testButton begins a test sheet.
+func (v *Overview) testButton(kind field.Kind) fyne.CanvasObject {
+	return field.NewButton(v.desk.Host, "overview.test", v.sp.say("overview.test"), kind, v.goTo(desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, New: true}))
+}
+
+// firstSheet says what to do for an athlete without a test: a test, or what
+// comes before it, for a minor and for one who may be.
+func (v *Overview) firstSheet() fyne.CanvasObject {
+	title := look.NewLabel(v.sp.say("overview.first.title"), look.Strong, look.Ink)
+	if len(v.file.care.Unsettled) == 0 {
+		return look.NewSheet(look.VBox(10, title, look.NewParagraph(v.sp.say("overview.first"), look.Body, look.Ink2),
+			look.HBox(10, v.testButton(field.Primary))))
+	}
+	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.say("overview.settle"), field.Primary,
+		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: PartMinor}))
+	sentence := v.sp.say("overview.minor", v.sp.unsettled(v.file.care.Unsettled))
+	if !consult.AgeKnown(v.file.athlete, v.file.now) {
+		sentence = v.sp.say("overview.born")
+	}
+	return look.NewSheet(look.VBox(10, title, look.NewCaution(v.sp.say("overview.minor.title"), sentence, nil), look.HBox(10, settle)))
+}
+
+// pictures are the sweat rate against the heat and the steps; nil while there
+// is nothing to draw.
+func (v *Overview) pictures() fyne.CanvasObject {
+	data := v.sp.heatData(v.file, v.curve())
+	if len(data.Points) == 0 && v.file.inForce() == nil {
+		return nil
+	}
+	heat := chart.NewHeatScatter()
+	heat.Set(data)
+	box := look.VBox(4, look.NewLabel(v.sp.say("overview.heat"), look.Strong, look.Ink))
+	if len(data.Band) > 0 {
+		box.Add(look.NewParagraph(v.sp.say("overview.heat.band"), look.Note, look.Ink2))
+	}
+	box.Add(look.Grow(heat))
+	p := newPair(0.57, 560, look.NewSheet(box), v.stepsSheet())
+	p.level = true
+	return p
+}
+
+// curve asks the tests about the last test's session at other temperatures.
+func (v *Overview) curve() []consult.CurvePoint {
+	f, ok := v.file.planned()
+	if !ok {
+		return nil
+	}
+	o := consult.Outing{Session: f.Test.Session, Air: f.Test.Air, Minutes: f.Minutes}
+	if o.Session.Sport == "" {
+		o.Session.Sport = v.file.athlete.Sport
+	}
+	r, err := consult.Reckon(o, v.file.athlete, v.file.tests, v.file.now, v.desk.Reckon())
+	if err != nil {
+		return nil // the air of that test is not known well enough
+	}
+	return r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatTick, v.desk.Reckon())
+}
+
+// stepsSheet is the deficit at the end from the habit to the aim, as they were
+// agreed; words where there is no agreed plan, or none that can be opened.
+func (v *Overview) stepsSheet() fyne.CanvasObject {
+	title := look.NewLabel(v.sp.say("overview.steps"), look.Strong, look.Ink)
+	c, missing := v.agreedCase()
+	if missing != "" {
+		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.say(missing), look.Note, look.Ink2)))
+	}
+	bars := chart.NewStepBars()
+	bars.Set(v.sp.stepsData(c))
+	box := look.VBox(4, title, look.NewLabel(v.stepsUnder(c.Basis), look.Note, look.Ink2).Shorten())
+	if c.Anew {
+		box.Add(look.NewParagraph(v.sp.say("overview.steps.anew"), look.Note, look.Ink))
+	}
+	box.Add(look.Grow(bars))
+	return look.NewSheet(box)
+}
+
+// agreedCase opens the plan in force as it was agreed; missing is the key of the
+// words for why there is none.
+func (v *Overview) agreedCase() (c consult.Case, missing string) {
+	p := v.file.inForce()
+	if p == nil {
+		return c, "overview.steps.none"
+	}
+	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, v.desk.Reckon())
+	if err != nil {
+		return c, "overview.steps.nobasis"
+	}
+	if c, err = consult.OpenCase(*p, v.file.athlete, basis, v.desk.Reckon()); err != nil {
+		return c, "overview.steps.nobasis"
+	}
+	kept, err := v.desk.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
+	if err != nil {
+		v.desk.Trouble(err)
+	}
+	c, _ = c.AsAgreed(kept)
+	return c, ""
+}
+
+// stepsUnder names what the bars show, and an estimate as one.
+func (v *Overview) stepsUnder(b consult.Basis) string {
+	unit := "overview.steps.percent"
+	if v.sp.by.Hidden {
+		unit = "overview.steps.litres"
+	}
+	text := v.sp.say(unit, string(v.sp.by.Unit("L")))
+	if b.Kind == record.BasisEstimate {
+		text = v.sp.say("overview.steps.estimate", text)
+	}
+	return text
+}
+
+// Widths of the columns of what is due, in px at 100 % text.
+const (
+	dueDay    float32 = 124
+	dueButton float32 = 124
+)
+
+// dueSheet is what is to be done, each with the way there.
+func (v *Overview) dueSheet() fyne.CanvasObject {
+	box := look.VBox(0, look.Pad(0, 0, 6, 0, look.NewLabel(v.sp.say("overview.due"), look.Strong, look.Ink)))
+	columns := []look.Column{{Width: look.Share(1)}, {Width: look.Fixed(dueDay)}, {Width: look.Fixed(dueButton)}}
+	for i, d := range v.file.due() {
+		t := v.sp.task(v.file, d)
+		style, tone := look.Body, look.Ink2
+		if t.late {
+			style, tone = look.Strong, look.Ink
+		}
+		box.Add(look.FieldRow(16, columns,
+			look.NewParagraph(t.sentence, look.Body, look.Ink), look.NewLabel(t.day, style, tone).Right(),
+			look.HBox(0, look.Stretch(), field.NewButton(v.desk.Host, control("overview.due", i, "open"), t.button, field.Outline, v.goTo(t.opens)))))
+	}
+	if len(box.Objects) == 1 {
+		box.Add(look.NewParagraph(v.sp.say("overview.due.none"), look.Note, look.Ink2))
+	}
+	return look.NewSheet(box)
+}

@@ -1,0 +1,313 @@
+package athlete
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/bind"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// The parts of the profile a place can name.
+const (
+	PartMinor    = "minor"
+	PartFlags    = "flags"
+	PartConsents = "consents"
+)
+
+// sheet is the profile as it is open.
+type sheet = bind.Sheet[record.Athlete]
+
+// Profile is where an athlete is written down.
+type Profile struct {
+	desk *desk.Desk
+	sp   speaker
+	b    *bind.Binder[record.Athlete]
+	// fresh is true until a new athlete has been kept for the first time.
+	fresh bool
+	// going is true once the athlete is being taken out of the records: what
+	// was typed after that could not be kept.
+	going bool
+	// first is the control that gets the keyboard; empty for none.
+	first  string
+	groups []record.Group
+	// agreed is the plan in force; nil while none is.
+	agreed *record.Plan
+	parts  parts
+	page   *look.Scroll
+	body   fyne.CanvasObject
+}
+
+// parts are the parts of the profile.
+type parts struct {
+	start    *look.Caution
+	minor    *minorPart
+	person   *personPart
+	sport    *sportPart
+	flags    *flagsPart
+	consents *consentsPart
+	history  *historyPart
+	leaving  *leavingPart
+	test     *field.Button
+}
+
+var (
+	_ desk.View   = (*Profile)(nil)
+	_ desk.Undoer = (*Profile)(nil)
+)
+
+// NewProfile opens the profile a place names, or begins a new one.
+func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
+	ctx := context.Background()
+	v := &Profile{desk: d, fresh: place.New}
+	a := record.Athlete{Meta: record.Meta{ID: record.NewID()}}
+	var err error
+	if !v.fresh {
+		if a, err = d.Store.LoadAthlete(ctx, place.Athlete); err != nil {
+			return nil, fmt.Errorf("open the profile: %w", err)
+		}
+	}
+	if v.groups, err = d.Store.Groups(ctx); err != nil {
+		return nil, fmt.Errorf("open the profile: %w", err)
+	}
+	plans, err := d.Store.Plans(ctx, a.ID)
+	if err != nil {
+		return nil, fmt.Errorf("open the profile: %w", err)
+	}
+	v.agreed = consult.ToTakeAlong(plans)
+	doc, err := bind.Open(d, bind.Kind[record.Athlete]{
+		Ref: refOf(a.ID), Clone: record.Athlete.Clone, Meta: func(a *record.Athlete) *record.Meta { return &a.Meta }, Save: d.Store.SaveAthlete,
+	}, a)
+	if err != nil {
+		return nil, err
+	}
+	v.sp = speakerFor(d, false) // the mass is kept out of sight, not written in litres
+	v.b = bind.New(d, v.sp.by, doc)
+	v.b.OnChange, v.b.OnLeft = v.follow, v.settled
+	v.build()
+	v.b.Show()
+	v.settled()
+	v.reveal(place.Part)
+	if place.Part == PartMinor && !consult.AgeKnown(a, d.Now()) {
+		v.first = "profile.born"
+	}
+	if v.fresh {
+		v.first = "profile.name"
+	}
+	return v, nil
+}
+
+// refOf points at an athlete.
+func refOf(id record.ID) record.Ref { return record.Ref{Kind: record.KindAthlete, ID: id} }
+
+// now is the profile as it stands.
+func (v *Profile) now() record.Athlete { return v.b.Doc.Now().Record }
+
+// build puts the parts together: what comes first for a minor over the whole
+// width, below it the person at the left and what must be known at the right.
+func (v *Profile) build() {
+	say, h := v.sp.say, v.desk.Host
+	v.parts = parts{
+		start: look.NewCaution(say("profile.start.title"), say("profile.start"), nil),
+		minor: newMinorPart(v), person: newPersonPart(v), sport: newSportPart(v), flags: newFlagsPart(v),
+		consents: newConsentsPart(v), history: newHistoryPart(v), leaving: newLeavingPart(v),
+	}
+	v.parts.test = field.NewButton(h, "profile.test", say("overview.test"), field.Outline, func() {
+		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: v.now().ID, New: true})
+	})
+	p := v.parts
+	left := look.VBox(sheetGap, p.person.body, p.sport.body, p.consents.body, p.leaving.body)
+	right := look.VBox(sheetGap, p.flags.body, p.history.body)
+	v.page = look.NewScroll(look.Pad(0, barRoom, 0, 0, look.VBox(sheetGap, p.start, p.minor.body, newPair(0.62, 900, left, right))))
+	v.body = look.Pad(topPad, 0, footPad, 0, v.page)
+}
+
+// follow shows what follows from a change; it is called at every keystroke.
+func (v *Profile) follow() {
+	a := v.now()
+	if v.fresh && a.Name != "" {
+		v.fresh = false
+	}
+	p := v.parts
+	v.lock()
+	p.person.follow(a)
+	p.flags.follow(a)
+	p.consents.follow(a)
+	p.sport.follow(a)
+	show(p.leaving.body, !v.fresh)
+	enable(p.test, !v.going && ready(a, v.desk.Now()))
+	v.page.Refresh()
+}
+
+// settled shows what would jump about while somebody types: what comes first
+// for a minor appears once the birth date has been left.
+func (v *Profile) settled() {
+	v.parts.minor.follow(v.now())
+	v.follow()
+	v.parts.history.load()
+}
+
+// lock keeps a new athlete from being begun anywhere but at the name, from
+// which on everything is kept, and one who goes from being changed.
+func (v *Profile) lock() {
+	show(v.parts.start, v.fresh)
+	open := !v.fresh && !v.going
+	for _, f := range v.b.Fields() {
+		enable(f.Field, open || !v.going && f.Name == "profile.name")
+	}
+	for _, c := range []fyne.Disableable{v.parts.sport.mouthful.ten, v.parts.sport.groups.add, v.parts.consents.add} {
+		enable(c, open)
+	}
+}
+
+// reveal brings a part into sight.
+func (v *Profile) reveal(part string) {
+	switch part {
+	case PartConsents:
+		v.page.ScrollTo(0)
+		v.parts.consents.reveal()
+	case PartFlags, PartMinor:
+		v.page.ScrollTo(0)
+	}
+}
+
+// Head is the athlete, and the way to a test.
+func (v *Profile) Head() desk.Head {
+	a := v.now()
+	h := desk.Head{Title: v.sp.say("profile.new")}
+	if !v.fresh {
+		h = desk.AthleteHead(a, "", v.desk.FactsOf(a))
+		h.Title = nameOf(v.sp, a)
+	}
+	h.Actions = []fyne.CanvasObject{v.parts.test}
+	return h
+}
+
+// Body is the profile.
+func (v *Profile) Body() fyne.CanvasObject { return v.body }
+
+// Place names what is shown, so that the window can open it again.
+func (v *Profile) Place() desk.Place {
+	if v.fresh {
+		return desk.Place{Screen: desk.Profile, New: true}
+	}
+	return desk.Place{Screen: desk.Profile, Athlete: v.now().ID}
+}
+
+// Leave ends the visit to the field in hand. An athlete who was begun and has
+// nothing written down any more is taken out of the list again.
+func (v *Profile) Leave() {
+	v.b.Doc.EndVisit()
+	if v.fresh || !nothing(v.now()) || !v.b.FlushNow() {
+		return
+	}
+	if err := v.desk.Store.Delete(context.Background(), refOf(v.now().ID), store.Edit{}); err != nil && !away(err) {
+		v.desk.Trouble(err)
+	}
+}
+
+// away reports whether a record is there no more.
+func away(err error) bool {
+	return store.CodeOf(err) == store.CodeNotFound || store.CodeOf(err) == store.CodeDeleted
+}
+
+// Undo takes back the last step; Redo does it again.
+func (v *Profile) Undo() bool { return v.stepped(v.b.Undo()) }
+
+// Redo does again what was taken back.
+func (v *Profile) Redo() bool { return v.stepped(v.b.Redo()) }
+
+func (v *Profile) stepped(moved bool) bool {
+	if moved {
+		if v.agreed != nil {
+			v.parts.sport.refuseRise()
+		}
+		v.settled()
+	}
+	return moved
+}
+
+// CanUndo reports whether there is a step to take back.
+func (v *Profile) CanUndo() bool { return v.b.Doc.CanUndo() }
+
+// CanRedo reports whether there is one to do again.
+func (v *Profile) CanRedo() bool { return v.b.Doc.CanRedo() }
+
+// Key takes the keys no field has a use for: Enter goes on to the next field.
+func (v *Profile) Key(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
+		if c := v.canvas(); c != nil {
+			c.FocusNext()
+		}
+	}
+}
+
+// canvas is the canvas the profile stands on.
+func (v *Profile) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(v.body) }
+
+// show shows or hides an object.
+func show(o fyne.CanvasObject, on bool) {
+	switch {
+	case on && !o.Visible():
+		o.Show()
+	case !on && o.Visible():
+		o.Hide()
+	}
+}
+
+// enable lets a control be used, or keeps it from it.
+func enable(c fyne.Disableable, on bool) {
+	switch {
+	case on == !c.Disabled():
+		return
+	case on:
+		c.Enable()
+	default:
+		c.Disable()
+	}
+	if o, ok := c.(fyne.CanvasObject); ok {
+		o.Refresh() // a text of many lines does not by itself
+	}
+}
+
+// askWhy asks for a written reason; without one nothing is done. refused is
+// called when the question is closed without one.
+func (v *Profile) askWhy(name, title, sentence string, do func(why string), refused func()) {
+	say := v.sp.say
+	notes := field.NewNotes(v.desk.Host, name+".why", 3)
+	trouble := look.NewParagraph("", look.Note, look.Ink)
+	done := false
+	v.desk.Host.Ask(v.canvas(), field.Question{
+		Name: name, Title: title, Sentence: sentence, Content: look.VBox(6, notes, trouble),
+		Actions: []field.Action{
+			{Name: "no", Text: say("field.ask.cancel")},
+			{Name: "yes", Text: say("profile.reason.yes"), Kind: field.Primary, Do: func() (stay bool) {
+				why := strings.TrimSpace(notes.Text())
+				if why == "" {
+					trouble.SetText(say("profile.reason.needed"))
+					return true
+				}
+				done = true
+				do(why)
+				return false
+			}},
+		},
+		OnClosed: func() {
+			if !done && refused != nil {
+				refused()
+			}
+		},
+	})
+}
+
+// Shown gives the keyboard to what is to be filled in first: the name of a new
+// athlete, the birth date where that was asked for.
+func (v *Profile) Shown() { v.b.GoTo(v.first) }

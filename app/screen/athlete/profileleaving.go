@@ -1,0 +1,180 @@
+package athlete
+
+import (
+	"context"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// leavingPart takes an athlete out of the records: for now, or for good.
+type leavingPart struct {
+	v    *Profile
+	body fyne.CanvasObject
+}
+
+func newLeavingPart(v *Profile) *leavingPart {
+	say, h := v.sp.say, v.desk.Host
+	p := &leavingPart{v: v}
+	remove := field.NewButton(h, "profile.delete", say("profile.delete"), field.Outline, p.remove)
+	erase := field.NewButton(h, "profile.erase", say("profile.erase"), field.Outline, p.askErase)
+	p.body = look.NewSheet(look.VBox(8, look.NewLabel(say("profile.leaving"), look.Strong, look.Ink),
+		look.NewParagraph(say("profile.leaving.note"), look.Note, look.Ink2), look.HBox(10, remove, erase)))
+	return p
+}
+
+// remove deletes the athlete; the strip at the foot brings them back.
+func (p *leavingPart) remove() {
+	v, ctx := p.v, context.Background()
+	a := v.now()
+	v.b.Doc.EndVisit()
+	if !v.b.FlushNow() {
+		return
+	}
+	if err := v.desk.Store.Delete(ctx, refOf(a.ID), store.Edit{}); err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	p.setGoing(true)
+	v.desk.Go(desk.Place{Screen: desk.Athletes})
+	v.desk.Say(v.sp.say("profile.deleted", nameOf(v.sp, a)), v.sp.say("profile.undelete"), func() {
+		if err := v.desk.Store.Undelete(ctx, refOf(a.ID), store.Edit{}); err != nil {
+			v.desk.Trouble(err)
+			return
+		}
+		v.desk.Go(desk.Place{Screen: desk.Profile, Athlete: a.ID})
+	})
+}
+
+// askErase says what would be gone for good, and asks whether to go on.
+func (p *leavingPart) askErase() {
+	v, ctx := p.v, context.Background()
+	a := v.now()
+	if !v.b.FlushNow() {
+		return
+	}
+	tests, err := v.desk.Store.Tests(ctx, a.ID)
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	plans, err := v.desk.Store.Plans(ctx, a.ID)
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	say := v.sp.say
+	sentence := say("profile.erase.what", nameOf(v.sp, a), say("profile.erase.tests", len(tests)), say("profile.erase.plans", len(plans)))
+	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence}, say("profile.erase.goon"),
+		func() bool { return true }, p.askName)
+}
+
+// ask asks whether to go on; then goes on once the question is gone, since
+// another may follow it.
+func (p *leavingPart) ask(q field.Question, yes string, may func() bool, then func()) {
+	agreed := false
+	q.Actions = []field.Action{
+		{Name: "no", Text: p.v.sp.say("field.ask.cancel")},
+		{Name: "yes", Text: yes, Kind: field.Primary, Do: func() (stay bool) {
+			agreed = may()
+			return !agreed
+		}},
+	}
+	q.OnClosed = func() {
+		if agreed {
+			then()
+		}
+	}
+	p.v.desk.Host.Ask(p.v.canvas(), q)
+}
+
+// askName lets the name be typed before anything is erased, and lists the copies
+// that will hold the athlete still.
+func (p *leavingPart) askName() {
+	v, say := p.v, p.v.sp.say
+	name := nameOf(v.sp, v.now())
+	typed := field.NewLine(v.desk.Host, "profile.erase.name", 200)
+	trouble := look.NewParagraph("", look.Note, look.Ink)
+	content := look.VBox(8, typed, trouble)
+	if copies, err := v.desk.Store.Snapshots(); err == nil && len(copies) > 0 {
+		content.Add(look.NewParagraph(say("profile.erase.copies", len(copies)), look.Note, look.Ink2))
+	}
+	q := field.Question{
+		Name: "profile.erase.second", Title: say("profile.erase.type"), Sentence: say("profile.erase.type.sentence", name), Content: content,
+	}
+	p.ask(q, say("profile.erase.yes"), func() bool {
+		if strings.TrimSpace(typed.Text()) == strings.TrimSpace(name) {
+			return true
+		}
+		trouble.SetText(say("profile.erase.other"))
+		return false
+	}, func() { p.erase(name) })
+}
+
+// erase removes the athlete for good and says which copies hold them still.
+func (p *leavingPart) erase(name string) {
+	v := p.v
+	id, on := v.now().ID, v.canvas()
+	v.b.Doc.EndVisit()
+	if !v.b.FlushNow() {
+		return
+	}
+	p.setGoing(true)
+	var left store.Erased
+	v.desk.Say(v.sp.say("profile.erasing", name), "", nil)
+	v.desk.Beside.Run(func(ctx context.Context) (err error) {
+		left, err = v.desk.Store.EraseAthlete(ctx, id)
+		return err
+	}, func(err error) {
+		if err != nil && store.CodeOf(err) != "" && !p.gone(id) {
+			p.setGoing(false)
+			v.desk.Trouble(err)
+			return
+		}
+		v.desk.Go(desk.Place{Screen: desk.Athletes})
+		v.desk.Say(v.sp.say("profile.erased", name), "", nil)
+		p.tellCopies(on, name, left.Snapshots)
+	})
+}
+
+// setGoing lets nothing be changed any more, or again.
+func (p *leavingPart) setGoing(on bool) {
+	p.v.going = on
+	p.v.follow()
+}
+
+// gone reports whether an athlete is there no more.
+func (p *leavingPart) gone(id record.ID) bool {
+	_, err := p.v.desk.Store.LoadAthlete(context.Background(), id)
+	return store.CodeOf(err) == store.CodeNotFound
+}
+
+// tellCopies lists the copies that hold an erased athlete still, and offers to
+// remove them.
+func (p *leavingPart) tellCopies(on fyne.Canvas, name string, copies []store.Snapshot) {
+	v, say := p.v, p.v.sp.say
+	if len(copies) == 0 || on == nil {
+		return
+	}
+	list := look.VBox(2)
+	for _, c := range copies {
+		at := c.At.In(v.desk.Now().Location())
+		list.Add(look.NewLabel(say("profile.copy", v.desk.Words.Date(at), v.desk.Words.Clock(at), say("snapshot."+string(c.Reason))), look.Note, look.Ink))
+	}
+	v.desk.Host.Ask(on, field.Question{
+		Name: "profile.copies", Title: say("profile.copies.title"), Sentence: say("profile.copies", name), Content: list,
+		Actions: []field.Action{
+			{Name: "keep", Text: say("profile.copies.keep"), Kind: field.Primary},
+			{Name: "remove", Text: say("profile.copies.remove"), Do: func() bool {
+				v.desk.Trouble(v.desk.Store.RemoveSnapshots(copies))
+				return false
+			}},
+		},
+	})
+}

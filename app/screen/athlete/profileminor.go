@@ -1,0 +1,67 @@
+package athlete
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/bind"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// The words of a choice to hide body mass or to show it.
+const (
+	massHidden = "hidden"
+	massShown  = "shown"
+)
+
+// minorPart is what comes first for a minor: guardian, assent, hidden mass.
+type minorPart struct {
+	v       *Profile
+	caution *look.Caution
+	note    *look.Paragraph
+	body    fyne.CanvasObject
+}
+
+func newMinorPart(v *Profile) *minorPart {
+	say, p := v.sp.say, &minorPart{v: v}
+	guardian := v.b.Line("", "profile.minor.guardian", 200, func(a *record.Athlete) *string { return &a.Guardian })
+	guardian.SetPlaceholder(say("profile.minor.guardian.hint"))
+	assent := v.b.Date("", "profile.minor.assent", field.Past, func(a *record.Athlete) (*record.Date, string) { return &a.Assent, "assent" })
+	mass := v.b.Toggle("", "profile.minor.mass", []field.Option{
+		{Key: massHidden, Text: say("profile.mass.hidden")}, {Key: massShown, Text: say("profile.mass.shown")},
+	}, bind.Word[record.Athlete]{
+		Get: func(a record.Athlete) string {
+			switch {
+			case !a.MassHiddenSettled:
+				return ""
+			case a.MassHidden:
+				return massHidden
+			}
+			return massShown
+		},
+		Set: func(a *record.Athlete, w string) { settleMass(a, w == massHidden) },
+	})
+	p.caution = look.NewCaution("", "", nil)
+	p.note = look.NewParagraph("", look.Note, look.Ink2)
+	p.body = look.NewSheet(look.VBox(8, look.NewLabel(say("profile.minor"), look.Strong, look.Ink), p.caution,
+		row(say("profile.minor.guardian"), broad(guardian)),
+		row(say("profile.minor.assent"), look.MaxWidth(dayWidth, assent)),
+		row(say("profile.minor.mass"), look.MaxWidth(dayWidth, mass)),
+		p.note))
+	return p
+}
+
+// follow shows the part for a minor, and what is still open in it.
+func (p *minorPart) follow(a record.Athlete) {
+	say := p.v.sp.say
+	show(p.body, a.Minor(p.v.desk.Now()))
+	open := consult.CareOf(a, p.v.desk.Now()).Unsettled
+	if len(open) > 0 {
+		p.caution.SetText(say("profile.minor.first"), say("profile.minor.open", p.v.sp.unsettled(open)))
+	} else {
+		p.caution.SetText("", "")
+	}
+	p.note.SetText(say("profile.minor.note"))
+}

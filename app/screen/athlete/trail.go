@@ -1,0 +1,132 @@
+package athlete
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+)
+
+// trail is what has happened, one line below the other. A click opens a line;
+// from the keyboard the trail is one stop, on which the arrow keys go from line
+// to line and Enter opens.
+type trail struct {
+	widget.BaseWidget
+	host  *field.Host
+	lines []*trailLine
+	// within is what the trail scrolls in.
+	within  *look.Scroll
+	at      int
+	focused bool
+}
+
+var (
+	_ fyne.Focusable = (*trail)(nil)
+	_ look.Flowing   = (*trail)(nil)
+	_ look.Holder    = (*trail)(nil)
+)
+
+// newTrail makes a trail; open is told the place of the line that was opened.
+func newTrail(h *field.Host, lines []line, open func(i int)) *trail {
+	t := &trail{host: h}
+	for i, l := range lines {
+		t.lines = append(t.lines, newTrailLine(t, i, l, func() { open(i) }))
+	}
+	t.within = look.NewScroll(t)
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// Name is how tests and drivers find the trail; its lines are numbered from 1.
+func (t *trail) Name() string { return "overview.trail" }
+
+// Parts returns the lines.
+func (t *trail) Parts() []fyne.CanvasObject {
+	list := make([]fyne.CanvasObject, len(t.lines))
+	for i, l := range t.lines {
+		list[i] = l
+	}
+	return list
+}
+
+// AccessibilityLabel is the line at hand.
+func (t *trail) AccessibilityLabel() string {
+	if t.at >= len(t.lines) {
+		return ""
+	}
+	return t.lines[t.at].Text()
+}
+
+// HeightFor returns the height of all lines.
+func (t *trail) HeightFor(float32) float32 { return trailPitch() * float32(len(t.lines)) }
+
+// TypedKey goes from line to line and opens.
+func (t *trail) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyUp:
+		t.move(t.at - 1)
+	case fyne.KeyDown:
+		t.move(t.at + 1)
+	case fyne.KeyHome:
+		t.move(0)
+	case fyne.KeyEnd:
+		t.move(len(t.lines) - 1)
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		t.lines[t.at].open()
+	default:
+		t.host.Key(e)
+	}
+}
+
+// move takes another line in hand and brings it into sight.
+func (t *trail) move(to int) {
+	before := t.lines[t.at]
+	t.at = max(0, min(to, len(t.lines)-1))
+	before.Refresh()
+	t.lines[t.at].Refresh()
+	top := float32(t.at) * trailPitch()
+	t.within.Reveal(top, top+trailPitch())
+}
+
+// TypedRune has no use for letters.
+func (t *trail) TypedRune(rune) {}
+
+// FocusGained shows the focus on the line at hand.
+func (t *trail) FocusGained() { t.focus(true) }
+
+// FocusLost hides it.
+func (t *trail) FocusLost() { t.focus(false) }
+
+func (t *trail) focus(on bool) {
+	t.focused = on
+	t.lines[t.at].Refresh()
+}
+
+// CreateRenderer sets the lines one below the other.
+func (t *trail) CreateRenderer() fyne.WidgetRenderer { return &trailRenderer{t} }
+
+type trailRenderer struct{ t *trail }
+
+func (r *trailRenderer) Layout(size fyne.Size) {
+	for i, l := range r.t.lines {
+		l.Move(fyne.NewPos(0, float32(i)*trailPitch()))
+		l.Resize(fyne.NewSize(size.Width, trailPitch()))
+	}
+}
+
+func (r *trailRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(look.Scaled(trailDay+trailLeast), r.t.HeightFor(0))
+}
+
+func (r *trailRenderer) Refresh() {
+	r.Layout(r.t.Size())
+	for _, l := range r.t.lines {
+		l.Refresh()
+	}
+	canvas.Refresh(r.t)
+}
+
+func (r *trailRenderer) Objects() []fyne.CanvasObject { return r.t.Parts() }
+func (r *trailRenderer) Destroy()                     {}

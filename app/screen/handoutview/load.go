@@ -1,0 +1,164 @@
+package handoutview
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// file is what the screen works with.
+type file struct {
+	subject subject
+	plans   []record.Plan
+	prints  []record.Print
+	// changed: what the agreed plan rests on was corrected since.
+	changed bool
+	// nothing says why there is no page of the plan, as a code; empty where
+	// there is one.
+	nothing string
+}
+
+// load reads an athlete's records, and opens the plan with an id: for none the
+// newest that is agreed, else the newest.
+func load(d *desk.Desk, athlete, planID record.ID) (file, error) {
+	ctx := context.Background()
+	var f file
+	a, err := d.Store.LoadAthlete(ctx, athlete)
+	if err != nil {
+		return f, fmt.Errorf("open a handout: %w", err)
+	}
+	f.subject = subject{
+		athlete: a, practice: d.Practice(), care: consult.CareOf(a, d.Now()),
+		sport: func(w *words.Words) string { return desk.SportWord(w, a.Sport) },
+	}
+	if f.plans, err = d.Store.Plans(ctx, athlete); err != nil {
+		return f, fmt.Errorf("open a handout: %w", err)
+	}
+	if f.prints, err = d.Store.PrintsOf(ctx, athlete); err != nil {
+		return f, fmt.Errorf("open a handout: %w", err)
+	}
+	p, ok := chosenPlan(f.plans, planID)
+	switch {
+	case ok:
+		return f, f.open(d, p)
+	case planID != "":
+		return f, &store.Error{Code: store.CodeNotFound, Doing: "open a handout", Ref: record.Ref{Kind: record.KindPlan, ID: planID}}
+	}
+	f.nothing = "noplan"
+	return f, nil
+}
+
+// chosenPlan is the plan with an id; for none the one agreed for
+// home, else the newest made for home.
+func chosenPlan(plans []record.Plan, id record.ID) (record.Plan, bool) {
+	for _, p := range plans {
+		if id != "" && p.ID == id {
+			return p, true
+		}
+	}
+	if id != "" {
+		return record.Plan{}, false
+	}
+	if p := consult.ToTakeAlong(plans); p != nil {
+		return *p, true
+	}
+	return consult.Own(plans)
+}
+
+// open makes the case of a plan: an agreed one as it was agreed, with the basis,
+// the session and the aim that were kept beside it.
+func (f *file) open(d *desk.Desk, p record.Plan) error {
+	basis, err := f.basis(d, p)
+	if errors.Is(err, consult.ErrNoBasis) || errors.Is(err, consult.ErrNoAir) || errors.Is(err, consult.ErrTestGone) {
+		f.nothing = "nobasis"
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("open a handout: %w", err)
+	}
+	var ready bool
+	if f.subject.kase, ready = f.reckon(d, p, basis); !ready {
+		f.nothing = "unready"
+		return nil
+	}
+	f.subject.planned = true
+	if p.State == record.PlanDraft {
+		return nil
+	}
+	return f.asAgreed(d, p)
+}
+
+// reckon makes the case of a plan on a basis. It is not ready while its session
+// or its mix cannot be reckoned with, which the plan's own screen words, or while
+// no option is there to print.
+func (f *file) reckon(d *desk.Desk, p record.Plan, basis consult.Basis) (c consult.Case, ready bool) {
+	c, err := consult.OpenCase(p, f.subject.athlete, basis, d.Reckon())
+	_, option := consult.InForce(p)
+	return c, err == nil && option
+}
+
+// asAgreed puts the reckoning that was kept in the place of the present one.
+// Where it cannot be read the page is reckoned anew, and the remarks say so.
+func (f *file) asAgreed(d *desk.Desk, p record.Plan) error {
+	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
+	if err != nil {
+		return fmt.Errorf("open a handout: %w", err)
+	}
+	f.subject.kase, f.changed = f.subject.kase.AsAgreed(kept)
+	return nil
+}
+
+// basis is what a plan rests on. The heat is looked at where the air is known,
+// so that its caution stands on the page of a measured loss too.
+func (f *file) basis(d *desk.Desk, p record.Plan) (consult.Basis, error) {
+	ctx, a, reckon := context.Background(), f.subject.athlete, d.Reckon()
+	tests, err := d.Store.Tests(ctx, a.ID)
+	if err != nil {
+		return consult.Basis{}, err
+	}
+	var all []consult.Findings
+	for _, t := range tests {
+		found, err := d.Findings(ctx, t, a)
+		if err != nil {
+			return consult.Basis{}, err
+		}
+		all = append(all, found)
+	}
+	b, err := consult.BasisFor(p, a, all, d.Now(), reckon)
+	if err != nil {
+		return b, err
+	}
+	if b.Reckoning == nil {
+		if r, err := consult.Reckon(consult.OutingFor(p, a, all, b.Air), a, all, d.Now(), reckon); err == nil {
+			b.Reckoning = &r
+		}
+	}
+	return b, f.namePlace(ctx, d, p, &b)
+}
+
+// namePlace names the stop of a trip that an estimate is for.
+func (f *file) namePlace(ctx context.Context, d *desk.Desk, p record.Plan, b *consult.Basis) error {
+	if p.Basis.StopID == "" || b.Reckoning == nil {
+		return nil
+	}
+	trips, err := d.Store.TripsOf(ctx, f.subject.athlete.ID)
+	if err != nil {
+		return err
+	}
+	for _, t := range trips {
+		for _, s := range t.Stops {
+			if s.ID == p.Basis.StopID {
+				there := *b.Reckoning
+				there.Outing.Session.Place, there.Outing.Like = s.Place, ""
+				b.Reckoning = &there
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,106 @@
+package handoutview
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/record"
+)
+
+// printed lists the pages that were handed out, to be saved again as they were.
+type printed struct {
+	v     *View
+	list  []record.Print
+	table *look.Table
+	none  *look.Paragraph
+	again *field.Button
+	rows  *fyne.Container
+	box   *look.Sheet
+}
+
+// newPrinted makes the list.
+func newPrinted(v *View) *printed {
+	say := v.desk.Words.Say
+	p := &printed{v: v, list: v.file.prints, none: look.NewParagraph(say("handoutview.prints.none"), look.Body, look.Ink2)}
+	p.table = look.NewTable("handoutview.prints", []look.Column{
+		{Title: say("handoutview.prints.page"), Width: look.Share(4)}, {Title: say("handoutview.prints.when"), Width: look.Share(5)},
+	})
+	p.table.OnChosen = func(int) { p.enable() }
+	p.table.OnOpened = func(int) { p.saveAgain() }
+	p.again = field.NewButton(v.desk.Host, "handoutview.again", say("handoutview.again"), field.Outline, p.saveAgain)
+	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), p.none, p.table, look.HBox(0, p.again))
+	p.box = look.NewSheet(p.rows)
+	p.show()
+	return p
+}
+
+// load reads the list anew.
+func (p *printed) load() {
+	list, err := p.v.desk.Store.PrintsOf(context.Background(), p.v.file.subject.athlete.ID)
+	if err != nil {
+		p.v.desk.Trouble(err)
+		return
+	}
+	p.list = list
+	p.show()
+	p.v.body.Refresh()
+}
+
+// show fills the list, the newest first.
+func (p *printed) show() {
+	w, zone := p.v.desk.Words, p.v.desk.Now().Location()
+	var rows [][]look.Cell
+	for _, one := range p.list {
+		at := one.At.In(zone)
+		name := one.Page
+		if key := "handoutview.page." + one.Page; w.Has(key) {
+			name = w.Say(key)
+		}
+		rows = append(rows, []look.Cell{{Text: name}, {Text: w.Say("handoutview.moment", w.Date(at), w.Clock(at)), Tone: look.Ink2}})
+	}
+	p.table.SetRows(rows)
+	for o, on := range map[fyne.CanvasObject]bool{p.none: len(rows) == 0, p.table: len(rows) > 0, p.again: len(rows) > 0} {
+		if on {
+			o.Show()
+		} else {
+			o.Hide()
+		}
+	}
+	p.enable()
+	p.rows.Refresh()
+}
+
+// enable lets a chosen print be saved again.
+func (p *printed) enable() {
+	if p.table.Chosen() >= 0 {
+		p.again.Enable()
+		return
+	}
+	p.again.Disable()
+}
+
+// saveAgain saves the chosen print as it was handed out.
+func (p *printed) saveAgain() {
+	i := p.table.Chosen()
+	if i < 0 || i >= len(p.list) {
+		return
+	}
+	v, w, one := p.v, p.v.desk.Words, p.list[i]
+	row := p.table.Row(i)
+	saveto.Ask(v.desk, v.canvas(), saveto.Request{
+		Name: "handoutview.ask", Title: w.Say("handoutview.again.title", row[0], row[1]), Sentence: w.Say("handoutview.again.sentence"),
+		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(w.Say("handoutview.file", v.file.subject.athlete.Name, row[0], string(record.DateOf(one.At))), ".pdf"),
+		Write: func(ctx context.Context, path string) error {
+			whole, err := v.desk.Store.LoadPrint(ctx, one.ID)
+			if err != nil {
+				return err
+			}
+			return saveto.Write(path, whole.Bytes)
+		},
+		Done: v.said,
+	})
+}

@@ -1,0 +1,245 @@
+package heat
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/internal/climate"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// Answer is the sweat rate to expect, in words.
+type Answer struct {
+	// Figure answers the question; Beside says how sure and whether it is an
+	// estimate. Figure is empty where nothing can be said.
+	Figure, Beside string
+	// Rests says what it rests on and what goes with that; Short the same for
+	// the athlete's page.
+	Rests, Short string
+	// Advice says what to do so that the next plan rests on more; There is the
+	// part of it that is done at the place.
+	Advice, There string
+}
+
+// Days gives the dates of days of getting used to heat, empty where they are
+// not known; within is false when they lie outside the stay.
+type Days func(from, until int) (dates string, within bool)
+
+// Answer words the rate of a reckoning.
+func (sp Speaker) Answer(r consult.Reckoning, days Days) Answer {
+	a := Answer{Rests: sp.rests(r), Short: sp.short(r), Advice: sp.advice(r.Climate.Advice, days), There: sp.advice(there(r.Climate.Advice), days)}
+	rate := r.Climate.Rate
+	switch {
+	case r.Climate.Kind == climate.NoBasis || !rate.Ranged:
+		a.Beside = sp.say("rests.none")
+	case !rate.Estimate:
+		a.Figure, a.Beside = sp.Rate(rate.Value), sp.say("heat.measured", sp.Rates(rate.Range))
+	case showsMiddle(r.Climate):
+		a.Figure, a.Beside = sp.Rates(rate.Range), sp.say("heat.estimate.middle", sp.middle(rate.Value))
+	default:
+		a.Figure, a.Beside = sp.Rates(rate.Range), sp.say("heat.estimate")
+	}
+	return a
+}
+
+// showsMiddle reports whether the middle of an estimate may stand, small,
+// beside its range.
+func showsMiddle(b climate.Basis) bool {
+	return !slices.Contains(b.Codes, climate.RangeAlone) && (b.Kind == climate.Estimated || b.Kind == climate.Uncalibrated)
+}
+
+// rests says what a rate rests on, and the codes that stand beside it.
+func (sp Speaker) rests(r consult.Reckoning) string {
+	if r.Climate.Kind == climate.NoBasis {
+		return sp.codes(r.Climate.Codes)
+	}
+	first := sp.first(r)
+	if len(r.Compared) > 0 && r.Climate.Breath.Known {
+		first += " " + sp.say("heat.rests.breath", sp.Rate(r.Climate.Breath.Value))
+	}
+	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes))
+}
+
+// first names what a rate rests on.
+func (sp Speaker) first(r consult.Reckoning) string {
+	switch r.Climate.Kind {
+	case climate.OneTest:
+		return sp.say("heat.rests.test", sp.Day(consult.TestDay(r.Tests[r.Climate.From[0]].Test)))
+	case climate.GroupValues:
+		return sp.group(r)
+	}
+	return sp.say("rests." + string(r.Climate.Kind))
+}
+
+// short is what a rate rests on for the athlete, and the limit that follows.
+func (sp Speaker) short(r consult.Reckoning) string {
+	var codes []string
+	for _, code := range r.Climate.Codes {
+		switch code {
+		case climate.PlanInWater, climate.PlanNothingLeaves, climate.PlanUncompensable, climate.CeilingIsLowEnd:
+			codes = append(codes, code)
+		}
+	}
+	return strings.TrimSpace(sp.first(r) + " " + sp.codes(codes))
+}
+
+// there is the advice that is followed at the place itself.
+func there(list []climate.Advice) []climate.Advice {
+	var out []climate.Advice
+	for _, a := range list {
+		switch a.Code {
+		case climate.AdviseWeighFirst, climate.AdviseRetestFirst, climate.AdviseRetestSecond:
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// group names the published group that stands in for tests.
+func (sp Speaker) group(r consult.Reckoning) string {
+	for _, id := range r.Climate.Rate.Why.Sources {
+		if e, ok := evidence.Find(id); ok {
+			return sp.say("rests.group") + " " + sp.say("heat.rests.group", e.Source.Short)
+		}
+	}
+	return sp.say("rests.group")
+}
+
+// codes words the codes of a basis, each once; what is said elsewhere is left
+// out, and that only a range is shown where another code says so.
+func (sp Speaker) codes(list []string) string {
+	var out []string
+	for _, code := range list {
+		if code == climate.TestFirst {
+			continue // said by what it rests on, and by the advice
+		}
+		if code == climate.RangeAlone && (slices.Contains(list, climate.PlanOnFloor) || slices.Contains(list, climate.PlanNeedLow)) {
+			continue
+		}
+		if text := sp.Units("basis.code." + code); !slices.Contains(out, text) {
+			out = append(out, text)
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// advice words what to do, with its days; what is due after the stay is left
+// out.
+func (sp Speaker) advice(list []climate.Advice, days Days) string {
+	var out []string
+	for _, a := range list {
+		switch a.Code {
+		case climate.AdviseRetestFirst, climate.AdviseRetestSecond:
+			when, within := days(a.FromDay, a.UntilDay)
+			if !within {
+				continue
+			}
+			text := sp.say(a.Code, sp.Words.Number(float64(a.FromDay), 0), sp.Words.Number(float64(a.UntilDay), 0))
+			if when != "" {
+				text = sp.say("heat.advice.when", strings.TrimSuffix(text, "."), when)
+			}
+			out = append(out, text)
+		default:
+			out = append(out, sp.say(a.Code))
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// NoDays gives no dates: the days there are not known.
+func NoDays(int, int) (string, bool) { return "", true }
+
+// DaysOf gives the dates of the days of getting used to heat at a stop that
+// begins on its first day, or on the day of getting used that was entered.
+func (sp Speaker) DaysOf(s record.Stop) Days {
+	start, ok := s.From.Time()
+	end, ends := s.Until.Time()
+	first := int(max(1, s.HeatDay.Or(1)))
+	if !ok {
+		return NoDays
+	}
+	return func(from, until int) (string, bool) {
+		on := func(day int) time.Time { return start.AddDate(0, 0, day-first) }
+		if until < first || ends && on(from).After(end) {
+			return "", false
+		}
+		a, b := on(max(from, first)), on(until)
+		if ends && b.After(end) {
+			b = end
+		}
+		return sp.Span(a, b), true
+	}
+}
+
+// Span is the days from one to another: "11 – 17 July".
+func (sp Speaker) Span(a, b time.Time) string {
+	switch {
+	case a.Equal(b):
+		return sp.Day(a)
+	case a.Month() == b.Month() && a.Year() == b.Year():
+		return sp.say("heat.span", sp.Words.Number(float64(a.Day()), 0), sp.Day(b))
+	}
+	return sp.say("heat.span", sp.Day(a), sp.Day(b))
+}
+
+// Strip is the rate on a level line, with the tests as points.
+func (sp Speaker) Strip(r consult.Reckoning) chart.StripData {
+	rate := r.Climate.Rate
+	d := chart.StripData{Summary: sp.stripSummary(r)}
+	most := 0.0
+	for i, t := range r.Compared {
+		d.Points = append(d.Points, chart.StripPoint{At: float64(t.Rate), Name: sp.Day(consult.TestDay(r.Tests[i].Test))})
+		most = max(most, float64(t.Rate))
+	}
+	if rate.Ranged && r.Climate.Kind != climate.NoBasis {
+		d.Ranged, d.Estimate, d.RangeOnly = true, rate.Estimate, rate.Estimate && !showsMiddle(r.Climate)
+		d.Range, d.Middle = chart.Span{Low: rate.Range.Low, High: rate.Range.High}, rate.Value
+		most = max(most, rate.Range.High)
+	}
+	d.Ticks = sp.rateTicks(most)
+	return d
+}
+
+// stripSummary is the strip in words.
+func (sp Speaker) stripSummary(r consult.Reckoning) string {
+	a := sp.Answer(r, NoDays)
+	return strings.TrimSpace(a.Figure + " " + a.Beside)
+}
+
+// rateTicks are the ticks of a scale of rates from nothing to a value in L/h,
+// at round numbers of the unit shown.
+func (sp Speaker) rateTicks(most float64) []chart.Tick {
+	step, decimals := 0.5, 1
+	if most > manyLitres {
+		step = 1
+	}
+	if sp.By.US {
+		step, decimals = 40*step, 0
+	}
+	u := sp.By.Unit(quantity.LitrePerHour)
+	var list []chart.Tick
+	for i := range mostTicks {
+		shown := float64(i) * step
+		at, err := quantity.Convert(shown, u, quantity.LitrePerHour)
+		if err != nil {
+			at = shown // the two units are of one kind
+		}
+		list = append(list, chart.Tick{At: at, Text: sp.Words.Number(shown, decimals)})
+		if i > 0 && at >= most {
+			break
+		}
+	}
+	return list
+}
+
+// A scale beyond manyLitres an hour has ticks further apart, and never more
+// than mostTicks.
+const (
+	manyLitres = 4.0
+	mostTicks  = 12
+)

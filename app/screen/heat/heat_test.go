@@ -1,0 +1,328 @@
+package heat
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"golang.org/x/text/language"
+	"pgregory.net/rapid"
+
+	"ebbwell/app/kit/amount"
+	"ebbwell/internal/climate"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/figure"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/words"
+)
+
+func speaker(t testing.TB, us, hidden bool) Speaker {
+	t.Helper()
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Speaker{Words: w, By: amount.Writer{Words: w, US: us, Hidden: hidden}, Today: time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC)}
+}
+
+// plain takes the hard spaces out of a text.
+func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
+
+// The low end of a rate is the ceiling of drinking: it never reads higher than
+// it is, and the high end never lower.
+func TestRatesAreRoundedOutward(t *testing.T) {
+	metric, us := speaker(t, false, false), speaker(t, true, false)
+	rapid.Check(t, func(t *rapid.T) {
+		low := rapid.Float64Range(0, 4).Draw(t, "low")
+		r := quantity.Range{Low: low, High: low + rapid.Float64Range(0, 3).Draw(t, "wide")}
+		for _, sp := range []Speaker{metric, us} {
+			a, b := sp.rates(r)
+			shownLow, err1 := strconv.ParseFloat(a, 64)
+			shownHigh, err2 := strconv.ParseFloat(b, 64)
+			u := sp.By.Unit(quantity.LitrePerHour)
+			realLow, err3 := quantity.Convert(r.Low, quantity.LitrePerHour, u)
+			realHigh, err4 := quantity.Convert(r.High, quantity.LitrePerHour, u)
+			if err := errors.Join(err1, err2, err3, err4); err != nil {
+				t.Fatal(err)
+			}
+			if step := 1.0; shownLow > realLow+1e-4 || shownHigh < realHigh-1e-4 || shownLow < realLow-step || shownHigh > realHigh+step {
+				t.Fatalf("%v to %v %s reads %s to %s", realLow, realHigh, u, a, b)
+			}
+		}
+	})
+	if got := plain(metric.Rates(quantity.Range{Low: 1.2, High: 2})); got != "1.2 to 2.0 L/h" {
+		t.Errorf("a round range reads %q", got)
+	}
+}
+
+// Every code that package climate hands out has words.
+func TestEveryCodeHasWords(t *testing.T) {
+	sp := speaker(t, false, false)
+	keys := []string{}
+	add := func(beginning string, codes ...string) {
+		for _, c := range codes {
+			keys = append(keys, beginning+c)
+		}
+	}
+	add("rests.", string(climate.PooledTests), string(climate.Estimated), string(climate.Uncalibrated), string(climate.GroupValues), string(climate.NoBasis))
+	add("grade.", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
+	add("basis.code.", climate.CheckInputs, climate.PlanInWater, climate.PlanOnFloor, climate.PlanNeedLow, climate.PlanNothingLeaves, climate.PlanUncompensable,
+		climate.AirExtrapolated, climate.EffortExtrapolated, climate.RangeAlone, climate.SodiumNotPredicted, climate.CeilingIsLowEnd)
+	add("refusal.code.", climate.RefusedImpossible, climate.RefusedInWater, climate.RefusedFloor, climate.RefusedNeed, climate.RefusedCapacity, climate.RefusedFactor)
+	add("", climate.AdviseTestFirst, climate.AdviseWeighFirst, climate.AdviseRetestFirst, climate.AdviseRetestSecond, climate.AdviseTestAgain, climate.AdviseSecondTest)
+	add("caution.", climate.LocalPolicyWins, climate.HeatStrokeAnyDay, climate.BandMayBeHigher, climate.CoreExtrapolated)
+	add("", climate.FirstDays, climate.SodiumFalling, climate.RateRising, climate.Settled)
+	for l := climate.UsualCare; l <= climate.Cancel; l++ {
+		add("level.", l.Code())
+	}
+	for _, s := range climate.Suns() {
+		add("sun.", string(s))
+	}
+	for _, p := range []climate.Practice{{}, {Continuous: true}, {Acclimatised: true}, {Continuous: true, Acclimatised: true}} {
+		for wbgt := -5.0; wbgt < 40; wbgt += 0.5 {
+			add("", bandKey(climate.BandOf(quantity.Celsius(wbgt), p)))
+		}
+	}
+	for _, by := range []string{climate.ByAir, climate.ByHumidity, climate.BySun, climate.ByEffort, climate.ByClothing, climate.ByHeatState, climate.ByMonths, climate.ByNeed, climate.ByWettedness} {
+		add("apart."+by, ".more", ".less")
+	}
+	for _, key := range keys {
+		if !sp.Words.Has(key) {
+			t.Errorf("%q has no words", key)
+		}
+	}
+}
+
+func TestReasons(t *testing.T) {
+	metric, us := speaker(t, false, false), speaker(t, true, false)
+	for _, c := range []struct {
+		d            climate.Difference
+		metric, inUS string
+	}{
+		{climate.Difference{By: climate.ByAir, Size: 5}, "5 °C hotter", "9 °F hotter"},
+		{climate.Difference{By: climate.ByAir, Size: -12.4}, "12 °C cooler", "22 °F cooler"},
+		{climate.Difference{By: climate.ByHumidity, Size: -1}, "drier", "drier"},
+		{climate.Difference{By: climate.BySun, Size: 1}, "more sun", "more sun"},
+		{climate.Difference{By: climate.BySun}, "another sun", "another sun"},
+		{climate.Difference{By: climate.ByEffort, Size: -25}, "25 % easier", "25 % easier"},
+		{climate.Difference{By: climate.ByClothing}, "other clothing", "other clothing"},
+		{climate.Difference{By: climate.ByHeatState, Size: -1}, "not yet used to heat", "not yet used to heat"},
+		{climate.Difference{By: climate.ByMonths, Size: 14.2}, "14 months ago", "14 months ago"},
+	} {
+		if got := metric.reason(c.d); got != c.metric {
+			t.Errorf("%+v reads %q", c.d, got)
+		}
+		if got := us.reason(c.d); got != c.inUS {
+			t.Errorf("in US units %+v reads %q", c.d, got)
+		}
+	}
+	// What follows from other differences is named only where there are none.
+	need, air := climate.Difference{By: climate.ByNeed, Size: 120, Grade: climate.Far}, climate.Difference{By: climate.ByAir, Size: 8, Grade: climate.Near}
+	if got := metric.holds(climate.Coverage{Grade: climate.Far, Differences: []climate.Difference{need, air}}); got != "far: 8 °C hotter" {
+		t.Errorf("air and need: %q", got)
+	}
+	if got := metric.holds(climate.Coverage{Grade: climate.Far, Differences: []climate.Difference{need}}); got != "far: more heat to lose" {
+		t.Errorf("need alone: %q", got)
+	}
+	if got := metric.holds(climate.Coverage{}); got != "holds: tested in like conditions" {
+		t.Errorf("the same: %q", got)
+	}
+}
+
+// A rate that is no test is called an estimate and stands with its range; its
+// middle goes where it may not be shown.
+func TestAnswer(t *testing.T) {
+	sp := speaker(t, false, false)
+	rate := figure.Figure{Known: true, Value: 1.56, Unit: quantity.LitrePerHour, Ranged: true, Estimate: true, Range: quantity.Range{Low: 1.2, High: 2}}
+	for name, c := range map[string]struct {
+		basis          climate.Basis
+		figure, beside string
+	}{
+		"far":        {climate.Basis{Kind: climate.Estimated, Rate: rate, RangeOnly: true, Grade: climate.Far}, "1.2 to 2.0 L/h", "an estimate, middle 1.6"},
+		"range only": {climate.Basis{Kind: climate.Estimated, Rate: rate, RangeOnly: true, Codes: []string{climate.RangeAlone}}, "1.2 to 2.0 L/h", "an estimate, a range only"},
+		"group":      {climate.Basis{Kind: climate.GroupValues, Rate: rate, RangeOnly: true}, "1.2 to 2.0 L/h", "an estimate, a range only"},
+		"water":      {climate.Basis{Kind: climate.NoBasis, Codes: []string{climate.PlanInWater}}, "", "Nothing can be said here."},
+	} {
+		a := sp.Answer(consult.Reckoning{Climate: c.basis}, NoDays)
+		if plain(a.Figure) != c.figure || plain(a.Beside) != c.beside {
+			t.Errorf("%s: %q, %q", name, a.Figure, a.Beside)
+		}
+		strip := sp.Strip(consult.Reckoning{Climate: c.basis})
+		if strip.Ranged != (c.figure != "") || strip.Ranged && (!strip.Estimate || strip.RangeOnly != strings.Contains(c.beside, "range only")) {
+			t.Errorf("%s: the strip shows %+v", name, strip)
+		}
+	}
+	measured := rate
+	measured.Estimate = false
+	a := sp.Answer(consult.Reckoning{Climate: climate.Basis{Kind: climate.PooledTests, Rate: measured}}, NoDays)
+	if plain(a.Figure) != "1.56 L/h" || plain(a.Beside) != "as measured; 1.2 to 2.0 L/h on a like day" {
+		t.Errorf("measured: %q, %q", a.Figure, a.Beside)
+	}
+}
+
+func TestDaysOfAStop(t *testing.T) {
+	sp := speaker(t, false, false)
+	s := record.Stop{From: "2026-07-28", Until: "2026-08-06"}
+	late := s
+	late.HeatDay = record.Num(6, quantity.None)
+	for _, c := range []struct {
+		stop        record.Stop
+		from, until int
+		want        string
+		within      bool
+	}{
+		{s, 5, 7, "1 – 3 August", true}, {s, 1, 1, "28 July", true}, {s, 3, 6, "30 July – 2 August", true}, {s, 10, 14, "6 August", true},
+		{s, 11, 14, "", false}, {late, 5, 7, "28 – 29 July", true}, {late, 1, 5, "", false}, {record.Stop{}, 5, 7, "", true},
+	} {
+		if got, within := sp.DaysOf(c.stop)(c.from, c.until); got != c.want || within != c.within {
+			t.Errorf("day %d to %d of %+v: %q, %v", c.from, c.until, c.stop.HeatDay.Or(1), got, within)
+		}
+	}
+	advice := []climate.Advice{{Code: climate.AdviseRetestFirst, FromDay: 5, UntilDay: 7}, {Code: climate.AdviseRetestSecond, FromDay: 11, UntilDay: 14}}
+	if got := sp.advice(advice, sp.DaysOf(s)); got != "Test there between day 5 and 7 (1 – 3 August)." {
+		t.Errorf("advice: %q", got)
+	}
+}
+
+func TestTroubles(t *testing.T) {
+	sp := speaker(t, false, true)
+	problem := func(f evidence.Field, code string, x float64) error {
+		return fmt.Errorf("reckon: %w", evidence.Problem{Field: f, Code: code, Severity: evidence.Refuses, Value: x, Limit: quantity.Range{Low: -20, High: 55}, Unit: quantity.DegreeCelsius})
+	}
+	backwards := record.Stop{From: "2026-07-11", Until: "2026-07-01"}
+	for name, c := range map[string]struct {
+		err   error
+		stop  record.Stop
+		field evidence.Field
+		want  string
+	}{
+		"none":      {nil, record.Stop{}, "", ""},
+		"ends":      {consult.ErrStopEnds, backwards, evidence.StopDates, "This stop would end before it begins: 11 July 2026 to 1 July 2026. Correct one of the two days."},
+		"city":      {climate.UnknownPlaceError{Name: "X"}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Type the air instead, or choose a city near it."},
+		"like":      {climate.UnknownPlaceError{Name: "X", Like: []string{"Lima", "Lima", "Quito"}}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Like it: Lima, Quito. Or type the air instead."},
+		"no air":    {consult.ErrNoAir, record.Stop{City: "Lima"}, evidence.AirTemperature, "Still missing: the sun. Choose a city, or type the air."},
+		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is not weather anybody plays in (−20 °C to 55 °C). Check the temperature."},
+		"dew point": {problem(evidence.DewPointField, evidence.CodeDewPoint, 31), record.Stop{}, evidence.DewPointField, "The dew point cannot lie above the air temperature: the air would hold more water than it can. Check both."},
+		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. They are entered in the profile."},
+		"minutes":   {problem(evidence.Duration, evidence.CodeOutside, 0), record.Stop{}, evidence.Duration, "How long is a session there? Enter its minutes, or agree a plan to take along."},
+		"month":     {problem(evidence.MonthField, evidence.CodeMissing, 0), record.Stop{}, evidence.MonthField, "Which month? Choose one, or enter the days of the stop."},
+		"water":     {problem(evidence.MetabolicRate, evidence.CodeInWater, 0), record.Stop{}, evidence.MetabolicRate, "Exercise in water is not reckoned."},
+		"effort":    {problem(evidence.EffortRating, evidence.CodeMissing, 0), record.Stop{}, evidence.EffortRating, "How hard is it? Enter the effort, or the athlete's sport in the profile."},
+		"gone":      {consult.ErrTestGone, record.Stop{}, "", "A test this rested on is gone. Choose another one."},
+	} {
+		got := sp.Troubles(c.err, c.stop)
+		switch {
+		case c.want == "" && len(got) == 0:
+		case len(got) != 1 || plain(got[0].Sentence) != c.want || got[0].Field != c.field:
+			t.Errorf("%s: %+v, want %q at %q", name, got, c.want, c.field)
+		}
+	}
+}
+
+// A caution never clears anybody, and says so at every level.
+func TestCautionNeverClears(t *testing.T) {
+	sp := speaker(t, false, false)
+	for level := climate.UsualCare; level <= climate.Cancel; level++ {
+		r := consult.Reckoning{CautionKnown: true, Caution: climate.Caution{
+			Level: level, Decides: climate.CautionWBGT, Band: climate.BandOf(20, climate.Practice{}), Codes: []string{climate.LocalPolicyWins, climate.HeatStrokeAnyDay},
+			Parts: []climate.CautionPart{{By: climate.CautionWBGT, Level: level, Figure: figure.Figure{Known: true, Value: 20}}, {By: climate.CautionWettedness}},
+		}}
+		c := sp.Caution(r, consult.Care{Flags: []record.FlagKind{record.FlagMinor, record.FlagPregnancy}}, "112")
+		all := strings.Join(append([]string{c.Title, c.Sentence, c.Always}, c.Lines...), " ")
+		if strings.Contains(strings.ToLower(all), "safe") {
+			t.Errorf("level %d says safe: %s", level, all)
+		}
+		for _, must := range []string{"local rule", "organiser's heat policy", "Heat illness is known at every level", "Drinking does not prevent heat illness", "cold water", "Nothing by mouth", "112", "Under 18", "pregnancy"} {
+			if !strings.Contains(all, must) {
+				t.Errorf("level %d does not say %q", level, must)
+			}
+		}
+	}
+	if c := sp.Caution(consult.Reckoning{}, consult.Care{}, ""); c.Title != "The heat cannot be judged here" || !strings.Contains(c.Always, "does not prevent") {
+		t.Errorf("unknown heat: %+v", c)
+	}
+}
+
+// A core temperature that no body reaches is not written, nor a wettedness many
+// times what can be.
+func TestCautionWritesNothingAbsurd(t *testing.T) {
+	metric, us := speaker(t, false, false), speaker(t, true, false)
+	beyond := climate.CautionPart{By: climate.CautionCore, Beyond: true, Figure: figure.Figure{Value: evidence.CoreFollowed, Unit: quantity.DegreeCelsius}}
+	wet := climate.CautionPart{By: climate.CautionWettedness, Figure: figure.Figure{Known: true, Value: 42}}
+	for _, c := range []struct{ got, want string }{
+		{metric.cautionPart(beyond, false), "Core temperature might pass 41 °C, extrapolated (above that the formula no longer follows a body)"},
+		{us.cautionPart(beyond, false), "Core temperature might pass 106 °F, extrapolated (above that the formula no longer follows a body)"},
+		{metric.cautionPart(wet, false), "The skin would have to be more than twice as wet as it can be"},
+	} {
+		if plain(c.got) != c.want {
+			t.Errorf("reads %q, want %q", c.got, c.want)
+		}
+	}
+}
+
+// Soldiers' sweat is set beside an estimate to compare, or the sentence says
+// why it does not hold; where mass is hidden there is neither.
+func TestSoldiersBesideTheRate(t *testing.T) {
+	reckoning := func(s consult.Soldiers) consult.Reckoning {
+		return consult.Reckoning{Soldiers: s, Climate: climate.Basis{Kind: climate.Estimated, Rate: figure.Figure{
+			Known: true, Value: 1.5, Unit: quantity.LitrePerHour, Ranged: true, Estimate: true, Range: quantity.Range{Low: 1.1, High: 2}}}}
+	}
+	asked := func(x climate.Balance, air quantity.Celsius) consult.Soldiers {
+		rates, err := climate.SoldiersOf(x, air)
+		return consult.Soldiers{Asked: true, Rates: rates, Refused: err}
+	}
+	for _, c := range []struct {
+		name     string
+		soldiers consult.Soldiers
+		want     string
+	}{
+		{"not asked", consult.Soldiers{}, ""},
+		{"inside", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 1}, 25),
+			"Soldiers marching in uniform lost 0.54 L/h by one regression and 0.56 L/h by another in such heat (Gonzalez et al. 2009). No plan rests on them."},
+		{"the straight one below nothing", asked(climate.Balance{Need: 60, Capacity: 500, Area: 2, AirPast: 1}, 25),
+			"Soldiers marching in uniform lost 0.33 L/h by one regression and less than nothing by another in such heat (Gonzalez et al. 2009). No plan rests on them."},
+		{"too much work", asked(climate.Balance{Need: 512, Capacity: 200, Area: 2, AirPast: 1}, 25),
+			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Evaporation needed: 512 W/m² lies outside 50 W/m² to 360 W/m², over which the formula was made. No plan rests on them in any case."},
+		{"too much wind", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 3.4}, 25),
+			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Air past the body: 3.4 m/s lies outside 0.4 m/s to 2.5 m/s, over which the formula was made. No plan rests on them in any case."},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := speaker(t, false, false).Why(reckoning(c.soldiers)).Soldiers; plain(got) != c.want {
+				t.Errorf("reads %q, want %q", plain(got), c.want)
+			}
+			if got := speaker(t, false, true).Why(reckoning(c.soldiers)).Soldiers; got != "" {
+				t.Errorf("with hidden mass it reads %q", got)
+			}
+		})
+	}
+}
+
+// The formula is there to be worked out again, and is not where mass is hidden.
+func TestWhyOfARate(t *testing.T) {
+	rate := figure.Figure{Known: true, Value: 1.5, Unit: quantity.LitrePerHour, Ranged: true, Estimate: true, Range: quantity.Range{Low: 1.1, High: 2}, Why: figure.Why{
+		Formula: "k*base*onset*exp((slope-1)*ln(base/meanbase))",
+		Inputs: []figure.Input{{Symbol: "k", Value: 1.1, U: 0.0838}, {Symbol: "base", Value: 1.5, Unit: quantity.LitrePerHour}, {Symbol: "onset", Value: 0.9},
+			{Symbol: "slope", Value: 1.2}, {Symbol: "meanbase", Value: 1.4, Unit: quantity.LitrePerHour}},
+		Budget: []figure.Share{{Source: "estimate.day-to-day", Part: 0.6}, {Source: "estimate.distance", Part: 0.4}}, Sources: []string{"climate.estimate.onset", "climate.estimate.onset"},
+	}}
+	r := consult.Reckoning{Climate: climate.Basis{Kind: climate.Estimated, Rate: rate}}
+	w := speaker(t, false, false).Why(r)
+	if plain(w.Formula) != "own factor × heat balance × onset × exp((slope − 1) × ln(heat balance / mean balance of the tests))" {
+		t.Errorf("the formula reads %q", w.Formula)
+	}
+	if plain(w.Numbers) != "1.1 × 1.50 L/h × 0.9 × exp((1.2 − 1) × ln(1.50 L/h / 1.40 L/h)) = 1.50 L/h" {
+		t.Errorf("with numbers it reads %q", w.Numbers)
+	}
+	if len(w.Inputs) != 5 || plain(w.Inputs[0].Value) != "1.1 ± 0.084" || len(w.Budget) != 2 || plain(w.Budget[0].Text) != "60 %" || len(w.Sources) != 1 {
+		t.Errorf("inputs %+v, budget %+v, sources %v", w.Inputs, w.Budget, w.Sources)
+	}
+	hidden := speaker(t, false, true).Why(r)
+	if hidden.Formula+hidden.Numbers != "" || len(hidden.Inputs)+len(hidden.Steps) != 0 || len(hidden.Budget) != 2 || len(hidden.Sources) != 1 {
+		t.Errorf("hidden: %+v", hidden)
+	}
+}

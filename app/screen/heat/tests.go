@@ -1,0 +1,110 @@
+package heat
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+)
+
+// Tests shows which of the athlete's tests holds for a session, and the sweat
+// rate to expect.
+type Tests struct {
+	sp     Speaker
+	now    consult.Reckoning
+	table  *testRows
+	none   *look.Paragraph
+	figure *look.Label
+	beside *look.Paragraph
+	why    *field.Link
+	strip  *chart.RangeStrip
+	rests  *look.Paragraph
+	advice *look.Paragraph
+	known  fyne.CanvasObject
+	body   *fyne.Container
+}
+
+// NewTests makes the part; name is how its controls begin ("trip.stop").
+func NewTests(d *desk.Desk, name string, sp Speaker) *Tests {
+	say := d.Words.Say
+	p := &Tests{sp: sp, none: look.NewParagraph("", look.Body, look.Ink2), figure: look.NewLabel("", look.Key, look.Ink),
+		beside: look.NewParagraph("", look.Body, look.Ink), strip: chart.NewRangeStrip(),
+		rests: look.NewParagraph("", look.Body, look.Ink), advice: look.NewParagraph("", look.Body, look.Ink)}
+	p.table = newTestRows(say)
+	p.why = field.NewLink(d.Host, name+".why", say("heat.why"), func() {
+		if c := canvasOf(p.body); c != nil {
+			ShowWhy(d.Host, c, p.sp, p.now)
+		}
+	})
+	rate := look.Columns(12, []look.Track{look.Fit(), look.Share(1), look.Fit()}, p.figure, p.beside, p.why)
+	p.known = look.VBox(4, rate, p.strip)
+	p.body = look.VBox(14, p.table.box, p.none, p.known, p.rests, p.advice)
+	return p
+}
+
+// Body is the part.
+func (p *Tests) Body() fyne.CanvasObject { return p.body }
+
+// SetSpeaker changes the units and what is hidden.
+func (p *Tests) SetSpeaker(sp Speaker) { p.sp = sp }
+
+// Show shows a reckoning; days gives dates for days of getting used to heat.
+func (p *Tests) Show(r consult.Reckoning, days Days) {
+	p.now = r
+	p.rows(r)
+	a := p.sp.Answer(r, days)
+	p.figure.SetText(a.Figure)
+	visible(p.figure, a.Figure != "")
+	p.beside.SetText(a.Beside)
+	visible(p.why, a.Figure != "")
+	visible(p.strip, a.Figure != "")
+	p.strip.Set(p.sp.Strip(r))
+	visible(p.known, true)
+	setText(p.rests, a.Rests)
+	setText(p.advice, a.Advice)
+	p.body.Refresh()
+}
+
+// ShowTrouble shows the tests alone, and why nothing is said from them.
+func (p *Tests) ShowTrouble(sentence string) {
+	p.now = consult.Reckoning{}
+	p.rows(p.now)
+	visible(p.known, false)
+	setText(p.none, sentence)
+	setText(p.rests, "")
+	setText(p.advice, "")
+	p.body.Refresh()
+}
+
+// rows fills the table.
+func (p *Tests) rows(r consult.Reckoning) {
+	rows := p.sp.Rows(r)
+	p.table.show(rows)
+	visible(p.table.box, len(rows) > 0)
+	setText(p.none, "")
+	if len(rows) == 0 {
+		setText(p.none, p.sp.say("heat.tests.none"))
+	}
+}
+
+// visible shows or hides an object.
+func visible(o fyne.CanvasObject, on bool) {
+	switch {
+	case on && !o.Visible():
+		o.Show()
+	case !on && o.Visible():
+		o.Hide()
+	}
+}
+
+// setText sets a paragraph and hides it while it is empty.
+func setText(p *look.Paragraph, text string) {
+	p.SetText(text)
+	visible(p, text != "")
+}
+
+// canvasOf is the canvas an object stands on.
+func canvasOf(o fyne.CanvasObject) fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(o) }

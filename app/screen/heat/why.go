@@ -1,0 +1,220 @@
+package heat
+
+import (
+	"strings"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/climate"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/figure"
+	"ebbwell/internal/quantity"
+)
+
+// Why is the reason for a sweat rate in words.
+type Why struct {
+	Figure, Beside, Rests string
+	// Formula is in words, Numbers the same with its numbers in, Inputs what
+	// went in; all empty where they could lead back to body mass.
+	Formula, Numbers string
+	Inputs           []Line
+	// Steps are the steps of the heat balance with their ranges.
+	Steps []Line
+	// Budget is what the range is made of.
+	Budget  []chart.BudgetShare
+	Sources []string
+	// Soldiers compares with soldiers' sweat, or says why that says nothing
+	// here; empty where mass is hidden.
+	Soldiers string
+	// Tests says of each test what it gave or why it gave nothing.
+	Tests []string
+}
+
+// Line is a name and a value.
+type Line struct{ Name, Value string }
+
+// Why explains the rate of a reckoning.
+func (sp Speaker) Why(r consult.Reckoning) Why {
+	answer := sp.Answer(r, NoDays)
+	rate := r.Climate.Rate
+	w := Why{Figure: answer.Figure, Beside: answer.Beside, Rests: answer.Rests}
+	for _, s := range rate.Why.Budget {
+		w.Budget = append(w.Budget, chart.BudgetShare{Name: sp.say("source." + s.Source), Part: s.Part,
+			Text: sp.Words.Number(100*s.Part, 0) + "\u00a0" + string(quantity.PerCent)})
+	}
+	w.Sources, w.Tests = sp.sources(rate.Why.Sources), sp.refusals(r)
+	if sp.By.Hidden || !rate.Ranged {
+		return w
+	}
+	if rate.Why.Formula != "" && len(rate.Why.Inputs) > 1 {
+		w.Formula, w.Numbers = rate.Why.Print(sp.symbol), rate.Why.PrintValues(sp.value)
+		if middle := showsMiddle(r.Climate) || !rate.Estimate; middle {
+			w.Numbers += " = " + sp.Rate(rate.Value)
+		}
+	}
+	for _, in := range rate.Why.Inputs {
+		w.Inputs = append(w.Inputs, Line{sp.symbol(in.Symbol), sp.input(in)})
+	}
+	if rate.Estimate && r.Climate.Kind != climate.GroupValues {
+		w.Steps = sp.steps(r.Steps)
+		w.Sources = append(w.Sources, sp.more(w.Sources, r.Steps)...)
+		w.Soldiers = sp.soldiers(r.Soldiers)
+	}
+	return w
+}
+
+// soldiers sets the rate beside two regressions of soldiers' sweat (Gonzalez
+// et al. 2009), or says why they do not hold here. Nothing rests on them.
+func (sp Speaker) soldiers(s consult.Soldiers) string {
+	if !s.Asked {
+		return ""
+	}
+	for _, p := range climate.Problems(s.Refused) {
+		if p.Code == evidence.CodeOutOfFit {
+			return sp.say("heat.soldiers.refused", sp.outside("problem."+p.Code, p))
+		}
+	}
+	if s.Refused != nil {
+		return ""
+	}
+	rate := func(x quantity.GramsPerHour) string {
+		if x <= 0 {
+			return sp.say("heat.soldiers.below")
+		}
+		return sp.Rate(float64(x) / 1000)
+	}
+	return sp.say("heat.soldiers.rates", rate(s.Rates.Exponential), rate(s.Rates.Linear))
+}
+
+// steps are the steps of the heat balance.
+func (sp Speaker) steps(e climate.Explained) []Line {
+	var list []Line
+	for _, s := range []struct {
+		key string
+		f   figure.Figure
+	}{
+		{"heat.step.need", e.Need}, {"heat.step.capacity", e.Capacity}, {"heat.step.wettedness", e.Wettedness},
+		{"heat.step.base", e.Base}, {"heat.step.onset", e.Onset}, {"heat.step.breath", e.Breath},
+	} {
+		if s.f.Known {
+			list = append(list, Line{sp.say(s.key), sp.step(s.f)})
+		}
+	}
+	return list
+}
+
+// step is a figure with its range.
+func (sp Speaker) step(f figure.Figure) string {
+	u := f.Unit
+	decimals := 2
+	if u == quantity.WattPerSquareMetre {
+		decimals = 0
+	}
+	value := sp.Words.Number(f.Value, decimals)
+	if u == quantity.LitrePerHour {
+		value = sp.By.Number(f.Value, u)
+	}
+	if u != quantity.None {
+		value += "\u00a0" + string(sp.By.Unit(u))
+	}
+	switch {
+	case !f.Ranged:
+		return value
+	case u == quantity.LitrePerHour:
+		return sp.say("heat.step.ranged", value, sp.By.Range(f))
+	}
+	return sp.say("heat.step.ranged", value, sp.Words.Between(f.Range, decimals))
+}
+
+// more are the sources of the steps that are not named yet.
+func (sp Speaker) more(named []string, e climate.Explained) []string {
+	var ids []string
+	for _, f := range []figure.Figure{e.Need, e.Capacity, e.Wettedness} {
+		ids = append(ids, f.Why.Sources...)
+	}
+	seen := map[string]bool{}
+	for _, s := range named {
+		seen[s] = true
+	}
+	var list []string
+	for _, s := range sp.sources(ids) {
+		if !seen[s] {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// sources names references, each once, with how surely they were read.
+func (sp Speaker) sources(ids []string) []string {
+	var list []string
+	seen := map[string]bool{}
+	for _, id := range ids {
+		e, ok := evidence.Find(id)
+		if !ok {
+			continue
+		}
+		text := sp.say("heat.source", e.Source.Full, desk.Sureness(sp.Words, e.Sure))
+		if !seen[text] {
+			seen[text] = true
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
+// refusals says of the tests that could not set the balance why not.
+func (sp Speaker) refusals(r consult.Reckoning) []string {
+	var list []string
+	for _, x := range r.Climate.Calibration.Refused {
+		if x.Test < len(r.Tests) {
+			day := sp.Day(consult.TestDay(r.Tests[x.Test].Test))
+			list = append(list, sp.say("heat.refused", day, sp.say("refusal.code."+x.Code)))
+		}
+	}
+	return list
+}
+
+// symbol is the word for a symbol; one of several keeps its number.
+func (sp Speaker) symbol(symbol string) string {
+	base := strings.TrimRight(symbol, "0123456789")
+	key := "heat.symbol." + base
+	if !sp.Words.Has(key) {
+		return symbol
+	}
+	if number := symbol[len(base):]; number != "" {
+		return sp.say("heat.symbol.numbered", sp.say(key), number)
+	}
+	return sp.say(key)
+}
+
+// value is an input with its unit.
+func (sp Speaker) value(in figure.Input) string {
+	if in.Unit == quantity.LitrePerHour {
+		return sp.Rate(in.Value)
+	}
+	number := sp.Words.Number(in.Value, digitsOf(in.Value, valueDigits))
+	if in.Unit == quantity.None {
+		return number
+	}
+	return number + "\u00a0" + string(in.Unit)
+}
+
+// input is a value with its standard uncertainty.
+func (sp Speaker) input(in figure.Input) string {
+	if in.U <= 0 {
+		return sp.value(in)
+	}
+	return sp.say("heat.input", sp.value(in), sp.Words.Number(in.U, digitsOf(in.U, doubtDigits)))
+}
+
+// The digits that a value and its standard uncertainty are shown with.
+const (
+	valueDigits  = 3
+	doubtDigits  = 2
+	mostDecimals = 4
+)
+
+// digitsOf is how many decimals leave so many digits that matter, none idle.
+func digitsOf(x float64, digits int) int { return figure.Decimals(x, digits, mostDecimals) }

@@ -1,0 +1,172 @@
+package planner
+
+import (
+	"strings"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// line is one thing that is compared between the options.
+type line struct {
+	// key names it in the catalogue of texts.
+	key string
+	// differs is true where the difference to the habit stands beside it.
+	differs bool
+}
+
+// cell is one option's entry in a line.
+type cell struct{ text, differs string }
+
+// compared is one option reckoned, for the table.
+type compared struct {
+	option record.Option
+	mix    plan.Mix
+	at     plan.Prediction
+	take   plan.Schedule
+}
+
+// lines are what the table compares, for the options there are.
+func lines(list []compared) []line {
+	all := []line{
+		{key: "drinks"}, {key: "food"}, {key: "salt"}, {key: "deficit", differs: true}, {key: "carbohydrate", differs: true},
+		{key: "sodium", differs: true}, {key: "rate", differs: true}, {key: "strength"}, {key: "mouthfuls"}, {key: "importance"}, {key: "confidence"},
+	}
+	var shown []line
+	for _, l := range all {
+		if anyOf(list, func(c compared) bool { return c.says(l) }) {
+			shown = append(shown, l)
+		}
+	}
+	return shown
+}
+
+// says reports whether an option has anything to say in a line; one that none
+// has is left out.
+func (c compared) says(l line) bool {
+	switch l.key {
+	case "salt":
+		return c.mix[plan.Salt] > 0
+	case "importance":
+		return c.option.Importance.Known()
+	case "confidence":
+		return c.option.Confidence.Known()
+	}
+	return true
+}
+
+func anyOf(list []compared, is func(compared) bool) bool {
+	for _, c := range list {
+		if is(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// widest is the place of the chance at which the option in hand is given most,
+// so that its mouthfuls can be compared; -1 where there is none.
+func widest(s plan.Schedule) int {
+	best := -1
+	for i, t := range s.Takes {
+		if t.ML > 0 && (best < 0 || t.ML > s.Takes[best].ML) {
+			best = i
+		}
+	}
+	return best
+}
+
+// lineName names a line of the table.
+func (sp speaker) lineName(l line, chance string) string {
+	if l.key == "mouthfuls" {
+		return sp.say("planner.line.mouthfuls", chance)
+	}
+	return sp.say("planner.line." + l.key)
+}
+
+// cellOf is what one option has in a line; habit is what it is compared with.
+func (sp speaker) cellOf(s state, l line, c, habit compared, chance int) cell {
+	same := c.option.ID == habit.option.ID
+	with := func(text string, x, y float64, u quantity.Unit) cell {
+		if same {
+			return cell{text: text}
+		}
+		return cell{text: text, differs: sp.by.Difference(x, y, u)}
+	}
+	switch l.key {
+	case "drinks":
+		return cell{text: sp.drinksOf(s, c.mix)}
+	case "food":
+		return cell{text: sp.foodsOf(s, c.mix)}
+	case "salt":
+		return cell{text: sp.amount(s.kase, plan.Salt, c.mix[plan.Salt])}
+	case "deficit":
+		x, u := sp.end(c.at.DeficitL, c.at.Deficit)
+		y, _ := sp.end(habit.at.DeficitL, habit.at.Deficit)
+		return with(sp.deficit(c.at), x.Value, y.Value, u)
+	case "carbohydrate":
+		return with(sp.carbohydrate(c.at.Carbohydrate.TotalGH), c.at.Carbohydrate.TotalGH, habit.at.Carbohydrate.TotalGH, quantity.GramPerHour)
+	case "sodium":
+		return with(sp.sodium(c.at.Sodium.InMgH), c.at.Sodium.InMgH, habit.at.Sodium.InMgH, quantity.MilligramPerHour)
+	case "rate":
+		return with(sp.rate(c.at.Fluid.RateLH), c.at.Fluid.RateLH, habit.at.Fluid.RateLH, quantity.LitrePerHour)
+	}
+	return cell{text: sp.lesser(l, c, chance)}
+}
+
+// lesser is a cell that has no difference beside it.
+func (sp speaker) lesser(l line, c compared, chance int) string {
+	switch l.key {
+	case "strength":
+		if c.at.StrengthPercent > 0 {
+			return sp.strength(c.at.StrengthPercent)
+		}
+	case "mouthfuls":
+		if chance >= 0 && chance < len(c.take.Takes) {
+			return sp.w.Number(float64(c.take.Takes[chance].Mouthfuls), 0)
+		}
+	case "importance":
+		return sp.rating(c.option.Importance)
+	case "confidence":
+		return sp.rating(c.option.Confidence)
+	}
+	return sp.say("planner.none")
+}
+
+// rating writes a rating; nothing where it was not given.
+func (sp speaker) rating(n record.Number) string {
+	if !n.Known() {
+		return ""
+	}
+	return sp.w.Number(*n.Value, 0)
+}
+
+// drinksOf writes the volumes of water and drinks: "0.45 + 0.35 L".
+func (sp speaker) drinksOf(s state, mix plan.Mix) string {
+	var parts []string
+	for slot := plan.Water; slot.IsDrink(); slot++ {
+		if s.kase.Slots[slot].InUse && (mix[slot] > 0 || slot == plan.Water) {
+			parts = append(parts, sp.by.Number(mix[slot]/1000, quantity.Litre))
+		}
+	}
+	return strings.Join(parts, " + ") + "\u00a0" + string(sp.by.Unit(quantity.Litre))
+}
+
+// foodsOf writes what is eaten; a dash for nothing.
+func (sp speaker) foodsOf(s state, mix plan.Mix) string {
+	var parts []string
+	for slot := plan.Food1; slot.IsFood(); slot++ {
+		if mix[slot] > 0 {
+			parts = append(parts, sp.portions(mix[slot], sp.product(s.kase, slot)))
+		}
+	}
+	if len(parts) == 0 {
+		return sp.say("planner.none")
+	}
+	return strings.Join(parts, sp.say("format.comma"))
+}
+
+// chanceName names a chance to drink.
+func (sp speaker) chanceName(c plan.Chance) string { return desk.ChanceWord(sp.w, c.Code) }

@@ -1,0 +1,126 @@
+package planner
+
+import (
+	"context"
+	"fmt"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// file is what of an athlete's records the screen works with.
+type file struct {
+	athlete record.Athlete
+	// tests are newest first, with what each says.
+	tests []consult.Findings
+	// plans are newest first, as they were loaded.
+	plans []record.Plan
+}
+
+// loadFile reads an athlete's records.
+func loadFile(d *desk.Desk, athlete record.ID) (file, error) {
+	ctx := context.Background()
+	var f file
+	var err error
+	if f.athlete, err = d.Store.LoadAthlete(ctx, athlete); err != nil {
+		return f, fmt.Errorf("open the plan: %w", err)
+	}
+	tests, err := d.Store.Tests(ctx, athlete)
+	if err != nil {
+		return f, fmt.Errorf("open the plan: %w", err)
+	}
+	for _, t := range tests {
+		found, err := d.Findings(ctx, t, f.athlete)
+		if err != nil {
+			return f, fmt.Errorf("open the plan: %w", err)
+		}
+		f.tests = append(f.tests, found)
+	}
+	if f.plans, err = d.Store.Plans(ctx, athlete); err != nil {
+		return f, fmt.Errorf("open the plan: %w", err)
+	}
+	return f, nil
+}
+
+// usable is the newest test with a sweat rate that has a range; ok is false when
+// there is none.
+func (f file) usable() (consult.Findings, bool) {
+	for _, t := range f.tests {
+		if rate := t.Sweat.Fluid.Rate; t.Refused == nil && rate.Known && rate.Ranged {
+			return t, true
+		}
+	}
+	return consult.Findings{}, false
+}
+
+// test is the test with an id.
+func (f file) test(id record.ID) (consult.Findings, bool) {
+	for _, t := range f.tests {
+		if t.Test.ID == id {
+			return t, true
+		}
+	}
+	return consult.Findings{}, false
+}
+
+// plan is the plan with an id; the athlete's own for none.
+func (f file) plan(id record.ID) (record.Plan, bool) {
+	if id == "" {
+		return consult.Own(f.plans)
+	}
+	for _, p := range f.plans {
+		if p.ID == id {
+			return p, true
+		}
+	}
+	return record.Plan{}, false
+}
+
+// open makes the case of a plan. An agreed one is shown as it was agreed: with
+// the basis, the session and the aim that were kept beside it.
+func (f file) open(p record.Plan, d *desk.Desk) (consult.Case, error) {
+	b, err := consult.BasisFor(p, f.athlete, f.tests, d.Now(), d.Reckon())
+	if err != nil {
+		return consult.Case{}, err
+	}
+	c, err := consult.OpenCase(p, f.athlete, b, d.Reckon())
+	if err != nil || p.State == record.PlanDraft {
+		return c, err
+	}
+	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
+	if err != nil {
+		return c, err
+	}
+	c, _ = c.AsAgreed(kept)
+	return c, nil
+}
+
+// lenient is open for a plan that is being typed into: where its session cannot
+// be reckoned with, the case is made with the lengths left out that are wrong,
+// and wrong says which.
+func (f file) lenient(p record.Plan, d *desk.Desk) (c consult.Case, wrong, err error) {
+	if c, err = f.open(p, d); err == nil {
+		return c, nil, nil
+	}
+	mended := p.Clone()
+	mended.Target.Short, mended.Target.Long = record.Number{}, record.Number{}
+	mended.Target.DeficitAim = record.Number{}
+	for range 2 {
+		if c, wrong = f.open(mended, d); wrong == nil {
+			c.Plan = p
+			return c, err, nil
+		}
+		if t, ok := f.test(p.Basis.TestID); ok {
+			mended.Target.Minutes = record.Num(t.Minutes, quantity.Minute)
+		}
+	}
+	return c, nil, err
+}
+
+// gone is the error for a plan that is not there.
+func gone(id record.ID) error {
+	return &store.Error{Code: store.CodeNotFound, Doing: "open a plan", Ref: record.Ref{Kind: record.KindPlan, ID: id}}
+}

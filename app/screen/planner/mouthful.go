@@ -1,0 +1,75 @@
+package planner
+
+import (
+	"context"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// askMouthful weighs ten mouthfuls: the bottle before and after.
+func (v *View) askMouthful() {
+	h, say := v.desk.Host, v.sp.say
+	before := field.NewNumber(h, "planner.mouthful.before", evidence.BottleMass, quantity.Gram)
+	after := field.NewNumber(h, "planner.mouthful.after", evidence.BottleMass, quantity.Gram)
+	before.SetBox(110)
+	after.SetBox(110)
+	result := look.NewParagraph(" ", look.Body, look.Ink)
+	show := func(field.Reading) {
+		result.SetText(" ")
+		if m, ok := v.weighed(before, after); ok {
+			result.SetText(say("planner.mouthful.own", v.sp.sip(float64(m))))
+		}
+	}
+	before.OnChanged, after.OnChanged = show, show
+	h.Ask(v.canvas(), field.Question{
+		Name: "planner.mouthful.ask", Title: say("planner.mouthful.weigh"), Sentence: say("planner.mouthful.sentence"),
+		Content: look.VBox(8, newForm(look.NewEntry(say("planner.mouthful.before"), before), look.NewEntry(say("planner.mouthful.after"), after)), result),
+		Actions: []field.Action{
+			{Name: "no", Text: say("field.ask.cancel")},
+			{Name: "yes", Text: say("planner.mouthful.keep"), Kind: field.Primary, Do: func() (stay bool) {
+				m, ok := v.weighed(before, after)
+				if !ok {
+					result.SetText(say("planner.mouthful.wrong"))
+					return true
+				}
+				return !v.keepMouthful(m)
+			}},
+		},
+	})
+}
+
+// weighed is the mouthful of two weighings of a bottle of water.
+func (v *View) weighed(before, after *field.Number) (plan.Mouthful, bool) {
+	x, okX := before.Value()
+	y, okY := after.Value()
+	water, _ := v.desk.Products().Find(consult.Water)
+	if !okX || !okY || !water.Density.Known {
+		return 0, false
+	}
+	m, err := plan.MouthfulFromTen(x, y, water.Density.Value)
+	return m, err == nil
+}
+
+// keepMouthful writes the mouthful into the athlete's profile.
+func (v *View) keepMouthful(m plan.Mouthful) (kept bool) {
+	ctx := context.Background()
+	a, err := v.desk.Store.LoadAthlete(ctx, v.file.athlete.ID)
+	if err == nil {
+		a.Mouthful = record.Num(quantity.Round(float64(m), 0), quantity.Millilitre)
+		a, err = v.desk.Store.SaveAthlete(ctx, a, store.Edit{Why: v.sp.say("planner.mouthful.why")})
+	}
+	if err != nil {
+		v.desk.Trouble(err)
+		return false
+	}
+	v.file.athlete = a
+	v.reopen(v.b.Doc.Now().Record)
+	return true
+}

@@ -1,0 +1,294 @@
+package planner
+
+import (
+	"context"
+	"strings"
+	"testing"
+	"time"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look/golden"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// Where the aims clash the conditions are named, and the nearest for one let go
+// can be taken.
+func TestClash(t *testing.T) {
+	b := begun(t)
+	o := b.option(record.OptionFood)
+	b.tab(TabSession)
+	b.Fill("planner.limit", "0.5")
+	b.settle()
+	b.Click("planner.suggest")
+	if !b.Has("planner.clash.1") {
+		t.Fatalf("no clash at a limit of 0.5 %%: %v", b.Names())
+	}
+	b.Click("planner.clash.1")
+	p := b.v.now.kase.Planner
+	misses := p.Misses(plan.Expected, b.v.now.mix)
+	if len(misses.Each()) != 1 || b.v.live.at.Guards.Stops() {
+		t.Errorf("what was taken misses %v", misses.Codes())
+	}
+	if got, _ := consult.OptionByID(b.kept(), o.ID); b.v.now.kase.MixOf(got) != b.v.now.mix || b.v.now.option != o.ID {
+		t.Error("it is not kept")
+	}
+}
+
+// A suggestion leaves alone what may not change.
+func TestHeldItems(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionAim)
+	b.tab(TabSession)
+	b.Click("planner.hold.drink1")
+	b.Click("planner.hold.food1")
+	habit := b.v.now.habit
+	b.v.suggest()
+	if b.Has("planner.clash.1") {
+		b.Click("planner.clash.done")
+		return
+	}
+	if b.v.now.mix[plan.Drink1] != habit[plan.Drink1] {
+		t.Errorf("the drink went from %v to %v though it is held", habit[plan.Drink1], b.v.now.mix[plan.Drink1])
+	}
+}
+
+// held runs work when it is told to.
+type held struct {
+	work func(ctx context.Context) error
+	done func(error)
+	gone bool
+}
+
+func (h *held) Run(work func(ctx context.Context) error, done func(error)) (stop func()) {
+	h.work, h.done = work, done
+	return func() { h.gone = true }
+}
+
+// A search is stopped by its button, and an answer that comes late is dropped.
+func TestStopLooking(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFluid)
+	before := b.v.now.mix
+	b.kept()
+	h := &held{}
+	b.desk.Beside = h
+	b.Click("planner.suggest")
+	if b.text("planner.suggest") != b.v.sp.say("planner.suggest.stop") {
+		t.Fatalf("the button says %q", b.text("planner.suggest"))
+	}
+	b.Click("planner.suggest")
+	if !h.gone || b.text("planner.suggest") != b.v.sp.say("planner.suggest") {
+		t.Errorf("not stopped: %q", b.text("planner.suggest"))
+	}
+	if err := h.work(context.Background()); err != nil {
+		t.Fatal(err)
+	}
+	h.done(nil)
+	if b.v.now.mix != before {
+		t.Error("an answer that came late was taken")
+	}
+}
+
+// The breaks come from the table or a score, can be changed, and say when the
+// plan cannot be drunk at them.
+func TestBreaks(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.Fill("planner.water.amount", "0.6")
+	b.tab(TabBreaks)
+	b.Click("planner.chance.3.remove")
+	b.Fill("planner.chance.2.seconds", "10")
+	b.Fill("planner.chance.1.seconds", "10")
+	if b.v.live.take.Fits {
+		t.Fatalf("%d mL fit into two breaks of 10 s", b.v.live.take.PlannedML)
+	}
+	words := b.v.ui.parts[TabBreaks].(*breaksTab).words.Text()
+	if !strings.Contains(words, "cannot be drunk") || b.v.ui.page.deficit.data.PlanEnd.Name != b.v.sp.say("planner.deficit.breaks") {
+		t.Errorf("said %q, the line ends %+v", words, b.v.ui.page.deficit.data.PlanEnd)
+	}
+	tab := b.v.ui.parts[TabBreaks].(*breaksTab)
+	tab.takeScore("6-4, 6-4")
+	if got := len(b.kept().Chances); got != 9 {
+		t.Errorf("6-4 6-4 is %d chances", got)
+	}
+	tab.takeScore("6-")
+	if tab.trouble.Text() == "" || len(b.kept().Chances) != 9 {
+		t.Error("half a score was taken")
+	}
+	sports, err := plan.Sports()
+	if err != nil {
+		t.Fatal(err)
+	}
+	tab.takeTable(sports[0].Code + "/" + sports[0].Session)
+	if got := b.kept().Chances; len(got) == 9 && got[0].Name == "" {
+		t.Errorf("the table gives %+v", got)
+	}
+	b.tab(TabBreaks)
+	n := len(b.v.now.plan.Chances)
+	b.Click("planner.breaks.add")
+	if len(b.kept().Chances) != n+1 {
+		t.Error("no break was added")
+	}
+	for range 3 {
+		b.v.Undo()
+	}
+	if got := len(b.kept().Chances); got != 2 {
+		t.Errorf("after undo %d chances", got)
+	}
+}
+
+// Without chances of its own a session is drawn as drunk through evenly.
+func TestNoChances(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.v.b.Pick("test", func(s *sheet) { s.Record.Chances = nil })
+	d := b.v.ui.page.deficit.data
+	if len(d.Plan) != 2 || d.PlanEnd.Figure != b.v.sp.deficit(b.v.live.at) || d.Plan[1].Change >= 0 {
+		t.Errorf("drawn as %+v, %+v", d.Plan, d.PlanEnd)
+	}
+	b.tab(TabBreaks)
+	if got := b.v.ui.parts[TabBreaks].(*breaksTab).words.Text(); !strings.Contains(got, "even") {
+		t.Errorf("said %q", got)
+	}
+}
+
+// Ten mouthfuls weighed go into the profile, and the breaks count in them.
+func TestMouthful(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.tab(TabBreaks)
+	usual := b.v.live.take.Takes[1].Mouthfuls
+	b.Click("planner.mouthful")
+	b.Fill("planner.mouthful.before", "700")
+	b.Fill("planner.mouthful.after", "710")
+	b.Click("planner.mouthful.ask.yes")
+	if !b.Has("planner.mouthful.ask.yes") {
+		t.Fatal("a bottle that grew heavier was taken")
+	}
+	b.Fill("planner.mouthful.after", "320")
+	b.Click("planner.mouthful.ask.yes")
+	if got := b.athlete().Mouthful.Or(0); got != 38 {
+		t.Errorf("the mouthful is %v mL", got)
+	}
+	if got := b.v.live.take.Takes[1].Mouthfuls; !(got < usual) {
+		t.Errorf("%d mouthfuls of 38 mL, %d of the usual", got, usual)
+	}
+}
+
+// Two sessions in a day: what is owed is carried over to the second.
+func TestDay(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionHabit)
+	b.tab(TabSession)
+	b.Fill("planner.session.next", "1")
+	b.tab(TabDay)
+	tab := b.v.ui.parts[TabDay].(*dayTab)
+	sessions, names, _, wrong := tab.sessions()
+	if wrong != "" || len(sessions) != 2 || sessions[1].Start.Sub(sessions[0].Start) != 155*time.Minute {
+		t.Fatalf("%d sessions, %v, %q", len(sessions), names, wrong)
+	}
+	if !strings.Contains(tab.totals.Text(), "owed") {
+		t.Errorf("said %q", tab.totals.Text())
+	}
+	b.settle()
+	b.Fill("planner.day.session.2.start", "14:30")
+	if _, said := tab.trouble.Text(); said != "" && !strings.Contains(said, "overlap") {
+		t.Errorf("said %q", said)
+	} else if said == "" {
+		t.Error("overlapping sessions are laid out")
+	}
+	b.settle()
+	b.Click("planner.day.session.2.remove")
+	if sessions, _, _, _ := tab.sessions(); len(sessions) != 1 {
+		t.Errorf("%d sessions after taking one out", len(sessions))
+	}
+	b.Fill("planner.day.start", "")
+	if _, said := tab.trouble.Text(); !strings.Contains(said, "start") {
+		t.Errorf("without a start it says %q", said)
+	}
+}
+
+// A US practice sees fluid ounces; the record stays in mL.
+func TestOunces(t *testing.T) {
+	d, went := apptest.Desk(t)
+	p := d.Practice()
+	p.Settings.Units = "us"
+	if _, err := d.Store.SavePractice(context.Background(), p, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	d.PracticeChanged()
+	a, test := hockey(t, d)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
+	o := b.option(record.OptionFood)
+	b.Fill("planner.water.amount", "10")
+	want, err := quantity.Convert(10, quantity.FluidOunce, quantity.Millilitre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := b.amountKept(o.ID, plan.Water); got < want-0.01 || got > want+0.01 {
+		t.Errorf("10 fl oz are kept as %v mL", got)
+	}
+	for _, text := range texts(b.w.Content()) {
+		for _, unit := range []string{"\u00a0L", "\u00a0mL", "\u00a0kg", "°C", " L ", " L,"} {
+			if strings.Contains(text, unit) && !strings.Contains(text, "mmol") {
+				t.Errorf("%q is in %q", text, unit)
+			}
+		}
+	}
+}
+
+// Where body mass is hidden nothing on the screen leads back to it.
+func TestHiddenMass(t *testing.T) {
+	d, went := apptest.Demo(t)
+	a := apptest.AthleteNamed(t, d, "Mirel")
+	for _, place := range []desk.Place{{Screen: desk.Plan, Athlete: a.ID}, {Screen: desk.Plan, Athlete: a.ID, New: true}} {
+		b := openIn(t, d, went, place, golden.Mode{Percent: 100}, sized(1600, 1400))
+		if !b.v.sp.by.Hidden {
+			t.Fatal("the mass is not hidden")
+		}
+		for _, o := range b.v.now.plan.Options {
+			b.v.chooseOption(o.ID)
+			for _, tab := range tabList() {
+				b.tab(tab)
+				b.noMass(tab)
+			}
+		}
+		b.v.askWhy()
+		b.noMass("why")
+		b.Click("planner.why.done")
+		b.v.askRests()
+		b.noMass("rests")
+		b.Click("planner.rests.ask.done")
+		if strings.Contains(b.v.Head().Under, "kg") {
+			t.Errorf("the head says %q", b.v.Head().Under)
+		}
+		if b.v.now.draft() {
+			b.v.askAgreement()
+			b.noMass("agree")
+		}
+	}
+}
+
+// noMass looks for what mass could be worked out from in all texts in sight. The
+// humidity of the air is the one per cent there may be.
+func (b *bench) noMass(where string) {
+	b.t.Helper()
+	root := b.w.Content()
+	if top := b.w.Canvas().Overlays().Top(); top != nil {
+		root = top
+	}
+	for _, text := range texts(root) {
+		said := strings.Replace(text, "50\u00a0%", "", 1)
+		said = strings.Replace(said, "50 %", "", 1)
+		for _, tell := range []string{"kg", "%", "mL/kg", "kcal", "lb", "body mass"} {
+			if strings.Contains(said, tell) && !strings.Contains(text, "hidden for this athlete") {
+				b.t.Errorf("%s: %q is in %q", where, tell, text)
+			}
+		}
+	}
+}

@@ -1,0 +1,239 @@
+package planner
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look/golden"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// shot keeps what the window shows.
+func (b *bench) shot(name string) {
+	b.t.Helper()
+	b.settle()
+	for _, text := range append(texts(b.w.Content()), overTexts(b.w)...) {
+		if strings.Contains(text, "%!") || strings.Contains(text, "planner.") {
+			b.t.Errorf("%s: %q is no text", name, text)
+		}
+	}
+	golden.Check(b.t, name, b.w.Canvas().Capture(), *update)
+}
+
+// overTexts lists the texts of what lies over the window.
+func overTexts(w fyne.Window) []string {
+	if top := w.Canvas().Overlays().Top(); top != nil {
+		return texts(top)
+	}
+	return nil
+}
+
+func small() fyne.Size { return sized(1180, 760) }
+func large() fyne.Size { return sized(1600, 1000) }
+
+// tall is a window in which the whole of a tab is in sight.
+func tall() fyne.Size { return sized(1180, 1420) }
+
+// TestPictureDraft keeps a draft in all looks.
+func TestPictureDraft(t *testing.T) {
+	d, went := apptest.Demo(t)
+	a := apptest.AthleteNamed(t, d, "Jorun")
+	for _, m := range []golden.Mode{{Dark: false, Percent: 100}, {Dark: true, Percent: 100}, {Dark: false, Percent: 125}, {Dark: true, Percent: 150}} {
+		for name, size := range map[string]fyne.Size{"1180x760": small(), "1600x1000": large()} {
+			if m.Percent == 125 && size == large() {
+				continue
+			}
+			b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, m, size)
+			b.shot("draft-" + m.String() + "-" + name)
+		}
+	}
+}
+
+// TestPictureTabs keeps every tab of a draft with steps, and of an agreed plan.
+func TestPictureTabs(t *testing.T) {
+	d, went := apptest.Demo(t)
+	for who, name := range map[string]string{"agreed": "Dorian", "draft": "Sefa"} {
+		a := apptest.AthleteNamed(t, d, name)
+		for _, m := range []golden.Mode{{Dark: false, Percent: 100}, {Dark: true, Percent: 100}} {
+			if m.Dark && who == "agreed" {
+				continue
+			}
+			b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, m, tall())
+			for _, tab := range tabList() {
+				b.tab(tab)
+				b.shot(fmt.Sprintf("tab-%s-%s-%s", tab, who, m))
+			}
+		}
+	}
+}
+
+// TestPictureAgreed keeps an agreed plan at both sizes.
+func TestPictureAgreed(t *testing.T) {
+	d, went := apptest.Demo(t)
+	a := apptest.AthleteNamed(t, d, "Ravka")
+	for _, dark := range []bool{false, true} {
+		m := golden.Mode{Dark: dark, Percent: 100}
+		b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, m, small())
+		b.shot("agreed-" + m.String() + "-1180x760")
+		b = openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, Part: TabSteps}, m, large())
+		b.shot("agreed-" + m.String() + "-1600x1000")
+	}
+}
+
+// TestPictureFollowed keeps the steps after a decision that was taken back, and
+// after the last one, and a day of several sessions.
+func TestPictureFollowed(t *testing.T) {
+	b := stepped(t)
+	b.w.Resize(tall())
+	b.settle()
+	b.comfortable()
+	b.decide(record.DecisionNext, "")
+	b.Click("planner.takeback")
+	b.shot("followed-taken-back")
+	for range b.v.now.plan.Steps {
+		b.decide(record.DecisionNext, "the league began, and it went well")
+	}
+	b.shot("followed-done")
+	b = begun(t)
+	b.w.Resize(tall())
+	b.option(record.OptionFood)
+	b.tab(TabDay)
+	for i, start := range []string{"19:00", "at night"} {
+		b.Click("planner.day.add")
+		b.settle()
+		b.Fill(fmt.Sprintf("planner.day.session.%d.start", i+2), start)
+	}
+	b.Fill("planner.day.session.2.minutes", "60")
+	b.shot("day-further")
+	b.Click("planner.day.session.3.remove")
+	b.shot("day-second")
+}
+
+// TestPictureGuards keeps a plan at its ceiling, with cautions.
+func TestPictureGuards(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.Click("planner.water.slider")
+	b.Key(fyne.KeyEnd, fyne.KeyRight)
+	b.shot("guards-light")
+}
+
+// TestPictureHidden keeps a plan whose athlete's mass is hidden.
+func TestPictureHidden(t *testing.T) {
+	d, went := apptest.Demo(t)
+	a := apptest.AthleteNamed(t, d, "Mirel")
+	for _, dark := range []bool{false, true} {
+		m := golden.Mode{Dark: dark, Percent: 100}
+		b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: ""}, m, small())
+		b.shot("hidden-" + m.String())
+	}
+	b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, golden.Mode{Percent: 100}, tall())
+	b.tab(TabDay)
+	b.shot("hidden-day")
+}
+
+// TestPictureLong keeps a plan full of items under long names.
+func TestPictureLong(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a, test := hockey(t, d)
+	long := strings.Repeat("Anneliese-Wilhelmina ", 3)[:60]
+	a.Name = long
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	place := desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)}
+	for i, m := range []golden.Mode{{Dark: false, Percent: 100}, {Dark: true, Percent: 150}} {
+		b := openIn(t, d, went, place, m, small())
+		if i == 0 {
+			b.fillMenu(long)
+			place = desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: b.kept().ID}
+			b.option(record.OptionFood)
+		}
+		b.shot("long-" + m.String())
+		b.w.Resize(large())
+		b.shot("long-" + m.String() + "-large")
+	}
+}
+
+// fillMenu puts an item into every slot, and long names everywhere.
+func (b *bench) fillMenu(long string) {
+	b.t.Helper()
+	food := b.option(record.OptionFood)
+	for _, id := range []record.ID{"generic.home-drink", "generic.maltodextrin", "generic.rice-square", "generic.watermelon", "generic.gel-concentrated"} {
+		product, ok := b.desk.Products().Find(id)
+		if !ok || !b.v.addProduct(product, func(s string) { b.t.Log(s) }) {
+			b.t.Fatalf("%s was not added", id)
+		}
+	}
+	for slot := plan.Drink2; slot <= plan.Food4; slot++ {
+		b.v.move(slot, 0.5)
+	}
+	b.v.settled()
+	b.v.b.Pick("test", func(s *sheet) {
+		s.Record.Target.SessionName, s.Record.Name = long, long
+		edit(&s.Record, food.ID, func(o *record.Option) { o.Name = long })
+		for i := range s.Record.Chances {
+			s.Record.Chances[i].Name = long
+		}
+	})
+}
+
+// TestPictureEmpty keeps what is seen before there is a plan.
+func TestPictureEmpty(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := apptest.Athlete(t, d)
+	place := desk.Place{Screen: desk.Plan, Athlete: a.ID}
+	openAt(t, d, went, place).shot("empty-notest")
+	_, test := tested(t, d, a, 62.4)
+	openAt(t, d, went, place).shot("empty-noplan")
+	opened, err := d.Store.ReopenTest(context.Background(), test.ID, "weighed again")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true})
+	b.kept()
+	opened.Weighings = opened.Weighings[:1]
+	if _, err := d.Store.SaveTest(context.Background(), opened, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	openAt(t, d, went, place).shot("error-norate")
+	if err := d.Store.Delete(context.Background(), refOf(b.v.now.plan), store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	openAt(t, d, went, place).shot("empty-norate")
+}
+
+// TestPictureDialogs keeps the dialogs.
+func TestPictureDialogs(t *testing.T) {
+	d, went := apptest.Demo(t)
+	a := apptest.AthleteNamed(t, d, "Sefa")
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	for _, q := range []struct {
+		name string
+		ask  func()
+	}{
+		{"agree", b.v.askAgreement}, {"why", b.v.askWhy}, {"rests", b.v.askRests}, {"views", b.v.askViews},
+		{"item", func() { b.v.askItem(record.RoleFood) }}, {"mouthful", b.v.askMouthful}, {"session", b.v.askSession},
+	} {
+		q.ask()
+		b.shot("dialog-" + q.name)
+		b.Key(fyne.KeyEscape)
+		for b.w.Canvas().Overlays().Top() != nil {
+			b.w.Canvas().Overlays().Remove(b.w.Canvas().Overlays().Top())
+		}
+	}
+	s := b.v.now
+	b.tab(TabSession)
+	b.Fill("planner.limit", "0.5")
+	_ = s
+	b.v.suggest()
+	b.shot("dialog-clash")
+}

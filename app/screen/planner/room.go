@@ -1,0 +1,96 @@
+package planner
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/words"
+)
+
+// guardHeight is the room for what speaks at the foot of the mix, in px at
+// 100 % text. It is always kept, so that nothing jumps when a guard speaks.
+const guardHeight float32 = 106
+
+// fewGuards are how many sentences there is room for; more are counted above
+// them, so that one sees that there are some to scroll to.
+const fewGuards = 3
+
+// guardRoom is where the guards speak: a caution while there is one, else what
+// the limits are. What does not fit scrolls, the gravest first.
+type guardRoom struct {
+	w       *words.Words
+	caution *look.Caution
+	limits  *look.Paragraph
+	remark  *fyne.Container
+	column  *fyne.Container
+	scroll  *look.Scroll
+	box     fyne.CanvasObject
+	shown   string
+}
+
+func newGuardRoom(w *words.Words) *guardRoom {
+	r := &guardRoom{w: w, caution: look.NewCaution("", "", nil), limits: look.NewParagraph("", look.Note, look.Ink)}
+	r.remark = look.Remark(r.limits)
+	r.column = look.VBox(8, r.caution, r.remark)
+	r.scroll = look.NewScroll(look.Pad(3, ringRoom, 0, ringRoom, r.column))
+	r.box = &fyne.Container{Layout: fixedHeight{guardHeight}, Objects: []fyne.CanvasObject{r.scroll}}
+	return r
+}
+
+// set shows the sentences that speak, and the limits below them.
+func (r *guardRoom) set(speaking []string, limits string) {
+	text, title := strings.Join(speaking, " "), ""
+	if len(speaking) > fewGuards {
+		title = r.w.Say("planner.cautions", len(speaking))
+	}
+	now := title + text + limits
+	if now == r.shown {
+		return
+	}
+	r.shown = now
+	r.caution.SetText(title, text)
+	r.limits.SetText(limits)
+	setVisible(r.remark, limits != "")
+	r.scroll.ScrollTo(0)
+	r.scroll.Refresh()
+}
+
+// fixedHeight is a layout of one object that is always so many px high, at
+// 100 % text.
+type fixedHeight struct{ px float32 }
+
+// Layout leaves the object a little wider, as [fillMiddle] does.
+func (l fixedHeight) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	o[0].Move(fyne.NewPos(-ringRoom, 0))
+	o[0].Resize(fyne.NewSize(size.Width+2*ringRoom, size.Height))
+}
+
+func (l fixedHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(o[0].MinSize().Width, look.Scaled(l.px))
+}
+
+// setVisible shows or hides an object.
+func setVisible(o fyne.CanvasObject, on bool) {
+	if o.Visible() == on {
+		return
+	}
+	if on {
+		o.Show()
+		return
+	}
+	o.Hide()
+}
+
+// enable lets a control be used, or keeps it from it.
+func enable(c fyne.Disableable, on bool) {
+	if c.Disabled() == !on {
+		return
+	}
+	if on {
+		c.Enable()
+		return
+	}
+	c.Disable()
+}

@@ -1,0 +1,120 @@
+package planner
+
+import (
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// stepList is a row for each step that is kept: from when, how many sessions,
+// what to practise, and the way to its mix.
+type stepList struct {
+	v      *View
+	ids    []record.ID
+	mixes  []*field.Button
+	counts []*field.Number
+	// practised say what to practise; what is printed where nothing is typed
+	// stands in them.
+	practised []*field.Line
+	rows      *fyne.Container
+	box       *fyne.Container
+}
+
+// groupSteps is the group of the fields of the rows.
+const groupSteps = "steps"
+
+// stepColumns are the columns of the rows.
+func stepColumns(say func(string, ...any) string) []look.Column {
+	return []look.Column{
+		{Title: "", Width: look.Fixed(150)},
+		{Title: say("planner.step.from.title"), Width: look.Fixed(190)},
+		{Title: say("planner.step.sessions"), Width: look.Fixed(90)},
+		{Title: say("planner.step.practise"), Width: look.Share(1)},
+		{Title: "", Width: look.Fixed(120)},
+	}
+}
+
+func newStepList(v *View) *stepList {
+	l := &stepList{v: v, rows: look.VBox(0)}
+	l.box = look.VBox(0, look.HeaderRow(10, stepColumns(v.sp.say)), l.rows)
+	return l
+}
+
+// open shows the steps; the rows are made anew when other steps are kept.
+func (l *stepList) open() {
+	var ids []record.ID
+	for _, st := range l.v.now.plan.Steps {
+		ids = append(ids, st.ID)
+	}
+	if !slices.Equal(ids, l.ids) {
+		l.ids = ids
+		l.make()
+	}
+	for i, b := range l.mixes {
+		l.practised[i].SetPlaceholder(handout.PractiseWords(l.v.now.kase, i, l.v.sp.by.US, l.v.desk.Words))
+		hand := l.v.now.plan.Steps[i].OptionID == l.v.now.option
+		b.SetText(l.v.sp.say("planner.step.mix"))
+		if hand {
+			b.SetText(l.v.sp.say("planner.step.hand"))
+		}
+		enable(b, !hand)
+		enable(l.counts[i], l.v.now.draft())
+		if typed := l.counts[i]; !typed.Focused() {
+			typed.SetValue(float64(l.v.now.plan.Steps[i].Sessions))
+		}
+	}
+	setVisible(l.box, len(ids) > 0)
+}
+
+// make builds the rows.
+func (l *stepList) make() {
+	v := l.v
+	v.b.Drop(groupSteps)
+	l.rows.Objects, l.mixes, l.counts, l.practised = nil, nil, nil, nil
+	for i, id := range l.ids {
+		name := "planner.step." + strconv.Itoa(i+1)
+		from := v.b.Date(groupSteps, name+".from", field.Coming, func(p *record.Plan) (*record.Date, string) {
+			return &stepAt(p, id).From, "steps." + string(id) + ".from"
+		})
+		practise := v.b.Line(groupSteps, name+".practise", 400, func(p *record.Plan) *string { return &stepAt(p, id).Practise })
+		sessions := l.sessions(name+".sessions", id)
+		mix := field.NewButton(v.desk.Host, name+".mix", v.sp.say("planner.step.mix"), field.Outline, func() {
+			v.chooseOption(stepAt(&v.now.plan, id).OptionID)
+		})
+		l.mixes, l.counts, l.practised = append(l.mixes, mix), append(l.counts, sessions), append(l.practised, practise)
+		label := look.NewLabel(v.sp.rungName(i, false), look.Strong, look.Ink)
+		l.rows.Add(look.FieldRow(10, stepColumns(v.sp.say), label, from, sessions, practise, mix))
+	}
+	l.rows.Refresh()
+}
+
+// sessions is the field for how many sessions are done before the next step.
+func (l *stepList) sessions(name string, id record.ID) *field.Number {
+	v := l.v
+	n := field.NewNumber(v.desk.Host, name, evidence.Field(""), quantity.None)
+	n.SetValue(float64(stepAt(&v.now.plan, id).Sessions))
+	n.OnLeft = func(r field.Reading) {
+		if r.Usable() && r.Value >= 1 && int(r.Value) != stepAt(&v.now.plan, id).Sessions {
+			v.b.Pick(name, func(s *sheet) { stepAt(&s.Record, id).Sessions = int(r.Value) })
+		}
+	}
+	return n
+}
+
+// stepAt is a step of a plan, in place; one of its own where it is not there.
+func stepAt(p *record.Plan, id record.ID) *record.Step {
+	for i := range p.Steps {
+		if p.Steps[i].ID == id {
+			return &p.Steps[i]
+		}
+	}
+	return &record.Step{}
+}

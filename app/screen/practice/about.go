@@ -1,0 +1,34 @@
+package practice
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/assets"
+	"ebbwell/internal/evidence"
+)
+
+// about is what the program is, its licences and its cautions.
+type about struct{ body fyne.CanvasObject }
+
+// newAbout builds the tab.
+func newAbout(v *View) *about {
+	say := v.desk.Words.Say
+	text := func(key string) fyne.CanvasObject { return look.NewParagraph(say(key), look.Body, look.Ink) }
+	licence := field.NewLink(v.desk.Host, "practice.about.licence", say("practice.about.licence"), func() {
+		v.desk.Host.Ask(v.canvas(), field.Question{
+			Name: "practice.licence", Title: say("practice.about.typeface"), Content: look.NewParagraph(assets.FontLicence(), look.Note, look.Ink), Width: 680,
+			Actions: []field.Action{{Name: "close", Text: say("field.strip.close"), Kind: field.Primary}},
+		})
+	})
+	program := v.panel(say("program.name"), say("practice.about.edition", evidence.Version), text("practice.about"), text("practice.about.not"))
+	cautions := v.panel(say("practice.cautions"), "", text("practice.cautions.overdrinking"), text("practice.cautions.conditions"), text("practice.cautions.estimate"), text("practice.cautions.doctor"))
+	credits := v.panel(say("practice.credits"), "", text("practice.credits.foods"), text("practice.credits.climate"), text("practice.credits.colours"),
+		text("practice.credits.typeface"), look.HBox(0, licence), text("practice.credits.modules"))
+	left, right := look.VBox(14, program, cautions), look.VBox(14, credits)
+	return &about{body: scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))}
+}
+
+func (a *about) box() fyne.CanvasObject { return a.body }
+func (a *about) follow()                {}

@@ -1,0 +1,234 @@
+package roster
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// View is the list of athletes.
+type View struct {
+	desk   *desk.Desk
+	state  State
+	rows   []Row
+	search *field.Line
+	table  *look.Table
+	count  *look.Label
+	add    *field.Button
+	body   fyne.CanvasObject
+}
+
+var _ desk.View = (*View)(nil)
+
+// New loads the list.
+func New(d *desk.Desk) (*View, error) {
+	state, err := load(d)
+	if err != nil {
+		return nil, err
+	}
+	v := &View{desk: d, state: state}
+	v.add = field.NewButton(d.Host, "roster.new", d.Words.Say("roster.new"), field.Primary, v.begin)
+	if state.Empty() {
+		v.body = v.empty()
+		return v, nil
+	}
+	v.build()
+	v.show()
+	return v, nil
+}
+
+// load reads the athletes and what their last tests say.
+func load(d *desk.Desk) (State, error) {
+	ctx := context.Background()
+	list, err := d.Store.Athletes(ctx)
+	if err != nil {
+		return State{}, fmt.Errorf("list the athletes: %w", err)
+	}
+	tests, err := d.Store.LatestTests(ctx)
+	if err != nil {
+		return State{}, fmt.Errorf("list the last tests: %w", err)
+	}
+	latest := map[record.ID]consult.Findings{}
+	for id, l := range tests {
+		latest[id] = consult.FindAsClosed(l.Test, l.Athlete, l.Raw, l.Kept, d.Reckon())
+	}
+	return NewState(list, latest, func(a store.AthleteSummary) []record.FlagKind {
+		known := record.Athlete{Born: a.Born}
+		for _, kind := range a.Flags {
+			known.Flags = append(known.Flags, record.Flag{Kind: kind})
+		}
+		return consult.FlagsOf(known, d.Now())
+	}), nil
+}
+
+// build makes search and table.
+func (v *View) build() {
+	say := v.desk.Words.Say
+	v.search = field.NewLine(v.desk.Host, "roster.search", 80)
+	v.search.SetPlaceholder(say("roster.search"))
+	v.search.OnChanged = func(text string) {
+		v.state = v.state.Search(text)
+		v.show()
+	}
+	v.search.OnEnter = func(string) {
+		if len(v.rows) > 0 {
+			v.open(max(0, v.table.Chosen()))
+		}
+	}
+	v.count = look.NewLabel("", look.Note, look.Ink2)
+	v.table = look.NewTable("roster.table", []look.Column{
+		{Title: say("roster.name"), Width: look.Share(9), Sorts: true},
+		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true},
+		{Title: say("roster.test"), Width: look.Share(10), Sorts: true},
+		{Title: say("roster.rate"), Width: look.Fixed(76), Right: true, Sorts: true},
+		{Title: say("roster.step"), Width: look.Fixed(84), Sorts: true},
+		{Title: say("roster.review"), Width: look.Fixed(112), Sorts: true},
+		{Title: say("roster.flags"), Width: look.Share(8), Sorts: true},
+	}).Roomy().Scrolling()
+	v.table.OnOpened = v.open
+	v.table.OnSort = func(column int, down bool) {
+		v.state = v.state.Sort(Column(column), down)
+		v.table.ShowSort(column, down)
+		v.show()
+	}
+	v.table.ShowSort(int(ByName), false)
+	top := look.Columns(16, []look.Track{look.Fixed(320), look.Share(1)}, v.search, v.count)
+	v.body = container.New(stack{}, look.Pad(16, 0, 12, 0, top), look.Pad(0, 0, 20, 0, look.NewSheet(v.table)))
+}
+
+// empty is what a person sees who has no athlete yet.
+func (v *View) empty() fyne.CanvasObject {
+	first := field.NewButton(v.desk.Host, "roster.first", v.desk.Words.Say("roster.new"), field.Primary, v.begin)
+	return look.Pad(16, 0, 20, 0, look.NewSheet(look.Empty(v.desk.Words.Say("roster.empty"), first)))
+}
+
+// show fills the table from the state.
+func (v *View) show() {
+	w := v.desk.Words
+	v.rows = v.state.Rows(func(sport string) string { return desk.SportWord(w, sport) })
+	cells := make([][]look.Cell, len(v.rows))
+	for i, r := range v.rows {
+		cells[i] = v.cells(r)
+	}
+	v.table.SetRows(cells)
+	v.count.SetText(w.Say("roster.count", len(v.rows)))
+}
+
+// cells are the texts of one athlete.
+func (v *View) cells(r Row) []look.Cell {
+	w := v.desk.Words
+	note := func(text string) look.Cell { return look.Cell{Text: text, Tone: look.Ink2} }
+	sport := desk.SportWord(w, r.Sport)
+	if r.Position != "" {
+		sport += ", " + r.Position
+	}
+	rate := look.Cell{Text: w.Say("roster.norate"), Tone: look.Ink3}
+	if r.Known {
+		rate = look.Cell{Text: w.Amount(r.Rate, quantity.LitrePerHour)}
+		if !r.Ranged {
+			rate.Tone = look.Ink3
+		}
+	}
+	return []look.Cell{
+		{Text: r.Name, Style: look.Strong}, note(sport), v.testCell(r), rate, v.stepCell(r), v.reviewCell(r), note(v.flagWords(r)),
+	}
+}
+
+func (v *View) testCell(r Row) look.Cell {
+	w := v.desk.Words
+	day, ok := r.LastTest.Date.Time()
+	switch {
+	case r.LastTest.ID == "":
+		return look.Cell{Text: w.Say("roster.notest"), Tone: look.Ink3}
+	case !ok:
+		return look.Cell{Text: w.Say("roster.undated")}
+	case r.LastTest.State != record.TestClosed:
+		return look.Cell{Text: w.Say("roster.test."+string(r.LastTest.State), v.date(day))}
+	}
+	return look.Cell{Text: v.date(day)}
+}
+
+// date leaves the year out where it is this one.
+func (v *View) date(t time.Time) string {
+	if t.Year() == v.desk.Now().Year() {
+		return v.desk.Words.Day(t)
+	}
+	return v.desk.Words.Date(t)
+}
+
+func (v *View) stepCell(r Row) look.Cell {
+	w := v.desk.Words
+	switch {
+	case r.Plan.ID == "":
+		return look.Cell{Text: w.Say("roster.noplan"), Tone: look.Ink3}
+	case r.Plan.Step == 0:
+		return look.Cell{Text: w.Say("roster.agreed")}
+	}
+	return look.Cell{Text: w.Say("roster.stepof", w.Number(float64(r.Plan.Step), 0), w.Number(float64(r.Plan.Steps), 0))}
+}
+
+// reviewCell is the day of the review, in semibold once it is due.
+func (v *View) reviewCell(r Row) look.Cell {
+	day, ok := r.Plan.Review.Time()
+	if !ok {
+		return look.Cell{}
+	}
+	if r.Plan.Review <= v.desk.Today() {
+		return look.Cell{Text: v.desk.Words.Say("roster.due", v.desk.Words.Day(day)), Style: look.Strong}
+	}
+	return look.Cell{Text: v.desk.Words.Day(day), Tone: look.Ink2}
+}
+
+func (v *View) flagWords(r Row) string {
+	var list []string
+	for _, kind := range r.Flags {
+		list = append(list, v.desk.Words.Say("flag."+string(kind)+".name"))
+	}
+	return strings.Join(list, ", ")
+}
+
+// open opens the athlete in a row.
+func (v *View) open(row int) {
+	if row >= 0 && row < len(v.rows) {
+		v.desk.Go(desk.Place{Screen: desk.Overview, Athlete: v.rows[row].ID})
+	}
+}
+
+// begin begins a new athlete.
+func (v *View) begin() { v.desk.Go(desk.Place{Screen: desk.Profile, New: true}) }
+
+// Head is the title and the way to a new athlete.
+func (v *View) Head() desk.Head {
+	return desk.Head{Title: v.desk.Words.Say("frame.athletes"), Actions: []fyne.CanvasObject{v.add}}
+}
+
+// Body is the list.
+func (v *View) Body() fyne.CanvasObject { return v.body }
+
+// Leave has nothing to save.
+func (v *View) Leave() {}
+
+// stack sets the first object at the top and gives the second the rest.
+type stack struct{}
+
+func (stack) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	top := look.HeightFor(o[0], size.Width)
+	o[0].Resize(fyne.NewSize(size.Width, top))
+	o[0].Move(fyne.NewPos(0, 0))
+	o[1].Move(fyne.NewPos(0, top))
+	o[1].Resize(fyne.NewSize(size.Width, max(0, size.Height-top)))
+}
+
+func (stack) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(400, 300) }

@@ -1,0 +1,197 @@
+package roster
+
+import (
+	"context"
+	"flag"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look/golden"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+var update = flag.Bool("update", false, "keep new golden pictures")
+
+func TestSearchSortOpen(t *testing.T) {
+	d, went := apptest.Demo(t)
+	v, err := New(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := apptest.Window(t, v.Body(), 1180, 700, false, 100)
+	if v.table.Rows() != 8 || v.table.Row(0)[0] != "Dorian Wexcombe" {
+		t.Fatalf("%d rows, the first %q", v.table.Rows(), v.table.Row(0))
+	}
+	apptest.Type(t, w, "roster.search", "rugby prop")
+	if v.table.Rows() != 1 || v.table.Row(0)[0] != "Kester Undermill" {
+		t.Fatalf("found %d rows", v.table.Rows())
+	}
+	apptest.Type(t, w, "roster.search", "millrace")
+	if v.table.Rows() != 1 || v.table.Row(0)[0] != "Sefa Quillonde" {
+		t.Fatalf("the group is not searched: %d rows", v.table.Rows())
+	}
+	apptest.Press(w, fyne.KeyReturn)
+	if len(*went) != 1 || (*went)[0].Screen != desk.Overview || (*went)[0].Athlete != v.rows[0].ID {
+		t.Fatalf("went to %+v", *went)
+	}
+	apptest.Type(t, w, "roster.search", "")
+	v.table.OnSort(int(ByRate), true)
+	if v.table.Row(0)[0] != "Dorian Wexcombe" && v.rows[0].Rate < v.rows[1].Rate {
+		t.Errorf("sorted by rate the first is %q", v.table.Row(0))
+	}
+	for i := 1; i < len(v.rows); i++ {
+		if v.rows[i].Rate > v.rows[i-1].Rate {
+			t.Errorf("row %d sweats more than the row above", i)
+		}
+	}
+}
+
+// canisterSheet is an open sheet with a bottle beyond its limits and no sport of
+// its own: what its power says follows from the athlete's.
+func canisterSheet(a record.Athlete) record.Test {
+	kg := func(m record.Moment, x float64) record.Weighing {
+		return record.Weighing{Meta: record.Meta{ID: record.NewID()}, Moment: m, Mass: record.Num(x, quantity.Kilogram)}
+	}
+	g := func(x float64) record.Number { return record.Num(x, quantity.Gram) }
+	return record.Test{
+		Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, State: record.TestOpen,
+		Session:   record.Session{Date: "2026-05-10", Start: "14:00", End: "17:00", Power: record.Num(190, quantity.Watt)},
+		Air:       record.Air{Temperature: record.Num(24, quantity.DegreeCelsius), Humidity: record.Num(52, quantity.PerCent)},
+		Scale:     record.Scale{Step: record.Num(0.05, quantity.Kilogram), Before: record.DressMinimal, After: record.DressMinimal},
+		Loss:      record.Loss{NoUrine: true, NoStool: true},
+		Weighings: []record.Weighing{kg(record.Before, 64), kg(record.After, 62.4)},
+		Bottles: []record.Bottle{{
+			Meta: record.Meta{ID: record.NewID()}, ProductID: consult.Water, Use: record.UseDrunk, Before: g(12500), After: g(11800),
+		}},
+	}
+}
+
+// The rate in the list is that of the sheet: with a value kept for a reason, with
+// what the athlete is, and of a closed sheet as it was closed.
+func TestRateIsThatOfTheSheet(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	ctx := context.Background()
+	a := apptest.Athlete(t, d)
+	sheet := canisterSheet(a)
+	a.Sport = "rowing"
+	a, err := d.Store.SaveAthlete(ctx, a, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if sheet, err = d.Store.SaveTest(ctx, sheet, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	ref := record.Ref{Kind: record.KindTest, ID: sheet.ID}
+	shown := func(what string) string {
+		t.Helper()
+		v, err := New(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := d.Findings(ctx, sheet, a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rate := d.Words.Say("roster.norate")
+		if r := f.Sweat.Fluid.Rate; r.Known {
+			rate = d.Words.Amount(r.Value, quantity.LitrePerHour)
+		}
+		if got := v.table.Row(0)[3]; got != rate {
+			t.Errorf("%s: the list says %q, the sheet %q", what, got, rate)
+		}
+		return rate
+	}
+	without := shown("a bottle beyond its limits")
+	if err := d.Store.SetReason(ctx, ref, "bottles."+string(sheet.Bottles[0].ID)+".before", "a canister", store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	with := shown("kept with a reason")
+	plain := consult.Find(sheet, record.Athlete{}, nil, d.Reckon()).Sweat.Fluid.Rate
+	if with == without || plain.Known && d.Words.Amount(plain.Value, quantity.LitrePerHour) == with {
+		t.Errorf("the check cannot fail: %q, %q, %v", without, with, plain.Value)
+	}
+	raw, err := d.Store.RawOf(ctx, ref)
+	if err != nil {
+		t.Fatal(err)
+	}
+	inputs, results, err := consult.FreezeTest(consult.Find(sheet, a, raw, d.Reckon()), a, raw, d.Reckon())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if sheet, err = d.Store.CloseTest(ctx, sheet, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	a.Sport = "gym" // where the power says nothing, and nothing is taken off
+	if a, err = d.Store.SaveAthlete(ctx, a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	anew := consult.Find(sheet, a, raw, d.Reckon()).Sweat.Fluid.Rate
+	if closed := shown("closed"); closed != with || d.Words.Amount(anew.Value, quantity.LitrePerHour) == with {
+		t.Errorf("closed at %q the list says %q; reckoned anew it is %v", with, closed, anew.Value)
+	}
+}
+
+func TestEveryColumnSorts(t *testing.T) {
+	rows := []store.AthleteSummary{
+		{ID: "1", Name: "b", Sport: "y", LastTest: store.TestLine{Date: "2026-01-02"}, Plan: store.PlanLine{Step: 2, Review: "2026-03-01"}},
+		{ID: "2", Name: "A", Sport: "z", LastTest: store.TestLine{Date: "2026-01-01"}, Plan: store.PlanLine{Step: 1, Review: "2026-02-01"}},
+	}
+	s := NewState(rows, nil, func(a store.AthleteSummary) []record.FlagKind {
+		if a.ID == "1" {
+			return []record.FlagKind{record.FlagHeart}
+		}
+		return nil
+	})
+	same := func(sport string) string { return sport }
+	for c, first := range map[Column]record.ID{ByName: "2", BySport: "1", ByTest: "2", ByStep: "2", ByReview: "2", ByFlags: "2"} {
+		if got := s.Sort(c, false).Rows(same); got[0].ID != first {
+			t.Errorf("column %d up begins with %s", c, got[0].ID)
+		}
+		if got := s.Sort(c, true).Rows(same); got[1].ID != first {
+			t.Errorf("column %d down ends with %s", c, got[1].ID)
+		}
+	}
+}
+
+func TestEmpty(t *testing.T) {
+	d, went := apptest.Desk(t)
+	v, err := New(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := apptest.Window(t, v.Body(), 1000, 600, false, 100)
+	apptest.Click(t, w, "roster.first")
+	if len(*went) != 1 || !(*went)[0].New || (*went)[0].Screen != desk.Profile {
+		t.Errorf("went to %+v", *went)
+	}
+	golden.Settle(w.Canvas())
+	golden.Check(t, "empty", w.Canvas().Capture(), *update)
+}
+
+func TestPictures(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	long := record.Athlete{
+		Meta: record.Meta{ID: record.NewID()}, Name: strings.Repeat("Anneliese-Wilhelmina ", 3), Sport: "a sport of many words that nobody has put into a table",
+		Flags: []record.Flag{{Meta: record.Meta{ID: record.NewID()}, Kind: record.FlagEating}, {Meta: record.Meta{ID: record.NewID()}, Kind: record.FlagSickleCell}},
+	}
+	if _, err := d.Store.SaveAthlete(context.Background(), long, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range golden.Modes() {
+		golden.Use(t, m)
+		v, err := New(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := golden.Open(t, v.Body(), fyne.NewSize(1000, 600))
+		golden.Check(t, "list-"+m.String(), w.Canvas().Capture(), *update)
+	}
+}

@@ -1,0 +1,191 @@
+package testday
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// View is a day in the field.
+type View struct {
+	desk  *desk.Desk
+	state State
+	start *startPart
+	print *printPart
+	body  fyne.CanvasObject
+}
+
+var (
+	_ desk.View    = (*View)(nil)
+	_ desk.Printer = (*View)(nil)
+)
+
+// Room around and between the sheets, in px.
+const (
+	sheetGap float32 = 14
+	topPad   float32 = 16
+	footPad  float32 = 20
+)
+
+// New loads what is unfinished.
+func New(d *desk.Desk) (*View, error) {
+	state, err := load(d)
+	if err != nil {
+		return nil, fmt.Errorf("open the test day: %w", err)
+	}
+	v := &View{desk: d, state: state}
+	if len(state.People) == 0 {
+		v.body = v.nobody()
+		return v, nil
+	}
+	v.start, v.print = newStartPart(v), newPrintPart(v)
+	right := look.VBox(sheetGap, v.start.body, look.Grow(v.print.body))
+	v.body = look.Pad(topPad, 0, footPad, 0, &fyne.Container{Layout: sideBySide{}, Objects: []fyne.CanvasObject{v.sheets(), right}})
+	return v, nil
+}
+
+// leftShare is the share of the width of what is unfinished.
+const leftShare float32 = 0.63
+
+// sideBySide sets two objects side by side over the whole height, on whole px.
+type sideBySide struct{}
+
+func (sideBySide) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	left := float32(int((size.Width - sheetGap) * leftShare))
+	o[0].Resize(fyne.NewSize(left, size.Height))
+	o[0].Move(fyne.NewPos(0, 0))
+	o[1].Resize(fyne.NewSize(max(0, size.Width-left-sheetGap), size.Height))
+	o[1].Move(fyne.NewPos(left+sheetGap, 0))
+}
+
+func (sideBySide) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(640, 300) }
+
+// load reads the athletes and works the unfinished sheets out.
+func load(d *desk.Desk) (State, error) {
+	ctx := context.Background()
+	people, err := d.Store.Athletes(ctx)
+	if err != nil {
+		return State{}, err
+	}
+	tests, err := d.Store.Unfinished(ctx)
+	if err != nil {
+		return State{}, err
+	}
+	var found []consult.Findings
+	for _, t := range tests {
+		raw, err := d.Store.RawOf(ctx, record.Ref{Kind: record.KindTest, ID: t.ID})
+		if err != nil {
+			return State{}, err
+		}
+		found = append(found, consult.Find(t, record.Athlete{}, raw, d.Reckon()))
+	}
+	return NewState(people, found), nil
+}
+
+// nobody is what a person sees who has no athlete yet.
+func (v *View) nobody() fyne.CanvasObject {
+	say := v.desk.Words.Say
+	add := field.NewButton(v.desk.Host, "testday.first", say("testday.first"), field.Primary, func() {
+		v.desk.Go(desk.Place{Screen: desk.Profile, New: true})
+	})
+	return look.Pad(topPad, 0, footPad, 0, look.VBox(0, look.MaxWidth(720, look.NewSheet(look.Empty(say("testday.nobody"), add)))))
+}
+
+// openWidth is the column of the buttons, in px at 100 % text.
+const openWidth float32 = 116
+
+// sheets lists what is unfinished.
+func (v *View) sheets() fyne.CanvasObject {
+	say := v.desk.Words.Say
+	title := look.NewLabel(say("testday.sheets"), look.Strong, look.Ink)
+	if len(v.state.Sheets) == 0 {
+		return look.NewSheet(look.VBox(8, title, look.NewParagraph(say("testday.none"), look.Body, look.Ink2)))
+	}
+	columns := []look.Column{{Title: say("testday.athlete"), Width: look.Share(10)}, {Title: say("testday.lacks"), Width: look.Share(13)}, {Width: look.Fixed(openWidth)}}
+	rows := look.VBox(0)
+	for i, s := range v.state.Sheets {
+		rows.Add(v.row(i, s, columns))
+	}
+	return look.NewSheet(look.VBox(2, title, look.HeaderRow(16, columns), look.Grow(look.NewScroll(rows))))
+}
+
+// row is one unfinished sheet with the way to it.
+func (v *View) row(i int, s Sheet, columns []look.Column) fyne.CanvasObject {
+	who := look.VBox(2, look.NewLabel(s.Name, look.Strong, look.Ink).Shorten(), look.NewLabel(v.session(s), look.Note, look.Ink2).Shorten())
+	open := field.NewButton(v.desk.Host, "testday.sheet."+strconv.Itoa(i+1)+".open", v.desk.Words.Say("testday.open"), field.Outline, func() {
+		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: s.Athlete, Record: s.ID})
+	})
+	open.SetSpoken(v.desk.Words.Say("testday.open.spoken", s.Name, v.session(s)))
+	return look.FieldRow(16, columns, who, look.NewParagraph(v.lacks(s), look.Note, look.Ink), look.HBox(0, look.Stretch(), open))
+}
+
+// session says when and where a sheet was begun.
+func (v *View) session(s Sheet) string {
+	w := v.desk.Words
+	parts := []string{w.Say("testday.undated")}
+	if day, ok := s.Session.Date.Time(); ok {
+		parts[0] = w.Day(day)
+		if day.Year() != v.desk.Now().Year() {
+			parts[0] = w.Date(day)
+		}
+	}
+	switch {
+	case s.Session.Place != "":
+		parts = append(parts, s.Session.Place)
+	case s.Session.Sport != "":
+		parts = append(parts, desk.SportWord(w, s.Session.Sport))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// mostLacks is how many things a line says that a sheet misses.
+const mostLacks = 3
+
+// lacks says what a sheet still misses.
+func (v *View) lacks(s Sheet) string {
+	w := v.desk.Words
+	if s.Ready {
+		return w.Say("testday.ready")
+	}
+	if len(s.Lacks) == 0 {
+		return w.Say("testday.look")
+	}
+	var list []string
+	for _, m := range s.Lacks[:min(len(s.Lacks), mostLacks)] {
+		list = append(list, desk.MissingSentence(w, m))
+	}
+	if more := len(s.Lacks) - mostLacks; more > 0 {
+		list = append(list, w.Say("testday.more", more))
+	}
+	return strings.Join(list, " ")
+}
+
+// Head is the title.
+func (v *View) Head() desk.Head {
+	return desk.Head{Title: v.desk.Words.Say("frame.test-day"), Under: v.desk.Words.Date(v.desk.Now())}
+}
+
+// Body is the day.
+func (v *View) Body() fyne.CanvasObject { return v.body }
+
+// Leave has nothing to save.
+func (v *View) Leave() {}
+
+// Print prints the blank sheets that are marked.
+func (v *View) Print() {
+	if v.print != nil {
+		v.print.ask()
+	}
+}
+
+// canvas is the canvas the day stands on.
+func (v *View) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(v.body) }

@@ -1,0 +1,130 @@
+package testsheet
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// after is the third part: the end, the scale again, what left the body, how
+// it felt.
+type after struct {
+	b            *binder
+	end          *field.Clock
+	nextDay      *field.Check
+	masses       *weighingList
+	urine, stool *field.Number
+	guess        *field.Number
+	body         fyne.CanvasObject
+}
+
+// newAfter builds the part.
+func newAfter(b *binder) *after {
+	p := &after{b: b}
+	p.body = look.VBox(paneGap, p.session(), p.scale(), p.loss(), p.feeling())
+	return p
+}
+
+// show follows the sheet where the fields do not by themselves.
+func (p *after) show(s sheet) {
+	p.masses.show(s)
+	showIf(p.nextDay, endsBeforeStart(s.Record) || s.Record.Session.EndsNextDay)
+	weight, text := field.Fine, ""
+	switch _, readable := p.end.Clock(); {
+	case !readable:
+		weight, text = p.end.Trouble()
+	case endsBeforeStart(s.Record) && p.b.Typing() != "testsheet.end":
+		weight, text = field.Wrong, p.b.Say("testsheet.trouble.end.title")
+	}
+	p.end.SetTrouble(weight, text)
+	if s.Record.State == record.TestOpen {
+		enable(p.urine, !s.Record.Loss.NoUrine)
+		enable(p.stool, !s.Record.Loss.NoStool)
+	}
+}
+
+// enable lets a field be changed or not.
+func enable(f fyne.Disableable, on bool) {
+	switch {
+	case on && f.Disabled():
+		f.Enable()
+	case !on && !f.Disabled():
+		f.Disable()
+	}
+}
+
+func (p *after) number(name string, f evidence.Field, u quantity.Unit, path string, of func(t *record.Test) *record.Number) *field.Number {
+	return p.b.Number(PartAfter, name, f, u, at(path, of))
+}
+
+// session is the end, and how much of it was played. The guess comes first:
+// it is asked before anything is shown.
+func (p *after) session() fyne.CanvasObject {
+	b, say := p.b, p.b.Say
+	p.guess = p.number("testsheet.guess", "", quantity.Litre, "loss.guess", func(t *record.Test) *record.Number { return &t.Loss.Guess })
+	p.end = b.Clock(PartAfter, "testsheet.end", func(t *record.Test) (*record.Clock, string) { return &t.Session.End, "session.end" })
+	p.nextDay = b.Check(PartAfter, "testsheet.nextday", say("testsheet.nextday"), func(t record.Test) bool { return t.Session.EndsNextDay },
+		func(s *sheet, on bool) { s.Record.Session.EndsNextDay = on })
+	played := p.number("testsheet.played", evidence.PlayedMinutes, quantity.Minute, "session.played", func(t *record.Test) *record.Number { return &t.Session.Played })
+	ending := look.VBox(4, small(p.end), p.nextDay)
+	return panel(say("testsheet.ending"), "", newForm(
+		look.NewEntry(say("testsheet.guess"), small(p.guess)), look.NewEntry(say("testsheet.end"), ending),
+		look.NewEntry(say("testsheet.played"), small(played)),
+	), look.NewParagraph(say("testsheet.ending.note"), look.Note, look.Ink2))
+}
+
+// scale is the weighing after, and the kit.
+func (p *after) scale() fyne.CanvasObject {
+	b, say := p.b, p.b.Say
+	dress := b.Toggle(PartAfter, "testsheet.scale.after", b.Options("testsheet.dress.", string(record.DressMinimal), string(record.DressKit)), word(
+		func(t record.Test) string { return string(t.Scale.After) }, func(t *record.Test, w string) { t.Scale.After = record.Dress(w) }))
+	other := b.Check(PartAfter, "testsheet.scale.other", say("testsheet.scale.other"), func(t record.Test) bool { return t.Scale.Other },
+		func(s *sheet, on bool) { s.Record.Scale.Other = on })
+	p.masses = newWeighingList(b, PartAfter, record.After)
+	dry := p.number("testsheet.kit.dry", evidence.KitMass, quantity.Kilogram, "scale.kitDry", func(t *record.Test) *record.Number { return &t.Scale.KitDry })
+	wet := p.number("testsheet.kit.wet", evidence.KitMass, quantity.Kilogram, "scale.kitWet", func(t *record.Test) *record.Number { return &t.Scale.KitWet })
+	return panel(say("testsheet.scale.again"), say("testsheet.scale.again.note"), newForm(
+		look.NewEntry(say("testsheet.scale.after"), look.MaxWidth(400, dress)).Wide(),
+		look.NewEntry(say("testsheet.after.mass"), p.masses.box).Wide(),
+		look.NewEntry("", other).Wide(),
+		look.NewEntry(say("testsheet.kit.dry"), small(dry)), look.NewEntry(say("testsheet.kit.wet"), small(wet)),
+	))
+}
+
+// loss is urine and stool, each with "none" as an answer.
+func (p *after) loss() fyne.CanvasObject {
+	b, say := p.b, p.b.Say
+	p.urine = p.number("testsheet.urine.passed", evidence.UrineMass, quantity.Gram, "loss.urine", func(t *record.Test) *record.Number { return &t.Loss.Urine })
+	p.stool = p.number("testsheet.stool.passed", evidence.StoolMass, quantity.Gram, "loss.stool", func(t *record.Test) *record.Number { return &t.Loss.Stool })
+	noUrine := b.Check(PartAfter, "testsheet.urine.none", say("testsheet.urine.none"), func(t record.Test) bool { return t.Loss.NoUrine },
+		func(s *sheet, on bool) { s.Record.Loss.NoUrine = on })
+	noStool := b.Check(PartAfter, "testsheet.stool.none", say("testsheet.stool.none"), func(t record.Test) bool { return t.Loss.NoStool },
+		func(s *sheet, on bool) { s.Record.Loss.NoStool = on })
+	beside := func(n *field.Number, none *field.Check) fyne.CanvasObject {
+		return look.HBox(12, look.MinSized(96, 0, n), none)
+	}
+	return panel(say("testsheet.left"), "", newForm(
+		look.NewEntry(say("testsheet.urine.passed"), beside(p.urine, noUrine)).Wide(),
+		look.NewEntry(say("testsheet.stool.passed"), beside(p.stool, noStool)).Wide(),
+	))
+}
+
+// feeling is what the athlete says, and anything else worth a note.
+func (p *after) feeling() fyne.CanvasObject {
+	b, say := p.b, p.b.Say
+	rating := func(name, low, high, path string, of func(t *record.Test) *record.Number) *field.Rating {
+		return b.Rating(PartAfter, name, low, high, at(path, of))
+	}
+	thirst := rating("testsheet.thirst", say("testsheet.thirst.low"), say("testsheet.thirst.high"), "feeling.thirst", func(t *record.Test) *record.Number { return &t.Feeling.Thirst })
+	stomach := rating("testsheet.stomach", say("testsheet.stomach.low"), say("testsheet.stomach.high"), "feeling.stomach", func(t *record.Test) *record.Number { return &t.Feeling.Stomach })
+	note := b.Notes(PartAfter, "testsheet.note", 3, func(t *record.Test) *string { return &t.Note })
+	return panel(say("testsheet.feeling"), "", newForm(
+		look.NewEntry(say("testsheet.thirst"), look.MaxWidth(400, thirst)).Wide(),
+		look.NewEntry(say("testsheet.stomach"), look.MaxWidth(400, stomach)).Wide(),
+		look.NewEntry(say("testsheet.note"), note).Wide(),
+	))
+}

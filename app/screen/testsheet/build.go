@@ -1,0 +1,172 @@
+package testsheet
+
+import (
+	"context"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/bind"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/testsheet/findings"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// footPad is the room below the buttons, in px.
+const footPad float32 = 20
+
+// build makes the widgets of a sheet.
+func (v *View) build() error {
+	u := &v.ui
+	var err error
+	if u.before, err = newBefore(v.b, v.by.Hidden); err != nil {
+		return err
+	}
+	u.before.day = v.b.Doc.Now().Record.Session.Date
+	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b), newUrine(v.b)
+	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
+	u.find = findings.New(v.desk, v.by, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess, Breath: v.setBreath, Exchange: v.setExchange})
+	u.notice = look.NewCaution("", "", nil)
+	u.consents = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.consent.profile", v.b.Say("testsheet.profile"), v.goToProfile))
+	u.tabs = field.NewTabs(v.desk.Host, "testsheet.tabs", v.partTabs())
+	u.tabs.OnChosen = v.showPart
+	u.tools, u.foot = newTools(v), newFoot(v)
+	u.stage = newStage()
+	top := newSplitRow(u.tabs, u.tools.box)
+	v.body = look.Pad(8, 0, footPad, 0, look.VBox(12, top, u.notice, u.consents, look.Grow(u.stage), u.foot.box))
+	v.place()
+	return nil
+}
+
+// partTabs are the parts as tabs.
+func (v *View) partTabs() []field.Tab {
+	var list []field.Tab
+	for _, p := range partList() {
+		list = append(list, field.Tab{Key: p, Text: v.desk.Words.Say("testsheet.tab." + p)})
+	}
+	return list
+}
+
+// showPart shows one part of the sheet.
+func (v *View) showPart(part string) {
+	if v.b == nil || strings.TrimSpace(part) == "" {
+		return
+	}
+	found := false
+	for _, p := range partList() {
+		found = found || p == part
+	}
+	if !found {
+		return
+	}
+	v.part = part
+	v.ui.tabs.Choose(part)
+	v.place()
+	if part == PartFindings {
+		v.ui.find.Open(v.input())
+	}
+	v.follow()
+	v.desk.HeadChanged()
+}
+
+// place puts the present part on the stage.
+func (v *View) place() {
+	u := &v.ui
+	if body := v.partBody(); body != nil {
+		u.stage.set(v.part, func() fyne.CanvasObject { return look.NewScroll(besideBar(body)) }, u.balance.body)
+		return
+	}
+	u.stage.set(v.part, u.find.Main, u.find.Side())
+}
+
+// partBody is what is filled in on the present part; nil for the findings.
+func (v *View) partBody() fyne.CanvasObject {
+	u := &v.ui
+	return map[string]fyne.CanvasObject{
+		PartBefore: u.before.body, PartBottles: u.bottles.body, PartAfter: u.after.body, PartUrine: u.urine.body,
+	}[v.part]
+}
+
+// input is what the findings show.
+func (v *View) input() findings.Input {
+	s := v.b.Doc.Now()
+	in := findings.Input{Findings: v.found, Athlete: v.athlete, Open: s.Record.State == record.TestOpen}
+	for _, t := range v.tests {
+		if t.ID == s.Record.ID {
+			continue
+		}
+		f, err := v.desk.Findings(context.Background(), t, v.athlete)
+		if err != nil {
+			v.desk.Trouble(err)
+			continue
+		}
+		if f.Sweat.Fluid.Rate.Ranged {
+			in.Others = append(in.Others, findings.Other{Name: v.testName(t), Findings: f})
+		}
+	}
+	return in
+}
+
+// setGuess takes the athlete's guess in as it is typed.
+func (v *View) setGuess(r field.Reading) {
+	if v.ui.foot.guess == "" {
+		v.ui.foot.guess = desk.NewVisit()
+	}
+	v.b.Doc.Change(v.ui.foot.guess, "testsheet.guess", func(s *sheet) { s.Put(&s.Record.Loss.Guess, "loss.guess", r) })
+	v.changed()
+}
+
+// leftGuess ends the visit to the guess.
+func (v *View) leftGuess() {
+	v.ui.foot.guess = ""
+	v.b.Doc.EndVisit()
+	v.b.Flush()
+}
+
+// setBreath sets whether water breathed out is taken off.
+func (v *View) setBreath(c record.Correction) {
+	v.b.Pick("findings.breath", func(s *sheet) { s.Record.Loss.Breath = c })
+}
+
+// setExchange sets whether gas exchange is taken off.
+func (v *View) setExchange(c record.Correction) {
+	v.b.Pick("findings.exchange", func(s *sheet) { s.Record.Loss.Exchange = c })
+}
+
+// goTo opens the part a control stands in and gives it the keyboard.
+func (v *View) goTo(part, control string) {
+	if part != v.part {
+		v.showPart(part)
+	}
+	v.b.GoTo(control)
+}
+
+// begin gives the keyboard to the first field of the present part.
+func (v *View) begin() {
+	body := v.partBody()
+	if body == nil {
+		return
+	}
+	for _, s := range field.Names(body) {
+		if f, ok := s.Object.(bind.Control); ok && !s.Disabled {
+			f.Focus()
+			return
+		}
+	}
+}
+
+// partMinor is the part of the profile that says whether the athlete is a minor,
+// and what then comes first.
+const partMinor = "minor"
+
+// goToProfile leads to the athlete's profile.
+func (v *View) goToProfile() {
+	place := desk.Place{Screen: desk.Profile, Athlete: v.athlete.ID}
+	if len(consult.CareOf(v.athlete, v.desk.Now()).Unsettled) > 0 {
+		place.Part = partMinor
+	}
+	v.desk.Go(place)
+}

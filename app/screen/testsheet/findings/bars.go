@@ -1,0 +1,160 @@
+package findings
+
+import (
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/sweat"
+)
+
+// capital writes the first letter large.
+func capital(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(r)) + text[n:]
+}
+
+// lower writes the first letter small, unless the word is one of capitals.
+func lower(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	next, _ := utf8.DecodeRuneInString(text[n:])
+	if unicode.IsUpper(next) {
+		return text
+	}
+	return string(unicode.ToLower(r)) + text[n:]
+}
+
+// session says what was done: "In 95 minutes of hard field hockey at 31 °C".
+func (sp speaker) session(in Input) string {
+	f := in.Findings
+	what := desk.SportWord(sp.w, f.Test.Session.Sport)
+	if what == "" {
+		what = sp.say("findings.session.play")
+	}
+	switch fuel.EffortOf(f.Test.Session.Effort.Or(-1)) {
+	case fuel.Easy:
+		what = sp.say("findings.session.easy", what)
+	case fuel.Hard:
+		what = sp.say("findings.session.hard", what)
+	}
+	minutes := sp.w.Number(math.Round(f.Minutes), 0)
+	air := f.Test.Air.Temperature
+	switch {
+	case !f.Timed:
+		return capital(what)
+	case air.Known():
+		t, err := quantity.Convert(*air.Value, quantity.DegreeCelsius, sp.by.Unit(quantity.DegreeCelsius))
+		if err == nil {
+			return sp.say("findings.session.air", minutes, what, sp.withUnit(sp.w.Number(t, 0), sp.by.Unit(quantity.DegreeCelsius)))
+		}
+	}
+	return sp.say("findings.session", minutes, what)
+}
+
+// bars is what went out, came in and was left over.
+func (sp speaker) bars(in Input) chart.InOutData {
+	f := in.Findings
+	fluid := f.Sweat.Fluid
+	d := chart.InOutData{Out: outOf(f), In: inParts(f)}
+	d.OutWords = chart.Wording{Name: sp.say("findings.bars.out"), Title: sp.say("findings.bars.sweat", sp.by.Found(fluid.Loss)), Note: sp.outNote(f)}
+	d.InWords = chart.Wording{Name: sp.say("findings.bars.in"), Title: sp.say("findings.bars.drunk", sp.by.Found(fluid.Drunk)), Note: sp.share(fluid.Replaced)}
+	d.LeftWords = sp.leftWords(f)
+	if !sp.by.Hidden && fluid.DeficitShare.Known && fluid.Deficit.Value > 0 {
+		d.Limit = f.Limit * fluid.Deficit.Value / fluid.DeficitShare.Value
+		d.LimitText = sp.say("findings.bars.limit", sp.significant(f.Limit))
+	}
+	if guess := f.Test.Loss.Guess; guess.Known() {
+		d.Guess, d.GuessText = *guess.Value, sp.guess(in)
+	}
+	d.Summary = strings.Join([]string{d.OutWords.Title, d.InWords.Title, d.LeftWords.Title}, ", ")
+	return d
+}
+
+// guess says what the athlete thought.
+func (sp speaker) guess(in Input) string {
+	key := "findings.guessed"
+	if in.Athlete.Sex != "" {
+		key = "findings.guessed." + string(in.Athlete.Sex)
+	}
+	x, u := *in.Findings.Test.Loss.Guess.Value, sp.by.Unit(quantity.Litre)
+	if shown, err := quantity.Convert(x, quantity.Litre, u); err == nil {
+		x = quantity.Round(shown, quantity.Decimals(u))
+	}
+	return sp.say(key, sp.withUnit(sp.significant(x), u))
+}
+
+// outOf is all fluid that left the body, L: sweat, and what else the balance
+// took off.
+func outOf(f consult.Findings) float64 {
+	out := f.Sweat.Fluid.Loss.Value
+	for _, l := range f.Sweat.Balance {
+		switch l.ID {
+		case sweat.LineUrine, sweat.LineStool, sweat.LineRespiratory:
+			out -= l.Kilograms
+		}
+	}
+	return out
+}
+
+// inParts is what came in, by substance, L.
+func inParts(f consult.Findings) []chart.Part {
+	water, drink, food := 0.0, 0.0, 0.0
+	for _, p := range f.Intake.Bottles {
+		switch {
+		case !p.Known:
+		case record.ID(p.Product.ID) == consult.Water:
+			water += p.Millilitres / 1000
+		default:
+			drink += p.Millilitres / 1000
+		}
+	}
+	for _, p := range f.Intake.Foods {
+		if p.Known {
+			food += p.Grams / 1000
+		}
+	}
+	return []chart.Part{{Of: look.Water, Value: water}, {Of: look.Drink, Value: drink}, {Of: look.Food, Value: food}}
+}
+
+// outNote is the rate, and the urine that left beside the sweat.
+func (sp speaker) outNote(f consult.Findings) string {
+	note := sp.by.Found(f.Sweat.Fluid.Rate)
+	for _, l := range f.Sweat.Balance {
+		if l.ID == sweat.LineUrine && l.Kilograms < 0 {
+			note = sp.say("findings.bars.urine", note, sp.by.Amount(-l.Kilograms, quantity.Litre))
+		}
+	}
+	return note
+}
+
+// leftWords are the words of the lowest bar.
+func (sp speaker) leftWords(f consult.Findings) chart.Wording {
+	fluid := f.Sweat.Fluid
+	w := chart.Wording{Name: sp.say("findings.bars.left")}
+	key := "findings.bars.deficit"
+	amount := fluid.Deficit
+	if amount.Value < 0 {
+		key, amount.Value = "findings.bars.gain", -amount.Value
+	}
+	w.Title = sp.say(key, sp.by.Found(amount))
+	if sp.by.Hidden || !fluid.DeficitShare.Known {
+		if fluid.Deficit.Ranged && fluid.Deficit.Value >= 0 {
+			w.Note = sp.say("findings.bars.range", sp.by.Range(fluid.Deficit))
+		}
+		return w
+	}
+	found, within := sp.change(fluid.DeficitShare)
+	w.Title = sp.say("findings.bars.percent", w.Title, found)
+	if within != "" {
+		w.Note = sp.say("findings.bars.range", within+"\u00a0"+string(quantity.PerCent))
+	}
+	return w
+}

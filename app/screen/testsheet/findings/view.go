@@ -1,0 +1,238 @@
+package findings
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/amount"
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// Actions are what the findings hand back.
+type Actions struct {
+	// Guess is told the athlete's guess as it is typed, GuessLeft that the
+	// field was left.
+	Guess     func(field.Reading)
+	GuessLeft func()
+	// Breath and Exchange are told whether water breathed out and gas exchange
+	// are taken off.
+	Breath, Exchange func(record.Correction)
+}
+
+// View shows the findings of a sheet: in its main part the pictures and the
+// table, at its side the why of the figure chosen.
+type View struct {
+	desk  *desk.Desk
+	sp    speaker
+	do    Actions
+	in    Input
+	rows  []Row
+	shown bool
+	main  mainPart
+	side  *whyPanel
+}
+
+// mainPart are the widgets of the main part.
+type mainPart struct {
+	scroll    *look.Scroll
+	column    *fyne.Container
+	cautions  *cautionList
+	ask, told fyne.CanvasObject
+	guess     *field.Number
+	picture   picturePart
+	table     *look.Table
+	correct   correctPart
+	compare   *comparePart
+}
+
+// picturePart is the picture of the balance, or why there is none.
+type picturePart struct {
+	title         *look.Label
+	bars          *chart.InOutBars
+	nothing       *look.Paragraph
+	sheet, noRate fyne.CanvasObject
+}
+
+// New makes an empty view.
+func New(d *desk.Desk, by amount.Writer, do Actions) *View {
+	v := &View{desk: d, sp: speaker{d.Words, by}, do: do}
+	v.side = newWhyPanel(v.sp)
+	v.build()
+	return v
+}
+
+// Main is the part with pictures and table, Side the why beside it.
+func (v *View) Main() fyne.CanvasObject { return v.main.scroll }
+
+// Side is the why of the figure chosen.
+func (v *View) Side() fyne.CanvasObject { return v.side.frame.body }
+
+// Rows are the figures as they stand.
+func (v *View) Rows() []Row { return v.rows }
+
+// build makes the widgets.
+func (v *View) build() {
+	m, say := &v.main, v.sp.say
+	m.cautions = newCautionList()
+	m.picture.title = look.NewLabel("", look.Strong, look.Ink).Shorten()
+	m.picture.bars = chart.NewInOutBars()
+	m.picture.nothing = look.NewParagraph("", look.Note, look.Ink2)
+	m.picture.sheet = look.NewSheet(look.VBox(14, m.picture.title, m.picture.bars))
+	m.picture.noRate = look.NewSheet(look.VBox(8, look.NewLabel(say("findings.norate"), look.Strong, look.Ink), m.picture.nothing))
+	within := say("findings.range")
+	if v.sp.by.Hidden {
+		within = say("findings.range.hidden")
+	}
+	m.table = look.NewTable("findings.table", []look.Column{
+		{Width: look.Share(9)},
+		{Title: say("findings.found"), Width: look.Fixed(86), Right: true},
+		{Title: within, Width: look.Fixed(90), Right: true},
+		{Title: say("findings.beside"), Width: look.Share(11)},
+	})
+	m.table.OnChosen = func(row int) {
+		v.explain(row)
+		v.reveal(row)
+	}
+	m.correct = newCorrectPart(v)
+	m.compare = newComparePart(v)
+	m.told = look.VBox(14, m.picture.sheet, m.picture.noRate, look.NewSheet(look.VBox(12, m.table, m.correct.body)), m.compare.body)
+	m.ask = v.askPart()
+	m.column = look.VBox(14, m.cautions.box, m.ask, m.told)
+	m.scroll = look.NewScroll(look.Pad(0, barRoom, 0, 0, m.column))
+}
+
+// barRoom keeps content clear of the scroll bar, in px.
+const barRoom float32 = 12
+
+// askPart asks for the athlete's guess before anything is shown: athletes take
+// their loss for about half of what it is (O'Neal et al. 2020, Sports 8:113),
+// and what one has guessed one remembers.
+func (v *View) askPart() fyne.CanvasObject {
+	m, say := &v.main, v.sp.say
+	m.guess = field.NewNumber(v.desk.Host, "findings.guess", "", quantity.Litre)
+	m.guess.SetShown(v.sp.by.Unit(quantity.Litre))
+	m.guess.SetBox(110)
+	m.guess.OnChanged = func(r field.Reading) { v.do.Guess(r) }
+	m.guess.OnLeft = func(field.Reading) { v.do.GuessLeft() }
+	m.guess.OnEnter = func(field.Reading) { v.tell() }
+	show := field.NewButton(v.desk.Host, "findings.show", say("findings.show"), field.Primary, v.tell)
+	return look.NewSheet(look.VBox(12,
+		look.NewLabel(say("findings.ask.title"), look.Strong, look.Ink),
+		look.NewParagraph(say("findings.ask"), look.Body, look.Ink2),
+		look.HBox(12, look.MinSized(110, 0, m.guess), show),
+		look.NewParagraph(say("findings.ask.note"), look.Note, look.Ink2)))
+}
+
+// tell shows the findings.
+func (v *View) tell() {
+	v.shown = true
+	v.Show(v.in)
+}
+
+// Open begins with asking where no guess was entered, and with showing where
+// one was or the sheet is closed.
+func (v *View) Open(in Input) {
+	v.shown = v.shown || !in.Open || in.Findings.Test.Loss.Guess.Known()
+	v.main.guess.Clear()
+	if g := in.Findings.Test.Loss.Guess; g.Known() {
+		v.main.guess.SetValue(*g.Value)
+	}
+	v.Show(in)
+}
+
+// Show shows findings; the figure chosen stays chosen.
+func (v *View) Show(in Input) {
+	m := &v.main
+	key := ""
+	if i := m.table.Chosen(); i >= 0 && i < len(v.rows) {
+		key = v.rows[i].Key
+	}
+	v.in, v.rows = in, Rows(v.sp.w, v.sp.by, in)
+	visible(m.ask, !v.shown)
+	visible(m.told, v.shown)
+	m.cautions.show(v.sp.cautions(in), v.shown)
+	v.showBars()
+	v.showTable(key)
+	m.correct.show(in.Findings.Test.Loss, in.Open)
+	m.compare.show()
+	m.column.Refresh()
+	m.scroll.Refresh()
+}
+
+// showBars shows the picture, or why there is none.
+func (v *View) showBars() {
+	m, fluid := &v.main, v.in.Findings.Sweat.Fluid
+	can := fluid.Loss.Known && fluid.Deficit.Known
+	visible(m.picture.sheet, can)
+	visible(m.picture.noRate, !fluid.Loss.Known)
+	m.picture.title.SetText(v.sp.session(v.in))
+	if can {
+		m.picture.bars.Set(v.sp.bars(v.in))
+	}
+	text := ""
+	for _, s := range v.sp.lacking(v.in) {
+		text += s + "\n"
+	}
+	m.picture.nothing.SetText(text)
+}
+
+// showTable fills the table and chooses the row of a key, the sweat rate at
+// first.
+func (v *View) showTable(key string) {
+	cells := make([][]look.Cell, len(v.rows))
+	at := 0
+	for i, r := range v.rows {
+		found := look.Cell{Text: r.Found, Style: look.Strong}
+		if !r.Figure.Known && r.Figure.Range.Width() == 0 {
+			found = look.Cell{Text: r.Found, Tone: look.Ink3}
+		}
+		cells[i] = []look.Cell{{Text: r.Name}, found, {Text: r.Range, Tone: look.Ink2}, {Text: r.Beside, Tone: look.Ink2}}
+		if r.Key == key {
+			at = i
+		}
+	}
+	v.main.table.SetRows(cells)
+	v.main.table.Choose(at)
+	v.explain(at)
+}
+
+// explain shows the why of a row. Before the guess is asked there is none.
+func (v *View) explain(row int) {
+	if !v.shown || row < 0 || row >= len(v.rows) {
+		v.side.show(Why{})
+		return
+	}
+	v.side.show(v.sp.explain(v.rows[row], v.in))
+}
+
+// reveal scrolls a row of the table into sight.
+func (v *View) reveal(row int) {
+	pos, size, ok := v.main.table.RowSpot(row)
+	if !ok {
+		return
+	}
+	driver := fyne.CurrentApp().Driver()
+	top := driver.AbsolutePositionForObject(v.main.table).Y - driver.AbsolutePositionForObject(v.main.column).Y + pos.Y
+	v.main.scroll.Reveal(top, top+size.Height)
+}
+
+// Choose chooses a figure by its place in the table.
+func (v *View) Choose(row int) {
+	v.main.table.Choose(row)
+	v.explain(row)
+	v.reveal(row)
+}
+
+// visible shows or hides an object.
+func visible(o fyne.CanvasObject, on bool) {
+	switch {
+	case on && !o.Visible():
+		o.Show()
+	case !on && o.Visible():
+		o.Hide()
+	}
+}

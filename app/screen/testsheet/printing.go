@@ -1,0 +1,161 @@
+package testsheet
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/saveto"
+	"ebbwell/app/screen/testsheet/findings"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// The pages of a test, as prints are kept under.
+const (
+	pageBlank  = "blank-sheet"
+	pageReport = "test-report"
+)
+
+// page is a page to be printed.
+type page struct {
+	kind string
+	test record.ID
+	size paper.Size
+	// name of the file, without its ending.
+	name   string
+	layout func(*handout.Press) paper.Document
+}
+
+// printBlank prints a sheet to fill in by hand.
+func (v *View) printBlank() {
+	w := v.desk.Words
+	b := handout.BlankSheet{
+		Terms: v.terms(), Athlete: v.athlete.Name, Sport: desk.SportWord(w, v.athlete.Sport), Day: v.desk.Now(),
+	}
+	var test record.ID
+	if v.b != nil {
+		t := v.b.Doc.Now().Record
+		test, b.Place, b.Day = t.ID, t.Session.Place, consult.TestDay(t)
+		b.Sport = desk.SportWord(w, t.Session.Sport)
+		if _, dated := t.Session.Date.Time(); !dated {
+			b.Day = time.Time{}
+		}
+	}
+	v.print(page{kind: pageBlank, test: test, name: w.Say("testsheet.file.blank", v.athlete.Name), layout: func(p *handout.Press) paper.Document {
+		return p.BlankSheet(b)
+	}})
+}
+
+// printReport prints the findings.
+func (v *View) printReport() {
+	if !v.b.FlushNow() {
+		return
+	}
+	r, t := v.report(), v.b.Doc.Now().Record
+	name := v.desk.Words.Say("testsheet.file.report", v.athlete.Name, string(t.Session.Date))
+	v.print(page{kind: pageReport, test: t.ID, name: name, layout: func(p *handout.Press) paper.Document { return p.TestReport(r) }})
+}
+
+// terms are what pages of this athlete share.
+func (v *View) terms() handout.Terms {
+	return handout.TermsOf(v.desk.Practice(), consult.CareOf(v.athlete, v.desk.Now()), v.desk.Words)
+}
+
+// report puts the findings on paper: the same rows as on the screen.
+func (v *View) report() handout.TestReport {
+	in, t, f := v.input(), v.b.Doc.Now().Record, v.found
+	r := handout.TestReport{
+		Terms: v.terms(), Athlete: v.athlete.Name, Day: consult.TestDay(t), Session: findings.Session(v.desk.Words, v.by, in),
+		FilledInBy: t.CreatedBy, Evidence: evidence.Version, Bar: v.bar(f),
+	}
+	r.Terms.MassHidden = v.by.Hidden
+	switch {
+	case f.Kept == consult.KeptFigures:
+		r.Evidence = f.Evidence
+	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptInputs && t.State == record.TestClosed:
+		r.Terms.Cautions = append(r.Terms.Cautions, v.b.Say("testsheet.kept."+string(f.Kept)))
+	}
+	for _, c := range findings.Cautions(v.desk.Words, v.by, in) {
+		r.Terms.Cautions = append(r.Terms.Cautions, strings.TrimSpace(c.Title+" "+c.Sentence))
+	}
+	for _, row := range findings.Rows(v.desk.Words, v.by, in) {
+		row.Figure.Ranged = row.Figure.Ranged && !row.Reading // what was read off has no range on paper
+		r.Findings = append(r.Findings, handout.Finding{
+			Name: row.Name, Figure: row.Figure, Decimals: row.Decimals, Reading: row.Reading, Beside: row.Beside, Notes: row.Notes,
+		})
+	}
+	return r
+}
+
+// bar is the session as the page draws it.
+func (v *View) bar(f consult.Findings) handout.Bar {
+	fluid := f.Sweat.Fluid
+	if !fluid.Loss.Known || !fluid.Deficit.Known {
+		return handout.Bar{}
+	}
+	b := handout.Bar{
+		Loss: quantity.Litres(fluid.Loss.Value), LossRange: fluid.Loss.Range, Ranged: fluid.Loss.Ranged,
+		Deficit: handout.Deficit{
+			Percent: quantity.Percent(fluid.DeficitShare.Value), PercentKnown: fluid.DeficitShare.Known, Litres: quantity.Litres(fluid.Deficit.Value),
+			PercentRange: fluid.DeficitShare.Range, LitresRange: fluid.Deficit.Range, Ranged: fluid.Deficit.Ranged && fluid.DeficitShare.Ranged,
+		},
+	}
+	if day, ok := f.Test.Session.Date.Time(); ok {
+		b.Label = v.desk.Words.Day(day)
+	}
+	for _, p := range f.Intake.Bottles {
+		if !p.Known || p.Millilitres == 0 {
+			continue
+		}
+		part := handout.Part{Substance: handout.Drink, Name: p.Product.Name, Litres: quantity.Litres(p.Millilitres / 1000)}
+		if record.ID(p.Product.ID) == consult.Water {
+			part.Substance = handout.Water
+		}
+		b.Parts = append(b.Parts, part)
+	}
+	return b
+}
+
+// print asks where a page is to be kept, and keeps it there and in the records.
+func (v *View) print(p page) {
+	d, athlete, say := v.desk, v.athlete.ID, v.desk.Words.Say
+	p.size = d.Paper()
+	saveto.Ask(d, v.canvas(), saveto.Request{
+		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Yes: say("testsheet.print.yes"),
+		File:  saveto.FileName(p.name, ".pdf"),
+		Write: func(ctx context.Context, path string) error { return write(ctx, d, athlete, p, path) },
+		Done:  func(path string) { d.Say(say("testsheet.print.done", path), "", nil) },
+	})
+}
+
+// write makes the page, writes it to a file and keeps it with the records of an
+// athlete. It runs beside the window.
+func write(ctx context.Context, d *desk.Desk, athlete record.ID, p page, to string) error {
+	press, err := handout.NewPress(d.Words, p.size)
+	if err != nil {
+		return err
+	}
+	pdf, err := p.layout(press).PDF(d.Now())
+	if err != nil {
+		return err
+	}
+	if err := saveto.Write(to, pdf); err != nil {
+		return err
+	}
+	kept := record.Print{AthleteID: athlete, Kind: record.KindTest, Record: p.test, Page: p.kind, Language: d.Words.Language().String(), Bytes: pdf}
+	if _, err := d.Store.LoadTest(ctx, p.test); store.CodeOf(err) == store.CodeNotFound {
+		kept.Kind, kept.Record = record.KindAthlete, athlete // a sheet nothing was entered in is not kept
+	}
+	if _, err := d.Store.SavePrint(ctx, kept); err != nil {
+		return fmt.Errorf("keep the page: %w", err)
+	}
+	return nil
+}

@@ -1,0 +1,105 @@
+package testsheet
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"ebbwell/app/kit/amount"
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/words"
+)
+
+// speaker says what is wrong with a sheet.
+type speaker struct {
+	words *words.Words
+	by    amount.Writer
+}
+
+// trouble says a trouble: a short sentence and what to do about it.
+func (sp speaker) trouble(t record.Test, w trouble) (title, sentence string) {
+	say := sp.words.Say
+	switch w.code {
+	case codeEndsBefore:
+		return say("testsheet.trouble.end.title"), say("testsheet.trouble.end", string(t.Session.Start), string(t.Session.End))
+	case codeUnreadable:
+		return say("testsheet.trouble.unreadable.title", capital(sp.name(t, w)), shorten(w.text, 40)), say("testsheet.trouble.unreadable")
+	case codeKept:
+		return say("testsheet.trouble.kept.title", capital(sp.problemName(w.problem))), say("testsheet.trouble.kept", shorten(w.text, 160))
+	}
+	if sp.by.Hidden && tellsMass(w.problem) {
+		return say("testsheet.trouble.hidden.title", capital(sp.problemName(w.problem))), say("testsheet.trouble.hidden")
+	}
+	text := capital(desk.ProblemSentence(sp.words, w.problem))
+	title, sentence, _ = strings.Cut(text, ". ")
+	if sentence != "" {
+		title += "."
+	}
+	if w.problem.Field == evidence.BottleMass && w.problem.Code == evidence.CodeOrder {
+		sentence = strings.TrimSpace(sp.bottleWeighings(t, w.problem.Item) + " " + sentence)
+	}
+	return title, sentence
+}
+
+// bottleWeighings tells the two weighings of a bottle.
+func (sp speaker) bottleWeighings(t record.Test, item int) string {
+	b := bottleAt(&t, item-1, false)
+	if b == nil {
+		return ""
+	}
+	before, after := sp.by.Amount(b.Before.Or(0), quantity.Gram), sp.by.Amount(b.After.Or(0), quantity.Gram)
+	if b.Poured.Or(0) > 0 {
+		return sp.words.Say("testsheet.trouble.bottle.poured", before, after, sp.by.Amount(*b.Poured.Value, quantity.Gram))
+	}
+	return sp.words.Say("testsheet.trouble.bottle", before, after)
+}
+
+// name is the word for the field of a trouble.
+func (sp speaker) name(t record.Test, w trouble) string {
+	for _, e := range consult.Entries(t) {
+		if e.Path == w.path {
+			return desk.FieldName(sp.words, e.Field, e.Item)
+		}
+	}
+	if w.path == "loss.guess" || w.path == "air.wbgt" {
+		return sp.words.Say(fixedControls()[w.path])
+	}
+	last := w.path[strings.LastIndex(w.path, ".")+1:]
+	return sp.words.Say("testsheet.named." + last)
+}
+
+// problemName is the word for what a problem is about.
+func (sp speaker) problemName(p evidence.Problem) string {
+	if sp.by.Hidden && p.Field == evidence.MassChange {
+		return sp.words.Say("testsheet.trouble.hidden.change")
+	}
+	return desk.FieldName(sp.words, p.Field, p.Item)
+}
+
+// tellsMass reports whether the sentence of a problem tells of body mass.
+func tellsMass(p evidence.Problem) bool {
+	switch p.Field {
+	case evidence.MassBefore, evidence.MassAfter, evidence.MorningMass, evidence.MassChange, evidence.MassSpread, evidence.KitMass:
+		return true
+	}
+	return false
+}
+
+// capital writes the first letter large.
+func capital(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(r)) + text[n:]
+}
+
+// shorten cuts a text a person typed to so many runes.
+func shorten(text string, most int) string {
+	runes := []rune(text)
+	if len(runes) <= most {
+		return text
+	}
+	return string(runes[:most-1]) + "…"
+}

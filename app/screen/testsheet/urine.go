@@ -1,0 +1,91 @@
+package testsheet
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// urine is the fourth part: the urine marker, and the sweat patches.
+type urine struct {
+	b       *binder
+	fields  []*field.Number
+	band    *look.Paragraph
+	consent *look.Caution
+	patches *patches
+	body    fyne.CanvasObject
+}
+
+// newUrine builds the part.
+func newUrine(b *binder) *urine {
+	p := &urine{b: b, band: look.NewParagraph("", look.Note, look.Ink2), consent: look.NewCaution("", "", nil), patches: newPatches(b)}
+	p.body = look.VBox(paneGap, p.marker(), p.patches.body)
+	return p
+}
+
+// marker is what was read of the urine, and when.
+func (p *urine) marker() fyne.CanvasObject {
+	b, say := p.b, p.b.Say
+	number := func(name string, f evidence.Field, u quantity.Unit, path string, of func(t *record.Test) *record.Number) *field.Number {
+		n := b.Number(PartUrine, name, f, u, func(t *record.Test, grow bool) (*record.Number, string) {
+			if grow {
+				t.Urine.NotTaken = false
+			}
+			return of(t), path
+		})
+		p.fields = append(p.fields, n)
+		return n
+	}
+	gravity := number("testsheet.urine.gravity", evidence.USG, quantity.None, "urine.gravity", func(t *record.Test) *record.Number { return &t.Urine.Gravity })
+	gravity.SetDecimals(3)
+	osmolality := number("testsheet.urine.osmolality", evidence.Osmolality, quantity.MilliosmolePerKilogram, "urine.osmolality", func(t *record.Test) *record.Number { return &t.Urine.Osmolality })
+	colour := number("testsheet.urine.colour", evidence.UrineColour, quantity.None, "urine.colour", func(t *record.Test) *record.Number { return &t.Urine.Colour })
+	when := b.Toggle(PartUrine, "testsheet.urine.when", b.Options("testsheet.when.", string(record.Before), string(record.After)), word(
+		func(t record.Test) string { return string(t.Urine.When) }, func(t *record.Test, w string) { t.Urine.When = record.Moment(w) }))
+	none := b.Check(PartUrine, "testsheet.urine.nottaken", say("testsheet.urine.nottaken"), func(t record.Test) bool { return t.Urine.NotTaken },
+		func(s *sheet, on bool) { s.Record.Urine.NotTaken = on })
+	return panel(say("testsheet.urine"), "", p.consent, newForm(
+		look.NewEntry(say("testsheet.urine.gravity"), small(gravity)), look.NewEntry(say("testsheet.urine.when"), when),
+		look.NewEntry(say("testsheet.urine.osmolality"), small(osmolality)), look.NewEntry(say("testsheet.urine.colour"), small(colour)),
+		look.NewEntry("", none).Wide(),
+	), p.band)
+}
+
+// show follows the sheet where the fields do not by themselves.
+func (p *urine) show(s sheet, f consult.Findings) {
+	p.band.SetText(p.words(f))
+	showIf(p.band, p.band.Text() != "")
+	if s.Record.State == record.TestOpen {
+		for _, n := range p.fields {
+			enable(n, !s.Record.Urine.NotTaken)
+		}
+	}
+	p.patches.show(s, f)
+}
+
+// words say in which band the marker lies, with the source, and how little it
+// proves.
+func (p *urine) words(f consult.Findings) string {
+	w, text := p.b.Desk.Words, ""
+	for _, m := range f.Sweat.Markers {
+		if m.Band == "" || m.Marker == evidence.MorningMassMarker {
+			continue
+		}
+		text += capital(w.Say("testsheet.marker."+string(m.Marker), w.Say("band."+m.Band), m.Source.Short)) + " "
+	}
+	if text == "" {
+		return ""
+	}
+	for _, m := range f.Sweat.Markers {
+		for _, n := range m.Figure.Why.Notes {
+			return text + desk.NoteSentence(w, n)
+		}
+	}
+	return text
+}

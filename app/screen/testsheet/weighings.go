@@ -1,0 +1,164 @@
+package testsheet
+
+import (
+	"strconv"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// weighingList is the readings of one moment: two to begin with for a session,
+// each on a line of its own day for a morning, and always an empty one behind
+// the last.
+type weighingList struct {
+	b      *binder
+	part   string
+	moment record.Moment
+	rows   []*weighingRow
+	box    *fyne.Container
+}
+
+// weighingRow is one reading.
+type weighingRow struct {
+	mass *field.Number
+	day  *field.Date
+	take *field.Button
+	note *rowNote
+	box  *fyne.Container
+	// pounds is the reading in kilograms if it was typed in pounds.
+	pounds float64
+}
+
+func newWeighingList(b *binder, part string, m record.Moment) *weighingList {
+	l := &weighingList{b: b, part: part, moment: m, box: look.VBox(6)}
+	l.grow(2)
+	return l
+}
+
+// grow makes lines up to a number of them.
+func (l *weighingList) grow(to int) {
+	for len(l.rows) < to {
+		r := l.row(len(l.rows))
+		l.rows = append(l.rows, r)
+		l.box.Add(r.box)
+	}
+}
+
+// row makes the i-th line.
+func (l *weighingList) row(i int) *weighingRow {
+	r := &weighingRow{note: newRowNote()}
+	fields := map[record.Moment]evidence.Field{
+		record.Before: evidence.MassBefore, record.After: evidence.MassAfter, record.Morning: evidence.MorningMass,
+	}
+	name := "testsheet." + string(l.moment) + ".mass." + strconv.Itoa(i+1)
+	if l.moment == record.Morning {
+		name = "testsheet.morning." + strconv.Itoa(i+1) + ".mass"
+	}
+	r.mass = l.b.Number(l.part, name, fields[l.moment], quantity.Kilogram, func(t *record.Test, grow bool) (*record.Number, string) {
+		if grow {
+			growWeighings(t, l.moment, i)
+		}
+		w := weighingAt(t, l.moment, i, grow)
+		if w == nil {
+			return nil, ""
+		}
+		return &w.Mass, "weighings." + string(w.ID) + ".mass"
+	})
+	r.mass.SetItem(i + 1)
+	r.mass.Hint = r.mass.PoundsHint
+	r.mass.OnProblem = func(field.Weight, string) {} // said below the line, where there is room
+	r.take = field.NewButton(l.b.Desk.Host, name+".pounds", "", field.Outline, func() { l.takePounds(i) })
+	r.take.Hide()
+	r.mass.OnEnter = func(field.Reading) { l.enter(r) }
+	tracks, objects := []look.Track{look.Fixed(124), look.Share(1)}, []fyne.CanvasObject{r.mass, look.HBox(0, r.take)}
+	if l.moment == record.Morning {
+		r.day = l.b.Date(l.part, "testsheet.morning."+strconv.Itoa(i+1)+".day", field.Past, func(t *record.Test) (*record.Date, string) {
+			if w := weighingAt(t, l.moment, i, false); w != nil {
+				return &w.Date, "weighings." + string(w.ID) + ".date"
+			}
+			return new(record.Date), ""
+		})
+		tracks, objects = []look.Track{look.Fixed(124), look.Fixed(196), look.Share(1)}, []fyne.CanvasObject{r.mass, r.day, objects[1]}
+	}
+	r.box = look.VBox(0, look.Columns(12, tracks, objects...), r.note.box)
+	return r
+}
+
+// growWeighings makes the empty readings before the i-th, where a person fills
+// the second line first.
+func growWeighings(t *record.Test, m record.Moment, i int) {
+	for n := len(weighings(*t, m)); n < i; n++ {
+		weighingAt(t, m, n, true)
+	}
+}
+
+// enter goes on to what is offered, or to the next field.
+func (l *weighingList) enter(r *weighingRow) {
+	if r.take.Visible() {
+		r.take.Focus()
+		return
+	}
+	l.b.Desk.Host.Key(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+// takePounds takes a reading as pounds.
+func (l *weighingList) takePounds(i int) {
+	kg := l.rows[i].pounds
+	l.b.Pick(l.rows[i].take.Name(), func(s *sheet) {
+		w := weighingAt(&s.Record, l.moment, i, false)
+		if w == nil {
+			return
+		}
+		w.Mass = record.Num(kg, quantity.Pound)
+		delete(s.Reasons, "weighings."+string(w.ID)+".mass")
+	})
+	l.b.Show()
+	l.b.OnLeft() // the offer is taken
+	l.rows[i].mass.Focus()
+}
+
+// show follows the sheet.
+func (l *weighingList) show(s sheet) {
+	wanted := filledWeighings(s, l.moment) + 1
+	if l.moment != record.Morning {
+		wanted = max(2, wanted)
+	}
+	l.grow(wanted)
+	for i, r := range l.rows {
+		showIf(r.box, i < wanted)
+		l.showRow(r, s, i)
+	}
+}
+
+// showRow shows what belongs to one line beside its number.
+func (l *weighingList) showRow(r *weighingRow, s sheet, i int) {
+	reading := r.mass.Reading()
+	r.pounds = 0
+	if reading.Known && r.mass.PoundsHint(reading) != "" {
+		if kg, err := quantity.Convert(reading.Value, quantity.Pound, quantity.Kilogram); err == nil {
+			r.pounds = kg
+		}
+	}
+	if r.pounds > 0 {
+		r.take.SetText(l.b.Say("testsheet.pounds.take", l.b.Desk.Words.Number(r.pounds, 1)))
+	}
+	_, words := r.mass.Trouble()
+	r.note.set(words)
+	offered := r.take.Visible()
+	showIf(r.take, r.pounds > 0 && s.Record.State == record.TestOpen)
+	if offered != r.take.Visible() {
+		r.box.Refresh()
+	}
+	if r.day != nil {
+		w := weighingAt(&s.Record, l.moment, i, false)
+		if w != nil && !r.day.Visible() {
+			r.day.SetDate(w.Date) // the day a new reading is most likely of
+		}
+		showIf(r.day, w != nil)
+	}
+}

@@ -1,0 +1,68 @@
+package trip
+
+import (
+	"context"
+	"fmt"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// loadCrew loads everybody on a trip.
+func loadCrew(d *desk.Desk, t record.Trip) (map[record.ID]*member, error) {
+	all := map[record.ID]*member{}
+	for _, x := range t.Travellers {
+		m, err := loadMember(d, x.AthleteID)
+		if err != nil {
+			return nil, err
+		}
+		if m != nil {
+			all[x.AthleteID] = m
+		}
+	}
+	return all, nil
+}
+
+// loadMember loads an athlete with the closed tests and the plans; nil when
+// the athlete was deleted meanwhile.
+func loadMember(d *desk.Desk, id record.ID) (*member, error) {
+	ctx := context.Background()
+	a, err := d.Store.LoadAthlete(ctx, id)
+	switch {
+	case store.CodeOf(err) == store.CodeDeleted, store.CodeOf(err) == store.CodeNotFound:
+		return nil, nil
+	case err != nil:
+		return nil, fmt.Errorf("load a traveller: %w", err)
+	}
+	tests, err := d.Store.Tests(ctx, id)
+	if err != nil {
+		return nil, fmt.Errorf("load the tests of %s: %w", a.Name, err)
+	}
+	m := &member{athlete: a}
+	for _, t := range tests {
+		if t.State == record.TestOpen {
+			continue // still being filled in
+		}
+		found, err := d.Findings(ctx, t, a)
+		if err != nil {
+			return nil, fmt.Errorf("load the tests of %s: %w", a.Name, err)
+		}
+		m.tests = append(m.tests, found)
+	}
+	if err := m.loadPlans(d); err != nil {
+		return nil, err
+	}
+	return m, nil
+}
+
+// loadPlans loads the plans anew.
+func (m *member) loadPlans(d *desk.Desk) error {
+	plans, err := d.Store.Plans(context.Background(), m.athlete.ID)
+	if err != nil {
+		return fmt.Errorf("load the plans of %s: %w", m.athlete.Name, err)
+	}
+	m.plans, m.along = plans, consult.ToTakeAlong(plans)
+	return nil
+}

@@ -1,0 +1,158 @@
+package trip
+
+import (
+	"strings"
+
+	"ebbwell/app/screen/heat"
+	"ebbwell/internal/climate"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+)
+
+// pageOf puts a traveller's stops and packing list on paper: the same words as
+// on the screen.
+func (v *View) pageOf(m *member) handout.TripPage {
+	sp, t := v.speaker(m), v.now()
+	care := consult.CareOf(m.athlete, v.desk.Now())
+	page := handout.TripPage{Terms: handout.TermsOf(v.desk.Practice(), care, v.desk.Words), Trip: title(sp, t), Athlete: m.athlete.Name}
+	page.Terms.MassHidden = sp.By.Hidden
+	for i, s := range t.Stops {
+		there, err := v.plan(m, s)
+		page.Stops = append(page.Stops, v.stopOnPaper(sp, m, there, err, i))
+		if there.Air.FromTable {
+			page.ClimateCredit = v.places.Credit + "."
+		}
+	}
+	list, _ := v.packFor(m, marginOf(v.now()))
+	page.Packing = v.packLines(sp, list)
+	page.Notes = v.pageNotes()
+	return page
+}
+
+// squadPage is the packing list of everybody together.
+func (v *View) squadPage() handout.TripPage {
+	sp, t := v.speaker(nil), v.now()
+	list, _ := v.packed(everybody, marginOf(v.now()))
+	page := handout.TripPage{
+		Terms: handout.TermsOf(v.desk.Practice(), consult.Care{}, v.desk.Words), Trip: sp.Words.Say("trip.page.squad", title(sp, t)),
+		Packing: v.packLines(sp, list), Notes: v.pageNotes(),
+	}
+	return page
+}
+
+// pageNotes are the sentences about the flight, food and water.
+func (v *View) pageNotes() []string {
+	var notes []string
+	if flight := v.flightSentence(); flight != "" {
+		notes = append(notes, flight)
+	}
+	return append(notes, careNotes(v.desk.Words.Say)...)
+}
+
+// stopOnPaper is one stop on a traveller's page.
+func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, err error, i int) handout.TripStop {
+	s := there.Stop
+	out := handout.TripStop{Place: stopPlace(sp, s, i)}
+	out.From, _ = s.From.Time()
+	out.Until, _ = s.Until.Time()
+	if err != nil {
+		for _, t := range sp.Troubles(err, s) {
+			out.Cautions = append(out.Cautions, t.Sentence)
+		}
+		return out
+	}
+	if t := there.Air.Air.Temperature; t.Known() {
+		out.Air, out.AirKnown = quantity.Range{Low: *t.Value, High: *t.Value}, true
+	}
+	r := there.Reckoning
+	answer := sp.Answer(r, sp.DaysOf(s))
+	rate := r.Climate.Rate
+	if rate.Ranged {
+		out.Rate = handout.StopRate{Rate: quantity.LitresPerHour(rate.Value), Range: rate.Range, Estimate: rate.Estimate}
+	}
+	out.Rests = answer.Short
+	out.Plan = planOnPaper(sp, m, there)
+	out.Notes = v.stopNotes(sp, m, there, answer)
+	caution := sp.Caution(r, consult.CareOf(m.athlete, v.desk.Now()), "")
+	out.Cautions = append(out.Cautions, strings.TrimSpace(caution.Title+". "+caution.Sentence))
+	if there.Planned {
+		if high, more := planCaution(sp, there); high+more != "" {
+			out.Cautions = append(out.Cautions, strings.TrimSpace(high+" "+more))
+		}
+	}
+	return out
+}
+
+// stopNotes are what to do there: with the plan, on other days, and when to
+// test.
+func (v *View) stopNotes(sp heat.Speaker, m *member, there consult.StopPlan, answer heat.Answer) []string {
+	var notes []string
+	if there.Planned {
+		notes = append(notes, strings.Join(append(cutSentences(sp, there), v.otherDays(sp, m, there)...), " "))
+	}
+	notes = append(notes, answer.There)
+	if lines, _ := heatLines(sp, there); len(lines) > 0 {
+		notes = append(notes, sp.Words.Say("trip.page.days", strings.Join(lines, "; ")))
+	}
+	return notes
+}
+
+// planOnPaper is what to take in a session there.
+func planOnPaper(sp heat.Speaker, m *member, there consult.StopPlan) handout.StopPlan {
+	if !there.Planned {
+		return handout.StopPlan{}
+	}
+	out := handout.StopPlan{Session: sessionName(sp, there.Case.Plan, m.athlete), Minutes: quantity.Minutes(there.At.Minutes)}
+	for s := plan.Water; s <= plan.Drink3; s++ {
+		if info := there.Case.Slots[s]; info.InUse && there.Mix[s] > 0 {
+			part := handout.Part{Substance: handout.Drink, Name: info.Product.Name, Litres: quantity.Litres(there.Mix[s] / 1000)}
+			if s == plan.Water {
+				part.Substance = handout.Water
+			}
+			out.Parts = append(out.Parts, part)
+		}
+	}
+	for s := plan.Food1; s <= plan.Food4; s++ {
+		if info := there.Case.Slots[s]; info.InUse && there.Mix[s] > 0 {
+			out.Foods = append(out.Foods, handout.Portion{Name: info.Product.Name, Portions: there.Mix[s]})
+		}
+	}
+	q := there.At
+	end := func(percent, litres float64) handout.Deficit {
+		return handout.Deficit{Percent: quantity.Percent(percent), PercentKnown: q.Deficit.Known, Litres: quantity.Litres(litres)}
+	}
+	out.Low, out.High = end(q.Deficit.Low, q.DeficitL.Low), end(q.Deficit.High, q.DeficitL.High)
+	return out
+}
+
+// packLines is a packing list on paper. What goes partly in hand luggage has a
+// line for each way.
+func (v *View) packLines(sp heat.Speaker, list climate.PackingList) []handout.PackLine {
+	t := v.now()
+	var lines []handout.PackLine
+	for _, s := range list.Supplies {
+		line := handout.PackLine{What: v.productName(s.Supply.ID), Amount: packAmount(sp, s), Where: handout.Hold(sourceOf(t, s)), Supplement: s.Supply.Supplement, Lot: s.Supply.Lot}
+		if s.InHand > 0 && s.InHand < s.Servings && sourceOf(t, s) == climate.Hold {
+			line.Amount = sp.Words.Say("trip.page.hand", line.Amount, s.InHand)
+		}
+		lines = append(lines, line)
+	}
+	if list.Bottles > 0 {
+		lines = append(lines, handout.PackLine{What: sp.Words.Say("trip.page.bottles", bottle(sp)), Amount: sp.Words.Number(float64(list.Bottles), 0), Where: handout.Carry})
+	}
+	if list.SafeWater > 0 {
+		lines = append(lines, handout.PackLine{What: sp.Words.Say("trip.page.water"), Amount: sp.Words.Say("trip.page.aday", sp.By.Amount(float64(list.SafeWater), quantity.Litre)), Where: handout.Buy})
+	}
+	return lines
+}
+
+// pageName is the name of a page's file, without its ending.
+func (v *View) pageName(m *member) string {
+	sp, t := v.speaker(nil), v.now()
+	if m == nil {
+		return sp.Words.Say("trip.file.squad", title(sp, t))
+	}
+	return sp.Words.Say("trip.file", m.athlete.Name, title(sp, t))
+}

@@ -1,0 +1,142 @@
+package trip
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/record"
+)
+
+// pageTrip is a trip's page, as prints are kept under.
+const pageTrip = "trip-page"
+
+// sheetOut is one page to be printed; the athlete is empty for the list of
+// everybody together.
+type sheetOut struct {
+	trip, athlete record.ID
+	name          string
+	page          handout.TripPage
+}
+
+// printDialog asks for whom, and where to, pages are to be printed.
+type printDialog struct {
+	v       *View
+	whose   *field.Choice
+	folder  *field.Line
+	trouble *look.Paragraph
+	dialog  *field.Dialog
+	busy    bool
+	stop    func()
+}
+
+// Print asks for whom, and where to, the pages are to be printed.
+func (v *View) Print() {
+	m := v.shown()
+	if m == nil || len(v.now().Stops) == 0 || !v.b.FlushNow() {
+		return
+	}
+	say, crew := v.desk.Words.Say, v.crew()
+	p := &printDialog{v: v, folder: field.NewLine(v.desk.Host, "trip.print.folder", 1000), trouble: look.NewParagraph("", look.Note, look.Ink), stop: func() {}}
+	p.folder.SetText(saveto.Documents())
+	options := []field.Option{{Key: string(m.athlete.ID), Text: say("trip.print.one", m.athlete.Name)}}
+	if len(crew) > 1 {
+		options = append(options, field.Option{Key: everybody, Text: say("trip.print.all", len(crew))})
+	}
+	p.whose = field.NewChoice(v.desk.Host, "trip.print.whose", options)
+	p.whose.Choose(options[len(options)-1].Key)
+	p.dialog = v.desk.Host.Ask(v.canvas(), field.Question{
+		Name: "trip.print", Title: say("trip.print.title"), Sentence: say("trip.print.sentence"), Width: 560, OnClosed: func() { p.stop() },
+		Content: look.VBox(8, row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.folder"), 400, p.folder), p.trouble),
+		Actions: []field.Action{{Name: "no", Text: say("field.ask.cancel")}, {Name: "yes", Text: say("trip.print.yes"), Kind: field.Primary, Do: p.write}},
+	})
+}
+
+// write lays the pages out and writes them beside the window; closing the
+// dialog stops it after the page in hand.
+func (p *printDialog) write() (stay bool) {
+	if p.busy {
+		return true
+	}
+	v, say := p.v, p.v.desk.Words.Say
+	pages, folder, size := v.pages(p.whose.Chosen()), strings.TrimSpace(p.folder.Text()), v.desk.Paper()
+	p.busy = true
+	p.trouble.SetText(say("trip.print.writing", len(pages)))
+	var files []string
+	p.stop = v.desk.Beside.Run(func(ctx context.Context) (err error) {
+		files, err = v.printTo(ctx, folder, size, pages)
+		return err
+	}, func(err error) {
+		p.busy, p.stop = false, func() {}
+		switch {
+		case errors.Is(err, context.Canceled):
+			v.desk.Say(say("trip.print.stopped", len(files), folder), "", nil)
+			return
+		case err != nil:
+			p.trouble.SetText(say("trip.print.failed", saveto.Reason(v.desk.Words, err)))
+			return
+		}
+		p.dialog.Close()
+		if len(files) == 1 {
+			v.desk.Say(say("trip.print.done", files[0]), "", nil)
+			return
+		}
+		v.desk.Say(say("trip.print.done.all", len(files), folder), "", nil)
+	})
+	return true
+}
+
+// pages are the pages of one traveller, or of each and the list of all.
+func (v *View) pages(whose string) []sheetOut {
+	var list []sheetOut
+	crew := v.crew()
+	for _, m := range crew {
+		if whose == everybody || whose == string(m.athlete.ID) {
+			list = append(list, sheetOut{v.now().ID, m.athlete.ID, v.pageName(m), v.pageOf(m)})
+		}
+	}
+	if whose == everybody && len(crew) > 1 {
+		list = append(list, sheetOut{v.now().ID, "", v.pageName(nil), v.squadPage()})
+	}
+	return list
+}
+
+// printTo writes pages of a size into a folder, a file each, and keeps those of
+// athletes with the records. It returns the files, also when it was stopped between two.
+// No file that is there is written over.
+func (v *View) printTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) ([]string, error) {
+	press, err := handout.NewPress(v.desk.Words, size)
+	if err != nil {
+		return nil, err
+	}
+	var files []string
+	for _, p := range pages {
+		if err := ctx.Err(); err != nil {
+			return files, err
+		}
+		pdf, err := press.TripPage(p.page).PDF(v.desk.Now())
+		if err != nil {
+			return files, err
+		}
+		path := saveto.Free(folder, saveto.FileName(p.name, ".pdf"))
+		if err := saveto.Write(path, pdf); err != nil {
+			return files, fmt.Errorf("write the page: %w", err)
+		}
+		files = append(files, path)
+		if p.athlete == "" {
+			continue // prints are kept with an athlete
+		}
+		if _, err := v.desk.Store.SavePrint(ctx, record.Print{
+			AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: v.desk.Words.Language().String(), Bytes: pdf,
+		}); err != nil {
+			return files, err
+		}
+	}
+	return files, nil
+}
