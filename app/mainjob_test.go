@@ -190,7 +190,7 @@ func (h hands) closeSheet() {
 	if err != nil || len(tests) != 1 {
 		h.t.Fatalf("%d tests, %v", len(tests), err)
 	}
-	f := consult.Find(tests[0], a, nil, h.program().Desk().Reckon())
+	f := consult.Find(tests[0], a, nil, h.program().Desk().Calculate())
 	for name, want := range map[string][2]float64{
 		"sweat-loss": {3.3, 0.05}, "sweat-rate": {1.9, 0.05}, "deficit-share": {2.9, 0.1}, "sodium-lost-rate": {1630, 60},
 	} {

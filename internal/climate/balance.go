@@ -29,7 +29,7 @@ type Balance struct {
 	AirPast float64
 }
 
-// Reckon balances the heat of a session in its steady state.
+// Calculate balances the heat of a session in its steady state.
 //
 //	Ereq = M - W - Cres - Eres - C - R       Emax = (psk - pa)/Rt
 //
@@ -40,10 +40,10 @@ type Balance struct {
 // when cycling. Meant for exercise on land; not for water, nor for less than
 // some twenty minutes. It returns an [evidence.Problem] for a session that
 // cannot be. Source: our proposal, from the parts of ISO 7933.
-func Reckon(b Body, s Session) (Balance, error) { return limits(evidence.Limits()).reckon(b, s) }
+func Calculate(b Body, s Session) (Balance, error) { return limits(evidence.Limits()).calculate(b, s) }
 
-// reckon is [Reckon] with the limits at hand.
-func (l limits) reckon(b Body, s Session) (Balance, error) {
+// calculate is [Calculate] with the limits at hand.
+func (l limits) calculate(b Body, s Session) (Balance, error) {
 	if err := l.refused(b.values()...); err != nil {
 		return Balance{}, err
 	}
@@ -54,12 +54,12 @@ func (l limits) reckon(b Body, s Session) (Balance, error) {
 	if err != nil {
 		return Balance{}, err
 	}
-	return reckon(b, s, float64(radiant), s.Effort.Metabolic.Value), nil
+	return calculate(b, s, float64(radiant), s.Effort.Metabolic.Value), nil
 }
 
-// reckon is [Reckon] of a checked session, with its radiant temperature (°C)
+// calculate is [Calculate] of a checked session, with its radiant temperature (°C)
 // and metabolic rate apart so that their errors can be followed.
-func reckon(b Body, s Session, radiant, metabolic float64) Balance {
+func calculate(b Body, s Session, radiant, metabolic float64) Balance {
 	past := float64(s.Effort.AirPast(s.Weather.Wind))
 	speed := min(past, evidence.AirSpeedMax)
 	around := surround(s.Weather.Air(), radiant, speed, s.Clothing.emissivity(), s.Effort.Motion.radiating())
@@ -97,7 +97,7 @@ func (x Balance) Uncompensable() bool {
 	return x.Need > 0 && (!ok || w > x.WettednessMax)
 }
 
-// effectiveWettedness is what the efficiency of evaporation is reckoned with.
+// effectiveWettedness is what the efficiency of evaporation is calculated with.
 func (x Balance) effectiveWettedness() float64 {
 	w, ok := x.Wettedness()
 	if !ok {

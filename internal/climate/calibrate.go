@@ -31,7 +31,7 @@ func (t Test) refused(l limits) error {
 const (
 	// RefusedImpossible: a value of the test cannot be.
 	RefusedImpossible = "impossible"
-	// RefusedInWater: exercise in water is not reckoned.
+	// RefusedInWater: exercise in water is not calculated.
 	RefusedInWater = "in-water"
 	// RefusedFloor: the balance asks for hardly any sweat.
 	RefusedFloor = "on-the-floor"
@@ -94,29 +94,29 @@ func Calibrate(b Body, tests []Test) (Calibration, error) {
 	if err := refusedAny(b.values()...); err != nil {
 		return Calibration{}, err
 	}
-	return calibrate(reckonTests(evidence.Limits(), b, tests)), nil
+	return calibrate(calculateTests(evidence.Limits(), b, tests)), nil
 }
 
-// reckonedTest is a test with its balance, or why it has none.
-type reckonedTest struct {
+// calculatedTest is a test with its balance, or why it has none.
+type calculatedTest struct {
 	Test
 	balance Balance
 	err     error // of the session
 	values  error // of what was measured
 }
 
-// reckonTests reckons every test once.
-func reckonTests(l limits, b Body, tests []Test) []reckonedTest {
-	list := make([]reckonedTest, len(tests))
+// calculateTests calculates every test once.
+func calculateTests(l limits, b Body, tests []Test) []calculatedTest {
+	list := make([]calculatedTest, len(tests))
 	for i, t := range tests {
-		x, err := l.reckon(b, t.Session)
-		list[i] = reckonedTest{t, x, err, t.refused(l)}
+		x, err := l.calculate(b, t.Session)
+		list[i] = calculatedTest{t, x, err, t.refused(l)}
 	}
 	return list
 }
 
 // calibrate is [Calibrate] with the balances at hand.
-func calibrate(tests []reckonedTest) Calibration {
+func calibrate(tests []calculatedTest) Calibration {
 	c := Calibration{Slope: 1}
 	for i, t := range tests {
 		p, refusal := t.point()
@@ -134,7 +134,7 @@ func calibrate(tests []reckonedTest) Calibration {
 }
 
 // point holds a test against the balance, or says why not.
-func (t reckonedTest) point() (point, Refusal) {
+func (t calculatedTest) point() (point, Refusal) {
 	x := t.balance
 	switch {
 	case t.values != nil:

@@ -24,7 +24,7 @@ const (
 	HeatStrokeAnyDay = "heat-illness-at-any-level"
 	// BandMayBeHigher: the range of the WBGT reaches into the next band.
 	BandMayBeHigher = "band-may-be-higher"
-	// CoreExtrapolated: the heat strain is reckoned outside its standard.
+	// CoreExtrapolated: the heat strain is calculated outside its standard.
 	CoreExtrapolated = "core-extrapolated"
 )
 
@@ -35,7 +35,7 @@ type CautionPart struct {
 	// Figure is the WBGT, the wettedness over its maximum, or the rectal
 	// temperature at the end.
 	Figure figure.Figure
-	// Beyond: the rectal temperature was reckoned above what any body is
+	// Beyond: the rectal temperature was calculated above what any body is
 	// followed to by the formula ([evidence.CoreFollowed]). Figure then has that
 	// limit for a value, is not Known, and only "above" it may be said.
 	Beyond bool
@@ -73,19 +73,19 @@ type Caution struct {
 // nil. Sources: ACSM 2007; ISO 7933:2004; Ravanelli et al. 2018; the limits of
 // wettedness and of core but 40 °C are proposals.
 func HeatCaution(b Body, s Session, p Practice, measured *quantity.Celsius, basis Basis) (Caution, error) {
-	x, err := Reckon(b, s)
+	x, err := Calculate(b, s)
 	if err != nil {
-		return Caution{}, fmt.Errorf("reckon a heat caution: %w", err)
+		return Caution{}, fmt.Errorf("calculate a heat caution: %w", err)
 	}
 	c := Caution{Codes: []string{LocalPolicyWins, HeatStrokeAnyDay}}
 	part, err := c.band(s, p, measured)
 	if err != nil {
-		return Caution{}, fmt.Errorf("reckon a heat caution: %w", err)
+		return Caution{}, fmt.Errorf("calculate a heat caution: %w", err)
 	}
 	c.Parts = append(c.Parts, part, wettednessPart(x))
 	part, err = c.core(b, s, x, basis)
 	if err != nil {
-		return Caution{}, fmt.Errorf("reckon a heat caution: %w", err)
+		return Caution{}, fmt.Errorf("calculate a heat caution: %w", err)
 	}
 	c.Parts = append(c.Parts, part)
 	c.Decides = CautionWBGT

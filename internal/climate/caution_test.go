@@ -86,7 +86,7 @@ func TestHeatCaution(t *testing.T) {
 	}{
 		{"cool", cool, Practice{}, nil, UsualCare, CautionWBGT},
 		{"hot and sunny", hot, Practice{Acclimatised: true}, nil, Cancel, CautionWBGT},
-		{"measured cooler than reckoned", hot, Practice{Acclimatised: true}, new(quantity.Celsius(29)), Reduce, CautionWBGT},
+		{"measured cooler than calculated", hot, Practice{Acclimatised: true}, new(quantity.Celsius(29)), Reduce, CautionWBGT},
 		{"nothing evaporates", steam, Practice{Acclimatised: true}, new(quantity.Celsius(20)), Cancel, CautionWettedness},
 		{"no air past a hard run", treadmill, Practice{Acclimatised: true}, nil, Watch, CautionWettedness},
 		{"a hard run in mild air", mild, Practice{Acclimatised: true}, nil, Watch, CautionCore},
@@ -110,7 +110,7 @@ func TestHeatCaution(t *testing.T) {
 				t.Errorf("codes %v", got.Codes)
 			}
 			if got.Parts[0].Figure.Estimate == (c.measured != nil) {
-				t.Error("a measured WBGT is no estimate, a reckoned one is")
+				t.Error("a measured WBGT is no estimate, a calculated one is")
 			}
 		})
 	}

@@ -101,15 +101,15 @@ func (c Coverage) need() float64 {
 // [evidence.Problem] for a body or a plan that cannot be.
 func Cover(b Body, tests []Test, plan Session) ([]Coverage, error) {
 	known := limits(evidence.Limits())
-	planned, err := known.reckon(b, plan)
+	planned, err := known.calculate(b, plan)
 	if err != nil {
 		return nil, err
 	}
-	return coverAll(reckonTests(known, b, tests), plan, planned), nil
+	return coverAll(calculateTests(known, b, tests), plan, planned), nil
 }
 
 // coverAll is [Cover] with the balances at hand.
-func coverAll(tests []reckonedTest, plan Session, planned Balance) []Coverage {
+func coverAll(tests []calculatedTest, plan Session, planned Balance) []Coverage {
 	list := make([]Coverage, len(tests))
 	for i, t := range tests {
 		list[i] = t.cover(plan, planned)
@@ -119,7 +119,7 @@ func coverAll(tests []reckonedTest, plan Session, planned Balance) []Coverage {
 }
 
 // cover holds one test against a plan.
-func (t reckonedTest) cover(plan Session, planned Balance) Coverage {
+func (t calculatedTest) cover(plan Session, planned Balance) Coverage {
 	if err := errors.Join(t.err, t.values); err != nil {
 		return Coverage{Grade: Far, Err: err}
 	}

@@ -79,7 +79,7 @@ func TestNeedSetsApart(t *testing.T) {
 func TestHotTestHoldsForItself(t *testing.T) {
 	b, done := sample(t, 34, SunShade)
 	done.Weather.Humidity = 80
-	x := must[Balance](t)(Reckon(b, done))
+	x := must[Balance](t)(Calculate(b, done))
 	if !x.Uncompensable() {
 		t.Fatal("the heat can leave")
 	}

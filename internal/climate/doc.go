@@ -4,7 +4,7 @@
 // Air is [Weather]: temperature, humidity, wind at the body, a word for the
 // sun, altitude. From it come vapour pressure and dew point ([Air]), the wet
 // bulb ([WetBulb]), pressure at altitude ([PressureAt]) and the wet bulb globe
-// temperature, measured ([MeasuredWBGT]) or reckoned ([WeatherWBGT], Liljegren
+// temperature, measured ([MeasuredWBGT]) or calculated ([WeatherWBGT], Liljegren
 // et al. 2008), with its bands ([BandOf], ACSM 2007). [HeatIndex] and
 // [ShortWBGT] are screens and nothing rests on them.
 //
@@ -26,7 +26,7 @@
 //	f    = 1 - (10/T) (1 - exp(-T/10))      onset over T minutes
 //	rate = k SW0 f
 //
-// [Reckon] does it for one session. [Calibrate] finds the athlete's own factor
+// [Calculate] does it for one session. [Calibrate] finds the athlete's own factor
 // k from their tests, drawn towards 1 as far as few tests deserve.
 // [Cover] says for each test whether it has tested a planned session, lies
 // near it, or far, and by what. [Estimate] puts this together: a rate with

@@ -25,7 +25,7 @@ const (
 	OnFoot  Motion = "on-foot"
 	Cycling Motion = "cycling"
 	Rowing  Motion = "rowing"
-	// InWater is not reckoned: water takes heat in other ways than air.
+	// InWater is not calculated: water takes heat in other ways than air.
 	InWater Motion = "in-water"
 )
 

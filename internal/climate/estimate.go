@@ -35,7 +35,7 @@ const (
 const (
 	TestFirst          = "test-first"           // no test: test before planning
 	CheckInputs        = "check-inputs"         // a factor outside 0.5-2
-	PlanInWater        = "in-water"             // not reckoned
+	PlanInWater        = "in-water"             // not calculated
 	PlanOnFloor        = "on-the-floor"         // the balance asks for hardly any sweat
 	PlanNeedLow        = "need-under-150"       // so little that the range is wide
 	PlanNothingLeaves  = "nothing-evaporates"   // Emax ≤ 0
@@ -92,21 +92,21 @@ func Estimate(a Athlete, tests []Test, plan Session) (Basis, error) {
 		return Basis{Kind: NoBasis, Grade: Far, RangeOnly: true, Codes: []string{PlanInWater, TestFirst}}, nil
 	}
 	known := limits(evidence.Limits())
-	x, err := known.reckon(a.Body, plan)
+	x, err := known.calculate(a.Body, plan)
 	if err != nil {
 		return Basis{}, fmt.Errorf("estimate a sweat rate: %w", err)
 	}
-	reckoned := reckonTests(known, a.Body, tests)
+	calculated := calculateTests(known, a.Body, tests)
 	basis := Basis{Grade: Far, Balance: x, Breath: breathFigure(x, plan.Effort),
-		Coverage: coverAll(reckoned, plan, x), Calibration: calibrate(reckoned)}
-	basis.choose(a, reckoned, plan)
+		Coverage: coverAll(calculated, plan, x), Calibration: calibrate(calculated)}
+	basis.choose(a, calculated, plan)
 	basis.note(plan)
 	basis.Advice = advise(basis, tests, plan)
 	return basis, nil
 }
 
 // choose takes the best basis there is.
-func (b *Basis) choose(a Athlete, tests []reckonedTest, plan Session) {
+func (b *Basis) choose(a Athlete, tests []calculatedTest, plan Session) {
 	if like := b.ranked(func(c Coverage) bool { return c.Grade == Tested && c.Err == nil }); len(like) > 0 {
 		b.Kind, b.Grade, b.From = OneTest, Tested, like
 		if len(like) > 1 {
@@ -178,16 +178,16 @@ func (b *Basis) note(plan Session) {
 			add(!slices.Contains(b.Codes, CheckInputs), CheckInputs)
 		}
 	}
-	reckoned := b.Kind == Estimated || b.Kind == Uncalibrated
-	add(reckoned && b.Balance.OnFloor(), PlanOnFloor)
-	add(reckoned && !b.Balance.OnFloor() && b.Balance.Need < evidence.CalibrationNeedLeast, PlanNeedLow)
+	calculated := b.Kind == Estimated || b.Kind == Uncalibrated
+	add(calculated && b.Balance.OnFloor(), PlanOnFloor)
+	add(calculated && !b.Balance.OnFloor() && b.Balance.Need < evidence.CalibrationNeedLeast, PlanNeedLow)
 	add(b.Balance.Capacity <= 0, PlanNothingLeaves)
 	add(b.Balance.Capacity > 0 && b.Balance.Uncompensable(), PlanUncompensable)
-	add(reckoned && b.Balance.AirPast > evidence.AirSpeedMax, AirExtrapolated)
-	add(reckoned && plan.Effort.Metabolic.Value > evidence.SkinMetabolicMax, EffortExtrapolated)
+	add(calculated && b.Balance.AirPast > evidence.AirSpeedMax, AirExtrapolated)
+	add(calculated && plan.Effort.Metabolic.Value > evidence.SkinMetabolicMax, EffortExtrapolated)
 	add(b.Kind != OneTest && b.Kind != PooledTests, SodiumNotPredicted)
 	add(true, CeilingIsLowEnd)
-	alone := b.Rate.Value > evidence.RangeOnlyAbove || (reckoned && b.Balance.Need < evidence.CalibrationNeedLeast)
+	alone := b.Rate.Value > evidence.RangeOnlyAbove || (calculated && b.Balance.Need < evidence.CalibrationNeedLeast)
 	add(alone, RangeAlone)
 	b.RangeOnly = alone || b.Grade == Far
 }
@@ -199,7 +199,7 @@ func (b *Basis) note(plan Session) {
 //
 // Like is not same: what the balance says of the rest of the difference goes
 // into the range and leaves the measured value alone.
-func (b *Basis) pooled(body Body, tests []reckonedTest, like []int, plan Session) figure.Figure {
+func (b *Basis) pooled(body Body, tests []calculatedTest, like []int, plan Session) figure.Figure {
 	n := float64(len(like))
 	logs, errs, shift := 0.0, 0.0, 0.0
 	now := math.Log(float64(b.Balance.Base()) * Onset(plan.Minutes))

@@ -15,7 +15,7 @@ import (
 func testAt(t *testing.T, air, k float64) Test {
 	t.Helper()
 	b, s := sample(t, air, SunShade)
-	x := must[Balance](t)(Reckon(b, s))
+	x := must[Balance](t)(Calculate(b, s))
 	return Test{Session: s, Rate: quantity.LitresPerHour(k * float64(x.Base()) * Onset(s.Minutes) / 1000), U: 0.05}
 }
 

@@ -17,11 +17,11 @@ type Explained struct {
 	Need, Capacity, Wettedness, Base, Breath, Onset figure.Figure
 }
 
-// Explain is [Reckon] with the error of each step: that of the metabolic rate,
+// Explain is [Calculate] with the error of each step: that of the metabolic rate,
 // and that of a sun preset (9 °C of radiant temperature either way). The
 // balance's own error is in the calibration, not here.
 func Explain(b Body, s Session) (Explained, error) {
-	x, err := Reckon(b, s)
+	x, err := Calculate(b, s)
 	if err != nil {
 		return Explained{}, err
 	}
@@ -37,8 +37,8 @@ func Explain(b Body, s Session) (Explained, error) {
 	if s.Weather.Radiant == nil && s.Weather.Sun != SunNone {
 		ur = evidence.SunRadiantError / evidence.CoverageFactor
 	}
-	warmer := reckon(b, s, float64(radiant)+ur, m.Value)
-	harder := reckon(b, s, float64(radiant), m.Value+um)
+	warmer := calculate(b, s, float64(radiant)+ur, m.Value)
+	harder := calculate(b, s, float64(radiant), m.Value+um)
 	ranged := func(f figure.Figure, value func(Balance) float64) figure.Figure {
 		effort, sun := value(harder)-value(x), value(warmer)-value(x)
 		u := math.Hypot(effort, sun)

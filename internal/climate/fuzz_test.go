@@ -24,7 +24,7 @@ func FuzzWeather(f *testing.F) {
 		r, err := WeatherWBGT(w)
 		sound(t, r.WBGT, err)
 		if refuses := refusing(w.Check()); refuses != (err != nil) {
-			t.Fatalf("%+v has problems: %v; reckoned with %v", w, refuses, err)
+			t.Fatalf("%+v has problems: %v; calculated with %v", w, refuses, err)
 		}
 		r, err = SolarWBGT(w, quantity.MetresPerSecond(wind), Solar{irradiance, direct, cosZenith})
 		sound(t, r.WBGT, err)

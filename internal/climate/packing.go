@@ -88,7 +88,7 @@ type PackingList struct {
 	Margin float64
 }
 
-// Pack reckons what stays need.
+// Pack calculates what stays need.
 //
 //	servings = ceil(sessions × servings a session × (1 + margin))
 //	water    = sessions a day × drink + 2 L     a day

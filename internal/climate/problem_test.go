@@ -45,7 +45,7 @@ func TestImpossibleSessionIsRefused(t *testing.T) {
 	session := func(change func(*Session)) error {
 		s := good
 		change(&s)
-		return second(Reckon(b, s))
+		return second(Calculate(b, s))
 	}
 	check(t, []refusal{
 		{"air too hot", session(func(s *Session) { s.Weather.Temperature = 60 }), evidence.AirTemperature, evidence.CodeOutside},
@@ -62,7 +62,7 @@ func TestImpossibleSessionIsRefused(t *testing.T) {
 		{"clothing that shines", session(func(s *Session) { s.Clothing.Reflective = 2 }), evidence.Insulation, evidence.CodeOutside},
 		{"unknown state", session(func(s *Session) { s.State = "hardened" }), evidence.HeatStateField, evidence.CodeBadChoice},
 		{"no time", session(func(s *Session) { s.Minutes = 0 }), evidence.Duration, evidence.CodeOutside},
-		{"no mass", second(Reckon(Body{0, 1.78}, good)), evidence.BodyMass, evidence.CodeOutside},
+		{"no mass", second(Calculate(Body{0, 1.78}, good)), evidence.BodyMass, evidence.CodeOutside},
 		{"unknown posture", second(PredictStrain(StrainInput{Posture: "lying"})), evidence.PostureField, evidence.CodeBadChoice},
 		{"no minutes", second(PredictStrain(StrainInput{Posture: Sitting})), evidence.Duration, evidence.CodeNegative},
 	})

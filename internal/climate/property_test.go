@@ -10,9 +10,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// reckoned is the balance of a session that must be possible.
-func reckoned(t *rapid.T, b Body, s Session) Balance {
-	x, err := Reckon(b, s)
+// calculated is the balance of a session that must be possible.
+func calculated(t *rapid.T, b Body, s Session) Balance {
+	x, err := Calculate(b, s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -24,7 +24,7 @@ func reckoned(t *rapid.T, b Body, s Session) Balance {
 func TestMoreHeatNeverLowersNeed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, s := drawAthlete(t).Body, drawSession(t, "")
-		before := reckoned(t, b, s).Need
+		before := calculated(t, b, s).Need
 		check := func(what string, now float64) {
 			if now < before-1e-6 {
 				t.Fatalf("%s: need falls from %g to %g W/m²", what, before, now)
@@ -39,7 +39,7 @@ func TestMoreHeatNeverLowersNeed(t *testing.T) {
 				t.Fatal(err, err2)
 			}
 			if p.Radiant >= q.Radiant {
-				check("sun "+string(sun), reckoned(t, b, stronger).Need)
+				check("sun "+string(sun), calculated(t, b, stronger).Need)
 			}
 		}
 		hotter := s
@@ -47,19 +47,19 @@ func TestMoreHeatNeverLowersNeed(t *testing.T) {
 		hotter.Weather.Temperature += warmer
 		vapour := s.Weather.Air().Vapour
 		hotter.Weather.Humidity = Air{hotter.Weather.Temperature, vapour}.Humidity()
-		check("hotter air", reckoned(t, b, hotter).Need)
+		check("hotter air", calculated(t, b, hotter).Need)
 		harder := s
 		factor := rapid.Float64Range(1, 1.2).Draw(t, "harder")
 		harder.Effort.Metabolic.Value *= factor
 		harder.Effort.Work *= quantity.WattsPerSquareMetre(factor)
-		check("more effort", reckoned(t, b, harder).Need)
+		check("more effort", calculated(t, b, harder).Need)
 	})
 }
 
 // TestBalanceCloses: what is made leaves, or must evaporate.
 func TestBalanceCloses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		x := reckoned(t, drawAthlete(t).Body, drawSession(t, ""))
+		x := calculated(t, drawAthlete(t).Body, drawSession(t, ""))
 		left := x.Metabolic - x.Work - x.BreathDry - x.BreathWet - x.Convection - x.Radiation - x.Need
 		if math.Abs(left) > 1e-9 {
 			t.Fatalf("%g W/m² are left over", left)
@@ -106,7 +106,7 @@ func TestCoverageIsSymmetric(t *testing.T) {
 func TestTestedConditionGivesBackTheRate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, s := drawAthlete(t), drawSession(t, "")
-		x := reckoned(t, a.Body, s)
+		x := calculated(t, a.Body, s)
 		k := rapid.Float64Range(0.51, 1.99).Draw(t, "k")
 		rate := k * float64(x.Base()) / 1000 * Onset(s.Minutes)
 		if x.Need < evidence.CalibrationNeedLeast || x.Capacity <= 0 || rate > 5.9 {
@@ -137,7 +137,7 @@ func TestTestedConditionGivesBackTheRate(t *testing.T) {
 func TestRangeNarrowsWithTests(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, s := drawAthlete(t), drawSession(t, "plan")
-		x := reckoned(t, a.Body, s)
+		x := calculated(t, a.Body, s)
 		if x.Need < evidence.CalibrationNeedLeast {
 			t.Skip("little heat")
 		}

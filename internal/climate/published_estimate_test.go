@@ -41,7 +41,7 @@ func TestPublishedHeatEstimate(t *testing.T) {
 func transferModels(t *testing.T) map[string]published.Model {
 	transferred := func(in published.In) quantity.Range {
 		b, s := sample(t, 25, SunShade)
-		x := must[Balance](t)(Reckon(b, s))
+		x := must[Balance](t)(Calculate(b, s))
 		c := calibrated(x, s.Effort, int(in.Number("tests")), in.Number("away"))
 		f, err := c.Transfer(b, s)
 		if err != nil {
@@ -52,14 +52,14 @@ func transferModels(t *testing.T) map[string]published.Model {
 	return map[string]published.Model{
 		"rate L/h": func(in published.In) any {
 			b, s := sample(t, in.Number("air"), Sun(in.Text("sun")))
-			x := must[Balance](t)(Reckon(b, s))
+			x := must[Balance](t)(Calculate(b, s))
 			return float64(x.Base()) * Onset(s.Minutes) / 1000
 		},
 		"base on the floor": func(in published.In) any {
 			b, s := sample(t, in.Number("air"), Sun(in.Text("sun")))
 			s.Weather.Humidity = quantity.Percent(in.Number("humidity"))
 			s.Effort = must[Effort](t)(CyclingEffort(b, quantity.Watts(in.Number("watts")), quantity.MetresPerSecond(in.Number("km/h")/3.6)))
-			if must[Balance](t)(Reckon(b, s)).OnFloor() {
+			if must[Balance](t)(Calculate(b, s)).OnFloor() {
 				return "yes"
 			}
 			return "no"

@@ -41,7 +41,7 @@ type Session struct {
 	Minutes quantity.Minutes
 }
 
-// refused is the error of a session that cannot be reckoned.
+// refused is the error of a session that cannot be calculated.
 func (s Session) refused(l limits) error {
 	if s.Effort.Motion == InWater {
 		return problem(evidence.MetabolicRate, evidence.CodeInWater, s.Effort.Metabolic.Value)

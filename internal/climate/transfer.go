@@ -23,7 +23,7 @@ import (
 // W/m² away ×/÷ 1.63. All are proposals. An estimate always, in L/h. It returns
 // an [evidence.Problem] for a body or session that cannot be.
 func (c Calibration) Transfer(b Body, plan Session) (figure.Figure, error) {
-	x, err := Reckon(b, plan)
+	x, err := Calculate(b, plan)
 	if err != nil {
 		return figure.Figure{}, err
 	}
@@ -113,8 +113,8 @@ func (x Balance) lowNeed(b Body, s Session) float64 {
 	if s.Weather.Radiant == nil && s.Weather.Sun != SunNone {
 		sun = evidence.SunRadiantError / evidence.CoverageFactor
 	}
-	warmer := reckon(b, s, float64(radiant)+sun, x.Metabolic)
-	harder := reckon(b, s, float64(radiant), x.Metabolic+s.Effort.Metabolic.U)
+	warmer := calculate(b, s, float64(radiant)+sun, x.Metabolic)
+	harder := calculate(b, s, float64(radiant), x.Metabolic+s.Effort.Metabolic.U)
 	u := math.Hypot(warmer.Need-x.Need, harder.Need-x.Need)
 	need := max(x.Need, evidence.SweatFloor*evidence.SweatLatent)
 	return u * u * (1/(need*need) - 1/(least*least))

@@ -16,7 +16,7 @@ type GlobeReading struct {
 	WBGT                  figure.Figure
 }
 
-// WeatherWBGT reckons the wet bulb globe temperature from weather whose sun
+// WeatherWBGT calculates the wet bulb globe temperature from weather whose sun
 // is a preset word.
 //
 // The globe and the natural wet bulb are each found from their own balance of
@@ -55,7 +55,7 @@ func WeatherWBGT(w Weather) (GlobeReading, error) {
 	return middle, nil
 }
 
-// SolarWBGT reckons the wet bulb globe temperature from weather with measured
+// SolarWBGT calculates the wet bulb globe temperature from weather with measured
 // sunshine; the preset of w is not looked at. at10m is the wind at 10 m.
 func SolarWBGT(w Weather, at10m quantity.MetresPerSecond, sun Solar) (GlobeReading, error) {
 	w.Radiant = nil

@@ -10,7 +10,7 @@ import (
 	"ebbwell/internal/sweat"
 )
 
-// Basis is what a plan rests on, in full: what the planner reckons with and
+// Basis is what a plan rests on, in full: what the planner calculates with and
 // what stands beside it in words.
 type Basis struct {
 	Kind record.BasisKind
@@ -21,9 +21,9 @@ type Basis struct {
 	// Air the session is planned for.
 	Air  record.Air
 	Plan plan.Basis
-	// Reckoning is how the tests were asked; nil where they were taken as
+	// Calculation is how the tests were asked; nil where they were taken as
 	// they are.
-	Reckoning *Reckoning
+	Calculation *Calculation
 }
 
 // ErrNoBasis says that a plan needs a test whose sweat rate has a range.

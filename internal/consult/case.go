@@ -11,7 +11,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Case is one plan open for reckoning: what it rests on, what may be taken,
+// Case is one plan open for calculation: what it rests on, what may be taken,
 // and a planner that answers for any mix. A Case is never changed; a plan with
 // other items, another basis or another session is another Case.
 type Case struct {
@@ -21,8 +21,8 @@ type Case struct {
 	Basis   Basis
 	Slots   [plan.Slots]SlotInfo
 	Planner *plan.Planner
-	// Anew says that the plan was agreed and that what was kept of its reckoning
-	// is missing or cannot be read: it is reckoned from the records as they are
+	// Anew says that the plan was agreed and that what was kept of its calculation
+	// is missing or cannot be read: it is calculated from the records as they are
 	// now and may differ from what was agreed. See [Case.AsAgreed].
 	Anew bool
 }

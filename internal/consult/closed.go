@@ -12,7 +12,7 @@ import (
 )
 
 // FrozenTest is what is kept of a closed test beside its record: everything
-// that went in, so that it can be reckoned again.
+// that went in, so that it can be calculated again.
 type FrozenTest struct {
 	Test     record.Test
 	Athlete  FrozenAthlete
@@ -46,17 +46,17 @@ type Kept string
 const (
 	// KeptFigures says that they are those that were kept when it was closed.
 	KeptFigures Kept = "figures"
-	// KeptInputs says that they are reckoned anew from what went in then, since
+	// KeptInputs says that they are calculated anew from what went in then, since
 	// a value of the laboratory came later, or since what was kept cannot be
 	// read because another version wrote it otherwise.
 	KeptInputs Kept = "inputs"
 	// KeptNothing says that nothing that was kept can be read and that they are
-	// reckoned anew from the records as they are now.
+	// calculated anew from the records as they are now.
 	KeptNothing Kept = "nothing"
 )
 
-// FreezeTest writes down what a test was reckoned from and what came out. What
-// was reckoned with the products, settings and reasons of an earlier copy is
+// FreezeTest writes down what a test was calculated from and what came out. What
+// was calculated with the products, settings and reasons of an earlier copy is
 // written down with those.
 func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inputs, results []byte, err error) {
 	who := frozenAthlete(a)
@@ -107,9 +107,9 @@ func productsOf(t record.Test, p *Pantry) []FrozenProduct {
 // FindAsClosed is [Find] for a test as it is kept. A closed one comes with the
 // figures of its newest copy (kept, newest first), whatever became of products,
 // bands, formulas and athlete since; one that waits for the laboratory is
-// reckoned with the products, bands and reasons of then and the values that
+// calculated with the products, bands and reasons of then and the values that
 // came. Kept of the findings says which it was. What is shown to whom (Care)
-// follows the profile as it is now. An open test is reckoned as it stands.
+// follows the profile as it is now. An open test is calculated as it stands.
 func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []record.Frozen, d Desk) Findings {
 	if t.State == record.TestOpen || t.State == "" {
 		return Find(t, a, raw, d)
@@ -160,7 +160,7 @@ func (was FrozenTest) desk(now Desk) Desk {
 	return Desk{Pantry: p, Settings: was.Settings, Activities: now.Activities}
 }
 
-// of puts what of an athlete goes into a reckoning back as it was.
+// of puts what of an athlete goes into a calculation back as it was.
 func (was FrozenAthlete) of(a record.Athlete) record.Athlete {
 	a.Born, a.Sex, a.Height, a.UsualMass, a.Sport, a.UsualDrinking = was.Born, was.Sex, was.Height, was.UsualMass, was.Sport, was.Usual
 	return a

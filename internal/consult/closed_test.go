@@ -89,12 +89,12 @@ func TestFindAsClosed(t *testing.T) {
 	open := sheet
 	open.State = record.TestOpen
 	if got := FindAsClosed(open, a, raw, kept, another(t)); got.Kept != "" || len(got.Differing(anew)) > 0 {
-		t.Errorf("an open sheet is not reckoned as it stands: %q", got.Kept)
+		t.Errorf("an open sheet is not calculated as it stands: %q", got.Kept)
 	}
 }
 
 // A sheet that waits takes the laboratory's value in and everything else as it
-// was; closed with it, it is kept with what it was reckoned from then.
+// was; closed with it, it is kept with what it was calculated from then.
 func TestFindAsClosedWaiting(t *testing.T) {
 	c := closeCase(t, record.TestWaiting)
 	sheet, a, raw, kept, d := c.sheet, c.a, c.raw, c.kept, c.d

@@ -53,7 +53,7 @@ func Entries(t record.Test) []Entry {
 	return list
 }
 
-// weighingEntries counts the weighings of each moment as the reckoning does:
+// weighingEntries counts the weighings of each moment as the calculation does:
 // only those that have a value; today's morning mass is 0, the baseline from 1.
 func weighingEntries(t record.Test) []Entry {
 	fields := map[record.Moment]evidence.Field{

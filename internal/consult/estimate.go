@@ -10,9 +10,9 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Reckoning is what the athlete's tests say about a session in some air: which
+// Calculation is what the athlete's tests say about a session in some air: which
 // of them holds, what rate to expect, and what the heat calls for.
-type Reckoning struct {
+type Calculation struct {
 	Outing Outing
 	// Tests are those that could be compared, in the order of Climate.Coverage,
 	// and Compared what they were compared as: with breath and gas exchange
@@ -25,7 +25,7 @@ type Reckoning struct {
 	Caution  climate.Caution
 	// CautionKnown is false where nothing can be said about the heat.
 	CautionKnown bool
-	// Globe is the WBGT reckoned from the air; unknown with CautionKnown false.
+	// Globe is the WBGT calculated from the air; unknown with CautionKnown false.
 	Globe climate.GlobeReading
 	// Steps of the heat balance, each with its range; unknown in water.
 	Steps climate.Explained
@@ -46,10 +46,10 @@ type Soldiers struct {
 	Refused error
 }
 
-// Reckon asks the athlete's tests about an outing on a day. It returns
+// Calculate asks the athlete's tests about an outing on a day. It returns
 // [ErrNoAir], or the problems of a body, an air or a session that cannot be.
-func Reckon(o Outing, a record.Athlete, tests []Findings, today time.Time, d Desk) (Reckoning, error) {
-	r := Reckoning{Outing: o, weighed: newest(tests)}
+func Calculate(o Outing, a record.Athlete, tests []Findings, today time.Time, d Desk) (Calculation, error) {
+	r := Calculation{Outing: o, weighed: newest(tests)}
 	body := BodyFor(a, r.weighed)
 	session, err := SessionFor(o, a, body, d)
 	if err != nil {
@@ -73,7 +73,7 @@ func Reckon(o Outing, a record.Athlete, tests []Findings, today time.Time, d Des
 }
 
 // caution adds what the heat calls for, where that can be said.
-func (r *Reckoning) caution(body climate.Body, s climate.Session, a record.Athlete, o Outing) {
+func (r *Calculation) caution(body climate.Body, s climate.Session, a record.Athlete, o Outing) {
 	globe, err := climate.WeatherWBGT(s.Weather)
 	if err != nil {
 		return
@@ -90,7 +90,7 @@ func (r *Reckoning) caution(body climate.Body, s climate.Session, a record.Athle
 	if steps, err := climate.Explain(body, s); err == nil {
 		r.Steps = steps
 	}
-	if x, err := climate.Reckon(body, s); err == nil {
+	if x, err := climate.Calculate(body, s); err == nil {
 		r.Soldiers.Rates, r.Soldiers.Refused = climate.SoldiersOf(x, s.Weather.Temperature)
 		r.Soldiers.Asked = true
 	}
@@ -110,9 +110,9 @@ func newest(tests []Findings) *record.Test {
 	return t
 }
 
-// Basis is what a plan can rest on by this reckoning. ok is false where there
+// Basis is what a plan can rest on by this calculation. ok is false where there
 // is no rate at all.
-func (r Reckoning) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
+func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
 	rate := r.Climate.Rate
 	if !rate.Ranged || r.Climate.Kind == climate.NoBasis {
 		return Basis{}, false
@@ -121,7 +121,7 @@ func (r Reckoning) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
 	if !rate.Known || value <= 0 {
 		value = (rate.Range.Low + rate.Range.High) / 2
 	}
-	b = Basis{Kind: record.BasisEstimate, Rate: rate, Air: r.Outing.Air, Reckoning: &r}
+	b = Basis{Kind: record.BasisEstimate, Rate: rate, Air: r.Outing.Air, Calculation: &r}
 	kind := plan.Estimate
 	switch r.Climate.Kind {
 	case climate.OneTest:
@@ -165,10 +165,10 @@ type CurvePoint struct {
 	Rate        climate.Basis
 }
 
-// HeatCurve asks the tests of a reckoning about its outing over air
+// HeatCurve asks the tests of a calculation about its outing over air
 // temperatures from low to high in steps, °C, humidity, sun and wind as they
 // are. Temperatures at which nothing can be said are left out.
-func (r Reckoning) HeatCurve(a record.Athlete, low, high, step float64, d Desk) []CurvePoint {
+func (r Calculation) HeatCurve(a record.Athlete, low, high, step float64, d Desk) []CurvePoint {
 	body, o := BodyFor(a, r.weighed), r.Outing
 	athlete := climate.Athlete{Body: body, Sport: SportGroup(sportOf(record.Test{Session: o.Session}, a))}
 	var curve []CurvePoint

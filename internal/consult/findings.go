@@ -31,11 +31,11 @@ type Findings struct {
 	// Kept says how figures and sheet belong together once a test is closed; see
 	// [FindAsClosed]. Empty for an open one.
 	Kept Kept
-	// Evidence is the version of the evidence a closed test was reckoned by.
+	// Evidence is the version of the evidence a closed test was calculated by.
 	Evidence string
 
 	// reasons are the texts kept beside the sheet; then and who the desk and
-	// the athlete of a closed one, so that it can be reckoned again as it was.
+	// the athlete of a closed one, so that it can be calculated again as it was.
 	reasons []record.RawText
 	then    *Desk
 	who     FrozenAthlete

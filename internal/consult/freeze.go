@@ -11,7 +11,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// FrozenAthlete is what of the athlete a reckoning used.
+// FrozenAthlete is what of the athlete a calculation used.
 type FrozenAthlete struct {
 	ID        record.ID
 	Born      record.Date
@@ -46,7 +46,7 @@ func frozenAthlete(a record.Athlete) FrozenAthlete {
 	}
 }
 
-// FreezePlan writes down what a plan was reckoned from and what is predicted
+// FreezePlan writes down what a plan was calculated from and what is predicted
 // for each of its options.
 func (c Case) FreezePlan() (inputs, results []byte, err error) {
 	in := FrozenPlan{
@@ -69,7 +69,7 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 	return inputs, results, nil
 }
 
-// AsAgreed returns the case with the reckoning that was kept when its plan was
+// AsAgreed returns the case with the calculation that was kept when its plan was
 // agreed in the place of the present one; kept are the copies, newest first.
 // Changed reports whether the present records would give another: a test or a
 // product was corrected since. Where there is no copy, or the newest cannot be
@@ -98,7 +98,7 @@ func thaw(kept []record.Frozen, hidden bool) (was FrozenPlan, planner *plan.Plan
 	basis := was.Basis
 	basis.Body.Hidden = hidden
 	if planner, err = plan.New(basis, was.Session, was.Menu, was.Aim); err != nil {
-		return was, nil, fmt.Errorf("reckon with the copy kept of plan %s: %w", kept[0].Record, err)
+		return was, nil, fmt.Errorf("calculate with the copy kept of plan %s: %w", kept[0].Record, err)
 	}
 	return was, planner, nil
 }

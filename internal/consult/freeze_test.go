@@ -8,7 +8,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// An agreed plan opens with the reckoning it was agreed on, whatever was
+// An agreed plan opens with the calculation it was agreed on, whatever was
 // corrected since, and says so.
 func TestAsAgreed(t *testing.T) {
 	c, _ := newCase(t)

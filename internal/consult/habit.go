@@ -6,7 +6,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Gap is something taken in a test that a plan cannot reckon with: nobody knows
+// Gap is something taken in a test that a plan cannot calculate with: nobody knows
 // what is in it, or it is one more than a plan holds. A drink then counts as
 // plain water in the habit and a food not at all, and both have to be said.
 type Gap struct {
@@ -68,7 +68,7 @@ func habitParts(f Findings) (drinks, foods []Part, gaps []Gap) {
 }
 
 // habitOf is what was drunk and eaten in the test, as an option. Bottles of one
-// drink join; amounts are as measured. What a plan cannot reckon with is in
+// drink join; amounts are as measured. What a plan cannot calculate with is in
 // [Findings.Gaps].
 func habitOf(p record.Plan, f Findings, d Desk) record.Option {
 	o := emptyOption(p, record.OptionHabit, "", 0)
@@ -106,8 +106,8 @@ func habitOf(p record.Plan, f Findings, d Desk) record.Option {
 // test is not among those it rests on.
 func (c Case) Gaps() []Gap {
 	tests := c.Basis.Tests
-	if c.Basis.Reckoning != nil {
-		tests = append(tests[:len(tests):len(tests)], c.Basis.Reckoning.Tests...)
+	if c.Basis.Calculation != nil {
+		tests = append(tests[:len(tests):len(tests)], c.Basis.Calculation.Tests...)
 	}
 	for _, f := range tests {
 		if f.Test.ID == c.Plan.Basis.TestID {

@@ -14,7 +14,7 @@ import (
 const hiddenStep = 100.0
 
 // BeforeHidden is what is written of the drinks before a session where body mass
-// is hidden, mL: early is the amount reckoned for four hours before. The later
+// is hidden, mL: early is the amount calculated for four hours before. The later
 // drink follows from what is written of the early one, in the proportion of the
 // two advices: rounded by itself it would narrow the mass down again. Wherever
 // both are written, on screen or on paper, they are these.

@@ -171,7 +171,7 @@ func chancesOf(p record.Plan, c Case) []record.Chance {
 	return nil
 }
 
-// RecordChances turns chances as reckoned into chances as kept.
+// RecordChances turns chances as calculated into chances as kept.
 func RecordChances(planID record.ID, list []plan.Chance) []record.Chance {
 	var out []record.Chance
 	for i, ch := range list {
@@ -184,7 +184,7 @@ func RecordChances(planID record.ID, list []plan.Chance) []record.Chance {
 	return out
 }
 
-// PlanChances turns chances as kept into chances as reckoned.
+// PlanChances turns chances as kept into chances as calculated.
 func PlanChances(p record.Plan) []plan.Chance {
 	var out []plan.Chance
 	for _, ch := range p.Chances {

@@ -23,7 +23,7 @@ func packed(t *testing.T, stops []StopPlan, supplies []record.Supply, d Desk) (c
 	return list, by
 }
 
-// taking is a stop at which so much is taken, without a reckoning.
+// taking is a stop at which so much is taken, without a calculation.
 func taking(c Case, days int, sessions float64, mix plan.Mix) StopPlan {
 	s := StopPlan{Length: days, Stop: record.Stop{SessionsADay: record.Num(sessions, quantity.None)}}
 	s.Planned, s.Case, s.Mix = true, c, mix

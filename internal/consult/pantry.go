@@ -94,7 +94,7 @@ func Match(list []fuel.Product, text string) []fuel.Product {
 	return append(begins, holds...)
 }
 
-// ProductOf turns a product as kept into one as reckoned with.
+// ProductOf turns a product as kept into one as calculated with.
 func ProductOf(r record.Product) fuel.Product {
 	c := r.Per100
 	return fuel.Product{

@@ -25,18 +25,18 @@ func PlanBasisOf(b Basis, stop record.ID) record.PlanBasis {
 			ids = append(ids, string(id))
 		}
 	}
-	estimate := b.Kind == record.BasisEstimate && b.Reckoning != nil
-	if b.Reckoning != nil {
-		out.UsedToHeat = b.Reckoning.Outing.Session.UsedToHeat
+	estimate := b.Kind == record.BasisEstimate && b.Calculation != nil
+	if b.Calculation != nil {
+		out.UsedToHeat = b.Calculation.Outing.Session.UsedToHeat
 	}
 	if estimate {
-		add(b.Reckoning.Outing.Like)
+		add(b.Calculation.Outing.Like)
 	}
 	for _, f := range b.Tests {
 		add(f.Test.ID)
 	}
 	if estimate {
-		for _, f := range b.Reckoning.Tests {
+		for _, f := range b.Calculation.Tests {
 			add(f.Test.ID)
 		}
 	}
@@ -50,7 +50,7 @@ func PlanBasisOf(b Basis, stop record.ID) record.PlanBasis {
 // names as measured, or, in an air that is not the tests' own, what these same
 // tests say about it. Tests that came later change nothing. It returns
 // [ErrTestGone] when a test or a pool names a test that is not among tests,
-// [ErrNoBasis] when there is no rate to plan on, and the errors of [Reckon].
+// [ErrNoBasis] when there is no rate to plan on, and the errors of [Calculate].
 func BasisFor(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Desk) (Basis, error) {
 	named, whole := namedTests(p.Basis, tests)
 	effort := p.Target.Effort
@@ -63,7 +63,7 @@ func BasisFor(p record.Plan, a record.Athlete, tests []Findings, today time.Time
 			return BasisOf(a, named)
 		}
 	}
-	r, err := Reckon(outingOf(p, a, named, effort), a, named, today, d)
+	r, err := Calculate(outingOf(p, a, named, effort), a, named, today, d)
 	if err != nil {
 		return Basis{}, fmt.Errorf("open the basis of plan %s: %w", p.ID, err)
 	}

@@ -43,7 +43,7 @@ func TestSoldiersAreOnlyCompared(t *testing.T) {
 	_, _, p, _ := tripCase(t)
 	hot := record.Air{Temperature: record.Num(36, quantity.DegreeCelsius), Humidity: record.Num(48, quantity.PerCent),
 		Sun: record.SunHigh, Wind: record.Num(1.5, quantity.MetrePerSecond)}
-	r, err := Reckon(OutingFor(p, a, tests[:1], hot), a, tests[:1], day(), d)
+	r, err := Calculate(OutingFor(p, a, tests[:1], hot), a, tests[:1], day(), d)
 	if err != nil || !r.Soldiers.Asked || r.Soldiers.Refused == nil && r.Soldiers.Rates.Exponential == 0 {
 		t.Fatalf("not compared: %+v, %v", r.Soldiers, err)
 	}
@@ -67,8 +67,8 @@ func TestBasisOpensAsItWas(t *testing.T) {
 		}
 		return b
 	}
-	reckoned := func(air record.Air, list []Findings) Basis {
-		r, err := Reckon(OutingFor(plan, a, list, air), a, list, day(), d)
+	calculated := func(air record.Air, list []Findings) Basis {
+		r, err := Calculate(OutingFor(plan, a, list, air), a, list, day(), d)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -88,11 +88,11 @@ func TestBasisOpensAsItWas(t *testing.T) {
 	}{
 		"one test":             {measured(tests[0]), record.BasisTest},
 		"a pool":               {measured(tests[0], tests[1]), record.BasisPool},
-		"a test in like air":   {reckoned(like, tests[:1]), record.BasisTest},
-		"a pool in like air":   {reckoned(like, tests[:2]), record.BasisPool},
-		"an estimate":          {reckoned(hot, tests[:1]), record.BasisEstimate},
-		"an estimate of three": {reckoned(hot, tests), record.BasisEstimate},
-		"group values":         {reckoned(hot, nil), record.BasisEstimate},
+		"a test in like air":   {calculated(like, tests[:1]), record.BasisTest},
+		"a pool in like air":   {calculated(like, tests[:2]), record.BasisPool},
+		"an estimate":          {calculated(hot, tests[:1]), record.BasisEstimate},
+		"an estimate of three": {calculated(hot, tests), record.BasisEstimate},
+		"group values":         {calculated(hot, nil), record.BasisEstimate},
 	} {
 		got := opened(t, c.basis, plan, a, tests, d)
 		if got.Kind != c.kind || c.basis.Kind != c.kind {
@@ -123,13 +123,13 @@ func TestEstimateKeepsItsSession(t *testing.T) {
 	for _, temperature := range []float64{8, 20, 36} {
 		air := tests[0].Test.Air
 		air.Temperature = record.Num(temperature, quantity.DegreeCelsius)
-		r, err := Reckon(OutingFor(p, a, tests, air), a, tests, day(), d)
+		r, err := Calculate(OutingFor(p, a, tests, air), a, tests, day(), d)
 		if err != nil {
 			t.Fatal(err)
 		}
 		b, ok := r.Basis(a, day())
 		if !ok || r.Outing.Session.Power.Or(0) != 235 {
-			t.Fatalf("reckoned with %v W", r.Outing.Session.Power.Or(0))
+			t.Fatalf("calculated with %v W", r.Outing.Session.Power.Or(0))
 		}
 		if b.Kind != record.BasisEstimate {
 			continue
@@ -162,7 +162,7 @@ func TestBasisWithoutItsTests(t *testing.T) {
 	hot := record.Air{Temperature: record.Num(36, quantity.DegreeCelsius), Humidity: record.Num(48, quantity.PerCent), Sun: record.SunHigh}
 	plan.Basis = record.PlanBasis{Kind: record.BasisEstimate, TestID: "t", PoolIDs: "t2 t3", Air: hot}
 	got, err := BasisFor(plan, a, tests[:1], day(), d)
-	if err != nil || got.Reckoning.Climate.Kind != climate.Estimated || len(got.Tests) != 1 {
+	if err != nil || got.Calculation.Climate.Kind != climate.Estimated || len(got.Tests) != 1 {
 		t.Errorf("an estimate goes on with the tests that are left: %v, %+v", err, got.Kind)
 	}
 	plan.Basis.Air.Sun = ""
@@ -220,8 +220,8 @@ func TestBasisKeepsHowUsedToHeat(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if draft.Plan.Basis.UsedToHeat != there.Reckoning.Outing.Session.UsedToHeat || draft.Plan.Basis.UsedToHeat == "" {
-				t.Fatalf("%s: kept %q of %q", name, draft.Plan.Basis.UsedToHeat, there.Reckoning.Outing.Session.UsedToHeat)
+			if draft.Plan.Basis.UsedToHeat != there.Calculation.Outing.Session.UsedToHeat || draft.Plan.Basis.UsedToHeat == "" {
+				t.Fatalf("%s: kept %q of %q", name, draft.Plan.Basis.UsedToHeat, there.Calculation.Outing.Session.UsedToHeat)
 			}
 			// Meanwhile the profile is corrected.
 			a.Acclimatised = record.AcclimatisedYes

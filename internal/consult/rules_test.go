@@ -131,7 +131,7 @@ func TestFurtherIsKept(t *testing.T) {
 	})
 }
 
-// A session of another length is reckoned beside the plan's own, at the same
+// A session of another length is calculated beside the plan's own, at the same
 // rate of loss; the case itself stays.
 func TestLasting(t *testing.T) {
 	c, _ := newCase(t)
@@ -157,7 +157,7 @@ func TestLasting(t *testing.T) {
 	}
 	for _, minutes := range []float64{5, -1, math.NaN(), 1e9} {
 		if _, _, err := c.Lasting(minutes); !errors.Is(err, ErrLength) {
-			t.Errorf("a session of %v min is reckoned: %v", minutes, err)
+			t.Errorf("a session of %v min is calculated: %v", minutes, err)
 		}
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"ebbwell/internal/sweat"
 )
 
-// Desk is what every reckoning needs besides the record itself.
+// Desk is what every calculation needs besides the record itself.
 type Desk struct {
 	Pantry *Pantry
 	// Settings of the practice: band set, default aim.
@@ -29,7 +29,7 @@ func SheetInput(t record.Test, a record.Athlete, raw []record.RawText, d Desk) s
 		},
 		Intake: sweat.Intake{NothingDrunk: t.Loss.NothingDrunk},
 		Output: sweat.Output{
-			Urine: noneOr(t.Loss.NoUrine, t.Loss.Urine), Stool: noneOr(t.Loss.NoStool, t.Loss.Stool),
+			Urine: optionalAmount(t.Loss.NoUrine, t.Loss.Urine), Stool: optionalAmount(t.Loss.NoStool, t.Loss.Stool),
 		},
 		Markers: markers(t),
 		Effort:  EffortInput(t, a, d),
@@ -66,8 +66,8 @@ func as[T ~float64](n record.Number) *T {
 	return &v
 }
 
-// noneOr is an amount of which "none" is an answer.
-func noneOr(none bool, n record.Number) *quantity.Grams {
+// optionalAmount is an amount of which "none" is an answer.
+func optionalAmount(none bool, n record.Number) *quantity.Grams {
 	if none {
 		zero := quantity.Grams(0)
 		return &zero

@@ -35,15 +35,15 @@ type Taken struct {
 // takeAlong moves the agreed plan to the stop's air. A mix that would pass the
 // low end of the loss there comes down to it.
 func (s *StopPlan) takeAlong(a record.Athlete, agreed *record.Plan, today time.Time, d Desk) {
-	b, ok := s.Reckoning.Basis(a, today)
+	b, ok := s.Calculation.Basis(a, today)
 	if agreed == nil || !ok {
 		return
 	}
 	p, ratio := agreed.Clone(), 1.0
 	if home := p.Target.Minutes.Or(0); home > 0 {
-		ratio = s.Reckoning.Outing.Minutes / home
+		ratio = s.Calculation.Outing.Minutes / home
 	}
-	p.Target.Minutes = record.Num(s.Reckoning.Outing.Minutes, quantity.Minute)
+	p.Target.Minutes = record.Num(s.Calculation.Outing.Minutes, quantity.Minute)
 	p.Target.Short, p.Target.Long = record.Number{}, record.Number{}
 	if s.Stop.Effort.Known() {
 		p.Target.Effort = s.Stop.Effort
@@ -171,12 +171,12 @@ func (s StopPlan) OnAnotherDay(by float64, a record.Athlete, tests []Findings, t
 	if !s.Planned {
 		return day, false
 	}
-	o := s.Reckoning.Outing
+	o := s.Calculation.Outing
 	if day.Air, ok = warmer(o.Air, by); !ok {
 		return day, false
 	}
 	o.Air = day.Air
-	r, err := Reckon(o, a, tests, today, d)
+	r, err := Calculate(o, a, tests, today, d)
 	if err != nil {
 		return day, false
 	}

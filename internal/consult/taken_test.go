@@ -44,7 +44,7 @@ func TestHeatStateOfAStop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := HeatStateOf(s.Reckoning.Outing.Session.UsedToHeat, a); got != climate.Acclimatised || s.Length != 0 {
+	if got := HeatStateOf(s.Calculation.Outing.Session.UsedToHeat, a); got != climate.Acclimatised || s.Length != 0 {
 		t.Errorf("open dates: %q, %d days", got, s.Length)
 	}
 	a.Acclimatised = record.AcclimatisedNo
@@ -55,7 +55,7 @@ func TestHeatStateOfAStop(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := HeatStateOf(s.Reckoning.Outing.Session.UsedToHeat, a); got != want {
+		if got := HeatStateOf(s.Calculation.Outing.Session.UsedToHeat, a); got != want {
 			t.Errorf("day %v: %q, want %q", heatDay, got, want)
 		}
 	}
@@ -71,8 +71,8 @@ func TestTestWithoutAirIsLeft(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(s.Reckoning.Tests) != 1 || len(s.Reckoning.Left) != 1 || s.Case.Basis.Plan.Body.MassKg != 80 {
-		t.Errorf("%d compared, %d left, %v kg", len(s.Reckoning.Tests), len(s.Reckoning.Left), s.Case.Basis.Plan.Body.MassKg)
+	if len(s.Calculation.Tests) != 1 || len(s.Calculation.Left) != 1 || s.Case.Basis.Plan.Body.MassKg != 80 {
+		t.Errorf("%d compared, %d left, %v kg", len(s.Calculation.Tests), len(s.Calculation.Left), s.Case.Basis.Plan.Body.MassKg)
 	}
 }
 
@@ -114,7 +114,7 @@ func TestOtherDays(t *testing.T) {
 func TestHeatCurve(t *testing.T) {
 	a, tests, p, d := tripCase(t)
 	air := tests[0].Test.Air
-	r, err := Reckon(OutingFor(p, a, tests, air), a, tests, day(), d)
+	r, err := Calculate(OutingFor(p, a, tests, air), a, tests, day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}

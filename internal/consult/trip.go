@@ -11,9 +11,9 @@ import (
 
 // StopPlan is one athlete's stop: the air, what holds there, and the plan.
 type StopPlan struct {
-	Stop      record.Stop
-	Air       StopAir
-	Reckoning Reckoning
+	Stop        record.Stop
+	Air         StopAir
+	Calculation Calculation
 	// Length is the days of the stop, both ends counted; 0 while its dates are
 	// open. Days are what each of them is good for; none while the dates are
 	// open or too far apart to tell.
@@ -44,7 +44,7 @@ func PlanStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.
 	if like != nil {
 		o.Like = like.Test.ID
 	}
-	if out.Reckoning, err = Reckon(o, a, tests, today, d); err != nil {
+	if out.Calculation, err = Calculate(o, a, tests, today, d); err != nil {
 		return out, err
 	}
 	out.takeAlong(a, agreed, today, d)

@@ -60,7 +60,7 @@ func TestHotStopIsAnEstimate(t *testing.T) {
 	if !s.Air.FromTable || s.Air.Air.Temperature.Or(0) < 33 || s.Air.Air.Temperature.Or(0) > 39 {
 		t.Errorf("the air of a July afternoon there: %v", s.Air.Air.Temperature.Or(0))
 	}
-	r := s.Reckoning
+	r := s.Calculation
 	if r.Climate.Kind != climate.Estimated || !r.Climate.Rate.Estimate || !r.Climate.Rate.Ranged {
 		t.Fatalf("the basis is %q: %+v", r.Climate.Kind, r.Climate.Rate)
 	}
@@ -94,8 +94,8 @@ func TestSameAirStaysATest(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got.Reckoning.Climate.Kind != climate.OneTest || got.Case.Basis.Kind != record.BasisTest {
-		t.Errorf("the same air gives %q", got.Reckoning.Climate.Kind)
+	if got.Calculation.Climate.Kind != climate.OneTest || got.Case.Basis.Kind != record.BasisTest {
+		t.Errorf("the same air gives %q", got.Calculation.Climate.Kind)
 	}
 	if got.Mix != got.Home {
 		t.Error("the plan changes in its own air")
@@ -132,8 +132,8 @@ func TestNoTestAtAll(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s.Reckoning.Climate.Kind != climate.GroupValues || !s.Reckoning.Climate.RangeOnly {
-		t.Errorf("the basis is %q, range only %v", s.Reckoning.Climate.Kind, s.Reckoning.Climate.RangeOnly)
+	if s.Calculation.Climate.Kind != climate.GroupValues || !s.Calculation.Climate.RangeOnly {
+		t.Errorf("the basis is %q, range only %v", s.Calculation.Climate.Kind, s.Calculation.Climate.RangeOnly)
 	}
 }
 

@@ -35,7 +35,7 @@ func TestAnyAirKeepsThePlanUnderTheLoss(t *testing.T) {
 		if err != nil {
 			t.Skip(err) // air that can hold no such water, and the like
 		}
-		if rate := there.Reckoning.Climate.Rate; !(rate.Range.Low >= 0 && rate.Range.Low <= rate.Value && rate.Value <= rate.Range.High) {
+		if rate := there.Calculation.Climate.Rate; !(rate.Range.Low >= 0 && rate.Range.Low <= rate.Value && rate.Value <= rate.Range.High) {
 			t.Fatalf("%v outside %v", rate.Value, rate.Range)
 		}
 		if !there.Planned {

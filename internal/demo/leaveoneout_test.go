@@ -49,7 +49,7 @@ func leaveOneOut(t *testing.T) []leftOut {
 				continue
 			}
 			o := consult.Outing{Session: found[i].Test.Session, Air: found[i].Test.Air, Minutes: found[i].Minutes}
-			r, err := consult.Reckon(o, a, others, today(), d)
+			r, err := consult.Calculate(o, a, others, today(), d)
 			if err != nil || !r.Climate.Rate.Ranged {
 				t.Errorf("%s at %s: no rate, %v", a.Name, o.Session.Place, err)
 				continue

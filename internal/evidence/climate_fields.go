@@ -40,7 +40,7 @@ const (
 // Problem codes of weather, effort and travel.
 const (
 	CodeDewPoint  = "dew-point-above-air" // more vapour than the air can hold
-	CodeInWater   = "in-water"            // exercise in water is not reckoned
+	CodeInWater   = "in-water"            // exercise in water is not calculated
 	CodeUnknown   = "unknown"             // a name no table has
 	CodeOutOfFit  = "outside-the-fit"     // beyond where a formula was fitted
 	CodeEndBefore = "ends-before-start"   // a stop that ends before it begins

@@ -19,7 +19,7 @@ type Figure struct {
 	// Ranged is false for a provisional figure: something it rests on is not
 	// in yet, so it has a value but no honest range.
 	Ranged bool
-	// Estimate is true when the figure was not measured but reckoned for
+	// Estimate is true when the figure was not measured but calculated for
 	// other conditions; it is then always called an estimate.
 	Estimate bool
 	Why      Why

@@ -51,7 +51,7 @@ type Composition struct {
 	Water  Content // g
 	Energy Content // kcal
 	// Carbohydrate counts the fibre; Available does not, and is what a plan
-	// reckons with. Where only one of fibre and Available is known, see
+	// calculates with. Where only one of fibre and Available is known, see
 	// [Composition.AvailableCarbohydrate].
 	Carbohydrate Content // g
 	Fibre        Content // g

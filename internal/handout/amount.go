@@ -21,10 +21,10 @@ func (p *Press) amounts(t Terms) amounts {
 	return amounts{say: p.say, us: t.USUnits, hidden: t.MassHidden, saltWithheld: t.SaltWithheld, concealed: p.concealed}
 }
 
-// sip writes a volume to be drunk: "120 mL" or "4 fl oz". Ounces are rounded
+// millilitres writes a volume to be drunk: "120 mL" or "4 fl oz". Ounces are rounded
 // down, but for less than one: rounded up at every break, they would come to more
 // than the plan.
-func (a amounts) sip(v quantity.Millilitres) string {
+func (a amounts) millilitres(v quantity.Millilitres) string {
 	if !a.us {
 		return a.say.Amount(float64(v), quantity.Millilitre)
 	}

@@ -115,7 +115,7 @@ func (p *Press) partNames(b Bar, am amounts, scale, room float64) paper.Block {
 		if part.Litres <= 0 {
 			continue
 		}
-		amount := " " + am.sip(part.Litres.Millilitres())
+		amount := " " + am.millilitres(part.Litres.Millilitres())
 		left := room - square - gap - p.faces.Width(st, amount)
 		name := amount[1:]
 		if lines := p.faces.Clip(st, p.faces.Wrap(st, am.product(part.Name), left), 1, left); len(lines) > 0 {

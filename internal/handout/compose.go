@@ -50,12 +50,12 @@ type outcome struct {
 	short, unfed bool
 }
 
-// compose reckons what the pages of a case need for one of its options.
+// compose calculates what the pages of a case need for one of its options.
 func compose(c consult.Case, chosen record.Option, w *words.Words) composer {
 	return composer{c: c, w: w, chosen: chosen, outcome: outcomeOf(c, chosen)}
 }
 
-// outcomeOf reckons one option. Where its chances carry less than was planned,
+// outcomeOf calculates one option. Where its chances carry less than was planned,
 // the whole page speaks of what they carry: the rows then add up to the total,
 // and nobody makes up between breaks for what the breaks are too short for.
 func outcomeOf(c consult.Case, o record.Option) outcome {
@@ -131,7 +131,7 @@ func (k composer) terms(p record.Practice) Terms {
 	add(guards.Has(plan.LowPlasmaSodium), k.w.Say("handout.caution.sodium"))
 	add(k.at.Plasma.Show && !guards.Has(plan.LowPlasmaSodium|plan.GainInMass), k.w.Say("handout.caution.near"))
 	add(guards.Has(plan.OverCeiling) && !guards.Has(plan.GainInMass), k.w.Say("handout.caution.ceiling"))
-	if r := k.c.Basis.Reckoning; r != nil && r.CautionKnown && r.Caution.Level >= climate.Reduce {
+	if r := k.c.Basis.Calculation; r != nil && r.CautionKnown && r.Caution.Level >= climate.Reduce {
 		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+r.Caution.Level.Code()), k.w.Say("caution.local-policy-wins")))
 	}
 	add(guards.Has(plan.LossOutruns), k.w.Say(plan.LossOutruns.Code()))
@@ -311,7 +311,7 @@ func (k composer) basis() Basis {
 	}
 	// A session like that of a test has the test's place, which is not where
 	// the estimate is for.
-	if r := k.c.Basis.Reckoning; b.Estimate && r != nil && r.Outing.Like == "" {
+	if r := k.c.Basis.Calculation; b.Estimate && r != nil && r.Outing.Like == "" {
 		b.Place = r.Outing.Session.Place
 	}
 	if b.Estimate || len(k.c.Basis.Tests) == 0 {
@@ -328,7 +328,7 @@ func (k composer) basis() Basis {
 // rangeAlone reports whether the middle of the estimate it rests on is not to be
 // written.
 func (k composer) rangeAlone() bool {
-	r := k.c.Basis.Reckoning
+	r := k.c.Basis.Calculation
 	return r != nil && (r.Climate.Kind == climate.GroupValues || slices.Contains(r.Climate.Codes, climate.RangeAlone))
 }
 

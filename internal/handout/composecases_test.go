@@ -71,7 +71,7 @@ func TestComposedEstimate(t *testing.T) {
 	outing := consult.Outing{Minutes: 95, Session: record.Session{Sport: c.Athlete.Sport, Place: "camp at the coast", Effort: record.Num(8, quantity.None)}, Air: record.Air{
 		Temperature: record.Num(37, quantity.DegreeCelsius), Humidity: record.Num(60, quantity.PerCent), Wind: record.Num(1, quantity.MetrePerSecond), Sun: record.SunHigh,
 	}}
-	r, err := consult.Reckon(outing, c.Athlete, found, composeDay(), h.desk)
+	r, err := consult.Calculate(outing, c.Athlete, found, composeDay(), h.desk)
 	if err != nil {
 		t.Fatal(err)
 	}

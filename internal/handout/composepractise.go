@@ -86,7 +86,7 @@ func (k composer) stepChange(i int) string {
 // measured.
 func (k composer) drinkChange(a amounts, name string, more float64) string {
 	change := quantity.RoundTo(max(more, -more), hourStep)
-	return k.change(more, k.step(hourStep), a.sip(quantity.Millilitres(change)), name)
+	return k.change(more, k.step(hourStep), a.millilitres(quantity.Millilitres(change)), name)
 }
 
 // change words more or less of something by an amount; nothing below the least.

@@ -107,7 +107,7 @@ func TestComposedAirKeepsUnderTheLoss(t *testing.T) {
 		}
 		air := c.Basis.Air
 		air.Temperature = record.Num(heading.Air.Low, quantity.DegreeCelsius)
-		r, err := consult.Reckon(consult.OutingFor(c.Plan, c.Athlete, found, air), c.Athlete, found, composeDay(), h.desk)
+		r, err := consult.Calculate(consult.OutingFor(c.Plan, c.Athlete, found, air), c.Athlete, found, composeDay(), h.desk)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -130,7 +130,7 @@ func TestComposedOuncesStayUnderThePlan(t *testing.T) {
 	p := press(t)
 	am := p.amounts(TermsOf(h.practice, consult.Care{}, p.say))
 	ounces := func(v quantity.Millilitres) int {
-		n, err := strconv.Atoi(strings.TrimSuffix(am.sip(v), "\u00a0fl oz"))
+		n, err := strconv.Atoi(strings.TrimSuffix(am.millilitres(v), "\u00a0fl oz"))
 		if err != nil {
 			t.Fatal(err)
 		}

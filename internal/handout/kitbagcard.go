@@ -128,12 +128,12 @@ func (p *Press) cardRows(d During, am amounts, width float64) []paper.Item {
 		if c.Maybe {
 			under = append(under, p.say.Say("handout.during.maybe"))
 		}
-		add(am.typed(c.Name), am.sip(sum(c.Volumes)), join(under), false)
+		add(am.typed(c.Name), am.millilitres(sum(c.Volumes)), join(under), false)
 	}
 	if len(d.Chances) == 0 {
 		for i, name := range d.Drinks {
 			if i < len(d.PerHour) && d.PerHour[i] > 0 {
-				add(am.product(name.Name), am.sip(d.PerHour[i]), p.say.Say("handout.during.hour"), false)
+				add(am.product(name.Name), am.millilitres(d.PerHour[i]), p.say.Say("handout.during.hour"), false)
 			}
 		}
 		for _, f := range d.Foods {
@@ -145,7 +145,7 @@ func (p *Press) cardRows(d During, am amounts, width float64) []paper.Item {
 		if len(d.Drinks) > 1 {
 			under = am.mix(d.Drinks, d.Total)
 		}
-		add(p.say.Say("handout.during.total"), am.sip(total), under, true)
+		add(p.say.Say("handout.during.total"), am.millilitres(total), under, true)
 	}
 	return items
 }
@@ -191,7 +191,7 @@ func (a amounts) mix(drinks []Column, volumes []quantity.Millilitres) string {
 	var parts []string
 	for i, d := range drinks {
 		if i < len(volumes) && volumes[i] > 0 {
-			parts = append(parts, a.product(d.Name)+"\u00a0"+a.sip(volumes[i]))
+			parts = append(parts, a.product(d.Name)+"\u00a0"+a.millilitres(volumes[i]))
 		}
 	}
 	return strings.Join(parts, " + ")

@@ -102,7 +102,7 @@ func (a amounts) parts(list []Part) string {
 	var lines []string
 	for _, part := range list {
 		if part.Litres > 0 && part.Substance != Food {
-			lines = append(lines, a.product(part.Name)+" "+a.sip(part.Litres.Millilitres()))
+			lines = append(lines, a.product(part.Name)+" "+a.millilitres(part.Litres.Millilitres()))
 		}
 	}
 	return orDash(strings.Join(lines, "\n"))

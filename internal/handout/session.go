@@ -115,11 +115,11 @@ func (p *Press) before(b Before, am amounts) column {
 	return column{title: p.say.Say("handout.before.title"), body: func(w float64) []paper.Block {
 		var out []paper.Block
 		if b.Early > 0 {
-			s := p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.sip(b.Early))
+			s := p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.millilitres(b.Early))
 			out = append(out, p.faces.Paragraph(p.body(), s, w))
 		}
 		if b.Late > 0 {
-			s := p.say.Say("handout.before.late", p.say.Half(b.LateHours), am.sip(b.Late))
+			s := p.say.Say("handout.before.late", p.say.Half(b.LateHours), am.millilitres(b.Late))
 			out = append(out, p.faces.Paragraph(p.body(), s, w))
 		}
 		return out
@@ -241,7 +241,7 @@ func (a amounts) sips(list []quantity.Millilitres, n int) []string {
 	out := make([]string, n)
 	for i := range min(n, len(list)) {
 		if list[i] > 0 {
-			out[i] = a.sip(list[i])
+			out[i] = a.millilitres(list[i])
 		}
 	}
 	return out

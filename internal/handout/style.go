@@ -52,5 +52,5 @@ const (
 
 // rowLine is the hairline under a row of a table.
 func rowLine(y, width float64) paper.Mark {
-	return paper.Line{X2: width, Y1: y, Y2: y, Width: hair, Ink: paper.Hair}
+	return paper.Line{X2: width, Y1: y, Y2: y, Width: hair, Ink: paper.Hairline}
 }

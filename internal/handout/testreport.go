@@ -14,7 +14,7 @@ import (
 )
 
 // TestReport is the report of one test: each figure with its range and what
-// the evidence says beside it, and how it was reckoned in small print.
+// the evidence says beside it, and how it was calculated in small print.
 type TestReport struct {
 	Terms   Terms
 	Athlete string
@@ -26,7 +26,7 @@ type TestReport struct {
 	FilledInBy string
 	Bar        Bar
 	Findings   []Finding
-	// Evidence is the version of the thresholds it was reckoned by.
+	// Evidence is the version of the thresholds it was calculated by.
 	Evidence string
 }
 
@@ -78,7 +78,7 @@ func (p *Press) TestReport(r TestReport) paper.Document {
 		items = append(items, p.bars([]Bar{r.Bar}, am, w)...)
 	}
 	items = append(items, p.findings(list, am, w)...)
-	items = append(items, p.reckoning(list, am, w)...)
+	items = append(items, p.calculation(list, am, w)...)
 	return p.document(r.Terms, title, p.say.Say("handout.report.subject"), paper.Pour(fr, items))
 }
 
@@ -151,10 +151,10 @@ func (p *Press) spread(f Finding) string {
 	return p.say.Between(f.Figure.Range, f.Decimals)
 }
 
-// reckoning is the small print: formula, inputs, what the range is made of and
+// calculation is the small print: formula, inputs, what the range is made of and
 // sources. Where mass is hidden only the sources and notes are left, since the
 // inputs hold the weighings.
-func (p *Press) reckoning(list []Finding, am amounts, width float64) []paper.Item {
+func (p *Press) calculation(list []Finding, am amounts, width float64) []paper.Item {
 	var items []paper.Item
 	name := smallStyle().In(paper.Black).Heavy(paper.SemiBold)
 	for _, f := range list {
@@ -177,7 +177,7 @@ func (p *Press) reckoning(list []Finding, am amounts, width float64) []paper.Ite
 	if len(items) == 0 {
 		return nil
 	}
-	return append([]paper.Item{p.section(p.say.Say("handout.report.reckoning"), width)}, items...)
+	return append([]paper.Item{p.section(p.say.Say("handout.report.calculation"), width)}, items...)
 }
 
 // formula writes a formula and what goes into it.

@@ -32,7 +32,7 @@ type RawText struct {
 }
 
 // Frozen is a closed test or an agreed plan as it was at that moment: its
-// inputs and results as JSON, and the evidence it was reckoned by.
+// inputs and results as JSON, and the evidence it was calculated by.
 type Frozen struct {
 	ID       ID   `gorm:"primaryKey;size:36"`
 	Kind     Kind `gorm:"size:12;index:idx_frozen_record"`

@@ -186,7 +186,7 @@ type FoodEaten struct {
 // TableName keeps the plural the trade would use.
 func (FoodEaten) TableName() string { return "foods_eaten" }
 
-// Loss is what left the body besides sweat, and how the loss is reckoned.
+// Loss is what left the body besides sweat, and how the loss is calculated.
 type Loss struct {
 	Urine   Number `gorm:"embedded;embeddedPrefix:passed_urine_" unit:"g"` // g in the session
 	NoUrine bool   // "none passed" is an answer

@@ -165,8 +165,8 @@ func settle(db *gorm.DB) error {
 	return nil
 }
 
-// abandon ends a transaction that a failed commit may have left open.
-func abandon(db *gorm.DB) { _ = db.Exec("ROLLBACK").Error }
+// rollBack ends a transaction that a failed commit may have left open.
+func rollBack(db *gorm.DB) { _ = db.Exec("ROLLBACK").Error }
 
 // codeOf says which of the program's kinds of trouble an error of the
 // database or of the system is. The numbers are those of

@@ -274,7 +274,7 @@ func (s *Store) transact(ctx context.Context, f func(w *work) error) error {
 	}
 	done = true
 	if err := tx.Commit().Error; err != nil {
-		abandon(s.files.writer)
+		rollBack(s.files.writer)
 		return err
 	}
 	return nil

@@ -156,7 +156,7 @@ func kilocalories(litres, rer float64) float64 {
 	return litres * EnergyPerOxygen(rer) / evidence.JoulesPerKilocalorie
 }
 
-// oxygenUsed reckons the uptake over the session from the best that is known.
+// oxygenUsed calculates the uptake over the session from the best that is known.
 // A body mass is needed for the rests, and for an effort rating.
 func (s *sheet) oxygenUsed() (o oxygen, ok bool) {
 	e := s.in.Effort

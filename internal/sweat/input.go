@@ -141,7 +141,7 @@ type Patch struct {
 	U *quantity.MillimolesPerLitre
 }
 
-// Effort is what the metabolic rate is reckoned from, best first: oxygen
+// Effort is what the metabolic rate is calculated from, best first: oxygen
 // uptake, energy, effort rating. [FromMet], [FromRunning], [FromCycling] and
 // [FromRowing] give an oxygen uptake.
 type Effort struct {

@@ -123,7 +123,7 @@ func (s *sheet) coolChange() change {
 	return change{id, map[string]float64{SourceCoolAir: min(1, left*left)}}
 }
 
-// patchChanges are the changes to the patches. A second site is reckoned as
+// patchChanges are the changes to the patches. A second site is calculated as
 // good as the thigh beside the forearm, or the other way round.
 func (s *sheet) patchChanges(c concentration) []change {
 	var list []change

@@ -43,7 +43,7 @@ type PatchResult struct {
 	Band string
 }
 
-// patch is a patch that can be reckoned with.
+// patch is a patch that can be calculated with.
 type patch struct {
 	index int // in the input
 	raw   term

@@ -12,7 +12,7 @@ const (
 	PlasmaTeaching  = "plasma.teaching"   // always: teaching and caution, never a diagnosis
 	PlasmaMinor     = "plasma.minor"      // adults only: no figure
 	PlasmaNoAge     = "plasma.no-age"     // no figure
-	PlasmaNoWater   = "plasma.no-water"   // body water cannot be reckoned: no figure
+	PlasmaNoWater   = "plasma.no-water"   // body water cannot be calculated: no figure
 	PlasmaOutside   = "plasma.outside"    // change of mass outside -4 to 0 %
 	PlasmaGainLow   = "plasma.gain-low"   // reads about 2.6 mmol/L low at +2 %
 	PlasmaFall      = "plasma.fall"       // a fall is predicted
@@ -87,7 +87,7 @@ func PlasmaSodium(before, bodyWater, ions, water float64) float64 {
 
 // OverDrinking predicts plasma sodium after a session, measured or planned, as
 // a caution. It gives no figure for a minor or where body water cannot be
-// reckoned, and says so in a code.
+// calculated, and says so in a code.
 func OverDrinking(p Person, e Exchanged) Caution {
 	c := Caution{Codes: []string{PlasmaTeaching, PlasmaNoProtect}}
 	switch {

@@ -9,7 +9,7 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// runner is an adult whose body water can be reckoned.
+// runner is an adult whose body water can be calculated.
 func runner() Person {
 	return Person{Sex: Female, Age: new(29.0), Height: new(quantity.Metres(1.65)), Mass: new(quantity.Kilograms(58))}
 }

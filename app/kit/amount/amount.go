@@ -3,7 +3,7 @@
 // hidden from the athlete, a mass that left the body is written in litres, so
 // that nothing on the screen leads back to a mass.
 //
-// It converts and rounds; it reckons nothing.
+// It converts and rounds; it calculates nothing.
 package amount
 
 import (

@@ -136,7 +136,7 @@ func TestUnreadableIsKept(t *testing.T) {
 	}
 }
 
-func TestRefusedStaysForTheReckoning(t *testing.T) {
+func TestRefusedStaysForTheCalculation(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	b := open(t, d, apptest.Athlete(t, d).ID)
 	apptest.Type(t, b.win, "p.mass", "640")

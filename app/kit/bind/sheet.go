@@ -64,7 +64,7 @@ func (s Sheet[R]) clone(of func(R) R) Sheet[R] {
 	return Sheet[R]{Record: of(s.Record), Raw: maps.Clone(s.Raw), Reasons: maps.Clone(s.Reasons)}
 }
 
-// Texts lists raw texts and reasons as the reckoning takes them.
+// Texts lists raw texts and reasons as the calculation takes them.
 func (s Sheet[R]) Texts(ref record.Ref) []record.RawText {
 	var list []record.RawText
 	for path, text := range s.Raw {
@@ -78,7 +78,7 @@ func (s Sheet[R]) Texts(ref record.Ref) []record.RawText {
 }
 
 // Put takes what was typed into a number's field. A number beyond its limits is
-// kept, for the reckoning to refuse; one that cannot be read is kept as text.
+// kept, for the calculation to refuse; one that cannot be read is kept as text.
 // The reason for a value goes when the value does.
 func (s *Sheet[R]) Put(n *record.Number, path string, r field.Reading) {
 	before := *n

@@ -85,7 +85,7 @@ func (c *BreakTimeline) paint(size fyne.Size) {
 	}
 	for _, s := range d.Spells {
 		x1, x2 := px(at.inside(s.From)), px(at.inside(s.To))
-		c.pen.round(x1, line-box/2, x2-x1, box, 2, k.Hair)
+		c.pen.round(x1, line-box/2, x2-x1, box, 2, k.Hairline)
 		c.pen.round(x1+1, line-box/2+1, max(x2-x1-2, 0), box-2, 1, k.Sunk)
 		c.pen.text(s.Name, x1+3, line-look.Note.Height()/2, max(x2-x1-6, 0), look.Note, k.Ink2, centre)
 	}

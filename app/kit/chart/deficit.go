@@ -164,7 +164,7 @@ func (c *DeficitChart) paintLevels(at plot) {
 	half := look.Note.Height() / 2
 	for _, t := range c.data.Ticks {
 		y := px(at.y.at(t.At))
-		c.pen.rect(at.x.start, y, at.x.end-at.x.start, 1, c.pen.ink.Hair)
+		c.pen.rect(at.x.start, y, at.x.end-at.x.start, 1, c.pen.ink.Hairline)
 		c.pen.text(t.Text, 0, y-half, at.x.start-look.Scaled(10), look.Note, c.pen.ink.Ink2, right)
 	}
 }

@@ -83,17 +83,17 @@ func (c *InOutBars) paint(size fyne.Size) {
 func (c *InOutBars) paintLeads(at scale, rows [3]float32, bar float32) {
 	d, k := &c.data, c.pen.ink
 	in, out := at.at(total(d.In)), at.at(length(d.Out))
-	c.pen.rect(in, rows[1]+bar, 1, rows[2]-rows[1]-bar, k.Hair)
+	c.pen.rect(in, rows[1]+bar, 1, rows[2]-rows[1]-bar, k.Hairline)
 	from := bar
 	if d.GuessText != "" && at.inside(d.Guess)+look.Scaled(12)+look.Note.Width(d.GuessText) > out {
 		from = rows[1]
 	}
 	words := in + look.Scaled(18) + max(look.Strong.Width(d.InWords.Title), look.Note.Width(d.InWords.Note))
-	c.pen.rect(out, from, 1, rows[1]-from, k.Hair)
+	c.pen.rect(out, from, 1, rows[1]-from, k.Hairline)
 	if words > out {
-		c.pen.rect(out, rows[1]+bar, 1, rows[2]-rows[1]-bar, k.Hair)
+		c.pen.rect(out, rows[1]+bar, 1, rows[2]-rows[1]-bar, k.Hairline)
 	} else {
-		c.pen.rect(out, rows[1], 1, rows[2]-rows[1], k.Hair)
+		c.pen.rect(out, rows[1], 1, rows[2]-rows[1], k.Hairline)
 	}
 }
 

@@ -36,7 +36,7 @@ func newInks(p look.Palette) inks {
 		k.pale[s] = look.Mix(p.Sheet, p.Hue(s), 0.45)
 	}
 	k.area = look.Mix(p.Sheet, p.Loss, 0.17)
-	k.column = see(p.Hair, 0x90)
+	k.column = see(p.Hairline, 0x90)
 	k.rest = look.Mix(p.Sheet, p.Loss, 0.30)
 	k.band = look.Mix(p.Sheet, p.Ink3, 0.26)
 	if p.Dark {

@@ -135,7 +135,7 @@ func (c *HeatScatter) paintAxes(at plot, size fyne.Size) {
 	above := float32(math.Inf(1))
 	for _, t := range d.Rates {
 		y := px(at.y.at(t.At))
-		c.pen.rect(at.x.start, y, at.x.end-at.x.start, 1, k.Hair)
+		c.pen.rect(at.x.start, y, at.x.end-at.x.start, 1, k.Hairline)
 		text := t.Text
 		if above-y < look.Note.Height() {
 			text = ""

@@ -152,8 +152,8 @@ func (d *Desk) Practice() record.Practice {
 // PracticeChanged makes the next look at the practice a fresh one.
 func (d *Desk) PracticeChanged() { d.practice = nil }
 
-// Reckon is what package consult needs besides the records.
-func (d *Desk) Reckon() consult.Desk {
+// Calculate is what package consult needs besides the records.
+func (d *Desk) Calculate() consult.Desk {
 	return consult.Desk{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities}
 }
 

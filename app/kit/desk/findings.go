@@ -21,5 +21,5 @@ func (d *Desk) Findings(ctx context.Context, t record.Test, a record.Athlete) (c
 	if err != nil {
 		return consult.Findings{}, fmt.Errorf("work a test out: %w", err)
 	}
-	return consult.FindAsClosed(t, a, raw, kept, d.Reckon()), nil
+	return consult.FindAsClosed(t, a, raw, kept, d.Calculate()), nil
 }

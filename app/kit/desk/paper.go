@@ -2,7 +2,7 @@ package desk
 
 import "ebbwell/internal/handout/paper"
 
-// Paper is the size the practice prints on: Letter where it reckons in US units,
+// Paper is the size the practice prints on: Letter where it calculates in US units,
 // else A4.
 func (d *Desk) Paper() paper.Size {
 	if d.Practice().Settings.Units == "us" {

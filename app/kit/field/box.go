@@ -13,7 +13,7 @@ import (
 func paintBox(o *look.Outline, p look.Palette, c *control) {
 	switch {
 	case c.Disabled():
-		o.Paint(p.Sunk, p.Hair, 1, look.ControlRadius)
+		o.Paint(p.Sunk, p.Hairline, 1, look.ControlRadius)
 	case c.focused:
 		o.Paint(p.Sheet, p.Ink, 2, look.ControlRadius)
 	case c.hovered:

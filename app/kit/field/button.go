@@ -160,7 +160,7 @@ func (r *buttonRenderer) paint(p look.Palette) (ink, soft color.Color) {
 			ground = look.Mix(p.Ink, p.Paper, 0.14)
 		}
 		r.box.Paint(ground, ground, 1, look.ControlRadius)
-		return p.Paper, p.Hair
+		return p.Paper, p.Hairline
 	case b.hovered && !b.focused:
 		r.box.Paint(look.Mix(p.Sheet, p.Sunk, 0.5), p.Ink2, 1, look.ControlRadius)
 	}

@@ -107,7 +107,7 @@ func (r *checkRenderer) set() {
 	ink, ground, edge := p.Ink, p.Sheet, p.Edge
 	switch {
 	case c.Disabled():
-		ink, ground, edge = p.Ink3, p.Sunk, p.Hair
+		ink, ground, edge = p.Ink3, p.Sunk, p.Hairline
 	case c.hovered:
 		edge = p.Ink2
 	}

@@ -7,7 +7,7 @@
 // least 24 px high, follows theme and text size, and can be disabled. Setting
 // a value from code tells nobody; what a person does is told once: per
 // keystroke or movement in OnChanged or OnMoved, and once more in OnLeft or
-// OnSettled when they are done.
+// OnReleased when they are done.
 //
 // A [Host] stands behind the fields of one window. It has the texts, today's
 // date, and takes the keys and shortcuts a field has no use for: a field that

@@ -208,7 +208,7 @@ func (r *entryRenderer) setMarks(p look.Palette, first, last int, x, y float32) 
 	show(r.caret, t.focused && from == to)
 }
 
-func selectionColour(p look.Palette) color.Color { return p.Hair }
+func selectionColour(p look.Palette) color.Color { return p.Hairline }
 
 func (r *entryRenderer) Layout(fyne.Size) { r.set() }
 

@@ -100,7 +100,7 @@ func (r *notesRenderer) set() {
 	p := look.PaletteNow()
 	switch e := r.n.inner; {
 	case e.Disabled():
-		r.box.Paint(p.Sunk, p.Hair, 1, look.ControlRadius)
+		r.box.Paint(p.Sunk, p.Hairline, 1, look.ControlRadius)
 	case e.focused:
 		r.box.Paint(p.Sheet, p.Ink, 2, look.ControlRadius)
 	default:

@@ -161,7 +161,7 @@ func (d *ratingRenderer) set() {
 		t := d.digits[i]
 		t.Alignment = fyne.TextAlignCenter
 		look.Write(t, style, ink, strconv.Itoa(i), fyne.NewPos(x, r.Baseline()-style.Baseline()), w)
-		d.rules[i].FillColor = p.Hair
+		d.rules[i].FillColor = p.Hairline
 		d.rules[i].Move(fyne.NewPos(float32(int(x)), 6))
 		d.rules[i].Resize(fyne.NewSize(1, h-12))
 		show(d.rules[i], i > 0 && i != r.value && i-1 != r.value)

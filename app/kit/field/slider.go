@@ -23,18 +23,18 @@ type Scale struct {
 type Slider struct {
 	control
 
-	// OnMoved is told every movement by the person, OnSettled the value when
+	// OnMoved is told every movement by the person, OnReleased the value when
 	// the movement is over. OnStopped is told, once a movement, that the hard
 	// limit held it.
-	OnMoved   func(value float64)
-	OnSettled func(value float64)
-	OnStopped func()
+	OnMoved    func(value float64)
+	OnReleased func(value float64)
+	OnStopped  func()
 
 	of    look.Substance
 	scale Scale
 	value float64
 	marks sliderMarks
-	grip  sliderGrip
+	drag  sliderDrag
 	draw  sliderDrawing
 }
 
@@ -45,8 +45,8 @@ type sliderMarks struct {
 	band, marked, limited          bool
 }
 
-// sliderGrip is a movement under way.
-type sliderGrip struct {
+// sliderDrag is a movement under way.
+type sliderDrag struct {
 	held, moved, stopped bool
 	// clicked is true from MouseDown until the Tapped that belongs to it.
 	clicked bool
@@ -184,7 +184,7 @@ func (s *Slider) move(to float64) {
 		return
 	}
 	s.value = to
-	s.grip.moved = true
+	s.drag.moved = true
 	s.placeKnob()
 	if s.OnMoved != nil {
 		s.OnMoved(to)
@@ -193,10 +193,10 @@ func (s *Slider) move(to float64) {
 
 // noteStop tells once that the limit held a movement.
 func (s *Slider) noteStop(to float64) {
-	if !s.marks.limited || s.grip.stopped || to <= s.marks.limit+sliderTiny {
+	if !s.marks.limited || s.drag.stopped || to <= s.marks.limit+sliderTiny {
 		return
 	}
-	s.grip.stopped = true
+	s.drag.stopped = true
 	if s.OnStopped != nil {
 		s.OnStopped()
 	}
@@ -204,9 +204,9 @@ func (s *Slider) noteStop(to float64) {
 
 // settle ends a movement.
 func (s *Slider) settle() {
-	moved := s.grip.moved
-	s.grip = sliderGrip{clicked: s.grip.clicked}
-	if moved && s.OnSettled != nil {
-		s.OnSettled(s.value)
+	moved := s.drag.moved
+	s.drag = sliderDrag{clicked: s.drag.clicked}
+	if moved && s.OnReleased != nil {
+		s.OnReleased(s.value)
 	}
 }

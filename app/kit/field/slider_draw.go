@@ -101,7 +101,7 @@ func (s *Slider) paint() {
 	p, d := look.PaletteNow(), s.draw
 	hue := p.Hue(s.of)
 	d.band.Paint(p.Pale(hue), hue, 1, 2)
-	d.track.FillColor, d.track.CornerRadius = p.Hair, trackThick/2
+	d.track.FillColor, d.track.CornerRadius = p.Hairline, trackThick/2
 	d.fill.FillColor, d.fill.CornerRadius = hue, trackThick/2
 	d.limit.FillColor = p.Ink
 	d.mark.FillColor = p.Ink2

@@ -16,9 +16,9 @@ func (s *Slider) MouseDown(e *desktop.MouseEvent) {
 	if e.Button != desktop.MouseButtonPrimary || !s.press() {
 		return
 	}
-	s.grip = sliderGrip{held: true, clicked: true}
+	s.drag = sliderDrag{held: true, clicked: true}
 	if off := e.Position.X - s.at(s.value); off > -knobSide/2 && off < knobSide/2 {
-		s.grip.off = off
+		s.drag.off = off
 		return
 	}
 	s.move(s.under(e.Position.X))
@@ -26,7 +26,7 @@ func (s *Slider) MouseDown(e *desktop.MouseEvent) {
 
 // MouseUp ends the movement.
 func (s *Slider) MouseUp(*desktop.MouseEvent) {
-	if s.grip.held {
+	if s.drag.held {
 		s.settle()
 	}
 }
@@ -36,25 +36,25 @@ func (s *Slider) Dragged(e *fyne.DragEvent) {
 	if s.Disabled() {
 		return
 	}
-	if !s.grip.held {
+	if !s.drag.held {
 		s.press()
-		s.grip = sliderGrip{held: true}
+		s.drag = sliderDrag{held: true}
 	}
-	s.grip.clicked = false
-	s.move(s.under(e.Position.X - s.grip.off))
+	s.drag.clicked = false
+	s.move(s.under(e.Position.X - s.drag.off))
 }
 
 // DragEnd ends the movement.
 func (s *Slider) DragEnd() {
-	if s.grip.held {
+	if s.drag.held {
 		s.settle()
 	}
 }
 
 // Tapped brings the knob to the pointer where MouseDown did not come first.
 func (s *Slider) Tapped(e *fyne.PointEvent) {
-	if s.grip.clicked || !s.press() {
-		s.grip.clicked = false
+	if s.drag.clicked || !s.press() {
+		s.drag.clicked = false
 		return
 	}
 	s.move(s.under(e.Position.X))

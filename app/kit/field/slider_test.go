@@ -21,7 +21,7 @@ func litres(h *field.Host) *field.Slider {
 func listen(s *field.Slider) *diary {
 	told := &diary{}
 	s.OnMoved = func(x float64) { told.note("moved %.4g", x) }
-	s.OnSettled = func(x float64) { told.note("settled %.4g", x) }
+	s.OnReleased = func(x float64) { told.note("settled %.4g", x) }
 	s.OnStopped = func() { told.note("stopped") }
 	return told
 }

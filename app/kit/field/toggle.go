@@ -147,7 +147,7 @@ func (r *toggleRenderer) set() {
 		text := r.texts[i]
 		text.Alignment = fyne.TextAlignCenter
 		look.Write(text, style, ink, t.options[i].Text, fyne.NewPos(s.from, t.Baseline()-style.Baseline()), s.to-s.from)
-		r.rules[i].FillColor = p.Hair
+		r.rules[i].FillColor = p.Hairline
 		r.rules[i].Move(fyne.NewPos(s.from, 6))
 		r.rules[i].Resize(fyne.NewSize(1, h-12))
 		show(r.rules[i], i > 0 && i != t.chosen && i-1 != t.chosen)

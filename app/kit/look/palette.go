@@ -10,8 +10,8 @@ import (
 type Grounds struct {
 	// Paper is the window, Sheet a panel on it, Sunk a chosen row or a caution.
 	Paper, Sheet, Sunk color.Color
-	// Hair is the hairline; it separates and carries no meaning by itself.
-	Hair color.Color
+	// Hairline is the hairline; it separates and carries no meaning by itself.
+	Hairline color.Color
 	// Edge outlines what can be typed in or pressed: at least 3:1 on paper and
 	// sheet (WCAG 2.2, success criterion 1.4.11).
 	Edge color.Color
@@ -43,13 +43,13 @@ func NewPalette(dark bool) Palette {
 	if dark {
 		return Palette{
 			Dark:    true,
-			Grounds: Grounds{Paper: rgb(0x16191C), Sheet: rgb(0x1F2327), Sunk: rgb(0x111315), Hair: rgb(0x363B41), Edge: rgb(0x737980)},
+			Grounds: Grounds{Paper: rgb(0x16191C), Sheet: rgb(0x1F2327), Sunk: rgb(0x111315), Hairline: rgb(0x363B41), Edge: rgb(0x737980)},
 			Inks:    Inks{Ink: rgb(0xECE9E2), Ink2: rgb(0xA9AEB4), Ink3: rgb(0x8E9399)},
 			Hues:    Hues{Water: rgb(0x56B4E9), Drink: rgb(0x2FBF95), Food: rgb(0xD88FB8), Loss: rgb(0xF0803C), Salt: rgb(0x9AA0A7)},
 		}
 	}
 	return Palette{
-		Grounds: Grounds{Paper: rgb(0xF5F2EB), Sheet: rgb(0xFFFFFF), Sunk: rgb(0xECE7DC), Hair: rgb(0xD8D2C4), Edge: rgb(0x918B7E)},
+		Grounds: Grounds{Paper: rgb(0xF5F2EB), Sheet: rgb(0xFFFFFF), Sunk: rgb(0xECE7DC), Hairline: rgb(0xD8D2C4), Edge: rgb(0x918B7E)},
 		Inks:    Inks{Ink: rgb(0x1D2227), Ink2: rgb(0x565C63), Ink3: rgb(0x676C72)},
 		Hues:    Hues{Water: rgb(0x0072B2), Drink: rgb(0x009E73), Food: rgb(0xCC79A7), Loss: rgb(0xD55E00), Salt: rgb(0x8A8F96)},
 	}

@@ -43,7 +43,7 @@ func TestContrast(t *testing.T) {
 			{"ink on paper", p.Ink, p.Paper, 4.5}, {"ink on sheet", p.Ink, p.Sheet, 4.5}, {"ink on sunk", p.Ink, p.Sunk, 4.5},
 			{"ink 2 on paper", p.Ink2, p.Paper, 4.5}, {"ink 2 on sheet", p.Ink2, p.Sheet, 4.5}, {"ink 2 on sunk", p.Ink2, p.Sunk, 4.5},
 			{"ink 3 on paper", p.Ink3, p.Paper, 4.5}, {"ink 3 on sheet", p.Ink3, p.Sheet, 4.5},
-			{"paper on ink", p.Paper, p.Ink, 4.5}, {"ink on selection", p.Ink, p.Hair, 4.5},
+			{"paper on ink", p.Paper, p.Ink, 4.5}, {"ink on selection", p.Ink, p.Hairline, 4.5},
 			{"edge on paper", p.Edge, p.Paper, 3}, {"edge on sheet", p.Edge, p.Sheet, 3},
 			{"water", p.Water, p.Sheet, 3}, {"drink", p.Drink, p.Sheet, 3}, {"food", p.Food, p.Sheet, 3},
 			{"loss", p.Loss, p.Sheet, 3}, {"salt", p.Salt, p.Sheet, 3},

@@ -51,7 +51,7 @@ func (r *shapeRenderer) Refresh() {
 func NewRule() fyne.Widget {
 	r := canvas.NewRectangle(nil)
 	least := func() fyne.Size { return fyne.NewSize(1, 1) }
-	s := newShape(r, least, func(p Palette) { r.FillColor = p.Hair })
+	s := newShape(r, least, func(p Palette) { r.FillColor = p.Hairline })
 	s.place = func(size fyne.Size) { r.Resize(size) }
 	return s
 }

@@ -53,7 +53,7 @@ type sheetRenderer struct {
 
 func (r *sheetRenderer) apply() {
 	p := PaletteNow()
-	r.ground.Paint(p.Sheet, p.Hair, 1, SheetRadius)
+	r.ground.Paint(p.Sheet, p.Hairline, 1, SheetRadius)
 }
 
 func (r *sheetRenderer) Layout(size fyne.Size) {

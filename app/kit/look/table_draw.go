@@ -126,7 +126,7 @@ func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette
 	}
 	row.ground.Move(fyne.NewPos(0, y))
 	row.ground.Resize(fyne.NewSize(width, h))
-	row.rule.FillColor = p.Hair
+	row.rule.FillColor = p.Hairline
 	row.rule.Move(fyne.NewPos(0, y+h-1))
 	row.rule.Resize(fyne.NewSize(width, 1))
 	for c, text := range row.texts {

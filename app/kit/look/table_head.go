@@ -48,7 +48,7 @@ func (r *tableRenderer) set() {
 		at := fyne.NewPos(edges[i].x, float32(int((h-1-style.Height())/2)))
 		Write(title, style, p.Tone(tone), shortened(c.Title, style, edges[i]), at, edges[i].width)
 	}
-	r.rule.FillColor = p.Hair
+	r.rule.FillColor = p.Hairline
 	r.rule.Move(fyne.NewPos(0, h-1))
 	r.rule.Resize(fyne.NewSize(width, 1))
 	r.arrow.FillColor = p.Ink

@@ -91,11 +91,11 @@ func TestOverviewShowsTheStepsAsAgreed(t *testing.T) {
 	if missing != "" || c.Anew || !reflect.DeepEqual(later.sp.stepsData(c).Bars, bars) {
 		t.Errorf("the steps became %+v, %q; they were agreed as %+v", later.sp.stepsData(c).Bars, missing, bars)
 	}
-	basis, err := consult.BasisFor(c.Plan, later.file.athlete, later.file.tests, d.Now(), d.Reckon())
+	basis, err := consult.BasisFor(c.Plan, later.file.athlete, later.file.tests, d.Now(), d.Calculate())
 	if err != nil {
 		t.Fatal(err)
 	}
-	if anew, err := consult.OpenCase(c.Plan, later.file.athlete, basis, d.Reckon()); err != nil || reflect.DeepEqual(later.sp.stepsData(anew).Bars, bars) {
+	if anew, err := consult.OpenCase(c.Plan, later.file.athlete, basis, d.Calculate()); err != nil || reflect.DeepEqual(later.sp.stepsData(anew).Bars, bars) {
 		t.Error("the check cannot fail: the corrected test changes nothing")
 	}
 	ref := record.Ref{Kind: record.KindPlan, ID: c.Plan.ID}
@@ -169,7 +169,7 @@ func TestOverviewHidesMass(t *testing.T) {
 		if begins != "Mirel" && len(revealing(texts(apptest.Window(t, shown.Body(), 1420, 1400, false, 100).Content()))) == 0 {
 			t.Errorf("%s: no per cent is to be read while mass is shown", begins)
 		}
-		settleMass(&a, true)
+		confirmMass(&a, true)
 		save(t, d, a)
 		v := overview(t, d, begins)
 		list := append(texts(apptest.Window(t, v.Body(), 1420, 1400, false, 100).Content()), v.Head().Under)
@@ -291,11 +291,11 @@ func TestStepsStandInOrder(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v := overview(t, d, "Dorian")
 	p := v.file.inForce()
-	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, d.Reckon())
+	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, d.Calculate())
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := consult.OpenCase(*p, v.file.athlete, basis, d.Reckon())
+	c, err := consult.OpenCase(*p, v.file.athlete, basis, d.Calculate())
 	if err != nil {
 		t.Fatal(err)
 	}

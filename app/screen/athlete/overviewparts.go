@@ -113,11 +113,11 @@ func (v *Overview) curve() []consult.CurvePoint {
 	if o.Session.Sport == "" {
 		o.Session.Sport = v.file.athlete.Sport
 	}
-	r, err := consult.Reckon(o, v.file.athlete, v.file.tests, v.file.now, v.desk.Reckon())
+	r, err := consult.Calculate(o, v.file.athlete, v.file.tests, v.file.now, v.desk.Calculate())
 	if err != nil {
 		return nil // the air of that test is not known well enough
 	}
-	return r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatTick, v.desk.Reckon())
+	return r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatTick, v.desk.Calculate())
 }
 
 // stepsSheet is the deficit at the end from the habit to the aim, as they were
@@ -145,11 +145,11 @@ func (v *Overview) agreedCase() (c consult.Case, missing string) {
 	if p == nil {
 		return c, "overview.steps.none"
 	}
-	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, v.desk.Reckon())
+	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, v.desk.Calculate())
 	if err != nil {
 		return c, "overview.steps.nobasis"
 	}
-	if c, err = consult.OpenCase(*p, v.file.athlete, basis, v.desk.Reckon()); err != nil {
+	if c, err = consult.OpenCase(*p, v.file.athlete, basis, v.desk.Calculate()); err != nil {
 		return c, "overview.steps.nobasis"
 	}
 	kept, err := v.desk.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})

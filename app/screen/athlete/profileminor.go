@@ -41,7 +41,7 @@ func newMinorPart(v *Profile) *minorPart {
 			}
 			return massShown
 		},
-		Set: func(a *record.Athlete, w string) { settleMass(a, w == massHidden) },
+		Set: func(a *record.Athlete, w string) { confirmMass(a, w == massHidden) },
 	})
 	p.caution = look.NewCaution("", "", nil)
 	p.note = look.NewParagraph("", look.Note, look.Ink2)

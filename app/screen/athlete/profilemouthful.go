@@ -41,7 +41,7 @@ func (p *mouthfulPart) ask() {
 	before := field.NewNumber(h, "profile.ten.before", evidence.BottleMass, quantity.Gram)
 	after := field.NewNumber(h, "profile.ten.after", evidence.BottleMass, quantity.Gram)
 	result := look.NewLabel(say("profile.ten.none"), look.Note, look.Ink2)
-	reckon := func() (plan.Mouthful, bool) {
+	calculate := func() (plan.Mouthful, bool) {
 		x, ok1 := before.Value()
 		y, ok2 := after.Value()
 		if !ok1 || !ok2 {
@@ -56,7 +56,7 @@ func (p *mouthfulPart) ask() {
 		result.SetText(say("profile.ten.is", p.v.sp.by.Amount(float64(m), quantity.Millilitre)))
 		return m, true
 	}
-	changed := func(field.Reading) { reckon() }
+	changed := func(field.Reading) { calculate() }
 	before.OnChanged, after.OnChanged = changed, changed
 	h.Ask(p.v.canvas(), field.Question{
 		Name: "profile.ten", Title: say("profile.ten.title"), Sentence: say("profile.ten"),
@@ -64,7 +64,7 @@ func (p *mouthfulPart) ask() {
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("profile.ten.yes"), Kind: field.Primary, Do: func() (stay bool) {
-				m, ok := reckon()
+				m, ok := calculate()
 				if ok {
 					p.v.b.Pick("profile.mouthful", func(s *sheet) {
 						s.Record.Mouthful = record.Num(quantity.Round(float64(m), 1), quantity.Millilitre)

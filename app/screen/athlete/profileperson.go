@@ -100,7 +100,7 @@ func (p *personPart) newMass() fyne.CanvasObject {
 	p.covered = row(say("profile.mass"), look.HBox(10, look.NewLabel(say("profile.mass.covered"), look.Body, look.Ink3), ask))
 	p.hide = row("", v.b.Check("", "profile.mass.hide", say("profile.mass.hide"),
 		func(a record.Athlete) bool { return consult.MassHidden(a, v.desk.Now()) },
-		func(s *sheet, on bool) { settleMass(&s.Record, on) }))
+		func(s *sheet, on bool) { confirmMass(&s.Record, on) }))
 	p.unborn = row("", look.NewParagraph(say("profile.mass.born"), look.Note, look.Ink2))
 	p.massBox = look.VBox(2, p.massRow, p.covered, p.unborn, p.hide)
 	return p.massBox

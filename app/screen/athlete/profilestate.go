@@ -37,8 +37,8 @@ func setFlag(a *record.Athlete, kind record.FlagKind, on bool) {
 	}
 }
 
-// settleMass writes down whether body mass is hidden, and that it was asked.
-func settleMass(a *record.Athlete, hidden bool) { a.MassHidden, a.MassHiddenSettled = hidden, true }
+// confirmMass writes down whether body mass is hidden, and that it was asked.
+func confirmMass(a *record.Athlete, hidden bool) { a.MassHidden, a.MassHiddenSettled = hidden, true }
 
 // consentOf finds a consent by its id; nil when it is not there.
 func consentOf(a *record.Athlete, id record.ID) *record.Consent {

@@ -191,7 +191,7 @@ func TestProfileChanges(t *testing.T) {
 		t.Errorf("flags %+v, memberships %+v", a.Flags, a.Memberships)
 	}
 	leave(&a, "g")
-	settleMass(&a, true)
+	confirmMass(&a, true)
 	if len(a.Memberships) != 0 || !a.MassHidden || !a.MassHiddenSettled || nothing(a) {
 		t.Errorf("got %+v", a)
 	}

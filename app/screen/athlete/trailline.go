@@ -106,7 +106,7 @@ func (r *trailLineRenderer) set() {
 	look.Write(r.year, look.Note, p.Ink2, l.line.year, fyne.NewPos(trailPadX, below), x)
 	look.Write(r.title, look.Strong, p.Ink, look.Ellipsis(l.line.title, look.Strong, room), fyne.NewPos(x, top), room)
 	look.Write(r.note, look.Note, p.Ink2, look.Ellipsis(l.line.note, look.Note, room), fyne.NewPos(x, below), room)
-	r.rule.FillColor = p.Hair
+	r.rule.FillColor = p.Hairline
 	r.rule.Move(fyne.NewPos(trailPadX, size.Height-1))
 	r.rule.Resize(fyne.NewSize(max(0, size.Width-2*trailPadX), 1))
 	box := fyne.NewSize(size.Width, size.Height-1)

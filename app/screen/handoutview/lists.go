@@ -29,7 +29,7 @@ func (v *View) options() []field.Option {
 	if !v.file.subject.planned {
 		return nil
 	}
-	for _, o := range v.file.subject.kase.Plan.Options {
+	for _, o := range v.file.subject.planCase.Plan.Options {
 		list = append(list, field.Option{Key: string(o.ID), Text: v.optionName(o)})
 	}
 	return list

@@ -83,7 +83,7 @@ func (f *file) open(d *desk.Desk, p record.Plan) error {
 		return fmt.Errorf("open a handout: %w", err)
 	}
 	var ready bool
-	if f.subject.kase, ready = f.reckon(d, p, basis); !ready {
+	if f.subject.planCase, ready = f.calculate(d, p, basis); !ready {
 		f.nothing = "unready"
 		return nil
 	}
@@ -94,30 +94,30 @@ func (f *file) open(d *desk.Desk, p record.Plan) error {
 	return f.asAgreed(d, p)
 }
 
-// reckon makes the case of a plan on a basis. It is not ready while its session
-// or its mix cannot be reckoned with, which the plan's own screen words, or while
+// calculate makes the case of a plan on a basis. It is not ready while its session
+// or its mix cannot be calculated with, which the plan's own screen words, or while
 // no option is there to print.
-func (f *file) reckon(d *desk.Desk, p record.Plan, basis consult.Basis) (c consult.Case, ready bool) {
-	c, err := consult.OpenCase(p, f.subject.athlete, basis, d.Reckon())
+func (f *file) calculate(d *desk.Desk, p record.Plan, basis consult.Basis) (c consult.Case, ready bool) {
+	c, err := consult.OpenCase(p, f.subject.athlete, basis, d.Calculate())
 	_, option := consult.InForce(p)
 	return c, err == nil && option
 }
 
-// asAgreed puts the reckoning that was kept in the place of the present one.
-// Where it cannot be read the page is reckoned anew, and the remarks say so.
+// asAgreed puts the calculation that was kept in the place of the present one.
+// Where it cannot be read the page is calculated anew, and the remarks say so.
 func (f *file) asAgreed(d *desk.Desk, p record.Plan) error {
 	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
 	if err != nil {
 		return fmt.Errorf("open a handout: %w", err)
 	}
-	f.subject.kase, f.changed = f.subject.kase.AsAgreed(kept)
+	f.subject.planCase, f.changed = f.subject.planCase.AsAgreed(kept)
 	return nil
 }
 
 // basis is what a plan rests on. The heat is looked at where the air is known,
 // so that its caution stands on the page of a measured loss too.
 func (f *file) basis(d *desk.Desk, p record.Plan) (consult.Basis, error) {
-	ctx, a, reckon := context.Background(), f.subject.athlete, d.Reckon()
+	ctx, a, calculate := context.Background(), f.subject.athlete, d.Calculate()
 	tests, err := d.Store.Tests(ctx, a.ID)
 	if err != nil {
 		return consult.Basis{}, err
@@ -130,13 +130,13 @@ func (f *file) basis(d *desk.Desk, p record.Plan) (consult.Basis, error) {
 		}
 		all = append(all, found)
 	}
-	b, err := consult.BasisFor(p, a, all, d.Now(), reckon)
+	b, err := consult.BasisFor(p, a, all, d.Now(), calculate)
 	if err != nil {
 		return b, err
 	}
-	if b.Reckoning == nil {
-		if r, err := consult.Reckon(consult.OutingFor(p, a, all, b.Air), a, all, d.Now(), reckon); err == nil {
-			b.Reckoning = &r
+	if b.Calculation == nil {
+		if r, err := consult.Calculate(consult.OutingFor(p, a, all, b.Air), a, all, d.Now(), calculate); err == nil {
+			b.Calculation = &r
 		}
 	}
 	return b, f.namePlace(ctx, d, p, &b)
@@ -144,7 +144,7 @@ func (f *file) basis(d *desk.Desk, p record.Plan) (consult.Basis, error) {
 
 // namePlace names the stop of a trip that an estimate is for.
 func (f *file) namePlace(ctx context.Context, d *desk.Desk, p record.Plan, b *consult.Basis) error {
-	if p.Basis.StopID == "" || b.Reckoning == nil {
+	if p.Basis.StopID == "" || b.Calculation == nil {
 		return nil
 	}
 	trips, err := d.Store.TripsOf(ctx, f.subject.athlete.ID)
@@ -154,9 +154,9 @@ func (f *file) namePlace(ctx context.Context, d *desk.Desk, p record.Plan, b *co
 	for _, t := range trips {
 		for _, s := range t.Stops {
 			if s.ID == p.Basis.StopID {
-				there := *b.Reckoning
+				there := *b.Calculation
 				there.Outing.Session.Place, there.Outing.Like = s.Place, ""
-				b.Reckoning = &there
+				b.Calculation = &there
 			}
 		}
 	}

@@ -110,7 +110,7 @@ func (r *previewRenderer) MinSize() fyne.Size {
 func (r *previewRenderer) Refresh() {
 	light, now := look.NewPalette(false), look.PaletteNow()
 	for _, s := range r.p.sheets {
-		s.outline.Paint(light.Sheet, now.Hair, 1, 0)
+		s.outline.Paint(light.Sheet, now.Hairline, 1, 0)
 		s.picture.Refresh()
 	}
 	r.Layout(r.p.Size())

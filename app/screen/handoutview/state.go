@@ -58,9 +58,9 @@ type subject struct {
 	practice record.Practice
 	care     consult.Care
 	// planned is false where there is no plan, or nothing for it to rest on.
-	planned bool
-	kase    consult.Case
-	sport   func(w *words.Words) string
+	planned  bool
+	planCase consult.Case
+	sport    func(w *words.Words) string
 }
 
 // laid is a page as it was laid out: with the cautions that were added to it.
@@ -84,9 +84,9 @@ func layOut(s subject, c choice, window *words.Words) (laid, error) {
 		return laid{press.BlankSheet(sheet), press.SheetCautions(sheet)}, nil
 	}
 	option := s.optionOf(c.option)
-	page := handout.AthletePageOf(s.kase, option, s.practice, w)
+	page := handout.AthletePageOf(s.planCase, option, s.practice, w)
 	out := laid{cautions: press.PageCautions(page)}
-	switch card := handout.KitBagCardOf(s.kase, option, s.practice, w); c.page {
+	switch card := handout.KitBagCardOf(s.planCase, option, s.practice, w); c.page {
 	case KitBagCard:
 		out.document, out.cautions = press.KitBagCard(card), card.Terms.Cautions
 	case KitBagCards:
@@ -114,24 +114,24 @@ func paperOf(size string) paper.Size {
 
 // optionOf is the option with an id, else the one in force.
 func (s subject) optionOf(id record.ID) record.Option {
-	if o, ok := consult.OptionByID(s.kase.Plan, id); ok {
+	if o, ok := consult.OptionByID(s.planCase.Plan, id); ok {
 		return o
 	}
-	o, _ := consult.InForce(s.kase.Plan)
+	o, _ := consult.InForce(s.planCase.Plan)
 	return o
 }
 
 // handsOut reports whether what is chosen is a page of what was agreed: that is
 // kept with the records when it is saved.
 func (s subject) handsOut(c choice) bool {
-	if c.page == BlankSheet || !s.planned || s.kase.Plan.State != record.PlanAgreed {
+	if c.page == BlankSheet || !s.planned || s.planCase.Plan.State != record.PlanAgreed {
 		return false
 	}
 	id := s.optionOf(c.option).ID
-	if id == s.kase.Plan.Agreement.OptionID {
+	if id == s.planCase.Plan.Agreement.OptionID {
 		return true
 	}
-	for _, step := range s.kase.Plan.Steps {
+	for _, step := range s.planCase.Plan.Steps {
 		if step.OptionID == id {
 			return true
 		}
@@ -149,7 +149,7 @@ func sameButTime(a, b []byte) bool {
 // printOf is a page as it is kept.
 func (s subject) printOf(c choice, pdf []byte) record.Print {
 	return record.Print{
-		AthleteID: s.athlete.ID, Kind: record.KindPlan, Record: s.kase.Plan.ID, Page: string(c.page), Language: c.language, Bytes: pdf,
+		AthleteID: s.athlete.ID, Kind: record.KindPlan, Record: s.planCase.Plan.ID, Page: string(c.page), Language: c.language, Bytes: pdf,
 	}
 }
 

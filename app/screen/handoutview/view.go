@@ -92,7 +92,7 @@ func (v *View) build() {
 func (v *View) form() *fyne.Container {
 	say, h := v.desk.Words.Say, v.desk.Host
 	v.ui.plan = field.NewChoice(h, "handoutview.plan", v.plans())
-	v.ui.plan.Choose(string(v.file.subject.kase.Plan.ID))
+	v.ui.plan.Choose(string(v.file.subject.planCase.Plan.ID))
 	v.ui.plan.OnChosen = func(key string) {
 		v.desk.Go(desk.Place{Screen: desk.Handout, Athlete: v.file.subject.athlete.ID, Record: record.ID(key)})
 	}
@@ -174,10 +174,10 @@ func (v *View) remarks() []string {
 		}
 	}
 	planned := v.choice.page != BlankSheet && s.planned
-	add(planned && !s.handsOut(v.choice) && s.kase.Plan.State != record.PlanReplaced, w.Say("handoutview.remark.draft"))
-	add(planned && s.kase.Plan.State == record.PlanReplaced, w.Say("handoutview.remark.replaced"))
+	add(planned && !s.handsOut(v.choice) && s.planCase.Plan.State != record.PlanReplaced, w.Say("handoutview.remark.draft"))
+	add(planned && s.planCase.Plan.State == record.PlanReplaced, w.Say("handoutview.remark.replaced"))
 	add(planned && v.file.changed, w.Say("handoutview.remark.changed"))
-	add(planned && s.kase.Anew, w.Say("handoutview.remark.anew"))
+	add(planned && s.planCase.Anew, w.Say("handoutview.remark.anew"))
 	add(planned && len(s.care.NeedsPhysician) > 0, w.Say("handoutview.remark.physician", v.conditions(s.care.NeedsPhysician)))
 	add(s.care.MassHidden, w.Say("handoutview.remark.hidden"))
 	add(planned && len(s.care.WithholdSalt) > 0, w.Say("handoutview.remark.salt", v.conditions(s.care.WithholdSalt)))
@@ -207,7 +207,7 @@ func (v *View) Body() fyne.CanvasObject { return v.body }
 
 // Place names what is shown, so that the window can open it again.
 func (v *View) Place() desk.Place {
-	p := desk.Place{Screen: desk.Handout, Athlete: v.file.subject.athlete.ID, Record: v.file.subject.kase.Plan.ID}
+	p := desk.Place{Screen: desk.Handout, Athlete: v.file.subject.athlete.ID, Record: v.file.subject.planCase.Plan.ID}
 	if v.choice.page == BlankSheet {
 		p.Part = string(BlankSheet)
 	}
@@ -235,7 +235,7 @@ func (v *View) planName(p record.Plan) string {
 
 // optionName is an option in short; the one in force is marked.
 func (v *View) optionName(o record.Option) string {
-	p := v.file.subject.kase.Plan
+	p := v.file.subject.planCase.Plan
 	if now, ok := consult.InForce(p); ok && o.ID == now.ID && p.State == record.PlanAgreed {
 		return v.desk.Words.Say("handoutview.option.now", o.Name)
 	}

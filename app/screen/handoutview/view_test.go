@@ -103,7 +103,7 @@ func TestChoices(t *testing.T) {
 		t.Errorf("four cards are %g mm high", height())
 	}
 	v.ui.page.OnChosen(string(AthletePage))
-	fluid, _ := consult.OptionOf(v.file.subject.kase.Plan, record.OptionFluid)
+	fluid, _ := consult.OptionOf(v.file.subject.planCase.Plan, record.OptionFluid)
 	v.ui.option.OnChosen(string(fluid.ID))
 	if s := text(v); !strings.Contains(s, "Draft") || !strings.Contains(cautions(v), "Not agreed") {
 		t.Errorf("an option that was not agreed: %s, beside it %s", s, cautions(v))
@@ -148,7 +148,7 @@ func TestHandedOutIsKeptByteForByte(t *testing.T) {
 	first, again, later := filepath.Join(folder, "1.pdf"), filepath.Join(folder, "2.pdf"), filepath.Join(folder, "3.pdf")
 	save(t, v, w, first)
 	prints, err := d.Store.PrintsOf(context.Background(), v.file.subject.athlete.ID)
-	if err != nil || len(prints) != 1 || prints[0].Page != string(AthletePage) || prints[0].Record != v.file.subject.kase.Plan.ID {
+	if err != nil || len(prints) != 1 || prints[0].Page != string(AthletePage) || prints[0].Record != v.file.subject.planCase.Plan.ID {
 		t.Fatalf("kept %+v, %v", prints, err)
 	}
 	same := func(path string) bool {
@@ -199,8 +199,8 @@ func TestHandedOutIsKeptByteForByte(t *testing.T) {
 func TestCorrectedTestIsSaid(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Ravka")
-	before := v.file.subject.kase.Basis.Rate.Value
-	sheet, err := d.Store.ReopenTest(context.Background(), v.file.subject.kase.Plan.Basis.TestID, "a bottle was forgotten")
+	before := v.file.subject.planCase.Basis.Rate.Value
+	sheet, err := d.Store.ReopenTest(context.Background(), v.file.subject.planCase.Plan.Basis.TestID, "a bottle was forgotten")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -213,26 +213,26 @@ func TestCorrectedTestIsSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	again, _ := open(t, d, "Ravka")
-	if !again.file.changed || again.file.subject.kase.Basis.Rate.Value != before || !strings.Contains(cautions(again), "corrected since") {
-		t.Errorf("changed %v, rate %g, was %g: %s", again.file.changed, again.file.subject.kase.Basis.Rate.Value, before, cautions(again))
+	if !again.file.changed || again.file.subject.planCase.Basis.Rate.Value != before || !strings.Contains(cautions(again), "corrected since") {
+		t.Errorf("changed %v, rate %g, was %g: %s", again.file.changed, again.file.subject.planCase.Basis.Rate.Value, before, cautions(again))
 	}
 }
 
-// A plan whose kept reckoning cannot be read prints from the present records
+// A plan whose kept calculation cannot be read prints from the present records
 // and says so to the practitioner.
 func TestUnreadableAgreementIsSaid(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Ravka")
-	if v.file.subject.kase.Anew || strings.Contains(cautions(v), "cannot be read") {
+	if v.file.subject.planCase.Anew || strings.Contains(cautions(v), "cannot be read") {
 		t.Fatal("said of a plan that is whole: the check would mean nothing")
 	}
-	ref := record.Ref{Kind: record.KindPlan, ID: v.file.subject.kase.Plan.ID}
+	ref := record.Ref{Kind: record.KindPlan, ID: v.file.subject.planCase.Plan.ID}
 	if _, err := d.Store.Freeze(context.Background(), ref, store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
 		t.Fatal(err)
 	}
 	again, _ := open(t, d, "Ravka")
-	if !again.file.subject.kase.Anew || !strings.Contains(cautions(again), "cannot be read") {
-		t.Errorf("anew %v: %s", again.file.subject.kase.Anew, cautions(again))
+	if !again.file.subject.planCase.Anew || !strings.Contains(cautions(again), "cannot be read") {
+		t.Errorf("anew %v: %s", again.file.subject.planCase.Anew, cautions(again))
 	}
 }
 
@@ -279,7 +279,7 @@ func TestAthleteWithoutAPlan(t *testing.T) {
 func TestPlanWhoseTestIsGone(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Jorun")
-	ref := record.Ref{Kind: record.KindTest, ID: v.file.subject.kase.Plan.Basis.TestID}
+	ref := record.Ref{Kind: record.KindTest, ID: v.file.subject.planCase.Plan.Basis.TestID}
 	if err := d.Store.Delete(context.Background(), ref, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}

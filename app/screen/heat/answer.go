@@ -30,8 +30,8 @@ type Answer struct {
 // not known; within is false when they lie outside the stay.
 type Days func(from, until int) (dates string, within bool)
 
-// Answer words the rate of a reckoning.
-func (sp Speaker) Answer(r consult.Reckoning, days Days) Answer {
+// Answer words the rate of a calculation.
+func (sp Speaker) Answer(r consult.Calculation, days Days) Answer {
 	a := Answer{Rests: sp.rests(r), Short: sp.short(r), Advice: sp.advice(r.Climate.Advice, days), There: sp.advice(there(r.Climate.Advice), days)}
 	rate := r.Climate.Rate
 	switch {
@@ -54,7 +54,7 @@ func showsMiddle(b climate.Basis) bool {
 }
 
 // rests says what a rate rests on, and the codes that stand beside it.
-func (sp Speaker) rests(r consult.Reckoning) string {
+func (sp Speaker) rests(r consult.Calculation) string {
 	if r.Climate.Kind == climate.NoBasis {
 		return sp.codes(r.Climate.Codes)
 	}
@@ -66,7 +66,7 @@ func (sp Speaker) rests(r consult.Reckoning) string {
 }
 
 // first names what a rate rests on.
-func (sp Speaker) first(r consult.Reckoning) string {
+func (sp Speaker) first(r consult.Calculation) string {
 	switch r.Climate.Kind {
 	case climate.OneTest:
 		return sp.say("heat.rests.test", sp.Day(consult.TestDay(r.Tests[r.Climate.From[0]].Test)))
@@ -77,7 +77,7 @@ func (sp Speaker) first(r consult.Reckoning) string {
 }
 
 // short is what a rate rests on for the athlete, and the limit that follows.
-func (sp Speaker) short(r consult.Reckoning) string {
+func (sp Speaker) short(r consult.Calculation) string {
 	var codes []string
 	for _, code := range r.Climate.Codes {
 		switch code {
@@ -101,7 +101,7 @@ func there(list []climate.Advice) []climate.Advice {
 }
 
 // group names the published group that stands in for tests.
-func (sp Speaker) group(r consult.Reckoning) string {
+func (sp Speaker) group(r consult.Calculation) string {
 	for _, id := range r.Climate.Rate.Why.Sources {
 		if e, ok := evidence.Find(id); ok {
 			return sp.say("rests.group") + " " + sp.say("heat.rests.group", e.Source.Short)
@@ -188,7 +188,7 @@ func (sp Speaker) Span(a, b time.Time) string {
 }
 
 // Strip is the rate on a level line, with the tests as points.
-func (sp Speaker) Strip(r consult.Reckoning) chart.StripData {
+func (sp Speaker) Strip(r consult.Calculation) chart.StripData {
 	rate := r.Climate.Rate
 	d := chart.StripData{Summary: sp.stripSummary(r)}
 	most := 0.0
@@ -206,7 +206,7 @@ func (sp Speaker) Strip(r consult.Reckoning) chart.StripData {
 }
 
 // stripSummary is the strip in words.
-func (sp Speaker) stripSummary(r consult.Reckoning) string {
+func (sp Speaker) stripSummary(r consult.Calculation) string {
 	a := sp.Answer(r, NoDays)
 	return strings.TrimSpace(a.Figure + " " + a.Beside)
 }

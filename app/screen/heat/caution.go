@@ -21,9 +21,9 @@ type Caution struct {
 	Always string
 }
 
-// Caution words the heat caution of a reckoning for an athlete; emergency is
+// Caution words the heat caution of a calculation for an athlete; emergency is
 // the number to call, empty where none is set.
-func (sp Speaker) Caution(r consult.Reckoning, care consult.Care, emergency string) Caution {
+func (sp Speaker) Caution(r consult.Calculation, care consult.Care, emergency string) Caution {
 	c := Caution{Always: sp.say("caution.drinking")}
 	if emergency != "" {
 		c.Always = sp.say("heat.emergency", emergency) + " " + c.Always

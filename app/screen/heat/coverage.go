@@ -22,9 +22,9 @@ type Row struct {
 	Used bool
 }
 
-// Rows lists the tests of a reckoning, the newest first, those that cannot be
+// Rows lists the tests of a calculation, the newest first, those that cannot be
 // compared last.
-func (sp Speaker) Rows(r consult.Reckoning) []Row {
+func (sp Speaker) Rows(r consult.Calculation) []Row {
 	var list []Row
 	for _, i := range byDay(r.Tests) {
 		row := sp.row(r.Tests[i])

@@ -2,7 +2,7 @@
 // some air: which of them holds and by what the others differ, the sweat rate
 // to expect, what the heat calls for, and why.
 //
-// A [Speaker] turns a [consult.Reckoning] into words; it reckons nothing. Of
+// A [Speaker] turns a [consult.Calculation] into words; it calculates nothing. Of
 // the parts, [Tests] and [Cautions] are widgets made once and then set,
 // [ShowWhy] is a dialog, and [Picture] is the data of a chart. A trip's stops
 // and the planner's question about another climate are both made of these.

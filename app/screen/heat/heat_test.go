@@ -148,18 +148,18 @@ func TestAnswer(t *testing.T) {
 		"group":      {climate.Basis{Kind: climate.GroupValues, Rate: rate, RangeOnly: true}, "1.2 to 2.0 L/h", "an estimate, a range only"},
 		"water":      {climate.Basis{Kind: climate.NoBasis, Codes: []string{climate.PlanInWater}}, "", "Nothing can be said here."},
 	} {
-		a := sp.Answer(consult.Reckoning{Climate: c.basis}, NoDays)
+		a := sp.Answer(consult.Calculation{Climate: c.basis}, NoDays)
 		if plain(a.Figure) != c.figure || plain(a.Beside) != c.beside {
 			t.Errorf("%s: %q, %q", name, a.Figure, a.Beside)
 		}
-		strip := sp.Strip(consult.Reckoning{Climate: c.basis})
+		strip := sp.Strip(consult.Calculation{Climate: c.basis})
 		if strip.Ranged != (c.figure != "") || strip.Ranged && (!strip.Estimate || strip.RangeOnly != strings.Contains(c.beside, "range only")) {
 			t.Errorf("%s: the strip shows %+v", name, strip)
 		}
 	}
 	measured := rate
 	measured.Estimate = false
-	a := sp.Answer(consult.Reckoning{Climate: climate.Basis{Kind: climate.PooledTests, Rate: measured}}, NoDays)
+	a := sp.Answer(consult.Calculation{Climate: climate.Basis{Kind: climate.PooledTests, Rate: measured}}, NoDays)
 	if plain(a.Figure) != "1.56 L/h" || plain(a.Beside) != "as measured; 1.2 to 2.0 L/h on a like day" {
 		t.Errorf("measured: %q, %q", a.Figure, a.Beside)
 	}
@@ -192,7 +192,7 @@ func TestDaysOfAStop(t *testing.T) {
 func TestTroubles(t *testing.T) {
 	sp := speaker(t, false, true)
 	problem := func(f evidence.Field, code string, x float64) error {
-		return fmt.Errorf("reckon: %w", evidence.Problem{Field: f, Code: code, Severity: evidence.Refuses, Value: x, Limit: quantity.Range{Low: -20, High: 55}, Unit: quantity.DegreeCelsius})
+		return fmt.Errorf("calculate: %w", evidence.Problem{Field: f, Code: code, Severity: evidence.Refuses, Value: x, Limit: quantity.Range{Low: -20, High: 55}, Unit: quantity.DegreeCelsius})
 	}
 	backwards := record.Stop{From: "2026-07-11", Until: "2026-07-01"}
 	for name, c := range map[string]struct {
@@ -211,7 +211,7 @@ func TestTroubles(t *testing.T) {
 		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. They are entered in the profile."},
 		"minutes":   {problem(evidence.Duration, evidence.CodeOutside, 0), record.Stop{}, evidence.Duration, "How long is a session there? Enter its minutes, or agree a plan to take along."},
 		"month":     {problem(evidence.MonthField, evidence.CodeMissing, 0), record.Stop{}, evidence.MonthField, "Which month? Choose one, or enter the days of the stop."},
-		"water":     {problem(evidence.MetabolicRate, evidence.CodeInWater, 0), record.Stop{}, evidence.MetabolicRate, "Exercise in water is not reckoned."},
+		"water":     {problem(evidence.MetabolicRate, evidence.CodeInWater, 0), record.Stop{}, evidence.MetabolicRate, "Exercise in water is not calculated."},
 		"effort":    {problem(evidence.EffortRating, evidence.CodeMissing, 0), record.Stop{}, evidence.EffortRating, "How hard is it? Enter the effort, or the athlete's sport in the profile."},
 		"gone":      {consult.ErrTestGone, record.Stop{}, "", "A test this rested on is gone. Choose another one."},
 	} {
@@ -228,7 +228,7 @@ func TestTroubles(t *testing.T) {
 func TestCautionNeverClears(t *testing.T) {
 	sp := speaker(t, false, false)
 	for level := climate.UsualCare; level <= climate.Cancel; level++ {
-		r := consult.Reckoning{CautionKnown: true, Caution: climate.Caution{
+		r := consult.Calculation{CautionKnown: true, Caution: climate.Caution{
 			Level: level, Decides: climate.CautionWBGT, Band: climate.BandOf(20, climate.Practice{}), Codes: []string{climate.LocalPolicyWins, climate.HeatStrokeAnyDay},
 			Parts: []climate.CautionPart{{By: climate.CautionWBGT, Level: level, Figure: figure.Figure{Known: true, Value: 20}}, {By: climate.CautionWettedness}},
 		}}
@@ -243,7 +243,7 @@ func TestCautionNeverClears(t *testing.T) {
 			}
 		}
 	}
-	if c := sp.Caution(consult.Reckoning{}, consult.Care{}, ""); c.Title != "The heat cannot be judged here" || !strings.Contains(c.Always, "does not prevent") {
+	if c := sp.Caution(consult.Calculation{}, consult.Care{}, ""); c.Title != "The heat cannot be judged here" || !strings.Contains(c.Always, "does not prevent") {
 		t.Errorf("unknown heat: %+v", c)
 	}
 }
@@ -268,8 +268,8 @@ func TestCautionWritesNothingAbsurd(t *testing.T) {
 // Soldiers' sweat is set beside an estimate to compare, or the sentence says
 // why it does not hold; where mass is hidden there is neither.
 func TestSoldiersBesideTheRate(t *testing.T) {
-	reckoning := func(s consult.Soldiers) consult.Reckoning {
-		return consult.Reckoning{Soldiers: s, Climate: climate.Basis{Kind: climate.Estimated, Rate: figure.Figure{
+	calculation := func(s consult.Soldiers) consult.Calculation {
+		return consult.Calculation{Soldiers: s, Climate: climate.Basis{Kind: climate.Estimated, Rate: figure.Figure{
 			Known: true, Value: 1.5, Unit: quantity.LitrePerHour, Ranged: true, Estimate: true, Range: quantity.Range{Low: 1.1, High: 2}}}}
 	}
 	asked := func(x climate.Balance, air quantity.Celsius) consult.Soldiers {
@@ -292,10 +292,10 @@ func TestSoldiersBesideTheRate(t *testing.T) {
 			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Air past the body: 3.4 m/s lies outside 0.4 m/s to 2.5 m/s, over which the formula was made. No plan rests on them in any case."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if got := speaker(t, false, false).Why(reckoning(c.soldiers)).Soldiers; plain(got) != c.want {
+			if got := speaker(t, false, false).Why(calculation(c.soldiers)).Soldiers; plain(got) != c.want {
 				t.Errorf("reads %q, want %q", plain(got), c.want)
 			}
-			if got := speaker(t, false, true).Why(reckoning(c.soldiers)).Soldiers; got != "" {
+			if got := speaker(t, false, true).Why(calculation(c.soldiers)).Soldiers; got != "" {
 				t.Errorf("with hidden mass it reads %q", got)
 			}
 		})
@@ -310,7 +310,7 @@ func TestWhyOfARate(t *testing.T) {
 			{Symbol: "slope", Value: 1.2}, {Symbol: "meanbase", Value: 1.4, Unit: quantity.LitrePerHour}},
 		Budget: []figure.Share{{Source: "estimate.day-to-day", Part: 0.6}, {Source: "estimate.distance", Part: 0.4}}, Sources: []string{"climate.estimate.onset", "climate.estimate.onset"},
 	}}
-	r := consult.Reckoning{Climate: climate.Basis{Kind: climate.Estimated, Rate: rate}}
+	r := consult.Calculation{Climate: climate.Basis{Kind: climate.Estimated, Rate: rate}}
 	w := speaker(t, false, false).Why(r)
 	if plain(w.Formula) != "own factor × heat balance × onset × exp((slope − 1) × ln(heat balance / mean balance of the tests))" {
 		t.Errorf("the formula reads %q", w.Formula)

@@ -20,14 +20,14 @@ const (
 
 // Place is a stop in the picture.
 type Place struct {
-	Name      string
-	Reckoning consult.Reckoning
+	Name        string
+	Calculation consult.Calculation
 }
 
-// Picture is sweat rate against heat: the tests of a reckoning as points, what
+// Picture is sweat rate against heat: the tests of a calculation as points, what
 // they lead one to expect as a band, the stops that rest on an estimate as
 // dashed boxes.
-func (sp Speaker) Picture(r consult.Reckoning, curve []consult.CurvePoint, stops []Place) chart.HeatData {
+func (sp Speaker) Picture(r consult.Calculation, curve []consult.CurvePoint, stops []Place) chart.HeatData {
 	d := chart.HeatData{HeatText: sp.Units("heat.axis.air"), RateText: string(sp.By.Unit(quantity.LitrePerHour)), Summary: sp.say("heat.picture.summary")}
 	low, high, most := PictureLow, PictureHigh, 0.0
 	see := func(t, rate float64) {
@@ -45,7 +45,7 @@ func (sp Speaker) Picture(r consult.Reckoning, curve []consult.CurvePoint, stops
 		see(c.Temperature, r.Value)
 	}
 	for _, s := range stops {
-		t, rate := s.Reckoning.Outing.Air.Temperature, s.Reckoning.Climate.Rate
+		t, rate := s.Calculation.Outing.Air.Temperature, s.Calculation.Climate.Rate
 		if t.Known() && rate.Ranged && rate.Estimate {
 			d.Estimates = append(d.Estimates, chart.HeatPoint{Heat: *t.Value, Name: s.Name, Range: chart.Span{Low: rate.Range.Low, High: rate.Range.High}})
 			see(*t.Value, rate.Range.High)

@@ -19,7 +19,7 @@ const (
 )
 
 // ShowWhy shows over a window why a sweat rate is what it is.
-func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Reckoning) *field.Dialog {
+func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Calculation) *field.Dialog {
 	w := sp.Why(r)
 	column := look.VBox(6, look.NewLabel(w.Figure, look.Second, look.Ink), look.NewParagraph(w.Beside, look.Note, look.Ink2))
 	add := func(key string, o fyne.CanvasObject) {

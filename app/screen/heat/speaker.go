@@ -11,7 +11,7 @@ import (
 	"ebbwell/internal/words"
 )
 
-// Speaker words a reckoning in one language and one set of units.
+// Speaker words a calculation in one language and one set of units.
 type Speaker struct {
 	Words *words.Words
 	By    amount.Writer

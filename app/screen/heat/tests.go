@@ -14,7 +14,7 @@ import (
 // rate to expect.
 type Tests struct {
 	sp     Speaker
-	now    consult.Reckoning
+	now    consult.Calculation
 	table  *testRows
 	none   *look.Paragraph
 	figure *look.Label
@@ -51,8 +51,8 @@ func (p *Tests) Body() fyne.CanvasObject { return p.body }
 // SetSpeaker changes the units and what is hidden.
 func (p *Tests) SetSpeaker(sp Speaker) { p.sp = sp }
 
-// Show shows a reckoning; days gives dates for days of getting used to heat.
-func (p *Tests) Show(r consult.Reckoning, days Days) {
+// Show shows a calculation; days gives dates for days of getting used to heat.
+func (p *Tests) Show(r consult.Calculation, days Days) {
 	p.now = r
 	p.rows(r)
 	a := p.sp.Answer(r, days)
@@ -70,7 +70,7 @@ func (p *Tests) Show(r consult.Reckoning, days Days) {
 
 // ShowTrouble shows the tests alone, and why nothing is said from them.
 func (p *Tests) ShowTrouble(sentence string) {
-	p.now = consult.Reckoning{}
+	p.now = consult.Calculation{}
 	p.rows(p.now)
 	visible(p.known, false)
 	setText(p.none, sentence)
@@ -80,7 +80,7 @@ func (p *Tests) ShowTrouble(sentence string) {
 }
 
 // rows fills the table.
-func (p *Tests) rows(r consult.Reckoning) {
+func (p *Tests) rows(r consult.Calculation) {
 	rows := p.sp.Rows(r)
 	p.table.show(rows)
 	visible(p.table.box, len(rows) > 0)

@@ -13,14 +13,14 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Trouble is what keeps a session from being reckoned, and the field it
+// Trouble is what keeps a session from being calculated, and the field it
 // belongs to; Field is empty where it belongs to none.
 type Trouble struct {
 	Field    evidence.Field
 	Sentence string
 }
 
-// Troubles words the error of a reckoning: what is wrong, at which field, and
+// Troubles words the error of a calculation: what is wrong, at which field, and
 // what to do. s is the stop the error is of.
 func (sp Speaker) Troubles(err error, s record.Stop) []Trouble {
 	var unknown climate.UnknownPlaceError

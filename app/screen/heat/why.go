@@ -34,8 +34,8 @@ type Why struct {
 // Line is a name and a value.
 type Line struct{ Name, Value string }
 
-// Why explains the rate of a reckoning.
-func (sp Speaker) Why(r consult.Reckoning) Why {
+// Why explains the rate of a calculation.
+func (sp Speaker) Why(r consult.Calculation) Why {
 	answer := sp.Answer(r, NoDays)
 	rate := r.Climate.Rate
 	w := Why{Figure: answer.Figure, Beside: answer.Beside, Rests: answer.Rests}
@@ -165,7 +165,7 @@ func (sp Speaker) sources(ids []string) []string {
 }
 
 // refusals says of the tests that could not set the balance why not.
-func (sp Speaker) refusals(r consult.Reckoning) []string {
+func (sp Speaker) refusals(r consult.Calculation) []string {
 	var list []string
 	for _, x := range r.Climate.Calibration.Refused {
 		if x.Test < len(r.Tests) {

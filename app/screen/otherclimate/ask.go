@@ -57,7 +57,7 @@ func Ask(d *desk.Desk, on fyne.Canvas, athlete record.Athlete, tests []consult.F
 		d.Trouble(err)
 		return
 	}
-	p := newPanel(d, inputs{athlete: athlete, tests: tests, plan: plan, places: places, today: d.Now(), desk: d.Reckon()})
+	p := newPanel(d, inputs{athlete: athlete, tests: tests, plan: plan, places: places, today: d.Now(), desk: d.Calculate()})
 	say := d.Words.Say
 	p.dialog = d.Host.Ask(on, field.Question{
 		Name: "climate", Title: say("otherclimate.title"), Sentence: say("otherclimate.sentence"), Content: look.Pad(0, besideBar, 0, 0, p.ui.column), Width: dialogWidth,
@@ -128,8 +128,8 @@ func (p *panel) showResult(out answer) {
 	}
 	show(u.measured, measured)
 	visible(u.tests.Body(), p.s.way != byTest)
-	u.tests.Show(out.reckoning, heat.NoDays)
-	u.caution.Show(p.sp.Caution(out.reckoning, consult.CareOf(p.in.athlete, p.desk.Now()), p.desk.Practice().Emergency))
+	u.tests.Show(out.calculation, heat.NoDays)
+	u.caution.Show(p.sp.Caution(out.calculation, consult.CareOf(p.in.athlete, p.desk.Now()), p.desk.Practice().Emergency))
 	u.change.show(out)
 	u.result.Refresh()
 }

@@ -41,7 +41,7 @@ func ask(t *testing.T, name string) *asking {
 	}
 	for _, x := range tests {
 		if x.State != record.TestOpen {
-			a.tests = append(a.tests, consult.Find(x, a.athlete, nil, d.Reckon()))
+			a.tests = append(a.tests, consult.Find(x, a.athlete, nil, d.Calculate()))
 		}
 	}
 	plans, err := d.Store.Plans(context.Background(), a.athlete.ID)
@@ -150,11 +150,11 @@ func TestCityAndMonth(t *testing.T) {
 	if p.Basis.Kind != record.BasisEstimate || p.Basis.Air.Temperature.Or(0) != 35.7 || p.Basis.TestID == "" {
 		t.Errorf("the basis is %+v", p.Basis)
 	}
-	b, err := consult.BasisFor(p, a.athlete, a.tests, a.d.Now(), a.d.Reckon())
+	b, err := consult.BasisFor(p, a.athlete, a.tests, a.d.Now(), a.d.Calculate())
 	if err != nil {
 		t.Fatal(err)
 	}
-	there := consult.TakeAlong(p, a.athlete, b, a.d.Now(), a.d.Reckon())
+	there := consult.TakeAlong(p, a.athlete, b, a.d.Now(), a.d.Calculate())
 	q := there.At.Deficit
 	if says := a.d.Words.Signed(-q.Low, 1) + " to " + a.d.Words.Signed(-q.High, 1) + " %"; !strings.Contains(seen, says) || there.Case.Planner.Basis().Kind != plan.Estimate {
 		t.Errorf("opened again the deficit is %s; seen was %s", says, seen)

@@ -64,8 +64,8 @@ func (s state) asked() record.Stop {
 
 // answer is what the choice comes to.
 type answer struct {
-	air       consult.StopAir
-	reckoning consult.Reckoning
+	air         consult.StopAir
+	calculation consult.Calculation
 	// basis may be taken when ok.
 	basis consult.Basis
 	ok    bool
@@ -97,15 +97,15 @@ func (s state) work(in inputs) (answer, error) {
 	if out.air, err = consult.AirOf(stop, in.places); err != nil {
 		return out, err
 	}
-	return s.reckon(in, out)
+	return s.calculate(in, out)
 }
 
-// reckon asks the tests about the air. A test that was chosen is taken as it
+// calculate asks the tests about the air. A test that was chosen is taken as it
 // was measured.
-func (s state) reckon(in inputs, out answer) (answer, error) {
-	r, err := consult.Reckon(consult.OutingFor(in.plan, in.athlete, in.tests, out.air.Air), in.athlete, in.tests, in.today, in.desk)
+func (s state) calculate(in inputs, out answer) (answer, error) {
+	r, err := consult.Calculate(consult.OutingFor(in.plan, in.athlete, in.tests, out.air.Air), in.athlete, in.tests, in.today, in.desk)
 	if err == nil {
-		out.reckoning = r
+		out.calculation = r
 		out.basis, out.ok = r.Basis(in.athlete, in.today)
 	}
 	if s.way == byTest {

@@ -144,7 +144,7 @@ func plain(of func(f *form) *record.Number) func(f *form, grow bool) *record.Num
 	return func(f *form, _ bool) *record.Number { return of(f) }
 }
 
-// number binds a number. One beyond its limits is not reckoned with: what was
+// number binds a number. One beyond its limits is not calculated with: what was
 // typed is kept as text.
 func (e *editor) number(name string, f evidence.Field, u quantity.Unit, path string, at func(f *form, grow bool) *record.Number) *field.Number {
 	n := e.b.Number("", "pantry.edit."+name, f, u, func(r *form, grow bool) (*record.Number, string) { return at(r, grow), path })

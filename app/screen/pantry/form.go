@@ -36,7 +36,7 @@ func formOf(p record.Product, american bool) form {
 	product := consult.ProductOf(p)
 	if product.Form == fuel.Drink {
 		f.per = fuel.Per100Millilitres
-		if reckoned := (fuel.Label{Per: fuel.Per100Grams, Form: fuel.Drink, Carbohydrate: product.Per100.AvailableCarbohydrate()}).Weight(); p.Density.Known() && near(*p.Density.Value, reckoned.Value) {
+		if calculated := (fuel.Label{Per: fuel.Per100Grams, Form: fuel.Drink, Carbohydrate: product.Per100.AvailableCarbohydrate()}).Weight(); p.Density.Known() && near(*p.Density.Value, calculated.Value) {
 			f.density = record.Number{}
 		}
 		f.mass = record.Number{}
@@ -94,7 +94,7 @@ func contentOf(n record.Number) fuel.Content {
 }
 
 // printed are the figures in one form: carbohydrate and sodium as the program
-// reckons with them, whichever kind of label they came from.
+// calculates with them, whichever kind of label they came from.
 func (f form) printed() record.Composition {
 	c := f.figures
 	if f.american {

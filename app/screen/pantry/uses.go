@@ -9,7 +9,7 @@ import (
 	"ebbwell/internal/store"
 )
 
-// uses counts the records that reckon with a product: without it their figures
+// uses counts the records that calculate with a product: without it their figures
 // could not be worked out any more.
 type uses struct{ tests, plans, trips int }
 

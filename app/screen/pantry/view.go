@@ -242,7 +242,7 @@ func (v *View) back() {
 	v.desk.HeadChanged()
 }
 
-// remove deletes an own product, unless a test or a plan reckons with it.
+// remove deletes an own product, unless a test or a plan calculates with it.
 func (v *View) remove(p record.Product) {
 	w, ref := v.desk.Words, record.Ref{Kind: record.KindProduct, ID: p.ID}
 	var used uses
@@ -265,7 +265,7 @@ func (v *View) remove(p record.Product) {
 	})
 }
 
-// usedIn says where a product is reckoned with: "2 tests and 1 plan".
+// usedIn says where a product is calculated with: "2 tests and 1 plan".
 func (v *View) usedIn(u uses) string {
 	w := v.desk.Words
 	var parts []string

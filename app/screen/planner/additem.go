@@ -73,14 +73,14 @@ func (v *View) full(role record.Role) string {
 		from, to = plan.Drink1, plan.Drink3
 	}
 	for slot := from; slot <= to; slot++ {
-		if !v.now.kase.Slots[slot].InUse {
+		if !v.now.planCase.Slots[slot].InUse {
 			return ""
 		}
 	}
 	return v.sp.say("planner.item.full." + string(role))
 }
 
-// addProduct adds a product, where the plan can then still be reckoned.
+// addProduct adds a product, where the plan can then still be calculated.
 func (v *View) addProduct(p fuel.Product, wrong func(string)) bool {
 	tried, option := v.now.plan.Clone(), v.now.option
 	addItem(&tried, option, p)

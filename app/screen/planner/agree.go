@@ -63,7 +63,7 @@ func (v *View) askAgreement() {
 // notYet says what of the athlete's records has to be settled before any plan
 // can be agreed; empty when nothing has.
 func (v *View) notYet() string {
-	a, care := v.file.athlete, v.now.kase.Care
+	a, care := v.file.athlete, v.now.planCase.Care
 	switch {
 	case a.Born == "":
 		return v.sp.say("planner.notyet.born")
@@ -128,7 +128,7 @@ func (v *View) agreeable() []field.Option {
 	var list []field.Option
 	for i, st := range v.now.plan.Steps {
 		if o, ok := consult.OptionByID(v.now.plan, st.OptionID); ok {
-			list = append(list, field.Option{Key: string(o.ID), Text: v.sp.rungName(i, v.now.isAim(v.now.kase.MixOf(o)))})
+			list = append(list, field.Option{Key: string(o.ID), Text: v.sp.rungName(i, v.now.isAim(v.now.planCase.MixOf(o)))})
 		}
 	}
 	for _, o := range sideBySide(v.now.plan) {
@@ -160,13 +160,13 @@ func (a *agreement) content() fyne.CanvasObject {
 
 // needsPhysician reports whether a condition of the profile asks for the name of
 // a physician that is not there yet.
-func (a *agreement) needsPhysician() bool { return len(a.v.now.kase.Care.NeedsPhysician) > 0 }
+func (a *agreement) needsPhysician() bool { return len(a.v.now.planCase.Care.NeedsPhysician) > 0 }
 
 // chosen is the option that is to be agreed on.
 func (a *agreement) chosen() (record.Option, plan.Prediction) {
 	v := a.v
 	o, _ := consult.OptionByID(v.now.plan, record.ID(a.option.Chosen()))
-	return o, v.now.kase.Planner.Evaluate(plan.Expected, v.now.kase.MixOf(o))
+	return o, v.now.planCase.Planner.Evaluate(plan.Expected, v.now.planCase.MixOf(o))
 }
 
 // follow shows what speaks about the option chosen.
@@ -177,7 +177,7 @@ func (a *agreement) follow() {
 	a.importance.SetValue(int(o.Importance.Or(field.Unrated)))
 	a.confidence.SetValue(int(o.Confidence.Or(field.Unrated)))
 	a.smaller.SetText(v.sp.doubt(o))
-	speaking := append(v.sp.guards(v.now.kase, plan.Expected, q), v.sp.waterCare(v.now.kase.Care))
+	speaking := append(v.sp.guards(v.now.planCase, plan.Expected, q), v.sp.waterCare(v.now.planCase.Care))
 	a.cautions.SetText("", strings.TrimSpace(strings.Join(speaking, "\n")))
 	a.trouble.SetText("", "")
 }
@@ -193,15 +193,15 @@ func (a *agreement) wrong() string {
 	case o.ID == "":
 		return say("planner.agree.nooption")
 	case q.Guards.Stops():
-		return sentences(say("planner.agree.stops"), strings.Join(v.sp.guards(v.now.kase, plan.Expected, q), " "))
-	case len(v.now.kase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
-		return sentences(say("planner.agree.salt"), v.sp.saltCare(v.now.kase.Care))
+		return sentences(say("planner.agree.stops"), strings.Join(v.sp.guards(v.now.planCase, plan.Expected, q), " "))
+	case len(v.now.planCase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
+		return sentences(say("planner.agree.salt"), v.sp.saltCare(v.now.planCase.Care))
 	case q.Guards.Has(plan.OverSodium) && o.Salt.Or(0) > 0:
 		return say("planner.agree.sodium")
 	case a.wrongStep() != "":
 		return a.wrongStep()
 	case a.needsPhysician() && strings.TrimSpace(a.physician.Text()) == "":
-		return say("planner.agree.nophysician", v.sp.conditionNames(v.now.kase.Care.NeedsPhysician))
+		return say("planner.agree.nophysician", v.sp.conditionNames(v.now.planCase.Care.NeedsPhysician))
 	case !okReview || !okFrom || !okUntil || from == "":
 		return say("planner.agree.nodates")
 	case review == "":
@@ -217,18 +217,18 @@ func (a *agreement) wrong() string {
 // behind. A plan agreed on another option begins at its first step.
 func (a *agreement) wrongStep() string {
 	v := a.v
-	steps, kase := v.now.plan.Steps, v.now.kase
+	steps, planCase := v.now.plan.Steps, v.now.planCase
 	first := max(0, slices.IndexFunc(steps, func(s record.Step) bool { return string(s.OptionID) == a.option.Chosen() }))
 	for i, st := range steps {
 		o, ok := consult.OptionByID(v.now.plan, st.OptionID)
 		if i < first || !ok {
 			continue
 		}
-		name := v.sp.rungName(i, v.now.isAim(kase.MixOf(o)))
+		name := v.sp.rungName(i, v.now.isAim(planCase.MixOf(o)))
 		switch {
-		case kase.Planner.Evaluate(plan.Expected, kase.MixOf(o)).Guards.Stops():
+		case planCase.Planner.Evaluate(plan.Expected, planCase.MixOf(o)).Guards.Stops():
 			return v.sp.say("planner.agree.step.stops", name)
-		case len(kase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
+		case len(planCase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
 			return v.sp.say("planner.agree.step.salt", name)
 		}
 	}

@@ -187,7 +187,7 @@ func TestStepsAheadAreNotAgreedUnseen(t *testing.T) {
 	if got := b.asked().wrongStep(); got != "" {
 		t.Fatalf("salt is refused though nothing withholds it: %q", got)
 	}
-	b.v.now.kase.Care.WithholdSalt = []record.FlagKind{record.FlagKidney}
+	b.v.now.planCase.Care.WithholdSalt = []record.FlagKind{record.FlagKidney}
 	refused("a last step with salt")
 }
 
@@ -255,7 +255,7 @@ func TestGapsOfTheHabitAreSaid(t *testing.T) {
 	if text := b.v.ui.page.mix.note.Text(); strings.Contains(text, "plain water") {
 		t.Fatalf("a habit of known drinks says %q", text)
 	}
-	tests := b.v.now.kase.Basis.Tests
+	tests := b.v.now.planCase.Basis.Tests
 	tests[0].Intake.Bottles = append(tests[0].Intake.Bottles, consult.Part{Item: 3, Known: true, Grams: 100, Millilitres: 100})
 	tests[0].Intake.Foods = append(tests[0].Intake.Foods, consult.Part{Item: 1, Known: true, Grams: 40, Product: fuel.Product{Name: "Cake"}})
 	b.option(record.OptionFood)

@@ -12,7 +12,7 @@ import (
 	"ebbwell/internal/store"
 )
 
-// agree keeps the plan as agreed with what it was reckoned from, and goes to the
+// agree keeps the plan as agreed with what it was calculated from, and goes to the
 // page; false when something stands in the way.
 func (a *agreement) agree() bool {
 	v := a.v

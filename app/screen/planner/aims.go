@@ -66,7 +66,7 @@ func (f *aimsForm) entry(name string, of evidence.Field, u quantity.Unit, at fun
 
 // open shows the advice in the fields, and the other range in use.
 func (f *aimsForm) open() {
-	c := f.v.now.kase
+	c := f.v.now.planCase
 	advice := c.UsualAim()
 	for _, one := range f.fields {
 		text := f.v.sp.say("planner.aim.none")
@@ -85,7 +85,7 @@ func (f *aimsForm) open() {
 
 // otherAdvice is another range of carbohydrate in use for such a session.
 func (f *aimsForm) otherAdvice() (fuel.Advice, bool) {
-	s := f.v.now.kase.Planner.Session()
+	s := f.v.now.planCase.Planner.Session()
 	list := fuel.CarbohydrateAlternatives(s.Minutes[plan.Expected], s.Effort, s.Intermittent)
 	if len(list) == 0 {
 		return fuel.Advice{}, false

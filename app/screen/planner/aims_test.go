@@ -19,7 +19,7 @@ func TestAims(t *testing.T) {
 	b := begun(t)
 	b.tab(TabSession)
 	b.option(record.OptionFood)
-	advice := b.v.now.kase.Planner.Aim()
+	advice := b.v.now.planCase.Planner.Aim()
 	if !advice.Carbohydrate.On || advice.Sodium.On {
 		t.Fatalf("begins with %+v", advice)
 	}
@@ -27,20 +27,20 @@ func TestAims(t *testing.T) {
 		b.Fill("planner.aim."+name, text)
 	}
 	b.settle()
-	aim := b.v.now.kase.Planner.Aim()
+	aim := b.v.now.planCase.Planner.Aim()
 	if aim.Carbohydrate != plan.Within(50, 55) || !aim.Sodium.On || aim.Sodium.Low != 400 || aim.Drinking != advice.Drinking {
 		t.Errorf("aims at %+v", aim)
 	}
 	if kept := b.kept().Aims; kept.CarbohydrateLow.Or(0) != 50 || kept.SodiumLow.Or(0) != 400 {
 		t.Errorf("kept %+v", kept)
 	}
-	if c := b.v.now.kase.Planner.Misses(plan.Expected, b.v.now.mix); !c.Has(plan.CarbohydrateLeast|plan.CarbohydrateMost) || !c.Has(plan.SodiumLeast) {
+	if c := b.v.now.planCase.Planner.Misses(plan.Expected, b.v.now.mix); !c.Has(plan.CarbohydrateLeast|plan.CarbohydrateMost) || !c.Has(plan.SodiumLeast) {
 		t.Errorf("misses %v", c.Codes())
 	}
 	b.Fill("planner.aim.carbohydrate.low", "")
 	b.Fill("planner.aim.carbohydrate.high", "")
 	b.settle()
-	if got := b.v.now.kase.Planner.Aim().Carbohydrate; got != advice.Carbohydrate {
+	if got := b.v.now.planCase.Planner.Aim().Carbohydrate; got != advice.Carbohydrate {
 		t.Errorf("emptied, the aim is %+v, not %+v", got, advice.Carbohydrate)
 	}
 }
@@ -50,7 +50,7 @@ func TestOtherRange(t *testing.T) {
 	b := begun(t)
 	b.tab(TabSession)
 	b.Click("planner.aim.other")
-	got := b.v.now.kase.Planner.Aim().Carbohydrate
+	got := b.v.now.planCase.Planner.Aim().Carbohydrate
 	if want, ok := newAimsForm(b.v).otherAdvice(); !ok || got.Range != want.Range {
 		t.Errorf("aims at %+v, not at %+v", got, want)
 	}
@@ -84,7 +84,7 @@ func TestNoSodiumAimWhereSaltIsWithheld(t *testing.T) {
 	}
 	p := again.v.now.plan
 	p.Aims.SodiumLow = record.Num(400, quantity.MilligramPerHour)
-	if got, err := consult.OpenCase(p, a, again.v.now.kase.Basis, b.desk.Reckon()); err != nil || got.Planner.Aim().Sodium.On {
+	if got, err := consult.OpenCase(p, a, again.v.now.planCase.Basis, b.desk.Calculate()); err != nil || got.Planner.Aim().Sodium.On {
 		t.Errorf("sodium is aimed at, %v", err)
 	}
 	again.option(record.OptionFood)

@@ -41,7 +41,7 @@ func newBarsPanel(sp speaker) *barsPanel {
 }
 
 // open sets what a movement leaves alone: names, the habit, the ends.
-func (p *barsPanel) open(k *reckoning) {
+func (p *barsPanel) open(k *calculation) {
 	say, habit := p.sp.say, &k.habit
 	c, n, d := &p.data[barCarbohydrate], &p.data[barSodium], &p.data[barDrinking]
 	advice := habit.Carbohydrate.Advice.Range
@@ -59,13 +59,13 @@ func (p *barsPanel) open(k *reckoning) {
 
 // follow shows what a movement changes. A slot at nothing is a part of no width,
 // so that the picture has the same parts at every movement.
-func (p *barsPanel) follow(s state, k *reckoning) {
+func (p *barsPanel) follow(s state, k *calculation) {
 	q := &k.at
 	c, n, d := &p.data[barCarbohydrate], &p.data[barSodium], &p.data[barDrinking]
 	c.Figure, n.Figure, d.Figure = p.sp.carbohydrate(q.Carbohydrate.TotalGH), p.sp.sodium(q.Sodium.InMgH), p.sp.rate(q.Fluid.RateLH)
 	c.Parts, n.Parts, d.Parts = c.Parts[:0], n.Parts[:0], d.Parts[:0]
 	for slot := plan.Water; slot < plan.Slots; slot++ {
-		if !s.kase.Slots[slot].InUse {
+		if !s.planCase.Slots[slot].InUse {
 			continue
 		}
 		of := substance(slot)
@@ -154,7 +154,7 @@ func (sp speaker) sodiumNotes(q, habit plan.Prediction, salted bool) [2]string {
 
 // drinkingNotes say what the stomach is used to, what is lost, and the volume.
 func (sp speaker) drinkingNotes(s state, q plan.Prediction) [2]string {
-	b := s.kase.Planner.Basis()
+	b := s.planCase.Planner.Basis()
 	losing := sp.plain(b.SweatRate.Value, quantity.LitrePerHour)
 	if b.Kind == plan.Estimate { // never a number alone
 		losing = sp.say("planner.losing.estimate", sp.plain(b.SweatRate.Low, quantity.LitrePerHour), sp.plain(b.SweatRate.High, quantity.LitrePerHour))

@@ -44,7 +44,7 @@ func newBeside(v *View) part {
 
 func (b *beside) body() fyne.CanvasObject { return b.box }
 
-// open reckons all options and shows them. The table is made anew only when
+// open calculates all options and shows them. The table is made anew only when
 // other options or lines are in it.
 func (b *beside) open() {
 	before, linesBefore := b.list, b.lines
@@ -80,10 +80,10 @@ func (b *beside) follow() {
 	}
 }
 
-// comparedAll reckons every option of the table for the length in hand.
+// comparedAll calculates every option of the table for the length in hand.
 func (v *View) comparedAll() []compared {
 	var list []compared
-	p := v.now.kase.Planner
+	p := v.now.planCase.Planner
 	for _, o := range v.now.inTable() {
 		c := compared{option: o, mix: v.now.mixOf(o)}
 		c.at = p.Evaluate(v.now.length, c.mix)

@@ -60,7 +60,7 @@ func (t *breaksTab) body() fyne.CanvasObject { return t.box }
 func (t *breaksTab) open() {
 	v := t.v
 	d := &t.data
-	d.Minutes = v.now.kase.Planner.Session().Minutes[v.now.length]
+	d.Minutes = v.now.planCase.Planner.Session().Minutes[v.now.length]
 	d.Ticks = d.Ticks[:0]
 	for at := 0.0; at <= d.Minutes; at += quarterHours(d.Minutes) {
 		d.Ticks = append(d.Ticks, chart.Tick{At: at, Text: v.sp.minute(at)})
@@ -121,7 +121,7 @@ func (t *breaksTab) takeTable(key string) {
 		t.v.desk.Trouble(err)
 		return
 	}
-	session := t.v.now.kase.Planner.Session()
+	session := t.v.now.planCase.Planner.Session()
 	for _, s := range sports {
 		if s.Code+"/"+s.Session == key {
 			t.take(s.Chances(session.Minutes[plan.Expected], session.Heat))
@@ -134,7 +134,7 @@ func (t *breaksTab) takeTable(key string) {
 func (t *breaksTab) takeScore(text string) {
 	sets, ok := readScore(text)
 	if ok {
-		list, err := plan.TennisChances(sets, t.v.now.kase.Planner.Session().Minutes[plan.Expected])
+		list, err := plan.TennisChances(sets, t.v.now.planCase.Planner.Session().Minutes[plan.Expected])
 		if err == nil {
 			t.take(list)
 			return

@@ -20,7 +20,7 @@ func (sp speaker) stops(into []chart.BreakStop, t plan.Schedule) []chart.BreakSt
 			Minute: take.Chance.Minute, Parts: partsOf(drink, take.Food), Name: sp.chanceName(take.Chance), Maybe: take.Chance.Certainty != plan.Certain,
 		}
 		if take.ML > 0 {
-			stop.Amount, stop.Mouthfuls = sp.sip(float64(take.ML)), sp.say("planner.mouthfuls", take.Mouthfuls)
+			stop.Amount, stop.Mouthfuls = sp.millilitres(float64(take.ML)), sp.say("planner.mouthfuls", take.Mouthfuls)
 		}
 		if stop.Maybe {
 			stop.Note = sp.say("planner.break.maybe")
@@ -50,11 +50,11 @@ func spells(into []chart.Spell, t plan.Schedule, minutes float64) []chart.Spell 
 func (sp speaker) takeWords(s state, t plan.Take) string {
 	var parts []string
 	if t.ML > 0 {
-		parts = append(parts, sp.say("planner.take", sp.sip(float64(t.ML)), sp.say("planner.mouthfuls", t.Mouthfuls)))
+		parts = append(parts, sp.say("planner.take", sp.millilitres(float64(t.ML)), sp.say("planner.mouthfuls", t.Mouthfuls)))
 	}
 	for f, x := range t.Food {
 		if x > 0 {
-			parts = append(parts, sp.portions(x, sp.product(s.kase, plan.Food1+plan.Slot(f))))
+			parts = append(parts, sp.portions(x, sp.product(s.planCase, plan.Food1+plan.Slot(f))))
 		}
 	}
 	if t.WaterWantedML > 0 {
@@ -62,7 +62,7 @@ func (sp speaker) takeWords(s state, t plan.Take) string {
 		if t.Dry {
 			key = "planner.take.dry"
 		}
-		parts = append(parts, sp.say(key, sp.sip(float64(t.WaterWantedML))))
+		parts = append(parts, sp.say(key, sp.millilitres(float64(t.WaterWantedML))))
 	}
 	if len(parts) == 0 {
 		return sp.say("planner.none")
@@ -72,7 +72,7 @@ func (sp speaker) takeWords(s state, t plan.Take) string {
 
 // scheduleWords say whether the plan can be drunk at these chances, and what is
 // left when those that may fall out do.
-func (sp speaker) scheduleWords(s state, k *reckoning) []string {
+func (sp speaker) scheduleWords(s state, k *calculation) []string {
 	t := k.take
 	if k.even() {
 		return []string{sp.say("planner.breaks.none")}
@@ -84,7 +84,7 @@ func (sp speaker) scheduleWords(s state, k *reckoning) []string {
 		if w.Holds {
 			list = append(list, sp.say("planner.breaks.holds", sp.change(x.Value, u), sp.change(y.Value, u)))
 		} else {
-			list = append(list, sp.say("planner.breaks.without", sp.change(x.Value, u), sp.change(y.Value, u), sp.sip(float64(w.CertainML))))
+			list = append(list, sp.say("planner.breaks.without", sp.change(x.Value, u), sp.change(y.Value, u), sp.millilitres(float64(w.CertainML))))
 		}
 	}
 	return list
@@ -94,23 +94,23 @@ func (sp speaker) scheduleWords(s state, k *reckoning) []string {
 func (sp speaker) notTaken(s state, t plan.Schedule) []string {
 	var list []string
 	if !t.Fits {
-		list = append(list, sp.say("planner.breaks.notdrunk", sp.sip(float64(t.DrinkableML)), sp.sip(float64(t.PlannedML))))
+		list = append(list, sp.say("planner.breaks.notdrunk", sp.millilitres(float64(t.DrinkableML)), sp.millilitres(float64(t.PlannedML))))
 	}
 	for f, x := range t.FoodLeft {
 		if x > 0 {
-			list = append(list, sp.say("planner.breaks.noteaten", sp.portions(x, sp.product(s.kase, plan.Food1+plan.Slot(f)))))
+			list = append(list, sp.say("planner.breaks.noteaten", sp.portions(x, sp.product(s.planCase, plan.Food1+plan.Slot(f)))))
 		}
 	}
 	return list
 }
 
 // mouthfulWords say what a mouthful of the athlete's is.
-func (sp speaker) mouthfulWords(s state, k *reckoning) string {
+func (sp speaker) mouthfulWords(s state, k *calculation) string {
 	key := "planner.mouthful.usual"
-	if s.kase.Athlete.Mouthful.Known() {
+	if s.planCase.Athlete.Mouthful.Known() {
 		key = "planner.mouthful.own"
 	}
-	return sp.say(key, sp.sip(float64(k.mouthful)))
+	return sp.say(key, sp.millilitres(float64(k.mouthful)))
 }
 
 // readScore reads the score of a match: "6-4 6-4"; ok is false when it is none.

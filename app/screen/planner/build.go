@@ -98,20 +98,20 @@ func (v *View) removeAt(slot plan.Slot) {
 
 // makeUp makes a powder up to another strength, where that can be dissolved.
 func (v *View) makeUp(slot plan.Slot, r field.Reading) {
-	info := v.now.kase.Slots[slot]
+	info := v.now.planCase.Slots[slot]
 	if info.Strength.Known() && *info.Strength.Value == r.Value {
 		return
 	}
 	tried := v.now.plan.Clone()
-	setStrength(&tried, v.now.kase, slot, r.Value, r.Unit)
+	setStrength(&tried, v.now.planCase, slot, r.Value, r.Unit)
 	if _, err := v.file.open(tried, v.desk); err != nil || r.Value <= 0 {
-		v.grip.odd = v.sp.say("planner.toostrong", v.sp.product(v.now.kase, slot))
+		v.grip.odd = v.sp.say("planner.toostrong", v.sp.product(v.now.planCase, slot))
 		v.ui.page.mix.rows[slot].strength.SetValue(info.Strength.Or(0))
 		v.figures()
 		return
 	}
 	v.grip.odd = ""
-	c := v.now.kase
+	c := v.now.planCase
 	v.b.Pick("planner.strength", func(s *sheet) { setStrength(&s.Record, c, slot, r.Value, r.Unit) })
 }
 
@@ -123,7 +123,7 @@ func (v *View) keepAsNew() {
 	name := v.sp.freeName(now.plan, v.sp.say("planner.option.new"))
 	v.b.Pick("planner.keep", func(s *sheet) {
 		id = duplicate(&s.Record, now.hand(), name)
-		edit(&s.Record, id, func(o *record.Option) { *o = now.kase.WithMix(*o, now.mix) })
+		edit(&s.Record, id, func(o *record.Option) { *o = now.planCase.WithMix(*o, now.mix) })
 	})
 	v.chooseOption(id)
 }

@@ -131,7 +131,7 @@ func (r *chanceRows) follow() {
 	}
 }
 
-// sameChance reports whether a chance as reckoned is one as kept.
+// sameChance reports whether a chance as calculated is one as kept.
 func sameChance(a plan.Chance, b record.Chance) bool {
 	return a.Code == b.Name && a.Minute == b.AtMinute.Or(0) && a.Seconds == b.Seconds.Or(0) && a.CanEat == b.CanEat && (a.Certainty != plan.Certain) == b.Maybe
 }
@@ -150,7 +150,7 @@ func (v *View) chanceMatches(text string) []field.Option {
 
 // add adds a chance in the middle of the session.
 func (r *chanceRows) add() {
-	minutes := r.v.now.kase.Planner.Session().Minutes[plan.Expected]
+	minutes := r.v.now.planCase.Planner.Session().Minutes[plan.Expected]
 	r.v.b.Pick("planner.breaks.add", func(s *sheet) {
 		s.Record.Chances = append(s.Record.Chances, record.Chance{
 			Meta: record.Meta{ID: record.NewID()}, PlanID: s.Record.ID, Order: len(s.Record.Chances), Name: "pause",

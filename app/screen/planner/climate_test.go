@@ -32,9 +32,9 @@ func TestDraftMovesToAnotherClimate(t *testing.T) {
 		t.Fatal(err)
 	}
 	apptest.Window(t, v.Body(), 1180, 700, false, 100)
-	before := v.now.kase.Planner.Basis().SweatRate
+	before := v.now.planCase.Planner.Basis().SweatRate
 	v.takeClimate(hotBasis(v.now.plan))
-	after := v.now.kase.Planner.Basis().SweatRate
+	after := v.now.planCase.Planner.Basis().SweatRate
 	if after.Value <= before.Value || after.Width()/after.Value <= before.Width()/before.Value {
 		t.Errorf("in the heat %+v, at home %+v", after, before)
 	}
@@ -44,10 +44,10 @@ func TestDraftMovesToAnotherClimate(t *testing.T) {
 	if text := v.ui.page.bars.data[barDrinking].Notes[0]; !strings.Contains(text, "an estimate") || strings.Contains(text, v.sp.plain(after.Value, quantity.LitrePerHour)) {
 		t.Errorf("the drinking rate stands beside %q", text)
 	}
-	if q := v.now.kase.Planner.CeilingOf(0); q.FluidL > after.Low*v.now.kase.Planner.Session().Minutes[0]/60+1e-9 {
+	if q := v.now.planCase.Planner.CeilingOf(0); q.FluidL > after.Low*v.now.planCase.Planner.Session().Minutes[0]/60+1e-9 {
 		t.Errorf("the ceiling is %v L, the low end %v L/h", q.FluidL, after.Low)
 	}
-	if !v.Undo() || v.now.kase.Planner.Basis().SweatRate != before {
+	if !v.Undo() || v.now.planCase.Planner.Basis().SweatRate != before {
 		t.Error("a step back does not bring it home")
 	}
 }

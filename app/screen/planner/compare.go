@@ -20,7 +20,7 @@ type line struct {
 // cell is one option's entry in a line.
 type cell struct{ text, differs string }
 
-// compared is one option reckoned, for the table.
+// compared is one option calculated, for the table.
 type compared struct {
 	option record.Option
 	mix    plan.Mix
@@ -101,7 +101,7 @@ func (sp speaker) cellOf(s state, l line, c, habit compared, chance int) cell {
 	case "food":
 		return cell{text: sp.foodsOf(s, c.mix)}
 	case "salt":
-		return cell{text: sp.amount(s.kase, plan.Salt, c.mix[plan.Salt])}
+		return cell{text: sp.amount(s.planCase, plan.Salt, c.mix[plan.Salt])}
 	case "deficit":
 		x, u := sp.end(c.at.DeficitL, c.at.Deficit)
 		y, _ := sp.end(habit.at.DeficitL, habit.at.Deficit)
@@ -147,7 +147,7 @@ func (sp speaker) rating(n record.Number) string {
 func (sp speaker) drinksOf(s state, mix plan.Mix) string {
 	var parts []string
 	for slot := plan.Water; slot.IsDrink(); slot++ {
-		if s.kase.Slots[slot].InUse && (mix[slot] > 0 || slot == plan.Water) {
+		if s.planCase.Slots[slot].InUse && (mix[slot] > 0 || slot == plan.Water) {
 			parts = append(parts, sp.by.Number(mix[slot]/1000, quantity.Litre))
 		}
 	}
@@ -159,7 +159,7 @@ func (sp speaker) foodsOf(s state, mix plan.Mix) string {
 	var parts []string
 	for slot := plan.Food1; slot.IsFood(); slot++ {
 		if mix[slot] > 0 {
-			parts = append(parts, sp.portions(mix[slot], sp.product(s.kase, slot)))
+			parts = append(parts, sp.portions(mix[slot], sp.product(s.planCase, slot)))
 		}
 	}
 	if len(parts) == 0 {

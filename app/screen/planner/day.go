@@ -89,9 +89,9 @@ func (t *dayTab) sessions() (list []plan.DaySession, names, mixes []string, wron
 	if !ok {
 		return nil, nil, nil, v.sp.say("planner.day.nostart")
 	}
-	list = []plan.DaySession{{Start: start, Planner: v.now.kase.Planner, Length: v.now.length, Mix: v.now.mix}}
+	list = []plan.DaySession{{Start: start, Planner: v.now.planCase.Planner, Length: v.now.length, Mix: v.now.mix}}
 	names = []string{titleOf(v.now.plan, v.sp.say("planner.day.session", 1))}
-	mixes = []string{v.sp.mixWords(v.now.kase, v.now.mix)}
+	mixes = []string{v.sp.mixWords(v.now.planCase, v.now.mix)}
 	for i, f := range v.now.further() {
 		s, ok := t.more.at(i, f)
 		at, timed := onClock(today, f.Start)
@@ -104,9 +104,9 @@ func (t *dayTab) sessions() (list []plan.DaySession, names, mixes []string, wron
 		for !at.After(list[len(list)-1].Start) {
 			at = at.AddDate(0, 0, 1) // past midnight
 		}
-		list = append(list, plan.DaySession{Start: at, Planner: s.kase.Planner, Length: s.length, Mix: s.mix})
+		list = append(list, plan.DaySession{Start: at, Planner: s.planCase.Planner, Length: s.length, Mix: s.mix})
 		names = append(names, titleOf(s.plan, v.sp.say("planner.day.session", i+2)))
-		mixes = append(mixes, v.sp.mixWords(s.kase, s.mix))
+		mixes = append(mixes, v.sp.mixWords(s.planCase, s.mix))
 	}
 	return list, names, mixes, wrong
 }

@@ -29,7 +29,7 @@ func (s state) second() (f consult.Further, ok bool) {
 	if !known || !(hours > 0) || hours >= evidence.RestoreWithin {
 		return f, false
 	}
-	at := start + s.kase.Planner.Session().Minutes[plan.Expected] + hours*60
+	at := start + s.planCase.Planner.Session().Minutes[plan.Expected] + hours*60
 	return consult.Further{Start: record.ClockAt(at)}, true
 }
 
@@ -62,7 +62,7 @@ func (sp speaker) dayLines(d plan.Day, names, mixes []string, salted bool) []day
 	return list
 }
 
-// advice is how much an event asks for. What was reckoned per kilogram is one
+// advice is how much an event asks for. What was calculated per kilogram is one
 // volume where mass is hidden, the one on the athlete's page: from its ends the
 // mass could be worked out; and grams per kilogram are not written at all.
 func (sp speaker) advice(e plan.DayEvent) string {
@@ -191,7 +191,7 @@ func (sp speaker) sessionStop(s plan.DaySession, at float64) chart.BreakStop {
 
 // mixWords say a mix in short: "0.45 + 0.35 L, ½ fig bar".
 func (sp speaker) mixWords(c consult.Case, mix plan.Mix) string {
-	s := state{kase: c}
+	s := state{planCase: c}
 	text := sp.drinksOf(s, mix)
 	if foods := sp.foodsOf(s, mix); foods != sp.say("planner.none") {
 		text += sp.say("format.comma") + foods

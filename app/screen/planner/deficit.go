@@ -53,13 +53,13 @@ func newDeficitPanel(h *field.Host, sp speaker, why func()) *deficitPanel {
 
 // open sets what a movement leaves alone: the length, the habit, the limit, the
 // levels, the names of the chances.
-func (p *deficitPanel) open(s state, k *reckoning) {
+func (p *deficitPanel) open(s state, k *calculation) {
 	d := &p.data
-	d.Minutes = s.kase.Planner.Session().Minutes[s.length]
+	d.Minutes = s.planCase.Planner.Session().Minutes[s.length]
 	d.Habit = p.points(d.Habit[:0], k.usual, k.habit, k.even())
 	d.HabitEnd = chart.EndLabel{Figure: p.sp.deficit(k.habit), Name: p.sp.say("planner.deficit.habit")}
 	d.LimitText = ""
-	if aim := s.kase.Planner.Aim().Deficit; aim.On && !p.sp.by.Hidden {
+	if aim := s.planCase.Planner.Aim().Deficit; aim.On && !p.sp.by.Hidden {
 		d.Limit, d.LimitText = -aim.High, p.sp.say("planner.deficit.limit", p.sp.short(aim.High))
 	}
 	d.Ticks = p.levels(d.Ticks[:0], k.habit)
@@ -75,7 +75,7 @@ func (p *deficitPanel) open(s state, k *reckoning) {
 }
 
 // follow shows what a movement changes.
-func (p *deficitPanel) follow(s state, k *reckoning) {
+func (p *deficitPanel) follow(s state, k *calculation) {
 	q := &k.at
 	p.figure.SetText(p.sp.deficit(*q))
 	p.sure.SetText(p.sp.sure(s, *q))
@@ -87,7 +87,7 @@ func (p *deficitPanel) follow(s state, k *reckoning) {
 	for i := range k.take.Takes {
 		d.Chances[i].Amount = ""
 		if ml := k.take.Takes[i].ML; ml > 0 {
-			d.Chances[i].Amount = p.sp.sip(float64(ml))
+			d.Chances[i].Amount = p.sp.millilitres(float64(ml))
 		}
 	}
 	d.PlanEnd = chart.EndLabel{Figure: p.sp.deficit(*q), Name: p.sp.say("planner.deficit.plan")}
@@ -116,7 +116,7 @@ func leaveOutAlike(list []chart.DrinkChance) {
 // sure says how sure the deficit is: its range on a like day, and the volume.
 func (sp speaker) sure(s state, q plan.Prediction) string {
 	key := "planner.sure"
-	if s.kase.Planner.Basis().Kind == plan.Estimate {
+	if s.planCase.Planner.Basis().Kind == plan.Estimate {
 		key += ".estimate"
 	}
 	if sp.by.Hidden {
@@ -140,7 +140,7 @@ func (p *deficitPanel) points(into []chart.Point, course []plan.Point, q plan.Pr
 }
 
 // ranges are the ranges at the points of the plan.
-func (p *deficitPanel) ranges(into []chart.Span, k *reckoning) []chart.Span {
+func (p *deficitPanel) ranges(into []chart.Span, k *calculation) []chart.Span {
 	if k.even() {
 		x, _ := p.sp.end(k.at.DeficitL, k.at.Deficit)
 		return append(into, chart.Span{}, chart.Span{Low: x.Low, High: x.High})

@@ -6,9 +6,9 @@
 //
 // [New] opens a plan. The plan is a [desk.Document]: every movement and every
 // keystroke changes the record, is saved by itself and can be taken back; a drag
-// is one step. What is shown is a state (the record, the case it is reckoned in,
-// the option and the length in hand) and a reckoning (what the planner says of
-// them). Both are plain values in state.go, edit.go, reckon.go, plans.go and
+// is one step. What is shown is a state (the record, the case it is calculated in,
+// the option and the length in hand) and a calculation (what the planner says of
+// them). Both are plain values in state.go, edit.go, calculate.go, plans.go and
 // steps.go; the other files are widgets, made once and then set. Every figure
 // comes from package plan, every condition of the athlete from package consult:
 // nothing is computed here.

@@ -78,8 +78,8 @@ func BenchmarkMove(b *testing.B) {
 	}
 }
 
-// BenchmarkReckon is what of it is reckoned.
-func BenchmarkReckon(b *testing.B) {
+// BenchmarkCalculate is what of it is calculated.
+func BenchmarkCalculate(b *testing.B) {
 	w := begun(b)
 	w.option(record.OptionFood)
 	b.ReportAllocs()

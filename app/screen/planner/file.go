@@ -82,11 +82,11 @@ func (f file) plan(id record.ID) (record.Plan, bool) {
 // open makes the case of a plan. An agreed one is shown as it was agreed: with
 // the basis, the session and the aim that were kept beside it.
 func (f file) open(p record.Plan, d *desk.Desk) (consult.Case, error) {
-	b, err := consult.BasisFor(p, f.athlete, f.tests, d.Now(), d.Reckon())
+	b, err := consult.BasisFor(p, f.athlete, f.tests, d.Now(), d.Calculate())
 	if err != nil {
 		return consult.Case{}, err
 	}
-	c, err := consult.OpenCase(p, f.athlete, b, d.Reckon())
+	c, err := consult.OpenCase(p, f.athlete, b, d.Calculate())
 	if err != nil || p.State == record.PlanDraft {
 		return c, err
 	}
@@ -99,7 +99,7 @@ func (f file) open(p record.Plan, d *desk.Desk) (consult.Case, error) {
 }
 
 // lenient is open for a plan that is being typed into: where its session cannot
-// be reckoned with, the case is made with the lengths left out that are wrong,
+// be calculated with, the case is made with the lengths left out that are wrong,
 // and wrong says which.
 func (f file) lenient(p record.Plan, d *desk.Desk) (c consult.Case, wrong, err error) {
 	if c, err = f.open(p, d); err == nil {

@@ -16,7 +16,7 @@ func (v *View) changed() {
 }
 
 // reopen makes the case anew for a changed plan and shows it. What cannot be
-// reckoned with is said, and the screen goes on with what can.
+// calculated with is said, and the screen goes on with what can.
 func (v *View) reopen(p record.Plan) {
 	if v.grip.stop != nil {
 		v.stopSearch() // it looks at a plan that is no more
@@ -152,7 +152,7 @@ func (v *View) typed(slot plan.Slot, r field.Reading) {
 func keepRaw(s *sheet, now state, slot plan.Slot, raw string) {
 	path := now.path(s.Record, slot)
 	if path == "" && raw != "" {
-		addItem(&s.Record, now.option, now.kase.Slots[slot].Product)
+		addItem(&s.Record, now.option, now.planCase.Slots[slot].Product)
 		path = now.path(s.Record, slot)
 	}
 	if raw == "" {
@@ -170,7 +170,7 @@ func (s state) path(p record.Plan, slot plan.Slot) string {
 	}
 	o, _ := consult.OptionByID(p, s.option)
 	for _, it := range o.Items {
-		if at, ok := s.kase.SlotOf(it); ok && at == slot {
+		if at, ok := s.planCase.SlotOf(it); ok && at == slot {
 			if slot.IsFood() {
 				return begin + "items." + string(it.ID) + ".portions"
 			}
@@ -189,7 +189,7 @@ func (v *View) rawOf(slot plan.Slot) string {
 // oddNumber says what is odd about a typed number, where the guards speak.
 func (v *View) oddNumber(slot plan.Slot, text string) {
 	if text != "" {
-		text = v.sp.say("planner.odd", v.sp.product(v.now.kase, slot), text)
+		text = v.sp.say("planner.odd", v.sp.product(v.now.planCase, slot), text)
 	}
 	v.grip.odd = text
 	if !v.grip.showing {
@@ -197,14 +197,14 @@ func (v *View) oddNumber(slot plan.Slot, text string) {
 	}
 }
 
-// tellWrong says above the panels what of the session cannot be reckoned with,
+// tellWrong says above the panels what of the session cannot be calculated with,
 // or that an agreed plan could not be opened as it was agreed.
 func (v *View) tellWrong(err error) {
 	c := v.ui.page.trouble
 	switch {
 	case err != nil:
 		c.SetText(v.sp.say("planner.wrong"), v.sp.problems(err))
-	case v.now.kase.Anew:
+	case v.now.planCase.Anew:
 		c.SetText(v.sp.say("planner.anew"), v.sp.say("planner.anew.sentence"))
 	default:
 		c.SetText("", "")

@@ -123,7 +123,7 @@ func (v *View) proposal() plan.Proposal {
 	if u := v.file.athlete.UsualDrinking; u.Known() {
 		usual = plan.Usual{Known: true, LH: *u.Value}
 	}
-	return plan.Review(consult.DoneOf(v.now.plan, v.now.plan.Target.Minutes.Or(0)), usual, v.now.kase.Planner.Session().Running)
+	return plan.Review(consult.DoneOf(v.now.plan, v.now.plan.Target.Minutes.Or(0)), usual, v.now.planCase.Planner.Session().Running)
 }
 
 // proposalWords say what the rule proposes, and why: the reason names both.
@@ -157,7 +157,7 @@ func (sp speaker) reviewCells(r record.Review, word string) []look.Cell {
 		share = sp.doneShare(*r.DoneShare.Value)
 	}
 	if r.Drunk.Known() {
-		drunk = sp.sip(*r.Drunk.Value)
+		drunk = sp.millilitres(*r.Drunk.Value)
 	}
 	if r.Stomach.Known() {
 		stomach = sp.w.Number(*r.Stomach.Value, 0)

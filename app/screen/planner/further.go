@@ -25,7 +25,7 @@ type furtherRows struct {
 	box   *fyne.Container
 }
 
-// furtherCase is a session as it is reckoned with; ok is false where it cannot
+// furtherCase is a session as it is calculated with; ok is false where it cannot
 // be.
 type furtherCase struct {
 	state
@@ -101,7 +101,7 @@ func (row *furtherRow) showStart(at record.Clock, raw string, sp speaker) {
 func (row *furtherRow) showMinutes(v *View, f consult.Further, raw string) {
 	usual := ""
 	if s, ok := v.furtherState(consult.Further{Plan: f.Plan}); ok {
-		usual = v.desk.Words.Number(s.kase.Planner.Session().Minutes[plan.Expected], 0)
+		usual = v.desk.Words.Number(s.planCase.Planner.Session().Minutes[plan.Expected], 0)
 	}
 	row.minutes.SetPlaceholder(usual)
 	switch {
@@ -230,7 +230,7 @@ func (r *furtherRows) remove(i int) {
 }
 
 // furtherState is a further session as it is open: its plan, with the mix that
-// is done by it over its length. ok is false where that cannot be reckoned.
+// is done by it over its length. ok is false where that cannot be calculated.
 func (v *View) furtherState(f consult.Further) (s state, ok bool) {
 	s = v.now.at(plan.Expected)
 	if f.Plan != "" && f.Plan != v.now.plan.ID {
@@ -247,10 +247,10 @@ func (v *View) furtherState(f consult.Further) (s state, ok bool) {
 	if f.Minutes <= 0 {
 		return s, true
 	}
-	c, length, err := s.kase.Lasting(f.Minutes)
+	c, length, err := s.planCase.Lasting(f.Minutes)
 	if err != nil {
 		return s, false
 	}
-	s.kase = c
+	s.planCase = c
 	return s.at(length), true
 }

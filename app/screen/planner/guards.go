@@ -16,11 +16,11 @@ func (sp speaker) cautions(s state, q plan.Prediction) []string {
 	if text := sp.stopped(s, q); text != "" {
 		list = append(list, text)
 	}
-	list = append(list, sp.guards(s.kase, s.length, q)...)
+	list = append(list, sp.guards(s.planCase, s.length, q)...)
 	if text := sp.plasma(q.Plasma); text != "" {
 		list = append(list, text)
 	}
-	if text := sp.waterCare(s.kase.Care); text != "" {
+	if text := sp.waterCare(s.planCase.Care); text != "" {
 		list = append(list, text)
 	}
 	return list
@@ -116,7 +116,7 @@ func (sp speaker) limits(s state, q plan.Prediction) string {
 		text = "" // it speaks already
 	}
 	if !q.Guards.Has(plan.OverUsual) {
-		if usual := sp.usual(s.kase.Planner, s.length); usual != "" {
+		if usual := sp.usual(s.planCase.Planner, s.length); usual != "" {
 			text = sentences(text, usual)
 		}
 	}

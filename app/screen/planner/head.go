@@ -102,7 +102,7 @@ func (v *View) noPlan() fyne.CanvasObject {
 		look.NewParagraph(say("planner.noplan"), look.Body, look.Ink2), look.HBox(0, begin)))
 }
 
-// cannotOpen says why a plan cannot be reckoned, and what to do.
+// cannotOpen says why a plan cannot be calculated, and what to do.
 func (v *View) cannotOpen(err error) fyne.CanvasObject {
 	say, h := v.sp.say, v.desk.Host
 	sentence := v.sp.problems(err)

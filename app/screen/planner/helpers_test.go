@@ -132,7 +132,7 @@ func (b *bench) amountKept(option record.ID, slot plan.Slot) float64 {
 	if !ok {
 		b.t.Fatalf("option %s is not kept", option)
 	}
-	return b.v.now.kase.MixOf(o)[slot]
+	return b.v.now.planCase.MixOf(o)[slot]
 }
 
 // hockey keeps an athlete with one closed test, in heat.

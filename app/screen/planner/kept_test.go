@@ -143,7 +143,7 @@ func TestWhatASuggestionKeepsToIsKept(t *testing.T) {
 	for range 2 {
 		b.v.Undo()
 	}
-	if p := b.kept(); p.Rules.Bottles != "" || !consult.Held(p, record.ID(b.v.now.kase.Slots[plan.Drink1].Product.ID)) || b.text("planner.bottles") != "a big one" {
+	if p := b.kept(); p.Rules.Bottles != "" || !consult.Held(p, record.ID(b.v.now.planCase.Slots[plan.Drink1].Product.ID)) || b.text("planner.bottles") != "a big one" {
 		t.Errorf("after undo %+v, %q in the field", p.Rules, b.text("planner.bottles"))
 	}
 }
@@ -230,7 +230,7 @@ func TestFurtherSessionsAreKept(t *testing.T) {
 // A further session of another length is drunk at the same rates, and follows
 // the sliders; one that follows by the time to the next is there until somebody
 // says otherwise.
-func TestFurtherSessionIsReckoned(t *testing.T) {
+func TestFurtherSessionIsCalculated(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
 	b.tab(TabSession)

@@ -15,7 +15,7 @@ func (s state) climb(rules plan.StepRules, today time.Time) plan.Climb {
 	aim, _ := consult.OptionOf(s.plan, record.OptionAim)
 	event, _ := s.plan.Target.EventDate.Time()
 	return plan.Climb{
-		Length: plan.Expected, Habit: s.kase.MixOf(habit), Aim: s.kase.MixOf(aim), Rules: rules,
+		Length: plan.Expected, Habit: s.planCase.MixOf(habit), Aim: s.planCase.MixOf(aim), Rules: rules,
 		Start: consult.Start(s.plan, today), Event: event,
 	}
 }
@@ -27,7 +27,7 @@ func (s state) sameSteps(l plan.Ladder) bool {
 	}
 	for i, st := range s.plan.Steps {
 		o, ok := consult.OptionByID(s.plan, st.OptionID)
-		if !ok || s.kase.MixOf(o) != l.Steps[i].Mix {
+		if !ok || s.planCase.MixOf(o) != l.Steps[i].Mix {
 			return false
 		}
 	}

@@ -79,12 +79,12 @@ func (p *mixPanel) natural(width float32) float32 {
 // open shows another case, option or length.
 func (p *mixPanel) open(s state, raw func(slot plan.Slot) string) {
 	p.title.SetText(p.sp.say("planner.mix", p.sp.optionName(s.hand())))
-	p.note.SetText(sentences(p.sp.mixNote(s), p.sp.gaps(s.kase)))
+	p.note.SetText(sentences(p.sp.mixNote(s), p.sp.gaps(s.planCase)))
 	setVisible(p.note, p.note.Text() != "")
 	for _, r := range p.rows {
 		r.open(s, p.sp, raw(r.slot))
 	}
-	p.salt.SetText(p.sp.saltCare(s.kase.Care))
+	p.salt.SetText(p.sp.saltCare(s.planCase.Care))
 	setVisible(p.salt, p.salt.Text() != "")
 	enable(p.addDrink, s.movable())
 	enable(p.addFood, s.movable())
@@ -94,7 +94,7 @@ func (p *mixPanel) open(s state, raw func(slot plan.Slot) string) {
 
 // follow shows what a movement changes; typing is the slot whose number is being
 // typed into, none for -1.
-func (p *mixPanel) follow(s state, k *reckoning, typing plan.Slot, odd string) {
+func (p *mixPanel) follow(s state, k *calculation, typing plan.Slot, odd string) {
 	for _, r := range p.rows {
 		r.follow(s, k, p.sp, r.slot == typing)
 	}
@@ -121,7 +121,7 @@ func (sp speaker) mixNote(s state) string {
 	return ""
 }
 
-// gaps says what of the habit a plan cannot reckon with: what counts as plain
+// gaps says what of the habit a plan cannot calculate with: what counts as plain
 // water, and what is left out.
 func (sp speaker) gaps(c consult.Case) string {
 	var drinks, foods []string

@@ -24,7 +24,7 @@ func (v *View) askMouthful() {
 	show := func(field.Reading) {
 		result.SetText(" ")
 		if m, ok := v.weighed(before, after); ok {
-			result.SetText(say("planner.mouthful.own", v.sp.sip(float64(m))))
+			result.SetText(say("planner.mouthful.own", v.sp.millilitres(float64(m))))
 		}
 	}
 	before.OnChanged, after.OnChanged = show, show

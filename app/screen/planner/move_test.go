@@ -30,7 +30,7 @@ func TestEveryMoveReachesTheFigures(t *testing.T) {
 		b.checkFigures()
 	}
 	b.drag(plan.Water, 1, 200)
-	ceiling := b.v.now.kase.Planner.CeilingOf(plan.Expected).FluidL * 1000
+	ceiling := b.v.now.planCase.Planner.CeilingOf(plan.Expected).FluidL * 1000
 	if moves < 10 || last > ceiling {
 		t.Fatalf("%d movements, the last to %v mL; the ceiling is %v", moves, last, ceiling)
 	}
@@ -49,7 +49,7 @@ func TestEveryMoveReachesTheFigures(t *testing.T) {
 func (b *bench) checkFigures() {
 	b.t.Helper()
 	v, sp := b.v, b.v.sp
-	q := v.now.kase.Planner.Evaluate(plan.Expected, v.now.mix)
+	q := v.now.planCase.Planner.Evaluate(plan.Expected, v.now.mix)
 	page := v.ui.page
 	want := map[string][2]string{
 		"deficit":      {page.deficit.figure.Text(), sp.deficit(q)},
@@ -174,7 +174,7 @@ func TestAddAndRemove(t *testing.T) {
 	b.Type("raisins")
 	b.Key(fyne.KeyReturn)
 	slot := plan.Food2
-	if !b.v.now.kase.Slots[slot].InUse || !b.Has("planner.food2.slider") {
+	if !b.v.now.planCase.Slots[slot].InUse || !b.Has("planner.food2.slider") {
 		t.Fatalf("no raisins among %v", b.Names())
 	}
 	if got := b.slider(slot).Value(); got != 0 {
@@ -207,14 +207,14 @@ func TestStrength(t *testing.T) {
 	b.Fill("planner.drink2.amount", "0.5")
 	weak := b.v.live.at.Carbohydrate.TotalGH
 	b.Fill("planner.drink2.strength", "8")
-	if !(b.v.live.at.Carbohydrate.TotalGH > weak) || b.v.now.kase.Slots[plan.Drink2].Strength.Or(0) != 8 {
+	if !(b.v.live.at.Carbohydrate.TotalGH > weak) || b.v.now.planCase.Slots[plan.Drink2].Strength.Or(0) != 8 {
 		t.Errorf("stronger gives %v g/h after %v", b.v.live.at.Carbohydrate.TotalGH, weak)
 	}
 	if got := b.v.now.mix[plan.Drink2]; got != 500 {
 		t.Errorf("the volume became %v", got)
 	}
 	b.Fill("planner.drink2.strength", "900")
-	if b.v.now.kase.Slots[plan.Drink2].Strength.Or(0) != 8 {
+	if b.v.now.planCase.Slots[plan.Drink2].Strength.Or(0) != 8 {
 		t.Error("900 g in 100 mL was taken")
 	}
 }
@@ -235,7 +235,7 @@ func TestSaltWithheld(t *testing.T) {
 	}
 	b.v.suggest()
 	for _, o := range sideBySide(b.v.now.plan) {
-		if b.v.now.kase.MixOf(o)[plan.Salt] > 0 {
+		if b.v.now.planCase.MixOf(o)[plan.Salt] > 0 {
 			t.Errorf("%q has salt", o.Name)
 		}
 	}
@@ -282,17 +282,17 @@ func TestPool(t *testing.T) {
 	a, first := hockey(t, d)
 	tested(t, d, a, 62.3)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(first.ID)})
-	one := b.v.now.kase.Basis.Plan
+	one := b.v.now.planCase.Basis.Plan
 	b.Click("planner.rests")
 	b.Click("planner.pool.1")
 	b.Key(fyne.KeyEscape)
 	p := b.kept()
-	two := b.v.now.kase.Basis.Plan
+	two := b.v.now.planCase.Basis.Plan
 	if p.Basis.Kind != record.BasisPool || p.Basis.PoolIDs == "" || two.Tests != 2 || two.SweatRate == one.SweatRate {
-		t.Errorf("kept %+v, reckoned on %+v", p.Basis, two)
+		t.Errorf("kept %+v, calculated on %+v", p.Basis, two)
 	}
 	b.v.Undo()
-	if p := b.kept(); p.Basis.Kind != record.BasisTest || b.v.now.kase.Basis.Plan.SweatRate != one.SweatRate {
+	if p := b.kept(); p.Basis.Kind != record.BasisTest || b.v.now.planCase.Basis.Plan.SweatRate != one.SweatRate {
 		t.Errorf("after undo %+v", p.Basis)
 	}
 }

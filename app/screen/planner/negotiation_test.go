@@ -110,11 +110,11 @@ func suggestion(t *testing.T, b *bench) {
 		}
 	}
 	b.Click("planner.suggest")
-	p := b.v.now.kase.Planner
+	p := b.v.now.planCase.Planner
 	if b.v.now.option != aim.ID || p.Misses(plan.Expected, b.v.now.mix) != 0 {
 		t.Fatalf("the suggestion misses %v", p.Misses(plan.Expected, b.v.now.mix).Codes())
 	}
-	if kept, _ := consult.OptionByID(b.kept(), aim.ID); b.v.now.kase.MixOf(kept) != b.v.now.mix {
+	if kept, _ := consult.OptionByID(b.kept(), aim.ID); b.v.now.planCase.MixOf(kept) != b.v.now.mix {
 		t.Error("the suggestion is not kept")
 	}
 	if len(*b.said) == 0 || !strings.Contains((*b.said)[len(*b.said)-1], "smallest change") {
@@ -139,13 +139,13 @@ func threeSteps(t *testing.T, b *bench) {
 	if p.Steps[0].Practise != "a mouthful at every stoppage, twice a week" || !(p.Steps[0].From < p.Steps[1].From) {
 		t.Errorf("the first step is kept as %+v", p.Steps[0])
 	}
-	ceiling := b.v.now.kase.Planner.CeilingOf(plan.Expected).FluidL
+	ceiling := b.v.now.planCase.Planner.CeilingOf(plan.Expected).FluidL
 	for i, st := range p.Steps {
 		o, ok := consult.OptionByID(p, st.OptionID)
 		if !ok {
 			t.Fatalf("step %d has no mix", i+1)
 		}
-		if q := b.v.now.kase.Planner.Evaluate(plan.Expected, b.v.now.kase.MixOf(o)); q.Fluid.DrunkL > ceiling || q.Guards.Stops() {
+		if q := b.v.now.planCase.Planner.Evaluate(plan.Expected, b.v.now.planCase.MixOf(o)); q.Fluid.DrunkL > ceiling || q.Guards.Stops() {
 			t.Errorf("step %d passes the ceiling", i+1)
 		}
 	}
@@ -156,7 +156,7 @@ func threeSteps(t *testing.T, b *bench) {
 	if rule := tab.rule.Text(); !tab.rule.Visible() || !strings.Contains(rule, "We go on to the next step, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "8 tenths") {
 		t.Errorf("the rule says %q", rule)
 	}
-	if usual := handout.PractiseWords(b.v.now.kase, 1, false, b.desk.Words); usual == "" || tab.list.practised[1].Text() != "" || tab.list.practised[1].Placeholder() != usual {
+	if usual := handout.PractiseWords(b.v.now.planCase, 1, false, b.desk.Words); usual == "" || tab.list.practised[1].Text() != "" || tab.list.practised[1].Placeholder() != usual {
 		t.Errorf("in place of what to practise on step 2 stands %q, printed is %q", tab.list.practised[1].Placeholder(), usual)
 	}
 }

@@ -22,9 +22,9 @@ const (
 	barRoom float32 = 10
 	// ringLeft is kept at the left for the focus border of the tabs.
 	ringLeft = ringRoom
-	// hairOver is by how much the page may be higher than the window by
+	// hairlineOver is by how much the page may be higher than the window by
 	// rounding alone.
-	hairOver float32 = 0.1
+	hairlineOver float32 = 0.1
 )
 
 // page lays the screen out and scrolls it where it is higher than the window.
@@ -136,7 +136,7 @@ func (l *pageLayout) barsHeight(width float32) float32 {
 
 func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	window := l.p.scroll.Size().Height
-	if size.Height > window+hairOver {
+	if size.Height > window+hairlineOver {
 		size.Width -= barRoom
 	}
 	p, a := l.p, l.at(size.Width, window)
@@ -176,7 +176,7 @@ func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size {
 		return fyne.NewSize(look.Scaled(leftLeast), look.Scaled(chartLeast))
 	}
 	a := l.at(width, window)
-	if a.height() > window+hairOver {
+	if a.height() > window+hairlineOver {
 		a = l.at(width-barRoom, window)
 	}
 	return fyne.NewSize(look.Scaled(leftLeast), a.height())

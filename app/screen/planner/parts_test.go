@@ -29,12 +29,12 @@ func TestClash(t *testing.T) {
 		t.Fatalf("no clash at a limit of 0.5 %%: %v", b.Names())
 	}
 	b.Click("planner.clash.1")
-	p := b.v.now.kase.Planner
+	p := b.v.now.planCase.Planner
 	misses := p.Misses(plan.Expected, b.v.now.mix)
 	if len(misses.Each()) != 1 || b.v.live.at.Guards.Stops() {
 		t.Errorf("what was taken misses %v", misses.Codes())
 	}
-	if got, _ := consult.OptionByID(b.kept(), o.ID); b.v.now.kase.MixOf(got) != b.v.now.mix || b.v.now.option != o.ID {
+	if got, _ := consult.OptionByID(b.kept(), o.ID); b.v.now.planCase.MixOf(got) != b.v.now.mix || b.v.now.option != o.ID {
 		t.Error("it is not kept")
 	}
 }

@@ -41,7 +41,7 @@ func TestLengths(t *testing.T) {
 	}
 }
 
-// A session that cannot be reckoned with is said, kept, and can be put right,
+// A session that cannot be calculated with is said, kept, and can be put right,
 // also after the plan was opened again.
 func TestWrongSession(t *testing.T) {
 	d, went := apptest.Desk(t)
@@ -59,7 +59,7 @@ func TestWrongSession(t *testing.T) {
 			t.Fatalf("said %q, %q", title, sentence)
 		}
 		if at.v.live.at.Minutes != 95 {
-			t.Errorf("reckoned with %v min, the test's are 95", at.v.live.at.Minutes)
+			t.Errorf("calculated with %v min, the test's are 95", at.v.live.at.Minutes)
 		}
 	}
 	again.tab(TabSession)
@@ -79,7 +79,7 @@ func TestOptions(t *testing.T) {
 	b.tab(TabBeside)
 	b.Click("planner.option.duplicate")
 	copied := b.v.now.hand()
-	if copied.ID == food.ID || copied.Kind != record.OptionOwn || b.v.now.kase.MixOf(copied) != b.v.now.kase.MixOf(food) {
+	if copied.ID == food.ID || copied.Kind != record.OptionOwn || b.v.now.planCase.MixOf(copied) != b.v.now.planCase.MixOf(food) {
 		t.Fatalf("the copy is %+v", copied)
 	}
 	b.Click("planner.option.mark")

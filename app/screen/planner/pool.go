@@ -26,8 +26,8 @@ func (v *View) relatives() []relative {
 	if !ok {
 		return nil
 	}
-	o := consult.Outing{Session: first.Test.Session, Air: v.now.kase.Basis.Air, Minutes: p.Target.Minutes.Or(0)}
-	r, err := consult.Reckon(o, v.file.athlete, v.file.tests, v.desk.Now(), v.desk.Reckon())
+	o := consult.Outing{Session: first.Test.Session, Air: v.now.planCase.Basis.Air, Minutes: p.Target.Minutes.Or(0)}
+	r, err := consult.Calculate(o, v.file.athlete, v.file.tests, v.desk.Now(), v.desk.Calculate())
 	if err != nil {
 		return nil
 	}

@@ -93,7 +93,7 @@ type rowActions struct {
 func (r *row) listen(do rowActions) {
 	slot := r.slot
 	r.slider.OnMoved = func(to float64) { do.moved(slot, to) }
-	r.slider.OnSettled = func(to float64) { do.settled(slot, to) }
+	r.slider.OnReleased = func(to float64) { do.settled(slot, to) }
 	r.slider.OnStopped = func() { do.stopped(slot) }
 	r.number.OnChanged = func(n field.Reading) { do.typed(slot, n) }
 	r.number.OnLeft = func(field.Reading) { do.left(slot) }
@@ -108,8 +108,8 @@ func (r *row) open(s state, sp speaker, raw string) {
 	if !r.box.Visible() {
 		return
 	}
-	info, item := s.kase.Slots[r.slot], s.kase.Planner.Menu()[r.slot]
-	r.name.set(sp.product(s.kase, r.slot), sp.rowNote(s, r.slot))
+	info, item := s.planCase.Slots[r.slot], s.planCase.Planner.Menu()[r.slot]
+	r.name.set(sp.product(s.planCase, r.slot), sp.rowNote(s, r.slot))
 	most := max(item.Most, s.habit[r.slot], s.mix[r.slot])
 	r.slider.SetScale(field.Scale{Max: most, Step: item.Step, Page: pageOf(r.slot, item.Step)})
 	r.slider.SetMark(s.habit[r.slot])
@@ -130,7 +130,7 @@ func (r *row) open(s state, sp speaker, raw string) {
 
 // follow sets what a movement changes. The number that is being typed into is
 // left as it stands.
-func (r *row) follow(s state, k *reckoning, sp speaker, typing bool) {
+func (r *row) follow(s state, k *calculation, sp speaker, typing bool) {
 	if !r.box.Visible() {
 		return
 	}
@@ -163,18 +163,18 @@ func pageOf(slot plan.Slot, step float64) float64 {
 
 // rowNote says behind the name what one has to know of a drink or a food.
 func (sp speaker) rowNote(s state, slot plan.Slot) string {
-	item := s.kase.Planner.Menu()[slot]
+	item := s.planCase.Planner.Menu()[slot]
 	switch {
 	case slot == plan.Salt:
 		return sp.say("planner.salt.note")
 	case slot == plan.Water:
 		return ""
 	case slot.IsFood():
-		return sp.say("planner.food.note", s.kase.Slots[slot].Product.Portion.Name, sp.w.Number(item.Unit.CarbohydrateG, 0))
+		return sp.say("planner.food.note", s.planCase.Slots[slot].Product.Portion.Name, sp.w.Number(item.Unit.CarbohydrateG, 0))
 	case item.SodiumUnknown:
 		return sp.say("planner.drink.unknown")
 	}
-	return sp.sodiumOf(s.kase.Slots[slot].Product)
+	return sp.sodiumOf(s.planCase.Slots[slot].Product)
 }
 
 // sodiumOf says how much sodium a drink has; nothing where that is not known.

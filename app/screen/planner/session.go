@@ -104,7 +104,7 @@ func (t *sessionTab) body() fyne.CanvasObject { return t.box }
 
 func (t *sessionTab) open() {
 	v := t.v
-	p := v.now.kase.Planner
+	p := v.now.planCase.Planner
 	t.thirst.SetText("")
 	if plan.ThirstWillDo(p.Basis(), p.Session(), p.Aim()) {
 		t.thirst.SetText(v.sp.say("planner.thirst"))
@@ -112,15 +112,15 @@ func (t *sessionTab) open() {
 	setVisible(t.thirst, t.thirst.Text() != "")
 	for slot, c := range t.holds {
 		s := plan.Slot(slot)
-		setVisible(c, v.now.kase.Slots[s].InUse && (s != plan.Salt || v.now.salted()))
-		c.SetText(v.sp.product(v.now.kase, s))
+		setVisible(c, v.now.planCase.Slots[s].InUse && (s != plan.Salt || v.now.salted()))
+		c.SetText(v.sp.product(v.now.planCase, s))
 		c.Set(!v.now.held(s))
 		enable(c, v.now.draft())
 	}
 	t.bottles.open()
 	t.aims.open()
 	if t.usual != nil {
-		t.usual.SetPlaceholder(v.desk.Words.Number(v.now.kase.Planner.Aim().Deficit.High, 1))
+		t.usual.SetPlaceholder(v.desk.Words.Number(v.now.planCase.Planner.Aim().Deficit.High, 1))
 	}
 	setVisible(t.remove, v.now.draft())
 	t.box.Refresh()

@@ -6,11 +6,11 @@ import (
 	"ebbwell/internal/record"
 )
 
-// state is a plan as it is open: the record, the case it is reckoned in, and
+// state is a plan as it is open: the record, the case it is calculated in, and
 // what is in hand. It is a value; a change makes another.
 type state struct {
-	kase consult.Case
-	plan record.Plan
+	planCase consult.Case
+	plan     record.Plan
 	// option in hand, and the length it is looked at for.
 	option record.ID
 	length plan.Length
@@ -35,7 +35,7 @@ func newState(c consult.Case) state {
 // open takes another case: the plan was changed in more than an amount. An
 // option that is gone gives way to the one that is to be done now.
 func (s state) open(c consult.Case) state {
-	s.kase, s.plan, s.stop = c, c.Plan, plan.Free
+	s.planCase, s.plan, s.stop = c, c.Plan, plan.Free
 	if _, ok := consult.OptionByID(s.plan, s.option); !ok {
 		o, _ := consult.InForce(s.plan)
 		s.option = o.ID
@@ -54,11 +54,11 @@ func (s state) settle() state {
 // mixOf is the mix of an option for the length in hand. Amounts are kept for
 // the expected session; another length is drunk at the same rates.
 func (s state) mixOf(o record.Option) plan.Mix {
-	mix := s.kase.MixOf(o)
+	mix := s.planCase.MixOf(o)
 	if s.length == plan.Expected {
 		return mix
 	}
-	return s.kase.Planner.Scaled(mix, plan.Expected, s.length)
+	return s.planCase.Planner.Scaled(mix, plan.Expected, s.length)
 }
 
 // hand is the option in hand.
@@ -91,7 +91,7 @@ func (s state) movable() bool {
 
 // move moves one slot as far as the ceiling lets it.
 func (s state) move(slot plan.Slot, to float64) state {
-	s.mix, s.stop = s.kase.Planner.Move(s.length, s.mix, slot, to)
+	s.mix, s.stop = s.planCase.Planner.Move(s.length, s.mix, slot, to)
 	return s
 }
 
@@ -99,19 +99,19 @@ func (s state) move(slot plan.Slot, to float64) state {
 func (s state) into(p *record.Plan) {
 	for i, o := range p.Options {
 		if o.ID == s.option {
-			p.Options[i] = s.kase.WithMix(o, s.mix)
+			p.Options[i] = s.planCase.WithMix(o, s.mix)
 		}
 	}
 }
 
 // salted reports whether adding salt is offered at all.
-func (s state) salted() bool { return len(s.kase.Care.WithholdSalt) == 0 }
+func (s state) salted() bool { return len(s.planCase.Care.WithholdSalt) == 0 }
 
 // shows reports whether a slot has a row among the sliders: water, salt where it
 // is offered, what the option in hand has, and what the habit had.
 func (s state) shows(slot plan.Slot) bool {
 	switch {
-	case !s.kase.Slots[slot].InUse:
+	case !s.planCase.Slots[slot].InUse:
 		return false
 	case slot == plan.Water:
 		return true
@@ -130,7 +130,7 @@ func (s state) has(slot plan.Slot) bool {
 // itemAt is the item of the option in hand in a slot.
 func (s state) itemAt(slot plan.Slot) (record.Item, bool) {
 	for _, it := range s.hand().Items {
-		if at, ok := s.kase.SlotOf(it); ok && at == slot {
+		if at, ok := s.planCase.SlotOf(it); ok && at == slot {
 			return it, true
 		}
 	}
@@ -146,7 +146,7 @@ func (s state) removable(slot plan.Slot) bool {
 // search is what a suggestion looks for.
 func (s state) search() plan.Search {
 	habit, _ := consult.OptionOf(s.plan, record.OptionHabit)
-	return plan.Search{Length: plan.Expected, Habit: s.kase.MixOf(habit), Bottles: consult.BottlesOf(s.plan)}
+	return plan.Search{Length: plan.Expected, Habit: s.planCase.MixOf(habit), Bottles: consult.BottlesOf(s.plan)}
 }
 
 // productAt is what a slot is held by: its product, or what stands for the
@@ -155,7 +155,7 @@ func (s state) productAt(slot plan.Slot) record.ID {
 	if slot == plan.Salt {
 		return consult.HeldSalt
 	}
-	return record.ID(s.kase.Slots[slot].Product.ID)
+	return record.ID(s.planCase.Slots[slot].Product.ID)
 }
 
 // held reports whether a suggestion may not change a slot. Salt is held where
@@ -166,14 +166,14 @@ func (s state) held(slot plan.Slot) bool {
 
 // chosenOnly is a planner that leaves the slots alone that are held.
 func (s state) chosenOnly() (*plan.Planner, error) {
-	aim, some := s.kase.Planner.Aim(), false
+	aim, some := s.planCase.Planner.Aim(), false
 	for slot := range aim.Allowed {
 		held := s.held(plan.Slot(slot))
 		some = some || held
 		aim.Allowed[slot] = !held
 	}
 	if !some {
-		return s.kase.Planner, nil
+		return s.planCase.Planner, nil
 	}
-	return plan.New(s.kase.Planner.Basis(), s.kase.Planner.Session(), s.kase.Planner.Menu(), aim)
+	return plan.New(s.planCase.Planner.Basis(), s.planCase.Planner.Session(), s.planCase.Planner.Menu(), aim)
 }

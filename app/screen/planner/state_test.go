@@ -25,14 +25,14 @@ func TestNoMovePassesTheCeiling(t *testing.T) {
 			slot := plan.Slot(rapid.IntRange(0, int(plan.Slots)-1).Draw(t, "slot"))
 			s = s.move(slot, rapid.Float64Range(-100, 9000).Draw(t, "to"))
 		}
-		q := s.kase.Planner.Evaluate(s.length, s.mix)
+		q := s.planCase.Planner.Evaluate(s.length, s.mix)
 		if q.Guards.Stops() || q.Fluid.DrunkL+q.Fluid.FoodWaterL > q.Ceiling.FluidL+1e-9 {
 			t.Fatalf("%v passes the ceiling of %v L", s.mix, q.Ceiling.FluidL)
 		}
 		p := s.plan.Clone()
 		s.into(&p)
 		o, _ := consult.OptionByID(p, s.option)
-		if got := s.kase.MixOf(o); got != s.mix {
+		if got := s.planCase.MixOf(o); got != s.mix {
 			t.Fatalf("written as %v, in hand is %v", got, s.mix)
 		}
 	})

@@ -59,7 +59,7 @@ func (l *stepList) open() {
 		l.make()
 	}
 	for i, b := range l.mixes {
-		l.practised[i].SetPlaceholder(handout.PractiseWords(l.v.now.kase, i, l.v.sp.by.US, l.v.desk.Words))
+		l.practised[i].SetPlaceholder(handout.PractiseWords(l.v.now.planCase, i, l.v.sp.by.US, l.v.desk.Words))
 		hand := l.v.now.plan.Steps[i].OptionID == l.v.now.option
 		b.SetText(l.v.sp.say("planner.step.mix"))
 		if hand {

@@ -73,7 +73,7 @@ func (t *stepsTab) open() {
 	v := t.v
 	today, _ := v.desk.Today().Time()
 	rules := consult.RulesOf(v.now.plan)
-	t.ladder = v.now.kase.Planner.Steps(v.now.climb(rules, today))
+	t.ladder = v.now.planCase.Planner.Steps(v.now.climb(rules, today))
 	same := v.now.sameSteps(t.ladder)
 	t.draw()
 	t.words.SetText(v.sp.ladderWords(v.now, t.ladder, rules))
@@ -132,7 +132,7 @@ func (t *stepsTab) keep() { t.keepBy(t.v.now.plan) }
 func (t *stepsTab) keepBy(p record.Plan) {
 	v := t.v
 	today, _ := v.desk.Today().Time()
-	c, rules := v.now.kase, consult.RulesOf(p)
+	c, rules := v.now.planCase, consult.RulesOf(p)
 	c.Plan = p
 	next := c.WithLadder(c.Planner.Steps(v.now.climb(rules, today)), rules.Sessions, desk.StepName(v.desk.Words))
 	v.b.Pick("planner.steps.build", func(s *sheet) {

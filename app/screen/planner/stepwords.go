@@ -57,7 +57,7 @@ func (s state) keptRungs(sp speaker) []rung {
 		if !ok {
 			continue
 		}
-		mix := s.kase.MixOf(o)
+		mix := s.planCase.MixOf(o)
 		list = append(list, rung{
 			name: sp.rungName(i, s.isAim(mix)), mix: mix, from: st.From, now: st.State == record.StepNow, done: st.State == record.StepDone,
 		})
@@ -68,7 +68,7 @@ func (s state) keptRungs(sp speaker) []rung {
 // isAim reports whether a mix is that of the aim.
 func (s state) isAim(mix plan.Mix) bool {
 	aim, ok := consult.OptionOf(s.plan, record.OptionAim)
-	return ok && s.kase.MixOf(aim) == mix
+	return ok && s.planCase.MixOf(aim) == mix
 }
 
 // proposedRungs are the steps of a ladder that is not kept.
@@ -91,11 +91,11 @@ func (sp speaker) rungName(i int, aim bool) string {
 
 // columns are the habit and the steps as the picture shows them.
 func (sp speaker) columns(s state, rungs []rung) []chart.StepColumn {
-	p := s.kase.Planner
+	p := s.planCase.Planner
 	habit, _ := consult.OptionOf(s.plan, record.OptionHabit)
-	before := s.kase.MixOf(habit)
+	before := s.planCase.MixOf(habit)
 	first := sp.column(sp.optionName(habit), p.Evaluate(plan.Expected, before), before)
-	if t := s.kase.Basis.Tests; len(t) > 0 {
+	if t := s.planCase.Basis.Tests; len(t) > 0 {
 		first.Note = sp.w.Day(consult.TestDay(t[0].Test))
 	}
 	list := []chart.StepColumn{first}
@@ -144,9 +144,9 @@ func (sp speaker) foodChange(s state, d plan.Difference) string {
 	var parts []string
 	for slot := plan.Food1; slot.IsFood(); slot++ {
 		if x := d.Mix[slot]; x > 0 {
-			parts = append(parts, sp.say("planner.step.and", sp.portions(x, sp.product(s.kase, slot))))
+			parts = append(parts, sp.say("planner.step.and", sp.portions(x, sp.product(s.planCase, slot))))
 		} else if x < 0 {
-			parts = append(parts, sp.say("planner.step.less", sp.portions(-x, sp.product(s.kase, slot))))
+			parts = append(parts, sp.say("planner.step.less", sp.portions(-x, sp.product(s.planCase, slot))))
 		}
 	}
 	return strings.Join(parts, sp.say("format.comma"))

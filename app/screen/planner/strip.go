@@ -68,9 +68,9 @@ func newStrip(h *field.Host, sp speaker, do stripActions) *strip {
 
 // open shows a case.
 func (s *strip) open(now state, heat string, plans []field.Option) {
-	s.words.SetText(capital(s.sp.session(now)) + s.sp.air(now.kase, heat) + s.sp.restsOn(now.kase.Basis))
+	s.words.SetText(capital(s.sp.session(now)) + s.sp.air(now.planCase, heat) + s.sp.restsOn(now.planCase.Basis))
 	s.length.Choose(lengthKey(now.length))
-	m := now.kase.Planner.Session().Minutes
+	m := now.planCase.Planner.Session().Minutes
 	setVisible(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])
 	s.plans.SetOptions(plans)
 	s.plans.Choose(string(now.plan.ID))
@@ -80,7 +80,7 @@ func (s *strip) open(now state, heat string, plans []field.Option) {
 
 // session says what is planned: "League match, 95 min".
 func (sp speaker) session(s state) string {
-	minutes := s.kase.Planner.Session().Minutes[s.length]
+	minutes := s.planCase.Planner.Session().Minutes[s.length]
 	name := s.plan.Target.SessionName
 	if name == "" {
 		name = desk.SportWord(sp.w, s.plan.Target.Sport)

@@ -82,7 +82,7 @@ func (v *View) suggested(s plan.Suggestion) {
 // was measured: an option of its own takes the mix.
 func (v *View) takeMix(mix plan.Mix) {
 	v.now = v.now.at(plan.Expected)
-	id, kase := v.now.option, v.now.kase
+	id, planCase := v.now.option, v.now.planCase
 	fresh := !v.now.movable()
 	name := v.sp.freeName(v.now.plan, v.sp.say("planner.option.suggested"))
 	v.b.Pick("planner.suggest", func(s *sheet) {
@@ -90,7 +90,7 @@ func (v *View) takeMix(mix plan.Mix) {
 			habit, _ := consult.OptionOf(s.Record, record.OptionHabit)
 			id = duplicate(&s.Record, habit, name)
 		}
-		edit(&s.Record, id, func(o *record.Option) { *o = kase.WithMix(*o, mix) })
+		edit(&s.Record, id, func(o *record.Option) { *o = planCase.WithMix(*o, mix) })
 	})
 	v.chooseOption(id)
 }
@@ -100,10 +100,10 @@ func (sp speaker) changes(s state, mix plan.Mix) string {
 	var parts []string
 	for _, slot := range slots() {
 		step := sp.step(slot, mix[slot]-s.habit[slot])
-		if step == "" || !s.kase.Slots[slot].InUse {
+		if step == "" || !s.planCase.Slots[slot].InUse {
 			continue
 		}
-		name := lower(sp.product(s.kase, slot))
+		name := lower(sp.product(s.planCase, slot))
 		switch {
 		case slot == plan.Salt:
 			parts = append(parts, sp.say("planner.change.salt", step, name))

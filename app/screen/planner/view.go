@@ -31,7 +31,7 @@ type View struct {
 	// b is nil where no plan is open.
 	b    *binder
 	now  state
-	live reckoning
+	live calculation
 	ui   widgets
 	grip grip
 	body fyne.CanvasObject
@@ -135,9 +135,9 @@ func (v *View) begin(test record.ID) (record.Plan, error) {
 	if err != nil {
 		return record.Plan{}, err
 	}
-	p, err := consult.NewPlan(v.file.athlete, basis, v.desk.Reckon(), desk.OptionNames(v.desk.Words), v.desk.Now())
+	p, err := consult.NewPlan(v.file.athlete, basis, v.desk.Calculate(), desk.OptionNames(v.desk.Words), v.desk.Now())
 	if err == nil {
-		p, err = consult.AsBefore(p, v.file.plans, v.file.athlete, basis, v.desk.Reckon())
+		p, err = consult.AsBefore(p, v.file.plans, v.file.athlete, basis, v.desk.Calculate())
 	}
 	if err != nil {
 		return record.Plan{}, err
@@ -232,7 +232,7 @@ func (v *View) stepped(step func() bool) bool {
 		return false
 	}
 	after := v.b.Doc.Now().Record
-	if id := differing(v.now.kase, before, after); id != "" {
+	if id := differing(v.now.planCase, before, after); id != "" {
 		v.chooseOption(id)
 	}
 	if len(before.Reviews) != len(after.Reviews) {

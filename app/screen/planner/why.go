@@ -21,7 +21,7 @@ import (
 // askWhy shows how each figure of the mix in hand comes about: the formula in
 // words and with its numbers, what the range is made of, the sources.
 func (v *View) askWhy() {
-	f := v.now.kase.Planner.Explain(v.now.length, v.now.mix)
+	f := v.now.planCase.Planner.Explain(v.now.length, v.now.mix)
 	list := look.VBox(16)
 	deficit := f.Deficit
 	if v.sp.by.Hidden {
@@ -35,7 +35,7 @@ func (v *View) askWhy() {
 		{"planner.sodium", f.SodiumIn}, {"planner.sodium.lost", f.SodiumLoss},
 	} {
 		if one.f.Known {
-			list.Add(v.sp.whyBox(v.now.kase, v.sp.say(one.key), one.f))
+			list.Add(v.sp.whyBox(v.now.planCase, v.sp.say(one.key), one.f))
 		}
 	}
 	if text := v.sp.hold(v.now, v.live.at.Sodium); text != "" {
@@ -143,7 +143,7 @@ func (v *View) askRests() {
 		dialog.Close()
 		v.askRests()
 	}
-	b := v.now.kase.Basis
+	b := v.now.planCase.Basis
 	for _, t := range b.Tests {
 		rate := t.Sweat.Fluid.Rate
 		list.Add(look.NewParagraph(v.sp.say("planner.rests.test", v.desk.Words.Date(consult.TestDay(t.Test)), v.sp.by.Found(rate), v.sp.by.Range(rate)), look.Body, look.Ink))
@@ -170,13 +170,13 @@ func (v *View) askRests() {
 
 // heat is what the heat of the session asks for; ok is false where the air or
 // the effort is not known well enough.
-func (v *View) heat() (r consult.Reckoning, ok bool) {
-	c := v.now.kase
+func (v *View) heat() (r consult.Calculation, ok bool) {
+	c := v.now.planCase
 	o := consult.Outing{Air: c.Basis.Air, Minutes: v.now.plan.Target.Minutes.Or(0)}
 	if len(c.Basis.Tests) > 0 {
 		o.Session = c.Basis.Tests[0].Test.Session
 	}
-	r, err := consult.Reckon(o, v.file.athlete, c.Basis.Tests, v.desk.Now(), v.desk.Reckon())
+	r, err := consult.Calculate(o, v.file.athlete, c.Basis.Tests, v.desk.Now(), v.desk.Calculate())
 	return r, err == nil && r.CautionKnown
 }
 

@@ -25,8 +25,8 @@ func (sp speaker) say(key string, args ...any) string { return sp.w.Say(key, arg
 // litres writes a volume of a whole session: "0.80 L".
 func (sp speaker) litres(l float64) string { return sp.by.Amount(l, quantity.Litre) }
 
-// sip writes a volume as it is drunk: "120 mL".
-func (sp speaker) sip(ml float64) string { return sp.by.Amount(ml, quantity.Millilitre) }
+// millilitres writes a volume as it is drunk: "120 mL".
+func (sp speaker) millilitres(ml float64) string { return sp.by.Amount(ml, quantity.Millilitre) }
 
 // rate writes a rate of drinking or sweating.
 func (sp speaker) rate(lh float64) string { return sp.by.Amount(lh, quantity.LitrePerHour) }

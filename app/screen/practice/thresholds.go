@@ -10,7 +10,7 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// thresholds is every published figure the program reckons with.
+// thresholds is every published figure the program calculates with.
 type thresholds struct {
 	v      *View
 	all    []threshold

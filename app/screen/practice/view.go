@@ -183,7 +183,7 @@ func (v *View) Key(e *fyne.KeyEvent) {
 func (v *View) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(v.body) }
 
 // onlyUsable keeps a number beyond its limits as it was typed, out of the
-// settings: they are reckoned with as they are.
+// settings: they are calculated with as they are.
 func (v *View) onlyUsable(n *field.Number) {
 	put := n.OnChanged
 	n.OnChanged = func(r field.Reading) {

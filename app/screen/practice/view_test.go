@@ -131,14 +131,14 @@ func TestBandsAndLimit(t *testing.T) {
 	if p.OwnGravityWell.Or(0) != 1.015 || p.OwnGravityGreat.Or(0) != 1.028 || p.DeficitAim.Or(0) != 2.5 {
 		t.Errorf("kept %+v", p)
 	}
-	if d.Reckon().Settings.DeficitAim.Or(0) != 2.5 {
-		t.Error("plans do not reckon with the limit yet")
+	if d.Calculate().Settings.DeficitAim.Or(0) != 2.5 {
+		t.Error("plans do not calculate with the limit yet")
 	}
-	// What cannot be a limit is kept as typed, and not reckoned with.
+	// What cannot be a limit is kept as typed, and not calculated with.
 	apptest.Type(t, w, "practice.deficit", "60")
 	apptest.Leave(w)
 	if got := kept(t, d).Settings.DeficitAim; got.Known() {
-		t.Errorf("a limit of %g %% is reckoned with", *got.Value)
+		t.Errorf("a limit of %g %% is calculated with", *got.Value)
 	}
 	_, again := open(t, d, PartStandards)
 	if got := apptest.Text(t, again, "practice.deficit"); got != "60" {

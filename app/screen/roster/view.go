@@ -62,7 +62,7 @@ func load(d *desk.Desk) (State, error) {
 	}
 	latest := map[record.ID]consult.Findings{}
 	for id, l := range tests {
-		latest[id] = consult.FindAsClosed(l.Test, l.Athlete, l.Raw, l.Kept, d.Reckon())
+		latest[id] = consult.FindAsClosed(l.Test, l.Athlete, l.Raw, l.Kept, d.Calculate())
 	}
 	return NewState(list, latest, func(a store.AthleteSummary) []record.FlagKind {
 		known := record.Athlete{Born: a.Born}

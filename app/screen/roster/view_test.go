@@ -114,7 +114,7 @@ func TestRateIsThatOfTheSheet(t *testing.T) {
 		t.Fatal(err)
 	}
 	with := shown("kept with a reason")
-	plain := consult.Find(sheet, record.Athlete{}, nil, d.Reckon()).Sweat.Fluid.Rate
+	plain := consult.Find(sheet, record.Athlete{}, nil, d.Calculate()).Sweat.Fluid.Rate
 	if with == without || plain.Known && d.Words.Amount(plain.Value, quantity.LitrePerHour) == with {
 		t.Errorf("the check cannot fail: %q, %q, %v", without, with, plain.Value)
 	}
@@ -122,7 +122,7 @@ func TestRateIsThatOfTheSheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	inputs, results, err := consult.FreezeTest(consult.Find(sheet, a, raw, d.Reckon()), a, raw, d.Reckon())
+	inputs, results, err := consult.FreezeTest(consult.Find(sheet, a, raw, d.Calculate()), a, raw, d.Calculate())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -133,9 +133,9 @@ func TestRateIsThatOfTheSheet(t *testing.T) {
 	if a, err = d.Store.SaveAthlete(ctx, a, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
-	anew := consult.Find(sheet, a, raw, d.Reckon()).Sweat.Fluid.Rate
+	anew := consult.Find(sheet, a, raw, d.Calculate()).Sweat.Fluid.Rate
 	if closed := shown("closed"); closed != with || d.Words.Amount(anew.Value, quantity.LitrePerHour) == with {
-		t.Errorf("closed at %q the list says %q; reckoned anew it is %v", with, closed, anew.Value)
+		t.Errorf("closed at %q the list says %q; calculated anew it is %v", with, closed, anew.Value)
 	}
 }
 

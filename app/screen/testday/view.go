@@ -86,7 +86,7 @@ func load(d *desk.Desk) (State, error) {
 		if err != nil {
 			return State{}, err
 		}
-		found = append(found, consult.Find(t, record.Athlete{}, raw, d.Reckon()))
+		found = append(found, consult.Find(t, record.Athlete{}, raw, d.Calculate()))
 	}
 	return NewState(people, found), nil
 }

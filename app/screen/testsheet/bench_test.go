@@ -10,7 +10,7 @@ import (
 	"ebbwell/app/kit/look/golden"
 )
 
-// BenchmarkKeystroke is one digit typed into a bottle: reckoned anew, shown in
+// BenchmarkKeystroke is one digit typed into a bottle: calculated anew, shown in
 // the balance, handed over for saving.
 func BenchmarkKeystroke(b *testing.B) {
 	d, _ := apptest.Desk(b)

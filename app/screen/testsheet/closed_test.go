@@ -29,7 +29,7 @@ func ownDrink(t *testing.T, d *desk.Desk, p record.Product, sodium, density floa
 
 // A closed sheet keeps its figures whatever becomes of its products and of the
 // practice's settings, and says which would come out otherwise today. Opened for
-// correction it is reckoned with what holds now.
+// correction it is calculated with what holds now.
 func TestClosedSheetKeepsItsFigures(t *testing.T) {
 	d, went := apptest.Desk(t)
 	a := consenting(t, d)
@@ -49,7 +49,7 @@ func TestClosedSheetKeepsItsFigures(t *testing.T) {
 	if list := b.v.found.Differing(open); b.kept().State != record.TestClosed || len(list) > 0 {
 		t.Fatalf("closing changes %v", list)
 	}
-	if _, said := b.v.ui.notice.Text(); strings.Contains(said, "otherwise") || !strings.Contains(said, "Kept as it was reckoned then") {
+	if _, said := b.v.ui.notice.Text(); strings.Contains(said, "otherwise") || !strings.Contains(said, "Kept as it was calculated then") {
 		t.Errorf("nothing changed, and it says %q", said)
 	}
 	before := allText(b.w)
@@ -81,7 +81,7 @@ func TestClosedSheetKeepsItsFigures(t *testing.T) {
 	apptest.Type(t, later.w, "testsheet.reopen.why", "the label was read wrongly")
 	apptest.Click(t, later.w, "testsheet.reopen.yes")
 	if list := later.v.found.Differing(open); len(list) == 0 || later.v.found.Kept != "" {
-		t.Error("opened for correction it is not reckoned with the product as it is now")
+		t.Error("opened for correction it is not calculated with the product as it is now")
 	}
 }
 
@@ -123,7 +123,7 @@ func TestLateValueKeepsTheProductsOfThen(t *testing.T) {
 	b.part(PartUrine)
 	b.enter("testsheet.patch.1.sodium", "46.2")
 	if !b.v.found.Sweat.Sodium.LossRate.Known || b.v.found.Intake.Sodium.Value != sodium.Value {
-		t.Fatal("the late value is not reckoned in, or with another product")
+		t.Fatal("the late value is not calculated in, or with another product")
 	}
 	late := b.v.found
 	b.part(PartFindings)
@@ -134,7 +134,7 @@ func TestLateValueKeepsTheProductsOfThen(t *testing.T) {
 	}
 }
 
-// What cannot be read is reckoned anew, and that is said on the sheet and on the
+// What cannot be read is calculated anew, and that is said on the sheet and on the
 // report.
 func TestClosedSheetThatCannotBeRead(t *testing.T) {
 	d, went := apptest.Desk(t)

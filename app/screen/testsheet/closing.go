@@ -18,7 +18,7 @@ import (
 	"ebbwell/internal/store"
 )
 
-// closeSheet closes the sheet with what it was reckoned from: for good, or
+// closeSheet closes the sheet with what it was calculated from: for good, or
 // until the laboratory's sodium comes. A late value says which plans it
 // changes.
 func (v *View) closeSheet(code string) {
@@ -34,13 +34,13 @@ func (v *View) closeSheet(code string) {
 	}
 	texts := s.Texts(refOf(kept))
 	// one that waited keeps the products and bands it was first closed with
-	found := consult.FindAsClosed(kept, v.athlete, texts, v.kept, v.desk.Reckon())
+	found := consult.FindAsClosed(kept, v.athlete, texts, v.kept, v.desk.Calculate())
 	kept.State = record.TestClosed
 	if code == stepWaiting {
 		kept.State = record.TestWaiting
 	}
 	found.Test.State = kept.State
-	inputs, results, err := consult.FreezeTest(found, v.athlete, texts, v.desk.Reckon())
+	inputs, results, err := consult.FreezeTest(found, v.athlete, texts, v.desk.Calculate())
 	if err != nil {
 		v.desk.Trouble(err)
 		return

@@ -8,7 +8,7 @@
 // values kept all the same); it changes through a [desk.Document], so that
 // every keystroke is saved and can be taken back. The functions in sheet.go,
 // rows.go, progress.go and trouble.go are pure; the rest is widgets that show
-// a sheet and hand back what a person typed. Nothing is reckoned here: the
+// a sheet and hand back what a person typed. Nothing is calculated here: the
 // figures come from package consult.
 //
 // Five parts stand behind the tabs: before, bottles and food, after, urine and

@@ -6,10 +6,10 @@ import (
 	"ebbwell/internal/record"
 )
 
-// changed reckons anew at every keystroke. What is newly wrong waits until the
+// changed calculates anew at every keystroke. What is newly wrong waits until the
 // field is left: half a number is not scolded.
 func (v *View) changed() {
-	v.reckon()
+	v.calculate()
 	now := v.troubles()
 	if v.b.Typing() != "" {
 		now = stillWrong(v.wrong, now)
@@ -21,7 +21,7 @@ func (v *View) changed() {
 // settled shows everything that is wrong, once a field was left.
 func (v *View) settled() {
 	v.moveMornings()
-	v.reckon()
+	v.calculate()
 	v.wrong = v.troubles()
 	v.show()
 }
@@ -40,10 +40,10 @@ func stillWrong(before, now []trouble) []trouble {
 	return list
 }
 
-// reckon works the sheet out: a closed one is shown as it was closed.
-func (v *View) reckon() {
+// calculate works the sheet out: a closed one is shown as it was closed.
+func (v *View) calculate() {
 	s := v.b.Doc.Now()
-	v.found = consult.FindAsClosed(s.Record, v.athlete, s.Texts(refOf(s.Record)), v.kept, v.desk.Reckon())
+	v.found = consult.FindAsClosed(s.Record, v.athlete, s.Texts(refOf(s.Record)), v.kept, v.desk.Calculate())
 }
 
 // troubles lists what is wrong now.
@@ -58,7 +58,7 @@ func (v *View) troubles() []trouble {
 			return false
 		}
 		texts := append(s.Texts(refOf(s.Record)), record.RawText{Field: path, Text: "?", Reason: true})
-		for _, q := range consult.Find(s.Record, v.athlete, texts, v.desk.Reckon()).Sweat.Problems {
+		for _, q := range consult.Find(s.Record, v.athlete, texts, v.desk.Calculate()).Sweat.Problems {
 			if q.Field == p.Field && q.Item == p.Item && q.Severity == p.Severity {
 				return false
 			}
@@ -69,7 +69,7 @@ func (v *View) troubles() []trouble {
 
 // follow sets every field from the sheet and shows what it comes to.
 func (v *View) follow() {
-	v.reckon()
+	v.calculate()
 	v.wrong = v.troubles()
 	v.show() // makes the lines there have to be
 	v.b.Show()

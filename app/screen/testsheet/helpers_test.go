@@ -159,7 +159,7 @@ func closedTest(t *testing.T, d *desk.Desk, a record.Athlete, day record.Date, a
 	t.Helper()
 	test := aTest(a, day, after)
 	test.State = record.TestClosed
-	inputs, results, err := consult.FreezeTest(consult.Find(test, a, nil, d.Reckon()), a, nil, d.Reckon())
+	inputs, results, err := consult.FreezeTest(consult.Find(test, a, nil, d.Calculate()), a, nil, d.Calculate())
 	if err != nil {
 		t.Fatal(err)
 	}

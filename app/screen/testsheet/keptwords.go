@@ -11,7 +11,7 @@ import (
 
 // keptWords say of a closed sheet where its figures come from: those kept when
 // it was closed, and whether they would come out otherwise today; or that they
-// had to be reckoned anew.
+// had to be calculated anew.
 func (v *View) keptWords() string {
 	t, say, f := v.b.Doc.Now().Record, v.b.Say, v.found
 	switch {
@@ -31,10 +31,10 @@ func (v *View) keptWords() string {
 }
 
 // differsWords name the figures that would come out otherwise if the sheet were
-// reckoned today; empty when none would.
+// calculated today; empty when none would.
 func (v *View) differsWords() string {
 	s := v.b.Doc.Now()
-	today := consult.Find(s.Record, v.athlete, s.Texts(refOf(s.Record)), v.desk.Reckon())
+	today := consult.Find(s.Record, v.athlete, s.Texts(refOf(s.Record)), v.desk.Calculate())
 	differing := v.found.Differing(today)
 	if len(differing) == 0 {
 		return ""

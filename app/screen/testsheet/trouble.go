@@ -11,7 +11,7 @@ import (
 
 // trouble is one thing that is wrong or odd on a sheet.
 type trouble struct {
-	// code says what: codeProblem for a problem of the reckoning, else one of
+	// code says what: codeProblem for a problem of the calculation, else one of
 	// the codes below.
 	code    string
 	problem evidence.Problem

@@ -89,7 +89,7 @@ func (v *View) reviewDay() record.Date {
 	for _, s := range t.Stops {
 		first := s.From.AddDays(int(evidence.FirstRetestUntil) - int(max(1, s.HeatDay.Or(1))))
 		if m := v.shown(); m != nil && s.From != "" && first <= s.Until && first >= v.desk.Today() {
-			if there, err := v.plan(m, s); err == nil && there.Reckoning.Climate.Rate.Estimate {
+			if there, err := v.plan(m, s); err == nil && there.Calculation.Climate.Rate.Estimate {
 				return first
 			}
 		}
@@ -107,11 +107,11 @@ func offerLine(sp heat.Speaker, m *member, o offer) fyne.CanvasObject {
 	text := o.sentence
 	switch {
 	case len(o.refusals) == 0:
-		text = say("trip.agree.line", drinkAmounts(sp, o.there), sp.Rates(o.there.Reckoning.Climate.Rate.Range), basisWord(sp, o.there))
+		text = say("trip.agree.line", drinkAmounts(sp, o.there), sp.Rates(o.there.Calculation.Climate.Rate.Range), basisWord(sp, o.there))
 		if o.there.Cut {
 			text += " " + say("trip.agree.cut")
 		}
-		if c := sp.Caution(o.there.Reckoning, consult.Care{}, ""); o.there.Reckoning.Caution.Level >= climate.Limit {
+		if c := sp.Caution(o.there.Calculation, consult.Care{}, ""); o.there.Calculation.Caution.Level >= climate.Limit {
 			text += " " + c.Title + "."
 		}
 	case text == "":
@@ -128,7 +128,7 @@ func offerLine(sp heat.Speaker, m *member, o offer) fyne.CanvasObject {
 
 // basisWord says what a stop's plan rests on, in a word or two.
 func basisWord(sp heat.Speaker, there consult.StopPlan) string {
-	if there.Reckoning.Climate.Rate.Estimate {
+	if there.Calculation.Climate.Rate.Estimate {
 		return sp.Words.Say("basis.estimate")
 	}
 	return sp.Words.Say("trip.agree.measured")
@@ -174,11 +174,11 @@ func (v *View) agreeAll(m *member, list []offer, review record.Date) {
 func (v *View) agreeOne(sp heat.Speaker, m *member, o offer, review record.Date) error {
 	ctx := context.Background()
 	key := "trip.plan.name"
-	if o.there.Reckoning.Climate.Rate.Estimate {
+	if o.there.Calculation.Climate.Rate.Estimate {
 		key = "trip.plan.name.estimate"
 	}
 	place := stopPlace(sp, o.there.Stop, o.place)
-	c, err := o.there.Draft(consult.StopNames{Plan: sp.Words.Say(key, place), Option: sp.Words.Say("trip.plan.option", place)}, review, v.desk.Now(), v.desk.Reckon())
+	c, err := o.there.Draft(consult.StopNames{Plan: sp.Words.Say(key, place), Option: sp.Words.Say("trip.plan.option", place)}, review, v.desk.Now(), v.desk.Calculate())
 	if err != nil {
 		return err
 	}

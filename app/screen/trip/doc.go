@@ -8,6 +8,6 @@
 // shown at a time.
 //
 // [NewList] is the list, [New] one trip. The record is edited through package
-// bind; what it comes to is reckoned by internal/consult each time something
-// changes, and worded by package heat below this one. Nothing is reckoned here.
+// bind; what it comes to is calculated by internal/consult each time something
+// changes, and worded by package heat below this one. Nothing is calculated here.
 package trip

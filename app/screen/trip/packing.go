@@ -88,7 +88,7 @@ func careNotes(say func(string, ...any) string) []string {
 	return []string{say("trip.care.water"), say("trip.care.food"), say("trip.care.hands"), say("trip.care.ill"), say("trip.care.customs")}
 }
 
-// show reckons and shows the lists.
+// show calculates and shows the lists.
 func (p *packPart) show() {
 	v := p.v
 	crew := v.crew()
@@ -177,7 +177,7 @@ func (v *View) packFor(m *member, margin float64) (list climate.PackingList, lac
 	if len(undated) > 0 {
 		lacking = append(lacking, sp.Words.Say("trip.packing.open", m.athlete.Name, sp.Words.List(undated)))
 	}
-	list, err := consult.PackTrip(stops, t.Supplies, margin, v.desk.Reckon())
+	list, err := consult.PackTrip(stops, t.Supplies, margin, v.desk.Calculate())
 	if err != nil {
 		lacking = append(lacking, sentences(sp, err))
 	}

@@ -66,7 +66,7 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 	if t := there.Air.Air.Temperature; t.Known() {
 		out.Air, out.AirKnown = quantity.Range{Low: *t.Value, High: *t.Value}, true
 	}
-	r := there.Reckoning
+	r := there.Calculation
 	answer := sp.Answer(r, sp.DaysOf(s))
 	rate := r.Climate.Rate
 	if rate.Ranged {

@@ -26,8 +26,8 @@ func newPicturePart(v *View) *picturePart {
 // show shows the traveller's tests, what they lead one to expect in the air of
 // the stop in sight, and every stop that was worked out.
 func (p *picturePart) show(sp heat.Speaker, m *member, there consult.StopPlan) {
-	visible(p.body, len(there.Reckoning.Compared) > 0)
-	if len(there.Reckoning.Compared) == 0 {
+	visible(p.body, len(there.Calculation.Compared) > 0)
+	if len(there.Calculation.Compared) == 0 {
 		return // without a test there is nothing to draw
 	}
 	var stops []heat.Place
@@ -40,17 +40,17 @@ func (p *picturePart) show(sp heat.Speaker, m *member, there consult.StopPlan) {
 				continue
 			}
 		}
-		r := one.Reckoning
+		r := one.Calculation
 		switch {
 		case !r.Climate.Rate.Ranged:
 		case r.Climate.Rate.Estimate:
-			stops = append(stops, heat.Place{Name: stopPlace(sp, s, i), Reckoning: r})
+			stops = append(stops, heat.Place{Name: stopPlace(sp, s, i), Calculation: r})
 		default:
 			held = append(held, stopPlace(sp, s, i))
 		}
 	}
-	curve := there.Reckoning.HeatCurve(m.athlete, heat.PictureLow, heat.PictureHigh, heat.BandStep, p.v.desk.Reckon())
-	p.chart.Set(sp.Picture(there.Reckoning, curve, stops))
+	curve := there.Calculation.HeatCurve(m.athlete, heat.PictureLow, heat.PictureHigh, heat.BandStep, p.v.desk.Calculate())
+	p.chart.Set(sp.Picture(there.Calculation, curve, stops))
 	note := []string{sp.Words.Say("trip.picture.note")}
 	if len(held) > 0 {
 		note = append(note, sp.Words.Say("trip.picture.held", sp.Words.List(held)))

@@ -18,7 +18,7 @@ const expected = plan.Expected
 // and the high end of the loss.
 func endRows(sp heat.Speaker, there consult.StopPlan) (titles [3]string, rows []endRow) {
 	say, q := sp.Words.Say, there.At
-	rate := there.Reckoning.Climate.Rate
+	rate := there.Calculation.Climate.Rate
 	titles = [3]string{say("trip.at.low", sp.LowRate(rate.Range)), sp.Rate(rate.Value), sp.HighRate(rate.Range)}
 	if rate.Estimate {
 		titles[1] = sp.MiddleRate(rate.Value)
@@ -44,7 +44,7 @@ func endRows(sp heat.Speaker, there consult.StopPlan) (titles [3]string, rows []
 		name := say("trip.mouthfuls", capital(desk.ChanceWord(sp.Words, take.Chance.Code)), say("trip.mouthfuls.count", take.Mouthfuls))
 		rows = append(rows, same(name, sp.By.Amount(float64(take.ML), quantity.Millilitre)))
 	}
-	if rangeAlone(there.Reckoning.Climate) {
+	if rangeAlone(there.Calculation.Climate) {
 		titles[1] = ""
 		for i := range rows {
 			rows[i].cells[1] = ""

@@ -94,8 +94,8 @@ func (p *stopPart) show(m *member, i int) {
 	if err != nil {
 		p.showTrouble(sp, m, s, err)
 	} else {
-		p.tests.Show(there.Reckoning, sp.DaysOf(s))
-		p.cautions.Show(sp.Caution(there.Reckoning, consult.CareOf(m.athlete, v.desk.Now()), v.desk.Practice().Emergency))
+		p.tests.Show(there.Calculation, sp.DaysOf(s))
+		p.cautions.Show(sp.Caution(there.Calculation, consult.CareOf(m.athlete, v.desk.Now()), v.desk.Practice().Emergency))
 		p.plan.show(sp, m, there)
 	}
 	p.days.show(sp, there)
@@ -113,7 +113,7 @@ func (p *stopPart) showTrouble(sp heat.Speaker, m *member, s record.Stop, err er
 	}
 	p.tests.ShowTrouble(strings.Join(list, " "))
 	refresh(p.testBox)
-	p.cautions.Show(sp.Caution(consult.Reckoning{}, consult.CareOf(m.athlete, p.v.desk.Now()), p.v.desk.Practice().Emergency))
+	p.cautions.Show(sp.Caution(consult.Calculation{}, consult.CareOf(m.athlete, p.v.desk.Now()), p.v.desk.Practice().Emergency))
 	visible(p.plan.body, false)
 }
 

@@ -234,7 +234,7 @@ func enable(c fyne.Disableable, on bool) {
 
 // plan works a stop out for a traveller.
 func (v *View) plan(m *member, s record.Stop) (consult.StopPlan, error) {
-	return consult.PlanStop(s, m.athlete, m.tests, m.along, v.places, v.desk.Now(), v.desk.Reckon())
+	return consult.PlanStop(s, m.athlete, m.tests, m.along, v.places, v.desk.Now(), v.desk.Calculate())
 }
 
 // Head is the trip, who travels, and what can be done with it.

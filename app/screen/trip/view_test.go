@@ -67,10 +67,10 @@ func TestHiddenMass(t *testing.T) {
 		t.Fatal(err)
 	}
 	wants(t, w, "Under 18", "Deficit at the end", d.Words.Signed(-there.At.DeficitL.High, 2)+" L")
-	dialog := heat.ShowWhy(d.Host, w.Canvas(), v.speaker(m), there.Reckoning)
+	dialog := heat.ShowWhy(d.Host, w.Canvas(), v.speaker(m), there.Calculation)
 	look("why")
 	wants(t, w, "Body mass is hidden", "What the range is made of")
-	without(t, w, "How it was reckoned", "step by step")
+	without(t, w, "How it was calculated", "step by step")
 	dialog.Close()
 	v.askAgree()
 	look("the agreement")
@@ -79,7 +79,7 @@ func TestHiddenMass(t *testing.T) {
 	if found := revealing.FindAllString(page, -1); found != nil || !strings.Contains(page, "Show this page to a parent or guardian") {
 		t.Errorf("the page speaks of %q", found)
 	}
-	// What cannot be reckoned for want of mass does not name it either.
+	// What cannot be calculated for want of mass does not name it either.
 	change(t, d, "Mirel", func(a *record.Athlete) { a.Height = record.Number{} })
 	v, w = open(t, d, v.Place())
 	look("the stop without mass and height")
@@ -205,7 +205,7 @@ func TestSquad(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		rates[fmt.Sprint(there.Reckoning.Climate.Rate.Value)] = true
+		rates[fmt.Sprint(there.Calculation.Climate.Rate.Value)] = true
 	}
 	if len(rates) != 4 {
 		t.Errorf("%d rates for four athletes", len(rates))

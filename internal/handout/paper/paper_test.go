@@ -247,7 +247,7 @@ func sampler(f *Faces) Document {
 		b = b.With(f.Line(st, name, 52, Right).At(44, y).Marks...)
 		y += 6
 	}
-	for i, k := range []Ink{Black, Grey, Faint, Hair, Sunk, Water, Drink, Food, Loss, LossPale, Salt} {
+	for i, k := range []Ink{Black, Grey, Faint, Hairline, Sunk, Water, Drink, Food, Loss, LossPale, Salt} {
 		b = b.With(Box{X: 4 + float64(i)*8, Y: 24, W: 7, H: 7, Fill: k})
 	}
 	return NewDocument(f, Size{Width: 100, Height: 70}, []Page{{Marks: b.With(
@@ -256,7 +256,7 @@ func sampler(f *Faces) Document {
 		Box{X: 36, Y: 35, W: 20, H: 10, Radius: 2, Width: 0.3, Stroke: Black, Fill: Sunk},
 		Box{X: 60, Y: 35, W: 20, H: 10, Width: 0.3, Stroke: Black, Dash: 1.2},
 		Hatch{X: 84, Y: 35, W: 12, H: 10, Step: 1.5, Ink: Grey},
-		Line{X1: 4, X2: 96, Y1: 50, Y2: 50, Width: 0.26, Ink: Hair},
+		Line{X1: 4, X2: 96, Y1: 50, Y2: 50, Width: 0.26, Ink: Hairline},
 		Line{X1: 4, X2: 96, Y1: 54, Y2: 54, Width: 0.5, Ink: Black, Dash: 2},
 		Line{X1: 4, X2: 96, Y1: 58, Y2: 66, Width: 0.4, Ink: Loss},
 	).Marks}})

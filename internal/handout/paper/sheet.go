@@ -54,7 +54,7 @@ const (
 	Black
 	Grey
 	Faint
-	Hair
+	Hairline
 	Sunk
 	White
 	Water
@@ -75,7 +75,7 @@ func (k Ink) RGB() (r, g, b uint8) {
 		return 0x56, 0x5C, 0x63
 	case Faint:
 		return 0x67, 0x6C, 0x72
-	case Hair:
+	case Hairline:
 		return 0xD8, 0xD2, 0xC4
 	case Sunk:
 		return 0xEC, 0xE7, 0xDC

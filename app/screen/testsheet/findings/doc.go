@@ -6,7 +6,7 @@
 // [Rows] lists the figures and [Explain] words a why; both are pure and are
 // what the printed report is made of too. A [View] shows them. Everything
 // comes from [consult.Findings] and the why that each figure carries: nothing
-// is reckoned here.
+// is calculated here.
 //
 // Where body mass is hidden from the athlete, litres are all that is shown: no
 // kilograms, no per cent of body mass, nothing per kilogram, and no formula,

@@ -5,9 +5,9 @@ import (
 	"ebbwell/internal/sweat"
 )
 
-// reckoning is what the planner says of the mix in hand and of the habit. Its
+// calculation is what the planner says of the mix in hand and of the habit. Its
 // memory is used again, so that a movement makes nothing anew.
-type reckoning struct {
+type calculation struct {
 	at, habit plan.Prediction
 	bands     [plan.Slots]plan.Band
 	// most is how far each slider goes with the others held, ends why.
@@ -20,13 +20,13 @@ type reckoning struct {
 	course, usual []plan.Point
 }
 
-// open reckons everything: another case, option or length is in hand.
-func (r *reckoning) open(s state, chances []plan.Chance) {
-	p := s.kase.Planner
+// open calculates everything: another case, option or length is in hand.
+func (r *calculation) open(s state, chances []plan.Chance) {
+	p := s.planCase.Planner
 	r.chances = chances
-	r.mouthful = plan.Mouthful(s.kase.Athlete.Mouthful.Or(0))
+	r.mouthful = plan.Mouthful(s.planCase.Athlete.Mouthful.Or(0))
 	if r.mouthful == 0 {
-		r.mouthful = plan.UsualMouthful(sweat.Sex(s.kase.Athlete.Sex))
+		r.mouthful = plan.UsualMouthful(sweat.Sex(s.planCase.Athlete.Sex))
 	}
 	r.habit = p.Evaluate(s.length, s.habit)
 	p.Schedule(s.length, s.habit, r.chances, r.mouthful, &r.took)
@@ -34,9 +34,9 @@ func (r *reckoning) open(s state, chances []plan.Chance) {
 	r.follow(s)
 }
 
-// follow reckons what a movement changes.
-func (r *reckoning) follow(s state) {
-	p := s.kase.Planner
+// follow calculates what a movement changes.
+func (r *calculation) follow(s state) {
+	p := s.planCase.Planner
 	r.at = p.Evaluate(s.length, s.mix)
 	r.bands = p.Bands(s.length, s.mix)
 	for slot := range r.most {
@@ -48,4 +48,4 @@ func (r *reckoning) follow(s state) {
 
 // even reports whether the sport has no chances of its own within the session:
 // drinking is then drawn as even.
-func (r *reckoning) even() bool { return len(r.take.Takes) == 0 }
+func (r *calculation) even() bool { return len(r.take.Takes) == 0 }
