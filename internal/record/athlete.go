@@ -20,6 +20,30 @@ const (
 	AcclimatisedNo  Acclimatised = "no"
 )
 
+// Training says whether an athlete is trained.
+type Training string
+
+// The answers; empty while not asked.
+const (
+	Trained   Training = "trained"
+	Untrained Training = "untrained"
+)
+
+// Habit is what an athlete usually drinks and eats in a usual session.
+type Habit struct {
+	// Minutes is the length of the usual session.
+	Minutes Number `gorm:"embedded;embeddedPrefix:minutes_" unit:"min"`
+	// Water and Drink are rates, L/h; DrinkID is the product drunk.
+	Water   Number `gorm:"embedded;embeddedPrefix:water_" unit:"L/h"`
+	Drink   Number `gorm:"embedded;embeddedPrefix:drink_" unit:"L/h"`
+	DrinkID ID     `gorm:"size:64"`
+	// Portions of a food are eaten each hour; FoodID is the product, FoodName
+	// what the athlete calls it.
+	Portions Number `gorm:"embedded;embeddedPrefix:portions_" unit:"portion"`
+	FoodID   ID     `gorm:"size:64"`
+	FoodName string
+}
+
 // Athlete is one person in care. Lists are in the order shown.
 type Athlete struct {
 	Meta
@@ -36,6 +60,17 @@ type Athlete struct {
 	UsualDrinking Number `gorm:"embedded;embeddedPrefix:usual_drinking_" unit:"L/h"`
 	// Mouthful is the athlete's own mouthful in mL, from ten of them weighed.
 	Mouthful Number `gorm:"embedded;embeddedPrefix:mouthful_" unit:"mL"`
+	// Training is whether the athlete is trained for their sport.
+	Training Training `gorm:"size:12"`
+	// Habit is what the athlete says they usually do, beside what a test saw.
+	Habit Habit `gorm:"embedded;embeddedPrefix:habit_"`
+	// DeficitAim is the deficit at the end not to pass, % of body mass, and
+	// CarbohydrateAim the carbohydrate wanted, g/h, of this athlete; unknown is
+	// as the practice and the advice say.
+	DeficitAim      Number `gorm:"embedded;embeddedPrefix:deficit_aim_" unit:"%"`
+	CarbohydrateAim Number `gorm:"embedded;embeddedPrefix:carbohydrate_aim_" unit:"g/h"`
+	// PageLanguage is the language the athlete reads; empty is the practice's.
+	PageLanguage string `gorm:"size:8"`
 	// Guardian and Assent settle a minor's consent; MassHidden hides body
 	// mass on screen and paper, MassHiddenSettled says that it was asked.
 	Guardian          string

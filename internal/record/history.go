@@ -34,16 +34,31 @@ type RawText struct {
 // Frozen is a closed test or an agreed plan as it was at that moment: its
 // inputs and results as JSON, and the evidence it was calculated by.
 type Frozen struct {
-	ID       ID   `gorm:"primaryKey;size:36"`
-	Kind     Kind `gorm:"size:12;index:idx_frozen_record"`
-	Record   ID   `gorm:"size:36;index:idx_frozen_record"`
-	Number   int  // 1 for the first freeze, 2 after a correction …
-	Inputs   []byte
-	Results  []byte
+	ID      ID   `gorm:"primaryKey;size:36"`
+	Kind    Kind `gorm:"size:12;index:idx_frozen_record"`
+	Record  ID   `gorm:"size:36;index:idx_frozen_record"`
+	Number  int  // 1 for the first freeze, 2 after a correction …
+	Inputs  []byte
+	Results []byte
+	// Shown is what the page, the card, the limit and the bars of an agreed plan
+	// showed, as JSON; empty for a test.
+	Shown    []byte
 	Evidence string `gorm:"size:24"`
-	At       time.Time
-	By       string
-	Why      string
+	// Program is the version of the program that froze it.
+	Program string `gorm:"size:24"`
+	// Line is what a list shows of it.
+	Line FrozenLine `gorm:"embedded;embeddedPrefix:line_"`
+	At   time.Time
+	By   string
+	Why  string
+}
+
+// FrozenLine is what a list shows of a closed test.
+type FrozenLine struct {
+	// Rate is the sweat rate, L/h, nil while it is not known or was never
+	// written; Ranged is false where it had no range.
+	Rate   *float64
+	Ranged bool
 }
 
 // TableName is the word for several frozen copies.

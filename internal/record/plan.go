@@ -33,10 +33,22 @@ type Plan struct {
 	Agreement Agreement `gorm:"embedded"`
 	Rules     StepRules `gorm:"embedded;embeddedPrefix:rules_"`
 	Aims      Aims      `gorm:"embedded;embeddedPrefix:aims_"`
-	Options   []Option  `gorm:"foreignKey:PlanID"`
-	Steps     []Step    `gorm:"foreignKey:PlanID"`
-	Chances   []Chance  `gorm:"foreignKey:PlanID"`
-	Reviews   []Review  `gorm:"foreignKey:PlanID"`
+	// Corrected says that the test behind an agreed plan was corrected since.
+	Corrected TestCorrected `gorm:"embedded;embeddedPrefix:corrected_"`
+	Options   []Option      `gorm:"foreignKey:PlanID"`
+	Steps     []Step        `gorm:"foreignKey:PlanID"`
+	Chances   []Chance      `gorm:"foreignKey:PlanID"`
+	Reviews   []Review      `gorm:"foreignKey:PlanID"`
+}
+
+// TestCorrected is a correction of the test behind an agreed plan, told until
+// the plan is checked. At is nil while there is none.
+type TestCorrected struct {
+	At *time.Time
+	// Before and After are the total sweat loss of the plan's session, L, as
+	// agreed and as it would be now.
+	Before Number `gorm:"embedded;embeddedPrefix:before_" unit:"L"`
+	After  Number `gorm:"embedded;embeddedPrefix:after_" unit:"L"`
 }
 
 // Aims is what was chosen for a plan to meet in place of the published advice,

@@ -25,6 +25,10 @@ type Settings struct {
 	OwnGravityGreat   Number `gorm:"embedded;embeddedPrefix:own_gravity_great_"`
 	// DeficitAim is the default limit of the deficit at the end, %.
 	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_" unit:"%"`
+	// FieldMethod: sweat rates are not corrected for breath and gas exchange.
+	FieldMethod bool
+	// ComfortableOnly: a schedule fills no break above what is comfortable.
+	ComfortableOnly bool
 	// Theme is "dark", "system", or empty for light.
 	Theme string `gorm:"size:8"`
 	// TextSize is 100, 125 or 150 %.

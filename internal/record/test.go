@@ -224,6 +224,10 @@ type Urine struct {
 type Feeling struct {
 	Thirst  Number `gorm:"embedded;embeddedPrefix:thirst_"`
 	Stomach Number `gorm:"embedded;embeddedPrefix:stomach_"` // 0 fine, 10 worst
+	// Ill: ill or feverish on the day; StomachUpset: an upset stomach that day,
+	// from before the session.
+	Ill          bool
+	StomachUpset bool
 }
 
 // Site is where a patch sat.

@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -13,6 +14,10 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/go-gormigrate/gormigrate/v2"
+	"gorm.io/gorm"
+	"gorm.io/gorm/logger"
 
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -84,14 +89,34 @@ func childStream(dir string) error {
 	return err
 }
 
-// childMidway stops in the middle of a change of shape.
+// childMidway tells of every statement of a change of shape, and of the moment
+// before its end, and goes on when it is told to.
 func childMidway(dir string) error {
-	_, err := Open(dir, Options{versions: withNext(func() {
-		fmt.Println("midway")
-		time.Sleep(time.Minute)
-	})})
-	return err
+	next := bufio.NewReader(os.Stdin)
+	said := 0
+	stop := func() {
+		said++
+		fmt.Println("statement", said)
+		_, _ = next.ReadString('\n')
+	}
+	var watched []*gormigrate.Migration
+	for _, m := range withNext() {
+		watched = append(watched, &gormigrate.Migration{ID: m.ID, Migrate: func(tx *gorm.DB) error {
+			err := m.Migrate(tx.Session(&gorm.Session{Logger: watcher{tx.Logger, stop}}))
+			stop()
+			return err
+		}})
+	}
+	return openAndClose(Open(dir, Options{versions: watched}))
 }
+
+// watcher is told of every statement.
+type watcher struct {
+	logger.Interface
+	stop func()
+}
+
+func (w watcher) Trace(context.Context, time.Time, func() (string, int64), error) { w.stop() }
 
 // childCommand prepares a second program.
 func childCommand(name, dir string) *exec.Cmd {
@@ -173,24 +198,63 @@ func TestKilledWhileSaving(t *testing.T) {
 	}
 }
 
-// TestKilledWhileMigrating leaves the old state.
+// TestKilledWhileMigrating at any statement leaves every kept file as it was, and
+// the next start brings it up to date.
 func TestKilledWhileMigrating(t *testing.T) {
-	dir := copyKept(t)
-	killAfter(t, childCommand("midway", dir), func(line string) bool { return line == "midway" })
-	s := open(t, dir, newClock())
-	checkWhole(t, s)
-	if made := got(madeVersions(s.files.reader))(t); len(made) != 1 {
-		t.Errorf("versions %q", made)
-	}
-	if names := columnsOf(t, s.files.reader, "athletes"); strings.Contains(strings.Join(names, " "), "language") {
-		t.Error("half of the change is there")
-	}
-	for table, n := range rowsIn(t, s.files.reader) {
-		if n == 0 {
-			t.Errorf("%s is empty", table)
+	eachKept(t, func(t *testing.T, file string) {
+		all := statementsOf(t, file)
+		for _, at := range []int{1, all / 3, 2 * all / 3, all} {
+			dir := copyKept(t, file)
+			before := rowsAt(t, dir)
+			killMidway(t, dir, at)
+			if made := madeAfterKill(t, dir); len(made) != versionOf(t, file) {
+				t.Errorf("killed at statement %d of %d: versions %q", at, all, made)
+			}
+			if _, err := os.Stat(filepath.Join(dir, snapshotFolder)); err != nil {
+				t.Errorf("no snapshot from before the change: %v", err)
+			}
+			s := open(t, dir, newClock())
+			checkWhole(t, s)
+			wantRows(t, before, allRows(t, s.files.reader), versionOf(t, file))
+			if made := got(madeVersions(s.files.reader))(t); len(made) != len(versions()) {
+				t.Errorf("killed at statement %d of %d, then opened: versions %q", at, all, made)
+			}
 		}
+	})
+}
+
+// statementsOf counts the statements that bring a kept file to tomorrow.
+func statementsOf(t testing.TB, file string) int {
+	t.Helper()
+	cmd := childCommand("midway", copyKept(t, file))
+	cmd.Stdin = strings.NewReader(strings.Repeat("\n", 10_000))
+	n := strings.Count(runChild(t, cmd), "statement")
+	if n < 3 {
+		t.Fatalf("only %d statements", n)
 	}
-	if _, err := os.Stat(filepath.Join(dir, snapshotFolder)); err != nil {
-		t.Errorf("no snapshot from before the change: %v", err)
-	}
+	return n
+}
+
+// killMidway kills a second program at a statement of a change of shape.
+func killMidway(t testing.TB, dir string, at int) {
+	t.Helper()
+	cmd := childCommand("midway", dir)
+	more := got(cmd.StdinPipe())(t)
+	killAfter(t, cmd, func(line string) bool {
+		if line == fmt.Sprint("statement ", at) {
+			return true
+		}
+		_, err := io.WriteString(more, "\n")
+		must(t, err)
+		return false
+	})
+}
+
+// madeAfterKill reads the versions with the log that the kill left behind.
+func madeAfterKill(t testing.TB, dir string) []string {
+	t.Helper()
+	db := got(connect(filepath.Join(dir, fileName), forChanging))(t)
+	made := got(madeVersions(db))(t)
+	must(t, disconnect(db))
+	return made
 }

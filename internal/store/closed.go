@@ -26,7 +26,7 @@ func closedTo(kind record.Kind, kept, wanted row, steps []step) error {
 // openFields says which fields of a kept record may change. What is set by a
 // later event stays open: the laboratory's values of a waiting test; reviews,
 // the state and the dates of steps and the day of the next review of an agreed
-// plan, and that it is replaced by another.
+// plan, that its test was corrected, and that it is replaced by another.
 func openFields(kind record.Kind, kept, wanted row) func(path string) bool {
 	none := func(string) bool { return false }
 	all := func(string) bool { return true }
@@ -67,7 +67,7 @@ func laboratoryField(path string) bool {
 // followUpField reports whether a value belongs to the weeks after the agreement.
 func followUpField(path string) bool {
 	parts := strings.Split(path, ".")
-	return parts[0] == "reviews" || path == "agreement.review" ||
+	return parts[0] == "reviews" || parts[0] == "corrected" || path == "agreement.review" ||
 		len(parts) == 3 && parts[0] == "steps" && slices.Contains([]string{"state", "from"}, parts[2])
 }
 

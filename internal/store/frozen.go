@@ -13,8 +13,13 @@ import (
 // later what was seen when it was closed, whatever the program becomes.
 type Freezing struct {
 	Inputs, Results []byte // JSON
-	Evidence        string // version of the evidence
-	Why             string
+	// Shown is what the page of an agreed plan showed, as JSON; may be empty.
+	Shown    []byte
+	Evidence string // version of the evidence
+	Program  string // version of the program
+	// Line is what a list shows of a closed test.
+	Line record.FrozenLine
+	Why  string
 }
 
 // Freeze keeps a copy of a record, such as after a late value of the
@@ -40,11 +45,15 @@ func (w *work) freeze(ref record.Ref, f Freezing) (record.Frozen, error) {
 		return record.Frozen{}, fail(err, "number frozen copy")
 	}
 	copied := record.Frozen{ID: record.NewID(), Kind: ref.Kind, Record: ref.ID, Number: 1, Inputs: f.Inputs,
-		Results: f.Results, Evidence: f.Evidence, At: w.now, By: w.by, Why: f.Why}
+		Results: f.Results, Shown: f.Shown, Evidence: f.Evidence, Program: f.Program, Line: f.Line, At: w.now, By: w.by, Why: f.Why}
 	if len(last) > 0 {
 		copied.Number = last[0] + 1
 	}
-	return copied, fail(w.tx.Create(&copied).Error, "write frozen copy")
+	packed, err := packed(copied)
+	if err != nil {
+		return record.Frozen{}, fail(err, "pack frozen copy")
+	}
+	return copied, fail(w.tx.Create(&packed).Error, "write frozen copy")
 }
 
 // FrozenOf lists the frozen copies of a record, newest first.
@@ -53,7 +62,7 @@ func (s *Store) FrozenOf(ctx context.Context, ref record.Ref) ([]record.Frozen, 
 	err := s.read(ctx, "load frozen copies", func(tx *gorm.DB) error {
 		return tx.Where("kind = ? AND record = ?", ref.Kind, ref.ID).Order("number DESC").Find(&list).Error
 	})
-	return list, about(err, ref)
+	return list, about(errors.Join(err, unpack(list)), ref)
 }
 
 // SavePrint keeps a page as it was printed; its id, time and name are set here.

@@ -12,7 +12,7 @@ func TestMain(m *testing.M) {
 	if name := os.Getenv(childVariable); name != "" {
 		os.Exit(child(name, os.Getenv(childFolder)))
 	}
-	flag.Bool(keepFlag, false, "write "+keptFile+" anew; only while its version is not released")
+	flag.Bool(keepFlag, false, "keep a database of the newest version, once, when it is released")
 	flag.Parse()
 	os.Exit(m.Run())
 }

@@ -9,6 +9,7 @@ import (
 	"gorm.io/gorm"
 
 	"ebbwell/internal/store/v1"
+	"ebbwell/internal/store/v2"
 )
 
 // versionTable holds one row for each change of shape that was made.
@@ -19,6 +20,7 @@ const versionTable = "migrations"
 func versions() []*gormigrate.Migration {
 	return []*gormigrate.Migration{
 		{ID: "0001", Migrate: func(tx *gorm.DB) error { return tx.Migrator().CreateTable(v1.Tables()...) }},
+		{ID: "0002", Migrate: v2.Migrate},
 	}
 }
 

@@ -104,7 +104,7 @@ func TestRestoreBad(t *testing.T) {
 	s := open(t, dir, c)
 	one, _ := sheet(t, s)
 	next := t.TempDir()
-	must(t, openAndClose(Open(next, Options{versions: withNext(nil)})))
+	must(t, openAndClose(Open(next, Options{versions: withNext()})))
 	bad := filepath.Join(t.TempDir(), "bad.db")
 	for name, tt := range map[string]struct {
 		content []byte

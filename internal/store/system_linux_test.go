@@ -49,7 +49,7 @@ func wantMode(t *testing.T, path string, want os.FileMode) {
 
 // TestLooseFileIsTightened: a file that others could read is closed to them.
 func TestLooseFileIsTightened(t *testing.T) {
-	dir := copyKept(t)
+	dir := copyKept(t, keptFiles(t)[0])
 	must(t, os.Chmod(filepath.Join(dir, fileName), 0o644))
 	s := open(t, dir, newClock())
 	wantMode(t, s.path(), 0o600)

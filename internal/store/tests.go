@@ -74,6 +74,9 @@ func (s *Store) addBeside(ctx context.Context, tests []record.ID, of map[record.
 		if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("number DESC").Find(&kept).Error; err != nil {
 			return err
 		}
+		if err := unpack(kept); err != nil {
+			return err
+		}
 		for _, f := range kept {
 			of[f.Record].Kept = append(of[f.Record].Kept, f)
 		}

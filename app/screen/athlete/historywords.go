@@ -39,7 +39,7 @@ func (sp speaker) entry(c record.Change, a record.Athlete, groups []record.Group
 // fieldWord names a field by its path in the record, and the row it stands in.
 func (sp speaker) fieldWord(path string, a record.Athlete, groups []record.Group) string {
 	list, rest, inRow := strings.Cut(path, ".")
-	if !inRow {
+	if !inRow || list == "habit" { // a block of fields, no list of rows
 		return sp.say("profile.field." + fieldKey(path))
 	}
 	id, name, inside := strings.Cut(rest, ".")

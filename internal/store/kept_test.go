@@ -1,0 +1,197 @@
+package store
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"gorm.io/gorm"
+
+	"ebbwell/internal/record"
+)
+
+// keepFlag is the flag that keeps a file of the newest version. One that is
+// kept already is never written again.
+const keepFlag = "keep-databases"
+
+// keptFolder holds a database of every released version as that version left it.
+const keptFolder = "testdata/databases"
+
+// keptFiles lists the kept files, oldest first.
+func keptFiles(t testing.TB) []string {
+	t.Helper()
+	files := got(filepath.Glob(filepath.Join(keptFolder, "v*.db")))(t)
+	slices.SortFunc(files, func(a, b string) int { return versionOf(t, a) - versionOf(t, b) })
+	return files
+}
+
+// versionOf reads the version in the name of a kept file.
+func versionOf(t testing.TB, file string) int {
+	t.Helper()
+	return got(strconv.Atoi(strings.TrimSuffix(strings.TrimPrefix(filepath.Base(file), "v"), ".db")))(t)
+}
+
+// eachKept runs a test on every kept file.
+func eachKept(t *testing.T, f func(t *testing.T, file string)) {
+	t.Helper()
+	for _, file := range keptFiles(t) {
+		t.Run(filepath.Base(file), func(t *testing.T) { f(t, file) })
+	}
+}
+
+// copyKept puts a kept file into a data folder.
+func copyKept(t testing.TB, file string) string {
+	t.Helper()
+	dir := t.TempDir()
+	must(t, os.WriteFile(filepath.Join(dir, fileName), got(os.ReadFile(file))(t), 0o600))
+	return dir
+}
+
+// TestEveryReleaseIsKept: there is a file of every version but the newest,
+// which is kept when it is released; with the flag it is kept now.
+func TestEveryReleaseIsKept(t *testing.T) {
+	newest := len(versions())
+	if flag.Lookup(keepFlag).Value.String() == "true" {
+		keepNewest(t, filepath.Join(keptFolder, fmt.Sprintf("v%d.db", newest)))
+	}
+	var have []int
+	for _, file := range keptFiles(t) {
+		have = append(have, versionOf(t, file))
+	}
+	for v := 1; v < newest; v++ {
+		if !slices.Contains(have, v) {
+			t.Errorf("no file of version %d is kept", v)
+		}
+	}
+	if len(have) > newest || have[len(have)-1] > newest {
+		t.Errorf("kept are %d, the newest version is %d", have, newest)
+	}
+}
+
+// keepNewest writes a file of the newest version, unless there is one.
+func keepNewest(t *testing.T, to string) {
+	t.Helper()
+	if _, err := os.Stat(to); err == nil {
+		t.Fatalf("%s is kept: a released version never changes", to)
+	}
+	s := got(Open(t.TempDir(), Options{Clock: newClock().now, By: "Kit"}))(t)
+	makeWorld(t, s)
+	must(t, s.Backup(context.Background(), got(filepath.Abs(to))(t)))
+	must(t, s.Close())
+}
+
+// tableRows is what stands in a database: by table, by key, by column.
+type tableRows map[string]map[string]map[string]any
+
+// keyOf names a row whatever becomes of its other columns.
+func keyOf(row map[string]any) string {
+	if id, ok := row["id"]; ok {
+		return fmt.Sprint(id)
+	}
+	return fmt.Sprint(row["kind"], row["record"], row["field"], row["reason"]) // a raw text
+}
+
+// rowsAt reads the database in a data folder as it lies there.
+func rowsAt(t testing.TB, dir string) tableRows {
+	t.Helper()
+	db := got(connect(filepath.Join(dir, fileName), forLooking))(t)
+	all := allRows(t, db)
+	must(t, disconnect(db))
+	return all
+}
+
+func allRows(t testing.TB, db *gorm.DB) tableRows {
+	t.Helper()
+	all := tableRows{}
+	for _, table := range got(db.Migrator().GetTables())(t) {
+		var rows []map[string]any
+		must(t, db.Table(table).Find(&rows).Error)
+		all[table] = map[string]map[string]any{}
+		for _, row := range rows {
+			all[table][keyOf(row)] = row
+		}
+		if len(all[table]) != len(rows) {
+			t.Fatalf("%d rows of %s have %d keys", len(rows), table, len(all[table]))
+		}
+	}
+	return all
+}
+
+// wantRows fails unless every table, row and value of before is there after.
+// Frozen copies are packed from version 2 on.
+func wantRows(t testing.TB, before, after tableRows, version int) {
+	t.Helper()
+	for table, rows := range before {
+		for key, row := range rows {
+			for column, want := range row {
+				have := after[table][key][column]
+				if version < 2 && table == "frozen" && (column == "inputs" || column == "results") {
+					have = got(unpackOne(have.([]byte)))(t)
+				}
+				if !reflect.DeepEqual(have, want) {
+					t.Errorf("%s %s.%s was %v and is %v", table, key, column, want, have)
+				}
+			}
+		}
+		if more := len(after[table]) - len(rows); more != 0 && table != versionTable {
+			t.Errorf("%s has %d rows more", table, more)
+		}
+	}
+}
+
+// TestKept opens a file of every version, with rows in every table: all that
+// stood there is there still.
+func TestKept(t *testing.T) {
+	eachKept(t, func(t *testing.T, file string) {
+		dir, ctx := copyKept(t, file), context.Background()
+		before := rowsAt(t, dir)
+		s := open(t, dir, newClock())
+		checkWhole(t, s)
+		wantRows(t, before, allRows(t, s.files.reader), versionOf(t, file))
+		for table, rows := range before {
+			if len(rows) == 0 {
+				t.Errorf("the kept file has no rows in %s", table)
+			}
+		}
+		wantRecords(t, s)
+		// The kept file still takes a save.
+		id := got(s.Athletes(ctx))(t)[0].ID
+		test := got(s.Tests(ctx, id))(t)[0]
+		test.Note = "after the upgrade"
+		got(s.SaveTest(ctx, test, Edit{}))(t)
+	})
+}
+
+// wantRecords loads a record of every kind.
+func wantRecords(t testing.TB, s *Store) {
+	t.Helper()
+	ctx := context.Background()
+	athletes := got(s.Athletes(ctx))(t)
+	if len(athletes) != 1 {
+		t.Fatalf("got %d athletes", len(athletes))
+	}
+	id := athletes[0].ID
+	tests, plans, trips := got(s.Tests(ctx, id))(t), got(s.Plans(ctx, id))(t), got(s.TripsOf(ctx, id))(t)
+	if len(tests) != 1 || len(plans) != 1 || len(trips) != 1 {
+		t.Fatalf("got %d tests, %d plans, %d trips", len(tests), len(plans), len(trips))
+	}
+	got(s.Practice(ctx))(t)
+	got(s.LoadAthlete(ctx, id))(t)
+	if len(got(s.Groups(ctx))(t)) != 1 || len(got(s.Products(ctx))(t)) != 1 {
+		t.Error("group or product is gone")
+	}
+	ref := record.Ref{Kind: record.KindTest, ID: tests[0].ID}
+	if kept := got(s.FrozenOf(ctx, ref))(t); len(kept) != 1 || string(kept[0].Inputs) != `{"a":1}` || string(kept[0].Results) != `{"b":2}` {
+		t.Errorf("frozen copies %+v", kept)
+	}
+	if p := got(s.LoadPrint(ctx, got(s.PrintsOf(ctx, id))(t)[0].ID))(t); string(p.Bytes) != "%PDF-1.7" {
+		t.Errorf("the page holds %q", p.Bytes)
+	}
+}

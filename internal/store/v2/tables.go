@@ -1,0 +1,81 @@
+package v2
+
+import "time"
+
+// Practice as of version 2.
+type Practice struct {
+	ID              string `gorm:"primaryKey;size:36"`
+	FieldMethod     bool
+	ComfortableOnly bool
+}
+
+// Athlete as of version 2.
+type Athlete struct {
+	ID              string `gorm:"primaryKey;size:36"`
+	Training        string `gorm:"size:12"`
+	Habit           Habit  `gorm:"embedded;embeddedPrefix:habit_"`
+	DeficitAim      Number `gorm:"embedded;embeddedPrefix:deficit_aim_"`
+	CarbohydrateAim Number `gorm:"embedded;embeddedPrefix:carbohydrate_aim_"`
+	PageLanguage    string `gorm:"size:8"`
+}
+
+// Habit as of version 2.
+type Habit struct {
+	Minutes  Number `gorm:"embedded;embeddedPrefix:minutes_"`
+	Water    Number `gorm:"embedded;embeddedPrefix:water_"`
+	Drink    Number `gorm:"embedded;embeddedPrefix:drink_"`
+	DrinkID  string `gorm:"size:64"`
+	Portions Number `gorm:"embedded;embeddedPrefix:portions_"`
+	FoodID   string `gorm:"size:64"`
+	FoodName string
+}
+
+// Test as of version 2.
+type Test struct {
+	ID           string `gorm:"primaryKey;size:36"`
+	Ill          bool
+	StomachUpset bool
+}
+
+// NewestTest is the index by which the newest test of an athlete is found, over
+// columns of version 1.
+type NewestTest struct {
+	AthleteID string `gorm:"size:36;index:idx_tests_newest,priority:1"`
+	Date      string `gorm:"size:10;index:idx_tests_newest,priority:2"`
+	Start     string `gorm:"size:5;index:idx_tests_newest,priority:3"`
+	ID        string `gorm:"size:36;index:idx_tests_newest,priority:4"`
+}
+
+// TableName is the table the index is on.
+func (NewestTest) TableName() string { return "tests" }
+
+// Plan as of version 2.
+type Plan struct {
+	ID        string        `gorm:"primaryKey;size:36"`
+	Corrected TestCorrected `gorm:"embedded;embeddedPrefix:corrected_"`
+}
+
+// TestCorrected as of version 2.
+type TestCorrected struct {
+	At     *time.Time
+	Before Number `gorm:"embedded;embeddedPrefix:before_"`
+	After  Number `gorm:"embedded;embeddedPrefix:after_"`
+}
+
+// Frozen as of version 2. Inputs, results and what was shown are zlib streams
+// (RFC 1950) from this version on.
+type Frozen struct {
+	ID      string `gorm:"primaryKey;size:36"`
+	Shown   []byte
+	Program string     `gorm:"size:24"`
+	Line    FrozenLine `gorm:"embedded;embeddedPrefix:line_"`
+}
+
+// FrozenLine as of version 2.
+type FrozenLine struct {
+	Rate   *float64
+	Ranged bool
+}
+
+// TableName is the word for several frozen copies.
+func (Frozen) TableName() string { return "frozen" }
