@@ -16,6 +16,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/keep"
+	"ebbwell/app/kit/look"
 )
 
 // Program is the window on an open data folder.
@@ -142,7 +143,7 @@ func (p *Program) showHead() {
 	}
 	u, undoes := p.view.(desk.Undoer)
 	if undoes {
-		setEnabled(p.frame.undo, u.CanUndo())
+		look.EnableIf(p.frame.undo, u.CanUndo())
 	}
 	p.frame.showHead(p.view.Head(), undoes)
 }
@@ -184,15 +185,6 @@ func (p *Program) Close(ctx context.Context) error {
 		return fmt.Errorf("save before closing: %w", err)
 	}
 	return p.desk.Store.Close()
-}
-
-// setEnabled enables or disables a control.
-func setEnabled(c fyne.Disableable, on bool) {
-	if on {
-		c.Enable()
-		return
-	}
-	c.Disable()
 }
 
 // railOf is the place on the rail that a screen belongs to.

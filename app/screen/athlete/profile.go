@@ -143,7 +143,7 @@ func (v *Profile) follow() {
 	p.consents.follow(a)
 	p.sport.follow(a)
 	show(p.leaving.body, !v.fresh)
-	enable(p.test, !v.going && ready(a, v.desk.Now()))
+	look.EnableIf(p.test, !v.going && ready(a, v.desk.Now()))
 	v.page.Refresh()
 }
 
@@ -161,10 +161,10 @@ func (v *Profile) lock() {
 	show(v.parts.start, v.fresh)
 	open := !v.fresh && !v.going
 	for _, f := range v.b.Fields() {
-		enable(f.Field, open || !v.going && f.Name == "profile.name")
+		look.EnableIf(f.Field, open || !v.going && f.Name == "profile.name")
 	}
 	for _, c := range []fyne.Disableable{v.parts.sport.mouthful.ten, v.parts.sport.groups.add, v.parts.consents.add} {
-		enable(c, open)
+		look.EnableIf(c, open)
 	}
 }
 
@@ -260,21 +260,6 @@ func show(o fyne.CanvasObject, on bool) {
 		o.Show()
 	case !on && o.Visible():
 		o.Hide()
-	}
-}
-
-// enable lets a control be used, or keeps it from it.
-func enable(c fyne.Disableable, on bool) {
-	switch {
-	case on == !c.Disabled():
-		return
-	case on:
-		c.Enable()
-	default:
-		c.Disable()
-	}
-	if o, ok := c.(fyne.CanvasObject); ok {
-		o.Refresh() // a text of many lines does not by itself
 	}
 }
 

@@ -45,7 +45,7 @@ func (t *testRows) show(rows []Row) {
 		t.add()
 	}
 	for i, l := range t.lines {
-		visible(l.box, i < len(rows))
+		look.ShowIf(l.box, i < len(rows))
 		if i >= len(rows) {
 			continue
 		}

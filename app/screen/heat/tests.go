@@ -57,12 +57,12 @@ func (p *Tests) Show(r consult.Calculation, days Days) {
 	p.rows(r)
 	a := p.sp.Answer(r, days)
 	p.figure.SetText(a.Figure)
-	visible(p.figure, a.Figure != "")
+	look.ShowIf(p.figure, a.Figure != "")
 	p.beside.SetText(a.Beside)
-	visible(p.why, a.Figure != "")
-	visible(p.strip, a.Figure != "")
+	look.ShowIf(p.why, a.Figure != "")
+	look.ShowIf(p.strip, a.Figure != "")
 	p.strip.Set(p.sp.Strip(r))
-	visible(p.known, true)
+	look.ShowIf(p.known, true)
 	setText(p.rests, a.Rests)
 	setText(p.advice, a.Advice)
 	p.body.Refresh()
@@ -72,7 +72,7 @@ func (p *Tests) Show(r consult.Calculation, days Days) {
 func (p *Tests) ShowTrouble(sentence string) {
 	p.now = consult.Calculation{}
 	p.rows(p.now)
-	visible(p.known, false)
+	look.ShowIf(p.known, false)
 	setText(p.none, sentence)
 	setText(p.rests, "")
 	setText(p.advice, "")
@@ -83,27 +83,17 @@ func (p *Tests) ShowTrouble(sentence string) {
 func (p *Tests) rows(r consult.Calculation) {
 	rows := p.sp.Rows(r)
 	p.table.show(rows)
-	visible(p.table.box, len(rows) > 0)
+	look.ShowIf(p.table.box, len(rows) > 0)
 	setText(p.none, "")
 	if len(rows) == 0 {
 		setText(p.none, p.sp.say("heat.tests.none"))
 	}
 }
 
-// visible shows or hides an object.
-func visible(o fyne.CanvasObject, on bool) {
-	switch {
-	case on && !o.Visible():
-		o.Show()
-	case !on && o.Visible():
-		o.Hide()
-	}
-}
-
 // setText sets a paragraph and hides it while it is empty.
 func setText(p *look.Paragraph, text string) {
 	p.SetText(text)
-	visible(p, text != "")
+	look.ShowIf(p, text != "")
 }
 
 // canvasOf is the canvas an object stands on.

@@ -109,7 +109,7 @@ func (p *panel) follow() {
 	show(u.credit, p.credit(out))
 	u.form.hints(out)
 	show(u.tell, p.telling(err))
-	visible(u.result, err == nil && out.ok)
+	look.ShowIf(u.result, err == nil && out.ok)
 	if err == nil && out.ok {
 		p.showResult(out)
 	}
@@ -127,7 +127,7 @@ func (p *panel) showResult(out answer) {
 		measured = p.sp.Words.Say("otherclimate.measured", p.sp.Rate(out.basis.Rate.Value), p.sp.Rates(out.basis.Rate.Range))
 	}
 	show(u.measured, measured)
-	visible(u.tests.Body(), p.s.way != byTest)
+	look.ShowIf(u.tests.Body(), p.s.way != byTest)
 	u.tests.Show(out.calculation, heat.NoDays)
 	u.caution.Show(p.sp.Caution(out.calculation, consult.CareOf(p.in.athlete, p.desk.Now()), p.desk.Practice().Emergency))
 	u.change.show(out)
@@ -177,15 +177,5 @@ func (p *panel) take(done func(record.PlanBasis)) (stay bool) {
 // show sets a paragraph and hides it while it is empty.
 func show(o *look.Paragraph, text string) {
 	o.SetText(text)
-	visible(o, text != "")
-}
-
-// visible shows or hides an object.
-func visible(o fyne.CanvasObject, on bool) {
-	switch {
-	case on && !o.Visible():
-		o.Show()
-	case !on && o.Visible():
-		o.Hide()
-	}
+	look.ShowIf(o, text != "")
 }

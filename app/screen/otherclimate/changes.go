@@ -52,7 +52,7 @@ func (c *changes) show(out answer) {
 		c.add()
 	}
 	for i, l := range c.lines {
-		visible(l.box, i < len(rows))
+		look.ShowIf(l.box, i < len(rows))
 		if i >= len(rows) {
 			continue
 		}

@@ -178,10 +178,10 @@ func (f *form) number(name string, e evidence.Field, u quantity.Unit, of func() 
 // show shows the rows of the chosen way.
 func (f *form) show() {
 	way := f.p.s.way
-	visible(f.byTest, way == byTest)
-	visible(f.byCity, way == byCity)
-	visible(f.byAir, way == byAir)
-	visible(f.weather, way != byTest)
+	look.ShowIf(f.byTest, way == byTest)
+	look.ShowIf(f.byCity, way == byCity)
+	look.ShowIf(f.byAir, way == byAir)
+	look.ShowIf(f.weather, way != byTest)
 }
 
 // trouble shows at the city that the table has none such.

@@ -62,14 +62,14 @@ func (d *detail) show(r *Row) {
 	v, w := d.v, d.v.desk.Words
 	d.name.SetText(v.nameOf(r.Product.Name))
 	d.words.form.SetText(d.about(r))
-	showIf(d.ways.edit, r.Own != nil)
-	showIf(d.ways.remove, r.Own != nil)
-	showIf(d.ways.correct, r.Own == nil)
+	look.ShowIf(d.ways.edit, r.Own != nil)
+	look.ShowIf(d.ways.remove, r.Own != nil)
+	look.ShowIf(d.ways.correct, r.Own == nil)
 	d.holds.SetTitle(1, w.Say("pantry.in", w.Say("per."+string(r.Per))))
 	d.holds.SetRows(d.parts(r))
 	d.words.source.SetText(w.Say("pantry.source.words", v.sourceOr(r), v.sureWords(*r)))
 	d.words.note.SetText(r.Product.Origin.Note)
-	showIf(d.words.note, r.Product.Origin.Note != "")
+	look.ShowIf(d.words.note, r.Product.Origin.Note != "")
 	d.words.drink.SetText(d.drinkWords(r))
 	d.content.Refresh()
 }
@@ -170,13 +170,4 @@ func (v *View) osmolalityWords(r Row) string {
 	}
 	return w.Say(key, w.Number(figure, 0), w.Say("osmolality.band."+string(fuel.BandOf(x))),
 		w.Number(evidence.IsotonicLow, 0), w.Number(evidence.IsotonicHigh, 0), set)
-}
-
-// showIf shows or hides an object.
-func showIf(o fyne.CanvasObject, on bool) {
-	if on {
-		o.Show()
-		return
-	}
-	o.Hide()
 }

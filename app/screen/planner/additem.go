@@ -17,7 +17,7 @@ func (v *View) askItem(role record.Role) {
 	trouble := look.NewParagraph(v.full(role), look.Body, look.Ink)
 	what := field.NewSuggest(v.desk.Host, "planner.item", false, func(text string) []field.Option { return v.itemOptions(list, text) })
 	what.SetPlaceholder(say("planner.item.placeholder"))
-	enable(what, trouble.Text() == "")
+	look.EnableIf(what, trouble.Text() == "")
 	add := func(o field.Option) bool {
 		product, ok := v.desk.Products().Find(record.ID(o.Key))
 		if !ok {

@@ -75,12 +75,12 @@ func (f *aimsForm) open() {
 		}
 		one.number.SetPlaceholder(text)
 	}
-	setVisible(f.sodium, f.v.now.salted())
+	look.ShowIf(f.sodium, f.v.now.salted())
 	a, ok := f.otherAdvice()
 	if ok {
 		f.other.SetText(f.v.sp.say("planner.aim.other", f.v.sp.w.Between(a.Range, 0), f.v.sp.say(a.Code), f.v.sp.say("sure."+string(a.Sure))))
 	}
-	setVisible(f.other, ok && f.v.now.draft())
+	look.ShowIf(f.other, ok && f.v.now.draft())
 }
 
 // otherAdvice is another range of carbohydrate in use for such a session.

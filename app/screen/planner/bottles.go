@@ -6,6 +6,7 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 )
@@ -64,7 +65,7 @@ func (b *bottleLine) open() {
 		b.line.SetText(v.sp.bottles(consult.BottlesOf(v.now.plan)))
 		b.line.SetTrouble(field.Fine, "")
 	}
-	enable(b.line, v.now.draft())
+	look.EnableIf(b.line, v.now.draft())
 }
 
 // bottles writes sizes of bottles as they are typed.

@@ -63,9 +63,9 @@ func (r *chanceRows) open() {
 		r.make()
 	}
 	for _, link := range r.removes {
-		setVisible(link, r.v.now.draft())
+		look.ShowIf(link, r.v.now.draft())
 	}
-	setVisible(r.box, len(ids) > 0)
+	look.ShowIf(r.box, len(ids) > 0)
 }
 
 // make builds the rows.

@@ -45,7 +45,7 @@ func (t *dayTab) body() fyne.CanvasObject { return t.box }
 // open lays the day out anew.
 func (t *dayTab) open() {
 	t.more.open()
-	enable(t.add, t.v.now.draft())
+	look.EnableIf(t.add, t.v.now.draft())
 	t.follow()
 	t.box.Refresh()
 }

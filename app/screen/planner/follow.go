@@ -3,6 +3,7 @@ package planner
 import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
@@ -39,8 +40,8 @@ func (v *View) show() {
 	v.openMix()
 	ui.page.deficit.open(v.now, &v.live)
 	ui.page.bars.open(&v.live)
-	enable(ui.suggest, v.now.draft())
-	enable(ui.keep, v.now.draft())
+	look.EnableIf(ui.suggest, v.now.draft())
+	look.EnableIf(ui.keep, v.now.draft())
 	v.figures()
 	v.openPart(ui.tabs.Chosen())
 	ui.page.lay()

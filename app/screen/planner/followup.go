@@ -56,7 +56,7 @@ func newFollowUp(v *View) *followUp {
 // open shows the follow-up of an agreed plan.
 func (f *followUp) open() {
 	v := f.v
-	setVisible(f.box, v.now.plan.State == record.PlanAgreed)
+	look.ShowIf(f.box, v.now.plan.State == record.PlanAgreed)
 	if !f.box.Visible() {
 		return
 	}
@@ -72,7 +72,7 @@ func (f *followUp) open() {
 		}
 	}
 	f.sessions.SetRows(rows)
-	setVisible(f.sessions, len(rows) > 0)
+	look.ShowIf(f.sessions, len(rows) > 0)
 	f.openDecisions(step.ID, place)
 	f.box.Refresh()
 }
@@ -91,8 +91,8 @@ func (f *followUp) openDecisions(step record.ID, place int) {
 		words, proposed = v.sp.say("planner.follow.done"), ""
 	}
 	f.proposal.SetText(words)
-	enable(f.decide[record.DecisionNext], place > 0 && !done)
-	enable(f.decide[record.DecisionBack], place > 1 || p.Decision == plan.Back)
+	look.EnableIf(f.decide[record.DecisionNext], place > 0 && !done)
+	look.EnableIf(f.decide[record.DecisionBack], place > 1 || p.Decision == plan.Back)
 	for d, b := range f.decide {
 		b.SetText(v.decisionWord(step, d))
 		b.SetKind(field.Outline)
@@ -101,7 +101,7 @@ func (f *followUp) openDecisions(step record.ID, place int) {
 		}
 	}
 	_, some := consult.ToTakeBack(v.now.plan)
-	setVisible(f.back, some)
+	look.ShowIf(f.back, some)
 }
 
 // decisionWord is what a decision on a step is called: to go on from the last is

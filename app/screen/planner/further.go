@@ -65,7 +65,7 @@ func (r *furtherRows) open() {
 		r.grow(len(r.rows))
 	}
 	for i, row := range r.rows {
-		setVisible(row.box, i < len(list))
+		look.ShowIf(row.box, i < len(list))
 		if i >= len(list) {
 			continue
 		}
@@ -80,11 +80,11 @@ func (r *furtherRows) open() {
 		row.showStart(f.Start, raw[rawPath(i, furtherStart)], v.sp)
 		row.showMinutes(v, f, raw[rawPath(i, furtherMinutes)])
 		for _, c := range []fyne.Disableable{row.start, row.minutes, row.which} {
-			enable(c, v.now.draft())
+			look.EnableIf(c, v.now.draft())
 		}
-		setVisible(row.remove, v.now.draft())
+		look.ShowIf(row.remove, v.now.draft())
 	}
-	setVisible(r.box, len(list) > 0)
+	look.ShowIf(r.box, len(list) > 0)
 }
 
 func (row *furtherRow) showStart(at record.Clock, raw string, sp speaker) {

@@ -86,7 +86,7 @@ func (v *View) noTest() fyne.CanvasObject {
 		place.New = true
 	}
 	open := field.NewButton(h, "planner.test", say(button), field.Primary, func() { v.desk.Go(place) })
-	return onPaper(look.VBox(12, look.NewLabel(say(title), look.Strong, look.Ink), look.NewParagraph(say(sentence), look.Body, look.Ink2),
+	return look.OnPaper(look.VBox(12, look.NewLabel(say(title), look.Strong, look.Ink), look.NewParagraph(say(sentence), look.Body, look.Ink2),
 		list, look.HBox(0, open)))
 }
 
@@ -98,7 +98,7 @@ func (v *View) noPlan() fyne.CanvasObject {
 	begin := field.NewButton(h, "planner.begin", say("planner.begin", day), field.Primary, func() {
 		v.desk.Go(desk.Place{Screen: desk.Plan, Athlete: v.file.athlete.ID, New: true, Part: string(found.Test.ID)})
 	})
-	return onPaper(look.VBox(12, look.NewLabel(say("planner.noplan.title"), look.Strong, look.Ink),
+	return look.OnPaper(look.VBox(12, look.NewLabel(say("planner.noplan.title"), look.Strong, look.Ink),
 		look.NewParagraph(say("planner.noplan"), look.Body, look.Ink2), look.HBox(0, begin)))
 }
 
@@ -113,10 +113,5 @@ func (v *View) cannotOpen(err error) fyne.CanvasObject {
 		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID})
 	})
 	fresh := field.NewButton(h, "planner.new", say("planner.new"), field.Outline, v.goToNew)
-	return onPaper(look.VBox(12, look.NewCaution(say("planner.cannot"), sentence, nil), look.HBox(10, tests, fresh)))
-}
-
-// onPaper sets a sheet at the top of the screen.
-func onPaper(o fyne.CanvasObject) fyne.CanvasObject {
-	return look.Pad(16, 0, pageFoot, 0, look.VBox(0, look.MaxWidth(720, look.NewSheet(o))))
+	return look.OnPaper(look.VBox(12, look.NewCaution(say("planner.cannot"), sentence, nil), look.HBox(10, tests, fresh)))
 }

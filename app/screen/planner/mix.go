@@ -80,14 +80,14 @@ func (p *mixPanel) natural(width float32) float32 {
 func (p *mixPanel) open(s state, raw func(slot plan.Slot) string) {
 	p.title.SetText(p.sp.say("planner.mix", p.sp.optionName(s.hand())))
 	p.note.SetText(sentences(p.sp.mixNote(s), p.sp.gaps(s.planCase)))
-	setVisible(p.note, p.note.Text() != "")
+	look.ShowIf(p.note, p.note.Text() != "")
 	for _, r := range p.rows {
 		r.open(s, p.sp, raw(r.slot))
 	}
 	p.salt.SetText(p.sp.saltCare(s.planCase.Care))
-	setVisible(p.salt, p.salt.Text() != "")
-	enable(p.addDrink, s.movable())
-	enable(p.addFood, s.movable())
+	look.ShowIf(p.salt, p.salt.Text() != "")
+	look.EnableIf(p.addDrink, s.movable())
+	look.EnableIf(p.addFood, s.movable())
 	p.list.Refresh()
 	p.box.Refresh()
 }

@@ -84,7 +84,7 @@ func (r *namingRenderer) Layout(size fyne.Size) {
 		put(n.behind, drop, least.Width, least.Height)
 		x += 8
 	}
-	setVisible(n.note, size.Width-x >= look.Scaled(noteLeast))
+	look.ShowIf(n.note, size.Width-x >= look.Scaled(noteLeast))
 	put(n.note, n.note.Baseline(), max(size.Width-x, 0), look.Note.Height())
 }
 

@@ -84,9 +84,9 @@ func (t *optionTools) open() {
 	o := v.now.hand()
 	t.title.SetText(v.sp.say("planner.option.in", v.sp.optionName(o)))
 	draft := v.now.draft()
-	setVisible(t.buttons, draft)
-	enable(t.remove, draft && o.Kind == record.OptionOwn)
-	enable(t.mark, draft && o.Kind != record.OptionHabit)
+	look.ShowIf(t.buttons, draft)
+	look.EnableIf(t.remove, draft && o.Kind == record.OptionOwn)
+	look.EnableIf(t.mark, draft && o.Kind != record.OptionHabit)
 	t.mark.SetText(v.sp.say("planner.option.mark"))
 	if v.now.plan.Agreement.OptionID == o.ID {
 		t.mark.SetText(v.sp.say("planner.option.unmark"))

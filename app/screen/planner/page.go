@@ -152,7 +152,7 @@ func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		y += a.trouble
 	}
 	bars := l.barsHeight(a.right)
-	setVisible(p.deficit.brief, a.stacked)
+	look.ShowIf(p.deficit.brief, a.stacked)
 	if a.stacked {
 		mix := p.mix.natural(size.Width)
 		put(p.deficit.brief, 0, y, size.Width, a.brief-pageGap)

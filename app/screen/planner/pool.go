@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
@@ -54,7 +55,7 @@ func (v *View) poolCheck(i int, one relative, again func()) *field.Check {
 	text := v.sp.say("planner.pool.test", w.Date(consult.TestDay(t.Test)), v.sp.by.Found(t.Sweat.Fluid.Rate), w.Say("grade."+one.grade.Code()))
 	c := field.NewCheck(v.desk.Host, "planner.pool."+strconv.Itoa(i+1), text)
 	c.Set(one.pooled)
-	enable(c, v.now.draft() && (one.grade == climate.Tested || one.pooled))
+	look.EnableIf(c, v.now.draft() && (one.grade == climate.Tested || one.pooled))
 	c.OnChanged = func(on bool) {
 		v.b.Pick("planner.pool", func(s *sheet) { pool(&s.Record, t.Test.ID, on) })
 		again()

@@ -93,7 +93,7 @@ func (v *View) askDecision(d record.Decision) {
 	review.SetDate(v.now.plan.Agreement.Review)
 	trouble := look.NewParagraph("", look.Note, look.Ink)
 	usual := look.NewParagraph(v.usualWords(d, p), look.Body, look.Ink)
-	setVisible(usual, usual.Text() != "")
+	look.ShowIf(usual, usual.Text() != "")
 	h.Ask(v.canvas(), field.Question{
 		Name: "planner.decision", Title: say("planner.decision.title", v.decisionWord(step.ID, d)), Sentence: v.sp.proposalWords(p), Width: 560,
 		Content: look.VBox(8, usual, newForm(look.NewEntry(say("planner.decision.why"), why), look.NewEntry(say("planner.decision.review"), review)), trouble),

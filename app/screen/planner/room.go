@@ -52,7 +52,7 @@ func (r *guardRoom) set(speaking []string, limits string) {
 	r.shown = now
 	r.caution.SetText(title, text)
 	r.limits.SetText(limits)
-	setVisible(r.remark, limits != "")
+	look.ShowIf(r.remark, limits != "")
 	r.scroll.ScrollTo(0)
 	r.scroll.Refresh()
 }
@@ -69,28 +69,4 @@ func (l fixedHeight) Layout(o []fyne.CanvasObject, size fyne.Size) {
 
 func (l fixedHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(o[0].MinSize().Width, look.Scaled(l.px))
-}
-
-// setVisible shows or hides an object.
-func setVisible(o fyne.CanvasObject, on bool) {
-	if o.Visible() == on {
-		return
-	}
-	if on {
-		o.Show()
-		return
-	}
-	o.Hide()
-}
-
-// enable lets a control be used, or keeps it from it.
-func enable(c fyne.Disableable, on bool) {
-	if c.Disabled() == !on {
-		return
-	}
-	if on {
-		c.Enable()
-		return
-	}
-	c.Disable()
 }

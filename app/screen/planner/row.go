@@ -104,7 +104,7 @@ func (r *row) listen(do rowActions) {
 
 // open sets what a movement leaves alone: name, scale, habit, what may be done.
 func (r *row) open(s state, sp speaker, raw string) {
-	setVisible(r.box, s.shows(r.slot))
+	look.ShowIf(r.box, s.shows(r.slot))
 	if !r.box.Visible() {
 		return
 	}
@@ -113,16 +113,16 @@ func (r *row) open(s state, sp speaker, raw string) {
 	most := max(item.Most, s.habit[r.slot], s.mix[r.slot])
 	r.slider.SetScale(field.Scale{Max: most, Step: item.Step, Page: pageOf(r.slot, item.Step)})
 	r.slider.SetMark(s.habit[r.slot])
-	setVisible(r.strength, info.Strength.Known())
+	look.ShowIf(r.strength, info.Strength.Known())
 	if info.Strength.Known() {
 		r.strength.SetValue(*info.Strength.Value)
 	}
-	setVisible(r.remove, s.movable() && s.removable(r.slot))
-	setVisible(r.name.behind, r.strength.Visible() || r.remove.Visible())
+	look.ShowIf(r.remove, s.movable() && s.removable(r.slot))
+	look.ShowIf(r.name.behind, r.strength.Visible() || r.remove.Visible())
 	r.name.Refresh()
-	enable(r.slider, s.movable())
-	enable(r.number, s.movable())
-	enable(r.strength, s.movable())
+	look.EnableIf(r.slider, s.movable())
+	look.EnableIf(r.number, s.movable())
+	look.EnableIf(r.strength, s.movable())
 	if r.raw = raw; raw != "" {
 		r.number.SetRaw(raw)
 	}

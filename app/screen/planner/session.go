@@ -109,20 +109,20 @@ func (t *sessionTab) open() {
 	if plan.ThirstWillDo(p.Basis(), p.Session(), p.Aim()) {
 		t.thirst.SetText(v.sp.say("planner.thirst"))
 	}
-	setVisible(t.thirst, t.thirst.Text() != "")
+	look.ShowIf(t.thirst, t.thirst.Text() != "")
 	for slot, c := range t.holds {
 		s := plan.Slot(slot)
-		setVisible(c, v.now.planCase.Slots[s].InUse && (s != plan.Salt || v.now.salted()))
+		look.ShowIf(c, v.now.planCase.Slots[s].InUse && (s != plan.Salt || v.now.salted()))
 		c.SetText(v.sp.product(v.now.planCase, s))
 		c.Set(!v.now.held(s))
-		enable(c, v.now.draft())
+		look.EnableIf(c, v.now.draft())
 	}
 	t.bottles.open()
 	t.aims.open()
 	if t.usual != nil {
 		t.usual.SetPlaceholder(v.desk.Words.Number(v.now.planCase.Planner.Aim().Deficit.High, 1))
 	}
-	setVisible(t.remove, v.now.draft())
+	look.ShowIf(t.remove, v.now.draft())
 	t.box.Refresh()
 }
 

@@ -65,13 +65,13 @@ func (l *stepList) open() {
 		if hand {
 			b.SetText(l.v.sp.say("planner.step.hand"))
 		}
-		enable(b, !hand)
-		enable(l.counts[i], l.v.now.draft())
+		look.EnableIf(b, !hand)
+		look.EnableIf(l.counts[i], l.v.now.draft())
 		if typed := l.counts[i]; !typed.Focused() {
 			typed.SetValue(float64(l.v.now.plan.Steps[i].Sessions))
 		}
 	}
-	setVisible(l.box, len(ids) > 0)
+	look.ShowIf(l.box, len(ids) > 0)
 }
 
 // make builds the rows.

@@ -77,9 +77,9 @@ func (t *stepsTab) open() {
 	same := v.now.sameSteps(t.ladder)
 	t.draw()
 	t.words.SetText(v.sp.ladderWords(v.now, t.ladder, rules))
-	setVisible(t.words, t.words.Text() != "")
+	look.ShowIf(t.words, t.words.Text() != "")
 	draft := v.now.draft()
-	setVisible(t.again, draft && !same && len(t.ladder.Steps) > 0)
+	look.ShowIf(t.again, draft && !same && len(t.ladder.Steps) > 0)
 	t.build.SetText(v.sp.say("planner.steps.build"))
 	t.changed.SetText("")
 	if len(v.now.plan.Steps) > 0 && !same {
@@ -93,8 +93,8 @@ func (t *stepsTab) open() {
 	t.smaller.SetText(title, sentence)
 	t.list.open()
 	t.rule.SetText(v.sp.ruleWords(v.now.plan))
-	setVisible(t.rule, t.rule.Text() != "")
-	setVisible(t.rulesPart, draft)
+	look.ShowIf(t.rule, t.rule.Text() != "")
+	look.ShowIf(t.rulesPart, draft)
 	t.after.open()
 	t.box.Refresh()
 }

@@ -71,10 +71,10 @@ func (s *strip) open(now state, heat string, plans []field.Option) {
 	s.words.SetText(capital(s.sp.session(now)) + s.sp.air(now.planCase, heat) + s.sp.restsOn(now.planCase.Basis))
 	s.length.Choose(lengthKey(now.length))
 	m := now.planCase.Planner.Session().Minutes
-	setVisible(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])
+	look.ShowIf(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])
 	s.plans.SetOptions(plans)
 	s.plans.Choose(string(now.plan.ID))
-	setVisible(s.plans, len(plans) > 1)
+	look.ShowIf(s.plans, len(plans) > 1)
 	s.box.Refresh()
 }
 

@@ -36,7 +36,7 @@ func (r *titledRenderer) Layout(size fyne.Size) {
 	t.title.Resize(title)
 	t.unit.Move(fyne.NewPos(title.Width+8, look.Strong.Baseline()-look.Note.Baseline()))
 	t.unit.Resize(unit)
-	setVisible(t.unit, title.Width+8+unit.Width <= size.Width)
+	look.ShowIf(t.unit, title.Width+8+unit.Width <= size.Width)
 }
 
 func (r *titledRenderer) MinSize() fyne.Size { return r.t.title.MinSize() }

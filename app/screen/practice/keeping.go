@@ -82,7 +82,7 @@ func (k *keeping) list() {
 		rows = append(rows, []look.Cell{{Text: p.name}, {Text: k.date(p.last), Tone: look.Ink2}, {Text: k.date(p.due), Tone: look.Ink2}})
 	}
 	k.table.SetRows(rows)
-	showIf(k.table, len(rows) > 0)
+	look.ShowIf(k.table, len(rows) > 0)
 	switch {
 	case years == 0:
 		k.words.SetText(w.Say("practice.past.noyears"))

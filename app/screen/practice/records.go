@@ -108,9 +108,9 @@ func (r *records) fillDeleted() {
 		})
 	}
 	r.deleted.SetRows(rows)
-	showIf(r.none, len(rows) == 0)
-	showIf(r.deletedBox, len(rows) > 0)
-	showIf(r.back, len(rows) > 0)
+	look.ShowIf(r.none, len(rows) == 0)
+	look.ShowIf(r.deletedBox, len(rows) > 0)
+	look.ShowIf(r.back, len(rows) > 0)
 }
 
 // moment writes a day and a time as the clock on the wall has it.
@@ -135,16 +135,8 @@ func (r *records) nameOf(d store.DeletedRecord) string {
 
 // enable lets what needs a chosen row be pressed only with one.
 func (r *records) enable() {
-	enable(r.restore, r.copies.Chosen() >= 0)
-	enable(r.back, r.deleted.Chosen() >= 0)
-}
-
-func enable(b *field.Button, on bool) {
-	if on {
-		b.Enable()
-		return
-	}
-	b.Disable()
+	look.EnableIf(r.restore, r.copies.Chosen() >= 0)
+	look.EnableIf(r.back, r.deleted.Chosen() >= 0)
 }
 
 // bringBack takes the chosen delete back.

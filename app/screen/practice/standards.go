@@ -113,7 +113,7 @@ func (s *standards) follow() {
 	s.bands.SetRows(rows)
 	s.source.SetText(source)
 	own := settings.UrineBands == evidence.SetOwn
-	showIf(s.own, own)
+	look.ShowIf(s.own, own)
 	s.caution.SetText("", "")
 	if own && !edgesInOrder(settings) {
 		s.caution.SetText(w.Say("practice.edges.order"), w.Say("practice.edges.order.sentence"))

@@ -208,12 +208,3 @@ func (v *View) panel(title, note string, body ...fyne.CanvasObject) *look.Sheet 
 func scrolled(o fyne.CanvasObject) fyne.CanvasObject {
 	return look.NewScroll(look.Pad(0, 8, 20, 0, o))
 }
-
-// showIf shows or hides an object.
-func showIf(o fyne.CanvasObject, on bool) {
-	if on {
-		o.Show()
-		return
-	}
-	o.Hide()
-}

@@ -32,7 +32,7 @@ func newAfter(b *binder) *after {
 // show follows the sheet where the fields do not by themselves.
 func (p *after) show(s sheet) {
 	p.masses.show(s)
-	showIf(p.nextDay, endsBeforeStart(s.Record) || s.Record.Session.EndsNextDay)
+	look.ShowIf(p.nextDay, endsBeforeStart(s.Record) || s.Record.Session.EndsNextDay)
 	weight, text := field.Fine, ""
 	switch _, readable := p.end.Clock(); {
 	case !readable:
@@ -42,18 +42,8 @@ func (p *after) show(s sheet) {
 	}
 	p.end.SetTrouble(weight, text)
 	if s.Record.State == record.TestOpen {
-		enable(p.urine, !s.Record.Loss.NoUrine)
-		enable(p.stool, !s.Record.Loss.NoStool)
-	}
-}
-
-// enable lets a field be changed or not.
-func enable(f fyne.Disableable, on bool) {
-	switch {
-	case on && f.Disabled():
-		f.Enable()
-	case !on && !f.Disabled():
-		f.Disable()
+		look.EnableIf(p.urine, !s.Record.Loss.NoUrine)
+		look.EnableIf(p.stool, !s.Record.Loss.NoStool)
 	}
 }
 

@@ -72,7 +72,7 @@ func (b *balance) showRate(f consult.Findings, wrong []trouble) {
 		b.rate.SetText("")
 		b.sure.SetText("")
 	}
-	showIf(b.rate, rate.Known)
+	look.ShowIf(b.rate, rate.Known)
 }
 
 // lacking names, in short, what the sweat rate still waits for.
@@ -117,9 +117,9 @@ func (b *balance) showMissing(f consult.Findings) {
 		if i < len(missing) {
 			p.SetText(desk.MissingSentence(b.desk.Words, missing[i]))
 		}
-		showIf(p, i < len(missing))
+		look.ShowIf(p, i < len(missing))
 	}
-	showIf(b.title, len(missing) > 0)
+	look.ShowIf(b.title, len(missing) > 0)
 }
 
 // data is the balance as bars.
@@ -198,16 +198,4 @@ func drunkParts(f consult.Findings) []chart.Part {
 		}
 	}
 	return []chart.Part{{Of: look.Water, Value: water}, {Of: look.Drink, Value: drink}}
-}
-
-// showIf shows or hides an object.
-func showIf(o fyne.CanvasObject, on bool) {
-	if on == o.Visible() {
-		return
-	}
-	if on {
-		o.Show()
-		return
-	}
-	o.Hide()
 }

@@ -46,7 +46,7 @@ func (p *before) show(s sheet) {
 	p.mornings.show(s)
 	p.met.SetPlaceholder(p.tableMet(s.Record))
 	after := s.Record.Urine.When == record.After
-	showIf(p.urine, after)
+	look.ShowIf(p.urine, after)
 	for _, n := range []*field.Number{p.gravity, p.colour} {
 		if after {
 			n.Disable()
@@ -79,7 +79,7 @@ func (p *before) session() fyne.CanvasObject {
 	power := p.number("testsheet.power", evidence.Power, quantity.Watt, "session.power", func(t *record.Test) *record.Number { return &t.Session.Power })
 	speed := p.number("testsheet.speed", evidence.RunningSpeed, quantity.KilometrePerHour, "session.speed", func(t *record.Test) *record.Number { return &t.Session.Speed })
 	energy := p.number("testsheet.energy", evidence.EnergyUsed, quantity.Kilocalorie, "session.energy", func(t *record.Test) *record.Number { return &t.Session.Energy })
-	showIf(energy, !p.hidden)
+	look.ShowIf(energy, !p.hidden)
 	return panel(say("testsheet.session"), "", newForm(
 		look.NewEntry(say("testsheet.date"), date), look.NewEntry(say("testsheet.start"), small(start)),
 		look.NewEntry(say("testsheet.place"), place), look.NewEntry(say("testsheet.sport"), p.sport()),

@@ -162,14 +162,14 @@ func (d *bottleDetail) show(bottle *record.Bottle, s sheet) {
 	d.use.Choose(string(bottle.Use))
 	d.grow(len(bottle.Refills))
 	for j, l := range d.refills {
-		showIf(l.box, j < len(bottle.Refills))
+		look.ShowIf(l.box, j < len(bottle.Refills))
 	}
-	showIf(d.refilled, len(bottle.Refills) > 0)
+	look.ShowIf(d.refilled, len(bottle.Refills) > 0)
 	open := d.open && s.Record.State == record.TestOpen
 	shared := bottle.Use == record.UseShared
 	volume := d.asked || bottle.Volume.Known() || s.Raw["bottles."+string(bottle.ID)+".volume"] != ""
-	showIf(d.choices, open)
-	showIf(d.shared, shared)
-	showIf(d.volumeLine, volume)
-	showIf(d.box, open || shared || volume || len(bottle.Refills) > 0)
+	look.ShowIf(d.choices, open)
+	look.ShowIf(d.shared, shared)
+	look.ShowIf(d.volumeLine, volume)
+	look.ShowIf(d.box, open || shared || volume || len(bottle.Refills) > 0)
 }

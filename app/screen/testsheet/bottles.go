@@ -75,11 +75,11 @@ func (p *bottles) show(s sheet, f consult.Findings, sp speaker, wrong []trouble)
 	}
 	p.grow(wanted)
 	for i, r := range p.rows {
-		showIf(r.box, i < wanted)
+		look.ShowIf(r.box, i < wanted)
 		r.show(s, f, sp, wrong)
 	}
-	showIf(p.next, open)
-	showIf(p.nothing, n == 0 || s.Record.Loss.NothingDrunk)
+	look.ShowIf(p.next, open)
+	look.ShowIf(p.nothing, n == 0 || s.Record.Loss.NothingDrunk)
 	p.foods.show(s, f)
 }
 
@@ -150,7 +150,7 @@ func (r *bottleRow) place(what string, of func(b *record.Bottle) *record.Number)
 // show follows the sheet.
 func (r *bottleRow) show(s sheet, f consult.Findings, sp speaker, wrong []trouble) {
 	bottle := bottleAt(&s.Record, r.i, false)
-	showIf(r.more, bottle != nil && s.Record.State == record.TestOpen)
+	look.ShowIf(r.more, bottle != nil && s.Record.State == record.TestOpen)
 	r.drunk.SetText(r.volume(bottle, f))
 	if bottle != nil && r.p.b.Typing() != r.name("what") && r.what.Text() == "" && bottle.ProductID == consult.Water {
 		// A bottle begun by its weight holds water until something else is said.

@@ -207,7 +207,7 @@ func (v *View) remove() {
 func (v *View) lock() {
 	state := v.b.Doc.Now().Record.State
 	for _, f := range v.b.Fields() {
-		enable(f.Field, state == record.TestOpen || state == record.TestWaiting && late(f.Name))
+		look.EnableIf(f.Field, state == record.TestOpen || state == record.TestWaiting && late(f.Name))
 	}
 }
 

@@ -13,7 +13,7 @@ func (v *View) empty() fyne.CanvasObject {
 	say, h := v.desk.Words.Say, v.desk.Host
 	begin := field.NewButton(h, "testsheet.new", say("testsheet.new"), field.Primary, v.beginNew)
 	blank := field.NewButton(h, "testsheet.blank", say("testsheet.blank"), field.Outline, v.printBlank)
-	return onPaper(look.VBox(12, look.Empty(say("testsheet.empty"), nil), look.HBox(10, begin, blank)))
+	return look.OnPaper(look.VBox(12, look.Empty(say("testsheet.empty"), nil), look.HBox(10, begin, blank)))
 }
 
 // unsettled says what comes before a first sheet, and leads there.
@@ -28,12 +28,7 @@ func (v *View) unsettled() fyne.CanvasObject {
 		list.Add(look.NewParagraph(say("testsheet.unsettled."+what), look.Body, look.Ink))
 	}
 	profile := field.NewButton(h, "testsheet.profile", say("testsheet.profile"), field.Primary, v.goToProfile)
-	return onPaper(look.VBox(12,
+	return look.OnPaper(look.VBox(12,
 		look.NewLabel(say("testsheet.unsettled.title"), look.Strong, look.Ink),
 		look.NewParagraph(sentence, look.Body, look.Ink2), list, look.HBox(0, profile)))
-}
-
-// onPaper sets a sheet at the top of the screen.
-func onPaper(o fyne.CanvasObject) fyne.CanvasObject {
-	return look.Pad(16, 0, footPad, 0, look.VBox(0, look.MaxWidth(720, look.NewSheet(o))))
 }

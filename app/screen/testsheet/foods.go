@@ -118,8 +118,8 @@ func (p *foods) show(s sheet, f consult.Findings) {
 	}
 	p.grow(wanted)
 	for i, r := range p.rows {
-		showIf(r.box, i < wanted)
-		showIf(r.remove, open && i < len(s.Record.Foods))
+		look.ShowIf(r.box, i < wanted)
+		look.ShowIf(r.remove, open && i < len(s.Record.Foods))
 		p.showRow(r, i, s, f)
 	}
 }

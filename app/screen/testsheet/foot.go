@@ -43,15 +43,15 @@ func newFoot(v *View) *foot {
 func (f *foot) show(v *View) {
 	t := v.b.Doc.Now().Record
 	f.step = next(v.b.Doc.Now(), v.found, v.wrong, v.part)
-	showIf(f.back, v.part != PartBefore)
-	showIf(f.next, f.step.code != stepNone)
-	showIf(f.correct, t.State != record.TestOpen)
+	look.ShowIf(f.back, v.part != PartBefore)
+	look.ShowIf(f.next, f.step.code != stepNone)
+	look.ShowIf(f.correct, t.State != record.TestOpen)
 	if f.step.code != stepNone {
 		f.next.SetText(v.stepWords(f.step))
 	}
 	rate := v.found.Sweat.Fluid.Rate
-	enable(f.plan, rate.Known && rate.Ranged)
-	enable(f.report, v.found.Sweat.Fluid.Loss.Known)
+	look.EnableIf(f.plan, rate.Known && rate.Ranged)
+	look.EnableIf(f.report, v.found.Sweat.Fluid.Loss.Known)
 	f.box.Refresh()
 }
 

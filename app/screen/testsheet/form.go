@@ -26,14 +26,12 @@ func newRowNote() *rowNote {
 // set shows a sentence, or nothing.
 func (n *rowNote) set(text string) {
 	n.text.SetText(text)
-	showIf(n.box, text != "")
+	look.ShowIf(n.box, text != "")
 }
 
-// panel is a white sheet with a heading, a note at its right that may be
-// empty, and what stands below.
+// panel is a [look.NewPanel] whose note is a text.
 func panel(title, note string, body ...fyne.CanvasObject) *look.Sheet {
-	head := look.HBox(12, look.Grow(look.NewLabel(title, look.Strong, look.Ink).Shorten()), look.NewLabel(note, look.Note, look.Ink2))
-	return look.NewSheet(look.VBox(10, append([]fyne.CanvasObject{head}, body...)...))
+	return look.NewPanel(title, look.NewLabel(note, look.Note, look.Ink2), body...)
 }
 
 // small keeps a field from growing over its column.

@@ -141,7 +141,7 @@ func (r *twoUpRenderer) Layout(size fyne.Size) {
 		o.Resize(fyne.NewSize(width, look.HeightFor(o, width)))
 	}
 	w := t.column(size.Width)
-	showIf(t.rule, w == 0)
+	look.ShowIf(t.rule, w == 0)
 	if w > 0 {
 		place(t.first, 0, 0, w)
 		place(t.second, w+twoUpGap, 0, w)

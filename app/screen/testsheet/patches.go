@@ -47,12 +47,12 @@ func (p *patches) show(s sheet, f consult.Findings) {
 		p.list.Add(r.box)
 	}
 	for i, r := range p.rows {
-		showIf(r.box, i < n)
+		look.ShowIf(r.box, i < n)
 		r.show(s, f)
 	}
-	showIf(p.empty, n == 0)
-	showIf(p.list, n > 0)
-	showIf(p.add, s.Record.State == record.TestOpen)
+	look.ShowIf(p.empty, n == 0)
+	look.ShowIf(p.list, n > 0)
+	look.ShowIf(p.add, s.Record.State == record.TestOpen)
 }
 
 // patchRow is one patch.
@@ -178,7 +178,7 @@ func (r *patchRow) takeOut() {
 
 // show follows the sheet where the fields do not by themselves.
 func (r *patchRow) show(s sheet, f consult.Findings) {
-	showIf(r.remove, s.Record.State == record.TestOpen)
+	look.ShowIf(r.remove, s.Record.State == record.TestOpen)
 	text := ""
 	for _, p := range f.Sweat.Sodium.Patches {
 		if p.Item == r.i+1 {
@@ -187,7 +187,7 @@ func (r *patchRow) show(s sheet, f consult.Findings) {
 		}
 	}
 	r.result.SetText(text)
-	showIf(r.result, text != "")
+	look.ShowIf(r.result, text != "")
 }
 
 // showTimes says at the field that a patch came off before it went on.

@@ -65,13 +65,13 @@ func (l *troubleItems) show(sp speaker, t record.Test, wrong []trouble) {
 			continue
 		}
 		it.now = wrong[i]
-		showIf(it.goTo, it.now.control != "")
-		showIf(it.keep, it.now.keepable)
-		showIf(it.drop, it.now.code == codeKept)
-		showIf(it.new, it.now.code == codeEndsBefore)
+		look.ShowIf(it.goTo, it.now.control != "")
+		look.ShowIf(it.keep, it.now.keepable)
+		look.ShowIf(it.drop, it.now.code == codeKept)
+		look.ShowIf(it.new, it.now.code == codeEndsBefore)
 		it.links.Refresh()
 		title, sentence := sp.trouble(t, it.now)
 		it.caution.SetText(title, sentence)
 	}
-	showIf(l.box, len(wrong) > 0)
+	look.ShowIf(l.box, len(wrong) > 0)
 }

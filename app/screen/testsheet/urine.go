@@ -60,10 +60,10 @@ func (p *urine) marker() fyne.CanvasObject {
 // show follows the sheet where the fields do not by themselves.
 func (p *urine) show(s sheet, f consult.Findings) {
 	p.band.SetText(p.words(f))
-	showIf(p.band, p.band.Text() != "")
+	look.ShowIf(p.band, p.band.Text() != "")
 	if s.Record.State == record.TestOpen {
 		for _, n := range p.fields {
-			enable(n, !s.Record.Urine.NotTaken)
+			look.EnableIf(n, !s.Record.Urine.NotTaken)
 		}
 	}
 	p.patches.show(s, f)

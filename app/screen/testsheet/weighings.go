@@ -130,7 +130,7 @@ func (l *weighingList) show(s sheet) {
 	}
 	l.grow(wanted)
 	for i, r := range l.rows {
-		showIf(r.box, i < wanted)
+		look.ShowIf(r.box, i < wanted)
 		l.showRow(r, s, i)
 	}
 }
@@ -150,7 +150,7 @@ func (l *weighingList) showRow(r *weighingRow, s sheet, i int) {
 	_, words := r.mass.Trouble()
 	r.note.set(words)
 	offered := r.take.Visible()
-	showIf(r.take, r.pounds > 0 && s.Record.State == record.TestOpen)
+	look.ShowIf(r.take, r.pounds > 0 && s.Record.State == record.TestOpen)
 	if offered != r.take.Visible() {
 		r.box.Refresh()
 	}
@@ -159,6 +159,6 @@ func (l *weighingList) showRow(r *weighingRow, s sheet, i int) {
 		if w != nil && !r.day.Visible() {
 			r.day.SetDate(w.Date) // the day a new reading is most likely of
 		}
-		showIf(r.day, w != nil)
+		look.ShowIf(r.day, w != nil)
 	}
 }

@@ -57,7 +57,7 @@ func newAirForm(v *View) *airForm {
 	p.byMonth = look.VBox(formGap, row(say("trip.month"), 180, p.month), row(say("trip.hour"), 180, p.hour))
 	dew := field.NewLink(v.desk.Host, "trip.stop.dewpoint", say("trip.dewpoint"), p.askDewPoint)
 	humidity := p.number("humidity", evidence.Humidity, quantity.PerCent, func(a *record.Air) *record.Number { return &a.Humidity })
-	p.body = panel(say("trip.air"), p.days, look.VBox(formGap,
+	p.body = look.NewPanel(say("trip.air"), p.days, look.VBox(formGap,
 		row(say("trip.place"), 280, place), row(say("trip.city"), 280, p.city), p.byMonth,
 		row(say("trip.temperature"), smallField, p.number("temperature", evidence.AirTemperature, quantity.DegreeCelsius, func(a *record.Air) *record.Number { return &a.Temperature })),
 		row(say("trip.humidity"), smallField, humidity),
@@ -137,7 +137,7 @@ func (p *airForm) months() []field.Option {
 // behind what was typed, and what is wrong with it.
 func (p *airForm) show(sp heat.Speaker, a consult.StopAir, s record.Stop, err error) {
 	p.days.SetText(stopLength(sp, s))
-	visible(p.byMonth, s.City != "")
+	look.ShowIf(p.byMonth, s.City != "")
 	for name, x := range map[string]record.Number{"temperature": a.Air.Temperature, "humidity": a.Air.Humidity, "altitude": a.Air.Altitude} {
 		p.hint(name, x)
 	}

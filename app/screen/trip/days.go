@@ -21,14 +21,14 @@ type daysPart struct {
 func newDaysPart(v *View) *daysPart {
 	say := v.desk.Words.Say
 	p := &daysPart{lines: look.NewParagraph("", look.Note, look.Ink), test: look.NewParagraph("", look.NoteStrong, look.Ink)}
-	p.body = panel(say("trip.heatdays"), nil, p.lines, p.test, look.NewParagraph(say("trip.heatdays.note"), look.Note, look.Ink2))
+	p.body = look.NewPanel(say("trip.heatdays"), nil, p.lines, p.test, look.NewParagraph(say("trip.heatdays.note"), look.Note, look.Ink2))
 	return p
 }
 
 // show shows the days; nothing where it is not hot or the days are open.
 func (p *daysPart) show(sp heat.Speaker, there consult.StopPlan) {
 	lines, test := heatLines(sp, there)
-	visible(p.body, len(lines) > 0)
+	look.ShowIf(p.body, len(lines) > 0)
 	p.lines.SetText(strings.Join(lines, "\n"))
 	setText(p.test, test)
 	refresh(p.body)

@@ -26,7 +26,7 @@ func newEditPart(v *View) *editPart {
 	name.SetPlaceholder(say("trip.name.type"))
 	remove := field.NewLink(v.desk.Host, "trip.delete", say("trip.delete"), v.askDelete)
 	p.remove = remove
-	left := look.VBox(gap, panel(say("trip.name"), nil, name), p.travellers.body, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, remove)))
+	left := look.VBox(gap, look.NewPanel(say("trip.name"), nil, name), p.travellers.body, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, remove)))
 	p.body = scrolled(newSides(left, p.stops.body))
 	return p
 }
@@ -36,7 +36,7 @@ func (p *editPart) show() {
 	p.travellers.show()
 	p.stops.show()
 	t := p.v.now()
-	visible(p.remove, t.Name != "" || len(t.Stops)+len(t.Travellers) > 0)
+	look.ShowIf(p.remove, t.Name != "" || len(t.Stops)+len(t.Travellers) > 0)
 	p.body.Refresh()
 }
 

@@ -100,16 +100,6 @@ func (r *sidesRenderer) Refresh() {
 func (r *sidesRenderer) Objects() []fyne.CanvasObject { return r.s.Parts() }
 func (r *sidesRenderer) Destroy()                     {}
 
-// panel is a white sheet with a heading, a note at its right that may be
-// empty, and what stands below.
-func panel(title string, note fyne.CanvasObject, body ...fyne.CanvasObject) *look.Sheet {
-	head := look.HBox(12, look.Grow(look.NewLabel(title, look.Strong, look.Ink).Shorten()))
-	if note != nil {
-		head.Add(note)
-	}
-	return look.NewSheet(look.VBox(10, append([]fyne.CanvasObject{head}, body...)...))
-}
-
 // scrolled lets a part be higher than the room there is, beside the bar.
 func scrolled(o fyne.CanvasObject) *look.Scroll { return look.NewScroll(look.Pad(0, barRoom, 0, 0, o)) }
 
@@ -233,18 +223,8 @@ func (t *tabRowRenderer) Refresh() {
 func (t *tabRowRenderer) Objects() []fyne.CanvasObject { return t.r.Parts() }
 func (t *tabRowRenderer) Destroy()                     {}
 
-// visible shows or hides an object.
-func visible(o fyne.CanvasObject, on bool) {
-	switch {
-	case on && !o.Visible():
-		o.Show()
-	case !on && o.Visible():
-		o.Hide()
-	}
-}
-
 // setText sets a paragraph and hides it while it is empty.
 func setText(p *look.Paragraph, text string) {
 	p.SetText(text)
-	visible(p, text != "")
+	look.ShowIf(p, text != "")
 }

@@ -51,9 +51,9 @@ func newPackPart(v *View) *packPart {
 	p.hours = v.b.Number(PartPacking, "trip.packing.hours", evidence.FlightHours, quantity.Hour, bind.At("hoursAwake", func(t *record.Trip) *record.Number { return &t.HoursAwake }))
 	top := look.HBox(14, look.NewLabel(say("trip.packing.whose"), look.Body, look.Ink2), p.whose, look.Gap(10, 0), look.NewLabel(say("trip.packing.margin"), look.Body, look.Ink2), p.margin)
 	list := look.NewSheet(look.VBox(12, top, p.sums.box, p.list.box, p.lack))
-	way := panel(say("trip.flight"), nil, row(say("trip.flight.hours"), smallField, p.hours), p.flight)
-	notes := panel(say("trip.care"), nil, look.NewParagraph(strings.Join(careNotes(say), "\n"), look.Note, look.Ink))
-	lots := panel(say("trip.lots"), nil, look.NewParagraph(say("trip.lots.note"), look.Note, look.Ink))
+	way := look.NewPanel(say("trip.flight"), nil, row(say("trip.flight.hours"), smallField, p.hours), p.flight)
+	notes := look.NewPanel(say("trip.care"), nil, look.NewParagraph(strings.Join(careNotes(say), "\n"), look.Note, look.Ink))
+	lots := look.NewPanel(say("trip.lots"), nil, look.NewParagraph(say("trip.lots.note"), look.Note, look.Ink))
 	p.body = scrolled(look.VBox(gap, list, newSides(look.VBox(gap, way, lots), notes)))
 	return p
 }

@@ -55,7 +55,7 @@ func (p *packList) show(list climate.PackingList) {
 	}
 	sp, t := p.v.speaker(nil), p.v.now()
 	for i, r := range p.rows {
-		visible(r.box, i < len(p.now))
+		look.ShowIf(r.box, i < len(p.now))
 		if i >= len(p.now) {
 			continue
 		}
@@ -74,7 +74,7 @@ func (p *packList) show(list climate.PackingList) {
 			r.lot.SetPlaceholder(sp.Words.Say("trip.packing.lot.missing"))
 		}
 	}
-	visible(p.none, len(p.now) == 0)
+	look.ShowIf(p.none, len(p.now) == 0)
 }
 
 // grow makes the row of the i-th product.

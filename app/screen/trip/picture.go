@@ -19,14 +19,14 @@ type picturePart struct {
 
 func newPicturePart(v *View) *picturePart {
 	p := &picturePart{v: v, chart: chart.NewHeatScatter(), note: look.NewParagraph("", look.Note, look.Ink2)}
-	p.body = panel(v.desk.Words.Say("trip.picture"), nil, look.MinSized(0, 260, p.chart), p.note)
+	p.body = look.NewPanel(v.desk.Words.Say("trip.picture"), nil, look.MinSized(0, 260, p.chart), p.note)
 	return p
 }
 
 // show shows the traveller's tests, what they lead one to expect in the air of
 // the stop in sight, and every stop that was worked out.
 func (p *picturePart) show(sp heat.Speaker, m *member, there consult.StopPlan) {
-	visible(p.body, len(there.Calculation.Compared) > 0)
+	look.ShowIf(p.body, len(there.Calculation.Compared) > 0)
 	if len(there.Calculation.Compared) == 0 {
 		return // without a test there is nothing to draw
 	}

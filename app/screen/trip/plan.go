@@ -47,12 +47,12 @@ func newPlanPart(v *View) *planPart {
 // show shows the plan at a stop.
 func (p *planPart) show(sp heat.Speaker, m *member, there consult.StopPlan) {
 	p.now = m
-	visible(p.body, true)
+	look.ShowIf(p.body, true)
 	say := sp.Words.Say
 	p.title.SetText(say("trip.plan"))
 	p.from.SetText("")
-	visible(p.table.box, there.Planned)
-	visible(p.open, !there.Planned)
+	look.ShowIf(p.table.box, there.Planned)
+	look.ShowIf(p.open, !there.Planned)
 	setText(p.none, p.lacking(sp, m, there))
 	setText(p.agreed, p.agreement(sp, m, there))
 	defer refresh(p.body)
@@ -204,7 +204,7 @@ func (t *ends) show(titles [3]string, rows []endRow) {
 		t.add()
 	}
 	for i, line := range t.rows {
-		visible(line.box, i < len(rows))
+		look.ShowIf(line.box, i < len(rows))
 		if i >= len(rows) {
 			continue
 		}

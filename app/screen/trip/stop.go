@@ -40,8 +40,8 @@ func newStopPart(v *View) *stopPart {
 	p := &stopPart{v: v, air: newAirForm(v), done: newSessionForm(v), tests: heat.NewTests(v.desk, "trip.stop", v.speaker(nil)), cautions: heat.NewCautions(),
 		days: newDaysPart(v), plan: newPlanPart(v), picture: newPicturePart(v)}
 	p.fix = field.NewButton(v.desk.Host, "trip.stop.fix", "", field.Outline, nil)
-	p.testBox = panel(say("trip.tests"), nil, p.tests.Body(), look.HBox(0, p.fix))
-	p.caution = panel(say("trip.caution"), nil, p.cautions.Body())
+	p.testBox = look.NewPanel(say("trip.tests"), nil, p.tests.Body(), look.HBox(0, p.fix))
+	p.caution = look.NewPanel(say("trip.caution"), nil, p.cautions.Body())
 	add := field.NewButton(v.desk.Host, "trip.stop.travellers", say("trip.nobody.add"), field.Primary, func() { v.ShowPart(PartEdit) })
 	p.nobody = look.NewSheet(look.Empty(say("trip.nobody.sentence"), add))
 	left := look.VBox(gap, p.air.body, p.caution, p.done.body, p.days.body)
@@ -67,16 +67,16 @@ func (v *View) path(t *record.Trip, name string) string {
 func (p *stopPart) show(m *member, i int) {
 	v := p.v
 	s := v.now().Stops[i]
-	visible(p.nobody, m == nil)
+	look.ShowIf(p.nobody, m == nil)
 	for _, o := range []fyne.CanvasObject{p.testBox, p.caution} {
-		visible(o, m != nil)
+		look.ShowIf(o, m != nil)
 	}
 	if m == nil {
 		air, err := consult.AirOf(s, v.places)
 		p.air.show(v.speaker(nil), air, s, err)
 		p.done.show(nil, s)
 		for _, o := range []fyne.CanvasObject{p.days.body, p.plan.body, p.picture.body} {
-			visible(o, false)
+			look.ShowIf(o, false)
 		}
 		p.body.Refresh()
 		return
@@ -114,7 +114,7 @@ func (p *stopPart) showTrouble(sp heat.Speaker, m *member, s record.Stop, err er
 	p.tests.ShowTrouble(strings.Join(list, " "))
 	refresh(p.testBox)
 	p.cautions.Show(sp.Caution(consult.Calculation{}, consult.CareOf(m.athlete, p.v.desk.Now()), p.v.desk.Practice().Emergency))
-	visible(p.plan.body, false)
+	look.ShowIf(p.plan.body, false)
 }
 
 // showFix leads to where a trouble is put right that is not put right here.
@@ -130,7 +130,7 @@ func (p *stopPart) showFix(m *member, troubles []heat.Trouble) {
 		}
 	}
 	p.fix.SetText(text)
-	visible(p.fix, text != "")
+	look.ShowIf(p.fix, text != "")
 }
 
 // troubleAt is the sentence of an error that belongs to a field.

@@ -39,7 +39,7 @@ func newStopList(v *View) *stopList {
 	}
 	p.head = look.HeaderRow(10, p.columns)
 	add := field.NewButton(v.desk.Host, "trip.stop.add", say("trip.stop.add"), field.Outline, p.add)
-	p.body = panel(say("trip.stops.title"), nil, look.VBox(0, p.head, p.table), p.none, look.HBox(0, add), look.NewParagraph(say("trip.stops.note"), look.Note, look.Ink2))
+	p.body = look.NewPanel(say("trip.stops.title"), nil, look.VBox(0, p.head, p.table), p.none, look.HBox(0, add), look.NewParagraph(say("trip.stops.note"), look.Note, look.Ink2))
 	return p
 }
 
@@ -58,20 +58,20 @@ func (p *stopList) show() {
 		p.grow(len(p.rows))
 	}
 	for i, r := range p.rows {
-		visible(r.box, i < len(stops))
+		look.ShowIf(r.box, i < len(stops))
 		if i >= len(stops) {
 			continue
 		}
-		visible(r.up, i > 0)
-		visible(r.down, i+1 < len(stops))
+		look.ShowIf(r.up, i > 0)
+		look.ShowIf(r.down, i+1 < len(stops))
 		sentence := ""
 		if s := stops[i]; s.From != "" && s.Until != "" && s.Until < s.From {
 			sentence = p.endsBefore(s)
 		}
 		setText(r.note, sentence)
 	}
-	visible(p.none, len(stops) == 0)
-	visible(p.head, len(stops) > 0)
+	look.ShowIf(p.none, len(stops) == 0)
+	look.ShowIf(p.head, len(stops) > 0)
 }
 
 // endsBefore says that a stop ends before it begins, unless its days are still

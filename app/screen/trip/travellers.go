@@ -37,7 +37,7 @@ func newTravellerList(v *View) *travellerList {
 	p.add = field.NewSuggest(v.desk.Host, "trip.traveller.add", false, p.matches)
 	p.add.SetPlaceholder(say("trip.traveller.type"))
 	p.add.OnChosen = p.take
-	p.body = panel(say("trip.who.title"), nil, p.none, p.table, p.add)
+	p.body = look.NewPanel(say("trip.who.title"), nil, p.none, p.table, p.add)
 	p.load()
 	return p
 }
@@ -90,13 +90,13 @@ func (p *travellerList) show() {
 		p.grow()
 	}
 	for i, r := range p.rows {
-		visible(r.box, i < len(crew))
+		look.ShowIf(r.box, i < len(crew))
 		if i < len(crew) {
 			p.showRow(r, crew[i])
 		}
 	}
-	visible(p.none, len(crew) == 0)
-	visible(p.table, len(crew) > 0)
+	look.ShowIf(p.none, len(crew) == 0)
+	look.ShowIf(p.table, len(crew) > 0)
 }
 
 // grow makes a further row.

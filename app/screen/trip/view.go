@@ -195,9 +195,9 @@ func (v *View) follow() {
 	u.tabs.Choose(v.part)
 	v.showWho()
 	stop := v.stopShown()
-	visible(u.stop.body, stop >= 0)
-	visible(u.edit.body, v.part == PartEdit)
-	visible(u.pack.body, v.part == PartPacking)
+	look.ShowIf(u.stop.body, stop >= 0)
+	look.ShowIf(u.edit.body, v.part == PartEdit)
+	look.ShowIf(u.pack.body, v.part == PartPacking)
 	switch {
 	case stop >= 0:
 		u.stop.show(m, stop)
@@ -206,8 +206,8 @@ func (v *View) follow() {
 	default:
 		u.pack.show()
 	}
-	enable(u.agree, m != nil && len(t.Stops) > 0)
-	enable(u.print, m != nil && len(t.Stops) > 0)
+	look.EnableIf(u.agree, m != nil && len(t.Stops) > 0)
+	look.EnableIf(u.print, m != nil && len(t.Stops) > 0)
 }
 
 // showWho offers the travellers, where there is a choice.
@@ -219,17 +219,7 @@ func (v *View) showWho() {
 	}
 	v.ui.choice.SetOptions(options)
 	v.ui.choice.Choose(string(v.who))
-	visible(v.ui.top.who, len(crew) > 1 && v.part != PartEdit && v.part != PartPacking)
-}
-
-// enable lets a control be used or not.
-func enable(c fyne.Disableable, on bool) {
-	switch {
-	case on && c.Disabled():
-		c.Enable()
-	case !on && !c.Disabled():
-		c.Disable()
-	}
+	look.ShowIf(v.ui.top.who, len(crew) > 1 && v.part != PartEdit && v.part != PartPacking)
 }
 
 // plan works a stop out for a traveller.

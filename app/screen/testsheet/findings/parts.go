@@ -31,7 +31,7 @@ func (l *cautionList) show(cautions []Caution, on bool) {
 			c.SetText("", "")
 		}
 	}
-	visible(l.box, on && len(cautions) > 0)
+	look.ShowIf(l.box, on && len(cautions) > 0)
 }
 
 // comparePart puts another test of the athlete beside this one.
@@ -55,7 +55,7 @@ func newComparePart(v *View) *comparePart {
 // show compares with the test chosen, the newest at first.
 func (p *comparePart) show() {
 	others := p.v.in.Others
-	visible(p.body, len(others) > 0 && p.v.in.Findings.Sweat.Fluid.Rate.Known)
+	look.ShowIf(p.body, len(others) > 0 && p.v.in.Findings.Sweat.Fluid.Rate.Known)
 	if len(others) == 0 {
 		return
 	}

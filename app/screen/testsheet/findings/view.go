@@ -152,8 +152,8 @@ func (v *View) Show(in Input) {
 		key = v.rows[i].Key
 	}
 	v.in, v.rows = in, Rows(v.sp.w, v.sp.by, in)
-	visible(m.ask, !v.shown)
-	visible(m.told, v.shown)
+	look.ShowIf(m.ask, !v.shown)
+	look.ShowIf(m.told, v.shown)
 	m.cautions.show(v.sp.cautions(in), v.shown)
 	v.showBars()
 	v.showTable(key)
@@ -167,8 +167,8 @@ func (v *View) Show(in Input) {
 func (v *View) showBars() {
 	m, fluid := &v.main, v.in.Findings.Sweat.Fluid
 	can := fluid.Loss.Known && fluid.Deficit.Known
-	visible(m.picture.sheet, can)
-	visible(m.picture.noRate, !fluid.Loss.Known)
+	look.ShowIf(m.picture.sheet, can)
+	look.ShowIf(m.picture.noRate, !fluid.Loss.Known)
 	m.picture.title.SetText(v.sp.session(v.in))
 	if can {
 		m.picture.bars.Set(v.sp.bars(v.in))
@@ -225,14 +225,4 @@ func (v *View) Choose(row int) {
 	v.main.table.Choose(row)
 	v.explain(row)
 	v.reveal(row)
-}
-
-// visible shows or hides an object.
-func visible(o fyne.CanvasObject, on bool) {
-	switch {
-	case on && !o.Visible():
-		o.Show()
-	case !on && o.Visible():
-		o.Hide()
-	}
 }

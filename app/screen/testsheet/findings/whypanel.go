@@ -86,14 +86,14 @@ func (p *whyPanel) show(w Why) {
 		shares = append(shares, chart.BudgetShare{Name: s.Name, Part: s.Part, Text: s.Text})
 	}
 	p.budget.Set(chart.BudgetData{Shares: shares})
-	visible(p.budgetPart, len(shares) > 0)
+	look.ShowIf(p.budgetPart, len(shares) > 0)
 	for key, list := range map[string][]string{
 		"findings.why.narrower": w.Narrower, "findings.why.parts": w.Parts, "findings.why.places": w.Places,
 		"findings.why.notes": w.Notes, "findings.why.sources": w.Sources,
 	} {
 		part := p.texts[key]
 		part.text.SetText(lines(list))
-		visible(part.box, len(list) > 0)
+		look.ShowIf(part.box, len(list) > 0)
 	}
 	p.frame.scroll.ScrollTo(0)
 	p.frame.column.Refresh()
@@ -103,7 +103,7 @@ func (p *whyPanel) show(w Why) {
 // setText sets a paragraph and hides it while it is empty.
 func setText(p *look.Paragraph, text string) {
 	p.SetText(text)
-	visible(p, text != "")
+	look.ShowIf(p, text != "")
 }
 
 // equals puts the sign before a formula.
@@ -150,7 +150,7 @@ func (l *inputList) show(list []Line) {
 			l.names[i].SetText(list[i].Name)
 			l.values[i].SetText(list[i].Value)
 		}
-		visible(row, i < len(list))
+		look.ShowIf(row, i < len(list))
 	}
-	visible(l.part, len(list) > 0)
+	look.ShowIf(l.part, len(list) > 0)
 }
