@@ -139,7 +139,7 @@ func TestSyntheticDaysDifferAsPublished(t *testing.T) {
 		sum, n = sum+d*d/2, n+1
 	}
 	if sd := math.Sqrt(sum / n); math.Abs(sd-evidence.DayToDayRateCV) > 0.005 {
-		t.Errorf("like days differ by ln SD %.4f, published %.2f", sd, evidence.DayToDayRateCV)
+		t.Errorf("similar days differ by ln SD %.4f, published %.2f", sd, evidence.DayToDayRateCV)
 	}
 }
 
@@ -203,5 +203,5 @@ func TestEstimateCoversWhatIsMeasured(t *testing.T) {
 	check("all", total, 1000)
 	t.Logf("ln error: mean %+.3f, root mean square %.3f", mean, math.Sqrt(square))
 	_, harsh, _ := leaveOut(t, 500, unlikeDays)
-	t.Logf("with like days that differ by a third more than published: %.1f %% of %d inside, %d below the low end", harsh.share(), harsh.all, harsh.below)
+	t.Logf("with similar days that differ by a third more than published: %.1f %% of %d inside, %d below the low end", harsh.share(), harsh.all, harsh.below)
 }

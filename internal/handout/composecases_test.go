@@ -91,7 +91,7 @@ func TestComposedEstimate(t *testing.T) {
 		}
 	}
 	if card := KitBagCardOf(there, o, h.practice, w); !card.Estimate {
-		t.Error("the card does not say that it rests on an estimate")
+		t.Error("the card does not say that it based on an estimate")
 	}
 }
 

@@ -149,7 +149,7 @@ func TestEstimateIsNamedWithItsRange(t *testing.T) {
 		}
 	}
 	if text := all(p.KitBagCard(card(estimate()))); !strings.Contains(text, "estimate") {
-		t.Error("the card does not say that the plan rests on an estimate")
+		t.Error("the card does not say that the plan based on an estimate")
 	}
 	lone := estimate()
 	lone.Basis.Ranged = false
@@ -190,7 +190,7 @@ func TestExtraFluidOnlyWhenLighter(t *testing.T) {
 		{"hidden, later", After{}, Terms{MassHidden: true}, "the person who weighed you says you are lighter."},
 	} {
 		text := p.afterText(c.after, p.amounts(c.terms))
-		if !strings.Contains(text, c.want) || !strings.Contains(text, "Level or heavier: nothing extra.") {
+		if !strings.Contains(text, c.want) || !strings.Contains(text, "Same weight or heavier: nothing extra.") {
 			t.Errorf("%s: %q", c.name, text)
 		}
 	}

@@ -272,7 +272,7 @@ func trip() TripPage {
 			},
 			{
 				Place: "camp at the coast", From: day(7, 11), Until: day(7, 17), Air: quantity.Range{Low: 36, High: 36}, AirKnown: true,
-				Rests: "No test holds: 5 °C hotter than any, and not yet used to heat.",
+				Rests: "No test holds: 5 °C hotter than any, and not yet acclimatised to heat.",
 				Rate:  StopRate{Rate: 1.56, Range: quantity.Range{Low: 1.2, High: 2.0}, Estimate: true},
 				Plan: StopPlan{
 					Session: "match", Minutes: 95, Parts: []Part{{Water, "water", 0.55}, {Drink, "sports drink", 0.55}}, Foods: []Portion{{"fig bar", 0.5}},

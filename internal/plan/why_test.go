@@ -123,7 +123,7 @@ func TestEstimateIsCalledOne(t *testing.T) {
 	p := newPlanner(t, b, courtSession(), fullMenu(t), Aim{})
 	f := p.Explain(Expected, Mix{Water: 500, Food3: 1})
 	if !f.Deficit.Estimate || !f.DeficitL.Estimate || f.Drinking.Estimate {
-		t.Error("what rests on an estimate is one, what is decided is not")
+		t.Error("what based on an estimate is one, what is decided is not")
 	}
 	if f.SodiumIn.Ranged || len(f.SodiumIn.Why.Notes) == 0 {
 		t.Error("the sodium of a gel is not known, and not said")

@@ -54,7 +54,7 @@ func sourceCases() []shown {
 func balanceData() BalanceData {
 	return BalanceData{
 		Rows: []BalanceRow{
-			{"body mass gone", "1.60 kg", []Part{{look.Loss, 1.6}}},
+			{"body mass change", "1.60 kg", []Part{{look.Loss, 1.6}}},
 			{"drunk", "0.55 L", []Part{{look.Water, 0.3}, {look.Drink, 0.25}}},
 			{"eaten", "nothing", nil},
 			{"urine", "missing", nil},

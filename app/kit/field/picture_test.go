@@ -316,7 +316,7 @@ func TestPictureAsk(t *testing.T) {
 		return behind, func(on fyne.Canvas) {
 			h.Ask(on, field.Question{Name: "ask", Title: "Keep 28 kg?", Sentence: "It is outside 20 to 250 kg. It can be kept with a reason, which stands in the history.",
 				Content: look.Columns(12, []look.Track{look.Fixed(90), look.Share(1)}, look.NewLabel("Reason", look.Body, look.Ink2), reason),
-				Actions: []field.Action{{Name: "no", Text: "Correct it"}, {Name: "yes", Text: "Keep it", Kind: field.Primary}}})
+				Actions: []field.Action{{Name: "no", Text: "Correct it"}, {Name: "yes", Text: "Save with this reason", Kind: field.Primary}}})
 		}
 	})
 }

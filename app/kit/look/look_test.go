@@ -27,7 +27,7 @@ func shoot(t *testing.T, name string, width, height float32, build func() fyne.C
 func TestPictureType(t *testing.T) {
 	shoot(t, "type", 560, 300, func() fyne.CanvasObject {
 		return look.VBox(6,
-			look.HBox(12, look.NewLabel("−2.1 %", look.Key, look.Ink), look.NewLabel("−1.3 to −3.2 % on a like day · 1.35 L", look.Note, look.Ink2)),
+			look.HBox(12, look.NewLabel("−2.1 %", look.Key, look.Ink), look.NewLabel("−1.3 to −3.2 % on a similar day · 1.35 L", look.Note, look.Ink2)),
 			look.HBox(12, look.NewLabel("1190 mg/h", look.Second, look.Ink), look.NewLabel("760 – 1620", look.Body, look.Ink2)),
 			look.NewLabel("Ravka Oldenmoor", look.Title, look.Ink),
 			look.NewLabel("Deficit at the end", look.Strong, look.Ink),

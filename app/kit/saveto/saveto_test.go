@@ -24,7 +24,7 @@ func ask(t *testing.T, write func(path string) error) (w fyne.Window, a *asking,
 	w = apptest.Window(t, look.NewLabel("", look.Body, look.Ink), 900, 600, false, 100)
 	done = new(string)
 	a = open(d, w.Canvas(), Request{
-		Name: "test.save", Title: "Keep", Sentence: "Where?", Yes: "Keep it", File: "page.pdf",
+		Name: "test.save", Title: "Keep", Sentence: "Where?", Yes: "Save with this reason", File: "page.pdf",
 		Write: func(_ context.Context, path string) error { return write(path) }, Done: func(path string) { *done = path },
 	})
 	return w, a, done
@@ -65,7 +65,7 @@ func TestReplacesOnlyAfterAsking(t *testing.T) {
 	}
 	// The answer is for one path only.
 	apptest.Type(t, w, "test.save.path", other)
-	if apptest.Text(t, w, "test.save.yes") != "Keep it" {
+	if apptest.Text(t, w, "test.save.yes") != "Save with this reason" {
 		t.Error("another path is replaced without a question")
 	}
 	apptest.Click(t, w, "test.save.yes")

@@ -111,7 +111,7 @@ func TestReasons(t *testing.T) {
 		{climate.Difference{By: climate.BySun}, "another sun", "another sun"},
 		{climate.Difference{By: climate.ByEffort, Size: -25}, "25 % easier", "25 % easier"},
 		{climate.Difference{By: climate.ByClothing}, "other clothing", "other clothing"},
-		{climate.Difference{By: climate.ByHeatState, Size: -1}, "not yet used to heat", "not yet used to heat"},
+		{climate.Difference{By: climate.ByHeatState, Size: -1}, "not yet acclimatised to heat", "not yet acclimatised to heat"},
 		{climate.Difference{By: climate.ByMonths, Size: 14.2}, "14 months ago", "14 months ago"},
 	} {
 		if got := metric.reason(c.d); got != c.metric {
@@ -160,7 +160,7 @@ func TestAnswer(t *testing.T) {
 	measured := rate
 	measured.Estimate = false
 	a := sp.Answer(consult.Calculation{Climate: climate.Basis{Kind: climate.PooledTests, Rate: measured}}, NoDays)
-	if plain(a.Figure) != "1.56 L/h" || plain(a.Beside) != "as measured; 1.2 to 2.0 L/h on a like day" {
+	if plain(a.Figure) != "1.56 L/h" || plain(a.Beside) != "as measured; 1.2 to 2.0 L/h on a similar day" {
 		t.Errorf("measured: %q, %q", a.Figure, a.Beside)
 	}
 }
@@ -283,13 +283,13 @@ func TestSoldiersBesideTheRate(t *testing.T) {
 	}{
 		{"not asked", consult.Soldiers{}, ""},
 		{"inside", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 1}, 25),
-			"Soldiers marching in uniform lost 0.54 L/h by one regression and 0.56 L/h by another in such heat (Gonzalez et al. 2009). No plan rests on them."},
+			"Soldiers marching in uniform lost 0.54 L/h by one regression and 0.56 L/h by another in such heat (Gonzalez et al. 2009). No plan is based on them."},
 		{"the straight one below nothing", asked(climate.Balance{Need: 60, Capacity: 500, Area: 2, AirPast: 1}, 25),
-			"Soldiers marching in uniform lost 0.33 L/h by one regression and less than nothing by another in such heat (Gonzalez et al. 2009). No plan rests on them."},
+			"Soldiers marching in uniform lost 0.33 L/h by one regression and less than nothing by another in such heat (Gonzalez et al. 2009). No plan is based on them."},
 		{"too much work", asked(climate.Balance{Need: 512, Capacity: 200, Area: 2, AirPast: 1}, 25),
-			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Evaporation needed: 512 W/m² lies outside 50 W/m² to 360 W/m², over which the formula was made. No plan rests on them in any case."},
+			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Evaporation needed: 512 W/m² lies outside 50 W/m² to 360 W/m², over which the formula was made. No plan is based on them."},
 		{"too much wind", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 3.4}, 25),
-			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Air past the body: 3.4 m/s lies outside 0.4 m/s to 2.5 m/s, over which the formula was made. No plan rests on them in any case."},
+			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Air past the body: 3.4 m/s lies outside 0.4 m/s to 2.5 m/s, over which the formula was made. No plan is based on them."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got := speaker(t, false, false).Why(calculation(c.soldiers)).Soldiers; plain(got) != c.want {

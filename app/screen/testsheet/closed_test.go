@@ -49,7 +49,7 @@ func TestClosedSheetKeepsItsFigures(t *testing.T) {
 	if list := b.v.found.Differing(open); b.kept().State != record.TestClosed || len(list) > 0 {
 		t.Fatalf("closing changes %v", list)
 	}
-	if _, said := b.v.ui.notice.Text(); strings.Contains(said, "otherwise") || !strings.Contains(said, "Kept as it was calculated then") {
+	if _, said := b.v.ui.notice.Text(); strings.Contains(said, "otherwise") || !strings.Contains(said, "Read-only; values as calculated that day") {
 		t.Errorf("nothing changed, and it says %q", said)
 	}
 	before := allText(b.w)
@@ -157,7 +157,7 @@ func TestClosedSheetThatCannotBeRead(t *testing.T) {
 			t.Fatal(err)
 		}
 		b := openAt(t, d, went, place)
-		if _, said := b.v.ui.notice.Text(); !strings.Contains(said, c.said) || strings.Contains(said, "Kept as it was") == c.onPaper {
+		if _, said := b.v.ui.notice.Text(); !strings.Contains(said, c.said) || strings.Contains(said, "Read-only; values as calculated") == c.onPaper {
 			t.Errorf("%s: said %q", c.name, said)
 		}
 		r := b.v.report()
