@@ -39,13 +39,13 @@ func layers() [][]string {
 		{"internal/evidence"},
 		{"internal/words"},
 		{"internal/quantity"},
-		{"assets", "internal/published"},
+		{"assets", "internal/golden", "internal/published"},
 	}
 }
 
 // helpers lists the packages that only tests, and each other, may import.
 func helpers() []string {
-	return []string{"app/apptest", "app/kit/field/drive", "app/kit/look/golden", "internal/handout/pdfread", "internal/published"}
+	return []string{"app/apptest", "app/kit/field/drive", "app/kit/look/golden", "internal/golden", "internal/handout/pdfread", "internal/published"}
 }
 
 // reserved says which folders alone may import a package from outside, or

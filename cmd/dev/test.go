@@ -2,20 +2,55 @@ package main
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 )
 
+// picturesOff is what the tests look for, see internal/golden.
+const picturesOff = "EBBWELL_PICTURES=off"
+
 // test runs the tests without cgo and without a screen; go test's own lines
-// are the answer. Flags go through: -run, -v, -update and the rest.
+// are the answer. Flags go through: -run, -v, -update and the rest. Our own is
+// -pictures=false: nothing is drawn only to be compared.
 func test(ctx context.Context, t tool, args []string) error {
+	env := []string{"CGO_ENABLED=0"}
+	args, off, err := withoutPictures(args)
+	if err != nil {
+		return err
+	}
+	if off {
+		env = append(env, picturesOff)
+	}
 	packages, flags := splitPackages(args)
 	if slices.Contains(flags, "-update") && slices.Contains(packages, "./...") {
-		var err error
 		if packages, err = updatable(t.root); err != nil {
 			return err
 		}
 	}
-	return t.call(ctx, []string{"CGO_ENABLED=0"}, "go", testLine(packages, flags)...)
+	return t.call(ctx, env, "go", testLine(packages, flags)...)
+}
+
+// withoutPictures takes -pictures=false or true out of the arguments.
+func withoutPictures(args []string) (rest []string, off bool, err error) {
+	for _, a := range args {
+		name, value, _ := strings.Cut(strings.TrimLeft(a, "-"), "=")
+		if name != "pictures" || !strings.HasPrefix(a, "-") {
+			rest = append(rest, a)
+			continue
+		}
+		on, err := strconv.ParseBool(value)
+		if err != nil {
+			return nil, false, fmt.Errorf("%s: say -pictures=false or -pictures=true", a)
+		}
+		off = !on
+	}
+	if off && slices.Contains(rest, "-update") {
+		return nil, false, errors.New("-update keeps pictures, -pictures=false draws none: give one of the two")
+	}
+	return rest, off, nil
 }
 
 // testLine is the call of go test. Packages stand first: a flag that only the

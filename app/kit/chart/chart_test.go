@@ -24,12 +24,12 @@ type shown struct {
 // pictures keeps all cases of a chart on one sheet: light and dark at 100 %,
 // light at 150 % text.
 func pictures(t *testing.T, name string, cases []shown) {
-	for _, m := range []golden.Mode{{Dark: false, Percent: 100}, {Dark: true, Percent: 100}, {Dark: false, Percent: 150}} {
+	for _, m := range golden.Modes() {
 		t.Run(m.String(), func(t *testing.T) {
 			golden.Use(t, m)
 			content, size := sheet(cases)
 			w := golden.Open(t, content, size)
-			golden.Check(t, name+"-"+m.String(), w.Canvas().Capture(), *update)
+			golden.Window(t, name+"-"+m.String(), w, *update)
 		})
 	}
 }

@@ -272,7 +272,7 @@ func shootWindow(t *testing.T, name string, width, height float32, build func(h 
 			w := golden.Open(t, look.Pad(16, 16, 16, 16, content), fyne.NewSize(look.Scaled(width), look.Scaled(height)))
 			do(w.Canvas())
 			golden.Settle(w.Canvas())
-			golden.Check(t, name+"-"+m.String(), w.Canvas().Capture(), *update)
+			golden.Window(t, name+"-"+m.String(), w, *update)
 		})
 	}
 }

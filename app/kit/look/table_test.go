@@ -79,7 +79,7 @@ func TestTableScrolls(t *testing.T) {
 	if table.Chosen() != 4999 {
 		t.Fatalf("row %d is chosen", table.Chosen())
 	}
-	golden.Check(t, "table-scrolled-light-100", w.Canvas().Capture(), *update)
+	golden.Window(t, "table-scrolled-light-100", w, *update)
 }
 
 func TestTableChooseTellsNobody(t *testing.T) {

@@ -2,6 +2,7 @@ package look
 
 import (
 	"image/color"
+	"maps"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -34,6 +35,15 @@ func NewTheme(dark bool, textPercent int) *Theme {
 	}
 	t.colours = colours(t.palette)
 	return t
+}
+
+// Still returns the theme without scroll bars: the toolkit shows and hides
+// them by the clock, and a picture must not depend on it.
+func (t *Theme) Still() *Theme {
+	still := *t
+	still.colours = maps.Clone(t.colours)
+	still.colours[theme.ColorNameScrollBar] = color.Transparent
+	return &still
 }
 
 // Palette returns the colours of the theme.

@@ -19,6 +19,17 @@ import (
 func small() fyne.Size { return fyne.NewSize(1000, 704) }
 func large() fyne.Size { return fyne.NewSize(1420, 944) }
 
+// album lists the screens that are kept as pictures.
+func album() golden.Album {
+	return golden.Album{Update: *update, Keep: []string{
+		"overview-small-light-100",
+		"overview-due-light-100",
+		"overview-hidden-light-100",
+		"profile-small-light-100",
+		"profile-minor-light-100",
+	}}
+}
+
 // longNamed is an athlete with names of sixty letters everywhere.
 func longNamed() record.Athlete {
 	meta := func() record.Meta { return record.Meta{ID: record.NewID()} }
@@ -62,7 +73,7 @@ func TestOverviewPictures(t *testing.T) {
 			t.Fatal(err)
 		}
 		w := golden.Open(t, v.Body(), p.size)
-		golden.Check(t, "overview-"+p.name+"-"+p.mode.String(), w.Canvas().Capture(), *update)
+		album().Screen(t, "overview-"+p.name+"-"+p.mode.String(), w)
 	}
 }
 
@@ -155,7 +166,7 @@ func TestProfilePictures(t *testing.T) {
 			p.do(&bench{t: t, desk: d, v: v, w: w})
 			golden.Settle(w.Canvas())
 		}
-		golden.Check(t, "profile-"+p.name+"-"+p.mode.String(), w.Canvas().Capture(), *update)
+		album().Screen(t, "profile-"+p.name+"-"+p.mode.String(), w)
 		v.Leave()
 	}
 }

@@ -16,6 +16,14 @@ import (
 
 var update = flag.Bool("update", false, "keep new golden pictures")
 
+// album lists the screens that are kept as pictures.
+func album() golden.Album {
+	return golden.Album{Update: *update, Keep: []string{
+		"page-small-light-100",
+		"card",
+	}}
+}
+
 func sizes() map[string]fyne.Size {
 	return map[string]fyne.Size{"small": fyne.NewSize(1000, 704), "large": fyne.NewSize(1420, 944)}
 }
@@ -33,7 +41,7 @@ func shoot(t *testing.T, name string, m golden.Mode, size fyne.Size, d *desk.Des
 		ready(v, w)
 	}
 	golden.Settle(w.Canvas())
-	golden.Check(t, name, w.Canvas().Capture(), *update)
+	album().Screen(t, name, w)
 }
 
 func TestPictures(t *testing.T) {

@@ -18,6 +18,15 @@ import (
 
 type sheetOf = bind.Sheet[form]
 
+// album lists the screens that are kept as pictures.
+func album() golden.Album {
+	return golden.Album{Update: *update, Keep: []string{
+		"list-small-light-100",
+		"edit-small-light-100",
+		"mix-light-100",
+	}}
+}
+
 // sizes are the content of a window of 1180 x 760 and of 1600 x 1000.
 func sizes() map[string]fyne.Size {
 	return map[string]fyne.Size{"small": fyne.NewSize(1000, 704), "large": fyne.NewSize(1420, 944)}
@@ -41,7 +50,7 @@ func shoot(t *testing.T, name string, m golden.Mode, size fyne.Size, d *desk.Des
 		ready(v, w)
 	}
 	golden.Settle(w.Canvas())
-	golden.Check(t, name, w.Canvas().Capture(), *update)
+	album().Screen(t, name, w)
 }
 
 // stocked is the invented practice with three products of its own.

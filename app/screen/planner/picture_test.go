@@ -16,6 +16,20 @@ import (
 	"ebbwell/internal/store"
 )
 
+// album lists the screens that are kept as pictures.
+func album() golden.Album {
+	return golden.Album{Update: *update, Keep: []string{
+		"draft-light-100-1180x760",
+		"agreed-light-100-1180x760",
+		"hidden-light-100",
+		"guards-light",
+		"dialog-agree",
+		"tab-steps-draft-light-100",
+		"tab-breaks-draft-light-100",
+		"tab-day-draft-light-100",
+	}}
+}
+
 // shot keeps what the window shows.
 func (b *bench) shot(name string) {
 	b.t.Helper()
@@ -25,7 +39,7 @@ func (b *bench) shot(name string) {
 			b.t.Errorf("%s: %q is no text", name, text)
 		}
 	}
-	golden.Check(b.t, name, b.w.Canvas().Capture(), *update)
+	album().Screen(b.t, name, b.w)
 }
 
 // overTexts lists the texts of what lies over the window.

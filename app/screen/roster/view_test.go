@@ -161,6 +161,14 @@ func TestEveryColumnSorts(t *testing.T) {
 	}
 }
 
+// album lists the screens that are kept as pictures.
+func album() golden.Album {
+	return golden.Album{Update: *update, Keep: []string{
+		"empty",
+		"list-light-100",
+	}}
+}
+
 func TestEmpty(t *testing.T) {
 	d, went := apptest.Desk(t)
 	v, err := New(d)
@@ -173,7 +181,7 @@ func TestEmpty(t *testing.T) {
 		t.Errorf("went to %+v", *went)
 	}
 	golden.Settle(w.Canvas())
-	golden.Check(t, "empty", w.Canvas().Capture(), *update)
+	album().Screen(t, "empty", w)
 }
 
 func TestPictures(t *testing.T) {
@@ -192,6 +200,6 @@ func TestPictures(t *testing.T) {
 			t.Fatal(err)
 		}
 		w := golden.Open(t, v.Body(), fyne.NewSize(1000, 600))
-		golden.Check(t, "list-"+m.String(), w.Canvas().Capture(), *update)
+		album().Screen(t, "list-"+m.String(), w)
 	}
 }

@@ -223,6 +223,14 @@ func crowd(t *testing.T, d *desk.Desk) {
 	}
 }
 
+// album lists the screens that are kept as pictures.
+func album() golden.Album {
+	return golden.Album{Update: *update, Keep: []string{
+		"day-small-light-100",
+		"day-chosen-light-100",
+	}}
+}
+
 func TestPictures(t *testing.T) {
 	demo, _ := apptest.Demo(t)
 	empty, _ := apptest.Desk(t)
@@ -260,6 +268,6 @@ func TestPictures(t *testing.T) {
 			p.do(w)
 			golden.Settle(w.Canvas())
 		}
-		golden.Check(t, "day-"+p.name+"-"+p.mode.String(), w.Canvas().Capture(), *update)
+		album().Screen(t, "day-"+p.name+"-"+p.mode.String(), w)
 	}
 }

@@ -1,17 +1,14 @@
 package paper
 
 import (
-	"bytes"
 	"flag"
-	"image"
-	"image/png"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
 	"pgregory.net/rapid"
+
+	"ebbwell/internal/golden"
 )
 
 var update = flag.Bool("update", false, "write the golden pictures anew")
@@ -263,64 +260,13 @@ func sampler(f *Faces) Document {
 }
 
 func TestGoldenMarks(t *testing.T) {
+	golden.Needed(t)
 	doc := sampler(load(t))
 	for name, scale := range map[string]float64{"marks-small": 2.5, "marks-large": 7} {
-		got, err := doc.PNG(0, scale)
+		got, err := doc.Picture(0, scale)
 		if err != nil {
 			t.Fatal(err)
 		}
-		path := filepath.Join("testdata", "golden", name)
-		if *update {
-			if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(path+".png", got, 0o644); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		want, err := os.ReadFile(path + ".png")
-		if err != nil {
-			t.Fatalf("no kept picture; run with -update and look at it: %v", err)
-		}
-		if n := unlike(t, got, want); n > 0 {
-			if err := os.WriteFile(path+".failed.png", got, 0o644); err != nil {
-				t.Fatal(err)
-			}
-			t.Errorf("%s: %d pixels differ; see %s.failed.png", name, n, path)
-		}
+		golden.Check(t, name, got, *update)
 	}
-}
-
-// unlike counts the pixels of two pictures that differ by more than rounding.
-func unlike(t *testing.T, a, b []byte) int {
-	t.Helper()
-	x, err := png.Decode(bytes.NewReader(a))
-	if err != nil {
-		t.Fatal(err)
-	}
-	y, err := png.Decode(bytes.NewReader(b))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if x.Bounds() != y.Bounds() {
-		return x.Bounds().Dx() * x.Bounds().Dy()
-	}
-	n := 0
-	for i := range x.Bounds().Dx() {
-		for j := range x.Bounds().Dy() {
-			if far(x, y, i, j) {
-				n++
-			}
-		}
-	}
-	return n
-}
-
-func far(x, y image.Image, i, j int) bool {
-	r, g, b, _ := x.At(i, j).RGBA()
-	s, h, c, _ := y.At(i, j).RGBA()
-	const rounding = 3 * 0x101
-	apart := func(u, v uint32) bool { return max(u, v)-min(u, v) > rounding }
-	return apart(r, s) || apart(g, h) || apart(b, c)
 }
