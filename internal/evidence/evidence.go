@@ -75,6 +75,7 @@ func All() []Entry {
 		scheduleEntries(),
 		climateEntries(),
 		intakeEntries(),
+		proposalEntries(),
 	)
 }
 

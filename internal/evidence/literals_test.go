@@ -98,7 +98,7 @@ func short(x float64) string { return strings.TrimSpace(constant.MakeFloat64(x).
 // own but plain arithmetic. A threshold belongs here, with its entry.
 func TestNoThresholdOutsideEvidence(t *testing.T) {
 	ok := allowed()
-	for _, name := range []string{"sweat", "fuel", "climate", "plan"} {
+	for _, name := range []string{"sweat", "fuel", "climate", "plan", "plan/proposal"} {
 		t.Run(name, func(t *testing.T) {
 			list := floats(t, filepath.Join("..", name))
 			if len(list) == 0 {

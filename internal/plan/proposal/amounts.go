@@ -1,0 +1,124 @@
+package proposal
+
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
+
+// grains are the increments of a session.
+type grains struct {
+	water, drink float64 // mL
+	least        float64 // mL of a source that is taken at all
+}
+
+// grainsOf works out the increments; a rung of a ladder takes water in the finer.
+func (c *Case) grainsOf(rung bool) grains {
+	g := grains{water: evidence.ProposalWater, drink: evidence.ProposalDrink, least: evidence.ProposalLeast}
+	if c.long() && !rung {
+		g.water = evidence.ProposalWaterLong
+	}
+	if c.Minutes < evidence.ProposalShort {
+		g.least = evidence.ProposalLeastShort
+	}
+	if c.Minutes >= evidence.ProposalLong && c.stepML() >= evidence.ProposalDrinkStep-hair {
+		g.drink, g.least = evidence.ProposalDrinkLong, evidence.ProposalDrinkLong
+	}
+	return g
+}
+
+// of a kind: the increment, the least that is taken at all, and the least move.
+func (g grains) of(k Kind) (step, least, move float64) {
+	switch k {
+	case Water:
+		return g.water, g.least, evidence.ProposalWater
+	case Drink:
+		return g.drink, g.least, evidence.ProposalWater
+	case Gel:
+		return 1, 1, 1
+	case Food:
+		return evidence.PortionIncrement, evidence.PortionIncrement, evidence.PortionIncrement
+	case Salt:
+		return evidence.ProposalSalt, evidence.ProposalSalt, evidence.ProposalSalt
+	case None:
+	}
+	return 1, 1, 1
+}
+
+// between lists the amounts of a kind from low to high that differ enough from
+// home, and home itself, home first and then by distance.
+func (g grains) between(k Kind, low, high, home float64) []float64 {
+	step, least, move := g.of(k)
+	list := []float64{home}
+	for n := 0; ; n++ {
+		down, up := math.Floor(home/step+hair)-float64(n), math.Floor(home/step+hair)+1+float64(n)
+		if down*step < low-hair && up*step > high+hair {
+			return list
+		}
+		for _, x := range [...]float64{down * step, up * step} {
+			inside := x >= max(0, low)-hair && x <= high+hair
+			if inside && (x <= hair || x >= least-hair) && math.Abs(x-home) >= move-hair {
+				list = append(list, x)
+			}
+		}
+	}
+}
+
+// open fills in the amounts of the aim: what may not change stays at the base.
+// Foods change on the way with food only.
+func (p *program) open(food bool) {
+	g := p.c.grainsOf(false)
+	for i := range p.values {
+		src, home := &p.c.Sources[i], p.base[i]
+		p.values[i] = []float64{home}
+		if !p.mayChange(i, food) {
+			continue
+		}
+		p.values[i] = g.between(src.Kind, p.leastOf(i), p.mostOf(i), home)
+	}
+}
+
+// mayChange tells whether a source may change on a route.
+func (p *program) mayChange(i int, food bool) bool {
+	src := &p.c.Sources[i]
+	switch src.Kind {
+	case None:
+		return false
+	case Gel, Food:
+		return food && !src.Fixed
+	case Drink:
+		return !src.Fixed && !(p.c.NoNewDrink && p.c.Habit[i] <= hair)
+	case Water, Salt:
+	}
+	return !src.Fixed
+}
+
+// leastOf is the smallest amount of a source that is looked at: no way takes
+// food away, and after a cut what is left stays.
+func (p *program) leastOf(i int) float64 {
+	if k := p.c.Sources[i].Kind; k == Gel || k == Food {
+		return p.base[i]
+	}
+	return 0
+}
+
+// mostOf is the largest amount of a source that is looked at.
+func (p *program) mostOf(i int) float64 {
+	c := p.c
+	habit := c.Habit[i]
+	switch c.Sources[i].Kind {
+	case Water, Drink:
+		return max(p.mostML, p.base[i])
+	case Gel:
+		if c.young() {
+			return habit
+		}
+		return max(p.gels, habit)
+	case Food:
+		return max(max(1, evidence.FoodKindAnHour*c.hours()), habit)
+	case Salt:
+		return max(p.saltPerML*p.mostML, habit)
+	case None:
+	}
+	return habit
+}

@@ -1,0 +1,210 @@
+package proposal
+
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
+
+// Step is one rung of a ladder.
+type Step struct {
+	Mix Mix
+	// Held: the habit, held until the stomach is calm. Cut: the fluid that comes
+	// down at once. Large: no smaller step lay between.
+	Held, Cut, Large bool
+}
+
+// halved reports that steps are half as large.
+func (c *Case) halved() bool {
+	unsure := c.Confidence.Known && c.Confidence.Value < evidence.ConfidenceEnough
+	return unsure || c.PastLowSodium
+}
+
+// size of a step: a rate over the session, halved where steps are.
+func (c *Case) size(perHour, usual float64) float64 {
+	if perHour <= 0 {
+		perHour = usual
+	}
+	if c.halved() {
+		perHour *= evidence.SmallerStepShare / 100
+	}
+	return perHour * c.hours()
+}
+
+func (c *Case) stepML() float64 { return c.size(c.StepLH, evidence.StepFluidHigh) * 1000 }
+func (c *Case) stepG() float64  { return c.size(c.StepGH, evidence.StepFuelHigh) }
+
+// climb is the way from a base to an aim.
+type climb struct {
+	p         program
+	base, aim Mix
+	from, to  Sum
+	mostG     float64 // of the session
+}
+
+// ladder lists the steps of a route: hold and cut first where there are, then
+// rungs to the aim; no more than six, then comes a review.
+func (c *Case) ladder(p program, base, aim Mix, food bool) []Step {
+	var steps []Step
+	switch {
+	case base != c.Habit:
+		steps = append(steps, Step{Mix: base, Cut: true})
+	case c.Stomach.Known && c.Stomach.Value >= evidence.StomachHold:
+		steps = append(steps, Step{Mix: base, Held: true})
+	}
+	u := climb{p: p, base: base, aim: aim, from: c.SumOf(base), to: c.SumOf(aim), mostG: p.mostG}
+	u.p.things, u.p.sodium, u.p.increment = int(evidence.ThingsAStep), false, evidence.ProposalWater
+	last, rungs := base, u.count()
+	for k := 1; last != aim && len(steps) < int(evidence.StepsMost); k++ {
+		mix, ok := u.rung(last, float64(min(k, rungs))/float64(rungs), food && k == 1)
+		switch {
+		case k >= rungs && u.near(last):
+			steps = append(steps, Step{Mix: aim})
+			return steps
+		case ok && mix != last:
+			steps = append(steps, Step{Mix: mix})
+			last = mix
+		case k >= rungs:
+			mix, ok = u.toward(last)
+			if !ok {
+				return append(steps, Step{Mix: aim, Large: true})
+			}
+			steps = append(steps, Step{Mix: mix})
+			last = mix
+		}
+	}
+	return steps
+}
+
+// toward is the aim but for some things that stay as they are for now: where a
+// rung has nothing more to ask for, and the aim is three things away. Of those inside
+// the limits and one step away it is the one that is nearest to the aim by cost.
+func (u *climb) toward(last Mix) (Mix, bool) {
+	p := u.p
+	p.base = u.aim
+	p.mostML, p.mostG = u.most(last)
+	p.mostML, p.mostG = min(u.to.DrunkML, p.mostML), min(u.mostG, p.mostG)
+	p.leastML = min(p.leastML, p.mostML)
+	best, mix, ok := math.Inf(1), last, false
+	for i := range last {
+		for k := range i + 1 {
+			m := last
+			m[i], m[k] = u.aim[i], u.aim[k]
+			sum := p.c.SumOf(m)
+			if m == last || !p.meets(&sum) {
+				continue
+			}
+			cost := 0.0
+			for j := range m {
+				cost += p.cost(j, m[j])
+			}
+			if cost < best {
+				best, mix, ok = cost, m, true
+			}
+		}
+	}
+	return mix, ok
+}
+
+// count is how many steps the way takes at least.
+func (u *climb) count() int {
+	steps := func(gap, size float64) float64 { return math.Ceil(gap/size - evidence.StepLeft - hair) }
+	c := u.p.c
+	fluid := steps(u.to.DrunkML-u.from.DrunkML, c.stepML())
+	fuel := steps(u.to.CarbohydrateG-u.from.CarbohydrateG, c.stepG())
+	return int(max(1, fluid, fuel))
+}
+
+// smallest is the carbohydrate of the smallest portion on the way from a mix, g.
+func (u *climb) smallest(from Mix) float64 {
+	least := math.Inf(1)
+	for i := range u.aim {
+		src := &u.p.c.Sources[i]
+		if u.aim[i] <= from[i]+hair {
+			continue
+		}
+		switch src.Kind {
+		case Gel:
+			least = min(least, src.CarbohydrateG)
+		case Food:
+			least = min(least, src.CarbohydrateG*evidence.PortionIncrement)
+		case None, Water, Drink, Salt:
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
+}
+
+// most is what a rung after another may come to, mL and g.
+func (u *climb) most(from Mix) (ml, g float64) {
+	c := u.p.c
+	last := c.SumOf(from)
+	ml = last.DrunkML + evidence.StepOver*c.stepML()
+	g = last.CarbohydrateG + evidence.StepOver*max(c.stepG(), u.smallest(from)) + evidence.StepPortionOver
+	return ml, g
+}
+
+// near reports whether the aim is two things and one step away.
+func (u *climb) near(last Mix) bool {
+	moved := 0
+	for i := range last {
+		if math.Abs(last[i]-u.aim[i]) > hair {
+			moved++
+		}
+	}
+	ml, g := u.most(last)
+	return moved <= int(evidence.ThingsAStep) && u.to.DrunkML <= ml+hair && u.to.CarbohydrateG <= g+hair
+}
+
+// rung is the mix after another, a part of the way to the aim. The first of
+// the way with food has food in it where that can be.
+func (u *climb) rung(last Mix, part float64, food bool) (Mix, bool) {
+	q := u.p
+	c, sum := q.c, q.c.SumOf(last)
+	q.base = last
+	ml, g := u.most(last)
+	q.mostML, q.mostG = min(u.to.DrunkML, ml), min(u.mostG, g)
+	q.leastML = min(q.leastML, q.mostML)
+	q.targetML = floorTo(u.from.DrunkML+part*(u.to.DrunkML-u.from.DrunkML), evidence.ProposalWater)
+	q.fuelGH = (u.from.CarbohydrateG + part*(u.to.CarbohydrateG-u.from.CarbohydrateG)) / c.hours()
+	grain := c.grainsOf(true)
+	for i := range q.values {
+		q.values[i] = []float64{last[i]}
+		if math.Abs(last[i]-u.aim[i]) > hair {
+			q.values[i] = withAim(grain.between(c.Sources[i].Kind, min(last[i], u.aim[i]), max(last[i], u.aim[i]), last[i]), u.aim[i])
+		}
+	}
+	q.leastFoodG = -1
+	if food {
+		q.leastFoodG = sum.FoodG + foodAtAll
+		if found := q.solve(); found.ok {
+			return found.mix, true
+		}
+		q.leastFoodG = -1
+	}
+	found := q.solve()
+	return found.mix, found.ok
+}
+
+// withAim adds the aim's own amount where it is on no increment.
+func withAim(list []float64, aim float64) []float64 {
+	for _, x := range list {
+		if math.Abs(x-aim) <= hair {
+			return list
+		}
+	}
+	return append(list, aim)
+}
+
+// StepsBefore is how many steps of a week begin before the days in which
+// nothing changes, for an event some days away.
+func StepsBefore(days float64) int {
+	if days < evidence.StepClearDaysHigh {
+		return 0
+	}
+	return int(min(evidence.StepsMost, 1+math.Floor((days-evidence.StepClearDaysHigh)/daysAWeek+hair)))
+}
+
+const daysAWeek = 7

@@ -1,0 +1,192 @@
+package proposal
+
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
+
+// FluidCase says by which rule the target of fluid was set.
+type FluidCase int
+
+// The rules.
+const (
+	// Unsure: the habit lies above the limit through the low end of the
+	// estimate alone, and was measured to end low enough: no fluid is added.
+	Unsure FluidCase = iota
+	// Less: the habit may be more than is lost; it comes down at once.
+	Less
+	// Keep: the habit is about what is needed, or no more drink is wanted.
+	Keep
+	// NoRoom: more is needed, and some limit has no room for it.
+	NoRoom
+	// More: more is needed, and there is room.
+	More
+)
+
+// Bound names what sets the reach.
+type Bound int
+
+// The bounds.
+const (
+	BoundLoss Bound = iota
+	BoundStomach
+	BoundBreaks
+)
+
+// Limits is what bounds the fluid of a proposal, mL.
+type Limits struct {
+	// LimitML is what drinks and food water together never pass.
+	LimitML float64
+	// BreaksML, StomachML: what the breaks carry and the stomach takes.
+	BreaksML, StomachML float64
+	// ReachML is the most that is proposed to drink, Bound what sets it, and
+	// NextML where the reach would be without that bound.
+	ReachML float64
+	Bound   Bound
+	NextML  float64
+	// NeedML of drinks meets the aim for the deficit, AimPercent.
+	NeedML, AimPercent float64
+	// TargetML of drinks, and the rule that set it.
+	TargetML float64
+	Case     FluidCase
+	// Increment in mL that fluid missing is counted in.
+	Increment float64
+	// Clash: the need is past the reach.
+	Clash bool
+}
+
+// hair forgives rounding.
+const hair = 1e-9
+
+// LimitsOf works out limits and target of a case.
+func LimitsOf(c *Case) Limits {
+	habit := c.SumOf(c.Habit)
+	v0, f0 := habit.DrunkML, habit.FoodWaterML
+	l := Limits{LimitML: c.limit(), AimPercent: c.DeficitAim, Increment: evidence.ProposalWater}
+	if c.long() {
+		l.Increment = evidence.ProposalWaterLong
+	}
+	if c.careful() {
+		l.AimPercent = max(l.AimPercent, evidence.CarefulDeficit)
+	}
+	l.NeedML = max(0, c.LossML+c.BreathML-l.AimPercent*c.percent())
+	share := c.share(v0+f0, l.LimitML)
+	over := v0+f0 > l.LimitML+hair
+	unsure := over && c.measuredLow(v0+f0)
+	if unsure {
+		l.LimitML, share = v0+f0, 1
+	}
+	l.StomachML, l.BreaksML = c.stomach(v0), c.BreaksML
+	if len(c.Chances) == 0 && v0 > 0 {
+		l.BreaksML = v0
+	}
+	l.reach(share*l.LimitML-f0, v0, over && !unsure)
+	l.target(c, v0, f0, share, over, unsure)
+	return l
+}
+
+// limit is the low end of the loss, past three hours also what leaves 1 % of
+// body mass; in coarse steps where the mass is hidden.
+func (c *Case) limit() float64 {
+	limit := c.LowML
+	if c.Minutes > evidence.LongSession {
+		long := c.LossML + c.BreathML - evidence.LongSessionAtMost*c.percent()
+		if c.Hidden {
+			long = floorTo(long, evidence.HiddenLimitStep*1000)
+		}
+		limit = min(limit, max(0, long))
+	}
+	return limit
+}
+
+// measuredLow reports that the habit was measured in the conditions of the
+// plan, with a calm stomach, and that the test ended at -1 % or lower.
+func (c *Case) measuredLow(taken float64) bool {
+	ended := c.LossML + c.BreathML - taken
+	return c.Tested && c.calm() && !c.careful() && ended >= evidence.TestedEnds*c.percent()-hair
+}
+
+// share of the limit that is aimed at.
+func (c *Case) share(taken, limit float64) float64 {
+	switch {
+	case c.careful():
+		return evidence.ReachShareCareful
+	case taken > limit+hair && taken <= c.LossML+hair:
+		return evidence.ReachShareNear
+	}
+	return evidence.ReachShare
+}
+
+// stomach is what a stomach takes in the session, or what it was measured to take.
+func (c *Case) stomach(drunk float64) float64 {
+	rate := evidence.ReachStomach
+	if c.Running {
+		rate = evidence.ReachStomachRun
+	}
+	most := rate * 1000 * c.hours()
+	if c.calm() {
+		most = max(most, drunk)
+	}
+	return most
+}
+
+// reach is the smallest of the bounds. A cut does not ask the breaks; a habit
+// inside the limit is never out of reach.
+func (l *Limits) reach(loss, v0 float64, cut bool) {
+	bounds := [...]float64{BoundLoss: loss, BoundStomach: l.StomachML, BoundBreaks: evidence.ReachShareBreaks * l.BreaksML}
+	l.Bound = BoundLoss
+	for b, x := range bounds {
+		if x < bounds[l.Bound] && (!cut || Bound(b) != BoundBreaks) {
+			l.Bound = Bound(b)
+		}
+	}
+	l.ReachML, l.NextML = max(0, bounds[l.Bound]), math.Inf(1)
+	for b, x := range bounds {
+		if Bound(b) != l.Bound && (!cut || Bound(b) != BoundBreaks) {
+			l.NextML = min(l.NextML, max(0, x))
+		}
+	}
+	if !cut {
+		l.ReachML = max(l.ReachML, v0)
+	}
+}
+
+// target sets the target of fluid and tells the rule.
+func (l *Limits) target(c *Case, v0, f0, share float64, over, unsure bool) {
+	l.Clash = l.NeedML > l.ReachML+hair
+	room := floorTo(l.ReachML, l.Increment) - v0
+	switch {
+	case unsure:
+		l.Case, l.TargetML = Unsure, v0
+	case over:
+		l.Case, l.TargetML = Less, floorTo(share*l.LimitML-f0, l.Increment)
+	case c.NoMoreDrink || v0 >= l.NeedML-evidence.TargetKeep*c.percent()-hair:
+		l.Case, l.TargetML = Keep, v0
+	case room < evidence.TargetLeastRoom-hair:
+		l.Case, l.TargetML = NoRoom, v0
+	default:
+		l.Case, l.TargetML = More, l.more(c, v0)
+	}
+}
+
+// more is the target where more is needed and there is room.
+func (l *Limits) more(c *Case, v0 float64) float64 {
+	grain := l.Increment
+	if c.Hidden {
+		grain = evidence.TargetHidden
+	}
+	t := floorTo(l.ReachML, grain)
+	if !l.Clash {
+		above := min(evidence.TargetAboveMass*c.percent(), (l.ReachML-l.NeedML)/evidence.TargetAbovePart)
+		t = ceilTo(l.NeedML+above, grain)
+	}
+	t = max(t, v0+evidence.TargetLeastMore)
+	return min(t, floorTo(l.ReachML, l.Increment))
+}
+
+// floorTo rounds down to a multiple, never below zero.
+func floorTo(x, grain float64) float64 { return max(0, math.Floor(x/grain+hair)*grain) }
+
+// ceilTo rounds up to a multiple.
+func ceilTo(x, grain float64) float64 { return math.Ceil(x/grain-hair) * grain }

@@ -1,0 +1,181 @@
+package proposal
+
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
+
+// program is one search: the amounts there are, what may not be passed, and
+// what is wanted. Cost counts from a base mix.
+type program struct {
+	c      *Case
+	base   Mix
+	values [Slots][]float64
+
+	// Wanted, in the order in which it counts.
+	targetML, increment float64
+	foodWaterFrom       float64 // food water above it counts as fluid; infinite: none does
+	fuelGH              float64
+	sodium              bool
+
+	// Hard.
+	leastML, mostML, intakeML  float64
+	mostG, mostSodiumMg        float64
+	leastG                     float64 // no way brings less than the habit, or than is asked for
+	leastFoodG                 float64 // more than this from food, unless negative
+	strength                   float64 // g/mL
+	gels, habitGels, gelWater  float64
+	portions, saltPerML, saltG float64
+	things                     int
+}
+
+// hard states what every mix of a case is held to.
+func (c *Case) hard(l *Limits) program {
+	habit, h := c.SumOf(c.Habit), c.hours()
+	cut := l.Case == Less
+	p := program{
+		c: c, foodWaterFrom: math.Inf(1), leastML: habit.DrunkML,
+		intakeML: max(evidence.ReachShareIntake*l.LimitML, habit.DrunkML+habit.FoodWaterML),
+		mostML:   l.TargetML, mostG: max(c.AdviceMost*h, habit.CarbohydrateG), leastFoodG: -1,
+		habitGels: habit.Gels, gelWater: evidence.GelWater,
+		saltPerML: evidence.SaltStrengthMost / 1000, saltG: habit.SaltG,
+		things: int(evidence.ThingsChanged),
+	}
+	if cut {
+		p.leastML, p.intakeML = 0, l.LimitML // the cut sets its own least
+	}
+	if !cut && !c.limited() {
+		p.mostML = max(l.TargetML, min(l.ReachML, max(l.TargetML, habit.DrunkML)+evidence.RiseForFuel*h))
+	}
+	if c.long() {
+		p.things = int(evidence.ThingsChangedLong)
+	}
+	if habit.Gels > 0 && c.calm() {
+		p.gelWater = evidence.GelWaterUsed
+	}
+	mmol := evidence.SodiumUnknown
+	if c.SodiumMmolL.Known {
+		mmol = c.SodiumMmolL.Value
+	}
+	p.mostSodiumMg = max(evidence.SodiumShare*c.LossML/1000*mmol*evidence.SodiumMolarMass, habit.SodiumMg)
+	p.strength = evidence.StrengthHigh / 100
+	if habit.DrunkML > 0 && c.calm() {
+		p.strength = max(p.strength, habit.DrinksG/habit.DrunkML)
+	}
+	p.gels, p.portions = c.placesForGels(), c.placesForFood()
+	p.gels, p.portions = max(p.gels, habit.Gels), max(p.portions, habit.Portions)
+	return p
+}
+
+// placesForGels is how many gels there is time and a certain chance for.
+func (c *Case) placesForGels() float64 {
+	certain := 0.0
+	for _, at := range c.Chances {
+		if at.Certain {
+			certain++
+		}
+	}
+	return min(math.Floor(c.Minutes/evidence.GelEvery+hair), certain)
+}
+
+// placesForFood is how many portions the certain chances to eat have time for.
+func (c *Case) placesForFood() float64 {
+	portions, carried := 0.0, false
+	for _, at := range c.Chances {
+		switch {
+		case !at.Certain || !at.CanEat:
+		case at.Seconds == 0:
+			carried = true
+		case at.Seconds >= evidence.FoodBreak:
+			portions++
+		case at.Seconds >= evidence.FoodBreakShort:
+			portions += evidence.FoodHalf
+		default:
+			portions += evidence.FoodQuarter
+		}
+	}
+	if carried {
+		portions += c.Minutes / evidence.FoodEvery
+	}
+	return portions
+}
+
+// meets reports whether a mix passes nothing; s is what it comes to.
+func (p *program) meets(s *Sum) bool {
+	over := func(x, most float64) bool { return x > most+hair*(1+math.Abs(most)) }
+	switch {
+	case over(s.DrunkML, p.mostML), over(p.leastML, s.DrunkML), over(s.DrunkML+s.FoodWaterML, p.intakeML),
+		over(s.CarbohydrateG, p.mostG), over(p.leastG, s.CarbohydrateG), over(s.SodiumMg, p.mostSodiumMg),
+		over(s.DrinksG, p.strength*s.DrunkML), over(s.Gels, p.gels), over(s.Portions, p.portions):
+		return false
+	case p.leastFoodG >= 0 && over(p.leastFoodG, s.FoodG):
+		return false
+	case s.SaltG > p.saltG+hair && over(s.SaltG, p.saltPerML*s.DrunkML):
+		return false
+	}
+	return !(s.Gels > p.habitGels+hair && over(p.gelWater*s.Gels, s.GelWaterML))
+}
+
+// misses counts what a mix misses.
+func (p *program) misses(s *Sum) Misses {
+	fluid := s.DrunkML + max(0, s.FoodWaterML-p.foodWaterFrom)
+	m := Misses{
+		Fluid:        begun(p.targetML-fluid, p.increment),
+		Carbohydrate: p.fuelMissing(s.CarbohydrateG),
+	}
+	if p.sodium && s.DrunkML >= evidence.SodiumAimFrom-hair {
+		m.Sodium = p.sodiumMissing(evidence.SodiumAimMet*s.DrunkML/1000 - s.SodiumMg)
+	}
+	return m
+}
+
+func (p *program) fuelMissing(g float64) int {
+	return whole(p.fuelGH-g/p.c.hours(), evidence.FuelAimStep)
+}
+
+func (p *program) sodiumMissing(mg float64) int {
+	return begun(mg/p.c.hours(), evidence.SodiumAimStep)
+}
+
+// cost of changing one source from the base.
+func (p *program) cost(slot int, x float64) float64 {
+	from, src := p.base[slot], &p.c.Sources[slot]
+	if math.Abs(x-from) <= hair {
+		return 0
+	}
+	sum := evidence.CostThing
+	if from <= hair {
+		sum += evidence.CostNew
+	}
+	if x <= hair && (src.Kind == Water || src.Kind == Drink) {
+		sum += evidence.CostDropped
+	}
+	return sum + math.Abs(x-from)*p.c.unitCost(src.Kind)
+}
+
+// unitCost is what a mL, a portion or a g costs.
+func (c *Case) unitCost(k Kind) float64 {
+	switch k {
+	case Water:
+		return evidence.CostWater / evidence.CostFluid
+	case Drink:
+		return evidence.CostDrink / evidence.CostFluid
+	case Gel:
+		return evidence.CostGel
+	case Food:
+		if c.Running {
+			return evidence.CostHalfRunning / evidence.PortionIncrement
+		}
+		return evidence.CostHalfPortion / evidence.PortionIncrement
+	case Salt:
+		return evidence.CostSalt / evidence.ProposalSalt
+	case None:
+	}
+	return 0
+}
+
+// off is the cost of ending away from the target.
+func (p *program) off(drunk float64) float64 {
+	return evidence.CostOff * math.Abs(drunk-p.targetML) / evidence.CostFluid
+}

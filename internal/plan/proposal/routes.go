@@ -1,0 +1,157 @@
+package proposal
+
+import (
+	"ebbwell/internal/evidence"
+)
+
+// Way names a route.
+type Way int
+
+// The routes.
+const (
+	// DrinksAlone changes drinks and salt; food stays as in the habit.
+	DrinksAlone Way = iota
+	// WithFood changes food too.
+	WithFood
+	// Ways is how many there are.
+	Ways = 2
+)
+
+// Route is one way to an aim.
+type Route struct {
+	// Exists is false where nothing of this kind fits, or only the habit.
+	Exists bool
+	Aim    Mix
+	Misses Misses
+	Cost   float64
+	Steps  []Step
+}
+
+// What a proposal comes to.
+type Outcome int
+
+// The outcomes.
+const (
+	// Nothing is missing: the habit stays.
+	Nothing Outcome = iota
+	// Change is a step toward more.
+	Change
+	// DrinkLess brings the fluid down at once.
+	DrinkLess
+	// Stuck: something is missing, and nothing fits inside the limits.
+	Stuck
+)
+
+// Proposal is what is proposed for a case.
+type Proposal struct {
+	Limits  Limits
+	Wants   Wants
+	Outcome Outcome
+	// Habit is what the habit misses.
+	Habit Misses
+	// Cut is the habit, or what it comes down to at once.
+	Cut    Mix
+	Routes [Ways]Route
+	Pick   Way
+	Said   []Saying
+}
+
+// foodAtAll is a trace of carbohydrate, g, that tells some food from none.
+const foodAtAll = 1e-6
+
+// Propose finds what to propose for a case.
+func Propose(c *Case) Proposal {
+	out := Proposal{Limits: LimitsOf(c), Wants: WantsOf(c), Cut: c.Habit}
+	p := c.aimed(&out.Limits, &out.Wants)
+	habit := c.SumOf(c.Habit)
+	out.Habit = p.misses(&habit)
+	cut := out.Limits.Case == Less
+	if cut {
+		out.Cut = c.cut(&out.Limits)
+	}
+	if out.Habit.None() && !cut && out.Limits.Case != NoRoom {
+		out.Said = c.say(&out)
+		return out
+	}
+	p.base = out.Cut
+	base := c.SumOf(out.Cut)
+	p.leastG = min(base.CarbohydrateG, p.fuelGH*c.hours())
+	p.leastML = base.DrunkML
+	out.Routes[DrinksAlone] = p.route(c, out.Cut, false)
+	if !c.NoFood && p.misses(&base).Carbohydrate > 0 {
+		out.Routes[WithFood] = p.route(c, out.Cut, true)
+	}
+	out.decide(cut)
+	out.Said = c.say(&out)
+	return out
+}
+
+// aimed is the search for an aim.
+func (c *Case) aimed(l *Limits, w *Wants) program {
+	p := c.hard(l)
+	p.targetML, p.increment = l.TargetML, l.Increment
+	p.fuelGH, p.sodium = w.TargetGH, w.Sodium
+	if l.Clash && l.Bound == BoundLoss && l.Case != Less {
+		p.foodWaterFrom = c.SumOf(c.Habit).FoodWaterML
+	}
+	return p
+}
+
+// decide picks a route and names the outcome.
+func (o *Proposal) decide(cut bool) {
+	a, b := &o.Routes[DrinksAlone], &o.Routes[WithFood]
+	if b.Exists && (!a.Exists || b.Misses.less(a.Misses)) {
+		o.Pick = WithFood
+	}
+	switch {
+	case cut:
+		o.Outcome = DrinkLess
+	case a.Exists || b.Exists:
+		o.Outcome = Change
+	default:
+		o.Outcome = Stuck
+	}
+}
+
+// route finds the aim of a way and the steps to it. With food, food brings
+// half of the carbohydrate missing, or a quarter, or any.
+func (p program) route(c *Case, base Mix, food bool) Route {
+	p.open(food)
+	f := found{}
+	if food {
+		f = p.withFood(c.SumOf(base))
+	} else {
+		f = p.solve()
+	}
+	if !f.ok || f.mix == c.Habit {
+		return Route{}
+	}
+	r := Route{Exists: true, Aim: f.mix, Misses: f.misses, Cost: f.cost}
+	if f.mix == base {
+		r.Cost = p.costFrom(c.Habit, f.mix)
+	}
+	r.Steps = c.ladder(p, base, f.mix, food)
+	return r
+}
+
+// withFood asks for as much food as can be.
+func (p program) withFood(base Sum) found {
+	missing := p.fuelGH*p.c.hours() - base.CarbohydrateG
+	for _, share := range [...]float64{evidence.FoodShare, evidence.FoodShareLess, 0} {
+		p.leastFoodG = base.FoodG + max(share*missing, foodAtAll)
+		if f := p.solve(); f.ok {
+			return f
+		}
+	}
+	return found{}
+}
+
+// costFrom is the cost of a mix counted from another base.
+func (p program) costFrom(base, mix Mix) float64 {
+	p.base = base
+	sum := 0.0
+	for i := range mix {
+		sum += p.cost(i, mix[i])
+	}
+	return sum + p.off(p.c.SumOf(mix).DrunkML)
+}

@@ -1,0 +1,243 @@
+package proposal
+
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
+
+// Saying is one thing to say about a proposal: a code and its figures, volumes
+// in L, carbohydrate in g/h, body mass change in % below zero for a loss.
+type Saying struct {
+	Code    string
+	Figures []float64
+}
+
+// What is said; the figures of each stand behind it.
+const (
+	SayGained      = "proposal.gained"
+	SayPastSodium  = "proposal.past-low-sodium"
+	SayLess        = "proposal.less" // drunk, limit, target
+	SayUnsure      = "proposal.limit-unsure"
+	SayNothing     = "proposal.nothing"
+	SayStuck       = "proposal.stuck"
+	SayFirstDrinks = "proposal.first-drinks"
+	SayFirstFood   = "proposal.first-food"
+	SayFirstHold   = "proposal.first-hold"
+	SayAim         = "proposal.aim"            // drinks, end, carbohydrate, steps
+	SayAimHidden   = "proposal.aim-hidden"     // drinks, carbohydrate, steps
+	SayNoMore      = "proposal.no-more-drink"  // end, more that the aim takes
+	SayNoMoreBlind = "proposal.no-more-hidden" //
+	SayBreaksCarry = "proposal.breaks-carry"   // drunk, carried
+	SayEndsBreaks  = "proposal.ends-breaks"    // end, aim, room
+	SayEndsStomach = "proposal.ends-stomach"   // end, aim, room
+	SayEndsLoss    = "proposal.ends-loss"      // end, aim
+	SayRoomBreaks  = "proposal.room-breaks"    // room; for a hidden mass
+	SayRoomStomach = "proposal.room-stomach"   // room; for a hidden mass
+	SayRoomLoss    = "proposal.room-loss"      // for a hidden mass
+	SayAskBreaks   = "proposal.ask-breaks"     // litres that more breaks would allow
+	SayDeep        = "proposal.deep"
+	SayStomach     = "proposal.stomach"      // rating
+	SayDrinksShort = "proposal.drinks-short" // carbohydrate, asked for
+	SayNoFoodShort = "proposal.no-food-short"
+	SayFoodShort   = "proposal.food-short"
+	SaySaltShort   = "proposal.sodium-short" // sodium mg/L, asked for
+	SaySecondTest  = "proposal.second-test"
+	SayCool        = "proposal.cool"
+	SayAboveAdvice = "proposal.above-advice" // carbohydrate
+	SayYoung       = "proposal.young"
+	SayOlder       = "proposal.older"
+	SayUpTo        = "proposal.up-to"
+	SayRinse       = "proposal.rinse"
+	SayThirst      = "proposal.thirst"
+	SayHalfSteps   = "proposal.half-steps"
+)
+
+// Codes lists every code of [Saying].
+func Codes() []string {
+	return []string{
+		SayGained, SayPastSodium, SayLess, SayUnsure, SayNothing, SayStuck, SayFirstDrinks, SayFirstFood, SayFirstHold,
+		SayAim, SayAimHidden, SayNoMore, SayNoMoreBlind, SayBreaksCarry, SayEndsBreaks, SayEndsStomach, SayEndsLoss,
+		SayRoomBreaks, SayRoomStomach, SayRoomLoss, SayAskBreaks, SayDeep, SayStomach, SayDrinksShort, SayNoFoodShort,
+		SayFoodShort, SaySaltShort, SaySecondTest, SayCool, SayAboveAdvice, SayYoung, SayOlder, SayUpTo, SayRinse, SayThirst,
+		SayHalfSteps,
+	}
+}
+
+// speech gathers what is said.
+type speech struct {
+	c    *Case
+	o    *Proposal
+	end  Sum // what the picked aim comes to, or the habit
+	list []Saying
+}
+
+func (s *speech) add(code string, figures ...float64) {
+	s.list = append(s.list, Saying{Code: code, Figures: figures})
+}
+
+// say lists what is said about a proposal, most urgent first.
+func (c *Case) say(o *Proposal) []Saying {
+	s := speech{c: c, o: o, end: c.SumOf(c.Habit)}
+	if r := o.Picked(); r.Exists {
+		s.end = c.SumOf(r.Aim)
+	}
+	s.urgent()
+	s.steps()
+	s.question()
+	s.ends()
+	s.stomach()
+	s.fuel()
+	s.rest()
+	return s.list
+}
+
+// Picked is the route that is proposed first.
+func (o *Proposal) Picked() *Route { return &o.Routes[o.Pick] }
+
+// urgent says what stands before everything.
+func (s *speech) urgent() {
+	c, habit := s.c, s.c.SumOf(s.c.Habit)
+	if c.Gained {
+		s.add(SayGained)
+	}
+	if c.PastLowSodium {
+		s.add(SayPastSodium)
+	}
+	if s.o.Outcome == DrinkLess {
+		cut := c.SumOf(s.o.Cut)
+		s.add(SayLess, (habit.DrunkML+habit.FoodWaterML)/1000, s.o.Limits.LimitML/1000, cut.DrunkML/1000)
+	}
+	if s.o.Limits.Case == Unsure {
+		s.add(SayUnsure)
+	}
+}
+
+// steps says what comes first and where it leads.
+func (s *speech) steps() {
+	r := s.o.Picked()
+	switch {
+	case s.o.Outcome == Nothing:
+		s.add(SayNothing)
+		return
+	case s.o.Outcome == Stuck:
+		s.add(SayStuck)
+		return
+	case r.Aim == s.o.Cut:
+		return
+	case r.Steps[0].Held:
+		s.add(SayFirstHold)
+	case r.Steps[0].Cut:
+	case s.o.Pick == WithFood:
+		s.add(SayFirstFood)
+	default:
+		s.add(SayFirstDrinks)
+	}
+	gh, steps := s.end.CarbohydrateG/s.c.hours(), float64(len(r.Steps))
+	if s.c.Hidden {
+		s.add(SayAimHidden, s.end.DrunkML/1000, gh, steps)
+		return
+	}
+	s.add(SayAim, s.end.DrunkML/1000, s.c.EndPercent(s.end), gh, steps)
+}
+
+// question asks for the breaks that what was drunk proves.
+func (s *speech) question() {
+	if drunk := s.c.SumOf(s.c.Habit).DrunkML; len(s.c.Chances) > 0 && drunk > s.c.BreaksML+1 {
+		s.add(SayBreaksCarry, drunk/1000, s.c.BreaksML/1000)
+	}
+}
+
+// ends says where a plan that misses the aim for the deficit ends, and what set it.
+func (s *speech) ends() {
+	c, l := s.c, &s.o.Limits
+	end := c.EndPercent(s.end)
+	short := -end > l.AimPercent+hair
+	if short && l.Clash && (l.Case == More || l.Case == NoRoom) {
+		s.bound(end)
+		if next := l.NextML; l.Bound == BoundBreaks && next >= l.TargetML+evidence.AskedRoom && !math.IsInf(next, 1) {
+			s.add(SayAskBreaks, next/1000)
+		}
+	}
+	if -end > evidence.DeepDeficit && !c.Hidden {
+		s.add(SayDeep)
+	}
+	if c.NoMoreDrink && short {
+		if c.Hidden {
+			s.add(SayNoMoreBlind)
+		} else {
+			s.add(SayNoMore, end, max(0, l.NeedML-s.end.DrunkML)/1000)
+		}
+	}
+}
+
+// bound names the limit that is used up.
+func (s *speech) bound(end float64) {
+	l := &s.o.Limits
+	shown := [...]string{BoundLoss: SayEndsLoss, BoundStomach: SayEndsStomach, BoundBreaks: SayEndsBreaks}
+	blind := [...]string{BoundLoss: SayRoomLoss, BoundStomach: SayRoomStomach, BoundBreaks: SayRoomBreaks}
+	room := [...]float64{BoundLoss: l.LimitML, BoundStomach: l.StomachML, BoundBreaks: l.BreaksML}
+	if s.c.Hidden {
+		s.add(blind[l.Bound], room[l.Bound]/1000)
+		return
+	}
+	s.add(shown[l.Bound], end, -l.AimPercent, room[l.Bound]/1000)
+}
+
+// stomach says that a stomach that was not calm comes first.
+func (s *speech) stomach() {
+	if c := s.c; c.Stomach.Known && c.Stomach.Value >= evidence.StomachHold {
+		s.add(SayStomach, c.Stomach.Value)
+	}
+	if s.c.halved() && s.o.Outcome == Change {
+		s.add(SayHalfSteps)
+	}
+}
+
+// fuel says what carbohydrate and sodium stay short, and why.
+func (s *speech) fuel() {
+	c, h, aim := s.c, s.c.hours(), s.o.Wants.AimGH
+	a, b := &s.o.Routes[DrinksAlone], &s.o.Routes[WithFood]
+	if a.Exists && a.Misses.Carbohydrate > 0 {
+		code := SayNoFoodShort
+		if b.Exists {
+			code = SayDrinksShort
+		}
+		s.add(code, c.SumOf(a.Aim).CarbohydrateG/h, aim)
+	}
+	if b.Exists && b.Misses.Carbohydrate > 0 {
+		s.add(SayFoodShort, c.SumOf(b.Aim).CarbohydrateG/h, aim)
+	}
+	if r := s.o.Picked(); r.Exists && r.Misses.Sodium > 0 && s.end.DrunkML > 0 {
+		s.add(SaySaltShort, s.end.SodiumMg/s.end.DrunkML*1000, evidence.SodiumAim)
+	}
+	if g := c.SumOf(c.Habit).CarbohydrateG / h; c.AdviceMost > 0 && g > c.AdviceMost+hair && s.o.Outcome != DrinkLess {
+		s.add(SayAboveAdvice, g)
+	}
+}
+
+// rest says what holds besides.
+func (s *speech) rest() {
+	c, l := s.c, &s.o.Limits
+	habit := c.SumOf(c.Habit)
+	if taken := habit.DrunkML + habit.FoodWaterML; l.Case == Less && taken <= c.LossML+hair && !c.careful() {
+		s.add(SaySecondTest)
+	}
+	if c.Cool {
+		s.add(SayCool)
+	}
+	if c.Age.Known && c.Age.Value < evidence.YoungUnder {
+		s.add(SayYoung)
+	}
+	if c.Age.Known && c.Age.Value >= evidence.ThirstWeaker {
+		s.add(SayOlder)
+	}
+	switch {
+	case c.Minutes > evidence.UpToMinutes:
+		s.add(SayUpTo)
+	case c.Minutes < evidence.RinseUnder:
+		s.add(SayRinse)
+	case l.NeedML <= 0:
+		s.add(SayThirst)
+	}
+}
