@@ -90,7 +90,7 @@ func sameLines(a, b string) bool {
 	lines := func(text string) string {
 		var list []string
 		for _, l := range strings.Split(text, "\n") {
-			if l != "" && !strings.HasPrefix(l, "Kept as it was") {
+			if l != "" && !strings.HasPrefix(l, "Closed. Read-only") {
 				list = append(list, l)
 			}
 		}
