@@ -1,6 +1,10 @@
 package evidence
 
-import "ebbwell/internal/quantity"
+import (
+	"slices"
+
+	"ebbwell/internal/quantity"
+)
 
 // Mouthfuls and what a chance to drink can carry.
 const (
@@ -8,8 +12,25 @@ const (
 	MouthfulWomen      = 20.0  // mL, from a cup
 	MouthfulBottleLow  = 30.0  // mL, from a squeeze bottle
 	MouthfulBottleHigh = 50.0  // mL
+)
+
+// What one chance to drink carries, and how chances are filled one after
+// another.
+const (
 	DrinkingPace       = 8.0   // mL/s while at the bottle
-	StomachAtOnce      = 500.0 // mL, most that is put on a stomach that has not emptied
+	DrinkingShare      = 0.35  // of a break's seconds that are left for drinking
+	DrinkingLeast      = 8.0   // s, the least that is left; a station is no longer
+	ComfortableShare   = 0.7   // of the most a chance carries
+	CarriedComfortable = 150.0 // mL from a carried bottle at one time
+	CarriedMost        = 250.0 // mL
+	LongBreak          = 300.0 // s; such a break is filled past comfort before the others
+	MaybeShare         = 0.5   // of comfort, what a chance that may not happen is counted for
+	StomachAtOnce      = 500.0 // mL, the most that may stand in the stomach
+	StomachEmpties     = 18.0  // mL/min
+	StomachEmptiesRun  = 12.0  // mL/min, running
+	FillComfortable    = 3.0   // fill up to which only half-time and long breaks are above comfort
+	FillMost           = 4.0   // fill at which each chance carries its most
+	ScheduleRound      = 5.0   // mL, to which whole mouthfuls are rounded down
 )
 
 // Rests of a tennis match.
@@ -63,12 +84,11 @@ const (
 
 // scheduleEntries lists mouthfuls, steps and increments.
 func scheduleEntries() []Entry {
-	return append(mouthfulEntries(), append(stepEntries(), incrementEntries()...)...)
+	return slices.Concat(mouthfulEntries(), chanceEntries(), stepEntries(), incrementEntries())
 }
 
-// mouthfulEntries lists what a chance carries.
+// mouthfulEntries lists mouthfuls and the rests of tennis.
 func mouthfulEntries() []Entry {
-	own := ownProposal()
 	lawless := Citation{Short: "Lawless et al. 2003", Full: "Lawless et al. 2003, Dysphagia 18:196"}
 	rules := Citation{Short: "rules of tennis", Full: "rules of tennis: continuous play and change of ends"}
 	bottle := Citation{Short: "mouthful from a bottle", Full: "mouthful from a squeeze bottle, from memory: ten weighed mouthfuls are better"}
@@ -78,11 +98,32 @@ func mouthfulEntries() []Entry {
 		{ID: "mouthful.women", Value: MouthfulWomen, Unit: ml, Source: lawless, Sure: Read},
 		{ID: "mouthful.bottle.low", Value: MouthfulBottleLow, Unit: ml, Source: bottle, Sure: Memory},
 		{ID: "mouthful.bottle.high", Value: MouthfulBottleHigh, Unit: ml, Source: bottle, Sure: Memory},
-		{ID: "chance.pace", Value: DrinkingPace, Unit: "mL/s", Source: own, Sure: Proposal},
-		{ID: "chance.stomach-at-once", Value: StomachAtOnce, Unit: ml, Source: own, Sure: Proposal},
 		{ID: "tennis.first-rest", Value: TennisFirstRest, Source: rules, Sure: Read},
 		{ID: "tennis.rest", Value: TennisRest, Unit: quantity.Second, Source: rules, Sure: Read},
 		{ID: "tennis.set-break", Value: TennisSetBreak, Unit: quantity.Second, Source: rules, Sure: Read},
+	}
+}
+
+// chanceEntries lists what a chance carries and how chances are filled.
+func chanceEntries() []Entry {
+	own := ownProposal()
+	pace := Citation{Short: "pace at the bottle", Full: "mL a second while drinking, from memory"}
+	ml, perMin := quantity.Millilitre, quantity.Unit("mL/min")
+	return []Entry{
+		{ID: "chance.pace", Value: DrinkingPace, Unit: "mL/s", Source: pace, Sure: Memory},
+		{ID: "chance.share", Value: DrinkingShare, Source: own, Sure: Proposal},
+		{ID: "chance.least", Value: DrinkingLeast, Unit: quantity.Second, Source: own, Sure: Proposal},
+		{ID: "chance.comfortable", Value: ComfortableShare, Source: own, Sure: Proposal},
+		{ID: "chance.carried.comfortable", Value: CarriedComfortable, Unit: ml, Source: own, Sure: Proposal},
+		{ID: "chance.carried.most", Value: CarriedMost, Unit: ml, Source: own, Sure: Proposal},
+		{ID: "chance.long-break", Value: LongBreak, Unit: quantity.Second, Source: own, Sure: Proposal},
+		{ID: "chance.maybe", Value: MaybeShare, Source: own, Sure: Proposal},
+		{ID: "chance.stomach-at-once", Value: StomachAtOnce, Unit: ml, Source: own, Sure: Proposal},
+		{ID: "chance.empties", Value: StomachEmpties, Unit: perMin, Source: own, Sure: Proposal},
+		{ID: "chance.empties.running", Value: StomachEmptiesRun, Unit: perMin, Source: own, Sure: Proposal},
+		{ID: "fill.comfortable", Value: FillComfortable, Source: own, Sure: Proposal},
+		{ID: "fill.most", Value: FillMost, Source: own, Sure: Proposal},
+		{ID: "schedule.round-mouthfuls", Value: ScheduleRound, Unit: ml, Source: own, Sure: Proposal},
 	}
 }
 

@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
 
 // Take is what to take at one chance.
 type Take struct {
@@ -15,6 +19,8 @@ type Take struct {
 	WaterWantedML int
 	Dry           bool
 	Mouthfuls     int
+	// even is what the fill gives before it is rounded, mL.
+	even float64
 }
 
 // Schedule is a plan spread over the chances.
@@ -25,6 +31,8 @@ type Schedule struct {
 	PlannedML, DrinkableML int
 	// Fits is false when the plan cannot be drunk at this sport's breaks.
 	Fits bool
+	// Fill is the number from 0 to 4 that the chances are filled to.
+	Fill float64
 	// FoodLeft is portions that no chance lets one eat.
 	FoodLeft [Foods]float64
 	// DeficitL and Deficit are the deficit at the end as scheduled, L and %.
@@ -44,13 +52,13 @@ type WithoutMaybe struct {
 }
 
 // Schedule spreads a mix over the chances into out, whose memory is used
-// again. Each chance gets what was lost since the last, scaled so that the
-// whole comes to the plan, and no more than its seconds and the stomach let
-// in: 8 mL/s, 500 mL at once on what has not left the stomach, which empties
-// at what stomachs usually take or the athlete's is used to (our proposal).
-// What a chance cannot carry waits for the next. At no chance has more been
-// drunk than was lost until then, and at the last not more than the ceiling,
-// whatever the mix. Chances outside the session are left out.
+// again. Chances are filled by one number, [Chance.FillML]: comfortable amounts
+// first, then chances that may not happen, then half-time and long breaks, hard
+// limits last, found so that the whole comes to the plan. Nothing stands in the
+// stomach above 500 mL, which empties 18 mL/min, in running 12, and at no chance
+// has more been drunk than was lost until then (our proposal); the whole is not
+// more than the ceiling, whatever the mix. Chances outside the session are left
+// out.
 func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthful, out *Schedule) {
 	if !(mouthful >= 1) {
 		mouthful = UsualMouthful(p.basis.Body.Sex)
@@ -60,8 +68,9 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	for _, v := range volumes {
 		out.PlannedML += v
 	}
-	sp := p.spread(l, mix, out.Takes)
-	out.DrinkableML = sp.fill(out.PlannedML)
+	room, g := p.roomFor(l, mix, out.PlannedML), p.gut()
+	out.Fill, _ = g.fill(out.Takes, float64(room), evidence.FillMost)
+	out.DrinkableML = wholeML(out.Takes)
 	out.Fits = out.DrinkableML == out.PlannedML
 	share(out.Takes, volumes, out.DrinkableML)
 	p.serve(mix, out)
@@ -70,8 +79,7 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 		t.Mouthfuls = mouthful.count(t.ML)
 		t.Dry = t.WaterWantedML > t.ML
 	}
-	sp.certainOnly = true
-	out.WithoutMaybe.CertainML = sp.most(out.PlannedML)
+	out.WithoutMaybe.CertainML = min(room, int(g.run(out.Takes, Chance.certainML)))
 	p.deficits(l, mix, out)
 }
 
