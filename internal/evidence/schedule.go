@@ -8,10 +8,10 @@ import (
 
 // Mouthfuls and what a chance to drink can carry.
 const (
-	MouthfulMen        = 25.0  // mL, from a cup
-	MouthfulWomen      = 20.0  // mL, from a cup
-	MouthfulBottleLow  = 30.0  // mL, from a squeeze bottle
-	MouthfulBottleHigh = 50.0  // mL
+	MouthfulMen        = 25.0 // mL, from a cup
+	MouthfulWomen      = 20.0 // mL, from a cup
+	MouthfulBottleLow  = 30.0 // mL, from a squeeze bottle
+	MouthfulBottleHigh = 50.0 // mL
 )
 
 // What one chance to drink carries, and how chances are filled one after
