@@ -21,7 +21,13 @@ func layers() [][]string {
 		{"cmd/ebbwell", "cmd/dev"},
 		{"app/shots"},
 		{"app"},
-		{"app/screen/*"},            // the screens, each by itself
+		{"app/screen/*"},         // the screens, each by itself
+		{"app/screen/agreement"}, // opened by the planner
+		{"app/screen/planner/compare", "app/screen/planner/day", "app/screen/planner/steps"},
+		{"app/screen/planner/mix", "app/screen/planner/figures", "app/screen/planner/breaks", "app/screen/planner/session", "app/screen/planner/review"},
+		{"app/screen/planner/part"},
+		{"app/screen/planner/wording"},
+		{"app/screen/planner/state"},
 		{"app/screen/otherclimate"}, // asked by the planner
 		{"app/screen/heat"},
 		{"app/kit/bind", "app/kit/saveto"},
@@ -62,8 +68,13 @@ func reserved() map[string][]string {
 		"codeberg.org/go-pdf":      {"internal/handout"},
 		"net/http":                 {}, // nothing goes over a network
 		"net":                      {},
-		"ebbwell/internal/words":   {"internal/words", "internal/consult", "internal/handout", "app", "cmd"},
-		"ebbwell/internal/store":   {"internal/store", "internal/demo", "app", "cmd"},
+		// The parts of the planner are its own, and the agreement's that it opens.
+		"ebbwell/app/screen/planner/part":    {"app/screen/planner", "app/screen/agreement"},
+		"ebbwell/app/screen/planner/wording": {"app/screen/planner", "app/screen/agreement"},
+		"ebbwell/app/screen/planner/state":   {"app/screen/planner", "app/screen/agreement"},
+
+		"ebbwell/internal/words": {"internal/words", "internal/consult", "internal/handout", "app", "cmd"},
+		"ebbwell/internal/store": {"internal/store", "internal/demo", "app", "cmd"},
 	}
 }
 
@@ -220,6 +231,12 @@ func TestBreachesAreSeen(t *testing.T) {
 		{"app/screen/roster/view.go", "ebbwell/app/kit/look", false},
 		{"app/screen/roster/view.go", "ebbwell/app/screen/roster/table", false},
 		{"app/screen/roster/view.go", "ebbwell/app/screen/planner", true},
+		{"app/screen/planner/view.go", "ebbwell/app/screen/planner/mix", false},
+		{"app/screen/planner/mix/mix.go", "ebbwell/app/screen/planner/part", false},
+		{"app/screen/planner/mix/mix.go", "ebbwell/app/screen/planner/figures", true},
+		{"app/screen/planner/part/part.go", "ebbwell/app/screen/planner/mix", true},
+		{"app/screen/agreement/agree.go", "ebbwell/app/screen/planner/part", false},
+		{"app/screen/roster/view.go", "ebbwell/app/screen/planner/part", true},
 		{"app/screen/roster/view.go", "ebbwell/app", true},
 		{"app/window.go", "ebbwell/app/screen/roster", false},
 		{"app/kit/desk/document.go", "ebbwell/app/screen/roster", true},

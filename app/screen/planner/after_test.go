@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"ebbwell/app/screen/planner/day"
+	"ebbwell/app/screen/planner/part"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -14,10 +16,10 @@ import (
 func TestDayAndPageSayTheSameOfAfter(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	tab := b.v.ui.parts[TabDay].(*dayTab)
+	tab := b.v.ui.parts[part.TabDay].(*day.DayTab)
 	check := func(name string, soon bool, further int, words string) {
 		t.Helper()
-		sessions, _, _, wrong := tab.sessions()
+		sessions, _, _, wrong := tab.Sessions()
 		day, err := plan.PlanDay(sessions)
 		if err != nil || wrong != "" {
 			t.Fatalf("%s: %v, %q", name, err, wrong)
@@ -28,19 +30,19 @@ func TestDayAndPageSayTheSameOfAfter(t *testing.T) {
 				code = e.Code
 			}
 		}
-		a := handout.AthletePageOf(b.v.now.planCase, b.v.now.hand(), b.desk.Practice(), b.desk.Words).After
+		a := handout.AthletePageOf(b.v.Now.PlanCase, b.v.Now.Hand(), b.desk.Practice(), b.desk.Words).After
 		if (code == plan.DayDrinkAfter) != soon || a.Soon != soon || a.Large || len(a.Further) != further {
 			t.Errorf("%s: the day says %q, the page %+v", name, code, a)
 		}
 		rows := ""
-		for i := range tab.table.Rows() {
-			rows += strings.Join(tab.table.Row(i), " ") + "\n"
+		for i := range tab.Table.Rows() {
+			rows += strings.Join(tab.Table.Row(i), " ") + "\n"
 		}
 		if !strings.Contains(rows, words) {
 			t.Errorf("%s: the day reads %s", name, rows)
 		}
 	}
-	b.tab(TabDay)
+	b.tab(part.TabDay)
 	check("alone", false, 0, "Meals and water are enough")
 	b.Click("planner.day.add")
 	b.Fill("planner.day.session.2.start", "18:00")
@@ -48,8 +50,8 @@ func TestDayAndPageSayTheSameOfAfter(t *testing.T) {
 	b.settle()
 	b.Click("planner.day.session.2.remove")
 	check("the second taken out", false, 0, "Meals and water are enough")
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.session.next", "20")
-	b.tab(TabDay)
+	b.tab(part.TabDay)
 	check("the next in 20 h, none that day", true, 0, "With the next session within a day")
 }

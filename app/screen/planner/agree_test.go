@@ -9,6 +9,11 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/screen/agreement"
+	"ebbwell/app/screen/planner/day"
+	"ebbwell/app/screen/planner/mix"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
@@ -18,16 +23,16 @@ import (
 )
 
 // caution is what the dialog says stands in the way of agreeing.
-func (b *bench) refusal(a *agreement) string {
+func (b *bench) refusal(a *agreement.Agreement) string {
 	b.t.Helper()
-	_, said := a.trouble.Text()
+	_, said := a.Trouble.Text()
 	return said
 }
 
 // asked is the agreement that would be asked for, without its dialog.
-func (b *bench) asked() *agreement {
-	a := b.v.newAgreement()
-	a.follow()
+func (b *bench) asked() *agreement.Agreement {
+	a := agreement.NewAgreement(b.v.Plan)
+	a.Follow()
 	return a
 }
 
@@ -37,29 +42,29 @@ func TestOverDrinkingIsNotAgreed(t *testing.T) {
 	a, test := tested(t, d, apptest.Athlete(t, d), 64.0)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
 	b.option(record.OptionHabit)
-	if !b.v.live.at.Guards.Stops() {
-		t.Fatalf("the habit of %v L of %v lost is under the ceiling of %v", b.v.live.at.Fluid.DrunkL, b.v.live.at.LossL.Value, b.v.live.at.Ceiling.FluidL)
+	if !b.v.Live.At.Guards.Stops() {
+		t.Fatalf("the habit of %v L of %v lost is under the ceiling of %v", b.v.Live.At.Fluid.DrunkL, b.v.Live.At.LossL.Value, b.v.Live.At.Ceiling.FluidL)
 	}
-	b.tab(TabBeside)
+	b.tab(part.TabBeside)
 	b.Click("planner.option.duplicate")
-	over := b.v.now.option
+	over := b.v.Now.Option
 	b.Click("planner.agree")
-	b.Pick("planner.agree.option", b.v.now.hand().Name)
+	b.Pick("planner.agree.option", b.v.Now.Hand().Name)
 	b.Click("planner.agreement.yes")
 	if !b.Has("planner.agreement.yes") || b.kept().State != record.PlanDraft {
 		t.Fatal("over-drinking was agreed")
 	}
 	b.Key(fyne.KeyEscape)
 	at := b.asked()
-	at.option.Choose(string(over))
-	if at.agree() || !strings.Contains(b.refusal(at), "drinking too much") {
+	at.Option.Choose(string(over))
+	if at.Agree() || !strings.Contains(b.refusal(at), "drinking too much") {
 		t.Errorf("said %q", b.refusal(at))
 	}
 	// Downwards it can be moved, as far as it may be agreed.
-	b.v.chooseOption(over)
+	b.v.ChooseOption(over)
 	b.Fill("planner.water.amount", "0")
 	b.Fill("planner.drink1.amount", "0.2")
-	if b.v.live.at.Guards.Stops() {
+	if b.v.Live.At.Guards.Stops() {
 		t.Error("it cannot be brought down")
 	}
 }
@@ -94,7 +99,7 @@ func TestWhatIsNeededToAgree(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			b := base(c.change)
-			if got := b.v.notYet(); !strings.Contains(got, c.said) {
+			if got := agreement.NotYet(b.v.Plan); !strings.Contains(got, c.said) {
 				t.Errorf("said %q", got)
 			}
 			b.Click("planner.agree")
@@ -105,11 +110,11 @@ func TestWhatIsNeededToAgree(t *testing.T) {
 	}
 	b := base(flag(record.FlagHeart))
 	at := b.asked()
-	if at.agree() || !strings.Contains(b.refusal(at), "heart disease") || b.kept().State != record.PlanDraft {
+	if at.Agree() || !strings.Contains(b.refusal(at), "heart disease") || b.kept().State != record.PlanDraft {
 		t.Errorf("agreed without a physician's name: %q", b.refusal(at))
 	}
-	at.physician.SetText("Dr Orla Venn (invented)")
-	if !at.agree() || b.kept().Agreement.Physician != "Dr Orla Venn (invented)" {
+	at.Physician.SetText("Dr Orla Venn (invented)")
+	if !at.Agree() || b.kept().Agreement.Physician != "Dr Orla Venn (invented)" {
 		t.Errorf("not agreed with the name: %q", b.refusal(at))
 	}
 }
@@ -120,12 +125,12 @@ func TestSaltIsNotAgreedWhereWithheld(t *testing.T) {
 	a := apptest.AthleteNamed(t, d, "Kester")
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true})
 	o := b.option(record.OptionFluid)
-	b.v.b.Pick("test", func(s *sheet) {
-		edit(&s.Record, o.ID, func(o *record.Option) { o.Salt = record.Num(1, quantity.Gram) })
+	b.v.Binder.Pick("test", func(s *part.Sheet) {
+		state.Edit(&s.Record, o.ID, func(o *record.Option) { o.Salt = record.Num(1, quantity.Gram) })
 	})
 	at := b.asked()
-	at.option.Choose(string(o.ID))
-	if at.agree() || !strings.Contains(b.refusal(at), "adds salt") {
+	at.Option.Choose(string(o.ID))
+	if at.Agree() || !strings.Contains(b.refusal(at), "adds salt") {
 		t.Errorf("said %q", b.refusal(at))
 	}
 }
@@ -135,18 +140,18 @@ func TestSaltIsNotAgreedWhereWithheld(t *testing.T) {
 func TestSaltBeyondTheLossIsNotAgreed(t *testing.T) {
 	b := begun(t)
 	o := b.option(record.OptionFluid)
-	salt := func(grams float64) *agreement {
-		b.v.b.Pick("test", func(s *sheet) {
-			edit(&s.Record, o.ID, func(o *record.Option) { o.Salt = record.Num(grams, quantity.Gram) })
+	salt := func(grams float64) *agreement.Agreement {
+		b.v.Binder.Pick("test", func(s *part.Sheet) {
+			state.Edit(&s.Record, o.ID, func(o *record.Option) { o.Salt = record.Num(grams, quantity.Gram) })
 		})
 		at := b.asked()
-		at.option.Choose(string(o.ID))
+		at.Option.Choose(string(o.ID))
 		return at
 	}
-	if got := salt(0.5).wrong(); got != "" {
+	if got := salt(0.5).Wrong(); got != "" {
 		t.Fatalf("half a gram is refused: %q", got)
 	}
-	if at := salt(30); at.agree() || !strings.Contains(b.refusal(at), "more sodium than is lost") {
+	if at := salt(30); at.Agree() || !strings.Contains(b.refusal(at), "more sodium than is lost") {
 		t.Errorf("30 g: said %q", b.refusal(at))
 	}
 }
@@ -155,51 +160,51 @@ func TestSaltBeyondTheLossIsNotAgreed(t *testing.T) {
 // the profile, has overtaken is not agreed by agreeing the one before it.
 func TestStepsAheadAreNotAgreedUnseen(t *testing.T) {
 	b := begun(t)
-	b.tab(TabSteps)
+	b.tab(part.TabSteps)
 	b.Click("planner.steps.build")
-	steps := b.v.now.plan.Steps
+	steps := b.v.Now.Plan.Steps
 	last, first := steps[len(steps)-1].OptionID, steps[0].OptionID
 	if len(steps) < 2 {
 		t.Fatalf("%d steps", len(steps))
 	}
 	refused := func(what string) {
 		t.Helper()
-		food, _ := consult.OptionOf(b.v.now.plan, record.OptionHabit)
+		food, _ := consult.OptionOf(b.v.Now.Plan, record.OptionHabit)
 		for _, option := range []record.ID{first, food.ID} { // the first step, and an option that begins at it
 			at := b.asked()
-			at.option.Choose(string(option))
-			at.option.OnChosen(string(option))
-			if at.wrongStep() == "" || at.agree() || b.kept().State != record.PlanDraft {
+			at.Option.Choose(string(option))
+			at.Option.OnChosen(string(option))
+			if at.WrongStep() == "" || at.Agree() || b.kept().State != record.PlanDraft {
 				t.Errorf("%s: agreed, said %q", what, b.refusal(at))
 			}
 		}
 	}
-	b.v.b.Pick("test", func(s *sheet) {
-		edit(&s.Record, last, func(o *record.Option) { o.Items[0].Volume = record.Num(2600, quantity.Millilitre) })
+	b.v.Binder.Pick("test", func(s *part.Sheet) {
+		state.Edit(&s.Record, last, func(o *record.Option) { o.Items[0].Volume = record.Num(2600, quantity.Millilitre) })
 	})
 	refused("a last step above the loss")
-	b.v.b.Pick("test", func(s *sheet) {
-		edit(&s.Record, last, func(o *record.Option) {
+	b.v.Binder.Pick("test", func(s *part.Sheet) {
+		state.Edit(&s.Record, last, func(o *record.Option) {
 			o.Items[0].Volume = record.Num(100, quantity.Millilitre)
 			o.Salt = record.Num(1, quantity.Gram)
 		})
 	})
-	if got := b.asked().wrongStep(); got != "" {
+	if got := b.asked().WrongStep(); got != "" {
 		t.Fatalf("salt is refused though nothing withholds it: %q", got)
 	}
-	b.v.now.planCase.Care.WithholdSalt = []record.FlagKind{record.FlagKidney}
+	b.v.Now.PlanCase.Care.WithholdSalt = []record.FlagKind{record.FlagKidney}
 	refused("a last step with salt")
 }
 
 // After a session sodium is advised with the drink, but not where salt is
 // withheld.
 func TestSodiumAfterIsWithheld(t *testing.T) {
-	sp := begun(t).v.sp
+	sp := begun(t).v.Speaker
 	e := plan.DayEvent{Code: plan.DayDrinkAfter, Advice: fuel.After(1.5, 64, 5)}
-	if got := sp.adviceNote(e, true); !strings.Contains(got, "sodium") {
+	if got := day.AdviceNote(sp, e, true); !strings.Contains(got, "sodium") {
 		t.Fatalf("said %q: this test cannot fail", got)
 	}
-	if got := sp.adviceNote(e, false); strings.Contains(got, "sodium") || got == "" {
+	if got := day.AdviceNote(sp, e, false); strings.Contains(got, "sodium") || got == "" {
 		t.Errorf("where salt is withheld it says %q", got)
 	}
 }
@@ -207,7 +212,7 @@ func TestSodiumAfterIsWithheld(t *testing.T) {
 // Where mass is hidden the drinks before are drawn and written alike, as on the
 // athlete's page, over all masses that share them.
 func TestDrinksBeforeHideTheMass(t *testing.T) {
-	sp := begun(t).v.sp
+	sp := begun(t).v.Speaker
 	event := func(code string, kg float64) plan.DayEvent {
 		if code == plan.DayDrinkLate {
 			return plan.DayEvent{Code: code, Advice: fuel.BeforeTwoHours(kg)}
@@ -216,18 +221,18 @@ func TestDrinksBeforeHideTheMass(t *testing.T) {
 	}
 	for _, code := range []string{plan.DayDrinkEarly, plan.DayDrinkLate} {
 		light, heavy := event(code, 63), event(code, 77)
-		if sp.drawn(light) == sp.drawn(heavy) || sp.advice(light) == sp.advice(heavy) {
+		if day.Drawn(sp, light) == day.Drawn(sp, heavy) || day.Advice(sp, light) == day.Advice(sp, heavy) {
 			t.Fatalf("%s does not differ with the mass where it is shown: this test cannot fail", code)
 		}
 	}
-	sp.by.Hidden = true
+	sp.By.Hidden = true
 	for _, code := range []string{plan.DayDrinkEarly, plan.DayDrinkLate} {
 		light, heavy := event(code, 63), event(code, 77)
-		if sp.drawn(light) != sp.drawn(heavy) || sp.advice(light) != sp.advice(heavy) {
-			t.Errorf("%s: %s, drawn %v, and %s, drawn %v", code, sp.advice(light), sp.drawn(light), sp.advice(heavy), sp.drawn(heavy))
+		if day.Drawn(sp, light) != day.Drawn(sp, heavy) || day.Advice(sp, light) != day.Advice(sp, heavy) {
+			t.Errorf("%s: %s, drawn %v, and %s, drawn %v", code, day.Advice(sp, light), day.Drawn(sp, light), day.Advice(sp, heavy), day.Drawn(sp, heavy))
 		}
-		if want := sp.say("planner.day.about", sp.litres(sp.drawn(light))); sp.advice(light) != want {
-			t.Errorf("%s is written %q and drawn as %q", code, sp.advice(light), want)
+		if want := sp.Say("planner.day.about", sp.Litres(day.Drawn(sp, light))); day.Advice(sp, light) != want {
+			t.Errorf("%s is written %q and drawn as %q", code, day.Advice(sp, light), want)
 		}
 	}
 }
@@ -236,7 +241,7 @@ func TestDrinksBeforeHideTheMass(t *testing.T) {
 func TestSaltIsNoDrink(t *testing.T) {
 	b := begun(t)
 	sugar := false
-	for _, p := range b.v.products(record.RoleDrink) {
+	for _, p := range mix.Products(b.v.Plan, record.RoleDrink) {
 		if record.ID(p.ID) == consult.SaltID {
 			t.Error("table salt is offered as a drink")
 		}
@@ -252,15 +257,15 @@ func TestGapsOfTheHabitAreSaid(t *testing.T) {
 	d, went := apptest.Desk(t)
 	a, test := hockey(t, d)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
-	if text := b.v.ui.page.mix.note.Text(); strings.Contains(text, "plain water") {
+	if text := b.v.ui.page.mix.Note.Text(); strings.Contains(text, "plain water") {
 		t.Fatalf("a habit of known drinks says %q", text)
 	}
-	tests := b.v.now.planCase.Basis.Tests
+	tests := b.v.Now.PlanCase.Basis.Tests
 	tests[0].Intake.Bottles = append(tests[0].Intake.Bottles, consult.Part{Item: 3, Known: true, Grams: 100, Millilitres: 100})
 	tests[0].Intake.Foods = append(tests[0].Intake.Foods, consult.Part{Item: 1, Known: true, Grams: 40, Product: fuel.Product{Name: "Cake"}})
 	b.option(record.OptionFood)
 	for _, must := range []string{"Counts as plain water in the habit", "bottle 3", "Left out of the habit", "Cake"} {
-		if text := b.v.ui.page.mix.note.Text(); !strings.Contains(text, must) {
+		if text := b.v.ui.page.mix.Note.Text(); !strings.Contains(text, must) {
 			t.Errorf("%q does not say %q", text, must)
 		}
 	}
@@ -270,7 +275,7 @@ func TestGapsOfTheHabitAreSaid(t *testing.T) {
 // as what was agreed.
 func TestUnreadableAgreementIsSaid(t *testing.T) {
 	b := begun(t)
-	if at := b.asked(); !at.agree() {
+	if at := b.asked(); !at.Agree() {
 		t.Fatal(b.refusal(at))
 	}
 	p := b.kept()
@@ -282,7 +287,7 @@ func TestUnreadableAgreementIsSaid(t *testing.T) {
 	if title := again(); title != "" {
 		t.Fatalf("a plan that is whole says %q", title)
 	}
-	if _, err := b.desk.Store.Freeze(context.Background(), refOf(p), store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
+	if _, err := b.desk.Store.Freeze(context.Background(), part.RefOf(p), store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
 		t.Fatal(err)
 	}
 	if title := again(); title != "Not as it was agreed." {
@@ -294,39 +299,39 @@ func TestUnreadableAgreementIsSaid(t *testing.T) {
 // new one takes its place.
 func TestCorrectAndGoOn(t *testing.T) {
 	b := begun(t)
-	if at := b.asked(); !at.agree() {
+	if at := b.asked(); !at.Agree() {
 		t.Fatal(b.refusal(at))
 	}
 	first := b.kept()
 	b.Click("planner.next")
 	next := (*b.went)[len(*b.went)-1].Record
 	second := openAt(t, b.desk, b.went, desk.Place{Screen: desk.Plan, Athlete: first.AthleteID, Record: next})
-	if second.v.now.plan.State != record.PlanDraft || len(second.v.now.plan.Options) != 4 || second.v.now.mix != b.v.now.mix && second.v.now.hand().Kind != record.OptionFood {
-		t.Fatalf("the next plan is %+v", second.v.now.plan)
+	if second.v.Now.Plan.State != record.PlanDraft || len(second.v.Now.Plan.Options) != 4 || second.v.Now.Mix != b.v.Now.Mix && second.v.Now.Hand().Kind != record.OptionFood {
+		t.Fatalf("the next plan is %+v", second.v.Now.Plan)
 	}
 	at := second.asked()
-	if len(at.replaces) != 1 || !at.replaces[0].On() || !at.agree() {
-		t.Fatalf("%d plans to replace, %q", len(at.replaces), second.refusal(at))
+	if len(at.Replaces) != 1 || !at.Replaces[0].On() || !at.Agree() {
+		t.Fatalf("%d plans to replace, %q", len(at.Replaces), second.refusal(at))
 	}
 	if old := b.kept(); old.State != record.PlanReplaced {
 		t.Errorf("the first plan is %s", old.State)
 	}
 	second.Click("planner.correct")
 	second.Click("planner.correct.ask.yes")
-	if second.v.now.draft() {
+	if second.v.Now.Draft() {
 		t.Fatal("corrected without a reason")
 	}
 	second.Focus("planner.correct.why")
 	second.Type("the long bottle was counted twice")
 	second.Click("planner.correct.ask.yes")
 	p := second.kept()
-	frozen, err := second.desk.Store.FrozenOf(context.Background(), refOf(p))
-	if p.State != record.PlanDraft || err != nil || len(frozen) != 1 || !second.v.now.draft() {
+	frozen, err := second.desk.Store.FrozenOf(context.Background(), part.RefOf(p))
+	if p.State != record.PlanDraft || err != nil || len(frozen) != 1 || !second.v.Now.Draft() {
 		t.Errorf("%s, %d frozen copies, %v", p.State, len(frozen), err)
 	}
 	second.option(record.OptionFood)
 	second.Fill("planner.water.amount", "0.25")
-	if got := second.amountKept(second.v.now.option, plan.Water); got != 250 {
+	if got := second.amountKept(second.v.Now.Option, plan.Water); got != 250 {
 		t.Errorf("after the correction %v mL are kept", got)
 	}
 }
@@ -334,7 +339,7 @@ func TestCorrectAndGoOn(t *testing.T) {
 // athlete is the athlete as kept.
 func (b *bench) athlete() record.Athlete {
 	b.t.Helper()
-	a, err := b.desk.Store.LoadAthlete(context.Background(), b.v.file.athlete.ID)
+	a, err := b.desk.Store.LoadAthlete(context.Background(), b.v.File.Athlete.ID)
 	if err != nil {
 		b.t.Fatal(err)
 	}
@@ -345,11 +350,11 @@ func (b *bench) athlete() record.Athlete {
 func stepped(t *testing.T) *bench {
 	t.Helper()
 	b := begun(t)
-	b.tab(TabSteps)
+	b.tab(part.TabSteps)
 	b.Click("planner.steps.build")
 	at := b.asked()
-	at.option.Choose(string(b.v.now.plan.Steps[0].OptionID))
-	if !at.agree() {
+	at.Option.Choose(string(b.v.Now.Plan.Steps[0].OptionID))
+	if !at.Agree() {
 		t.Fatal(b.refusal(at))
 	}
 	b.settle()

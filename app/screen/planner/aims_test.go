@@ -6,6 +6,9 @@ import (
 	"testing"
 
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/screen/planner/figures"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/session"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -17,9 +20,9 @@ import (
 // once; an empty field goes back to the advice.
 func TestAims(t *testing.T) {
 	b := begun(t)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.option(record.OptionFood)
-	advice := b.v.now.planCase.Planner.Aim()
+	advice := b.v.Now.PlanCase.Planner.Aim()
 	if !advice.Carbohydrate.On || advice.Sodium.On {
 		t.Fatalf("begins with %+v", advice)
 	}
@@ -27,20 +30,20 @@ func TestAims(t *testing.T) {
 		b.Fill("planner.aim."+name, text)
 	}
 	b.settle()
-	aim := b.v.now.planCase.Planner.Aim()
+	aim := b.v.Now.PlanCase.Planner.Aim()
 	if aim.Carbohydrate != plan.Within(50, 55) || !aim.Sodium.On || aim.Sodium.Low != 400 || aim.Drinking != advice.Drinking {
 		t.Errorf("aims at %+v", aim)
 	}
 	if kept := b.kept().Aims; kept.CarbohydrateLow.Or(0) != 50 || kept.SodiumLow.Or(0) != 400 {
 		t.Errorf("kept %+v", kept)
 	}
-	if c := b.v.now.planCase.Planner.Misses(plan.Expected, b.v.now.mix); !c.Has(plan.CarbohydrateLeast|plan.CarbohydrateMost) || !c.Has(plan.SodiumLeast) {
+	if c := b.v.Now.PlanCase.Planner.Misses(plan.Expected, b.v.Now.Mix); !c.Has(plan.CarbohydrateLeast|plan.CarbohydrateMost) || !c.Has(plan.SodiumLeast) {
 		t.Errorf("misses %v", c.Codes())
 	}
 	b.Fill("planner.aim.carbohydrate.low", "")
 	b.Fill("planner.aim.carbohydrate.high", "")
 	b.settle()
-	if got := b.v.now.planCase.Planner.Aim().Carbohydrate; got != advice.Carbohydrate {
+	if got := b.v.Now.PlanCase.Planner.Aim().Carbohydrate; got != advice.Carbohydrate {
 		t.Errorf("emptied, the aim is %+v, not %+v", got, advice.Carbohydrate)
 	}
 }
@@ -48,10 +51,10 @@ func TestAims(t *testing.T) {
 // The other range in use is one click away where it fits the session.
 func TestOtherRange(t *testing.T) {
 	b := begun(t)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Click("planner.aim.other")
-	got := b.v.now.planCase.Planner.Aim().Carbohydrate
-	if want, ok := newAimsForm(b.v).otherAdvice(); !ok || got.Range != want.Range {
+	got := b.v.Now.PlanCase.Planner.Aim().Carbohydrate
+	if want, ok := session.NewAimsForm(b.v.Plan).OtherAdvice(); !ok || got.Range != want.Range {
 		t.Errorf("aims at %+v, not at %+v", got, want)
 	}
 }
@@ -60,38 +63,38 @@ func TestOtherRange(t *testing.T) {
 // not held against what drinks for replacement contain.
 func TestNoSodiumAimWhereSaltIsWithheld(t *testing.T) {
 	b := begun(t)
-	if notes := b.v.sp.sodiumNotes(b.v.live.at, b.v.live.habit, true); !strings.Contains(notes[1], "usual 20–50") {
+	if notes := figures.SodiumNotes(b.v.Speaker, b.v.Live.At, b.v.Live.Habit, true); !strings.Contains(notes[1], "usual 20–50") {
 		t.Errorf("the drink reads %q", notes)
 	}
-	n := b.v.live.at.Sodium
+	n := b.v.Live.At.Sodium
 	n.HoldMatters = false
-	if text := b.v.sp.hold(b.v.now, n); !strings.Contains(text, "makes drinking easier") {
+	if text := figures.Hold(b.v.Speaker, b.v.Now, n); !strings.Contains(text, "makes drinking easier") {
 		t.Errorf("where it does not matter it says %q", text)
 	}
 	n.HoldMatters, n.HoldMgH = true, plan.Between(400, 300, 520)
-	if text := b.v.sp.hold(b.v.now, n); !strings.Contains(text, "400") || !strings.Contains(text, "300 to 520") {
+	if text := figures.Hold(b.v.Speaker, b.v.Now, n); !strings.Contains(text, "400") || !strings.Contains(text, "300 to 520") {
 		t.Errorf("where it matters it says %q", text)
 	}
-	a := b.v.file.athlete
+	a := b.v.File.Athlete
 	a.Flags = append(a.Flags, record.Flag{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: record.FlagKidney})
 	if _, err := b.desk.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
 	again := openAt(t, b.desk, b.went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
-	again.tab(TabSession)
+	again.tab(part.TabSession)
 	if again.Has("planner.aim.sodium.low") {
 		t.Error("a sodium aim can be typed")
 	}
-	p := again.v.now.plan
+	p := again.v.Now.Plan
 	p.Aims.SodiumLow = record.Num(400, quantity.MilligramPerHour)
-	if got, err := consult.OpenCase(p, a, again.v.now.planCase.Basis, b.desk.Calculate()); err != nil || got.Planner.Aim().Sodium.On {
+	if got, err := consult.OpenCase(p, a, again.v.Now.PlanCase.Basis, b.desk.Calculate()); err != nil || got.Planner.Aim().Sodium.On {
 		t.Errorf("sodium is aimed at, %v", err)
 	}
 	again.option(record.OptionFood)
-	if q := again.v.live.at.Sodium; !q.HoldMgH.Known || again.v.sp.hold(again.v.now, q) != "" {
-		t.Errorf("of holding the blood's sodium it says %q", again.v.sp.hold(again.v.now, q))
+	if q := again.v.Live.At.Sodium; !q.HoldMgH.Known || figures.Hold(again.v.Speaker, again.v.Now, q) != "" {
+		t.Errorf("of holding the blood's sodium it says %q", figures.Hold(again.v.Speaker, again.v.Now, q))
 	}
-	if notes := again.v.sp.sodiumNotes(again.v.live.at, again.v.live.habit, again.v.now.salted()); strings.Contains(notes[1], "usual") {
+	if notes := figures.SodiumNotes(again.v.Speaker, again.v.Live.At, again.v.Live.Habit, again.v.Now.Salted()); strings.Contains(notes[1], "usual") {
 		t.Errorf("the drink reads %q", notes)
 	}
 }

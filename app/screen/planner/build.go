@@ -5,28 +5,31 @@ import (
 
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/agreement"
+	"ebbwell/app/screen/planner/breaks"
+	"ebbwell/app/screen/planner/compare"
+	"ebbwell/app/screen/planner/day"
+	"ebbwell/app/screen/planner/figures"
+	"ebbwell/app/screen/planner/mix"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/session"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
 
-// The tabs below the panels, as places name them.
-const (
-	TabBeside  = "beside"
-	TabSteps   = "steps"
-	TabBreaks  = "breaks"
-	TabDay     = "day"
-	TabSession = "session"
-)
-
 // tabList is the tabs in their order.
-func tabList() []string { return []string{TabBeside, TabSteps, TabBreaks, TabDay, TabSession} }
+func tabList() []string {
+	return []string{part.TabBeside, part.TabSteps, part.TabBreaks, part.TabDay, part.TabSession}
+}
 
 // build makes the widgets of a plan; show fills them.
 func (v *View) build() {
-	h, say := v.desk.Host, v.sp.say
+	h, say := v.Desk.Host, v.Speaker.Say
 	v.ui.head = newHeadButtons(v)
-	v.ui.strip = newStrip(h, v.sp, stripActions{rests: v.askRests, length: v.lookAt, open: v.goToPlan, fresh: v.goToNew, climate: v.askClimate})
-	v.ui.suggest = field.NewButton(h, "planner.suggest", say("planner.suggest"), field.Outline, v.suggest)
+	v.ui.strip = newStrip(h, v.Speaker, stripActions{rests: func() { session.AskRests(v.Plan) }, length: v.lookAt, open: v.GoToPlan, fresh: v.GoToNew, climate: func() { session.AskClimate(v.Plan) }})
+	v.ui.suggest = mix.NewSuggestions(v.Plan)
 	v.ui.keep = field.NewButton(h, "planner.keep", say("planner.keep"), field.Outline, v.keepAsNew)
 	var tabs []field.Tab
 	for _, key := range tabList() {
@@ -34,116 +37,108 @@ func (v *View) build() {
 	}
 	v.ui.tabs = field.NewTabs(h, "planner.tabs", tabs)
 	v.ui.tabs.OnChosen = v.showTab
-	v.ui.parts = map[string]part{
-		TabBeside: newBeside(v), TabSteps: newStepsTab(v), TabBreaks: newBreaksTab(v), TabDay: newDayTab(v), TabSession: newSessionTab(v),
+	v.ui.parts = map[string]part.Part{
+		part.TabBeside: compare.New(v.Plan), part.TabSteps: steps.New(v.Plan), part.TabBreaks: breaks.New(v.Plan), part.TabDay: day.New(v.Plan), part.TabSession: session.New(v.Plan),
 	}
 	v.ui.page = newPage(pageParts{
-		strip: v.ui.strip.box, trouble: look.NewCaution("", "", nil), mix: newMixPanel(h, v.sp, v.rowActions(), v.askItem),
-		deficit: newDeficitPanel(h, v.sp, v.askWhy), bars: newBarsPanel(v.sp),
+		strip: v.ui.strip.box, trouble: look.NewCaution("", "", nil), mix: mix.NewPanel(h, v.Speaker, v.rowActions(), func(role record.Role) { mix.AskItem(v.Plan, role) }),
+		deficit: figures.NewDeficit(h, v.Speaker, func() { figures.AskWhy(v.Plan) }), bars: figures.NewBars(v.Speaker),
 		tabs: &fyne.Container{Layout: tabsLayout{}, Objects: []fyne.CanvasObject{
-			look.HBox(0, v.ui.tabs), look.HBox(12, v.ui.suggest, v.ui.keep),
+			look.HBox(0, v.ui.tabs), look.HBox(12, v.ui.suggest.Button, v.ui.keep),
 		}},
-		below: look.NewSheet(v.ui.parts[TabBeside].body()),
+		below: look.NewSheet(v.ui.parts[part.TabBeside].Body()),
 	})
 	v.body = look.Pad(0, 0, 0, -ringLeft, v.ui.page)
 }
 
 // rowActions are what the sliders tell.
-func (v *View) rowActions() rowActions {
-	return rowActions{
-		moved:   v.move,
-		settled: func(plan.Slot, float64) { v.settled() },
-		stopped: v.held,
-		typed:   v.typed,
-		left:    func(plan.Slot) { v.settled() },
-		remove:  v.removeAt,
-		strength: func(slot plan.Slot, r field.Reading) {
+func (v *View) rowActions() mix.Actions {
+	return mix.Actions{
+		Moved:   v.move,
+		Settled: func(plan.Slot, float64) { v.settled() },
+		Stopped: v.held,
+		Typed:   v.typed,
+		Left:    func(plan.Slot) { v.settled() },
+		Remove:  v.removeAt,
+		Strength: func(slot plan.Slot, r field.Reading) {
 			if r.Usable() {
 				v.makeUp(slot, r)
 			}
 		},
-		problem:         v.oddNumber,
-		strengthProblem: v.oddNumber,
+		Problem:         v.oddNumber,
+		StrengthProblem: v.oddNumber,
 	}
 }
 
 // showTab shows what stands behind a tab, and brings it into sight.
 func (v *View) showTab(key string) {
 	v.openPart(key)
-	v.ui.page.setBelow(v.ui.parts[key].body())
+	v.ui.page.setBelow(v.ui.parts[key].Body())
 	v.ui.page.revealBelow()
 }
 
+// OpenTab opens a tab as a press on it does.
+func (v *View) OpenTab(key string) {
+	v.ui.tabs.Choose(key)
+	v.showTab(key)
+}
+
+// Lay lays the page out anew.
+func (v *View) Lay() { v.ui.page.Lay() }
+
+// CorrectAgreed asks why an agreed plan is to be corrected.
+func (v *View) CorrectAgreed() { agreement.AskCorrection(v.Plan) }
+
 // lookAt looks at another length of the session.
 func (v *View) lookAt(l plan.Length) {
-	v.now = v.now.at(l)
-	v.show()
+	v.Now = v.Now.At(l)
+	v.Show()
 }
 
 // take another option in hand.
-func (v *View) chooseOption(id record.ID) {
-	v.now = v.now.choose(id)
-	v.show()
+func (v *View) ChooseOption(id record.ID) {
+	v.Now = v.Now.Choose(id)
+	v.Show()
 }
 
 // removeAt takes the item of a slot out of the option in hand.
 func (v *View) removeAt(slot plan.Slot) {
-	it, ok := v.now.itemAt(slot)
+	it, ok := v.Now.ItemAt(slot)
 	if !ok {
 		return
 	}
-	option := v.now.option
-	v.b.Pick("planner.remove", func(s *sheet) { removeItem(&s.Record, option, it.ID) })
+	option := v.Now.Option
+	v.Binder.Pick("planner.remove", func(s *part.Sheet) { state.RemoveItem(&s.Record, option, it.ID) })
 }
 
 // makeUp makes a powder up to another strength, where that can be dissolved.
 func (v *View) makeUp(slot plan.Slot, r field.Reading) {
-	info := v.now.planCase.Slots[slot]
+	info := v.Now.PlanCase.Slots[slot]
 	if info.Strength.Known() && *info.Strength.Value == r.Value {
 		return
 	}
-	tried := v.now.plan.Clone()
-	setStrength(&tried, v.now.planCase, slot, r.Value, r.Unit)
-	if _, err := v.file.open(tried, v.desk); err != nil || r.Value <= 0 {
-		v.grip.odd = v.sp.say("planner.toostrong", v.sp.product(v.now.planCase, slot))
-		v.ui.page.mix.rows[slot].strength.SetValue(info.Strength.Or(0))
+	tried := v.Now.Plan.Clone()
+	state.SetStrength(&tried, v.Now.PlanCase, slot, r.Value, r.Unit)
+	if _, err := v.File.Open(tried, v.Desk); err != nil || r.Value <= 0 {
+		v.grip.odd = v.Speaker.Say("planner.toostrong", v.Speaker.Product(v.Now.PlanCase, slot))
+		v.ui.page.mix.Rows[slot].Strength.SetValue(info.Strength.Or(0))
 		v.figures()
 		return
 	}
 	v.grip.odd = ""
-	c := v.now.planCase
-	v.b.Pick("planner.strength", func(s *sheet) { setStrength(&s.Record, c, slot, r.Value, r.Unit) })
+	c := v.Now.PlanCase
+	v.Binder.Pick("planner.strength", func(s *part.Sheet) { state.SetStrength(&s.Record, c, slot, r.Value, r.Unit) })
 }
 
 // keepAsNew keeps the mix in hand as an option of its own, and takes that in
 // hand.
 func (v *View) keepAsNew() {
 	var id record.ID
-	now := v.now
-	name := v.sp.freeName(now.plan, v.sp.say("planner.option.new"))
-	v.b.Pick("planner.keep", func(s *sheet) {
-		id = duplicate(&s.Record, now.hand(), name)
-		edit(&s.Record, id, func(o *record.Option) { *o = now.planCase.WithMix(*o, now.mix) })
+	now := v.Now
+	name := v.Speaker.FreeName(now.Plan, v.Speaker.Say("planner.option.new"))
+	v.Binder.Pick("planner.keep", func(s *part.Sheet) {
+		id = state.Duplicate(&s.Record, now.Hand(), name)
+		state.Edit(&s.Record, id, func(o *record.Option) { *o = now.PlanCase.WithMix(*o, now.Mix) })
 	})
-	v.chooseOption(id)
-}
-
-// freeName is a name that no option of a plan has yet: "Option 2".
-func (sp speaker) freeName(p record.Plan, name string) string {
-	taken := func(s string) bool {
-		for _, o := range p.Options {
-			if o.Name == s {
-				return true
-			}
-		}
-		return false
-	}
-	if !taken(name) {
-		return name
-	}
-	for n := 2; ; n++ {
-		if s := sp.say("planner.option.numbered", name, sp.w.Number(float64(n), 0)); !taken(s) {
-			return s
-		}
-	}
+	v.ChooseOption(id)
 }

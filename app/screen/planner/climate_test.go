@@ -7,6 +7,8 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/screen/planner/figures"
+	"ebbwell/app/screen/planner/session"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -32,22 +34,22 @@ func TestDraftMovesToAnotherClimate(t *testing.T) {
 		t.Fatal(err)
 	}
 	apptest.Window(t, v.Body(), 1180, 700, false, 100)
-	before := v.now.planCase.Planner.Basis().SweatRate
-	v.takeClimate(hotBasis(v.now.plan))
-	after := v.now.planCase.Planner.Basis().SweatRate
+	before := v.Now.PlanCase.Planner.Basis().SweatRate
+	session.TakeClimate(v.Plan, hotBasis(v.Now.Plan))
+	after := v.Now.PlanCase.Planner.Basis().SweatRate
 	if after.Value <= before.Value || after.Width()/after.Value <= before.Width()/before.Value {
 		t.Errorf("in the heat %+v, at home %+v", after, before)
 	}
 	if text := v.ui.strip.words.Text(); !strings.Contains(text, "37") || !strings.Contains(strings.ToLower(text), "estimate") {
 		t.Errorf("the strip says %q", text)
 	}
-	if text := v.ui.page.bars.data[barDrinking].Notes[0]; !strings.Contains(text, "an estimate") || strings.Contains(text, v.sp.plain(after.Value, quantity.LitrePerHour)) {
+	if text := v.ui.page.bars.Data[figures.BarDrinking].Notes[0]; !strings.Contains(text, "an estimate") || strings.Contains(text, v.Speaker.Plain(after.Value, quantity.LitrePerHour)) {
 		t.Errorf("the drinking rate stands beside %q", text)
 	}
-	if q := v.now.planCase.Planner.CeilingOf(0); q.FluidL > after.Low*v.now.planCase.Planner.Session().Minutes[0]/60+1e-9 {
+	if q := v.Now.PlanCase.Planner.CeilingOf(0); q.FluidL > after.Low*v.Now.PlanCase.Planner.Session().Minutes[0]/60+1e-9 {
 		t.Errorf("the ceiling is %v L, the low end %v L/h", q.FluidL, after.Low)
 	}
-	if !v.Undo() || v.now.planCase.Planner.Basis().SweatRate != before {
+	if !v.Undo() || v.Now.PlanCase.Planner.Basis().SweatRate != before {
 		t.Error("a step back does not bring it home")
 	}
 }
@@ -61,8 +63,8 @@ func TestAgreedPlanStaysInItsClimate(t *testing.T) {
 		t.Fatal(err)
 	}
 	apptest.Window(t, v.Body(), 1180, 700, false, 100)
-	agreed := v.now.plan.ID
-	v.takeClimate(hotBasis(v.now.plan))
+	agreed := v.Now.Plan.ID
+	session.TakeClimate(v.Plan, hotBasis(v.Now.Plan))
 	if len(*went) != 1 || (*went)[0].Record == agreed {
 		t.Fatalf("went to %+v", *went)
 	}

@@ -7,6 +7,9 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/review"
+	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -62,10 +65,10 @@ func TestFollowUp(t *testing.T) {
 	if len(p.Reviews) != 2 || p.Reviews[0].Drunk.Or(0) != 1100 || p.Reviews[1].Stomach.Or(-1) != 1 || p.State != record.PlanAgreed {
 		t.Fatalf("kept %+v", p.Reviews)
 	}
-	if got := b.v.proposal(); got.Decision != plan.Next {
+	if got := review.Proposal(b.v.Plan); got.Decision != plan.Next {
 		t.Fatalf("proposes %+v", got)
 	}
-	before := b.v.file.athlete.UsualDrinking.Or(0)
+	before := b.v.File.Athlete.UsualDrinking.Or(0)
 	b.Click("planner.decide.hold")
 	b.Click("planner.decision.yes")
 	if !b.Has("planner.decision.yes") {
@@ -89,8 +92,8 @@ func TestFollowUp(t *testing.T) {
 	if err != nil || len(changes) == 0 || changes[0].Field != "usualDrinking" || changes[0].Why == "" {
 		t.Errorf("the history says %+v, %v", changes[:1], err)
 	}
-	if b.v.now.hand().Name != "Step 2" {
-		t.Errorf("%q in hand", b.v.now.hand().Name)
+	if b.v.Now.Hand().Name != "Step 2" {
+		t.Errorf("%q in hand", b.v.Now.Hand().Name)
 	}
 }
 
@@ -101,7 +104,7 @@ func TestHeavierGoesBack(t *testing.T) {
 	b.Fill("planner.done.share", "100")
 	b.Click("planner.done.heavier")
 	b.Click("planner.session.done.yes")
-	p := b.v.proposal()
+	p := review.Proposal(b.v.Plan)
 	if p.Decision != plan.Back || p.Reason != plan.ReviewGained {
 		t.Fatalf("proposes %+v", p)
 	}
@@ -123,7 +126,7 @@ func TestDecisionIsTakenBack(t *testing.T) {
 	var undo func()
 	b.desk.Say = func(sentence, action string, do func()) {
 		*b.said = append(*b.said, sentence)
-		if undo = do; action != b.v.sp.say("planner.undo") {
+		if undo = do; action != b.v.Speaker.Say("planner.undo") {
 			t.Errorf("%q offers %q", sentence, action)
 		}
 	}
@@ -147,19 +150,19 @@ func TestDecisionIsTakenBack(t *testing.T) {
 	if got := b.athlete().UsualDrinking; !got.Same(usual) {
 		t.Errorf("the stomach is used to %v, before it was %v", got.Or(0), usual.Or(0))
 	}
-	if b.v.now.hand().Name != "Step 1" {
-		t.Errorf("%q in hand", b.v.now.hand().Name)
+	if b.v.Now.Hand().Name != "Step 1" {
+		t.Errorf("%q in hand", b.v.Now.Hand().Name)
 	}
 	undo() // there is nothing of it left to take back
 	if got := len(b.kept().Reviews); got != 2 {
 		t.Errorf("pressed twice, %d reviews are left", got)
 	}
 	b.v.Redo()
-	if got := b.athlete().UsualDrinking; b.place() != 2 || !sameRate(got, raised) || b.v.now.hand().Name != "Step 2" {
+	if got := b.athlete().UsualDrinking; b.place() != 2 || !review.SameRate(got, raised) || b.v.Now.Hand().Name != "Step 2" {
 		t.Errorf("done again: step %d, used to %v", b.place(), got.Or(0))
 	}
 	b.v.Undo()
-	if got := b.athlete().UsualDrinking; b.place() != 1 || !sameRate(got, usual) {
+	if got := b.athlete().UsualDrinking; b.place() != 1 || !review.SameRate(got, usual) {
 		t.Errorf("taken back again: step %d, used to %v", b.place(), got.Or(0))
 	}
 	changes, err := b.desk.Store.History(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
@@ -179,7 +182,7 @@ func TestDecisionIsTakenBackLater(t *testing.T) {
 	usual := b.athlete().UsualDrinking
 	b.decide(record.DecisionNext, "")
 	raised := b.athlete().UsualDrinking
-	b = b.again(TabSteps)
+	b = b.again(part.TabSteps)
 	b.Click("planner.takeback")
 	p := b.kept()
 	if b.place() != 1 || p.Steps[1].State != record.StepAhead || len(p.Reviews) != 4 || p.Reviews[3].Decision != record.DecisionUndone || p.Reviews[3].StepID != p.Steps[0].ID {
@@ -188,11 +191,11 @@ func TestDecisionIsTakenBackLater(t *testing.T) {
 	if p.Reviews[3].Note != "taken back: next step, decided on 18 May" {
 		t.Errorf("written down as %q", p.Reviews[3].Note)
 	}
-	if got := b.athlete().UsualDrinking; !sameRate(got, usual) {
+	if got := b.athlete().UsualDrinking; !review.SameRate(got, usual) {
 		t.Errorf("the stomach is used to %v, before it was %v", got.Or(0), usual.Or(0))
 	}
 	b.settle()
-	rows := strings.Join(texts(b.v.ui.parts[TabSteps].(*stepsTab).after.box), "\n")
+	rows := strings.Join(texts(b.v.ui.parts[part.TabSteps].(*steps.StepsTab).After.Box), "\n")
 	if !strings.Contains(rows, "decided: Next step") || !strings.Contains(rows, "taken back: next step") {
 		t.Errorf("the list says %s", rows)
 	}
@@ -203,7 +206,7 @@ func TestDecisionIsTakenBackLater(t *testing.T) {
 		t.Errorf("said %q", last)
 	}
 	b.v.Undo()
-	if got := b.athlete().UsualDrinking; b.place() != 2 || len(b.kept().Reviews) != 3 || !sameRate(got, raised) {
+	if got := b.athlete().UsualDrinking; b.place() != 2 || len(b.kept().Reviews) != 3 || !review.SameRate(got, raised) {
 		t.Errorf("after undo step %d, used to %v", b.place(), got.Or(0))
 	}
 }
@@ -213,7 +216,7 @@ func TestTakingBackLeavesALaterValue(t *testing.T) {
 	b := stepped(t)
 	b.comfortable()
 	b.decide(record.DecisionNext, "")
-	b.v.setUsual(record.Num(0.9, b.athlete().UsualDrinking.Unit), "asked again")
+	review.SetUsual(b.v.Plan, record.Num(0.9, b.athlete().UsualDrinking.Unit), "asked again")
 	b.Click("planner.takeback")
 	if got := b.athlete().UsualDrinking.Or(0); got != 0.9 || b.place() != 1 {
 		t.Errorf("used to %v, step %d", got, b.place())
@@ -236,31 +239,31 @@ func TestHoldingIsTakenBack(t *testing.T) {
 // The last step is done by a decision, and that is said.
 func TestLastStepDone(t *testing.T) {
 	b := stepped(t)
-	steps := len(b.v.now.plan.Steps)
-	for range steps - 1 {
+	last := len(b.v.Now.Plan.Steps)
+	for range last - 1 {
 		b.decide(record.DecisionNext, "it went well")
 	}
-	if got := b.place(); got != steps {
-		t.Fatalf("on step %d of %d", got, steps)
+	if got := b.place(); got != last {
+		t.Fatalf("on step %d of %d", got, last)
 	}
-	after := b.v.ui.parts[TabSteps].(*stepsTab).after
-	if text := b.text("planner.decide.next"); text != "Last step done" || after.decide[record.DecisionNext].Disabled() {
+	after := b.v.ui.parts[part.TabSteps].(*steps.StepsTab).After
+	if text := b.text("planner.decide.next"); text != "Last step done" || after.Decide[record.DecisionNext].Disabled() {
 		t.Fatalf("on the last step the button says %q", text)
 	}
 	b.decide(record.DecisionNext, "it went well")
 	done := func(b *bench) bool {
-		after := b.v.ui.parts[TabSteps].(*stepsTab).after
-		return strings.HasPrefix(after.proposal.Text(), "All steps are done.") && after.decide[record.DecisionNext].Disabled()
+		after := b.v.ui.parts[part.TabSteps].(*steps.StepsTab).After
+		return strings.HasPrefix(after.Proposal.Text(), "All steps are done.") && after.Decide[record.DecisionNext].Disabled()
 	}
-	if !done(b) || !strings.HasPrefix((*b.said)[len(*b.said)-1], "All steps are done.") || b.place() != steps {
-		t.Errorf("says %q, said %q", after.proposal.Text(), (*b.said)[len(*b.said)-1])
+	if !done(b) || !strings.HasPrefix((*b.said)[len(*b.said)-1], "All steps are done.") || b.place() != last {
+		t.Errorf("says %q, said %q", after.Proposal.Text(), (*b.said)[len(*b.said)-1])
 	}
-	b = b.again(TabSteps)
-	if !done(b) || b.v.now.hand().ID != b.v.now.plan.Steps[steps-1].OptionID {
-		t.Errorf("opened again, %q is in hand", b.v.now.hand().Name)
+	b = b.again(part.TabSteps)
+	if !done(b) || b.v.Now.Hand().ID != b.v.Now.Plan.Steps[last-1].OptionID {
+		t.Errorf("opened again, %q is in hand", b.v.Now.Hand().Name)
 	}
 	b.Click("planner.takeback")
-	if done(b) || b.place() != steps || b.text("planner.decide.next") != "Last step done" {
+	if done(b) || b.place() != last || b.text("planner.decide.next") != "Last step done" {
 		t.Errorf("taken back, it is still done, or on step %d", b.place())
 	}
 }

@@ -6,12 +6,12 @@
 //
 // [New] opens a plan. The plan is a [desk.Document]: every movement and every
 // keystroke changes the record, is saved by itself and can be taken back; a drag
-// is one step. What is shown is a state (the record, the case it is calculated in,
-// the option and the length in hand) and a calculation (what the planner says of
-// them). Both are plain values in state.go, edit.go, calculate.go, plans.go and
-// steps.go; the other files are widgets, made once and then set. Every figure
-// comes from package plan, every condition of the athlete from package consult:
-// nothing is computed here.
+// is one step. What is shown is a state and a calculation, plain values of package
+// state; package wording says them. Each panel has a package of its own (mix,
+// figures, breaks, steps, compare, day, session, review) that works on a part.Plan
+// and knows no other panel; this package puts them on the page and lets them
+// follow what is moved. Every figure comes from package plan, every condition of
+// the athlete from package consult: nothing is computed here.
 //
 // A slider stops at the ceiling of its plan, with the reason in words: more than
 // is lost cannot be planned. An agreed plan is read only but for its follow-up.

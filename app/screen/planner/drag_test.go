@@ -84,7 +84,7 @@ func BenchmarkCalculate(b *testing.B) {
 	w.option(record.OptionFood)
 	b.ReportAllocs()
 	for b.Loop() {
-		w.v.live.follow(w.v.now)
+		w.v.Live.Follow(w.v.Now)
 	}
 }
 
@@ -95,6 +95,6 @@ func BenchmarkKeystroke(b *testing.B) {
 	w.option(record.OptionFood)
 	b.ReportAllocs()
 	for b.Loop() {
-		w.v.changed()
+		w.v.Changed()
 	}
 }

@@ -4,6 +4,10 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/session"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
@@ -11,60 +15,58 @@ import (
 	"ebbwell/internal/record"
 )
 
-// changed takes in what was typed or chosen in a field of the record.
-func (v *View) changed() {
-	v.reopen(v.b.Doc.Now().Record)
+// Changed takes in what was typed or chosen in a field of the record.
+func (v *View) Changed() {
+	v.Reopen(v.Binder.Doc.Now().Record)
 }
 
-// reopen makes the case anew for a changed plan and shows it. What cannot be
+// Reopen makes the case anew for a changed plan and shows it. What cannot be
 // calculated with is said, and the screen goes on with what can.
-func (v *View) reopen(p record.Plan) {
-	if v.grip.stop != nil {
-		v.stopSearch() // it looks at a plan that is no more
-	}
-	c, wrong, err := v.file.lenient(p, v.desk)
+func (v *View) Reopen(p record.Plan) {
+	v.ui.suggest.Halt() // it looks at a plan that is no more
+	c, wrong, err := v.File.Lenient(p, v.Desk)
 	if err != nil {
 		v.tellWrong(err)
 		return
 	}
-	v.now = v.now.open(c)
+	v.Now = v.Now.Open(c)
 	v.tellWrong(wrong)
-	v.show()
+	v.Show()
 }
 
-// show shows the plan in all parts; the record is in v.now.
-func (v *View) show() {
-	v.live.open(v.now, v.chances())
+// Show shows the plan in all parts; the record is in v.now.
+func (v *View) Show() {
+	v.Live.Open(v.Now, v.chances())
 	ui := &v.ui
-	ui.strip.open(v.now, v.heatWord(), v.planOptions())
+	ui.strip.Open(v.Now, session.HeatWord(v.Plan), v.PlanOptions())
 	v.openMix()
-	ui.page.deficit.open(v.now, &v.live)
-	ui.page.bars.open(&v.live)
-	look.EnableIf(ui.suggest, v.now.draft())
-	look.EnableIf(ui.keep, v.now.draft())
+	ui.page.deficit.Open(v.Now, &v.Live)
+	ui.page.bars.Open(&v.Live)
+	look.EnableIf(ui.suggest.Button, v.Now.Draft())
+	look.EnableIf(ui.keep, v.Now.Draft())
 	v.figures()
 	v.openPart(ui.tabs.Chosen())
-	ui.page.lay()
-	v.desk.HeadChanged()
+	ui.page.Lay()
+	v.Desk.HeadChanged()
 }
 
 // openPart shows what stands behind a tab.
 func (v *View) openPart(key string) {
-	v.ui.parts[key].open()
-	v.b.Enable(v.now.draft())
-	v.b.Show()
+	v.ui.parts[key].Open()
+	v.Binder.Enable(v.Now.Draft())
+	v.Binder.Show()
 }
 
 // chances are those of the plan.
-func (v *View) chances() []plan.Chance { return consult.PlanChances(v.now.plan) }
+func (v *View) chances() []plan.Chance { return consult.PlanChances(v.Now.Plan) }
 
 // figures shows what the mix in hand comes to.
 func (v *View) figures() {
 	p := v.ui.page
 	defer v.shows()()
-	p.mix.follow(v.now, &v.live, v.grip.typing, v.grip.odd)
-	p.deficit.follow(v.now, &v.live)
-	p.bars.follow(v.now, &v.live)
+	p.mix.Follow(v.Now, &v.Live, v.grip.typing, v.grip.odd)
+	p.deficit.Follow(v.Now, &v.Live)
+	p.bars.Follow(v.Now, &v.Live)
 }
 
 // shows marks that the screen sets its fields, until the function returned is
@@ -79,14 +81,14 @@ func (v *View) shows() (done func()) {
 func (v *View) openMix() {
 	defer v.shows()()
 	v.grip.odd = ""
-	v.ui.page.mix.open(v.now, v.rawOf)
+	v.ui.page.mix.Open(v.Now, v.rawOf)
 }
 
-// follow shows what a movement changed, everywhere it is in sight.
-func (v *View) follow() {
-	v.live.follow(v.now)
+// Follow shows what a movement changed, everywhere it is in sight.
+func (v *View) Follow() {
+	v.Live.Follow(v.Now)
 	v.figures()
-	v.ui.parts[v.ui.tabs.Chosen()].follow()
+	v.ui.parts[v.ui.tabs.Chosen()].Follow()
 }
 
 // move takes a movement of a slot into the plan; the changes of one visit are one
@@ -95,36 +97,36 @@ func (v *View) move(slot plan.Slot, to float64) {
 	if v.grip.visit == "" {
 		v.grip.visit = desk.NewVisit()
 	}
-	v.now = v.now.move(slot, to)
+	v.Now = v.Now.Move(slot, to)
 	v.take(slot, "")
-	v.follow()
+	v.Follow()
 }
 
 // take writes the mix in hand into the document, with what was typed for a slot
 // and could not be read.
 func (v *View) take(slot plan.Slot, raw string) {
-	v.desk.Withdraw()
-	v.b.Doc.Change(v.grip.visit, "planner.mix", func(s *sheet) {
-		v.now.into(&s.Record)
-		keepRaw(s, v.now, slot, raw)
+	v.Desk.Withdraw()
+	v.Binder.Doc.Change(v.grip.visit, "planner.mix", func(s *part.Sheet) {
+		v.Now.Into(&s.Record)
+		keepRaw(s, v.Now, slot, raw)
 	})
-	v.now.plan = v.b.Doc.Now().Record
-	v.ui.page.mix.rows[slot].raw = raw
+	v.Now.Plan = v.Binder.Doc.Now().Record
+	v.ui.page.mix.Rows[slot].Raw = raw
 }
 
 // settled ends a movement.
 func (v *View) settled() {
 	v.grip.visit, v.grip.typing = "", -1
-	v.b.Doc.EndVisit()
-	v.b.Flush()
+	v.Binder.Doc.EndVisit()
+	v.Binder.Flush()
 	v.openMix()
 	v.figures()
-	v.desk.HeadChanged()
+	v.Desk.HeadChanged()
 }
 
 // held says why a slider went no further.
 func (v *View) held(slot plan.Slot) {
-	v.now.stop = v.live.ends[slot]
+	v.Now.Stop = v.Live.Ends[slot]
 	v.figures()
 }
 
@@ -139,22 +141,22 @@ func (v *View) typed(slot plan.Slot, r field.Reading) {
 		v.grip.visit = desk.NewVisit()
 	}
 	if r.Usable() || r.State == field.Empty {
-		v.now = v.now.move(slot, quantity.Round(r.Value, typedDecimals))
+		v.Now = v.Now.Move(slot, quantity.Round(r.Value, typedDecimals))
 	}
 	raw := ""
 	if r.State == field.Unreadable || r.State == field.Refused {
 		raw = r.Raw
 	}
 	v.take(slot, raw)
-	v.follow()
+	v.Follow()
 }
 
 // keepRaw keeps the text of a slot that could not be read, or forgets it.
-func keepRaw(s *sheet, now state, slot plan.Slot, raw string) {
-	path := now.path(s.Record, slot)
+func keepRaw(s *part.Sheet, now state.State, slot plan.Slot, raw string) {
+	path := now.Path(s.Record, slot)
 	if path == "" && raw != "" {
-		addItem(&s.Record, now.option, now.planCase.Slots[slot].Product)
-		path = now.path(s.Record, slot)
+		state.AddItem(&s.Record, now.Option, now.PlanCase.Slots[slot].Product)
+		path = now.Path(s.Record, slot)
 	}
 	if raw == "" {
 		delete(s.Raw, path)
@@ -163,34 +165,16 @@ func keepRaw(s *sheet, now state, slot plan.Slot, raw string) {
 	s.Raw[path] = raw
 }
 
-// path is where the amount of a slot of the option in hand stands in the record.
-func (s state) path(p record.Plan, slot plan.Slot) string {
-	begin := "options." + string(s.option) + "."
-	if slot == plan.Salt {
-		return begin + "salt"
-	}
-	o, _ := consult.OptionByID(p, s.option)
-	for _, it := range o.Items {
-		if at, ok := s.planCase.SlotOf(it); ok && at == slot {
-			if slot.IsFood() {
-				return begin + "items." + string(it.ID) + ".portions"
-			}
-			return begin + "items." + string(it.ID) + ".volume"
-		}
-	}
-	return ""
-}
-
 // rawOf is what was typed for a slot and could not be read.
 func (v *View) rawOf(slot plan.Slot) string {
-	s := v.b.Doc.Now()
-	return s.Raw[v.now.path(s.Record, slot)]
+	s := v.Binder.Doc.Now()
+	return s.Raw[v.Now.Path(s.Record, slot)]
 }
 
 // oddNumber says what is odd about a typed number, where the guards speak.
 func (v *View) oddNumber(slot plan.Slot, text string) {
 	if text != "" {
-		text = v.sp.say("planner.odd", v.sp.product(v.now.planCase, slot), text)
+		text = v.Speaker.Say("planner.odd", v.Speaker.Product(v.Now.PlanCase, slot), text)
 	}
 	v.grip.odd = text
 	if !v.grip.showing {
@@ -204,20 +188,20 @@ func (v *View) tellWrong(err error) {
 	c := v.ui.page.trouble
 	switch {
 	case err != nil:
-		c.SetText(v.sp.say("planner.wrong"), v.sp.problems(err))
-	case v.now.planCase.Anew:
-		c.SetText(v.sp.say("planner.anew"), v.sp.say("planner.anew.sentence"))
+		c.SetText(v.Speaker.Say("planner.wrong"), problems(v.Speaker, err))
+	case v.Now.PlanCase.Anew:
+		c.SetText(v.Speaker.Say("planner.anew"), v.Speaker.Say("planner.anew.sentence"))
 	default:
 		c.SetText("", "")
 	}
 }
 
 // problems words the problems of an error, one after the other.
-func (sp speaker) problems(err error) string {
+func problems(sp wording.Speaker, err error) string {
 	var list []string
-	collect(err, func(p evidence.Problem) { list = append(list, desk.ProblemSentence(sp.w, p)) })
+	collect(err, func(p evidence.Problem) { list = append(list, desk.ProblemSentence(sp.Words, p)) })
 	if len(list) == 0 {
-		return desk.Sentence(sp.w, err)
+		return desk.Sentence(sp.Words, err)
 	}
 	text := ""
 	for i, s := range list {

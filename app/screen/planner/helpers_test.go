@@ -13,6 +13,7 @@ import (
 	"ebbwell/app/kit/field/drive"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/look/golden"
+	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -101,7 +102,7 @@ func (b *bench) tab(key string) {
 }
 
 // slider is the slider of a slot.
-func (b *bench) slider(slot plan.Slot) *field.Slider { return b.v.ui.page.mix.rows[slot].slider }
+func (b *bench) slider(slot plan.Slot) *field.Slider { return b.v.ui.page.mix.Rows[slot].Slider }
 
 // drag drags a slider's knob by a part of its length, in so many moves.
 func (b *bench) drag(slot plan.Slot, part float64, moves int) {
@@ -109,7 +110,7 @@ func (b *bench) drag(slot plan.Slot, part float64, moves int) {
 	s := b.slider(slot)
 	width := s.Size().Width - 20
 	at := 10 + width*float32(s.Value()/s.Scale().Max)
-	b.Drag("planner."+slotName(slot)+".slider", fyne.NewPos(at, 13), fyne.NewPos(at+width*float32(part), 13), moves)
+	b.Drag("planner."+wording.SlotName(slot)+".slider", fyne.NewPos(at, 13), fyne.NewPos(at+width*float32(part), 13), moves)
 }
 
 // kept is the plan as it is in the data file.
@@ -118,7 +119,7 @@ func (b *bench) kept() record.Plan {
 	if err := b.desk.Keep.Flush(context.Background()); err != nil {
 		b.t.Fatal(err)
 	}
-	p, err := b.desk.Store.LoadPlan(context.Background(), b.v.now.plan.ID)
+	p, err := b.desk.Store.LoadPlan(context.Background(), b.v.Now.Plan.ID)
 	if err != nil {
 		b.t.Fatal(err)
 	}
@@ -132,7 +133,7 @@ func (b *bench) amountKept(option record.ID, slot plan.Slot) float64 {
 	if !ok {
 		b.t.Fatalf("option %s is not kept", option)
 	}
-	return b.v.now.planCase.MixOf(o)[slot]
+	return b.v.Now.PlanCase.MixOf(o)[slot]
 }
 
 // hockey keeps an athlete with one closed test, in heat.
@@ -184,10 +185,10 @@ func begun(t testing.TB) *bench {
 // option takes the option of a kind in hand.
 func (b *bench) option(kind record.OptionKind) record.Option {
 	b.t.Helper()
-	o, ok := consult.OptionOf(b.v.now.plan, kind)
+	o, ok := consult.OptionOf(b.v.Now.Plan, kind)
 	if !ok {
 		b.t.Fatalf("no option %q", kind)
 	}
-	b.v.chooseOption(o.ID)
+	b.v.ChooseOption(o.ID)
 	return o
 }

@@ -11,6 +11,11 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/screen/planner/day"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/session"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -30,8 +35,8 @@ func (b *bench) again(tab string) *bench {
 // How large a step is, is kept with the plan, taken back and opened again.
 func TestRulesAreKept(t *testing.T) {
 	b := begun(t)
-	b.tab(TabSteps)
-	ladder := func(b *bench) int { return len(b.v.ui.parts[TabSteps].(*stepsTab).ladder.Steps) }
+	b.tab(part.TabSteps)
+	ladder := func(b *bench) int { return len(b.v.ui.parts[part.TabSteps].(*steps.StepsTab).Ladder.Steps) }
 	usual := ladder(b)
 	if b.text("planner.rule.fluid") != "" || consult.RulesOf(b.kept()) != plan.DefaultStepRules() {
 		t.Fatalf("%q stands as a rule of the plan's own", b.text("planner.rule.fluid"))
@@ -51,7 +56,7 @@ func TestRulesAreKept(t *testing.T) {
 	if !(small > usual) {
 		t.Errorf("%d small steps, %d usual ones", small, usual)
 	}
-	b = b.again(TabSteps)
+	b = b.again(part.TabSteps)
 	if got := ladder(b); got != small || b.text("planner.rule.fluid") != "60" || b.text("planner.rule.days") != "0" {
 		t.Errorf("opened again with %d steps of %s mL/h, %s days clear", got, b.text("planner.rule.fluid"), b.text("planner.rule.days"))
 	}
@@ -65,7 +70,7 @@ func TestRulesAreKept(t *testing.T) {
 	if p := b.kept(); p.Rules.Fluid.Known() || consult.RulesOf(p).Sessions != plan.DefaultStepRules().Sessions {
 		t.Errorf("kept %+v", p.Rules)
 	}
-	b = b.again(TabSteps)
+	b = b.again(part.TabSteps)
 	if got := b.text("planner.rule.sessions"); got != "many" {
 		t.Errorf("what could not be read is opened again as %q", got)
 	}
@@ -74,7 +79,7 @@ func TestRulesAreKept(t *testing.T) {
 // A rule that was changed is taken back and done again, as any other step.
 func TestRulesAreTakenBack(t *testing.T) {
 	b := begun(t)
-	b.tab(TabSteps)
+	b.tab(part.TabSteps)
 	b.Fill("planner.rule.fluid", "60")
 	if !b.v.Undo() || b.text("planner.rule.fluid") != "" || b.kept().Rules.Fluid.Known() {
 		t.Errorf("after undo %q, kept %+v", b.text("planner.rule.fluid"), b.kept().Rules.Fluid)
@@ -83,10 +88,10 @@ func TestRulesAreTakenBack(t *testing.T) {
 		t.Errorf("done again %q", b.text("planner.rule.fluid"))
 	}
 	b.option(record.OptionFood)
-	b.tab(TabBeside)
+	b.tab(part.TabBeside)
 	b.Focus("planner.option.confidence")
 	b.Type("5")
-	b.tab(TabSteps)
+	b.tab(part.TabSteps)
 	b.Fill("planner.rule.fluid", "")
 	b.settle()
 	b.Click("planner.steps.smaller")
@@ -103,20 +108,20 @@ func TestRulesAreTakenBack(t *testing.T) {
 func TestWhatASuggestionKeepsToIsKept(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.bottles", "500, 750")
 	b.Click("planner.hold.drink1")
 	b.Click("planner.hold.salt")
 	check := func(b *bench) {
 		t.Helper()
-		on := func(slot plan.Slot) bool { return b.v.ui.parts[TabSession].(*sessionTab).holds[slot].On() }
+		on := func(slot plan.Slot) bool { return b.v.ui.parts[part.TabSession].(*session.SessionTab).Holds[slot].On() }
 		if on(plan.Drink1) || on(plan.Salt) || !on(plan.Water) || b.text("planner.bottles") != "500 750" {
 			t.Errorf("drink %v, salt %v, water %v may change; bottles %q", on(plan.Drink1), on(plan.Salt), on(plan.Water), b.text("planner.bottles"))
 		}
-		if look := b.v.now.search(); !slices.Equal(look.Bottles, []float64{500, 750}) {
+		if look := b.v.Now.Search(); !slices.Equal(look.Bottles, []float64{500, 750}) {
 			t.Errorf("a suggestion fills %v", look.Bottles)
 		}
-		p, err := b.v.now.chosenOnly()
+		p, err := b.v.Now.ChosenOnly()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -125,13 +130,13 @@ func TestWhatASuggestionKeepsToIsKept(t *testing.T) {
 		}
 	}
 	check(b)
-	b = b.again(TabSession)
+	b = b.again(part.TabSession)
 	check(b)
 	b.Fill("planner.bottles", "a big one")
 	if p := b.kept(); p.Rules.Bottles != "" {
 		t.Errorf("kept %q", p.Rules.Bottles)
 	}
-	b = b.again(TabSession)
+	b = b.again(part.TabSession)
 	if got := b.text("planner.bottles"); got != "a big one" {
 		t.Errorf("what could not be read is opened again as %q", got)
 	}
@@ -143,7 +148,7 @@ func TestWhatASuggestionKeepsToIsKept(t *testing.T) {
 	for range 2 {
 		b.v.Undo()
 	}
-	if p := b.kept(); p.Rules.Bottles != "" || !consult.Held(p, record.ID(b.v.now.planCase.Slots[plan.Drink1].Product.ID)) || b.text("planner.bottles") != "a big one" {
+	if p := b.kept(); p.Rules.Bottles != "" || !consult.Held(p, record.ID(b.v.Now.PlanCase.Slots[plan.Drink1].Product.ID)) || b.text("planner.bottles") != "a big one" {
 		t.Errorf("after undo %+v, %q in the field", p.Rules, b.text("planner.bottles"))
 	}
 }
@@ -151,16 +156,16 @@ func TestWhatASuggestionKeepsToIsKept(t *testing.T) {
 // Bottles are typed in the practice's unit and kept in mL.
 func TestBottlesInOunces(t *testing.T) {
 	b := begunInOunces(t)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.bottles", "16.9 20")
 	sizes := consult.BottlesOf(b.kept())
 	if len(sizes) != 2 || math.Abs(sizes[0]-499.8) > 0.1 || math.Abs(sizes[1]-591.5) > 0.1 {
 		t.Fatalf("kept %v mL", sizes)
 	}
-	if got := b.again(TabSession).text("planner.bottles"); got != "16.9 20" {
+	if got := b.again(part.TabSession).text("planner.bottles"); got != "16.9 20" {
 		t.Errorf("opened again as %q", got)
 	}
-	b.tab(TabSteps)
+	b.tab(part.TabSteps)
 	b.Fill("planner.rule.fluid", "3")
 	want, err := quantity.Convert(3, quantity.FluidOuncePerHour, quantity.LitrePerHour)
 	if got := consult.RulesOf(b.kept()).FluidLH; err != nil || math.Abs(got-want) > 1e-9 {
@@ -186,7 +191,7 @@ func begunInOunces(t *testing.T) *bench {
 func TestFurtherSessionsAreKept(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.tab(TabDay)
+	b.tab(part.TabDay)
 	b.Click("planner.day.add")
 	b.settle()
 	b.Fill("planner.day.session.2.start", "19:00")
@@ -195,18 +200,18 @@ func TestFurtherSessionsAreKept(t *testing.T) {
 	b.settle()
 	b.Fill("planner.day.session.3.start", "in the night")
 	b.Fill("planner.day.session.3.minutes", "5")
-	other, err := b.desk.Store.SavePlan(context.Background(), successor(b.kept()), store.Edit{})
+	other, err := b.desk.Store.SavePlan(context.Background(), state.Successor(b.kept()), store.Edit{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	b = b.again(TabDay)
-	b.Pick("planner.day.session.2.plan", b.v.sp.say("planner.plan.unnamed"))
-	b.v.ui.parts[TabDay].(*dayTab).more.rows[0].which.OnChosen(string(other.ID))
+	b = b.again(part.TabDay)
+	b.Pick("planner.day.session.2.plan", b.v.Speaker.Say("planner.plan.unnamed"))
+	b.v.ui.parts[part.TabDay].(*day.DayTab).More.Rows[0].Which.OnChosen(string(other.ID))
 	want := []consult.Further{{Start: "19:00", Minutes: 60, Plan: other.ID}, {}}
 	if list, said := consult.FurtherOf(b.kept()); !said || !slices.Equal(list, want) {
 		t.Fatalf("kept %+v", list)
 	}
-	b = b.again(TabDay)
+	b = b.again(part.TabDay)
 	if start, minutes := b.text("planner.day.session.2.start"), b.text("planner.day.session.2.minutes"); start != "19:00" || minutes != "60" {
 		t.Errorf("opened again at %q for %q min", start, minutes)
 	}
@@ -233,13 +238,13 @@ func TestFurtherSessionsAreKept(t *testing.T) {
 func TestFurtherSessionIsCalculated(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.session.next", "4")
-	b.tab(TabDay)
-	tab := b.v.ui.parts[TabDay].(*dayTab)
+	b.tab(part.TabDay)
+	tab := b.v.ui.parts[part.TabDay].(*day.DayTab)
 	second := func() (minutes, rate float64) {
 		t.Helper()
-		sessions, _, _, wrong := tab.sessions()
+		sessions, _, _, wrong := tab.Sessions()
 		if wrong != "" || len(sessions) != 2 {
 			t.Fatalf("%d sessions, %q", len(sessions), wrong)
 		}
@@ -254,18 +259,18 @@ func TestFurtherSessionIsCalculated(t *testing.T) {
 	if short, slow := second(); short != 60 || slow > rate+1e-9 || slow < rate-0.2 {
 		t.Errorf("%v min at %v L/h, the session before at %v", short, slow, rate)
 	}
-	before := b.v.now.mix
+	before := b.v.Now.Mix
 	b.drag(plan.Water, 0.1, 5)
-	if _, faster := second(); b.v.now.mix == before || !(faster > rate) {
-		t.Errorf("the slider moved to %v, the second session stays at %v L/h", b.v.now.mix, faster)
+	if _, faster := second(); b.v.Now.Mix == before || !(faster > rate) {
+		t.Errorf("the slider moved to %v, the second session stays at %v L/h", b.v.Now.Mix, faster)
 	}
 	b.settle()
 	b.Click("planner.day.session.2.remove")
-	if sessions, _, _, _ := tab.sessions(); len(sessions) != 1 {
+	if sessions, _, _, _ := tab.Sessions(); len(sessions) != 1 {
 		t.Errorf("%d sessions after taking one out", len(sessions))
 	}
-	b = b.again(TabDay)
-	if sessions, _, _, _ := b.v.ui.parts[TabDay].(*dayTab).sessions(); len(sessions) != 1 || b.Has("planner.day.session.2.start") {
+	b = b.again(part.TabDay)
+	if sessions, _, _, _ := b.v.ui.parts[part.TabDay].(*day.DayTab).Sessions(); len(sessions) != 1 || b.Has("planner.day.session.2.start") {
 		t.Errorf("taken out, and there again: %d sessions", len(sessions))
 	}
 }
@@ -274,7 +279,7 @@ func TestFurtherSessionIsCalculated(t *testing.T) {
 func TestSuccessorKeepsTheRules(t *testing.T) {
 	p := stepsOf(record.StepNow)
 	p.Rules = record.StepRules{Bottles: "500", Held: "salt", Further: "none", Sessions: record.Num(5, quantity.None)}
-	if got := successor(p).Rules; got.Bottles != "500" || got.Held != "salt" || got.Further != "none" || got.Sessions.Or(0) != 5 {
+	if got := state.Successor(p).Rules; got.Bottles != "500" || got.Held != "salt" || got.Further != "none" || got.Sessions.Or(0) != 5 {
 		t.Errorf("the successor has %+v", got)
 	}
 }
@@ -283,12 +288,12 @@ func TestSuccessorKeepsTheRules(t *testing.T) {
 func TestRulesOfAnAgreedPlanAreReadOnly(t *testing.T) {
 	b := stepped(t)
 	p := b.kept()
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Click("planner.hold.drink1")
 	b.Focus("planner.bottles")
 	b.Type("500")
 	b.Key(fyne.KeyTab)
-	b.tab(TabDay)
+	b.tab(part.TabDay)
 	b.Click("planner.day.add")
 	if now := b.kept(); now.Rules != p.Rules {
 		t.Errorf("an agreed plan has %+v now, had %+v", now.Rules, p.Rules)

@@ -10,6 +10,10 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/screen/planner/figures"
+	"ebbwell/app/screen/planner/mix"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
@@ -30,15 +34,15 @@ func TestEveryMoveReachesTheFigures(t *testing.T) {
 		b.checkFigures()
 	}
 	b.drag(plan.Water, 1, 200)
-	ceiling := b.v.now.planCase.Planner.CeilingOf(plan.Expected).FluidL * 1000
+	ceiling := b.v.Now.PlanCase.Planner.CeilingOf(plan.Expected).FluidL * 1000
 	if moves < 10 || last > ceiling {
 		t.Fatalf("%d movements, the last to %v mL; the ceiling is %v", moves, last, ceiling)
 	}
 	if got := b.amountKept(o.ID, plan.Water); got != last {
 		t.Errorf("kept %v mL, moved to %v", got, last)
 	}
-	if !b.v.Undo() || b.v.now.mix[plan.Water] != 0 {
-		t.Errorf("after one step back %v mL", b.v.now.mix[plan.Water])
+	if !b.v.Undo() || b.v.Now.Mix[plan.Water] != 0 {
+		t.Errorf("after one step back %v mL", b.v.Now.Mix[plan.Water])
 	}
 	if got := b.slider(plan.Water).Value(); got != 0 {
 		t.Errorf("the slider stands at %v after a step back", got)
@@ -48,28 +52,28 @@ func TestEveryMoveReachesTheFigures(t *testing.T) {
 // checkFigures holds every figure in sight against the planner asked anew.
 func (b *bench) checkFigures() {
 	b.t.Helper()
-	v, sp := b.v, b.v.sp
-	q := v.now.planCase.Planner.Evaluate(plan.Expected, v.now.mix)
+	v, sp := b.v, b.v.Speaker
+	q := v.Now.PlanCase.Planner.Evaluate(plan.Expected, v.Now.Mix)
 	page := v.ui.page
 	want := map[string][2]string{
-		"deficit":      {page.deficit.figure.Text(), sp.deficit(q)},
-		"carbohydrate": {page.bars.data[barCarbohydrate].Figure, sp.carbohydrate(q.Carbohydrate.TotalGH)},
-		"sodium":       {page.bars.data[barSodium].Figure, sp.sodium(q.Sodium.InMgH)},
-		"drinking":     {page.bars.data[barDrinking].Figure, sp.rate(q.Fluid.RateLH)},
+		"deficit":      {page.deficit.Figure.Text(), sp.Deficit(q)},
+		"carbohydrate": {page.bars.Data[figures.BarCarbohydrate].Figure, sp.Carbohydrate(q.Carbohydrate.TotalGH)},
+		"sodium":       {page.bars.Data[figures.BarSodium].Figure, sp.Sodium(q.Sodium.InMgH)},
+		"drinking":     {page.bars.Data[figures.BarDrinking].Figure, sp.Rate(q.Fluid.RateLH)},
 	}
 	for name, got := range want {
 		if got[0] != got[1] {
-			b.t.Errorf("at %v mL of water %s shows %q, it is %q", v.now.mix[plan.Water], name, got[0], got[1])
+			b.t.Errorf("at %v mL of water %s shows %q, it is %q", v.Now.Mix[plan.Water], name, got[0], got[1])
 		}
 	}
-	if v.live.take.Fits && page.deficit.data.PlanEnd.Figure != sp.deficit(q) {
-		b.t.Errorf("the line ends at %s, it is %s", page.deficit.data.PlanEnd.Figure, sp.deficit(q))
+	if v.Live.Take.Fits && page.deficit.Data.PlanEnd.Figure != sp.Deficit(q) {
+		b.t.Errorf("the line ends at %s, it is %s", page.deficit.Data.PlanEnd.Figure, sp.Deficit(q))
 	}
-	if x, ok := page.mix.rows[plan.Water].number.Value(); !ok || math.Abs(x-v.now.mix[plan.Water]) > 1e-6 {
-		b.t.Errorf("the number shows %v, the slider %v", x, v.now.mix[plan.Water])
+	if x, ok := page.mix.Rows[plan.Water].Number.Value(); !ok || math.Abs(x-v.Now.Mix[plan.Water]) > 1e-6 {
+		b.t.Errorf("the number shows %v, the slider %v", x, v.Now.Mix[plan.Water])
 	}
 	sum := 0.0
-	for _, part := range page.bars.data[barDrinking].Parts {
+	for _, part := range page.bars.Data[figures.BarDrinking].Parts {
 		sum += part.Value
 	}
 	if d := sum - q.Fluid.DrunkL*1000; d > 1e-6 || d < -1e-6 {
@@ -81,24 +85,24 @@ func (b *bench) checkFigures() {
 func TestStopsAtTheCeiling(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFluid)
-	most := b.v.live.most[plan.Water]
+	most := b.v.Live.Most[plan.Water]
 	b.Click("planner.water.slider")
 	b.Key(fyne.KeyEnd, fyne.KeyRight)
-	if b.v.now.mix[plan.Water] > most {
-		t.Errorf("moved to %v, the ceiling leaves %v", b.v.now.mix[plan.Water], most)
+	if b.v.Now.Mix[plan.Water] > most {
+		t.Errorf("moved to %v, the ceiling leaves %v", b.v.Now.Mix[plan.Water], most)
 	}
-	if _, said := b.v.ui.page.mix.guards.caution.Text(); !strings.Contains(said, "a limit, not a goal") {
+	if _, said := b.v.ui.page.mix.Guards.Caution.Text(); !strings.Contains(said, "a limit, not a goal") {
 		t.Errorf("said %q", said)
 	}
 	b.Fill("planner.water.amount", "1")
 	b.Fill("planner.water.amount", "4")
-	if got := b.v.now.mix[plan.Water]; got != most {
+	if got := b.v.Now.Mix[plan.Water]; got != most {
 		t.Errorf("typed 4 L goes to %v mL, not to %v", got, most)
 	}
 	if got := b.text("planner.water.amount"); strings.HasPrefix(got, "4") {
 		t.Errorf("the field still shows %q", got)
 	}
-	if b.v.live.at.Guards.Stops() {
+	if b.v.Live.At.Guards.Stops() {
 		t.Error("over-drinking can be planned")
 	}
 }
@@ -109,7 +113,7 @@ func TestUnreadableIsKept(t *testing.T) {
 	a, test := hockey(t, d)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
 	b.option(record.OptionFood)
-	before := b.v.now.mix[plan.Water]
+	before := b.v.Now.Mix[plan.Water]
 	b.Fill("planner.water.amount", "a cup")
 	p := b.kept()
 	again := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: p.ID})
@@ -117,12 +121,12 @@ func TestUnreadableIsKept(t *testing.T) {
 	if got := again.text("planner.water.amount"); got != "a cup" {
 		t.Errorf("opened again as %q", got)
 	}
-	if again.v.now.mix[plan.Water] != before {
-		t.Errorf("the amount became %v", again.v.now.mix[plan.Water])
+	if again.v.Now.Mix[plan.Water] != before {
+		t.Errorf("the amount became %v", again.v.Now.Mix[plan.Water])
 	}
 	again.Fill("planner.water.amount", "0.4")
 	again.kept()
-	texts, err := d.Store.RawOf(context.Background(), refOf(p))
+	texts, err := d.Store.RawOf(context.Background(), part.RefOf(p))
 	if err != nil || len(texts) != 0 {
 		t.Errorf("still kept beside the number: %v, %v", texts, err)
 	}
@@ -132,33 +136,33 @@ func TestUnreadableIsKept(t *testing.T) {
 func TestUndoRedo(t *testing.T) {
 	b := begun(t)
 	food := b.option(record.OptionFood)
-	start := b.v.now.mix
+	start := b.v.Now.Mix
 	b.Click("planner.drink1.slider")
-	clicked := b.v.now.mix
+	clicked := b.v.Now.Mix
 	b.Key(fyne.KeyLeft, fyne.KeyLeft)
-	two := b.v.now.mix
+	two := b.v.Now.Mix
 	b.drag(plan.Drink1, 0.1, 20)
-	if clicked == start || two == clicked || b.v.now.mix == two {
-		t.Fatalf("nothing moved: %v %v %v %v", start, clicked, two, b.v.now.mix)
+	if clicked == start || two == clicked || b.v.Now.Mix == two {
+		t.Fatalf("nothing moved: %v %v %v %v", start, clicked, two, b.v.Now.Mix)
 	}
-	moved := b.v.now.mix
+	moved := b.v.Now.Mix
 	b.option(record.OptionFluid)
 	for i, want := range []plan.Mix{two, {}, clicked, start} {
 		if !b.v.Undo() {
 			t.Fatalf("no step %d back", i+1)
 		}
-		if b.v.now.option != food.ID {
-			t.Fatalf("step %d back is not seen: %q in hand", i+1, b.v.now.hand().Name)
+		if b.v.Now.Option != food.ID {
+			t.Fatalf("step %d back is not seen: %q in hand", i+1, b.v.Now.Hand().Name)
 		}
-		if want != (plan.Mix{}) && b.v.now.mix != want {
-			t.Errorf("step %d back gives %v, not %v", i+1, b.v.now.mix, want)
+		if want != (plan.Mix{}) && b.v.Now.Mix != want {
+			t.Errorf("step %d back gives %v, not %v", i+1, b.v.Now.Mix, want)
 		}
 	}
 	for b.v.CanRedo() {
 		b.v.Redo()
 	}
-	if b.v.now.mix != moved {
-		t.Errorf("done again it is %v, not %v", b.v.now.mix, moved)
+	if b.v.Now.Mix != moved {
+		t.Errorf("done again it is %v, not %v", b.v.Now.Mix, moved)
 	}
 	if got := b.amountKept(food.ID, plan.Drink1); got != moved[plan.Drink1] {
 		t.Errorf("kept %v of %v", got, moved[plan.Drink1])
@@ -174,15 +178,15 @@ func TestAddAndRemove(t *testing.T) {
 	b.Type("raisins")
 	b.Key(fyne.KeyReturn)
 	slot := plan.Food2
-	if !b.v.now.planCase.Slots[slot].InUse || !b.Has("planner.food2.slider") {
+	if !b.v.Now.PlanCase.Slots[slot].InUse || !b.Has("planner.food2.slider") {
 		t.Fatalf("no raisins among %v", b.Names())
 	}
 	if got := b.slider(slot).Value(); got != 0 {
 		t.Errorf("it begins at %v", got)
 	}
 	b.Fill("planner.food2.amount", "1,5")
-	if b.v.now.mix[slot] != 1.5 || b.Has("planner.food2.remove") {
-		t.Errorf("there are %v, and it can be taken out while it is in the mix", b.v.now.mix[slot])
+	if b.v.Now.Mix[slot] != 1.5 || b.Has("planner.food2.remove") {
+		t.Errorf("there are %v, and it can be taken out while it is in the mix", b.v.Now.Mix[slot])
 	}
 	b.Fill("planner.food2.amount", "0")
 	b.Click("planner.food2.remove")
@@ -200,21 +204,21 @@ func TestStrength(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
 	powder, ok := b.desk.Products().Find("generic.maltodextrin")
-	if !ok || !b.v.addProduct(powder, func(s string) { t.Log(s) }) {
+	if !ok || !mix.AddProduct(b.v.Plan, powder, func(s string) { t.Log(s) }) {
 		t.Fatal("no powder")
 	}
 	b.settle()
 	b.Fill("planner.drink2.amount", "0.5")
-	weak := b.v.live.at.Carbohydrate.TotalGH
+	weak := b.v.Live.At.Carbohydrate.TotalGH
 	b.Fill("planner.drink2.strength", "8")
-	if !(b.v.live.at.Carbohydrate.TotalGH > weak) || b.v.now.planCase.Slots[plan.Drink2].Strength.Or(0) != 8 {
-		t.Errorf("stronger gives %v g/h after %v", b.v.live.at.Carbohydrate.TotalGH, weak)
+	if !(b.v.Live.At.Carbohydrate.TotalGH > weak) || b.v.Now.PlanCase.Slots[plan.Drink2].Strength.Or(0) != 8 {
+		t.Errorf("stronger gives %v g/h after %v", b.v.Live.At.Carbohydrate.TotalGH, weak)
 	}
-	if got := b.v.now.mix[plan.Drink2]; got != 500 {
+	if got := b.v.Now.Mix[plan.Drink2]; got != 500 {
 		t.Errorf("the volume became %v", got)
 	}
 	b.Fill("planner.drink2.strength", "900")
-	if b.v.now.planCase.Slots[plan.Drink2].Strength.Or(0) != 8 {
+	if b.v.Now.PlanCase.Slots[plan.Drink2].Strength.Or(0) != 8 {
 		t.Error("900 g in 100 mL was taken")
 	}
 }
@@ -224,18 +228,18 @@ func TestSaltWithheld(t *testing.T) {
 	d, went := apptest.Demo(t)
 	a := apptest.AthleteNamed(t, d, "Kester")
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true})
-	for _, o := range sideBySide(b.v.now.plan) {
-		b.v.chooseOption(o.ID)
+	for _, o := range state.SideBySide(b.v.Now.Plan) {
+		b.v.ChooseOption(o.ID)
 		if b.Has("planner.salt.slider") || b.Has("planner.salt.amount") {
 			t.Errorf("salt is offered in %q", o.Name)
 		}
 	}
-	if got := b.v.ui.page.mix.salt.Text(); !strings.Contains(got, "high blood pressure") {
+	if got := b.v.ui.page.mix.Salt.Text(); !strings.Contains(got, "high blood pressure") {
 		t.Errorf("said %q", got)
 	}
-	b.v.suggest()
-	for _, o := range sideBySide(b.v.now.plan) {
-		if b.v.now.planCase.MixOf(o)[plan.Salt] > 0 {
+	b.v.ui.suggest.Press()
+	for _, o := range state.SideBySide(b.v.Now.Plan) {
+		if b.v.Now.PlanCase.MixOf(o)[plan.Salt] > 0 {
 			t.Errorf("%q has salt", o.Name)
 		}
 	}
@@ -245,7 +249,7 @@ func TestSaltWithheld(t *testing.T) {
 func TestDragBuildsNothing(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	for _, tab := range []string{TabBeside, TabSteps, TabBreaks} {
+	for _, tab := range []string{part.TabBeside, part.TabSteps, part.TabBreaks} {
 		b.tab(tab)
 		b.drag(plan.Drink1, -0.1, 20) // texts that come and go are there
 		before := drawn(b.w.Content())
@@ -282,17 +286,17 @@ func TestPool(t *testing.T) {
 	a, first := hockey(t, d)
 	tested(t, d, a, 62.3)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(first.ID)})
-	one := b.v.now.planCase.Basis.Plan
+	one := b.v.Now.PlanCase.Basis.Plan
 	b.Click("planner.rests")
 	b.Click("planner.pool.1")
 	b.Key(fyne.KeyEscape)
 	p := b.kept()
-	two := b.v.now.planCase.Basis.Plan
+	two := b.v.Now.PlanCase.Basis.Plan
 	if p.Basis.Kind != record.BasisPool || p.Basis.PoolIDs == "" || two.Tests != 2 || two.SweatRate == one.SweatRate {
 		t.Errorf("kept %+v, calculated on %+v", p.Basis, two)
 	}
 	b.v.Undo()
-	if p := b.kept(); p.Basis.Kind != record.BasisTest || b.v.now.planCase.Basis.Plan.SweatRate != one.SweatRate {
+	if p := b.kept(); p.Basis.Kind != record.BasisTest || b.v.Now.PlanCase.Basis.Plan.SweatRate != one.SweatRate {
 		t.Errorf("after undo %+v", p.Basis)
 	}
 }

@@ -15,6 +15,10 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/screen/handoutview"
+	"ebbwell/app/screen/planner/breaks"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/pdfread"
@@ -49,12 +53,12 @@ func begins(t *testing.T, b *bench) {
 		t.Fatalf("begins with %d options, %d chances, %s", len(p.Options), len(p.Chances), p.State)
 	}
 	b.Click("planner.option.1")
-	if got := b.v.now.mix; got[plan.Water] != 301 && got[plan.Water] != 300 || got[plan.Drink1] < 240 || got[plan.Drink1] > 260 {
+	if got := b.v.Now.Mix; got[plan.Water] != 301 && got[plan.Water] != 300 || got[plan.Drink1] < 240 || got[plan.Drink1] > 260 {
 		t.Fatalf("the habit is %v", got)
 	}
-	before := b.v.now.mix
+	before := b.v.Now.Mix
 	b.drag(plan.Water, 0.2, 10)
-	if b.v.now.mix != before {
+	if b.v.Now.Mix != before {
 		t.Error("the habit was moved: it is as measured")
 	}
 }
@@ -63,13 +67,13 @@ func begins(t *testing.T, b *bench) {
 func twoOptions(t *testing.T, b *bench) {
 	t.Helper()
 	b.Click("planner.option.3")
-	food := b.v.now.option
-	figure := b.v.ui.page.deficit.figure.Text()
+	food := b.v.Now.Option
+	figure := b.v.ui.page.deficit.Figure.Text()
 	b.Fill("planner.water.amount", "0,30")
 	b.Fill("planner.food1.amount", "½")
 	b.drag(plan.Drink1, -0.05, 10)
 	moved := b.slider(plan.Drink1).Value()
-	if b.v.ui.page.deficit.figure.Text() == figure {
+	if b.v.ui.page.deficit.Figure.Text() == figure {
 		t.Error("moving changed no figure")
 	}
 	if got := b.amountKept(food, plan.Drink1); got != moved || got == 0 {
@@ -82,7 +86,7 @@ func twoOptions(t *testing.T, b *bench) {
 		t.Errorf("kept %v portions", got)
 	}
 	b.Click("planner.keep")
-	own := b.v.now.option
+	own := b.v.Now.Option
 	if own == food {
 		t.Fatal("keeping made no option of its own")
 	}
@@ -103,18 +107,18 @@ func twoOptions(t *testing.T, b *bench) {
 // suggestion asks for the smallest change and finds that it meets the aim.
 func suggestion(t *testing.T, b *bench) {
 	t.Helper()
-	aim, _ := consult.OptionOf(b.v.now.plan, record.OptionAim)
-	for i := range sideBySide(b.v.now.plan) {
-		if sideBySide(b.v.now.plan)[i].ID == aim.ID {
+	aim, _ := consult.OptionOf(b.v.Now.Plan, record.OptionAim)
+	for i := range state.SideBySide(b.v.Now.Plan) {
+		if state.SideBySide(b.v.Now.Plan)[i].ID == aim.ID {
 			b.Click("planner.option." + string(rune('1'+i)))
 		}
 	}
 	b.Click("planner.suggest")
-	p := b.v.now.planCase.Planner
-	if b.v.now.option != aim.ID || p.Misses(plan.Expected, b.v.now.mix) != 0 {
-		t.Fatalf("the suggestion misses %v", p.Misses(plan.Expected, b.v.now.mix).Codes())
+	p := b.v.Now.PlanCase.Planner
+	if b.v.Now.Option != aim.ID || p.Misses(plan.Expected, b.v.Now.Mix) != 0 {
+		t.Fatalf("the suggestion misses %v", p.Misses(plan.Expected, b.v.Now.Mix).Codes())
 	}
-	if kept, _ := consult.OptionByID(b.kept(), aim.ID); b.v.now.planCase.MixOf(kept) != b.v.now.mix {
+	if kept, _ := consult.OptionByID(b.kept(), aim.ID); b.v.Now.PlanCase.MixOf(kept) != b.v.Now.Mix {
 		t.Error("the suggestion is not kept")
 	}
 	if len(*b.said) == 0 || !strings.Contains((*b.said)[len(*b.said)-1], "smallest change") {
@@ -125,7 +129,7 @@ func suggestion(t *testing.T, b *bench) {
 // threeSteps builds the steps to the aim, and writes what to practise.
 func threeSteps(t *testing.T, b *bench) {
 	t.Helper()
-	b.tab(TabSteps)
+	b.tab(part.TabSteps)
 	b.Fill("planner.rule.fluid", "100")
 	b.Fill("planner.rule.carbohydrate", "12")
 	b.Fill("planner.event", "11.7.2026")
@@ -139,25 +143,25 @@ func threeSteps(t *testing.T, b *bench) {
 	if p.Steps[0].Practise != "a mouthful at every stoppage, twice a week" || !(p.Steps[0].From < p.Steps[1].From) {
 		t.Errorf("the first step is kept as %+v", p.Steps[0])
 	}
-	ceiling := b.v.now.planCase.Planner.CeilingOf(plan.Expected).FluidL
+	ceiling := b.v.Now.PlanCase.Planner.CeilingOf(plan.Expected).FluidL
 	for i, st := range p.Steps {
 		o, ok := consult.OptionByID(p, st.OptionID)
 		if !ok {
 			t.Fatalf("step %d has no mix", i+1)
 		}
-		if q := b.v.now.planCase.Planner.Evaluate(plan.Expected, b.v.now.planCase.MixOf(o)); q.Fluid.DrunkL > ceiling || q.Guards.Stops() {
+		if q := b.v.Now.PlanCase.Planner.Evaluate(plan.Expected, b.v.Now.PlanCase.MixOf(o)); q.Fluid.DrunkL > ceiling || q.Guards.Stops() {
 			t.Errorf("step %d passes the ceiling", i+1)
 		}
 	}
-	tab := b.v.ui.parts[TabSteps].(*stepsTab)
-	if tab.words.Text() == "" {
+	tab := b.v.ui.parts[part.TabSteps].(*steps.StepsTab)
+	if tab.Words.Text() == "" {
 		t.Error("nothing is said of the event")
 	}
-	if rule := tab.rule.Text(); !tab.rule.Visible() || !strings.Contains(rule, "We go on to the next step, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "8 tenths") {
+	if rule := tab.Rule.Text(); !tab.Rule.Visible() || !strings.Contains(rule, "We go on to the next step, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "8 tenths") {
 		t.Errorf("the rule says %q", rule)
 	}
-	if usual := handout.PractiseWords(b.v.now.planCase, 1, false, b.desk.Words); usual == "" || tab.list.practised[1].Text() != "" || tab.list.practised[1].Placeholder() != usual {
-		t.Errorf("in place of what to practise on step 2 stands %q, printed is %q", tab.list.practised[1].Placeholder(), usual)
+	if usual := handout.PractiseWords(b.v.Now.PlanCase, 1, false, b.desk.Words); usual == "" || tab.List.Practised[1].Text() != "" || tab.List.Practised[1].Placeholder() != usual {
+		t.Errorf("in place of what to practise on step 2 stands %q, printed is %q", tab.List.Practised[1].Placeholder(), usual)
 	}
 }
 
@@ -176,7 +180,7 @@ func dayOf(t *testing.T, d record.Date) time.Time {
 func atTheBreaks(t *testing.T, b *bench) {
 	t.Helper()
 	b.Click("planner.step.1.mix")
-	b.tab(TabBreaks)
+	b.tab(part.TabBreaks)
 	b.Click("planner.chance.3.maybe")
 	b.Fill("planner.chance.2.seconds", "600")
 	p := b.kept()
@@ -184,14 +188,14 @@ func atTheBreaks(t *testing.T, b *bench) {
 		t.Fatalf("kept %+v", p.Chances)
 	}
 	sum := 0
-	for _, take := range b.v.live.take.Takes {
+	for _, take := range b.v.Live.Take.Takes {
 		sum += take.ML
 	}
-	mix := b.v.now.mix
-	if want := int(mix[plan.Water] + mix[plan.Drink1] + 0.5); sum != want || b.v.live.take.PlannedML != want {
+	mix := b.v.Now.Mix
+	if want := int(mix[plan.Water] + mix[plan.Drink1] + 0.5); sum != want || b.v.Live.Take.PlannedML != want {
 		t.Errorf("the breaks come to %d mL, the plan to %d", sum, want)
 	}
-	words := b.v.ui.parts[TabBreaks].(*breaksTab).words.Text()
+	words := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab).Words.Text()
 	if !strings.Contains(words, "fall out") {
 		t.Errorf("said of the break that may fall out: %q", words)
 	}
@@ -200,7 +204,7 @@ func atTheBreaks(t *testing.T, b *bench) {
 // agreed agrees the first step.
 func agreed(t *testing.T, b *bench) {
 	t.Helper()
-	b.tab(TabBeside)
+	b.tab(part.TabBeside)
 	b.Click("planner.agree")
 	b.Pick("planner.agree.option", "Step 1")
 	b.Focus("planner.agree.words")
@@ -216,7 +220,7 @@ func agreed(t *testing.T, b *bench) {
 	if p.Agreement.AgreedAt == nil || p.Agreement.AgreedBy != "Test Person" {
 		t.Errorf("agreed %v by %q", p.Agreement.AgreedAt, p.Agreement.AgreedBy)
 	}
-	frozen, err := b.desk.Store.FrozenOf(context.Background(), refOf(p))
+	frozen, err := b.desk.Store.FrozenOf(context.Background(), part.RefOf(p))
 	if err != nil || len(frozen) != 1 || frozen[0].Evidence == "" || len(frozen[0].Results) < 100 {
 		t.Errorf("%d frozen copies, %v", len(frozen), err)
 	}
@@ -247,7 +251,7 @@ func printed(t *testing.T, b *bench) {
 		t.Fatal(err)
 	}
 	text := strings.ReplaceAll(strings.Join(texts, " "), "\u00a0", " ")
-	p, mix := b.kept(), b.v.now.mix
+	p, mix := b.kept(), b.v.Now.Mix
 	must := append(handout.SafetySentences(b.desk.Words, b.desk.Practice().Emergency),
 		"Step 1, from 18 May.", "“At half-time I can.”", "Step 1, agreed", "Without food", "With food", "review 1 June", "if this break comes",
 		"What to practise", "times a week: a mouthful at every stoppage, twice a week.", "We go on to the next step, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From)),
@@ -271,16 +275,16 @@ func printed(t *testing.T, b *bench) {
 // reopened finds the plan as it was agreed, and read only.
 func reopened(t *testing.T, first, b *bench) {
 	t.Helper()
-	if b.v.now.draft() || b.v.now.hand().Name != "Step 1" {
-		t.Fatalf("opened again with %q in hand, %s", b.v.now.hand().Name, b.v.now.plan.State)
+	if b.v.Now.Draft() || b.v.Now.Hand().Name != "Step 1" {
+		t.Fatalf("opened again with %q in hand, %s", b.v.Now.Hand().Name, b.v.Now.Plan.State)
 	}
-	first.v.chooseOption(b.v.now.option)
-	if got, want := b.v.ui.page.deficit.figure.Text(), first.v.ui.page.deficit.figure.Text(); got != want {
+	first.v.ChooseOption(b.v.Now.Option)
+	if got, want := b.v.ui.page.deficit.Figure.Text(), first.v.ui.page.deficit.Figure.Text(); got != want {
 		t.Errorf("shows %s, agreed on %s", got, want)
 	}
-	before := b.v.now.mix
+	before := b.v.Now.Mix
 	b.drag(plan.Water, 0.2, 5)
-	if b.v.now.mix != before || b.Has("planner.agree") || !b.Has("planner.correct") {
+	if b.v.Now.Mix != before || b.Has("planner.agree") || !b.Has("planner.correct") {
 		t.Error("an agreed plan can be moved")
 	}
 	if step, place, ok := consult.StepNow(b.kept()); !ok || place != 1 || step.Practise == "" {

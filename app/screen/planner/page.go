@@ -5,6 +5,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/figures"
+	"ebbwell/app/screen/planner/mix"
 )
 
 // Sizes of the page, in px: those of the panels follow the text.
@@ -21,7 +23,7 @@ const (
 	// barRoom is kept for the bar at the right while the page scrolls.
 	barRoom float32 = 10
 	// ringLeft is kept at the left for the focus border of the tabs.
-	ringLeft = ringRoom
+	ringLeft = mix.RingRoom
 	// hairlineOver is by how much the page may be higher than the window by
 	// rounding alone.
 	hairlineOver float32 = 0.1
@@ -41,9 +43,9 @@ type page struct {
 type pageParts struct {
 	strip   *fyne.Container
 	trouble *look.Caution
-	mix     *mixPanel
-	deficit *deficitPanel
-	bars    *barsPanel
+	mix     *mix.Panel
+	deficit *figures.Deficit
+	bars    *figures.Bars
 	tabs    *fyne.Container
 	below   *look.Sheet
 }
@@ -53,7 +55,7 @@ var _ look.Holder = (*page)(nil)
 func newPage(parts pageParts) *page {
 	q := &page{pageParts: parts}
 	q.content = &fyne.Container{Layout: &pageLayout{q}, Objects: []fyne.CanvasObject{
-		q.strip, q.trouble, q.deficit.brief, q.mix.box, q.deficit.box, q.bars.box, q.tabs, q.below,
+		q.strip, q.trouble, q.deficit.Brief, q.mix.Box, q.deficit.Box, q.bars.Box, q.tabs, q.below,
 	}}
 	q.scroll = look.NewScroll(look.Pad(0, 0, 0, ringLeft, q.content))
 	q.ExtendBaseWidget(q)
@@ -63,13 +65,13 @@ func newPage(parts pageParts) *page {
 // Parts returns the scroll.
 func (p *page) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{p.scroll} }
 
-// lay lays the page out anew, after something came or went.
-func (p *page) lay() { p.scroll.Refresh() }
+// Lay lays the page out anew, after something came or went.
+func (p *page) Lay() { p.scroll.Refresh() }
 
 // setBelow puts something else under the tabs.
 func (p *page) setBelow(o fyne.CanvasObject) {
 	p.below.SetContent(o)
-	p.lay()
+	p.Lay()
 }
 
 // revealBelow scrolls as little as needed to show what stands below the tabs.
@@ -114,12 +116,12 @@ func (l *pageLayout) at(width, window float32) places {
 	if a.right < look.Scaled(rightLeast) {
 		a.stacked, a.left, a.right = true, width, width
 		bars = l.barsHeight(width)
-		a.brief = p.deficit.brief.HeightFor(width) + pageGap
-		a.panels = a.brief + p.mix.natural(width) + pageGap + look.Scaled(chartLeast) + pageGap + bars
+		a.brief = p.deficit.Brief.HeightFor(width) + pageGap
+		a.panels = a.brief + p.mix.Natural(width) + pageGap + look.Scaled(chartLeast) + pageGap + bars
 	} else {
 		least := look.Scaled(chartLeast) + pageGap + bars
 		most := max(window-a.strip-a.trouble-4*pageGap, least)
-		a.panels = min(max(p.mix.natural(a.left), least), most)
+		a.panels = min(max(p.mix.Natural(a.left), least), most)
 	}
 	a.tabs = tabsLayout{}.height(p.tabs.Objects, width)
 	above := pageGap + a.strip + pageGap + a.trouble + a.panels + pageGap + a.tabs
@@ -129,9 +131,9 @@ func (l *pageLayout) at(width, window float32) places {
 
 // barsHeight is the height of the sheet with the three bars.
 func (l *pageLayout) barsHeight(width float32) float32 {
-	row := l.p.bars.row
-	in, _ := row.Layout.(*inRow)
-	return in.height(row.Objects, width-2*look.SheetPadX) + 2*look.SheetPadY
+	row := l.p.bars.Row
+	in, _ := row.Layout.(*figures.InRow)
+	return in.Height(row.Objects, width-2*look.SheetPadX) + 2*look.SheetPadY
 }
 
 func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
@@ -152,18 +154,18 @@ func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		y += a.trouble
 	}
 	bars := l.barsHeight(a.right)
-	look.ShowIf(p.deficit.brief, a.stacked)
+	look.ShowIf(p.deficit.Brief, a.stacked)
 	if a.stacked {
-		mix := p.mix.natural(size.Width)
-		put(p.deficit.brief, 0, y, size.Width, a.brief-pageGap)
-		put(p.mix.box, 0, y+a.brief, size.Width, mix)
-		put(p.deficit.box, 0, y+a.brief+mix+pageGap, size.Width, look.Scaled(chartLeast))
-		put(p.bars.box, 0, y+a.panels-bars, size.Width, bars)
+		mix := p.mix.Natural(size.Width)
+		put(p.deficit.Brief, 0, y, size.Width, a.brief-pageGap)
+		put(p.mix.Box, 0, y+a.brief, size.Width, mix)
+		put(p.deficit.Box, 0, y+a.brief+mix+pageGap, size.Width, look.Scaled(chartLeast))
+		put(p.bars.Box, 0, y+a.panels-bars, size.Width, bars)
 	} else {
 		x := a.left + pageGap
-		put(p.mix.box, 0, y, a.left, a.panels)
-		put(p.deficit.box, x, y, a.right, a.panels-pageGap-bars)
-		put(p.bars.box, x, y+a.panels-bars, a.right, bars)
+		put(p.mix.Box, 0, y, a.left, a.panels)
+		put(p.deficit.Box, x, y, a.right, a.panels-pageGap-bars)
+		put(p.bars.Box, x, y+a.panels-bars, a.right, bars)
 	}
 	y += a.panels + pageGap
 	put(p.tabs, 0, y, size.Width, a.tabs)

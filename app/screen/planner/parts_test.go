@@ -9,6 +9,12 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/look/golden"
+	"ebbwell/app/screen/agreement"
+	"ebbwell/app/screen/planner/breaks"
+	"ebbwell/app/screen/planner/day"
+	"ebbwell/app/screen/planner/figures"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/session"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -21,7 +27,7 @@ import (
 func TestClash(t *testing.T) {
 	b := begun(t)
 	o := b.option(record.OptionFood)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.limit", "0.5")
 	b.settle()
 	b.Click("planner.suggest")
@@ -29,12 +35,12 @@ func TestClash(t *testing.T) {
 		t.Fatalf("no clash at a limit of 0.5 %%: %v", b.Names())
 	}
 	b.Click("planner.clash.1")
-	p := b.v.now.planCase.Planner
-	misses := p.Misses(plan.Expected, b.v.now.mix)
-	if len(misses.Each()) != 1 || b.v.live.at.Guards.Stops() {
+	p := b.v.Now.PlanCase.Planner
+	misses := p.Misses(plan.Expected, b.v.Now.Mix)
+	if len(misses.Each()) != 1 || b.v.Live.At.Guards.Stops() {
 		t.Errorf("what was taken misses %v", misses.Codes())
 	}
-	if got, _ := consult.OptionByID(b.kept(), o.ID); b.v.now.planCase.MixOf(got) != b.v.now.mix || b.v.now.option != o.ID {
+	if got, _ := consult.OptionByID(b.kept(), o.ID); b.v.Now.PlanCase.MixOf(got) != b.v.Now.Mix || b.v.Now.Option != o.ID {
 		t.Error("it is not kept")
 	}
 }
@@ -43,17 +49,17 @@ func TestClash(t *testing.T) {
 func TestHeldItems(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionAim)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Click("planner.hold.drink1")
 	b.Click("planner.hold.food1")
-	habit := b.v.now.habit
-	b.v.suggest()
+	habit := b.v.Now.Habit
+	b.v.ui.suggest.Press()
 	if b.Has("planner.clash.1") {
 		b.Click("planner.clash.done")
 		return
 	}
-	if b.v.now.mix[plan.Drink1] != habit[plan.Drink1] {
-		t.Errorf("the drink went from %v to %v though it is held", habit[plan.Drink1], b.v.now.mix[plan.Drink1])
+	if b.v.Now.Mix[plan.Drink1] != habit[plan.Drink1] {
+		t.Errorf("the drink went from %v to %v though it is held", habit[plan.Drink1], b.v.Now.Mix[plan.Drink1])
 	}
 }
 
@@ -73,23 +79,23 @@ func (h *held) Run(work func(ctx context.Context) error, done func(error)) (stop
 func TestStopLooking(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFluid)
-	before := b.v.now.mix
+	before := b.v.Now.Mix
 	b.kept()
 	h := &held{}
 	b.desk.Beside = h
 	b.Click("planner.suggest")
-	if b.text("planner.suggest") != b.v.sp.say("planner.suggest.stop") {
+	if b.text("planner.suggest") != b.v.Speaker.Say("planner.suggest.stop") {
 		t.Fatalf("the button says %q", b.text("planner.suggest"))
 	}
 	b.Click("planner.suggest")
-	if !h.gone || b.text("planner.suggest") != b.v.sp.say("planner.suggest") {
+	if !h.gone || b.text("planner.suggest") != b.v.Speaker.Say("planner.suggest") {
 		t.Errorf("not stopped: %q", b.text("planner.suggest"))
 	}
 	if err := h.work(context.Background()); err != nil {
 		t.Fatal(err)
 	}
 	h.done(nil)
-	if b.v.now.mix != before {
+	if b.v.Now.Mix != before {
 		t.Error("an answer that came late was taken")
 	}
 }
@@ -100,36 +106,36 @@ func TestBreaks(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
 	b.Fill("planner.water.amount", "0.6")
-	b.tab(TabBreaks)
+	b.tab(part.TabBreaks)
 	b.Click("planner.chance.3.remove")
 	b.Fill("planner.chance.2.seconds", "10")
 	b.Fill("planner.chance.1.seconds", "10")
-	if b.v.live.take.Fits {
-		t.Fatalf("%d mL fit into two breaks of 10 s", b.v.live.take.PlannedML)
+	if b.v.Live.Take.Fits {
+		t.Fatalf("%d mL fit into two breaks of 10 s", b.v.Live.Take.PlannedML)
 	}
-	words := b.v.ui.parts[TabBreaks].(*breaksTab).words.Text()
-	if !strings.Contains(words, "cannot be drunk") || b.v.ui.page.deficit.data.PlanEnd.Name != b.v.sp.say("planner.deficit.breaks") {
-		t.Errorf("said %q, the line ends %+v", words, b.v.ui.page.deficit.data.PlanEnd)
+	words := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab).Words.Text()
+	if !strings.Contains(words, "cannot be drunk") || b.v.ui.page.deficit.Data.PlanEnd.Name != b.v.Speaker.Say("planner.deficit.breaks") {
+		t.Errorf("said %q, the line ends %+v", words, b.v.ui.page.deficit.Data.PlanEnd)
 	}
-	tab := b.v.ui.parts[TabBreaks].(*breaksTab)
-	tab.takeScore("6-4, 6-4")
+	tab := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab)
+	tab.TakeScore("6-4, 6-4")
 	if got := len(b.kept().Chances); got != 9 {
 		t.Errorf("6-4 6-4 is %d chances", got)
 	}
-	tab.takeScore("6-")
-	if tab.trouble.Text() == "" || len(b.kept().Chances) != 9 {
+	tab.TakeScore("6-")
+	if tab.Trouble.Text() == "" || len(b.kept().Chances) != 9 {
 		t.Error("half a score was taken")
 	}
 	sports, err := plan.Sports()
 	if err != nil {
 		t.Fatal(err)
 	}
-	tab.takeTable(sports[0].Code + "/" + sports[0].Session)
+	tab.TakeTable(sports[0].Code + "/" + sports[0].Session)
 	if got := b.kept().Chances; len(got) == 9 && got[0].Name == "" {
 		t.Errorf("the table gives %+v", got)
 	}
-	b.tab(TabBreaks)
-	n := len(b.v.now.plan.Chances)
+	b.tab(part.TabBreaks)
+	n := len(b.v.Now.Plan.Chances)
 	b.Click("planner.breaks.add")
 	if len(b.kept().Chances) != n+1 {
 		t.Error("no break was added")
@@ -146,13 +152,13 @@ func TestBreaks(t *testing.T) {
 func TestNoChances(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.v.b.Pick("test", func(s *sheet) { s.Record.Chances = nil })
-	d := b.v.ui.page.deficit.data
-	if len(d.Plan) != 2 || d.PlanEnd.Figure != b.v.sp.deficit(b.v.live.at) || d.Plan[1].Change >= 0 {
+	b.v.Binder.Pick("test", func(s *part.Sheet) { s.Record.Chances = nil })
+	d := b.v.ui.page.deficit.Data
+	if len(d.Plan) != 2 || d.PlanEnd.Figure != b.v.Speaker.Deficit(b.v.Live.At) || d.Plan[1].Change >= 0 {
 		t.Errorf("drawn as %+v, %+v", d.Plan, d.PlanEnd)
 	}
-	b.tab(TabBreaks)
-	if got := b.v.ui.parts[TabBreaks].(*breaksTab).words.Text(); !strings.Contains(got, "even") {
+	b.tab(part.TabBreaks)
+	if got := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab).Words.Text(); !strings.Contains(got, "even") {
 		t.Errorf("said %q", got)
 	}
 }
@@ -161,8 +167,8 @@ func TestNoChances(t *testing.T) {
 func TestMouthful(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.tab(TabBreaks)
-	usual := b.v.live.take.Takes[1].Mouthfuls
+	b.tab(part.TabBreaks)
+	usual := b.v.Live.Take.Takes[1].Mouthfuls
 	b.Click("planner.mouthful")
 	b.Fill("planner.mouthful.before", "700")
 	b.Fill("planner.mouthful.after", "710")
@@ -175,7 +181,7 @@ func TestMouthful(t *testing.T) {
 	if got := b.athlete().Mouthful.Or(0); got != 38 {
 		t.Errorf("the mouthful is %v mL", got)
 	}
-	if got := b.v.live.take.Takes[1].Mouthfuls; !(got < usual) {
+	if got := b.v.Live.Take.Takes[1].Mouthfuls; !(got < usual) {
 		t.Errorf("%d mouthfuls of 38 mL, %d of the usual", got, usual)
 	}
 }
@@ -184,31 +190,31 @@ func TestMouthful(t *testing.T) {
 func TestDay(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionHabit)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.session.next", "1")
-	b.tab(TabDay)
-	tab := b.v.ui.parts[TabDay].(*dayTab)
-	sessions, names, _, wrong := tab.sessions()
+	b.tab(part.TabDay)
+	tab := b.v.ui.parts[part.TabDay].(*day.DayTab)
+	sessions, names, _, wrong := tab.Sessions()
 	if wrong != "" || len(sessions) != 2 || sessions[1].Start.Sub(sessions[0].Start) != 155*time.Minute {
 		t.Fatalf("%d sessions, %v, %q", len(sessions), names, wrong)
 	}
-	if !strings.Contains(tab.totals.Text(), "owed") {
-		t.Errorf("said %q", tab.totals.Text())
+	if !strings.Contains(tab.Totals.Text(), "owed") {
+		t.Errorf("said %q", tab.Totals.Text())
 	}
 	b.settle()
 	b.Fill("planner.day.session.2.start", "14:30")
-	if _, said := tab.trouble.Text(); said != "" && !strings.Contains(said, "overlap") {
+	if _, said := tab.Trouble.Text(); said != "" && !strings.Contains(said, "overlap") {
 		t.Errorf("said %q", said)
 	} else if said == "" {
 		t.Error("overlapping sessions are laid out")
 	}
 	b.settle()
 	b.Click("planner.day.session.2.remove")
-	if sessions, _, _, _ := tab.sessions(); len(sessions) != 1 {
+	if sessions, _, _, _ := tab.Sessions(); len(sessions) != 1 {
 		t.Errorf("%d sessions after taking one out", len(sessions))
 	}
 	b.Fill("planner.day.start", "")
-	if _, said := tab.trouble.Text(); !strings.Contains(said, "start") {
+	if _, said := tab.Trouble.Text(); !strings.Contains(said, "start") {
 		t.Errorf("without a start it says %q", said)
 	}
 }
@@ -248,27 +254,27 @@ func TestHiddenMass(t *testing.T) {
 	a := apptest.AthleteNamed(t, d, "Mirel")
 	for _, place := range []desk.Place{{Screen: desk.Plan, Athlete: a.ID}, {Screen: desk.Plan, Athlete: a.ID, New: true}} {
 		b := openIn(t, d, went, place, golden.Mode{Percent: 100}, sized(1600, 1400))
-		if !b.v.sp.by.Hidden {
+		if !b.v.Speaker.By.Hidden {
 			t.Fatal("the mass is not hidden")
 		}
-		for _, o := range b.v.now.plan.Options {
-			b.v.chooseOption(o.ID)
+		for _, o := range b.v.Now.Plan.Options {
+			b.v.ChooseOption(o.ID)
 			for _, tab := range tabList() {
 				b.tab(tab)
 				b.noMass(tab)
 			}
 		}
-		b.v.askWhy()
+		figures.AskWhy(b.v.Plan)
 		b.noMass("why")
 		b.Click("planner.why.done")
-		b.v.askRests()
+		session.AskRests(b.v.Plan)
 		b.noMass("rests")
 		b.Click("planner.rests.ask.done")
 		if strings.Contains(b.v.Head().Under, "kg") {
 			t.Errorf("the head says %q", b.v.Head().Under)
 		}
-		if b.v.now.draft() {
-			b.v.askAgreement()
+		if b.v.Now.Draft() {
+			agreement.AskAgreement(b.v.Plan)
 			b.noMass("agree")
 		}
 	}

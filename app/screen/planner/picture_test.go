@@ -11,6 +11,14 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/look/golden"
+	"ebbwell/app/screen/agreement"
+	"ebbwell/app/screen/planner/breaks"
+	"ebbwell/app/screen/planner/figures"
+	"ebbwell/app/screen/planner/mix"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/review"
+	"ebbwell/app/screen/planner/session"
+	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -97,7 +105,7 @@ func TestPictureAgreed(t *testing.T) {
 		m := golden.Mode{Dark: dark, Percent: 100}
 		b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, m, small())
 		b.shot("agreed-" + m.String() + "-1180x760")
-		b = openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, Part: TabSteps}, m, large())
+		b = openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, Part: part.TabSteps}, m, large())
 		b.shot("agreed-" + m.String() + "-1600x1000")
 	}
 }
@@ -112,14 +120,14 @@ func TestPictureFollowed(t *testing.T) {
 	b.decide(record.DecisionNext, "")
 	b.Click("planner.takeback")
 	b.shot("followed-taken-back")
-	for range b.v.now.plan.Steps {
+	for range b.v.Now.Plan.Steps {
 		b.decide(record.DecisionNext, "the league began, and it went well")
 	}
 	b.shot("followed-done")
 	b = begun(t)
 	b.w.Resize(tall())
 	b.option(record.OptionFood)
-	b.tab(TabDay)
+	b.tab(part.TabDay)
 	for i, start := range []string{"19:00", "at night"} {
 		b.Click("planner.day.add")
 		b.settle()
@@ -150,7 +158,7 @@ func TestPictureHidden(t *testing.T) {
 		b.shot("hidden-" + m.String())
 	}
 	b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, golden.Mode{Percent: 100}, tall())
-	b.tab(TabDay)
+	b.tab(part.TabDay)
 	b.shot("hidden-day")
 }
 
@@ -183,7 +191,7 @@ func (b *bench) fillMenu(long string) {
 	food := b.option(record.OptionFood)
 	for _, id := range []record.ID{"generic.home-drink", "generic.maltodextrin", "generic.rice-square", "generic.watermelon", "generic.gel-concentrated"} {
 		product, ok := b.desk.Products().Find(id)
-		if !ok || !b.v.addProduct(product, func(s string) { b.t.Log(s) }) {
+		if !ok || !mix.AddProduct(b.v.Plan, product, func(s string) { b.t.Log(s) }) {
 			b.t.Fatalf("%s was not added", id)
 		}
 	}
@@ -191,9 +199,9 @@ func (b *bench) fillMenu(long string) {
 		b.v.move(slot, 0.5)
 	}
 	b.v.settled()
-	b.v.b.Pick("test", func(s *sheet) {
+	b.v.Binder.Pick("test", func(s *part.Sheet) {
 		s.Record.Target.SessionName, s.Record.Name = long, long
-		edit(&s.Record, food.ID, func(o *record.Option) { o.Name = long })
+		state.Edit(&s.Record, food.ID, func(o *record.Option) { o.Name = long })
 		for i := range s.Record.Chances {
 			s.Record.Chances[i].Name = long
 		}
@@ -219,7 +227,7 @@ func TestPictureEmpty(t *testing.T) {
 		t.Fatal(err)
 	}
 	openAt(t, d, went, place).shot("error-norate")
-	if err := d.Store.Delete(context.Background(), refOf(b.v.now.plan), store.Edit{}); err != nil {
+	if err := d.Store.Delete(context.Background(), part.RefOf(b.v.Now.Plan), store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
 	openAt(t, d, went, place).shot("empty-norate")
@@ -234,8 +242,8 @@ func TestPictureDialogs(t *testing.T) {
 		name string
 		ask  func()
 	}{
-		{"agree", b.v.askAgreement}, {"why", b.v.askWhy}, {"rests", b.v.askRests}, {"views", b.v.askViews},
-		{"item", func() { b.v.askItem(record.RoleFood) }}, {"mouthful", b.v.askMouthful}, {"session", b.v.askSession},
+		{"agree", func() { agreement.AskAgreement(b.v.Plan) }}, {"why", func() { figures.AskWhy(b.v.Plan) }}, {"rests", func() { session.AskRests(b.v.Plan) }}, {"views", func() { session.AskViews(b.v.Plan) }},
+		{"item", func() { mix.AskItem(b.v.Plan, record.RoleFood) }}, {"mouthful", func() { breaks.AskMouthful(b.v.Plan) }}, {"session", func() { review.AskSession(b.v.Plan) }},
 	} {
 		q.ask()
 		b.shot("dialog-" + q.name)
@@ -244,10 +252,10 @@ func TestPictureDialogs(t *testing.T) {
 			b.w.Canvas().Overlays().Remove(b.w.Canvas().Overlays().Top())
 		}
 	}
-	s := b.v.now
-	b.tab(TabSession)
+	s := b.v.Now
+	b.tab(part.TabSession)
 	b.Fill("planner.limit", "0.5")
 	_ = s
-	b.v.suggest()
+	b.v.ui.suggest.Press()
 	b.shot("dialog-clash")
 }

@@ -7,6 +7,11 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/screen/agreement"
+	"ebbwell/app/screen/planner/compare"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -18,21 +23,21 @@ import (
 func TestLengths(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.session.long", "130")
 	b.Fill("planner.session.short", "60")
-	expected := b.v.live.at
+	expected := b.v.Live.At
 	b.settle()
 	b.v.ui.strip.length.OnChosen("long")
-	long := b.v.live.at
+	long := b.v.Live.At
 	if long.Minutes != 130 || !(long.LossL.Value > expected.LossL.Value) || !(long.Ceiling.FluidL > expected.Ceiling.FluidL) || !(long.Fluid.DrunkL > expected.Fluid.DrunkL) {
 		t.Errorf("long: %v min, loss %v, ceiling %v, drunk %v", long.Minutes, long.LossL.Value, long.Ceiling.FluidL, long.Fluid.DrunkL)
 	}
-	if !b.slider(plan.Water).Disabled() || b.v.now.movable() {
+	if !b.slider(plan.Water).Disabled() || b.v.Now.Movable() {
 		t.Error("the amounts of another length can be moved")
 	}
 	b.v.ui.strip.length.OnChosen("expected")
-	if b.v.live.at.Fluid != expected.Fluid || b.slider(plan.Water).Disabled() {
+	if b.v.Live.At.Fluid != expected.Fluid || b.slider(plan.Water).Disabled() {
 		t.Error("back at the expected length it is another mix")
 	}
 	p := b.kept()
@@ -48,7 +53,7 @@ func TestWrongSession(t *testing.T) {
 	a, test := hockey(t, d)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
 	b.option(record.OptionFood)
-	b.tab(TabSession)
+	b.tab(part.TabSession)
 	b.Fill("planner.session.short", "120")
 	b.Fill("planner.session.minutes", "")
 	b.kept()
@@ -58,14 +63,14 @@ func TestWrongSession(t *testing.T) {
 		if title == "" || sentence == "" {
 			t.Fatalf("said %q, %q", title, sentence)
 		}
-		if at.v.live.at.Minutes != 95 {
-			t.Errorf("calculated with %v min, the test's are 95", at.v.live.at.Minutes)
+		if at.v.Live.At.Minutes != 95 {
+			t.Errorf("calculated with %v min, the test's are 95", at.v.Live.At.Minutes)
 		}
 	}
-	again.tab(TabSession)
+	again.tab(part.TabSession)
 	again.Fill("planner.session.minutes", "130")
-	if title, _ := again.v.ui.page.trouble.Text(); title != "" || again.v.live.at.Minutes != 130 {
-		t.Errorf("put right it still says %q, %v min", title, again.v.live.at.Minutes)
+	if title, _ := again.v.ui.page.trouble.Text(); title != "" || again.v.Live.At.Minutes != 130 {
+		t.Errorf("put right it still says %q, %v min", title, again.v.Live.At.Minutes)
 	}
 	if p := again.kept(); p.Target.Minutes.Or(0) != 130 || p.Target.Short.Or(0) != 120 {
 		t.Errorf("kept %v, %v", p.Target.Minutes, p.Target.Short)
@@ -76,10 +81,10 @@ func TestWrongSession(t *testing.T) {
 func TestOptions(t *testing.T) {
 	b := begun(t)
 	food := b.option(record.OptionFood)
-	b.tab(TabBeside)
+	b.tab(part.TabBeside)
 	b.Click("planner.option.duplicate")
-	copied := b.v.now.hand()
-	if copied.ID == food.ID || copied.Kind != record.OptionOwn || b.v.now.planCase.MixOf(copied) != b.v.now.planCase.MixOf(food) {
+	copied := b.v.Now.Hand()
+	if copied.ID == food.ID || copied.Kind != record.OptionOwn || b.v.Now.PlanCase.MixOf(copied) != b.v.Now.PlanCase.MixOf(food) {
 		t.Fatalf("the copy is %+v", copied)
 	}
 	b.Click("planner.option.mark")
@@ -88,18 +93,18 @@ func TestOptions(t *testing.T) {
 	}
 	b.settle()
 	b.Click("planner.option.delete")
-	if p := b.kept(); p.Agreement.OptionID != "" || len(sideBySide(p)) != 4 {
-		t.Errorf("after deleting %d options, marked %q", len(sideBySide(p)), p.Agreement.OptionID)
+	if p := b.kept(); p.Agreement.OptionID != "" || len(state.SideBySide(p)) != 4 {
+		t.Errorf("after deleting %d options, marked %q", len(state.SideBySide(p)), p.Agreement.OptionID)
 	}
 	b.v.Undo()
-	if p := b.kept(); p.Agreement.OptionID != copied.ID || len(sideBySide(p)) != 5 {
-		t.Errorf("after undo %d options, marked %q", len(sideBySide(p)), p.Agreement.OptionID)
+	if p := b.kept(); p.Agreement.OptionID != copied.ID || len(state.SideBySide(p)) != 5 {
+		t.Errorf("after undo %d options, marked %q", len(state.SideBySide(p)), p.Agreement.OptionID)
 	}
 	if _, ok := b.Find("planner.option.delete").(*field.Button); !ok {
 		t.Error("no button")
 	}
 	b.option(record.OptionFood)
-	if b.v.ui.parts[TabBeside].(*beside).tools.remove.Disabled() == false {
+	if b.v.ui.parts[part.TabBeside].(*compare.Beside).Tools.Remove.Disabled() == false {
 		t.Error("an option the consult starts from can be deleted")
 	}
 }
@@ -108,15 +113,15 @@ func TestOptions(t *testing.T) {
 func TestSmallerStep(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.tab(TabBeside)
+	b.tab(part.TabBeside)
 	b.Focus("planner.option.confidence")
 	b.Type("5")
 	if !b.Has("planner.smaller") {
 		t.Fatal("nothing is proposed at a confidence of 5")
 	}
 	b.Click("planner.smaller")
-	steps := b.v.ui.parts[TabSteps].(*stepsTab)
-	usual := len(steps.ladder.Steps)
+	steps := b.v.ui.parts[part.TabSteps].(*steps.StepsTab)
+	usual := len(steps.Ladder.Steps)
 	b.settle()
 	b.Click("planner.steps.smaller")
 	if got := len(b.kept().Steps); !(got > usual) {
@@ -142,13 +147,13 @@ func TestEmptyStates(t *testing.T) {
 	}
 	begun := openAt(t, d, went, last).v.Place()
 	b = openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID})
-	if b.v.b == nil || begun.New || begun.Record != b.v.now.plan.ID {
+	if b.v.Binder == nil || begun.New || begun.Record != b.v.Now.Plan.ID {
 		t.Errorf("the plan that was begun is not kept, or its place is %+v", begun)
 	}
 	if err := d.Store.Delete(context.Background(), record.Ref{Kind: record.KindTest, ID: test.ID}, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
-	if b = openAt(t, d, went, begun); b.v.b != nil || b.v.Place().Record != begun.Record {
+	if b = openAt(t, d, went, begun); b.v.Binder != nil || b.v.Place().Record != begun.Record {
 		t.Errorf("a plan whose test is gone is at %+v", b.v.Place())
 	}
 	if _, err := New(d, desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: "nowhere"}); err == nil {
@@ -163,7 +168,7 @@ func TestEmptyStates(t *testing.T) {
 // it is reached from the list.
 func TestPlanOfATripIsReached(t *testing.T) {
 	b := begun(t)
-	if at := b.asked(); !at.agree() {
+	if at := b.asked(); !at.Agree() {
 		t.Fatal(b.refusal(at))
 	}
 	home, ctx := b.kept(), context.Background()
@@ -171,7 +176,7 @@ func TestPlanOfATripIsReached(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	away := successor(home)
+	away := state.Successor(home)
 	away.Name, away.Basis.StopID = "Camp, an estimate", trip.Stops[0].ID
 	if away, err = b.desk.Store.SavePlan(ctx, away, store.Edit{}); err != nil {
 		t.Fatal(err)
@@ -180,14 +185,14 @@ func TestPlanOfATripIsReached(t *testing.T) {
 		t.Fatalf("the plan of the trip is not the newest: %v", err)
 	}
 	b = openAt(t, b.desk, b.went, desk.Place{Screen: desk.Plan, Athlete: home.AthleteID})
-	if b.v.now.plan.ID != home.ID {
-		t.Errorf("%q is shown", b.v.now.plan.Name)
+	if b.v.Now.Plan.ID != home.ID {
+		t.Errorf("%q is shown", b.v.Now.Plan.Name)
 	}
 	b.Pick("planner.plan", "Camp, an estimate")
 	if last := (*b.went)[len(*b.went)-1]; last.Record != away.ID {
 		t.Errorf("the list leads to %+v", last)
 	}
-	if at := b.v.newAgreement(); len(at.older) != 0 {
-		t.Errorf("it may replace %d plans", len(at.older))
+	if at := agreement.NewAgreement(b.v.Plan); len(at.Older) != 0 {
+		t.Errorf("it may replace %d plans", len(at.Older))
 	}
 }

@@ -7,6 +7,11 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/screen/agreement"
+	"ebbwell/app/screen/planner/breaks"
+	"ebbwell/app/screen/planner/session"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -18,22 +23,22 @@ import (
 func TestNoMovePassesTheCeiling(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	start := b.v.now
+	start := b.v.Now
 	rapid.Check(t, func(t *rapid.T) {
 		s := start
 		for range rapid.IntRange(1, 12).Draw(t, "moves") {
 			slot := plan.Slot(rapid.IntRange(0, int(plan.Slots)-1).Draw(t, "slot"))
-			s = s.move(slot, rapid.Float64Range(-100, 9000).Draw(t, "to"))
+			s = s.Move(slot, rapid.Float64Range(-100, 9000).Draw(t, "to"))
 		}
-		q := s.planCase.Planner.Evaluate(s.length, s.mix)
+		q := s.PlanCase.Planner.Evaluate(s.Length, s.Mix)
 		if q.Guards.Stops() || q.Fluid.DrunkL+q.Fluid.FoodWaterL > q.Ceiling.FluidL+1e-9 {
-			t.Fatalf("%v passes the ceiling of %v L", s.mix, q.Ceiling.FluidL)
+			t.Fatalf("%v passes the ceiling of %v L", s.Mix, q.Ceiling.FluidL)
 		}
-		p := s.plan.Clone()
-		s.into(&p)
-		o, _ := consult.OptionByID(p, s.option)
-		if got := s.planCase.MixOf(o); got != s.mix {
-			t.Fatalf("written as %v, in hand is %v", got, s.mix)
+		p := s.Plan.Clone()
+		s.Into(&p)
+		o, _ := consult.OptionByID(p, s.Option)
+		if got := s.PlanCase.MixOf(o); got != s.Mix {
+			t.Fatalf("written as %v, in hand is %v", got, s.Mix)
 		}
 	})
 }
@@ -44,16 +49,16 @@ func TestDuplicate(t *testing.T) {
 		Meta: record.Meta{ID: "o"}, Name: "With food", Kind: record.OptionFood, Words: "yes", Confidence: record.Num(8, quantity.None),
 		Items: []record.Item{{Meta: record.Meta{ID: "i"}, OptionID: "o"}},
 	}}}
-	id := duplicate(&p, p.Options[0], "Other")
+	id := state.Duplicate(&p, p.Options[0], "Other")
 	o, ok := consult.OptionByID(p, id)
 	if !ok || id == "o" || o.Items[0].ID == "i" || o.Items[0].OptionID != id || o.Words != "" || o.Confidence.Known() || o.Kind != record.OptionOwn {
 		t.Errorf("the copy is %+v", o)
 	}
-	removeOption(&p, "o")
+	state.RemoveOption(&p, "o")
 	if len(p.Options) != 2 {
 		t.Error("an option the consult began with was taken out")
 	}
-	removeOption(&p, id)
+	state.RemoveOption(&p, id)
 	if len(p.Options) != 1 {
 		t.Error("an option of one's own was not taken out")
 	}
@@ -102,7 +107,7 @@ func TestSuccessor(t *testing.T) {
 	p.Reviews = []record.Review{{StepID: "b", Decision: record.DecisionBack}}
 	p.Agreement = record.Agreement{OptionID: "a", Words: "yes"}
 	habit := func() float64 {
-		next := successor(p)
+		next := state.Successor(p)
 		if next.State != record.PlanDraft || next.Agreement.Words != "" || len(next.Reviews)+len(next.Steps) != 0 || len(next.Options) != 2 || next.Options[0].ID == "habit" {
 			t.Fatalf("the successor is %+v", next)
 		}
@@ -130,11 +135,11 @@ func TestPlanOfATripIsNotReplaced(t *testing.T) {
 		return p
 	}
 	trip, home, draft := made("trip", record.PlanAgreed, "s"), made("home", record.PlanAgreed, ""), made("draft", record.PlanDraft, "")
-	if list := replaceable([]record.Plan{trip, home}, draft); len(list) != 1 || list[0].ID != "home" {
+	if list := state.Replaceable([]record.Plan{trip, home}, draft); len(list) != 1 || list[0].ID != "home" {
 		t.Errorf("a new plan for home may replace %+v", list)
 	}
 	again := made("again", record.PlanDraft, "s")
-	if list := replaceable([]record.Plan{trip, home}, again); len(list) != 1 || list[0].ID != "trip" {
+	if list := state.Replaceable([]record.Plan{trip, home}, again); len(list) != 1 || list[0].ID != "trip" {
 		t.Errorf("a new plan for the stop may replace %+v", list)
 	}
 }
@@ -146,7 +151,7 @@ func TestStartAt(t *testing.T) {
 		"x": {record.StepNow, record.StepAhead, record.StepAhead},
 	} {
 		p := stepsOf(record.StepAhead, record.StepNow, record.StepAhead)
-		startAt(&p, option)
+		agreement.StartAt(&p, option)
 		for i := range want {
 			if p.Steps[i].State != want[i] {
 				t.Errorf("agreed on %s: step %d is %s", option, i+1, p.Steps[i].State)
@@ -157,21 +162,21 @@ func TestStartAt(t *testing.T) {
 
 func TestReadScore(t *testing.T) {
 	for text, want := range map[string]int{"6-4 6-4": 2, " 7–6, 3-6,6-2 ": 3, "": 0, "6": 0, "6-x": 0, "six-four": 0} {
-		if sets, ok := readScore(text); len(sets) != want && want > 0 || ok != (want > 0) {
+		if sets, ok := breaks.ReadScore(text); len(sets) != want && want > 0 || ok != (want > 0) {
 			t.Errorf("%q is %v, %v", text, sets, ok)
 		}
 	}
 }
 
 func TestReadBottles(t *testing.T) {
-	sp := speaker{w: apptest.Words(t)}
+	sp := wording.Speaker{Words: apptest.Words(t)}
 	for text, want := range map[string]int{"500 750": 2, "500, 750;330": 3, "": 0} {
-		if sizes, ok := readBottles(text, sp); !ok || len(sizes) != want {
+		if sizes, ok := session.ReadBottles(text, sp); !ok || len(sizes) != want {
 			t.Errorf("%q is %v, %v", text, sizes, ok)
 		}
 	}
 	for _, text := range []string{"big", "500 x", "0", "-500"} {
-		if sizes, ok := readBottles(text, sp); ok {
+		if sizes, ok := session.ReadBottles(text, sp); ok {
 			t.Errorf("%q is read as %v", text, sizes)
 		}
 	}
@@ -181,7 +186,7 @@ func TestSpells(t *testing.T) {
 	take := func(minute, seconds float64) plan.Take {
 		return plan.Take{Chance: plan.Chance{Minute: minute, Seconds: seconds}}
 	}
-	got := spells(nil, plan.Schedule{Takes: []plan.Take{take(0, 60), take(20, 120), take(21, 60), take(90, 600)}}, 95)
+	got := breaks.Spells(nil, plan.Schedule{Takes: []plan.Take{take(0, 60), take(20, 120), take(21, 60), take(90, 600)}}, 95)
 	want := []chart.Spell{{From: 1, To: 20}, {From: 22, To: 90}}
 	if len(got) != len(want) {
 		t.Fatalf("spells are %v", got)

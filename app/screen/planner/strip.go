@@ -6,6 +6,8 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -15,7 +17,7 @@ import (
 // strip stands above the panels: what session the plan is for, in which air, and
 // what it rests on; the length that is looked at; which plan of the athlete's.
 type strip struct {
-	sp     speaker
+	sp     wording.Speaker
 	words  *look.Paragraph
 	rests  *field.Link
 	length *field.Toggle
@@ -41,12 +43,12 @@ func lengthKey(l plan.Length) string {
 	return [plan.Lengths]string{"short", "expected", "long"}[l]
 }
 
-func newStrip(h *field.Host, sp speaker, do stripActions) *strip {
+func newStrip(h *field.Host, sp wording.Speaker, do stripActions) *strip {
 	s := &strip{sp: sp, words: look.NewParagraph("", look.Body, look.Ink2)}
-	s.rests = field.NewLink(h, "planner.rests", sp.say("planner.rests"), do.rests)
+	s.rests = field.NewLink(h, "planner.rests", sp.Say("planner.rests"), do.rests)
 	var lengths []field.Option
 	for l := plan.Short; l <= plan.Long; l++ {
-		lengths = append(lengths, field.Option{Key: lengthKey(l), Text: sp.say("planner.length." + lengthKey(l))})
+		lengths = append(lengths, field.Option{Key: lengthKey(l), Text: sp.Say("planner.length." + lengthKey(l))})
 	}
 	s.length = field.NewToggle(h, "planner.length", lengths)
 	s.length.OnChosen = func(key string) {
@@ -59,50 +61,50 @@ func newStrip(h *field.Host, sp speaker, do stripActions) *strip {
 	s.plans = field.NewChoice(h, "planner.plan", nil)
 	s.plans.SetLeast(170)
 	s.plans.OnChosen = func(key string) { do.open(record.ID(key)) }
-	s.fresh = field.NewButton(h, "planner.new", sp.say("planner.new"), field.Quiet, do.fresh)
-	s.climate = field.NewButton(h, "planner.climate", sp.say("planner.climate"), field.Outline, do.climate)
+	s.fresh = field.NewButton(h, "planner.new", sp.Say("planner.new"), field.Quiet, do.fresh)
+	s.climate = field.NewButton(h, "planner.climate", sp.Say("planner.climate"), field.Outline, do.climate)
 	right := look.HBox(10, s.climate, s.length, s.plans, s.fresh)
 	s.box = &fyne.Container{Layout: &stripLayout{}, Objects: []fyne.CanvasObject{s.words, s.rests, right}}
 	return s
 }
 
-// open shows a case.
-func (s *strip) open(now state, heat string, plans []field.Option) {
-	s.words.SetText(capital(s.sp.session(now)) + s.sp.air(now.planCase, heat) + s.sp.restsOn(now.planCase.Basis))
-	s.length.Choose(lengthKey(now.length))
-	m := now.planCase.Planner.Session().Minutes
+// Open shows a case.
+func (s *strip) Open(now state.State, heat string, plans []field.Option) {
+	s.words.SetText(wording.Capital(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase, heat) + restsOn(s.sp, now.PlanCase.Basis))
+	s.length.Choose(lengthKey(now.Length))
+	m := now.PlanCase.Planner.Session().Minutes
 	look.ShowIf(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])
 	s.plans.SetOptions(plans)
-	s.plans.Choose(string(now.plan.ID))
+	s.plans.Choose(string(now.Plan.ID))
 	look.ShowIf(s.plans, len(plans) > 1)
 	s.box.Refresh()
 }
 
-// session says what is planned: "League match, 95 min".
-func (sp speaker) session(s state) string {
-	minutes := s.planCase.Planner.Session().Minutes[s.length]
-	name := s.plan.Target.SessionName
+// sessionWords say what is planned: "League match, 95 min".
+func sessionWords(sp wording.Speaker, s state.State) string {
+	minutes := s.PlanCase.Planner.Session().Minutes[s.Length]
+	name := s.Plan.Target.SessionName
 	if name == "" {
-		name = desk.SportWord(sp.w, s.plan.Target.Sport)
+		name = desk.SportWord(sp.Words, s.Plan.Target.Sport)
 	}
-	return sp.say("planner.session.words", name, sp.w.Number(minutes, 0))
+	return sp.Say("planner.session.words", name, sp.Words.Number(minutes, 0))
 }
 
-// air says the air the plan is for, and what the heat of it asks for; empty
+// airWords say the air the plan is for, and what the heat of it asks for; empty
 // where nothing is known.
-func (sp speaker) air(c consult.Case, heat string) string {
+func airWords(sp wording.Speaker, c consult.Case, heat string) string {
 	a := c.Basis.Air
 	var parts []string
 	if a.Temperature.Known() {
-		parts = append(parts, sp.warmth(*a.Temperature.Value))
+		parts = append(parts, sp.Warmth(*a.Temperature.Value))
 	}
 	if a.Humidity.Known() {
-		parts = append(parts, sp.say("planner.humidity", sp.w.Number(*a.Humidity.Value, 0)))
+		parts = append(parts, sp.Say("planner.humidity", sp.Words.Number(*a.Humidity.Value, 0)))
 	}
-	if key := "sun." + string(a.Sun); a.Sun != "" && sp.w.Has(key) {
-		word := sp.say(key)
+	if key := "sun." + string(a.Sun); a.Sun != "" && sp.Words.Has(key) {
+		word := sp.Say(key)
 		if a.Sun != record.SunNone {
-			word = sp.say("planner.sun", word)
+			word = sp.Say("planner.sun", word)
 		}
 		parts = append(parts, word)
 	}
@@ -114,32 +116,22 @@ func (sp speaker) air(c consult.Case, heat string) string {
 	}
 	text := parts[0]
 	for _, part := range parts[1:] {
-		text += sp.say("format.comma") + part
+		text += sp.Say("format.comma") + part
 	}
-	return sp.say("planner.dot") + text
-}
-
-// warmth writes the temperature of the air in whole degrees.
-func (sp speaker) warmth(celsius float64) string {
-	u := sp.by.Unit(quantity.DegreeCelsius)
-	x, err := quantity.Convert(celsius, quantity.DegreeCelsius, u)
-	if err != nil {
-		return ""
-	}
-	return sp.w.Number(x, 0) + "\u00a0" + string(u)
+	return sp.Say("planner.dot") + text
 }
 
 // restsOn says what the plan rests on, with the planned sweat rate.
-func (sp speaker) restsOn(b consult.Basis) string {
-	rate := sp.say("planner.rate", sp.by.Number(b.Plan.SweatRate.Low, quantity.LitrePerHour), sp.rate(b.Plan.SweatRate.High))
-	words := sp.say(b.Plan.Code)
+func restsOn(sp wording.Speaker, b consult.Basis) string {
+	rate := sp.Say("planner.rate", sp.By.Number(b.Plan.SweatRate.Low, quantity.LitrePerHour), sp.Rate(b.Plan.SweatRate.High))
+	words := sp.Say(b.Plan.Code)
 	switch {
 	case b.Plan.Kind == plan.Test && len(b.Tests) > 0:
-		words = sp.say(b.Plan.Code, sp.w.Day(consult.TestDay(b.Tests[0].Test)))
+		words = sp.Say(b.Plan.Code, sp.Words.Day(consult.TestDay(b.Tests[0].Test)))
 	case b.Plan.Kind == plan.Pool:
-		words = sp.say(b.Plan.Code, len(b.Tests))
+		words = sp.Say(b.Plan.Code, len(b.Tests))
 	}
-	return sp.say("planner.dot") + words + sp.say("format.comma") + rate
+	return sp.Say("planner.dot") + words + sp.Say("format.comma") + rate
 }
 
 // stripLayout sets the words at the left with the link behind them, and the

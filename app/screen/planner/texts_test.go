@@ -40,7 +40,7 @@ func texts(o fyne.CanvasObject) []string {
 // Every text of the screen stands in the catalogue.
 func TestTextsAreWorded(t *testing.T) {
 	w := apptest.Words(t)
-	files, err := filepath.Glob("*.go")
+	files, err := filepath.Glob("*/*.go")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,219 @@
+package figures
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/wording"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/fuel"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+)
+
+// Bars is carbohydrate, sodium and drinking against what the evidence says
+// and against the habit.
+type Bars struct {
+	sp   wording.Speaker
+	bars [3]*chart.SourceBar
+	Data [3]chart.SourceData
+	Row  *fyne.Container
+	Box  *look.Sheet
+}
+
+// The bars.
+const (
+	BarCarbohydrate = iota
+	BarSodium
+	BarDrinking
+)
+
+func NewBars(sp wording.Speaker) *Bars {
+	p := &Bars{sp: sp}
+	var list []fyne.CanvasObject
+	for i := range p.bars {
+		p.bars[i] = chart.NewSourceBar()
+		list = append(list, p.bars[i])
+	}
+	p.Row = &fyne.Container{Layout: &InRow{gap: 36, least: 150}, Objects: list}
+	p.Box = look.NewSheet(p.Row)
+	return p
+}
+
+// Open sets what a movement leaves alone: names, the habit, the ends.
+func (p *Bars) Open(k *state.Calculation) {
+	say, habit := p.sp.Say, &k.Habit
+	c, n, d := &p.Data[BarCarbohydrate], &p.Data[BarSodium], &p.Data[BarDrinking]
+	advice := habit.Carbohydrate.Advice.Range
+	c.Name, n.Name, d.Name = say("planner.carbohydrate"), say("planner.sodium"), say("planner.drinking")
+	c.Band, c.Banded = chart.Span{Low: advice.Low, High: advice.High}, advice.High > 0
+	c.Habit, c.Marked, c.Max = habit.Carbohydrate.TotalGH, true, max(advice.High*1.25, 30)
+	n.Habit, n.Marked = habit.Sodium.InMgH, true
+	n.Limit, n.Limited = habit.Sodium.LossMgH.Value, habit.Sodium.LossMgH.Known
+	n.Max = max(n.Limit*1.05, 300)
+	// The bar of drinking is drawn in mL of the session, its figure is a rate.
+	d.Habit, d.Marked = habit.Fluid.DrunkL*1000, true
+	d.Limit, d.Limited = habit.Ceiling.FluidL*1000, true
+	d.Max = max(habit.LossL.Value*1000, d.Limit)
+}
+
+// Follow shows what a movement changes. A slot at nothing is a part of no width,
+// so that the picture has the same parts at every movement.
+func (p *Bars) Follow(s state.State, k *state.Calculation) {
+	q := &k.At
+	c, n, d := &p.Data[BarCarbohydrate], &p.Data[BarSodium], &p.Data[BarDrinking]
+	c.Figure, n.Figure, d.Figure = p.sp.Carbohydrate(q.Carbohydrate.TotalGH), p.sp.Sodium(q.Sodium.InMgH), p.sp.Rate(q.Fluid.RateLH)
+	c.Parts, n.Parts, d.Parts = c.Parts[:0], n.Parts[:0], d.Parts[:0]
+	for slot := plan.Water; slot < plan.Slots; slot++ {
+		if !s.PlanCase.Slots[slot].InUse {
+			continue
+		}
+		of := wording.Substance(slot)
+		c.Parts = append(c.Parts, chart.Part{Of: of, Value: q.Carbohydrate.BySlotGH[slot]})
+		n.Parts = append(n.Parts, chart.Part{Of: of, Value: q.Sodium.BySlotMgH[slot]})
+		if slot.IsDrink() {
+			d.Parts = append(d.Parts, chart.Part{Of: of, Value: q.Fluid.BySlotML[slot]})
+		}
+	}
+	c.Notes = carbohydrateNotes(p.sp, *q)
+	n.Notes = SodiumNotes(p.sp, *q, k.Habit, s.Salted())
+	d.Notes = drinkingNotes(p.sp, s, *q)
+	for i := range p.bars {
+		d := &p.Data[i]
+		d.Summary = p.sp.Say("planner.bar.summary", d.Name, d.Figure, d.Notes[0], d.Notes[1])
+		p.bars[i].Set(*d)
+	}
+}
+
+// carbohydrateNotes say where it comes from, what is advised, and above one
+// source the share of fructose.
+func carbohydrateNotes(sp wording.Speaker, q plan.Prediction) [2]string {
+	c := q.Carbohydrate
+	first := advised(sp, q)
+	second := ""
+	if q.StrengthPercent > 0 {
+		second = sp.Say("planner.strength", sp.Strength(q.StrengthPercent))
+	}
+	switch split := fuelSplitShown(c); {
+	case split && q.StrengthPercent > 0:
+		second = sp.Say("planner.fructose", sp.Strength(q.StrengthPercent), fructose(sp, c))
+	case split:
+		second = sp.Say("planner.fructose.food", fructose(sp, c))
+	}
+	return [2]string{first, second}
+}
+
+// advised says what the evidence advises for such a session.
+func advised(sp wording.Speaker, q plan.Prediction) string {
+	a := q.Carbohydrate.Advice.Range
+	switch {
+	case a.High <= 0:
+		return sp.Say("planner.advised.none")
+	case a.Low <= 0:
+		return sp.Say("planner.advised.upto", sp.Words.Number(a.High, 0))
+	}
+	return sp.Say("planner.advised", sp.Words.Number(a.Low, 0), sp.Words.Number(a.High, 0))
+}
+
+// fructose is its share of the carbohydrate whose family is known; its amount
+// where no per cent is to be on the screen.
+func fructose(sp wording.Speaker, c plan.Carbohydrate) string {
+	if sp.By.Hidden {
+		return sp.Carbohydrate(c.FructoseGH)
+	}
+	return sp.Percent(100*c.FructoseShare, 0)
+}
+
+// SodiumNotes say what part of the loss goes in, and what is in the drink beside
+// what drinks for replacement hold; that is advice to add salt, so it gives way
+// to the habit where such advice is withheld.
+func SodiumNotes(sp wording.Speaker, q, habit plan.Prediction, salted bool) [2]string {
+	n := q.Sodium
+	first := sp.Say("planner.sodium.unknown")
+	if n.LossMgH.Known {
+		lost := sp.Plain(n.LossMgH.Value, quantity.MilligramPerHour)
+		first = sp.Say("planner.sodium.share", sp.Words.Number(100*n.Share.Value, 0), lost)
+		if sp.By.Hidden {
+			first = sp.Say("planner.sodium.share.hidden", lost)
+		}
+	}
+	second := ""
+	switch {
+	case n.Incomplete:
+		second = sp.Say("planner.sodium.incomplete")
+	case q.Fluid.DrunkL > 0 && salted:
+		second = sp.Say("planner.sodium.usual", sp.Words.Number(n.DrunkMmolL, 0), sp.Words.Number(evidence.ReplacementLow, 0), sp.Words.Number(evidence.ReplacementHigh, 0))
+	case q.Fluid.DrunkL > 0:
+		second = sp.Say("planner.sodium.drink", sp.Words.Number(n.DrunkMmolL, 0), sp.Plain(habit.Sodium.InMgH, quantity.MilligramPerHour))
+	}
+	return [2]string{first, second}
+}
+
+// drinkingNotes say what the stomach is used to, what is lost, and the volume.
+func drinkingNotes(sp wording.Speaker, s state.State, q plan.Prediction) [2]string {
+	b := s.PlanCase.Planner.Basis()
+	losing := sp.Plain(b.SweatRate.Value, quantity.LitrePerHour)
+	if b.Kind == plan.Estimate { // never a number alone
+		losing = sp.Say("planner.losing.estimate", sp.Plain(b.SweatRate.Low, quantity.LitrePerHour), sp.Plain(b.SweatRate.High, quantity.LitrePerHour))
+	}
+	first := sp.Say("planner.losing", losing)
+	if b.Usual.Known {
+		first = sp.Say("planner.usedto", sp.Plain(b.Usual.LH, quantity.LitrePerHour), losing)
+	}
+	return [2]string{first, sp.Say("planner.inall", sp.Litres(q.Fluid.DrunkL), sp.StopsAt(q.Ceiling))}
+}
+
+// fuelSplitShown reports whether the share of fructose matters: above what one
+// source gives.
+func fuelSplitShown(c plan.Carbohydrate) bool {
+	_, _, needed := fuel.SourceSplit(c.TotalGH)
+	return needed
+}
+
+// lineGap is between rows of bars that stand below each other, px.
+const lineGap float32 = 10
+
+// InRow is a layout that sets objects side by side in equal widths, or one below
+// the other where they would be narrower than least, px at 100 % text.
+type InRow struct{ gap, least float32 }
+
+func (l *InRow) across(o []fyne.CanvasObject, width float32) bool {
+	return (width-l.gap*float32(len(o)-1))/float32(len(o)) >= look.Scaled(l.least)
+}
+
+func (l *InRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	if l.across(o, size.Width) {
+		each := (size.Width - l.gap*float32(len(o)-1)) / float32(len(o))
+		for i, one := range o {
+			one.Move(fyne.NewPos(float32(int(float32(i)*(each+l.gap))), 0))
+			one.Resize(fyne.NewSize(float32(int(each)), size.Height))
+		}
+		return
+	}
+	y := float32(0)
+	for _, one := range o {
+		h := one.MinSize().Height
+		one.Move(fyne.NewPos(0, y))
+		one.Resize(fyne.NewSize(size.Width, h))
+		y += h + lineGap
+	}
+}
+
+// Height is what the objects need at a width.
+func (l *InRow) Height(o []fyne.CanvasObject, width float32) float32 {
+	h := float32(0)
+	for _, one := range o {
+		if l.across(o, width) {
+			h = max(h, one.MinSize().Height)
+			continue
+		}
+		h += one.MinSize().Height + lineGap
+	}
+	return h
+}
+
+func (l *InRow) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(look.Scaled(l.least), o[0].MinSize().Height)
+}

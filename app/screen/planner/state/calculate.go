@@ -1,0 +1,51 @@
+package state
+
+import (
+	"ebbwell/internal/plan"
+	"ebbwell/internal/sweat"
+)
+
+// Calculation is what the planner says of the mix in hand and of the habit. Its
+// memory is used again, so that a movement makes nothing anew.
+type Calculation struct {
+	At, Habit plan.Prediction
+	Bands     [plan.Slots]plan.Band
+	// Most is how far each slider goes with the others held, ends why.
+	Most [plan.Slots]float64
+	Ends [plan.Slots]plan.Reason
+
+	Chances       []plan.Chance
+	Mouthful      plan.Mouthful
+	Take, took    plan.Schedule
+	Course, Usual []plan.Point
+}
+
+// Open calculates everything: another case, option or length is in hand.
+func (r *Calculation) Open(s State, chances []plan.Chance) {
+	p := s.PlanCase.Planner
+	r.Chances = chances
+	r.Mouthful = plan.Mouthful(s.PlanCase.Athlete.Mouthful.Or(0))
+	if r.Mouthful == 0 {
+		r.Mouthful = plan.UsualMouthful(sweat.Sex(s.PlanCase.Athlete.Sex))
+	}
+	r.Habit = p.Evaluate(s.Length, s.Habit)
+	p.Schedule(s.Length, s.Habit, r.Chances, r.Mouthful, &r.took)
+	r.Usual = p.Course(s.Length, &r.took, r.Usual[:0])
+	r.Follow(s)
+}
+
+// Follow calculates what a movement changes.
+func (r *Calculation) Follow(s State) {
+	p := s.PlanCase.Planner
+	r.At = p.Evaluate(s.Length, s.Mix)
+	r.Bands = p.Bands(s.Length, s.Mix)
+	for slot := range r.Most {
+		r.Most[slot], r.Ends[slot] = p.Most(s.Length, s.Mix, plan.Slot(slot))
+	}
+	p.Schedule(s.Length, s.Mix, r.Chances, r.Mouthful, &r.Take)
+	r.Course = p.Course(s.Length, &r.Take, r.Course[:0])
+}
+
+// Even reports whether the sport has no chances of its own within the session:
+// drinking is then drawn as even.
+func (r *Calculation) Even() bool { return len(r.Take.Takes) == 0 }

@@ -1,0 +1,166 @@
+package wording
+
+import (
+	"math"
+
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+)
+
+// Cautions are the sentences that speak about the mix in hand, the gravest
+// first: what stopped a movement, the guards, the athlete's conditions.
+func (sp Speaker) Cautions(s state.State, q plan.Prediction) []string {
+	var list []string
+	if text := sp.stopped(s, q); text != "" {
+		list = append(list, text)
+	}
+	list = append(list, sp.Guards(s.PlanCase, s.Length, q)...)
+	if text := sp.Plasma(q.Plasma); text != "" {
+		list = append(list, text)
+	}
+	if text := sp.WaterCare(s.PlanCase.Care); text != "" {
+		list = append(list, text)
+	}
+	return list
+}
+
+// Plasma says what the blood sodium might come to where what is drunk nears or
+// passes the loss; empty elsewhere, and where it cannot be said.
+func (sp Speaker) Plasma(p plan.Plasma) string {
+	if !p.Known || !p.Show {
+		return ""
+	}
+	return sp.Say("planner.plasma", sp.Words.Number(p.MmolL, 0))
+}
+
+// stopped says why a slider went no further; the end of the slider itself needs
+// no words.
+func (sp Speaker) stopped(s state.State, q plan.Prediction) string {
+	switch s.Stop {
+	case plan.LowEnd, plan.LongSession:
+		return sp.ceiling(q.Ceiling, s.Stop)
+	case plan.SodiumLost:
+		return sp.Say(string(s.Stop))
+	}
+	return ""
+}
+
+// ceiling says where a plan stops, and why there.
+func (sp Speaker) ceiling(c plan.Ceiling, why plan.Reason) string {
+	if sp.By.Hidden && why == plan.LongSession {
+		return sp.Say("reason.long-session.hidden", sp.StopsAt(c))
+	}
+	return sp.Say(string(why), sp.StopsAt(c))
+}
+
+// StopsAt is the volume a plan stops at. Past three hours it is made with the
+// body mass, so where that is hidden it is rounded down, as coarse as leaves the
+// mass open.
+func (sp Speaker) StopsAt(c plan.Ceiling) string {
+	if sp.By.Hidden && c.Reason == plan.LongSession {
+		return sp.Litres(math.Floor(c.FluidL/evidence.HiddenLimitStep+1e-9) * evidence.HiddenLimitStep)
+	}
+	return sp.Litres(c.FluidL)
+}
+
+// Guards are the sentences of the guards that speak.
+func (sp Speaker) Guards(c consult.Case, l plan.Length, q plan.Prediction) []string {
+	var list []string
+	for _, one := range q.Guards.Each() {
+		list = append(list, sp.guard(c, l, q, one))
+	}
+	return list
+}
+
+// guard is the sentence of one guard.
+func (sp Speaker) guard(c consult.Case, l plan.Length, q plan.Prediction, one plan.Guard) string {
+	takes := plan.StomachTakes(c.Planner.Session().Running)
+	key := one.Code()
+	switch {
+	case sp.By.Hidden && one == plan.PastLimit:
+		return sp.Say("guard.past-limit.hidden")
+	case sp.By.Hidden && one == plan.StrongDrink:
+		return sp.Say("guard.strong-drink.hidden")
+	}
+	switch one {
+	case plan.GainInMass:
+		return sp.Say(key, c.Athlete.Name)
+	case plan.OverCeiling:
+		return sp.Say(key, sp.StopsAt(q.Ceiling))
+	case plan.OverStomach, plan.NearStomach:
+		return sp.Say(key, sp.Rate(q.Fluid.RateLH), sp.Plain(takes.Low, quantity.LitrePerHour), sp.Rate(takes.High))
+	case plan.OverUsual:
+		return sp.usual(c.Planner, l)
+	case plan.PastLimit:
+		return sp.Say(key, sp.Words.Number(c.Planner.Aim().Deficit.High, 1))
+	}
+	return sp.Say(key)
+}
+
+// usual says above which volume the stomach is not used to it; empty where that
+// is not known.
+func (sp Speaker) usual(p *plan.Planner, l plan.Length) string {
+	litres, ok := p.UsualFluid(l)
+	if !ok {
+		return ""
+	}
+	return sp.Say(plan.OverUsual.Code(), sp.Litres(litres), sp.Rate(p.Basis().Usual.LH))
+}
+
+// Limits says, while nothing speaks, what the limits are.
+func (sp Speaker) Limits(s state.State, q plan.Prediction) string {
+	text := sp.ceiling(q.Ceiling, q.Ceiling.Reason)
+	if s.Stop == q.Ceiling.Reason || q.Guards.Has(plan.OverCeiling) {
+		text = "" // it speaks already
+	}
+	if !q.Guards.Has(plan.OverUsual) {
+		if usual := sp.usual(s.PlanCase.Planner, s.Length); usual != "" {
+			text = Sentences(text, usual)
+		}
+	}
+	return text
+}
+
+// WaterCare says that drinking too much is the greater danger, and why for this
+// athlete; empty where nothing of the profile says so.
+func (sp Speaker) WaterCare(care consult.Care) string {
+	if !care.WaterCaution {
+		return ""
+	}
+	var names []string
+	for _, kind := range care.Flags {
+		if consult.EffectOf(kind).WaterCaution {
+			names = append(names, sp.Say("flag."+string(kind)+".name"))
+		}
+	}
+	return sp.Say("planner.care.water", sp.Words.List(names))
+}
+
+// SaltCare says why salt is not offered; empty where it is.
+func (sp Speaker) SaltCare(care consult.Care) string {
+	if len(care.WithholdSalt) == 0 {
+		return ""
+	}
+	var names []string
+	for _, kind := range care.WithholdSalt {
+		names = append(names, sp.Say("flag."+string(kind)+".name"))
+	}
+	return sp.Say("planner.care.salt", sp.Words.List(names))
+}
+
+// NotTaken says what of the plan the breaks leave no time for.
+func (sp Speaker) NotTaken(s state.State, t plan.Schedule) []string {
+	var list []string
+	if !t.Fits {
+		list = append(list, sp.Say("planner.breaks.notdrunk", sp.Millilitres(float64(t.DrinkableML)), sp.Millilitres(float64(t.PlannedML))))
+	}
+	for f, x := range t.FoodLeft {
+		if x > 0 {
+			list = append(list, sp.Say("planner.breaks.noteaten", sp.Portions(x, sp.Product(s.PlanCase, plan.Food1+plan.Slot(f)))))
+		}
+	}
+	return list
+}
