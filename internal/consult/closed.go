@@ -78,6 +78,15 @@ func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inp
 	return inputs, results, nil
 }
 
+// LineOf is what a list shows of a closed test.
+func LineOf(f Findings) record.FrozenLine {
+	rate := f.Sweat.Fluid.Rate
+	if !rate.Known {
+		return record.FrozenLine{}
+	}
+	return record.FrozenLine{Rate: &rate.Value, Ranged: rate.Ranged}
+}
+
 // frozenFindings is what of findings is kept.
 func frozenFindings(f Findings) FrozenFindings {
 	return FrozenFindings{

@@ -142,5 +142,5 @@ func (f *filler) close(ctx context.Context, t record.Test, s session) (record.Te
 	if s.waits {
 		t.State = record.TestWaiting
 	}
-	return f.store.CloseTest(ctx, t, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
+	return f.store.CloseTest(ctx, t, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version, Line: consult.LineOf(found)}, store.Edit{})
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"testing"
+	"time"
 
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -143,6 +144,8 @@ func TestAgreedPlan(t *testing.T) {
 	p = got(s.SaveReview(ctx, reviews[0], Edit{}))(t)
 	p.Steps[0].State, p.Steps[1].State, p.Steps[1].From = record.StepDone, record.StepNow, "2026-06-01"
 	p.Agreement.Review = "2026-06-14"
+	corrected := p.CreatedAt.Add(time.Hour)
+	p.Corrected = record.TestCorrected{At: &corrected, Before: record.Num(2.18, quantity.Litre), After: record.Num(1.88, quantity.Litre)}
 	p = got(s.SavePlan(ctx, p, Edit{}))(t)
 	p.State = record.PlanReplaced
 	p = got(s.SavePlan(ctx, p, Edit{}))(t)

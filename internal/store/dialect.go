@@ -91,6 +91,15 @@ func nameOf(path string, u use) string {
 	return (&url.URL{Scheme: "file", Path: slashed, RawQuery: more.Encode()}).String()
 }
 
+// engineOf names the database engine and its version: "SQLite 3.53.3".
+func engineOf(db *gorm.DB) (string, error) {
+	var version string
+	if err := db.Raw("SELECT sqlite_version()").Row().Scan(&version); err != nil {
+		return "", fail(err, "ask for the version of the engine")
+	}
+	return "SQLite " + version, nil
+}
+
 // disconnect closes all connections.
 func disconnect(db *gorm.DB) error {
 	if db == nil {

@@ -47,9 +47,9 @@ func TestSummaries(t *testing.T) {
 	if !reflect.DeepEqual(all[1], want) {
 		t.Errorf("got  %+v\nwant %+v", all[1], want)
 	}
-	latest := got(s.LatestTests(ctx))(t)
-	if len(latest) != 1 || latest[a.ID].Test.ID != newest.ID || latest[a.ID].Athlete.Name != "Mira" {
-		t.Errorf("latest tests %+v", latest)
+	latest := got(s.Sheets(ctx, []record.ID{newest.ID, dropped.ID}))(t)
+	if len(latest) != 1 || latest[0].Test.ID != newest.ID || latest[0].Athlete.Name != "Mira" {
+		t.Errorf("sheets %+v", latest)
 	}
 	tests := got(s.Tests(ctx, a.ID))(t)
 	if len(tests) != 3 || tests[0].ID != newest.ID || tests[2].Session.Date != "2025-12-31" {
@@ -60,9 +60,9 @@ func TestSummaries(t *testing.T) {
 	}
 }
 
-// The newest test comes with what it is worked out from: reasons, and copies with
-// the newest first; nothing of another test.
-func TestLatestTestsWithWhatIsBesideThem(t *testing.T) {
+// A test comes with what it is worked out from: reasons, and copies with the
+// newest first; nothing of another test.
+func TestSheetsWithWhatIsBesideThem(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
 	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira", Sex: record.Female}, Edit{}))(t)
 	got(s.SaveAthlete(ctx, record.Athlete{Name: "Ann, who has no test"}, Edit{}))(t)
@@ -76,15 +76,84 @@ func TestLatestTestsWithWhatIsBesideThem(t *testing.T) {
 		}
 		return test
 	}
-	newest := add("2026-05-02")
-	add("2026-05-01")
-	latest := got(s.LatestTests(ctx))(t)
-	l := latest[a.ID]
-	if len(latest) != 1 || l.Test.ID != newest.ID || l.Athlete.Sex != record.Female || len(l.Raw) != 2 || len(l.Kept) != 2 {
-		t.Fatalf("got %+v", l)
+	newest, older := add("2026-05-02"), add("2026-05-01")
+	whole := func(l Sheet, test record.Test) {
+		t.Helper()
+		if !reflect.DeepEqual(l.Test, test) || l.Athlete.Sex != record.Female || len(l.Raw) != 2 || len(l.Kept) != 2 {
+			t.Fatalf("got %+v", l)
+		}
+		day := string(test.Session.Date)
+		if l.Raw[0].Text != "why on "+day || !l.Raw[0].Reason || l.Kept[0].Evidence != "2" || string(l.Kept[1].Results) != day {
+			t.Errorf("got %+v, %+v", l.Raw, l.Kept)
+		}
 	}
-	if l.Raw[0].Text != "why on 2026-05-02" || !l.Raw[0].Reason || l.Kept[0].Evidence != "2" || string(l.Kept[1].Results) != "2026-05-02" {
-		t.Errorf("got %+v, %+v", l.Raw, l.Kept)
+	some := got(s.Sheets(ctx, []record.ID{newest.ID}))(t)
+	if len(some) != 1 {
+		t.Fatalf("got %d sheets", len(some))
+	}
+	whole(some[0], newest)
+	for _, all := range [][]Sheet{got(s.SheetsOf(ctx, a.ID))(t), got(s.Sheets(ctx, []record.ID{older.ID, newest.ID}))(t)} {
+		if len(all) != 2 {
+			t.Fatalf("got %d sheets", len(all))
+		}
+		whole(all[0], newest)
+		whole(all[1], older)
+	}
+}
+
+// The sweat rate of the newest test stands in the list once the test is closed,
+// as the newest copy has it.
+func TestRateInTheList(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira"}, Edit{}))(t)
+	line := func() TestLine { return got(s.Athletes(ctx))(t)[0].LastTest }
+	closeWith := func(test record.Test, rate float64, ranged bool) record.Test {
+		f := freezing("closed")
+		f.Line = record.FrozenLine{Rate: &rate, Ranged: ranged}
+		return got(s.CloseTest(ctx, test, f, Edit{}))(t)
+	}
+	test := record.Test{AthleteID: a.ID, State: record.TestOpen, Session: record.Session{Date: "2026-05-02"}}
+	older := test
+	older.Session.Date = "2026-05-01"
+	closeWith(got(s.SaveTest(ctx, older, Edit{}))(t), 9, true)
+	test = got(s.SaveTest(ctx, test, Edit{}))(t)
+	if l := line(); l.ID != test.ID || l.Line.Rate != nil {
+		t.Errorf("an open test has the line %+v", l)
+	}
+	closed := closeWith(test, 1.25, false)
+	if l := line(); l.ID != closed.ID || l.State != record.TestClosed || l.Line.Rate == nil || *l.Line.Rate != 1.25 || l.Line.Ranged {
+		t.Errorf("the closed test has the line %+v", l)
+	}
+	closeWith(got(s.ReopenTest(ctx, closed.ID, "another mass"))(t), 1.5, true)
+	if l := line(); l.Line.Rate == nil || *l.Line.Rate != 1.5 || !l.Line.Ranged {
+		t.Errorf("the corrected test has the line %+v", l)
+	}
+}
+
+// TestUsesOf a product in tests, plans and trips; what was deleted is none.
+func TestUsesOf(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira"}, Edit{}))(t)
+	gone := got(s.SaveAthlete(ctx, record.Athlete{Name: "Ann"}, Edit{}))(t)
+	test := func(athlete record.ID, one record.Test) record.Test {
+		one.AthleteID = athlete
+		return got(s.SaveTest(ctx, one, Edit{}))(t)
+	}
+	two := []record.Bottle{{ProductID: "mine"}, {ProductID: "mine"}}
+	both := test(a.ID, record.Test{Bottles: two, Foods: []record.FoodEaten{{ProductID: "mine"}}})
+	test(a.ID, record.Test{Foods: []record.FoodEaten{{ProductID: "mine"}}})
+	test(a.ID, record.Test{Bottles: []record.Bottle{{ProductID: "other"}}})
+	test(gone.ID, record.Test{Bottles: two})
+	must(t, s.Delete(ctx, record.Ref{Kind: record.KindAthlete, ID: gone.ID}, Edit{}))
+	got(s.SavePlan(ctx, record.Plan{AthleteID: a.ID, Options: []record.Option{{Items: []record.Item{{ProductID: "mine"}}}}}, Edit{}))(t)
+	got(s.SaveTrip(ctx, record.Trip{Supplies: []record.Supply{{ProductID: "mine"}}}, Edit{}))(t)
+	if u := got(s.UsesOf(ctx, "mine"))(t); u != (Uses{Tests: 2, Plans: 1, Trips: 1}) {
+		t.Errorf("uses %+v", u)
+	}
+	both.Bottles, both.Foods = nil, nil
+	got(s.SaveTest(ctx, both, Edit{}))(t)
+	if u := got(s.UsesOf(ctx, "mine"))(t); u != (Uses{Tests: 1, Plans: 1, Trips: 1}) {
+		t.Errorf("uses %+v", u)
 	}
 }
 

@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"reflect"
+	"slices"
 
 	"gorm.io/gorm"
 	"gorm.io/gorm/clause"
@@ -13,22 +14,58 @@ import (
 // scope narrows a query to some records.
 type scope func(*gorm.DB) *gorm.DB
 
+// atOnce is how many values one statement is given; databases have a limit,
+// SQLite 32,766.
+const atOnce = 1000
+
 // loadRows loads records of one shape with their lists, one query for each
-// table. With deleted, rows that were deleted come too.
+// table and each thousand records. With deleted, rows that were deleted come too.
 func loadRows(tx *gorm.DB, sh *shape, deleted bool, which scope) (reflect.Value, error) {
 	into := reflect.New(reflect.SliceOf(sh.model))
-	db := which(tx.Model(reflect.New(sh.model).Interface()))
-	for _, path := range sh.listNames("") {
-		db = db.Preload(path.name, func(db *gorm.DB) *gorm.DB { return inOrder(alive(db, deleted), path.of) })
-	}
-	if err := alive(db, deleted).Find(into.Interface()).Error; err != nil {
+	if err := alive(which(tx.Model(into.Interface())), deleted).Find(into.Interface()).Error; err != nil {
 		return reflect.Value{}, fail(err, "load "+sh.model.Name())
 	}
 	found := into.Elem()
-	for i := range found.Len() {
-		copyLists(found.Index(i)) // an empty list is nil, as it was when saved
+	return found, fillLists(tx, sh, deleted, found)
+}
+
+// fillLists loads the rows inside records; an empty list stays nil, as it was
+// when saved.
+func fillLists(tx *gorm.DB, sh *shape, deleted bool, records reflect.Value) error {
+	if len(sh.lists) == 0 || records.Len() == 0 {
+		return nil
 	}
-	return found, nil
+	ids, at := make([]record.ID, records.Len()), make(map[record.ID]reflect.Value, records.Len())
+	for i := range ids {
+		one := records.Index(i)
+		ids[i] = row{shape: sh, value: one}.meta().ID
+		at[ids[i]] = one
+	}
+	for _, l := range sh.lists {
+		for chunk := range slices.Chunk(ids, atOnce) {
+			rows := reflect.New(reflect.SliceOf(l.of.model))
+			db := inOrder(alive(tx.Model(rows.Interface()), deleted), l.of).Where(l.parentColumn+" IN ?", chunk)
+			if err := db.Find(rows.Interface()).Error; err != nil {
+				return fail(err, "load "+l.of.model.Name())
+			}
+			if err := fillLists(tx, l.of, deleted, rows.Elem()); err != nil {
+				return err
+			}
+			l.share(rows.Elem(), at)
+		}
+	}
+	return nil
+}
+
+// share puts the rows of a list into the records they belong to.
+func (l list) share(rows reflect.Value, at map[record.ID]reflect.Value) {
+	for i := range rows.Len() {
+		one := rows.Index(i)
+		if in, ok := at[record.ID(one.FieldByIndex(l.parent).String())]; ok {
+			into := in.FieldByIndex(l.index)
+			into.Set(reflect.Append(into, one))
+		}
+	}
 }
 
 // alive leaves out deleted rows, unless they are wanted.
@@ -45,22 +82,6 @@ func inOrder(db *gorm.DB, sh *shape) *gorm.DB {
 		db = db.Order(clause.OrderByColumn{Column: clause.Column{Name: "position"}})
 	}
 	return db.Order("id")
-}
-
-// listName is a list at any depth, as GORM names it.
-type listName struct {
-	name string
-	of   *shape
-}
-
-// listNames lists the lists at all depths: "Bottles", "Bottles.Refills".
-func (sh *shape) listNames(prefix string) []listName {
-	var all []listName
-	for _, l := range sh.lists {
-		all = append(all, listName{prefix + l.name, l.of})
-		all = append(all, l.of.listNames(prefix+l.name+".")...)
-	}
-	return all
 }
 
 // loadAll loads the records of a kind that are not deleted.

@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -260,4 +261,14 @@ func openAndClose(s *Store, err error) error {
 		return err
 	}
 	return s.Close()
+}
+
+// TestEngine: the engine is one whose known faults of 2023 to 2025 are mended.
+func TestEngine(t *testing.T) {
+	s := open(t, t.TempDir(), newClock())
+	var major, minor, patch int
+	name := got(s.Engine(context.Background()))(t)
+	if _, err := fmt.Sscanf(name, "SQLite %d.%d.%d", &major, &minor, &patch); err != nil || major != 3 || minor < 53 {
+		t.Errorf("the engine is %q, %v", name, err)
+	}
 }

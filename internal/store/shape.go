@@ -38,7 +38,6 @@ type leaf struct {
 // list is a slice of rows inside a record.
 type list struct {
 	path  string // "bottles"
-	name  string // name of the field
 	index []int
 	of    *shape
 	// parent is the field of the rows that holds the id of the record, and its column.
@@ -91,7 +90,7 @@ func newShape(model reflect.Type, cache *sync.Map) (*shape, error) {
 			return nil, fmt.Errorf("read the shape of %s: list %s has no parent field", model, f.Name)
 		}
 		key := relation.References[0].ForeignKey
-		sh.lists = append(sh.lists, list{path: lower(f.Name), name: f.Name, index: f.Index, of: of,
+		sh.lists = append(sh.lists, list{path: lower(f.Name), index: f.Index, of: of,
 			parent: key.StructField.Index, parentColumn: key.DBName})
 	}
 	return sh, nil

@@ -168,6 +168,15 @@ func (s *Store) path() string { return filepath.Join(s.dir, fileName) }
 // Dir returns the data folder as an absolute path.
 func (s *Store) Dir() string { return s.dir }
 
+// Engine names the database engine and its version, for who reports a fault.
+func (s *Store) Engine(ctx context.Context) (name string, err error) {
+	err = s.read(ctx, "ask for the version of the engine", func(tx *gorm.DB) error {
+		name, err = engineOf(tx)
+		return err
+	})
+	return name, err
+}
+
 // SetBy changes who makes the entries from now on.
 func (s *Store) SetBy(name string) {
 	s.state.Lock()
@@ -203,8 +212,8 @@ func (s *Store) now() time.Time { return s.options.Clock().UTC().Truncate(time.M
 // today is the day by the user's own clock.
 func (s *Store) today() record.Date { return record.DateOf(s.options.Clock()) }
 
-// read runs f on one state of the database. The driver (modernc.org/sqlite
-// 1.23.1) may carry the end of one statement's context into the next one on
+// read runs f on one state of the database. Drivers up to
+// modernc.org/sqlite 1.23.1 could carry the end of one statement's context into the next one on
 // the same connection, so the context is looked at between statements instead.
 func (s *Store) read(ctx context.Context, doing string, f func(tx *gorm.DB) error) error {
 	s.gate.RLock()

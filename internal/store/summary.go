@@ -2,7 +2,10 @@ package store
 
 import (
 	"context"
+	"errors"
+	"maps"
 	"slices"
+	"strings"
 	"time"
 
 	"gorm.io/gorm"
@@ -11,7 +14,7 @@ import (
 )
 
 // AthleteSummary is one line of the roster. What has to be computed from a
-// test, such as the sweat rate, is not in it; see [Store.LatestTests].
+// test that is not closed is not in it; see [Store.Sheets].
 type AthleteSummary struct {
 	ID         record.ID
 	Name       string
@@ -34,6 +37,8 @@ type TestLine struct {
 	ID    record.ID
 	Date  record.Date
 	State record.TestState
+	// Line is what was kept for a list when the test was closed.
+	Line record.FrozenLine
 }
 
 // PlanLine is an agreed plan in a list; the ID is empty when there is none.
@@ -100,20 +105,67 @@ func addFlags(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
 	return err
 }
 
+// newestTests counts the tests of every athlete and finds the newest, in one
+// walk over an index. Its words: day, start, id, state.
+const newestTests = `SELECT athlete_id, COUNT(*) AS tests,
+	MAX(COALESCE(date, '') || ' ' || COALESCE(start, '') || ' ' || id || ' ' || COALESCE(state, '')) AS newest
+	FROM tests WHERE deleted_at IS NULL GROUP BY athlete_id`
+
 // addTests counts the tests and puts the newest into the lines.
 func addTests(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
-	var lines []struct {
-		AthleteID record.ID
-		TestLine  `gorm:"embedded"`
+	rows, err := tx.Raw(newestTests).Rows()
+	if err != nil {
+		return fail(err, "count tests")
 	}
-	err := oldestFirst(alive(tx.Model(&record.Test{}), false)).Select("id", "athlete_id", "date", "state").Find(&lines).Error
-	for _, l := range lines {
-		if a := at[l.AthleteID]; a != nil {
-			a.Tests++
-			a.LastTest = l.TestLine
+	closed := map[record.ID]*TestLine{}
+	for rows.Next() {
+		var athlete, newest string
+		var tests int
+		if err := rows.Scan(&athlete, &tests, &newest); err != nil {
+			return errors.Join(fail(err, "count tests"), rows.Close())
+		}
+		if a := at[record.ID(athlete)]; a != nil {
+			a.Tests, a.LastTest = tests, testLine(newest)
+			if a.LastTest.State == record.TestClosed {
+				closed[a.LastTest.ID] = &a.LastTest
+			}
 		}
 	}
-	return err
+	if err := errors.Join(rows.Err(), rows.Close()); err != nil {
+		return fail(err, "count tests")
+	}
+	return addRates(tx, closed)
+}
+
+// testLine reads the words of the newest test of an athlete.
+func testLine(newest string) TestLine {
+	day, rest, _ := strings.Cut(newest, " ")
+	_, rest, _ = strings.Cut(rest, " ")
+	id, state, _ := strings.Cut(rest, " ")
+	return TestLine{ID: record.ID(id), Date: record.Date(day), State: record.TestState(state)}
+}
+
+// addRates puts what was kept of closed tests for a list into their lines.
+func addRates(tx *gorm.DB, closed map[record.ID]*TestLine) error {
+	for chunk := range slices.Chunk(slices.Sorted(maps.Keys(closed)), atOnce) {
+		rows, err := tx.Table("frozen").Select("record, line_rate, line_ranged").
+			Where("kind = ? AND record IN ?", record.KindTest, chunk).Order("record, number").Rows()
+		if err != nil {
+			return fail(err, "list sweat rates")
+		}
+		for rows.Next() {
+			var test string
+			var line record.FrozenLine
+			if err := rows.Scan(&test, &line.Rate, &line.Ranged); err != nil {
+				return errors.Join(fail(err, "list sweat rates"), rows.Close())
+			}
+			closed[record.ID(test)].Line = line // the newest copy comes last
+		}
+		if err := errors.Join(rows.Err(), rows.Close()); err != nil {
+			return fail(err, "list sweat rates")
+		}
+	}
+	return nil
 }
 
 // addPlans puts the plan agreed last, with its steps, into the lines. What is

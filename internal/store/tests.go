@@ -11,76 +11,7 @@ import (
 // Tests lists the tests of an athlete, whole, the newest first.
 func (s *Store) Tests(ctx context.Context, athlete record.ID) ([]record.Test, error) {
 	return loadAll[record.Test](ctx, s, record.KindTest, func(db *gorm.DB) *gorm.DB {
-		return db.Where("athlete_id = ?", athlete).Order("date DESC, start DESC, id DESC")
-	})
-}
-
-// oldestFirst sorts tests by the time of their session.
-func oldestFirst(db *gorm.DB) *gorm.DB { return db.Order("date, start, id") }
-
-// Latest is the newest test of an athlete with all that it is worked out from.
-type Latest struct {
-	Athlete record.Athlete
-	Test    record.Test
-	// Raw are its unread texts and reasons, Kept the copies of it, newest first.
-	Raw  []record.RawText
-	Kept []record.Frozen
-}
-
-// LatestTests loads the newest test of every athlete who has one, by athlete.
-func (s *Store) LatestTests(ctx context.Context) (map[record.ID]*Latest, error) {
-	lines, err := s.Athletes(ctx)
-	if err != nil {
-		return nil, err
-	}
-	var ids []record.ID
-	for _, a := range lines {
-		if a.LastTest.ID != "" {
-			ids = append(ids, a.LastTest.ID)
-		}
-	}
-	tests, err := loadAll[record.Test](ctx, s, record.KindTest, func(db *gorm.DB) *gorm.DB { return db.Where("id IN ?", ids) })
-	if err != nil {
-		return nil, err
-	}
-	athletes, err := loadAll[record.Athlete](ctx, s, record.KindAthlete, func(db *gorm.DB) *gorm.DB { return db })
-	if err != nil {
-		return nil, err
-	}
-	latest, of := make(map[record.ID]*Latest, len(tests)), make(map[record.ID]*Latest, len(tests))
-	for _, t := range tests {
-		of[t.ID] = &Latest{Test: t}
-		latest[t.AthleteID] = of[t.ID]
-	}
-	for _, a := range athletes {
-		if l := latest[a.ID]; l != nil {
-			l.Athlete = a
-		}
-	}
-	return latest, s.addBeside(ctx, ids, of)
-}
-
-// addBeside adds what is kept beside tests.
-func (s *Store) addBeside(ctx context.Context, tests []record.ID, of map[record.ID]*Latest) error {
-	return s.read(ctx, "load what is kept beside tests", func(tx *gorm.DB) error {
-		var raw []record.RawText
-		if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("field, reason").Find(&raw).Error; err != nil {
-			return err
-		}
-		for _, r := range raw {
-			of[r.Record].Raw = append(of[r.Record].Raw, r)
-		}
-		var kept []record.Frozen
-		if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("number DESC").Find(&kept).Error; err != nil {
-			return err
-		}
-		if err := unpack(kept); err != nil {
-			return err
-		}
-		for _, f := range kept {
-			of[f.Record].Kept = append(of[f.Record].Kept, f)
-		}
-		return nil
+		return newestSession(db).Where("athlete_id = ?", athlete)
 	})
 }
 

@@ -27,7 +27,7 @@ func TestUnfinished(t *testing.T) {
 	must(t, s.Delete(ctx, record.Ref{Kind: record.KindTest, ID: dropped.ID}, Edit{}))
 	must(t, s.Delete(ctx, record.Ref{Kind: record.KindAthlete, ID: gone.ID}, Edit{}))
 	list := got(s.Unfinished(ctx))(t)
-	if len(list) != 2 || list[0].ID != waiting.ID || list[1].ID != old.ID {
+	if len(list) != 2 || list[0].ID != waiting.ID || list[0].State != record.TestWaiting || list[1].ID != old.ID || list[1].AthleteID != mira.ID {
 		t.Errorf("got %+v", list)
 	}
 }

@@ -23,3 +23,16 @@ func (d *Desk) Findings(ctx context.Context, t record.Test, a record.Athlete) (c
 	}
 	return consult.FindAsClosed(t, a, raw, kept, d.Calculate()), nil
 }
+
+// AllFindings works all tests of an athlete out, the newest first.
+func (d *Desk) AllFindings(ctx context.Context, a record.Athlete) ([]consult.Findings, error) {
+	sheets, err := d.Store.SheetsOf(ctx, a.ID)
+	if err != nil {
+		return nil, fmt.Errorf("work the tests out: %w", err)
+	}
+	with, all := d.Calculate(), make([]consult.Findings, len(sheets))
+	for i, s := range sheets {
+		all[i] = consult.FindAsClosed(s.Test, a, s.Raw, s.Kept, with)
+	}
+	return all, nil
+}

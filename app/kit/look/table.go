@@ -47,7 +47,8 @@ type Table struct {
 
 	name    string
 	columns []Column
-	rows    [][]Cell
+	count   int
+	row     func(i int) []Cell
 	state   tableState
 	scroll  *container.Scroll
 	body    *tableBody
@@ -93,8 +94,14 @@ func (t *Table) Name() string { return t.name }
 // SetRows shows other rows. The chosen row stays chosen by its place; what is
 // drawn already and reads the same is left alone.
 func (t *Table) SetRows(rows [][]Cell) {
-	t.rows = rows
-	t.state.chosen = min(t.state.chosen, len(rows)-1)
+	t.SetSource(len(rows), func(i int) []Cell { return rows[i] })
+}
+
+// SetSource shows so many rows whose cells are asked for when they come in
+// sight, so that a long list costs what a screenful costs.
+func (t *Table) SetSource(count int, row func(i int) []Cell) {
+	t.count, t.row = count, row
+	t.state.chosen = min(t.state.chosen, count-1)
 	t.state.hovered = -1
 	t.Refresh()
 }
@@ -108,12 +115,12 @@ func (t *Table) SetTitle(column int, title string) {
 }
 
 // Rows returns how many rows there are.
-func (t *Table) Rows() int { return len(t.rows) }
+func (t *Table) Rows() int { return t.count }
 
 // Row returns the texts of a row.
 func (t *Table) Row(i int) []string {
 	var list []string
-	for _, c := range t.rows[i] {
+	for _, c := range t.row(i) {
 		list = append(list, c.Text)
 	}
 	return list
@@ -124,7 +131,7 @@ func (t *Table) Chosen() int { return t.state.chosen }
 
 // Choose chooses a row without telling OnChosen; -1 chooses none.
 func (t *Table) Choose(row int) {
-	if row < -1 || row >= len(t.rows) || row == t.state.chosen {
+	if row < -1 || row >= t.count || row == t.state.chosen {
 		return
 	}
 	t.state.chosen = row
@@ -147,7 +154,7 @@ func (t *Table) RowHeight() float32 { return Scaled(t.state.rowHeight) }
 
 // HeightFor returns the height of all rows, or of three when it scrolls.
 func (t *Table) HeightFor(float32) float32 {
-	n := len(t.rows)
+	n := t.count
 	if t.scroll != nil {
 		n = min(n, 3)
 	}
@@ -165,12 +172,12 @@ func (t *Table) offset() float32 {
 // window is the first and the last row in sight, the last excluded.
 func (t *Table) window() (first, last int) {
 	if t.scroll == nil {
-		return 0, len(t.rows)
+		return 0, t.count
 	}
 	h := t.RowHeight()
 	first = max(int(t.offset()/h), 0)
 	last = int((t.offset()+t.scroll.Size().Height)/h) + 1
-	return min(first, len(t.rows)), min(last, len(t.rows))
+	return min(first, t.count), min(last, t.count)
 }
 
 // reveal scrolls the chosen row into sight.

@@ -129,10 +129,11 @@ func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette
 	row.rule.FillColor = p.Hairline
 	row.rule.Move(fyne.NewPos(0, y+h-1))
 	row.rule.Resize(fyne.NewSize(width, 1))
+	cells := t.row(i)
 	for c, text := range row.texts {
 		var cell Cell
-		if c < len(t.rows[i]) {
-			cell = t.rows[i][c]
+		if c < len(cells) {
+			cell = cells[c]
 		}
 		text.Alignment = alignment(t.columns[c].Right)
 		short := shortened(cell.Text, cell.Style, edges[c])
@@ -145,7 +146,7 @@ func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette
 func (r *tableBodyRenderer) setRing(p Palette) {
 	t := r.body.table
 	r.ring.StrokeColor = color.Transparent
-	if t.state.focused && len(t.rows) > 0 {
+	if t.state.focused && t.count > 0 {
 		r.ring.StrokeColor = p.Ink
 	}
 	h := t.RowHeight()
@@ -164,7 +165,7 @@ func (r *tableBodyRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *tableBodyRenderer) MinSize() fyne.Size {
 	t := r.body.table
-	return fyne.NewSize(0, float32(len(t.rows))*t.RowHeight())
+	return fyne.NewSize(0, float32(t.count)*t.RowHeight())
 }
 
 func (r *tableBodyRenderer) Refresh() {

@@ -41,7 +41,7 @@ func (t *Table) Tapped(e *fyne.PointEvent) {
 func (t *Table) rowAt(y float32) int {
 	y -= t.HeaderHeight()
 	row := int((y + t.offset()) / t.RowHeight())
-	if y < 0 || row >= len(t.rows) {
+	if y < 0 || row >= t.count {
 		return -1
 	}
 	return row
@@ -59,7 +59,7 @@ func (t *Table) columnAt(x float32) int {
 
 // choose chooses a row for the person.
 func (t *Table) choose(row int) {
-	if row < 0 || row >= len(t.rows) {
+	if row < 0 || row >= t.count {
 		return
 	}
 	t.Choose(row)
@@ -101,15 +101,15 @@ func (t *Table) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyUp:
 		t.choose(max(at-1, 0))
 	case fyne.KeyDown:
-		t.choose(min(at+1, len(t.rows)-1))
+		t.choose(min(at+1, t.count-1))
 	case fyne.KeyPageUp:
 		t.choose(max(at-page, 0))
 	case fyne.KeyPageDown:
-		t.choose(min(at+page, len(t.rows)-1))
+		t.choose(min(at+page, t.count-1))
 	case fyne.KeyHome:
 		t.choose(0)
 	case fyne.KeyEnd:
-		t.choose(len(t.rows) - 1)
+		t.choose(t.count - 1)
 	case fyne.KeyReturn, fyne.KeyEnter:
 		if at >= 0 && t.OnOpened != nil {
 			t.OnOpened(at)

@@ -49,16 +49,8 @@ func loadFile(d *desk.Desk, id record.ID) (file, error) {
 		return file{}, err
 	}
 	f := file{athlete: a, care: consult.CareOf(a, d.Now()), now: d.Now()}
-	tests, err := d.Store.Tests(ctx, id)
-	if err != nil {
+	if f.tests, err = d.AllFindings(ctx, a); err != nil {
 		return file{}, err
-	}
-	for _, t := range tests {
-		found, err := d.Findings(ctx, t, a)
-		if err != nil {
-			return file{}, err
-		}
-		f.tests = append(f.tests, found)
 	}
 	if f.plans, err = d.Store.Plans(ctx, id); err != nil {
 		return file{}, err

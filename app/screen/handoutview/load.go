@@ -118,17 +118,9 @@ func (f *file) asAgreed(d *desk.Desk, p record.Plan) error {
 // so that its caution stands on the page of a measured loss too.
 func (f *file) basis(d *desk.Desk, p record.Plan) (consult.Basis, error) {
 	ctx, a, calculate := context.Background(), f.subject.athlete, d.Calculate()
-	tests, err := d.Store.Tests(ctx, a.ID)
+	all, err := d.AllFindings(ctx, a)
 	if err != nil {
 		return consult.Basis{}, err
-	}
-	var all []consult.Findings
-	for _, t := range tests {
-		found, err := d.Findings(ctx, t, a)
-		if err != nil {
-			return consult.Basis{}, err
-		}
-		all = append(all, found)
 	}
 	b, err := consult.BasisFor(p, a, all, d.Now(), calculate)
 	if err != nil {

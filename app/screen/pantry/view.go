@@ -245,9 +245,9 @@ func (v *View) back() {
 // remove deletes an own product, unless a test or a plan calculates with it.
 func (v *View) remove(p record.Product) {
 	w, ref := v.desk.Words, record.Ref{Kind: record.KindProduct, ID: p.ID}
-	var used uses
+	var used store.Uses
 	v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		if used, err = usesOf(ctx, v.desk.Store, p.ID); err != nil || used.any() {
+		if used, err = v.desk.Store.UsesOf(ctx, p.ID); err != nil || used != (store.Uses{}) {
 			return err
 		}
 		return v.desk.Store.Delete(ctx, ref, store.Edit{})
@@ -256,7 +256,7 @@ func (v *View) remove(p record.Product) {
 		case err != nil:
 			v.desk.Trouble(err)
 			return
-		case used.any():
+		case used != (store.Uses{}):
 			v.desk.Say(w.Say("pantry.used", v.nameOf(p.Name), v.usedIn(used)), "", nil)
 			return
 		}
@@ -266,13 +266,13 @@ func (v *View) remove(p record.Product) {
 }
 
 // usedIn says where a product is calculated with: "2 tests and 1 plan".
-func (v *View) usedIn(u uses) string {
+func (v *View) usedIn(u store.Uses) string {
 	w := v.desk.Words
 	var parts []string
 	for _, one := range []struct {
 		key string
 		n   int
-	}{{"pantry.used.tests", u.tests}, {"pantry.used.plans", u.plans}, {"pantry.used.trips", u.trips}} {
+	}{{"pantry.used.tests", u.Tests}, {"pantry.used.plans", u.Plans}, {"pantry.used.trips", u.Trips}} {
 		if one.n > 0 {
 			parts = append(parts, w.Say(one.key, one.n))
 		}

@@ -1,6 +1,8 @@
 package practice
 
 import (
+	"context"
+
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/field"
@@ -22,12 +24,23 @@ func newAbout(v *View) *about {
 			Actions: []field.Action{{Name: "close", Text: say("field.strip.close"), Kind: field.Primary}},
 		})
 	})
-	program := v.panel(say("program.name"), say("practice.about.edition", evidence.Version), text("practice.about"), text("practice.about.not"))
+	program := v.panel(say("program.name"), say("practice.about.edition", evidence.Version), text("practice.about"), text("practice.about.not"),
+		look.NewParagraph(engineWords(v), look.Note, look.Ink2))
 	cautions := v.panel(say("practice.cautions"), "", text("practice.cautions.overdrinking"), text("practice.cautions.conditions"), text("practice.cautions.estimate"), text("practice.cautions.doctor"))
 	credits := v.panel(say("practice.credits"), "", text("practice.credits.foods"), text("practice.credits.climate"), text("practice.credits.colours"),
 		text("practice.credits.typeface"), look.HBox(0, licence), text("practice.credits.modules"))
 	left, right := look.VBox(14, program, cautions), look.VBox(14, credits)
 	return &about{body: scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))}
+}
+
+// engineWords says what keeps the records; who reports a fault needs it.
+func engineWords(v *View) string {
+	name, err := v.desk.Store.Engine(context.Background())
+	if err != nil {
+		v.desk.Trouble(err)
+		return ""
+	}
+	return v.desk.Words.Say("practice.about.engine", name)
 }
 
 func (a *about) box() fyne.CanvasObject { return a.body }

@@ -21,10 +21,15 @@ type Row struct {
 	Flags    []record.FlagKind
 	LastTest store.TestLine
 	// Rate is the sweat rate of the last test, L/h, when Known; Ranged is
-	// false while it is provisional.
+	// false while it is provisional. Open says that it was not kept for a list
+	// and has to be worked out first.
 	Rate          float64
 	Known, Ranged bool
+	Open          bool
 	Plan          store.PlanLine
+
+	// name and word are what it is sorted by, text what is searched.
+	name, word, text string
 }
 
 // Column is what the list can be sorted by.
@@ -44,27 +49,60 @@ const (
 // State is the list as it is shown.
 type State struct {
 	all    []Row
+	at     map[record.ID]int // place in all, by the last test
 	text   string
 	column Column
 	down   bool
 }
 
-// NewState makes the list from what is kept; latest holds the newest test of
-// each athlete with its findings.
-func NewState(list []store.AthleteSummary, latest map[record.ID]consult.Findings, flags func(store.AthleteSummary) []record.FlagKind) State {
-	s := State{}
-	for _, a := range list {
+// NewState makes the list from what is kept; flags are those of an athlete,
+// word is the word of a sport.
+func NewState(list []store.AthleteSummary, flags func(store.AthleteSummary) []record.FlagKind, word func(sport string) string) State {
+	s := State{all: make([]Row, len(list)), at: make(map[record.ID]int, len(list))}
+	for i, a := range list {
 		row := Row{
 			ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, Flags: flags(a),
-			LastTest: a.LastTest, Plan: a.Plan,
+			LastTest: a.LastTest, Plan: a.Plan, name: strings.ToLower(a.Name), word: word(a.Sport),
 		}
-		if f, ok := latest[a.ID]; ok {
-			rate := f.Sweat.Fluid.Rate
-			row.Rate, row.Known, row.Ranged = rate.Value, rate.Known, rate.Ranged
+		row.text = strings.ToLower(strings.Join(append([]string{a.Name, row.word, a.Position}, a.Groups...), " "))
+		if line := a.LastTest.Line; line.Rate != nil {
+			row.Rate, row.Known, row.Ranged = *line.Rate, true, line.Ranged
 		}
-		s.all = append(s.all, row)
+		if a.LastTest.ID != "" {
+			row.Open = !row.Known
+			s.at[a.LastTest.ID] = i
+		}
+		s.all[i] = row
 	}
 	return s
+}
+
+// WorkedOut takes in the findings of last tests that were not kept for a list.
+func (s State) WorkedOut(found []consult.Findings) {
+	for _, f := range found {
+		if i, ok := s.at[f.Test.ID]; ok {
+			rate := f.Sweat.Fluid.Rate
+			s.all[i].Rate, s.all[i].Known, s.all[i].Ranged, s.all[i].Open = rate.Value, rate.Known, rate.Ranged, false
+		}
+	}
+}
+
+// Row is an athlete as it stands now.
+func (s State) Row(i int) Row { return s.all[i] }
+
+// ToWorkOut lists at most so many last tests that have to be worked out, of
+// rows from one on; all of them for most below 0.
+func (s State) ToWorkOut(rows []int, most int) []record.ID {
+	var list []record.ID
+	for _, i := range rows {
+		if len(list) == most {
+			break
+		}
+		if s.all[i].Open {
+			list = append(list, s.all[i].LastTest.ID)
+		}
+	}
+	return list
 }
 
 // Search shows only the athletes whose name, sport or group holds every word.
@@ -82,32 +120,34 @@ func (s State) Sort(c Column, down bool) State {
 // Empty reports whether there is nobody at all.
 func (s State) Empty() bool { return len(s.all) == 0 }
 
-// Rows are the athletes to show, in order; word gives the sport's word, by
-// which it is searched and sorted.
-func (s State) Rows(word func(sport string) string) []Row {
+// Rows are the places of the athletes to show, in order; see [State.Row].
+func (s State) Rows() []int {
 	wanted := strings.Fields(strings.ToLower(s.text))
-	var list []Row
-	for _, r := range s.all {
-		hay := strings.ToLower(strings.Join(append([]string{r.Name, word(r.Sport), r.Position}, r.Groups...), " "))
-		if !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(hay, w) }) {
-			list = append(list, r)
+	var list []int
+	for i := range s.all {
+		if !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(s.all[i].text, w) }) {
+			list = append(list, i)
 		}
 	}
-	slices.SortStableFunc(list, func(a, b Row) int {
-		order := s.compare(a, b, word)
+	slices.SortStableFunc(list, func(i, j int) int {
+		a, b := &s.all[i], &s.all[j]
+		order := s.compare(a, b)
 		if s.down {
 			order = -order
 		}
-		return cmp.Or(order, strings.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name)))
+		return cmp.Or(order, strings.Compare(a.name, b.name))
 	})
 	return list
 }
 
+// SortsByRate reports whether every rate has to be known to sort.
+func (s State) SortsByRate() bool { return s.column == ByRate }
+
 // compare orders two rows by the chosen column.
-func (s State) compare(a, b Row, word func(string) string) int {
+func (s State) compare(a, b *Row) int {
 	switch s.column {
 	case BySport:
-		return strings.Compare(word(a.Sport), word(b.Sport))
+		return strings.Compare(a.word, b.word)
 	case ByTest:
 		return strings.Compare(string(a.LastTest.Date), string(b.LastTest.Date))
 	case ByRate:
@@ -119,5 +159,5 @@ func (s State) compare(a, b Row, word func(string) string) int {
 	case ByFlags:
 		return cmp.Compare(len(a.Flags), len(b.Flags))
 	}
-	return strings.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name))
+	return strings.Compare(a.name, b.name)
 }

@@ -22,7 +22,7 @@ import (
 type View struct {
 	desk   *desk.Desk
 	state  State
-	rows   []Row
+	rows   []int
 	search *field.Line
 	table  *look.Table
 	count  *look.Label
@@ -49,28 +49,40 @@ func New(d *desk.Desk) (*View, error) {
 	return v, nil
 }
 
-// load reads the athletes and what their last tests say.
+// load reads the athletes and what is kept of their last tests for a list.
 func load(d *desk.Desk) (State, error) {
-	ctx := context.Background()
-	list, err := d.Store.Athletes(ctx)
+	list, err := d.Store.Athletes(context.Background())
 	if err != nil {
 		return State{}, fmt.Errorf("list the athletes: %w", err)
 	}
-	tests, err := d.Store.LatestTests(ctx)
-	if err != nil {
-		return State{}, fmt.Errorf("list the last tests: %w", err)
-	}
-	latest := map[record.ID]consult.Findings{}
-	for id, l := range tests {
-		latest[id] = consult.FindAsClosed(l.Test, l.Athlete, l.Raw, l.Kept, d.Calculate())
-	}
-	return NewState(list, latest, func(a store.AthleteSummary) []record.FlagKind {
+	now := d.Now()
+	flags := func(a store.AthleteSummary) []record.FlagKind {
 		known := record.Athlete{Born: a.Born}
 		for _, kind := range a.Flags {
 			known.Flags = append(known.Flags, record.Flag{Kind: kind})
 		}
-		return consult.FlagsOf(known, d.Now())
-	}), nil
+		return consult.FlagsOf(known, now)
+	}
+	return NewState(list, flags, func(sport string) string { return desk.SportWord(d.Words, sport) }), nil
+}
+
+// workOut works last tests out that were not kept for a list: those of some
+// rows, at most so many.
+func (v *View) workOut(rows []int, most int) {
+	ids := v.state.ToWorkOut(rows, most)
+	if len(ids) == 0 {
+		return
+	}
+	sheets, err := v.desk.Store.Sheets(context.Background(), ids)
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	found := make([]consult.Findings, len(sheets))
+	for i, s := range sheets {
+		found[i] = consult.FindAsClosed(s.Test, s.Athlete, s.Raw, s.Kept, v.desk.Calculate())
+	}
+	v.state.WorkedOut(found)
 }
 
 // build makes search and table.
@@ -114,15 +126,23 @@ func (v *View) empty() fyne.CanvasObject {
 	return look.Pad(16, 0, 20, 0, look.NewSheet(look.Empty(v.desk.Words.Say("roster.empty"), first)))
 }
 
+// aScreenful is how many tests are worked out at once for rows in sight.
+const aScreenful = 40
+
 // show fills the table from the state.
 func (v *View) show() {
 	w := v.desk.Words
-	v.rows = v.state.Rows(func(sport string) string { return desk.SportWord(w, sport) })
-	cells := make([][]look.Cell, len(v.rows))
-	for i, r := range v.rows {
-		cells[i] = v.cells(r)
+	v.rows = v.state.Rows()
+	if v.state.SortsByRate() {
+		v.workOut(v.rows, -1)
+		v.rows = v.state.Rows()
 	}
-	v.table.SetRows(cells)
+	v.table.SetSource(len(v.rows), func(i int) []look.Cell {
+		if v.state.Row(v.rows[i]).Open {
+			v.workOut(v.rows[i:], aScreenful)
+		}
+		return v.cells(v.state.Row(v.rows[i]))
+	})
 	v.count.SetText(w.Say("roster.count", len(v.rows)))
 }
 
@@ -202,7 +222,7 @@ func (v *View) flagWords(r Row) string {
 // open opens the athlete in a row.
 func (v *View) open(row int) {
 	if row >= 0 && row < len(v.rows) {
-		v.desk.Go(desk.Place{Screen: desk.Overview, Athlete: v.rows[row].ID})
+		v.desk.Go(desk.Place{Screen: desk.Overview, Athlete: v.state.Row(v.rows[row]).ID})
 	}
 }
 

@@ -39,16 +39,16 @@ func TestSearchSortOpen(t *testing.T) {
 		t.Fatalf("the group is not searched: %d rows", v.table.Rows())
 	}
 	apptest.Press(w, fyne.KeyReturn)
-	if len(*went) != 1 || (*went)[0].Screen != desk.Overview || (*went)[0].Athlete != v.rows[0].ID {
+	if len(*went) != 1 || (*went)[0].Screen != desk.Overview || (*went)[0].Athlete != v.state.Row(v.rows[0]).ID {
 		t.Fatalf("went to %+v", *went)
 	}
 	apptest.Type(t, w, "roster.search", "")
 	v.table.OnSort(int(ByRate), true)
-	if v.table.Row(0)[0] != "Dorian Wexcombe" && v.rows[0].Rate < v.rows[1].Rate {
+	if v.table.Row(0)[0] != "Dorian Wexcombe" && v.state.Row(v.rows[0]).Rate < v.state.Row(v.rows[1]).Rate {
 		t.Errorf("sorted by rate the first is %q", v.table.Row(0))
 	}
 	for i := 1; i < len(v.rows); i++ {
-		if v.rows[i].Rate > v.rows[i-1].Rate {
+		if v.state.Row(v.rows[i]).Rate > v.state.Row(v.rows[i-1]).Rate {
 			t.Errorf("row %d sweats more than the row above", i)
 		}
 	}
@@ -144,19 +144,18 @@ func TestEveryColumnSorts(t *testing.T) {
 		{ID: "1", Name: "b", Sport: "y", LastTest: store.TestLine{Date: "2026-01-02"}, Plan: store.PlanLine{Step: 2, Review: "2026-03-01"}},
 		{ID: "2", Name: "A", Sport: "z", LastTest: store.TestLine{Date: "2026-01-01"}, Plan: store.PlanLine{Step: 1, Review: "2026-02-01"}},
 	}
-	s := NewState(rows, nil, func(a store.AthleteSummary) []record.FlagKind {
+	s := NewState(rows, func(a store.AthleteSummary) []record.FlagKind {
 		if a.ID == "1" {
 			return []record.FlagKind{record.FlagHeart}
 		}
 		return nil
-	})
-	same := func(sport string) string { return sport }
+	}, func(sport string) string { return sport })
 	for c, first := range map[Column]record.ID{ByName: "2", BySport: "1", ByTest: "2", ByStep: "2", ByReview: "2", ByFlags: "2"} {
-		if got := s.Sort(c, false).Rows(same); got[0].ID != first {
-			t.Errorf("column %d up begins with %s", c, got[0].ID)
+		if got := s.Sort(c, false).Rows(); s.Row(got[0]).ID != first {
+			t.Errorf("column %d up begins with %s", c, s.Row(got[0]).ID)
 		}
-		if got := s.Sort(c, true).Rows(same); got[1].ID != first {
-			t.Errorf("column %d down ends with %s", c, got[1].ID)
+		if got := s.Sort(c, true).Rows(); s.Row(got[1]).ID != first {
+			t.Errorf("column %d down ends with %s", c, s.Row(got[1]).ID)
 		}
 	}
 }

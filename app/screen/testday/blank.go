@@ -13,6 +13,7 @@ import (
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
+	"ebbwell/internal/store"
 )
 
 // everybody is the key of the choice that shows all athletes.
@@ -25,6 +26,7 @@ type printPart struct {
 	list     *fyne.Container
 	scroll   *look.Scroll
 	all      *field.Link
+	more     *field.Link
 	nameless *field.Check
 	print    *field.Button
 	rows     []*fyne.Container
@@ -48,7 +50,11 @@ func newPrintPart(v *View) *printPart {
 		p.follow()
 	}
 	p.print = field.NewButton(h, "testday.print", "", field.Outline, p.ask)
-	p.scroll = look.NewScroll(look.Pad(0, 0, 0, ringRoom, p.list))
+	p.more = field.NewLink(h, "testday.blank.more", "", func() {
+		v.state.Shown += AtOnce
+		p.add()
+	})
+	p.scroll = look.NewScroll(look.Pad(0, 0, 0, ringRoom, look.VBox(0, p.list, look.HBox(0, p.more))))
 	p.rows = []*fyne.Container{look.Columns(10, []look.Track{look.Share(1), look.Fit()}, p.group, p.all), look.HBox(0, p.print)}
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("testday.blank"), look.Strong, look.Ink),
@@ -77,22 +83,39 @@ const mostRunes = 40
 // fill lists the athletes shown, each to be marked.
 func (p *printPart) fill() {
 	p.list.Objects = nil
-	for i, a := range p.v.state.Listed() {
-		name := []rune(a.Name)
-		if len(name) > mostRunes {
-			name = append(name[:mostRunes-1:mostRunes-1], '…')
-		}
-		tick := field.NewCheck(p.v.desk.Host, "testday.blank."+strconv.Itoa(i+1), string(name))
-		tick.Set(p.v.state.IsMarked(a.ID))
-		tick.OnChanged = func(on bool) {
-			p.v.state = p.v.state.Mark(a.ID, on)
-			p.follow()
-		}
-		p.list.Add(tick)
-	}
-	p.list.Refresh()
+	p.add()
 	p.scroll.ScrollTo(0)
 	p.follow()
+}
+
+// add lists those that are shown and not listed yet.
+func (p *printPart) add() {
+	listed := p.v.state.Listed()
+	for i := len(p.list.Objects); i < min(len(listed), p.v.state.Shown); i++ {
+		p.list.Add(p.tick(i, listed[i]))
+	}
+	p.more.Hide()
+	if left := len(listed) - len(p.list.Objects); left > 0 {
+		p.more.SetText(p.v.desk.Words.Say("testday.showmore", min(AtOnce, left), left))
+		p.more.Show()
+	}
+	p.list.Refresh()
+	p.scroll.Refresh()
+}
+
+// tick is the mark of one athlete.
+func (p *printPart) tick(i int, a store.AthleteSummary) *field.Check {
+	name := []rune(a.Name)
+	if len(name) > mostRunes {
+		name = append(name[:mostRunes-1:mostRunes-1], '…')
+	}
+	tick := field.NewCheck(p.v.desk.Host, "testday.blank."+strconv.Itoa(i+1), string(name))
+	tick.Set(p.v.state.IsMarked(a.ID))
+	tick.OnChanged = func(on bool) {
+		p.v.state = p.v.state.Mark(a.ID, on)
+		p.follow()
+	}
+	return tick
 }
 
 // markAll marks everybody shown, or nobody where all were.

@@ -131,8 +131,8 @@ func (p *startPart) press() {
 
 // unfinished opens the sheet the athlete has already.
 func (p *startPart) unfinished() {
-	if s, ok := p.v.state.Unfinished(p.chosen.ID); ok {
-		p.v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: s.Athlete, Record: s.ID})
+	if test, ok := p.v.state.Unfinished(p.chosen.ID); ok {
+		p.v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: p.chosen.ID, Record: test})
 	}
 }
 

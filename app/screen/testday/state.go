@@ -1,6 +1,7 @@
 package testday
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -24,26 +25,60 @@ type Sheet struct {
 
 // State is the day as it is shown.
 type State struct {
-	// People are all athletes by name, Sheets what is unfinished.
+	// People are all athletes by name, Open all that is unfinished, the newest
+	// first, Sheets as much of it as was worked out to be shown.
 	People []store.AthleteSummary
+	Open   []store.OpenTest
 	Sheets []Sheet
+	names  map[record.ID]string
 	group  string
 	marked map[record.ID]bool
 	// Nameless asks for one blank sheet without a name.
 	Nameless bool
+	// Shown is how many athletes of the list for printing are shown.
+	Shown int
 }
 
-// NewState makes the day from what is kept: all athletes, and the unfinished
-// sheets with their findings.
-func NewState(people []store.AthleteSummary, found []consult.Findings) State {
-	s := State{People: people, marked: map[record.ID]bool{}}
-	for _, f := range found {
-		at := slices.IndexFunc(people, func(a store.AthleteSummary) bool { return a.ID == f.Test.AthleteID })
-		if at < 0 {
-			continue
+// AtOnce is how many lines of a long list are shown, and how many more at each
+// wish for more.
+const AtOnce = 50
+
+// NewState makes the day from what is kept: all athletes, and what is unfinished.
+func NewState(people []store.AthleteSummary, open []store.OpenTest) State {
+	s := State{People: people, names: make(map[record.ID]string, len(people)), marked: map[record.ID]bool{}, Shown: AtOnce}
+	for _, a := range people {
+		s.names[a.ID] = a.Name
+	}
+	for _, o := range open {
+		if _, there := s.names[o.AthleteID]; there {
+			s.Open = append(s.Open, o)
 		}
+	}
+	return s
+}
+
+// Next lists the unfinished tests that are to be shown next.
+func (s State) Next() []record.ID {
+	var list []record.ID
+	for _, o := range s.Open[len(s.Sheets):min(len(s.Open), len(s.Sheets)+AtOnce)] {
+		list = append(list, o.ID)
+	}
+	return list
+}
+
+// More is how many unfinished tests are not shown yet.
+func (s State) More() int { return len(s.Open) - len(s.Sheets) }
+
+// With adds the findings of the tests to be shown next.
+func (s State) With(found []consult.Findings) State {
+	of := make(map[record.ID]consult.Findings, len(found))
+	for _, f := range found {
+		of[f.Test.ID] = f
+	}
+	for _, id := range s.Next() {
+		f := of[id]
 		sheet := Sheet{
-			ID: f.Test.ID, Athlete: f.Test.AthleteID, Name: people[at].Name, Session: f.Test.Session, State: f.Test.State,
+			ID: id, Athlete: f.Test.AthleteID, Name: s.names[f.Test.AthleteID], Session: f.Test.Session, State: f.Test.State,
 			Ready: f.Ready() && !f.Waits(),
 		}
 		for _, m := range f.Sweat.Missing {
@@ -56,15 +91,15 @@ func NewState(people []store.AthleteSummary, found []consult.Findings) State {
 	return s
 }
 
-// Unfinished is the newest open sheet of an athlete; ok is false when there is
+// Unfinished is the newest open test of an athlete; ok is false when there is
 // none.
-func (s State) Unfinished(athlete record.ID) (sheet Sheet, ok bool) {
-	for _, one := range s.Sheets {
-		if one.Athlete == athlete && one.State == record.TestOpen {
-			return one, true
+func (s State) Unfinished(athlete record.ID) (test record.ID, ok bool) {
+	for _, one := range s.Open {
+		if one.AthleteID == athlete && one.State == record.TestOpen {
+			return one.ID, true
 		}
 	}
-	return Sheet{}, false
+	return "", false
 }
 
 // Match lists the athletes whose name or group holds every word of a text,
@@ -87,21 +122,18 @@ func (s State) Match(text string) []store.AthleteSummary {
 
 // Groups lists the groups that have athletes, by name.
 func (s State) Groups() []string {
-	var list []string
+	seen := map[string]bool{}
 	for _, a := range s.People {
 		for _, g := range a.Groups {
-			if !slices.Contains(list, g) {
-				list = append(list, g)
-			}
+			seen[g] = true
 		}
 	}
-	slices.Sort(list)
-	return list
+	return slices.Sorted(maps.Keys(seen))
 }
 
 // InGroup shows the athletes of a group for printing; all for an empty one.
 func (s State) InGroup(group string) State {
-	s.group = group
+	s.group, s.Shown = group, AtOnce
 	return s
 }
 
@@ -120,24 +152,26 @@ func (s State) Listed() []store.AthleteSummary {
 }
 
 // Mark marks an athlete for a blank sheet, or takes the mark away.
-func (s State) Mark(athlete record.ID, on bool) State {
-	marked := map[record.ID]bool{}
-	for id := range s.marked {
-		marked[id] = true
+func (s State) Mark(athlete record.ID, on bool) State { return s.markAll([]record.ID{athlete}, on) }
+
+// MarkListed marks all athletes of the group, or takes all their marks away.
+func (s State) MarkListed(on bool) State {
+	var list []record.ID
+	for _, a := range s.Listed() {
+		list = append(list, a.ID)
 	}
-	if on {
-		marked[athlete] = true
-	} else {
-		delete(marked, athlete)
-	}
-	s.marked = marked
-	return s
+	return s.markAll(list, on)
 }
 
-// MarkListed marks all athletes shown, or takes all their marks away.
-func (s State) MarkListed(on bool) State {
-	for _, a := range s.Listed() {
-		s = s.Mark(a.ID, on)
+// markAll marks athletes, or takes their marks away.
+func (s State) markAll(list []record.ID, on bool) State {
+	s.marked = maps.Clone(s.marked)
+	for _, id := range list {
+		if on {
+			s.marked[id] = true
+		} else {
+			delete(s.marked, id)
+		}
 	}
 	return s
 }

@@ -2,6 +2,7 @@ package testday
 
 import (
 	"slices"
+	"strconv"
 	"testing"
 
 	"ebbwell/internal/consult"
@@ -24,13 +25,22 @@ func found(id, athlete record.ID, state record.TestState, missing ...sweat.Missi
 	return f
 }
 
+// with makes a day with the findings of unfinished tests.
+func with(all ...consult.Findings) State {
+	var open []store.OpenTest
+	for _, f := range all {
+		open = append(open, store.OpenTest{ID: f.Test.ID, AthleteID: f.Test.AthleteID, State: f.Test.State})
+	}
+	return NewState(people(), open).With(all)
+}
+
 func TestSheetsSayWhatTheyMiss(t *testing.T) {
-	s := NewState(people(), []consult.Findings{
+	s := with(
 		found("a", "1", record.TestOpen, sweat.Missing{ID: sweat.MissingAfter}, sweat.Missing{ID: sweat.MissingSodium, Optional: true}, sweat.Missing{ID: sweat.MissingUrine, Optional: true}),
 		found("b", "2", record.TestWaiting, sweat.Missing{ID: sweat.MissingSodium, Optional: true}),
 		found("c", "9", record.TestOpen), // an athlete who is gone
 		found("d", "3", record.TestOpen),
-	})
+	)
 	if len(s.Sheets) != 3 {
 		t.Fatalf("%d sheets", len(s.Sheets))
 	}
@@ -40,11 +50,27 @@ func TestSheetsSayWhatTheyMiss(t *testing.T) {
 	if !s.Sheets[2].Ready || s.Sheets[1].Name != "Bea Annings" {
 		t.Errorf("got %+v", s.Sheets)
 	}
-	if open, ok := s.Unfinished("1"); !ok || open.ID != "a" {
+	if open, ok := s.Unfinished("1"); !ok || open != "a" {
 		t.Error("the open sheet is not found")
 	}
 	if _, ok := s.Unfinished("2"); ok {
 		t.Error("a sheet at the laboratory is one to go on with")
+	}
+}
+
+// Of a long list as many sheets are worked out as are shown, in their order.
+func TestLongListIsShownInParts(t *testing.T) {
+	var all []consult.Findings
+	for i := range 2*AtOnce + 7 {
+		all = append(all, found(record.ID(strconv.Itoa(i)), "1", record.TestOpen))
+	}
+	s := with(all...)
+	if len(s.Sheets) != AtOnce || s.More() != AtOnce+7 || len(s.Next()) != AtOnce || s.Next()[0] != "50" {
+		t.Errorf("%d shown, %d more, next %v", len(s.Sheets), s.More(), s.Next())
+	}
+	s = s.With(all).With(all)
+	if len(s.Sheets) != len(all) || s.More() != 0 || len(s.Next()) != 0 || s.Sheets[106].ID != "106" {
+		t.Errorf("%d shown, %d more", len(s.Sheets), s.More())
 	}
 }
 

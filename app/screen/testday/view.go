@@ -69,26 +69,31 @@ func (sideBySide) Layout(o []fyne.CanvasObject, size fyne.Size) {
 
 func (sideBySide) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(640, 300) }
 
-// load reads the athletes and works the unfinished sheets out.
+// load reads the athletes and works the newest unfinished sheets out.
 func load(d *desk.Desk) (State, error) {
 	ctx := context.Background()
 	people, err := d.Store.Athletes(ctx)
 	if err != nil {
 		return State{}, err
 	}
-	tests, err := d.Store.Unfinished(ctx)
+	open, err := d.Store.Unfinished(ctx)
 	if err != nil {
 		return State{}, err
 	}
-	var found []consult.Findings
-	for _, t := range tests {
-		raw, err := d.Store.RawOf(ctx, record.Ref{Kind: record.KindTest, ID: t.ID})
-		if err != nil {
-			return State{}, err
-		}
-		found = append(found, consult.Find(t, record.Athlete{}, raw, d.Calculate()))
+	return more(d, NewState(people, open))
+}
+
+// more works the sheets out that are to be shown next.
+func more(d *desk.Desk, s State) (State, error) {
+	sheets, err := d.Store.Sheets(context.Background(), s.Next())
+	if err != nil {
+		return s, err
 	}
-	return NewState(people, found), nil
+	found := make([]consult.Findings, len(sheets))
+	for i, one := range sheets {
+		found[i] = consult.Find(one.Test, record.Athlete{}, one.Raw, d.Calculate())
+	}
+	return s.With(found), nil
 }
 
 // nobody is what a person sees who has no athlete yet.
@@ -112,10 +117,43 @@ func (v *View) sheets() fyne.CanvasObject {
 	}
 	columns := []look.Column{{Title: say("testday.athlete"), Width: look.Share(10)}, {Title: say("testday.lacks"), Width: look.Share(13)}, {Width: look.Fixed(openWidth)}}
 	rows := look.VBox(0)
-	for i, s := range v.state.Sheets {
-		rows.Add(v.row(i, s, columns))
+	from := 0
+	add := func() {
+		for i, s := range v.state.Sheets[from:] {
+			rows.Add(v.row(from+i, s, columns))
+		}
+		from = len(v.state.Sheets)
 	}
-	return look.NewSheet(look.VBox(2, title, look.HeaderRow(16, columns), look.Grow(look.NewScroll(rows))))
+	add()
+	list := look.VBox(0, rows)
+	if v.state.More() > 0 {
+		list.Add(look.Pad(8, 0, 8, 0, v.moreSheets(add, list)))
+	}
+	return look.NewSheet(look.VBox(2, title, look.HeaderRow(16, columns), look.Grow(look.NewScroll(list))))
+}
+
+// moreSheets is the button that shows more of what is unfinished.
+func (v *View) moreSheets(add func(), list *fyne.Container) fyne.CanvasObject {
+	say := func() string {
+		return v.desk.Words.Say("testday.showmore", min(AtOnce, v.state.More()), v.state.More())
+	}
+	var button *field.Button
+	button = field.NewButton(v.desk.Host, "testday.showmore", say(), field.Outline, func() {
+		state, err := more(v.desk, v.state)
+		if err != nil {
+			v.desk.Trouble(err)
+			return
+		}
+		v.state = state
+		add()
+		button.SetText(say())
+		if v.state.More() == 0 {
+			button.Hide()
+		}
+		list.Refresh()
+		v.body.Refresh()
+	})
+	return look.HBox(0, button)
 }
 
 // row is one unfinished sheet with the way to it.

@@ -49,7 +49,7 @@ func (v *View) closeSheet(code string) {
 	if code == stepLate {
 		why = v.b.Say("testsheet.late.why")
 	}
-	closed, err := v.desk.Store.CloseTest(ctx, kept, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version, Why: why}, store.Edit{Why: why})
+	closed, err := v.desk.Store.CloseTest(ctx, kept, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version, Line: consult.LineOf(found), Why: why}, store.Edit{Why: why})
 	if err != nil {
 		v.desk.Trouble(err)
 		return

@@ -3,6 +3,7 @@ package trip
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
@@ -36,21 +37,11 @@ func loadMember(d *desk.Desk, id record.ID) (*member, error) {
 	case err != nil:
 		return nil, fmt.Errorf("load a traveller: %w", err)
 	}
-	tests, err := d.Store.Tests(ctx, id)
-	if err != nil {
+	m := &member{athlete: a}
+	if m.tests, err = d.AllFindings(ctx, a); err != nil {
 		return nil, fmt.Errorf("load the tests of %s: %w", a.Name, err)
 	}
-	m := &member{athlete: a}
-	for _, t := range tests {
-		if t.State == record.TestOpen {
-			continue // still being filled in
-		}
-		found, err := d.Findings(ctx, t, a)
-		if err != nil {
-			return nil, fmt.Errorf("load the tests of %s: %w", a.Name, err)
-		}
-		m.tests = append(m.tests, found)
-	}
+	m.tests = slices.DeleteFunc(m.tests, func(f consult.Findings) bool { return f.Test.State == record.TestOpen }) // still being filled in
 	if err := m.loadPlans(d); err != nil {
 		return nil, err
 	}

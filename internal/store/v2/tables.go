@@ -37,17 +37,31 @@ type Test struct {
 	StomachUpset bool
 }
 
-// NewestTest is the index by which the newest test of an athlete is found, over
-// columns of version 1.
+// NewestTest is the index by which the newest test of an athlete is found and
+// its state read, over columns of version 1.
 type NewestTest struct {
-	AthleteID string `gorm:"size:36;index:idx_tests_newest,priority:1"`
+	AthleteID string `gorm:"size:36;index:idx_tests_newest,where:deleted_at IS NULL,priority:1"`
 	Date      string `gorm:"size:10;index:idx_tests_newest,priority:2"`
 	Start     string `gorm:"size:5;index:idx_tests_newest,priority:3"`
 	ID        string `gorm:"size:36;index:idx_tests_newest,priority:4"`
+	State     string `gorm:"size:12;index:idx_tests_newest,priority:5"`
 }
 
 // TableName is the table the index is on.
 func (NewestTest) TableName() string { return "tests" }
+
+// FrozenLines is the index that holds what a list shows of closed tests, so
+// that a list reads no frozen copy.
+type FrozenLines struct {
+	Kind       string   `gorm:"size:12;index:idx_frozen_lines,priority:1"`
+	Record     string   `gorm:"size:36;index:idx_frozen_lines,priority:2"`
+	Number     int      `gorm:"index:idx_frozen_lines,priority:3"`
+	LineRate   *float64 `gorm:"index:idx_frozen_lines,priority:4"`
+	LineRanged bool     `gorm:"index:idx_frozen_lines,priority:5"`
+}
+
+// TableName is the table the index is on.
+func (FrozenLines) TableName() string { return "frozen" }
 
 // Plan as of version 2.
 type Plan struct {

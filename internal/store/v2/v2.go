@@ -33,7 +33,13 @@ func Migrate(tx *gorm.DB) error {
 	if err := tx.Migrator().CreateIndex(&NewestTest{}, "idx_tests_newest"); err != nil {
 		return fmt.Errorf("index the tests: %w", err)
 	}
-	return packFrozen(tx)
+	if err := packFrozen(tx); err != nil {
+		return err
+	}
+	if err := tx.Migrator().CreateIndex(&FrozenLines{}, "idx_frozen_lines"); err != nil {
+		return fmt.Errorf("index the frozen copies: %w", err)
+	}
+	return nil
 }
 
 // addColumns adds the columns of a type, and gives those that are never null

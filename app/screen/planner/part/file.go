@@ -28,16 +28,8 @@ func LoadFile(d *desk.Desk, athlete record.ID) (File, error) {
 	if f.Athlete, err = d.Store.LoadAthlete(ctx, athlete); err != nil {
 		return f, fmt.Errorf("open the plan: %w", err)
 	}
-	tests, err := d.Store.Tests(ctx, athlete)
-	if err != nil {
+	if f.Tests, err = d.AllFindings(ctx, f.Athlete); err != nil {
 		return f, fmt.Errorf("open the plan: %w", err)
-	}
-	for _, t := range tests {
-		found, err := d.Findings(ctx, t, f.Athlete)
-		if err != nil {
-			return f, fmt.Errorf("open the plan: %w", err)
-		}
-		f.Tests = append(f.Tests, found)
 	}
 	if f.Plans, err = d.Store.Plans(ctx, athlete); err != nil {
 		return f, fmt.Errorf("open the plan: %w", err)

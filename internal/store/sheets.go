@@ -1,0 +1,131 @@
+package store
+
+import (
+	"context"
+	"slices"
+
+	"gorm.io/gorm"
+
+	"ebbwell/internal/record"
+)
+
+// Sheet is a test with all that it is worked out from.
+type Sheet struct {
+	Athlete record.Athlete
+	Test    record.Test
+	// Raw are its unread texts and reasons, Kept the copies of it, newest first.
+	Raw  []record.RawText
+	Kept []record.Frozen
+}
+
+// SheetsOf loads all tests of an athlete, the newest first: a fixed number of
+// queries, whatever the number of tests.
+func (s *Store) SheetsOf(ctx context.Context, athlete record.ID) ([]Sheet, error) {
+	return s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("athlete_id = ?", athlete) })
+}
+
+// OpenTest is a test that is open or waits for the laboratory, as a list needs it.
+type OpenTest struct {
+	ID, AthleteID record.ID
+	Date          record.Date
+	Start         record.Clock
+	State         record.TestState
+}
+
+// Unfinished lists the tests of all athletes that are open or wait for the
+// laboratory, the newest first. All of it stands in an index, so that a list
+// reads no test; those in sight are loaded by [Store.Sheets].
+func (s *Store) Unfinished(ctx context.Context) ([]OpenTest, error) {
+	var list []OpenTest
+	err := s.read(ctx, "list unfinished tests", func(tx *gorm.DB) error {
+		return newestSession(alive(tx.Model(&record.Test{}), false)).Select("id", "athlete_id", "date", "start", "state").
+			Where("state IN ? AND athlete_id IN (SELECT id FROM athletes WHERE deleted_at IS NULL)",
+				[]record.TestState{record.TestOpen, record.TestWaiting}).Find(&list).Error
+	})
+	return list, err
+}
+
+// Sheets loads some tests, such as those of the rows in sight; what is not
+// there any more is left out.
+func (s *Store) Sheets(ctx context.Context, tests []record.ID) ([]Sheet, error) {
+	var all []Sheet
+	for chunk := range slices.Chunk(tests, atOnce) {
+		some, err := s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("id IN ?", chunk) })
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, some...)
+	}
+	return all, nil
+}
+
+// newestSession sorts tests by the time of their session, the newest first.
+func newestSession(db *gorm.DB) *gorm.DB { return db.Order("date DESC, start DESC, id DESC") }
+
+// sheets loads tests with what is kept beside them, on one state of the database.
+func (s *Store) sheets(ctx context.Context, which scope) ([]Sheet, error) {
+	var list []Sheet
+	err := s.read(ctx, "load tests", func(tx *gorm.DB) error {
+		found, err := loadRows(tx, s.shapes[record.KindTest], false, which)
+		if err != nil {
+			return err
+		}
+		tests := found.Interface().([]record.Test)
+		list = make([]Sheet, len(tests))
+		for i, t := range tests {
+			list[i].Test = t
+		}
+		for chunk := range slices.Chunk(list, atOnce) {
+			if err := s.fillSheets(tx, chunk); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	return list, err
+}
+
+// fillSheets adds athletes, raw texts and frozen copies to tests.
+func (s *Store) fillSheets(tx *gorm.DB, list []Sheet) error {
+	at, tests, owners := map[record.ID]*Sheet{}, []record.ID{}, []record.ID{}
+	for i := range list {
+		t := list[i].Test
+		at[t.ID], tests, owners = &list[i], append(tests, t.ID), append(owners, t.AthleteID)
+	}
+	slices.Sort(owners)
+	owners = slices.Compact(owners)
+	found, err := loadRows(tx, s.shapes[record.KindAthlete], false, func(db *gorm.DB) *gorm.DB { return db.Where("id IN ?", owners) })
+	if err != nil {
+		return err
+	}
+	athletes := map[record.ID]record.Athlete{}
+	for _, a := range found.Interface().([]record.Athlete) {
+		athletes[a.ID] = a
+	}
+	for i := range list {
+		list[i].Athlete = athletes[list[i].Test.AthleteID]
+	}
+	return addBeside(tx, tests, at)
+}
+
+// addBeside adds what is kept beside tests.
+func addBeside(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet) error {
+	var raw []record.RawText
+	if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("field, reason").Find(&raw).Error; err != nil {
+		return err
+	}
+	for _, r := range raw {
+		at[r.Record].Raw = append(at[r.Record].Raw, r)
+	}
+	var kept []record.Frozen
+	if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("number DESC").Find(&kept).Error; err != nil {
+		return err
+	}
+	if err := unpack(kept); err != nil {
+		return err
+	}
+	for _, f := range kept {
+		at[f.Record].Kept = append(at[f.Record].Kept, f)
+	}
+	return nil
+}
