@@ -65,11 +65,11 @@ func (a *Agreement) into(p *record.Plan) {
 		o.Words = words
 		o.Importance, o.Confidence = rated(a.importance), rated(a.confidence)
 	})
-	StartAt(p, o.ID)
+	startAt(p, o.ID)
 }
 
-// StartAt makes the step of an option the one in force, where it is one.
-func StartAt(p *record.Plan, option record.ID) {
+// startAt makes the step of an option the one in force, where it is one.
+func startAt(p *record.Plan, option record.ID) {
 	at := slices.IndexFunc(p.Steps, func(s record.Step) bool { return s.OptionID == option })
 	for i := range p.Steps {
 		switch {

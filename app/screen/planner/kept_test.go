@@ -277,7 +277,7 @@ func TestFurtherSessionIsCalculated(t *testing.T) {
 
 // A successor keeps to the same rules.
 func TestSuccessorKeepsTheRules(t *testing.T) {
-	p := stepsOf(record.StepNow)
+	p := apptest.Steps(record.StepNow)
 	p.Rules = record.StepRules{Bottles: "500", Held: "salt", Further: "none", Sessions: record.Num(5, quantity.None)}
 	if got := state.Successor(p).Rules; got.Bottles != "500" || got.Held != "salt" || got.Further != "none" || got.Sessions.Or(0) != 5 {
 		t.Errorf("the successor has %+v", got)

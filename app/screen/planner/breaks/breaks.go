@@ -68,7 +68,7 @@ func (t *BreaksTab) Open() {
 	for at := 0.0; at <= d.Minutes; at += wording.QuarterHours(d.Minutes) {
 		d.Ticks = append(d.Ticks, chart.Tick{At: at, Text: v.Speaker.Minute(at)})
 	}
-	d.Spells = Spells(d.Spells[:0], v.Live.Take, d.Minutes)
+	d.Spells = spells(d.Spells[:0], v.Live.Take, d.Minutes)
 	t.mouthful.SetText(mouthfulWords(v.Speaker, v.Now, &v.Live))
 	t.rows.Open()
 	look.ShowIf(t.change, v.Now.Draft())
@@ -135,7 +135,7 @@ func (t *BreaksTab) TakeTable(key string) {
 // TakeScore puts the rests of a tennis match of that score in the place of the
 // chances there are.
 func (t *BreaksTab) TakeScore(text string) {
-	sets, ok := ReadScore(text)
+	sets, ok := readScore(text)
 	if ok {
 		list, err := plan.TennisChances(sets, t.v.Now.PlanCase.Planner.Session().Minutes[plan.Expected])
 		if err == nil {

@@ -31,8 +31,8 @@ func stops(sp wording.Speaker, into []chart.BreakStop, t plan.Schedule) []chart.
 	return into
 }
 
-// Spells are the times between the chances, in which there is play.
-func Spells(into []chart.Spell, t plan.Schedule, minutes float64) []chart.Spell {
+// spells are the times between the chances, in which there is play.
+func spells(into []chart.Spell, t plan.Schedule, minutes float64) []chart.Spell {
 	from := 0.0
 	for _, take := range t.Takes {
 		if take.Chance.Minute > from {
@@ -100,8 +100,8 @@ func mouthfulWords(sp wording.Speaker, s state.State, k *state.Calculation) stri
 	return sp.Say(key, sp.Millilitres(float64(k.Mouthful)))
 }
 
-// ReadScore reads the score of a match: "6-4 6-4"; ok is false when it is none.
-func ReadScore(text string) (sets []plan.TennisSet, ok bool) {
+// readScore reads the score of a match: "6-4 6-4"; ok is false when it is none.
+func readScore(text string) (sets []plan.TennisSet, ok bool) {
 	for _, one := range strings.Fields(strings.ReplaceAll(text, ",", " ")) {
 		won, lost, found := strings.Cut(strings.ReplaceAll(one, "–", "-"), "-")
 		a, errA := strconv.Atoi(won)

@@ -43,7 +43,7 @@ func (b *bottleLine) typed(text string) {
 	if b.visit == "" {
 		b.visit = desk.NewVisit()
 	}
-	sizes, ok := ReadBottles(text, v.Speaker)
+	sizes, ok := readBottles(text, v.Speaker)
 	v.Desk.Withdraw()
 	v.Binder.Doc.Change(b.visit, "planner.bottles", func(s *part.Sheet) {
 		consult.SetBottles(&s.Record, sizes)
@@ -87,9 +87,9 @@ func bottles(sp wording.Speaker, sizes []float64) string {
 	return strings.Join(texts, " ")
 }
 
-// ReadBottles reads sizes of bottles in mL, or in fluid ounces, with blanks or
+// readBottles reads sizes of bottles in mL, or in fluid ounces, with blanks or
 // commas between.
-func ReadBottles(text string, sp wording.Speaker) (sizes []float64, ok bool) {
+func readBottles(text string, sp wording.Speaker) (sizes []float64, ok bool) {
 	for _, one := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' }) {
 		typed, err := quantity.Parse(one, sp.By.Unit(quantity.Millilitre))
 		if err != nil {
