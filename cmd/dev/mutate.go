@@ -1,0 +1,180 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"sort"
+	"strings"
+
+	"ebbwell/cmd/dev/mutate"
+)
+
+// The packages whose tests are tried, and where what cannot be killed is listed.
+const (
+	mutated     = "sweat,fuel,climate,plan,plan/smallest,consult"
+	equivalents = "testdata/mutation/equivalent.txt"
+)
+
+// mutation is what was asked for.
+type mutation struct {
+	packages []string
+	n        int
+	seed     uint64
+	only     string
+	list     bool
+}
+
+// mutant makes small mistakes in the science packages, one at a time, and
+// tells which of them their own tests do not find.
+func mutant(ctx context.Context, t tool, args []string) error {
+	m, err := readMutation(t, args)
+	if err != nil {
+		return err
+	}
+	known, err := mutate.Equivalents(filepath.Join(t.root, filepath.FromSlash(equivalents)))
+	if err != nil {
+		return err
+	}
+	dir, err := os.MkdirTemp("", "ebbwell-mutate-")
+	if err != nil {
+		return fmt.Errorf("try mutants: %w", err)
+	}
+	defer os.RemoveAll(dir) //nolint:errcheck // a left-over temporary folder does no harm
+	trial := mutate.Trial{Root: t.root, Tags: tags, Dir: dir}
+	survived := 0
+	for _, name := range m.packages {
+		n, err := t.tryPackage(ctx, trial, name, m, known)
+		if err != nil {
+			return err
+		}
+		survived += n
+	}
+	if survived > 0 {
+		return fmt.Errorf("%d mutants survived: write a test that finds each, or list it in %s with the reason why none can", survived, equivalents)
+	}
+	return nil
+}
+
+// readMutation reads the flags.
+func readMutation(t tool, args []string) (mutation, error) {
+	var m mutation
+	var names string
+	set := flag.NewFlagSet("mutate", flag.ContinueOnError)
+	set.SetOutput(t.errs)
+	set.StringVar(&names, "package", mutated, "packages of internal, with commas")
+	set.IntVar(&m.n, "n", 0, "try so many of each package, drawn at random; 0 tries all")
+	set.Uint64Var(&m.seed, "seed", 1, "what the draw begins with")
+	set.StringVar(&m.only, "only", "", "try only mutants whose name has this in it")
+	set.BoolVar(&m.list, "list", false, "name the mutants and try none")
+	if err := set.Parse(args); err != nil {
+		return m, fmt.Errorf("read flags: %w", err)
+	}
+	if set.NArg() > 0 {
+		return m, fmt.Errorf("mutate takes flags only, not %q", set.Arg(0))
+	}
+	m.packages = strings.Split(names, ",")
+	return m, nil
+}
+
+// tryPackage tries the mutants of a package, tells of it, and returns how many
+// survived.
+func (t tool) tryPackage(ctx context.Context, trial mutate.Trial, name string, m mutation, known map[string]string) (int, error) {
+	path := "./internal/" + name
+	if out, err := t.read(ctx, []string{"CGO_ENABLED=0"}, "go", "test", "-tags", tags, "-vet=off", path); err != nil {
+		_, _ = fmt.Fprint(t.out, out)
+		return 0, fmt.Errorf("the tests of %s fail without any mutant: %w", name, err)
+	}
+	list, err := t.read(ctx, []string{"CGO_ENABLED=0"}, "go", "list", "-tags", tags, "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles", path)
+	if err != nil {
+		return 0, err
+	}
+	all, err := mutate.Find(t.root, []byte(list))
+	if err != nil {
+		return 0, err
+	}
+	stale := staleNames(name, all, known)
+	chosen := draw(all, m)
+	count := map[mutate.Fate]int{}
+	for i, one := range chosen {
+		fate, err := t.tryOne(ctx, trial, one, m, known)
+		if err != nil {
+			return 0, err
+		}
+		count[fate]++
+		if (i+1)%25 == 0 && !m.list {
+			t.say("%s: %d of %d tried", name, i+1, len(chosen))
+		}
+	}
+	_, err = fmt.Fprint(t.out, summary(name, len(all), count))
+	for _, s := range stale {
+		_, _ = fmt.Fprintf(t.out, "  listed as equivalent, but there is no such mutant: %s\n", s)
+	}
+	if err == nil && len(stale) > 0 {
+		err = errors.New("the list of equivalents names what is not there")
+	}
+	return count[mutate.Survived], err
+}
+
+// tryOne tries a mutant and names it when it survived.
+func (t tool) tryOne(ctx context.Context, trial mutate.Trial, one mutate.Mutant, m mutation, known map[string]string) (mutate.Fate, error) {
+	if m.list {
+		_, err := fmt.Fprintf(t.out, "%s:%d %s\n", one.File, one.Line, one.Name())
+		return "", err
+	}
+	if _, ok := known[one.Name()]; ok {
+		return mutate.Equivalent, nil
+	}
+	fate, err := trial.Try(ctx, one)
+	if fate == mutate.Survived {
+		_, _ = fmt.Fprintf(t.out, "survived (%s) line %d: %s\n", one.Kind, one.Line, one.Name())
+	}
+	return fate, err
+}
+
+// draw chooses the mutants to try; the same seed draws the same.
+func draw(all []mutate.Mutant, m mutation) []mutate.Mutant {
+	var list []mutate.Mutant
+	for _, one := range all {
+		if strings.Contains(one.Name(), m.only) {
+			list = append(list, one)
+		}
+	}
+	if m.n <= 0 || m.n >= len(list) {
+		return list
+	}
+	r := rand.New(rand.NewPCG(m.seed, 0))
+	r.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+	list = list[:m.n]
+	sort.SliceStable(list, func(i, j int) bool { return list[i].File < list[j].File })
+	return list
+}
+
+// staleNames lists equivalents of a package that are no mutants any more.
+func staleNames(name string, all []mutate.Mutant, known map[string]string) []string {
+	var stale []string
+	for k := range known {
+		if strings.HasPrefix(k, "internal/"+name+"/") && !slices.ContainsFunc(all, func(m mutate.Mutant) bool { return m.Name() == k }) {
+			stale = append(stale, k)
+		}
+	}
+	sort.Strings(stale)
+	return stale
+}
+
+// summary says how many were found.
+func summary(name string, all int, count map[mutate.Fate]int) string {
+	killed, survived, equal := count[mutate.Killed], count[mutate.Survived], count[mutate.Equivalent]
+	tried := killed + survived
+	share := 100.0
+	if tried > 0 {
+		share = 100 * float64(killed) / float64(tried)
+	}
+	return fmt.Sprintf("%s: %d mutants, %d tried: killed %d, survived %d (%.1f %% killed), equivalent %d (%.1f %%), did not build %d\n",
+		name, all, tried, killed, survived, share, equal, 100*float64(equal)/float64(max(tried+equal, 1)), count[mutate.Unbuilt])
+}

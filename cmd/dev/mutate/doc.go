@@ -1,0 +1,12 @@
+// Package mutate tries the tests: it makes one small mistake after another in
+// a package, a mutant, and sees whether the package's own tests find it.
+//
+// Mistakes are comparisons turned round or moved by their boundary, a sign or
+// a factor turned round, a constant or a published threshold 10 % larger or smaller (a
+// small whole number one larger or smaller), min for max, and a term dropped from a sum.
+// The boundary of a comparison of real numbers counts only beside a published
+// threshold: elsewhere nobody can say on which side the boundary lies.
+//
+// A mutant never touches the source: the compiler is handed the changed file
+// in place of the real one.
+package mutate
