@@ -18,6 +18,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field/drive"
+	"ebbwell/app/kit/keep/clock"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/record"
@@ -29,6 +30,7 @@ type hands struct {
 	t *testing.T
 	s *Shell
 	w fyne.Window
+	c *clock.Clock
 }
 
 func (h hands) fill(pairs ...string) {
@@ -90,8 +92,9 @@ func (h hands) athlete() record.Athlete {
 // set of common-practice figures (no source) typed in by hand.
 func TestMainJob(t *testing.T) {
 	dir, page := t.TempDir(), filepath.Join(t.TempDir(), "page.pdf")
-	s, w := start(t, dir, false)
-	h := hands{t, s, w}
+	c := clock.New(apptest.Now())
+	s, w := startBy(t, dir, false, c)
+	h := hands{t, s, w, c}
 	begin(t, w)
 	h.makeAthlete()
 	h.fillSheet()
@@ -162,7 +165,7 @@ func (h hands) killed(dir string) {
 	h.t.Helper()
 	a := h.athlete().ID
 	apptest.Type(h.t, h.w, "testsheet.patch.1.potassium", "4,1") // nothing is left after it
-	time.Sleep(500 * time.Millisecond)
+	h.c.Advance(500 * time.Millisecond)
 	copied := h.t.TempDir()
 	if err := os.CopyFS(copied, os.DirFS(dir)); err != nil {
 		h.t.Fatal(err)

@@ -36,33 +36,38 @@ type placesInfo struct {
 // The function returned stops it.
 func ReportPlaces(w fyne.Window, file string) (stop func()) {
 	done := make(chan struct{})
+	ticker := time.NewTicker(60 * time.Millisecond)
 	go func() {
-		ticker := time.NewTicker(60 * time.Millisecond)
 		defer ticker.Stop()
-		var before, written placesInfo
-		for {
-			select {
-			case <-done:
-				return
-			case <-ticker.C:
-			}
-			var now placesInfo
-			fyne.DoAndWait(func() { now = placesOf(w.Canvas()) })
-			settled := reflect.DeepEqual(now, before)
-			before = now
-			now.Seq = written.Seq
-			if !settled || reflect.DeepEqual(now, written) {
-				continue
-			}
-			now.Seq++
-			if err := writePlaces(file, now); err != nil {
-				fmt.Fprintln(os.Stderr, "ebbwell:", err)
-				return
-			}
-			written = now
-		}
+		reportPlaces(w, file, ticker.C, done)
 	}()
 	return func() { close(done) }
+}
+
+// reportPlaces looks at each tick, until it is done or cannot write.
+func reportPlaces(w fyne.Window, file string, ticks <-chan time.Time, done <-chan struct{}) {
+	var before, written placesInfo
+	for {
+		select {
+		case <-done:
+			return
+		case <-ticks:
+		}
+		var now placesInfo
+		fyne.DoAndWait(func() { now = placesOf(w.Canvas()) })
+		settled := reflect.DeepEqual(now, before)
+		before = now
+		now.Seq = written.Seq
+		if !settled || reflect.DeepEqual(now, written) {
+			continue
+		}
+		now.Seq++
+		if err := writePlaces(file, now); err != nil {
+			fmt.Fprintln(os.Stderr, "ebbwell:", err)
+			return
+		}
+		written = now
+	}
 }
 
 // writePlaces puts the list in the file's place in one step.

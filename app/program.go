@@ -33,7 +33,7 @@ type Program struct {
 // newProgram builds the window's content for an open store.
 func newProgram(s *Shell, d *desk.Desk) *Program {
 	p := &Program{shell: s, desk: d}
-	p.keeper = keep.New(d.Now, func(keep.State) { fyne.Do(p.showSaved) })
+	p.keeper = keep.NewAfter(d.Now, s.options.After, func(keep.State) { s.options.OnWindow(p.showSaved) })
 	d.Keep = p.keeper
 	d.Go = p.Open
 	d.HeadChanged = p.showHead

@@ -14,17 +14,27 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/keep/clock"
 	"ebbwell/internal/store"
 )
 
 // start starts a shell on a data folder in a window of the software painter.
+// Its clock stands still, so that nothing runs beside the test.
 func start(t *testing.T, dir string, demo bool) (*Shell, fyne.Window) {
+	t.Helper()
+	return startBy(t, dir, demo, clock.New(apptest.Now()))
+}
+
+// startBy is start with a clock that the test moves on.
+func startBy(t *testing.T, dir string, demo bool, c *clock.Clock) (*Shell, fyne.Window) {
 	t.Helper()
 	a := test.NewTempApp(t)
 	w := test.NewTempWindow(t, nil)
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(1180, 760))
-	s := NewShell(a, w, apptest.Words(t), Options{Dir: dir, Demo: demo, Now: apptest.Now, Beside: desk.Inline{}})
+	s := NewShell(a, w, apptest.Words(t), Options{
+		Dir: dir, Demo: demo, Now: apptest.Now, Beside: desk.Inline{}, After: c.After, OnWindow: func(do func()) { do() },
+	})
 	s.Start()
 	t.Cleanup(func() {
 		if err := s.Close(); err != nil {
@@ -221,17 +231,22 @@ func TestShortcuts(t *testing.T) {
 func TestPlacesAreWritten(t *testing.T) {
 	_, w := start(t, t.TempDir(), false)
 	file := filepath.Join(t.TempDir(), "places.json")
-	stop := ReportPlaces(w, file)
-	defer stop()
-	deadline := time.Now().Add(10 * time.Second)
-	for time.Now().Before(deadline) {
-		data, err := os.ReadFile(file)
-		if err == nil && strings.Contains(string(data), `"welcome.begin"`) {
-			return
-		}
-		time.Sleep(20 * time.Millisecond)
+	ticks, done, ended := make(chan time.Time), make(chan struct{}), make(chan struct{})
+	go func() {
+		reportPlaces(w, file, ticks, done)
+		close(ended)
+	}()
+	ticks <- apptest.Now() // what is there
+	if _, err := os.ReadFile(file); !os.IsNotExist(err) {
+		t.Errorf("the places are written before they are known to rest: %v", err)
 	}
-	t.Error("the places were not written")
+	ticks <- apptest.Now() // the same: it rests, and is written
+	close(done)
+	<-ended
+	data, err := os.ReadFile(file)
+	if err != nil || !strings.Contains(string(data), `"welcome.begin"`) {
+		t.Errorf("the places were not written: %v, %s", err, data)
+	}
 }
 
 // said gathers the texts below an object.

@@ -11,6 +11,7 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/keep"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/welcome"
 	"ebbwell/internal/demo"
@@ -29,6 +30,11 @@ type Options struct {
 	Now func() time.Time
 	// Beside runs slow work; nil runs it on goroutines.
 	Beside desk.Runner
+	// After is how saving waits; nil is the machine's clock.
+	After keep.After
+	// OnWindow runs a function on the window's thread, from any other; nil is
+	// the toolkit's own.
+	OnWindow func(func())
 }
 
 // Shell is one window: it opens the data folder and shows what can be shown.
@@ -49,6 +55,12 @@ func NewShell(a fyne.App, w fyne.Window, texts *words.Words, o Options) *Shell {
 	}
 	if o.Beside == nil {
 		o.Beside = desk.Aside{}
+	}
+	if o.After == nil {
+		o.After = keep.MachineClock
+	}
+	if o.OnWindow == nil {
+		o.OnWindow = fyne.Do
 	}
 	return &Shell{app: a, window: w, words: texts, options: o}
 }

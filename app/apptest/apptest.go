@@ -16,6 +16,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/keep"
+	"ebbwell/app/kit/keep/clock"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/demo"
 	"ebbwell/internal/quantity"
@@ -38,7 +39,8 @@ func Words(t testing.TB) *words.Words {
 }
 
 // Desk opens a new data folder with a practice and returns a desk on it. Work
-// runs at once. Places the screens ask for are collected in went.
+// runs at once; what is typed is written when a screen is left, since the clock
+// by which saving waits stands still. Places the screens ask for are collected in went.
 func Desk(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
 	t.Helper()
 	return on(t, func(s *store.Store) error {
@@ -100,7 +102,7 @@ func on(t testing.TB, fill func(*store.Store) error) (d *desk.Desk, went *[]desk
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.Keep = keep.New(Now, nil)
+	d.Keep = keep.NewAfter(Now, clock.New(Now()).After, nil)
 	d.Host.Today = Now
 	went = &[]desk.Place{}
 	d.Go = func(p desk.Place) { *went = append(*went, p) }

@@ -125,6 +125,18 @@ func TestRestoreWhileOthersWork(t *testing.T) {
 	work.Wait()
 }
 
+// asked is a context that tells when somebody first waits for its end.
+type asked struct {
+	context.Context
+	done chan struct{}
+	once sync.Once
+}
+
+func (a *asked) Done() <-chan struct{} {
+	a.once.Do(func() { close(a.done) })
+	return a.Context.Done()
+}
+
 // TestContext: a call whose context has ended does nothing; one that waits
 // for another writer stops waiting; a save whose context ends is not kept.
 func TestContext(t *testing.T) {
@@ -149,18 +161,14 @@ func TestContext(t *testing.T) {
 	waiting, stop := context.WithCancel(context.Background())
 	must(t, s.write(context.Background(), "hold", func(*work) error {
 		result := make(chan error, 1)
+		asked := &asked{Context: waiting, done: make(chan struct{})}
 		go func() {
-			_, err := s.SaveTest(waiting, changed, Edit{})
+			_, err := s.SaveTest(asked, changed, Edit{})
 			result <- err
 		}()
-		time.Sleep(20 * time.Millisecond) // so that it is waiting by now
+		<-asked.done // it waits for its turn, or for the end of its context
 		stop()
-		select {
-		case err := <-result:
-			wantEnded(err)
-		case <-time.After(10 * time.Second):
-			t.Error("still waiting")
-		}
+		wantEnded(<-result)
 		return nil
 	}))
 

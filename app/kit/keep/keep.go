@@ -37,16 +37,21 @@ type State struct {
 	Err error
 }
 
+// After calls do once, when d has passed, on any goroutine. The function
+// returned takes that back.
+type After = func(d time.Duration, do func()) (stop func())
+
 // Keeper saves in order. Its methods may be called from any goroutine.
 type Keeper struct {
 	now     func() time.Time
+	after   After
 	onState func(State)
 
 	mu      sync.Mutex
 	pending []job // oldest first
 	at      time.Time
 	err     error
-	timer   *time.Timer
+	stop    func() // takes the wait back; nil while there is none
 	closed  bool
 
 	writing sync.Mutex // held while saves run
@@ -60,12 +65,24 @@ type job struct {
 	due   time.Time
 }
 
-// New makes a Keeper. onState is told of every change, from any goroutine.
+// New makes a Keeper that waits by the machine's clock. onState is told of
+// every change, from any goroutine: what it does in the window it hands on.
 func New(now func() time.Time, onState func(State)) *Keeper {
+	return NewAfter(now, MachineClock, onState)
+}
+
+// NewAfter makes a Keeper that waits by a clock it is given.
+func NewAfter(now func() time.Time, after After, onState func(State)) *Keeper {
 	if onState == nil {
 		onState = func(State) {}
 	}
-	return &Keeper{now: now, onState: onState}
+	return &Keeper{now: now, after: after, onState: onState}
+}
+
+// MachineClock waits by the machine's clock.
+func MachineClock(d time.Duration, do func()) (stop func()) {
+	timer := time.AfterFunc(d, do)
+	return func() { timer.Stop() }
 }
 
 // Later hands over a save. A newer one under the same key takes the place of
@@ -108,14 +125,13 @@ func (k *Keeper) arm() {
 		}
 	}
 	wait := max(first.Sub(k.now()), time.Millisecond)
-	if k.timer == nil {
-		k.timer = time.AfterFunc(wait, k.tick)
-		return
+	if k.stop != nil {
+		k.stop()
 	}
-	k.timer.Reset(wait)
+	k.stop = k.after(wait, k.tick)
 }
 
-// tick runs on the timer's goroutine.
+// tick runs on the clock's goroutine.
 func (k *Keeper) tick() {
 	// The error is in the state, and the save will be tried again.
 	_ = k.Flush(context.Background())
@@ -183,8 +199,8 @@ func (k *Keeper) Close(ctx context.Context) error {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	k.closed = true
-	if k.timer != nil {
-		k.timer.Stop()
+	if k.stop != nil {
+		k.stop()
 	}
 	return err
 }

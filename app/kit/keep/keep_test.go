@@ -6,6 +6,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"ebbwell/app/kit/keep/clock"
 )
 
 // log collects what was written, safely.
@@ -34,19 +36,61 @@ func (l *log) read() []string {
 
 func TestWritesTheNewestAfterAPause(t *testing.T) {
 	var l log
-	k := New(time.Now, nil)
-	start := time.Now()
+	c := clock.New(time.Date(2026, 5, 14, 10, 0, 0, 0, time.UTC))
+	k := NewAfter(c.Now, c.After, nil)
 	for _, s := range []string{"6", "61", "61.7"} {
 		k.Later("mass", l.save(s, nil))
+		c.Advance(Longest / 4)
 	}
-	for len(l.read()) == 0 && time.Since(start) < 5*time.Second {
-		time.Sleep(5 * time.Millisecond)
+	if got := l.read(); len(got) != 0 {
+		t.Fatalf("wrote %q while the typing went on", got)
 	}
+	c.Advance(Pause)
 	if got := l.read(); len(got) != 1 || got[0] != "61.7" {
 		t.Fatalf("wrote %q", got)
 	}
 	if s := k.State(); s.Pending != 0 || s.At.IsZero() || s.Err != nil {
 		t.Errorf("state %+v", s)
+	}
+}
+
+// By the machine's clock a save runs on another goroutine, and State may be
+// read meanwhile.
+func TestMachineClock(t *testing.T) {
+	wrote := make(chan State, 8)
+	k := New(time.Now, func(s State) { wrote <- s })
+	k.Later("mass", func(context.Context) error { return nil })
+	if s := <-wrote; s.Pending != 1 {
+		t.Errorf("handed over: %+v", s)
+	}
+	if s := <-wrote; s.Pending != 0 || s.Err != nil || k.State().Pending != 0 {
+		t.Errorf("written: %+v", s)
+	}
+	if err := k.Close(context.Background()); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// A failed save is tried again by itself.
+func TestFailedSaveIsTriedAgain(t *testing.T) {
+	var l log
+	c := clock.New(time.Date(2026, 5, 14, 10, 0, 0, 0, time.UTC))
+	k := NewAfter(c.Now, c.After, nil)
+	full := true
+	k.Later("a", func(ctx context.Context) error {
+		if full {
+			return errors.New("disk full")
+		}
+		return l.save("a", nil)(ctx)
+	})
+	c.Advance(Pause)
+	if s := k.State(); s.Pending != 1 || s.Err == nil {
+		t.Fatalf("state %+v", s)
+	}
+	full = false
+	c.Advance(again)
+	if got, s := l.read(), k.State(); len(got) != 1 || s.Pending != 0 || s.Err != nil {
+		t.Errorf("wrote %q, state %+v", got, s)
 	}
 }
 

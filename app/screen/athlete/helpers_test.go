@@ -14,6 +14,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/keep"
+	"ebbwell/app/kit/keep/clock"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -173,7 +174,7 @@ func withCopies(t *testing.T) (d *desk.Desk, went *[]desk.Place, a record.Athlet
 			t.Fatal(err)
 		}
 	}
-	d.Keep, went = keep.New(apptest.Now, nil), &[]desk.Place{}
+	d.Keep, went = keep.NewAfter(apptest.Now, clock.New(apptest.Now()).After, nil), &[]desk.Place{}
 	d.Go = func(p desk.Place) { *went = append(*went, p) }
 	return d, went, a
 }

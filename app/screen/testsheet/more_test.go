@@ -13,6 +13,8 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/keep"
+	"ebbwell/app/kit/keep/clock"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -22,14 +24,17 @@ import (
 // The program is killed in the middle of a sheet: half a second after the last
 // key, with no field left and nothing flushed, everything typed is in the file.
 func TestKilledInTheMiddle(t *testing.T) {
-	b := newSheet(t)
+	d, went := apptest.Desk(t)
+	c := clock.New(apptest.Now())
+	d.Keep = keep.NewAfter(c.Now, c.After, nil)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: consenting(t, d).ID, New: true})
 	b.enter("testsheet.start", "14:00")
 	b.part(PartBottles)
 	apptest.Type(t, b.w, "testsheet.bottle.1.before", "712")
 	apptest.Type(t, b.w, "testsheet.bottle.1.after", "4x12")
 	b.part(PartAfter)
 	apptest.Type(t, b.w, "testsheet.after.mass.1", "62.4")
-	time.Sleep(500 * time.Millisecond)
+	c.Advance(500 * time.Millisecond)
 	killed := t.TempDir()
 	if err := os.CopyFS(killed, os.DirFS(b.desk.Store.Dir())); err != nil {
 		t.Fatal(err)

@@ -1,0 +1,68 @@
+package main
+
+import (
+	"bytes"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"ebbwell/cmd/dev/mutate"
+)
+
+func TestDraw(t *testing.T) {
+	var all []mutate.Mutant
+	for i := range 40 {
+		all = append(all, mutate.Mutant{File: "a.go", Nth: i})
+	}
+	for i := range 5 {
+		all = append(all, mutate.Mutant{File: "grain.go", Nth: i})
+	}
+	if got := draw(all, mutation{}); len(got) != 45 {
+		t.Errorf("%d of all", len(got))
+	}
+	if got := draw(all, mutation{only: "grain"}); len(got) != 5 {
+		t.Errorf("%d in grain.go", len(got))
+	}
+	a, b, other := draw(all, mutation{n: 10, seed: 4}), draw(all, mutation{n: 10, seed: 4}), draw(all, mutation{n: 10, seed: 5})
+	same := func(x, y []mutate.Mutant) bool {
+		for i := range x {
+			if x[i].Name() != y[i].Name() {
+				return false
+			}
+		}
+		return len(x) == 10 && len(y) == 10
+	}
+	if !same(a, b) || same(a, other) {
+		t.Error("a seed does not draw the same, or another draws no other")
+	}
+}
+
+func TestMutationFlags(t *testing.T) {
+	m, err := readMutation(tool{errs: &bytes.Buffer{}}, strings.Fields("-package sweat,plan -n 9"))
+	if err != nil || strings.Join(m.packages, " ") != "sweat plan" || m.n != 9 {
+		t.Errorf("%+v, %v", m, err)
+	}
+	if _, err := readMutation(tool{errs: &bytes.Buffer{}}, []string{"sweat"}); err == nil {
+		t.Error("a package without its flag is taken for one")
+	}
+}
+
+func TestSummary(t *testing.T) {
+	got := summary("sweat", 900, map[mutate.Fate]int{mutate.Killed: 57, mutate.Survived: 3, mutate.Equivalent: 1, mutate.Unbuilt: 4})
+	for _, want := range []string{"900 mutants", "60 tried", "killed 57", "survived 3 (95.0 %", "equivalent 1 (1.6 %)", "did not build 4"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q does not say %q", got, want)
+		}
+	}
+}
+
+// The kept list can be read: every line has a mutant and a reason.
+func TestEquivalentsAreReasoned(t *testing.T) {
+	root, err := findRoot()
+	if err == nil {
+		_, err = mutate.Equivalents(filepath.Join(root, filepath.FromSlash(equivalents)))
+	}
+	if err != nil {
+		t.Error(err)
+	}
+}
