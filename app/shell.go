@@ -44,6 +44,8 @@ type Shell struct {
 	words   *words.Words
 	options Options
 	program *Program
+	// opening is set while the data folder is being opened.
+	opening *opening
 	// temporary is the folder of the invented practice, removed at the end.
 	temporary string
 }
@@ -68,7 +70,8 @@ func NewShell(a fyne.App, w fyne.Window, texts *words.Words, o Options) *Shell {
 // Program returns what runs in the window; nil before a folder is open.
 func (s *Shell) Program() *Program { return s.program }
 
-// Start opens the data folder and shows the first screen, or what is wrong.
+// Start opens the data folder beside the window and shows the first screen, or
+// what is wrong.
 func (s *Shell) Start() {
 	s.setTheme(record.Settings{})
 	s.window.SetCloseIntercept(s.closeAsked)
@@ -76,12 +79,7 @@ func (s *Shell) Start() {
 		s.openDemo()
 		return
 	}
-	opened, err := store.Open(s.options.Dir, store.Options{Clock: s.options.Now})
-	if err != nil {
-		s.refuse(err)
-		return
-	}
-	s.begin(opened)
+	s.open(s.options.Dir, nil)
 }
 
 // begin shows the roster of an open folder, or the welcome when it has no
@@ -154,7 +152,7 @@ func (s *Shell) welcome(opened *store.Store) {
 func (s *Shell) refuse(err error) {
 	host := field.NewHost(s.words)
 	s.window.SetContent(newGround(groundPaper, welcome.NewRefusal(host, err, welcome.Rescue{
-		Sentence: func(err error) string { return desk.Sentence(s.words, err) },
+		Sentence: s.whyNot,
 		Dir:      s.options.Dir,
 		Again:    s.Start,
 		Restore: func(snap store.Snapshot) error {
@@ -168,28 +166,6 @@ func (s *Shell) refuse(err error) {
 	})))
 }
 
-// openDemo makes the invented practice in a temporary folder and opens it.
-func (s *Shell) openDemo() {
-	dir, err := os.MkdirTemp("", "ebbwell-demo-")
-	if err != nil {
-		s.refuse(err)
-		return
-	}
-	s.temporary = dir
-	opened, err := store.Open(dir, store.Options{Clock: s.options.Now})
-	if err != nil {
-		s.refuse(err)
-		return
-	}
-	if err := demo.Fill(context.Background(), opened, s.options.Now(), demo.Names{
-		Options: desk.OptionNames(s.words), Step: desk.StepName(s.words),
-	}); err != nil {
-		s.refuse(err)
-		return
-	}
-	s.begin(opened)
-}
-
 // closeAsked saves before the window closes; when that fails, it asks.
 func (s *Shell) closeAsked() {
 	if err := s.Close(); err != nil {
@@ -201,8 +177,12 @@ func (s *Shell) closeAsked() {
 	s.window.Close()
 }
 
-// Close saves what is open and closes the data folder.
+// Close stops an opening that goes on, saves what is open and closes the data
+// folder.
 func (s *Shell) Close() error {
+	if err := s.stopOpening(); err != nil {
+		return err
+	}
 	if s.program != nil {
 		if err := s.program.Close(context.Background()); err != nil {
 			return err

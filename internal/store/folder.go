@@ -11,10 +11,10 @@ import (
 	"github.com/gofrs/flock"
 )
 
-// lockName is the file whose lock says that a program has the folder open.
+// LockName is the file whose lock says that a program has the folder open.
 // The file stays when the program ends; only the lock counts, and the system
 // takes it back even from a program that was killed.
-const lockName = "ebbwell.lock"
+const LockName = "ebbwell.lock"
 
 // DefaultDir returns the program's folder inside the user's own data folder:
 // XDG_DATA_HOME on Linux and its kin, Application Support on a Mac, the local
@@ -80,7 +80,7 @@ func tryWriting(dir string) error {
 // takeLock takes the folder for this program. When only looking, others may
 // look too, and a folder that nobody could lock is free.
 func takeLock(dir string, looking bool) (*flock.Flock, error) {
-	path := filepath.Join(dir, lockName)
+	path := filepath.Join(dir, LockName)
 	lock := flock.New(path, flock.SetPermissions(0o600))
 	try := lock.TryLock
 	if looking {
@@ -98,6 +98,19 @@ func takeLock(dir string, looking bool) (*flock.Flock, error) {
 		return nil, &Error{Code: CodeInUse, Doing: "lock data folder", Path: dir}
 	}
 	return lock, nil
+}
+
+// InUse reports whether a running program has a data folder open; the folder is
+// left as it is.
+func InUse(dir string) (bool, error) {
+	lock, err := takeLock(dir, true)
+	if CodeOf(err) == CodeInUse {
+		return true, nil
+	}
+	if err != nil {
+		return false, err
+	}
+	return false, fail(lock.Close(), "free data folder")
 }
 
 // sizeOf returns the length of a file in bytes.

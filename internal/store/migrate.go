@@ -1,6 +1,7 @@
 package store
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"slices"
@@ -60,6 +61,9 @@ func migrate(db *gorm.DB, known []*gormigrate.Migration) error {
 			if err := m.Migrate(tx); err != nil {
 				return err
 			}
+			if err := tx.Statement.Context.Err(); err != nil {
+				return err
+			}
 			return checkLinks(tx)
 		}}
 	}
@@ -69,3 +73,11 @@ func migrate(db *gorm.DB, known []*gormigrate.Migration) error {
 	}
 	return nil
 }
+
+// patient is a context that stops no statement: a change of shape asks between
+// its statements whether it is to go on, so that it ends in its own words and
+// its transaction is rolled back in order.
+type patient struct{ context.Context }
+
+// Done is never closed; Err says when the context has ended.
+func (patient) Done() <-chan struct{} { return nil }

@@ -40,6 +40,9 @@ func (s *Store) openFiles(ctx context.Context) error {
 	_ = settle(writer)
 	s.files = &handles{writer: writer, reader: reader}
 	s.snapshotOfDay(ctx)
+	if err := ctx.Err(); err != nil {
+		return errors.Join(fail(err, "open database"), s.closeFiles())
+	}
 	return nil
 }
 
@@ -150,6 +153,7 @@ func (s *Store) bringUpToDate(ctx context.Context) (err error) {
 		return fail(err, "open database")
 	}
 	defer func() { err = errors.Join(err, disconnect(db)) }()
+	s.tell(StageChecking)
 	if err := check(ctx, db); err != nil {
 		return err
 	}
@@ -164,7 +168,8 @@ func (s *Store) bringUpToDate(ctx context.Context) (err error) {
 	if err := s.snapshot(ctx, SnapshotSchema); err != nil {
 		return err
 	}
-	return migrate(db, s.options.versions)
+	s.tell(StageChanging)
+	return migrate(db.WithContext(patient{ctx}), s.options.versions)
 }
 
 // clearUnfinished removes what a program that was stopped left half made.

@@ -16,10 +16,6 @@ import (
 // snapshotFolder is the folder of the snapshots inside the data folder.
 const snapshotFolder = "snapshots"
 
-// snapshotDays is how many days, today counted, a snapshot is kept (this
-// program's own rule).
-const snapshotDays = 30
-
 // stampLayout writes the time, in UTC, into the name of a snapshot.
 const stampLayout = "20060102T150405.000Z"
 
@@ -115,8 +111,8 @@ func (s *Store) Trouble() error {
 	return s.state.trouble
 }
 
-// snapshotOfDay takes the daily snapshot when this day has none yet, and
-// removes those that are too old. The caller is the only writer.
+// snapshotOfDay takes the daily snapshot when this day has none yet, and thins
+// the older ones. The caller is the only writer.
 func (s *Store) snapshotOfDay(ctx context.Context) {
 	today := s.today()
 	s.state.Lock()
@@ -126,7 +122,7 @@ func (s *Store) snapshotOfDay(ctx context.Context) {
 	if done {
 		return
 	}
-	err := s.snapshotOnce(context.WithoutCancel(ctx), today)
+	err := s.snapshotOnce(ctx, today)
 	s.state.Lock()
 	s.state.trouble = err
 	s.state.Unlock()
@@ -146,9 +142,11 @@ func (s *Store) snapshotOnce(ctx context.Context, today record.Date) error {
 		if err := s.snapshot(ctx, SnapshotDaily); err != nil {
 			return err
 		}
+		if list, err = s.Snapshots(); err != nil {
+			return err
+		}
 	}
-	oldest := today.AddDays(1 - snapshotDays)
-	return s.RemoveSnapshots(slices.DeleteFunc(list, func(snap Snapshot) bool { return record.DateOf(snap.At.In(zone)) >= oldest }))
+	return s.RemoveSnapshots(toThin(list, today, zone))
 }
 
 // snapshot copies the database into the folder of the snapshots.
@@ -157,6 +155,7 @@ func (s *Store) snapshot(ctx context.Context, reason SnapshotReason) error {
 	if err != nil {
 		return err
 	}
+	s.tell(StageCopying)
 	return copyFile(ctx, s.path(), forCopying, path, path+unfinished)
 }
 

@@ -12,7 +12,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// TestDailySnapshots: one each day of use, kept for 30 days.
+// TestDailySnapshots: one each day of use, older ones thinned.
 func TestDailySnapshots(t *testing.T) {
 	dir, c, ctx := t.TempDir(), newClock(), context.Background()
 	open := func() *Store { return got(Open(dir, Options{Clock: c.now}))(t) }
@@ -21,7 +21,7 @@ func TestDailySnapshots(t *testing.T) {
 		t.Errorf("a new folder has snapshots %+v", list)
 	}
 	must(t, s.Close())
-	for day := range 33 {
+	for day := range 20 {
 		c.add(24 * time.Hour)
 		s = open()
 		must(t, s.Trouble())
@@ -31,7 +31,11 @@ func TestDailySnapshots(t *testing.T) {
 			must(t, s.Close())
 		}
 		list := got(Snapshots(dir))(t)
-		if want := min(day+1, 30); len(list) != want {
+		want := min(day+1, SnapshotDays)
+		if day >= 16 { // 31 May 2026: the last of a week, 17 May, stays beside 14 days
+			want++
+		}
+		if len(list) != want {
 			t.Fatalf("day %d: %d snapshots, want %d", day, len(list), want)
 		}
 	}

@@ -60,14 +60,41 @@ type Options struct {
 	// snapshotted, and every write fails with CodeReadOnly.
 	ReadOnly bool
 
+	// Progress is told what opening is doing, on the goroutine that opens; nil
+	// when nobody wants to know.
+	Progress func(Progress)
+
 	// versions replaces the known changes of shape in tests.
 	versions []*gormigrate.Migration
+}
+
+// Stage is a part of opening a data folder that may take a while.
+type Stage string
+
+// The stages, in their order; a folder need not go through all of them.
+const (
+	// StageChecking reads the whole file and looks for damage.
+	StageChecking Stage = "checking"
+	// StageCopying makes a snapshot: the day's, or one from before a change of shape.
+	StageCopying Stage = "copying"
+	// StageChanging brings the file to the shape of this version.
+	StageChanging Stage = "changing"
+)
+
+// Progress tells what opening is doing.
+type Progress struct {
+	Stage Stage
+	// Bytes is the size of the database.
+	Bytes int64
 }
 
 // filled puts in what was left out.
 func (o Options) filled() Options {
 	if o.Clock == nil {
 		o.Clock = time.Now
+	}
+	if o.Progress == nil {
+		o.Progress = func(Progress) {}
 	}
 	if o.versions == nil {
 		o.versions = versions()
@@ -106,7 +133,12 @@ type state struct {
 // error's code says what stands in the way: CodeInUse, CodeReadOnly,
 // CodeNoSpace, CodeDamaged (also when the file is gone but snapshots are
 // there), CodeNewer, CodeDisk.
-func Open(dir string, o Options) (*Store, error) {
+func Open(dir string, o Options) (*Store, error) { return OpenContext(context.Background(), dir, o) }
+
+// OpenContext is [Open] with a way to stop: when the context ends, checking,
+// copying and changing the shape stop, the file is as it was, and the error is
+// the context's.
+func OpenContext(ctx context.Context, dir string, o Options) (*Store, error) {
 	s, err := newStore(dir, o)
 	if err != nil {
 		return nil, err
@@ -114,7 +146,7 @@ func Open(dir string, o Options) (*Store, error) {
 	if s.lock, err = enter(s.dir, o.ReadOnly); err != nil {
 		return nil, err
 	}
-	if err := s.openFiles(context.Background()); err != nil {
+	if err := s.openFiles(ctx); err != nil {
 		return nil, errors.Join(s.offer(err), s.lock.Close())
 	}
 	return s, nil
@@ -175,6 +207,15 @@ func (s *Store) Engine(ctx context.Context) (name string, err error) {
 		return err
 	})
 	return name, err
+}
+
+// tell says what opening is doing.
+func (s *Store) tell(stage Stage) {
+	size, err := sizeOf(s.path())
+	if err != nil {
+		size = 0 // it is being made
+	}
+	s.options.Progress(Progress{Stage: stage, Bytes: size})
 }
 
 // SetBy changes who makes the entries from now on.
@@ -243,7 +284,7 @@ func (s *Store) write(ctx context.Context, doing string, f func(w *work) error) 
 		return fmt.Errorf("%s: %w", doing, err)
 	}
 	defer func() { <-s.turn }()
-	s.snapshotOfDay(ctx)
+	s.snapshotOfDay(context.WithoutCancel(ctx))
 	return fail(s.transact(ctx, f), doing)
 }
 

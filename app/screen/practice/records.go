@@ -19,6 +19,7 @@ type records struct {
 	v       *View
 	list    recordLists
 	copies  *look.Table
+	take    *look.Paragraph
 	restore *field.Button
 	deleted *look.Table
 	// deletedBox keeps room for the list of them.
@@ -44,6 +45,7 @@ func newRecords(v *View) *records {
 		{Title: say("practice.copies.when"), Width: look.Share(4)}, {Title: say("practice.copies.why"), Width: look.Share(3)},
 		{Title: say("practice.copies.size"), Width: look.Fixed(60), Right: true, From: 340},
 	}).Scrolling()
+	r.take = look.NewParagraph("", look.Note, look.Ink2)
 	r.copies.OnChosen = func(int) { r.enable() }
 	r.copies.OnOpened = func(int) { r.askRestore() }
 	r.restore = field.NewButton(h, "practice.restore", say("practice.restore"), field.Outline, r.askRestore)
@@ -59,7 +61,7 @@ func newRecords(v *View) *records {
 	r.back = field.NewButton(h, "practice.bringback", say("practice.bringback"), field.Outline, r.bringBack)
 	r.keeping = newKeeping(v)
 	r.folder = look.NewParagraph(v.desk.Store.Dir(), look.Body, look.Ink)
-	copies := v.panel(say("practice.copies"), say("practice.copies.note"), look.MinSized(0, 190, r.copies),
+	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), look.MinSized(0, 190, r.copies), r.take,
 		look.HBox(8, r.restore), look.NewRule(), look.HBox(8, backup, from))
 	folder := v.panel(say("practice.folder"), "", r.folder, look.NewParagraph(say("practice.folder.note"), look.Note, look.Ink2))
 	gone := v.panel(say("practice.deleted"), say("practice.deleted.note"), r.none, r.deletedBox, look.HBox(8, r.back))
@@ -91,13 +93,17 @@ func (r *records) load() {
 func (r *records) fillCopies() {
 	w := r.v.desk.Words
 	var rows [][]look.Cell
+	var bytes int64
 	for _, c := range r.list.copies {
+		bytes += c.Bytes
 		rows = append(rows, []look.Cell{
 			{Text: r.moment(c.At)}, {Text: w.Say("snapshot." + string(c.Reason)), Tone: look.Ink2},
 			{Text: w.Say("practice.megabytes", w.Number(float64(c.Bytes)/1e6, 1)), Tone: look.Ink2},
 		})
 	}
 	r.copies.SetRows(rows)
+	look.ShowIf(r.take, len(rows) > 0)
+	r.take.SetText(w.Say("practice.copies.take", len(rows), w.Say("practice.megabytes", w.Number(float64(bytes)/1e6, 1))))
 }
 
 func (r *records) fillDeleted() {

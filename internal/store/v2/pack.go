@@ -28,6 +28,9 @@ func packFrozen(tx *gorm.DB) error {
 		if err != nil {
 			return fmt.Errorf("read frozen copies: %w", err)
 		}
+		if err := tx.Statement.Context.Err(); err != nil {
+			return err // somebody stops it
+		}
 		for _, row := range rows {
 			if err := packRow(tx, row); err != nil {
 				return err

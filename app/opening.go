@@ -1,0 +1,102 @@
+package app
+
+import (
+	"context"
+	"errors"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/screen/welcome"
+	"ebbwell/internal/demo"
+	"ebbwell/internal/store"
+)
+
+// opening is a data folder that is being opened beside the window.
+type opening struct {
+	stop func()
+	// ended is closed when the work has ended; store is set then, unless it
+	// failed.
+	ended chan struct{}
+	store *store.Store
+}
+
+// open opens a data folder, lets fill write into it where it is given, and
+// begins the program on it. The window says what is being done; the person may
+// stop it.
+func (s *Shell) open(dir string, fill func(context.Context, *store.Store) error) {
+	o := &opening{ended: make(chan struct{})}
+	s.opening = o
+	page := welcome.NewOpening(field.NewHost(s.words), func() {
+		if s.opening == o && o.stop != nil {
+			o.stop()
+		}
+	})
+	s.window.SetContent(newGround(groundPaper, page.Body()))
+	tell := func(p store.Progress) {
+		s.options.OnWindow(func() {
+			if s.opening == o {
+				page.Tell(p)
+			}
+		})
+	}
+	o.stop = s.options.Beside.Run(func(ctx context.Context) (err error) {
+		defer close(o.ended)
+		o.store, err = store.OpenContext(ctx, dir, store.Options{Clock: s.options.Now, Progress: tell})
+		if err == nil && fill != nil {
+			if err = fill(ctx, o.store); err != nil {
+				err = errors.Join(err, o.store.Close())
+				o.store = nil
+			}
+		}
+		return err
+	}, func(err error) {
+		if s.opening != o {
+			return // the window was closed meanwhile
+		}
+		s.opening = nil
+		if err != nil {
+			s.refuse(err)
+			return
+		}
+		s.begin(o.store)
+	})
+}
+
+// stopOpening stops an opening that goes on, waits for its end and frees the
+// folder.
+func (s *Shell) stopOpening() error {
+	o := s.opening
+	if o == nil {
+		return nil
+	}
+	s.opening = nil
+	if o.stop != nil {
+		o.stop()
+	}
+	<-o.ended
+	if o.store == nil {
+		return nil
+	}
+	return o.store.Close()
+}
+
+// openDemo makes the invented practice in a temporary folder and opens it.
+func (s *Shell) openDemo() {
+	dir, err := demo.NewFolder()
+	if err != nil {
+		s.refuse(err)
+		return
+	}
+	s.temporary = dir
+	s.open(dir, func(ctx context.Context, opened *store.Store) error {
+		return demo.Fill(ctx, opened, s.options.Now(), demo.Names{Options: desk.OptionNames(s.words), Step: desk.StepName(s.words)})
+	})
+}
+
+// whyNot says why the folder was not opened.
+func (s *Shell) whyNot(err error) string {
+	if errors.Is(err, context.Canceled) {
+		return s.words.Say("opening.stopped")
+	}
+	return desk.Sentence(s.words, err)
+}
