@@ -14,7 +14,6 @@ import (
 	"ebbwell/app/kit/keep"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/welcome"
-	"ebbwell/internal/demo"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
