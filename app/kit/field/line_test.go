@@ -263,3 +263,24 @@ func TestLineHoldsTenThousand(t *testing.T) {
 		t.Errorf("%d letters", n)
 	}
 }
+
+// Over a text that nobody writes in the wheel moves the page; while one writes
+// it belongs to the text.
+func TestWheelOverNotes(t *testing.T) {
+	h := use(t)
+	n := field.NewNotes(h, "notes", 3)
+	n.SetText(strings.Repeat("a line\n", 30))
+	page := look.NewScroll(look.VBox(8, n, canvas.NewText(strings.Repeat("x", 3), nil), look.Pad(900, 0, 0, 0, field.NewLine(h, "line", 40))))
+	w := golden.Open(t, page, fyne.NewSize(300, 200))
+	test.Scroll(w.Canvas(), fyne.NewPos(40, 30), 0, -25)
+	moved := page.Offset()
+	if want := 3 * look.Body.Height(); moved < want-1 || moved > want+1 {
+		t.Errorf("one notch moves the page by %g px, want %g", moved, want)
+	}
+	page.ScrollTo(0)
+	n.Focus()
+	test.Scroll(w.Canvas(), fyne.NewPos(40, 30), 0, -25)
+	if page.Offset() != 0 {
+		t.Errorf("while one writes the page moves by %g px", page.Offset())
+	}
+}

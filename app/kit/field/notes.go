@@ -24,6 +24,8 @@ type Notes struct {
 
 	inner *notesEntry
 	plain *container.ThemeOverride
+	// wheel is in the way of the wheel unless one writes.
+	wheel *notesWheel
 	rows  int
 }
 
@@ -43,6 +45,7 @@ func NewNotes(h *Host, name string, rows int) *Notes {
 	}
 	n.inner.ExtendBaseWidget(n.inner)
 	n.plain = container.NewThemeOverride(n.inner, notesTheme{})
+	n.wheel = newNotesWheel(n)
 	n.ExtendBaseWidget(n)
 	return n
 }
@@ -112,6 +115,8 @@ func (r *notesRenderer) set() {
 func (r *notesRenderer) Layout(size fyne.Size) {
 	r.n.plain.Move(fyne.NewPos(2, 2))
 	r.n.plain.Resize(size.SubtractWidthHeight(4, 4))
+	r.n.wheel.Move(fyne.Position{})
+	r.n.wheel.Resize(size)
 	r.set()
 }
 
@@ -125,7 +130,7 @@ func (r *notesRenderer) Refresh() {
 	canvas.Refresh(r.n)
 }
 
-func (r *notesRenderer) Objects() []fyne.CanvasObject { return r.box.With(r.n.plain) }
+func (r *notesRenderer) Objects() []fyne.CanvasObject { return r.box.With(r.n.plain, r.n.wheel) }
 func (r *notesRenderer) Destroy()                     {}
 
 // notesTheme takes the toolkit's own box away and keeps the rest of the
@@ -185,6 +190,7 @@ func (e *notesEntry) AcceptsTab() bool { return false }
 // FocusGained shows the focus.
 func (e *notesEntry) FocusGained() {
 	e.focused = true
+	e.notes.wheel.Hide()
 	e.Entry.FocusGained()
 	e.notes.Refresh()
 	reveal(e)
@@ -193,6 +199,7 @@ func (e *notesEntry) FocusGained() {
 // FocusLost ends the visit.
 func (e *notesEntry) FocusLost() {
 	e.focused = false
+	e.notes.wheel.Show()
 	e.Entry.FocusLost()
 	e.notes.Refresh()
 	tell(e.notes.OnLeft, e.Text)

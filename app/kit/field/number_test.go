@@ -152,6 +152,19 @@ func TestPoundsHint(t *testing.T) {
 	}
 }
 
+func TestMetresHint(t *testing.T) {
+	h := use(t)
+	for raw, want := range map[string]bool{"1.91": true, "1,75": true, "191": false, "19.1": false, "0.4": false, "1.91 m": false, "x": false} {
+		n := field.NewNumber(h, "n", evidence.Height, quantity.Metre)
+		n.SetShown(quantity.Centimetre)
+		n.Hint = n.MetresHint
+		n.SetRaw(raw)
+		if _, note := n.Trouble(); strings.Contains(note, "Metres?") != want {
+			t.Errorf("%q says %q", raw, note)
+		}
+	}
+}
+
 // What is written in any shown unit is read back to what was set.
 func TestNumberRoundTrip(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})

@@ -91,3 +91,17 @@ func (n *Number) PoundsHint(r Reading) string {
 	w := n.host.Words
 	return w.Say("field.number.pounds", r.Raw, w.Number(inPounds, 1))
 }
+
+// MetresHint is a [Number.Hint] for heights shown in centimetres: a number
+// that is refused, and would not be in metres, is asked about.
+func (n *Number) MetresHint(r Reading) string {
+	l, ok := evidence.LimitOf(n.is.field)
+	if r.State != Refused || n.is.shown != quantity.Centimetre || r.Unit != quantity.Centimetre || !ok {
+		return ""
+	}
+	asMetres, err := quantity.Convert(r.Value, n.is.base, quantity.Centimetre)
+	if err != nil || l.Unit != quantity.Metre || !l.Warn.Contains(asMetres) {
+		return ""
+	}
+	return n.host.Words.Say("field.number.metres", r.Raw, n.host.Words.Number(asMetres*100, 0))
+}

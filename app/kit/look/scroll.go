@@ -1,6 +1,8 @@
 package look
 
 import (
+	"runtime"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -10,16 +12,42 @@ import (
 // to the width of the scroll, so text in it wraps.
 type Scroll struct {
 	widget.BaseWidget
-	inner *container.Scroll
+	inner *wheelScroll
 }
 
 var _ Holder = (*Scroll)(nil)
 
 // NewScroll makes a scroll around content.
 func NewScroll(content fyne.CanvasObject) *Scroll {
-	s := &Scroll{inner: container.NewVScroll(content)}
+	s := &Scroll{inner: newWheelScroll(content)}
 	s.ExtendBaseWidget(s)
 	return s
+}
+
+// Scrolled scrolls by the wheel.
+func (s *Scroll) Scrolled(e *fyne.ScrollEvent) { s.inner.Scrolled(e) }
+
+// wheelScroll is the toolkit's scroll with the step of the wheel that other
+// programs have.
+type wheelScroll struct{ container.Scroll }
+
+func newWheelScroll(content fyne.CanvasObject) *wheelScroll {
+	s := &wheelScroll{}
+	s.Content, s.Direction = content, container.ScrollVerticalOnly
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// Scrolled goes three lines of text for a notch, where the toolkit goes 25 px.
+// On macOS the system itself scales what a wheel or a hand on the pad sends.
+func (s *wheelScroll) Scrolled(e *fyne.ScrollEvent) {
+	if runtime.GOOS != "darwin" {
+		const toolkitNotch = 25
+		faster := *e
+		faster.Scrolled.DY *= 3 * Body.Height() / toolkitNotch
+		e = &faster
+	}
+	s.Scroll.Scrolled(e)
 }
 
 // Parts returns the content.

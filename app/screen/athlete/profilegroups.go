@@ -43,7 +43,7 @@ func (p *groupsPart) others(text string) []field.Option {
 			list = append(list, field.Option{Key: string(g.ID), Text: g.Name})
 		}
 	}
-	return matching(list, text)
+	return field.Matching(list, text)
 }
 
 // enter puts the athlete into the group of a name, making it where there is
@@ -113,22 +113,4 @@ func (p *groupsPart) follow(a record.Athlete) {
 		p.list.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewLabel(p.name(id), look.Body, look.Ink).Shorten(), out))
 	}
 	p.list.Refresh()
-}
-
-// matching lists the options whose text holds every word of a text, those that
-// begin with it first.
-func matching(list []field.Option, text string) []field.Option {
-	words := strings.Fields(strings.ToLower(text))
-	var begins, holds []field.Option
-	for _, o := range list {
-		name := strings.ToLower(o.Text)
-		switch {
-		case slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(name, w) }):
-		case len(words) > 0 && strings.HasPrefix(name, words[0]):
-			begins = append(begins, o)
-		default:
-			holds = append(holds, o)
-		}
-	}
-	return append(begins, holds...)
 }

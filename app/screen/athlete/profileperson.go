@@ -65,6 +65,7 @@ func newPersonPart(v *Profile) *personPart {
 	})
 	height := v.b.Number("", "profile.height", evidence.Height, quantity.Metre, bind.At("height", func(a *record.Athlete) *record.Number { return &a.Height }))
 	height.SetShown(quantity.Centimetre)
+	height.Hint = height.MetresHint
 	if v.sp.by.US {
 		height.SetShown(quantity.Inch)
 	}

@@ -74,7 +74,7 @@ func (p *sportPart) sports(text string) []field.Option {
 	for _, s := range consult.Sports() {
 		list = append(list, field.Option{Key: s.Code, Text: desk.SportWord(p.v.desk.Words, s.Code)})
 	}
-	return matching(list, text)
+	return field.Matching(list, text)
 }
 
 // checkRise keeps the drinking rate the stomach is used to from rising by

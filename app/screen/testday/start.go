@@ -53,7 +53,7 @@ func (p *startPart) matches(text string) []field.Option {
 	for _, a := range p.v.state.Match(text) {
 		list = append(list, field.Option{Key: string(a.ID), Text: a.Name, Note: desk.SportWord(p.v.desk.Words, a.Sport)})
 	}
-	return list
+	return field.Matching(list, text)
 }
 
 // choose takes an athlete in hand; nobody for an empty id.

@@ -104,7 +104,7 @@ func (p *before) sport() *field.Suggest {
 		for _, s := range consult.Sports() {
 			all = append(all, option(s.Code))
 		}
-		return matching(all, text)
+		return field.Matching(all, text)
 	}, func(t record.Test) field.Option { return option(t.Session.Sport) },
 		func(t *record.Test, o field.Option) { t.Session.Sport = keyOrText(o) })
 }

@@ -1,8 +1,6 @@
 package testsheet
 
 import (
-	"strings"
-
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/internal/record"
@@ -24,25 +22,4 @@ func keyOrText(o field.Option) string {
 		return o.Key
 	}
 	return o.Text
-}
-
-// matching lists the options whose text holds every word of a text, those
-// that begin with it first.
-func matching(list []field.Option, text string) []field.Option {
-	words := strings.Fields(strings.ToLower(text))
-	var begins, holds []field.Option
-	for _, o := range list {
-		name, all := strings.ToLower(o.Text), true
-		for _, w := range words {
-			all = all && strings.Contains(name, w)
-		}
-		switch {
-		case !all:
-		case len(words) > 0 && strings.HasPrefix(name, words[0]):
-			begins = append(begins, o)
-		default:
-			holds = append(holds, o)
-		}
-	}
-	return append(begins, holds...)
 }

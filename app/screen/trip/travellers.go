@@ -3,7 +3,6 @@ package trip
 import (
 	"context"
 	"strconv"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -53,21 +52,16 @@ func (p *travellerList) load() {
 	}
 }
 
-// matches are the athletes whose name holds every word of a text and who are
-// not on the trip yet.
+// matches are the athletes that fit a text and are not on the trip yet.
 func (p *travellerList) matches(text string) []field.Option {
 	t := p.v.now()
 	var list []field.Option
 	for _, o := range p.roster {
-		name, all := strings.ToLower(o.Text), true
-		for _, w := range strings.Fields(strings.ToLower(text)) {
-			all = all && strings.Contains(name, w)
-		}
-		if all && !travels(t, record.ID(o.Key)) {
+		if !travels(t, record.ID(o.Key)) {
 			list = append(list, o)
 		}
 	}
-	return list
+	return field.Matching(list, text)
 }
 
 // take puts an athlete on the trip.

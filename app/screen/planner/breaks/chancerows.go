@@ -142,11 +142,11 @@ func chanceMatches(v *part.Plan, text string) []field.Option {
 	var list []field.Option
 	for _, key := range v.Desk.Words.Keys() {
 		code, ok := strings.CutPrefix(key, "chance.")
-		if word := v.Speaker.Say(key); ok && strings.Contains(strings.ToLower(word), strings.ToLower(strings.TrimSpace(text))) {
-			list = append(list, field.Option{Key: code, Text: word})
+		if ok {
+			list = append(list, field.Option{Key: code, Text: v.Speaker.Say(key)})
 		}
 	}
-	return list
+	return field.Matching(list, text)
 }
 
 // add adds a chance in the middle of the session.
