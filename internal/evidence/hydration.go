@@ -23,21 +23,18 @@ const (
 	JoulesPerKilocalorie   = 4184.0
 )
 
-// When the two corrections are on unless somebody says otherwise, and how well
-// the energy behind them is known.
+// What the two corrections are made from where little is known of the effort, and
+// how well the energy behind them is known.
 const (
-	CorrectionAfter       = 120.0 // min
-	CorrectionHardMet     = 8.0   // MET, averaged over the session
-	CorrectionDryPressure = 1.0   // kPa
-	EnergyRelativeU       = 0.20  // of an energy given without an error
-	CombinedRelativeU     = 0.115 // of the single figure: 0.22 to 0.14 as a rectangle about 0.20
+	EffortNotKnownMet = 6.0   // MET of a session of which nothing is known, taken as a rating
+	EnergyRelativeU   = 0.20  // of an energy given without an error
+	CombinedRelativeU = 0.115 // of the single figure: 0.22 to 0.14 as a rectangle about 0.20
 )
 
-// Cool air, where an uncorrected balance reads high.
+// The field method: how far an uncorrected balance is off, and by how much its
+// range reaches down for that.
 const (
-	CoolAir            = 18.0 // °C
-	CoolAirU           = 0.10 // g per kcal, uncorrected below CoolAir
-	CoolAirMet         = 8.0  // MET assumed where no effort is given
+	UncorrectedBias    = 0.20 // g per kcal of the session, at every temperature
 	UncorrectedWarmLow = 0.2  // %, error of an uncorrected balance at 30 °C
 	UncorrectedWarmTop = 6.9  // %
 	UncorrectedCoolLow = 14.0 // %, the same at 14 °C
@@ -92,7 +89,7 @@ func hydrationEntries() []Entry {
 	return append(list, deficitEntries()...)
 }
 
-// correctionEntries lists respiratory water, gas exchange and cool air.
+// correctionEntries lists respiratory water, gas exchange and the field method.
 func correctionEntries() []Entry {
 	own := ownProposal()
 	mitchell := Citation{Short: "Mitchell et al. 1972", Full: "Mitchell, Nadel, Stolwijk 1972, Journal of Applied Physiology 32:474"}
@@ -118,13 +115,9 @@ func correctionEntries() []Entry {
 		{ID: "correction.rer", Value: UsualRER, Source: own, Sure: Proposal},
 		{ID: "unit.mmhg-per-kpa", Value: MillimetresPerKPa, Unit: "mmHg/kPa", Source: unitDefinition(), Sure: Read},
 		{ID: "unit.joule-per-kcal", Value: JoulesPerKilocalorie, Unit: "J/kcal", Source: unitDefinition(), Sure: Memory},
-		{ID: "correction.after", Value: CorrectionAfter, Unit: quantity.Minute, Source: own, Sure: Proposal},
-		{ID: "correction.hard", Value: CorrectionHardMet, Unit: quantity.Met, Source: own, Sure: Proposal},
-		{ID: "correction.dry", Value: CorrectionDryPressure, Unit: quantity.Kilopascal, Source: own, Sure: Proposal},
+		{ID: "correction.effort-not-known", Value: EffortNotKnownMet, Unit: quantity.Met, Source: own, Sure: Proposal},
 		{ID: "correction.energy.u", Value: EnergyRelativeU, Source: own, Sure: Proposal},
-		{ID: "cool-air.below", Value: CoolAir, Unit: quantity.DegreeCelsius, Source: runs, Sure: Derived},
-		{ID: "cool-air.u", Value: CoolAirU, Unit: perKcal, Source: own, Sure: Proposal},
-		{ID: "cool-air.met", Value: CoolAirMet, Unit: quantity.Met, Source: own, Sure: Proposal},
+		{ID: "uncorrected.bias", Value: UncorrectedBias, Unit: perKcal, Source: own, Sure: Proposal},
 		{ID: "uncorrected.warm.low", Value: UncorrectedWarmLow, Unit: quantity.PerCent, Source: runs, Sure: Read},
 		{ID: "uncorrected.warm.high", Value: UncorrectedWarmTop, Unit: quantity.PerCent, Source: runs, Sure: Read},
 		{ID: "uncorrected.cool.low", Value: UncorrectedCoolLow, Unit: quantity.PerCent, Source: runs, Sure: Read},

@@ -15,19 +15,20 @@ const (
 	SourceUrine      = "urine"
 	SourceStool      = "stool"
 	SourceCorrection = "correction"
-	SourceCoolAir    = "cool-air"
-	SourceTime       = "time"
-	SourceEquation   = "patch.equation"
-	SourceLaboratory = "patch.laboratory"
-	SourceSite       = "patch.site-to-site"
-	SourcePotassium  = "patch.potassium"
-	SourceMorning    = "morning.day-to-day"
-	SourceWater      = "body-water"
-	SourcePlasma     = "plasma-before"
-	SourceIons       = "ions"
-	SourceWaterGain  = "water-gain"
-	SourceDayToDay   = "day-to-day"
-	SourceMeasured   = "measured"
+	// SourceUncorrected is breath and gas exchange left in by the field method.
+	SourceUncorrected = "uncorrected"
+	SourceTime        = "time"
+	SourceEquation    = "patch.equation"
+	SourceLaboratory  = "patch.laboratory"
+	SourceSite        = "patch.site-to-site"
+	SourcePotassium   = "patch.potassium"
+	SourceMorning     = "morning.day-to-day"
+	SourceWater       = "body-water"
+	SourcePlasma      = "plasma-before"
+	SourceIons        = "ions"
+	SourceWaterGain   = "water-gain"
+	SourceDayToDay    = "day-to-day"
+	SourceMeasured    = "measured"
 )
 
 // What is missing. The catalogue has the sentences under these ids.
@@ -49,9 +50,12 @@ const (
 
 // Sentences beside figures.
 const (
-	NoteUncorrected    = "note.uncorrected"           // args: g/kcal of the single figure
-	NoteHalfCorrected  = "note.half-corrected"        // one of the two corrections only
-	NoteCoolAir        = "note.cool-air"              // args: °C below which, % low, % high
+	NoteAsWeighed      = "note.as-weighed"            // args: L without the corrections
+	NoteRateAsWeighed  = "note.as-weighed-rate"       // args: L/h without the corrections
+	NoteFieldMethod    = "note.field-method"          // args: g/kcal by which the low end reaches down
+	NoteEffortRated    = "note.effort-rated"          // corrected by a rating
+	NoteEffortOfSport  = "note.effort-of-sport"       // corrected by the sport's usual MET
+	NoteEffortAssumed  = "note.effort-assumed"        // args: MET assumed
 	NoteSharedBottles  = "note.shared-bottles"        // args: L low, L high
 	NoteLossTooSmall   = "note.loss-too-small"        // the loss could be nought: no share of it
 	NoteDressNotSaid   = "note.dress-not-said"        //
@@ -115,7 +119,7 @@ func Codes() []string {
 	var list []string
 	for _, s := range []string{
 		SourceBefore, SourceAfter, SourceTowel, SourceOffset, SourceKit, SourceBottle, SourcePoured, SourceShared,
-		SourceFood, SourceUrine, SourceStool, SourceCorrection, SourceCoolAir, SourceTime, SourceEquation,
+		SourceFood, SourceUrine, SourceStool, SourceCorrection, SourceUncorrected, SourceTime, SourceEquation,
 		SourceLaboratory, SourceSite, SourcePotassium, SourceMorning, SourceWater, SourcePlasma, SourceIons, SourceWaterGain, SourceDayToDay, SourceMeasured,
 	} {
 		list = append(list, "source."+s)
@@ -136,7 +140,7 @@ func missingCodes() []string {
 
 func noteCodes() []string {
 	return []string{
-		NoteUncorrected, NoteHalfCorrected, NoteCoolAir, NoteSharedBottles, NoteLossTooSmall, NoteDressNotSaid, NotePouredInKit, NoteRangeOnly,
+		NoteAsWeighed, NoteRateAsWeighed, NoteFieldMethod, NoteEffortRated, NoteEffortOfSport, NoteEffortAssumed, NoteSharedBottles, NoteLossTooSmall, NoteDressNotSaid, NotePouredInKit, NoteRangeOnly,
 		NoteForearmOutside, NoteForearmRaises, NoteConductivity, NoteMethodUnknown, NoteMethodsMixed, NoteSitesAveraged, NoteAgreement,
 		NoteRawAgreement, NoteFiveSiteLimits, NotePatchTime, NotePatchesDiffer, NoteUncorrectedNa, NoteHoldNotNeeded,
 		NoteHoldCapped, NoteDayToDay, NoteSpotMarker, NoteSpecificity, NoteSpecificities, NoteDimLight, NoteMornings,
@@ -155,7 +159,7 @@ func adviceCodes() []string {
 func otherCodes() []string {
 	return []string{
 		FlagGained, FlagOverdrank, FlagNearLoss, FlagDeficit, FlagSodiumRate, FlagSodiumSalty, FlagSodiumLong,
-		ReasonChoice, ReasonLong, ReasonHard, ReasonDry, ReasonNoNeed, ReasonNoEnergy, ReasonRating,
+		ReasonEffort, ReasonEnergy, ReasonRating, ReasonSport, ReasonAssumed, ReasonField, ReasonWaits,
 		LeftDetached, LeftSaturated, LeftRefused, LeftWaiting, LeftTimes, LeftNoEquation, LeftNoAgreement, LeftFiveSite,
 		DifferenceReal, DifferenceWithin, DifferenceUnknown, CompareOtherSite, CompareOtherMethod,
 	}

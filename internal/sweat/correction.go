@@ -15,75 +15,63 @@ const (
 	Exchange    = "exchange"
 )
 
-// Why a correction is on or off.
+// Why a correction is on or off: what the effort is known from, or why not.
 const (
-	ReasonChoice   = "correction.choice"    // somebody said so
-	ReasonLong     = "correction.long"      // past two hours
-	ReasonHard     = "correction.hard"      // hard effort
-	ReasonDry      = "correction.dry"       // dry air
-	ReasonNoNeed   = "correction.not-ruled" // none of these
-	ReasonNoEnergy = "correction.no-energy" // neither effort nor energy is known
-	ReasonRating   = "correction.rating"    // only an effort rating: too wide to switch on by rule
+	ReasonEffort  = "correction.effort"  // power, speed, MET, activity, uptake
+	ReasonEnergy  = "correction.energy"  // the energy of the session
+	ReasonRating  = "correction.rating"  // an effort rating
+	ReasonSport   = "correction.sport"   // the sport's MET, as a rating
+	ReasonAssumed = "correction.assumed" // nothing known: 6 MET, as a rating
+	ReasonField   = "correction.field"   // off: the practice takes the field method
+	ReasonWaits   = "correction.waits"   // duration or body mass is missing
 )
 
 // Correction is one loss of mass that is not sweat.
 type Correction struct {
 	// ID is [Respiratory] or [Exchange].
 	ID string
-	// Size is what it is or would be, kg; unknown without effort or duration.
+	// Size is what it is or would be, kg; unknown without duration or body mass.
 	Size figure.Figure
 	// On is true when it is taken off the balance.
 	On bool
-	// Reason it is on or off, a code.
+	// Reason is what the effort is known from, or why it is off, a code.
 	Reason string
 }
 
 // corrected is the two corrections, sized where they can be.
 type corrected struct {
+	// known is false while duration or body mass is missing.
 	known             bool
-	respiratory, swap switched
-	// coolU is the standard uncertainty that cool air adds, kg.
-	cool  bool
-	coolU float64
-	// coolKnown is false when cool air adds something that cannot be sized yet.
-	coolKnown bool
+	on                bool
+	reason            string
+	respiratory, swap term
+	// bias is what leaving them off may do to the loss, kg; zero where they are on.
+	bias float64
+	// wide says that the effort is known no better than a rating.
+	wide bool
 }
-
-// switched is one correction: its size, and whether it is taken off and why.
-type switched struct {
-	size   term
-	on     bool
-	reason string
-}
-
-// both reports whether nothing is left uncorrected, any whether something is
-// taken off.
-func (c corrected) both() bool { return c.respiratory.on && c.swap.on }
-func (c corrected) any() bool  { return c.respiratory.on || c.swap.on }
 
 // oxygen is the uptake over the whole session, L.
 type oxygen struct {
 	litres term
 	rer    float64
-	perMin float64 // averaged over the session, L/min
-	rated  bool    // from an effort rating only
+	reason string
+	wide   bool
 }
 
-// correct sizes the corrections and decides whether they are on.
+// correct sizes the corrections and takes them off unless the practice takes the
+// field method.
 func (s *sheet) correct() corrected {
 	o, known := s.oxygenUsed()
-	c := corrected{known: known}
-	vapour, humid := read(&s.check, evidence.VapourPressure, 0, s.in.Air.Vapour)
-	if known {
-		c.respiratory.size, c.swap.size = lossesOf(o, vapour, humid)
+	if !known {
+		return corrected{reason: ReasonWaits}
 	}
-	choice := s.in.Options.Corrections
-	due, why := s.rule(o, vapour, humid)
-	c.respiratory.on, c.respiratory.reason = decide(choice.Respiratory, known, due, why)
-	c.swap.on, c.swap.reason = decide(choice.Exchange, known, due, why)
-	air, ok := read(&s.check, evidence.AirTemperature, 0, s.in.Air.Temperature)
-	if c.cool = ok && air < evidence.CoolAir && !c.both(); c.cool {
-		c.coolU, c.coolKnown = s.coolError(o, known)
+	c := corrected{known: true, on: !s.in.Options.Uncorrected, reason: o.reason, wide: o.wide}
+	vapour, humid := read(&s.check, evidence.VapourPressure, 0, s.in.Air.Vapour)
+	c.respiratory, c.swap = lossesOf(o, vapour, humid)
+	if !c.on {
+		c.reason = ReasonField
+		c.bias = evidence.UncorrectedBias * kilocalories(o.litres.q.Value(), o.rer) / 1000
 	}
 	return c
 }
@@ -108,56 +96,14 @@ func lossesOf(o oxygen, vapour float64, humid bool) (respiratory, swap term) {
 	return both.minus(swap), swap
 }
 
-// decide says whether a correction is taken off, and why: as it is switched,
-// else as the rule has it.
-func decide(choice Switch, known, due bool, why string) (on bool, reason string) {
-	switch {
-	case choice == Off:
-		return false, ReasonChoice
-	case !known:
-		return false, ReasonNoEnergy
-	case choice == On:
-		return true, ReasonChoice
-	}
-	return due, why
-}
-
-// rule says whether the corrections are due where nobody switched them, and
-// why.
-func (s *sheet) rule(o oxygen, vapour float64, humid bool) (due bool, why string) {
-	switch {
-	case o.rated:
-		return false, ReasonRating
-	case s.minutes > evidence.CorrectionAfter:
-		return true, ReasonLong
-	case o.perMin >= FromMet(evidence.CorrectionHardMet, s.mass()).Litres:
-		return true, ReasonHard
-	case humid && vapour < evidence.CorrectionDryPressure:
-		return true, ReasonDry
-	}
-	return false, ReasonNoNeed
-}
-
-// coolError is what leaving the corrections off in cool air may do, kg.
-func (s *sheet) coolError(o oxygen, known bool) (u float64, ok bool) {
-	litres := o.litres.q.Value()
-	if !known {
-		if !s.timed || s.mass() == 0 {
-			return 0, false
-		}
-		o.rer = evidence.UsualRER
-		litres = FromMet(evidence.CoolAirMet, s.mass()).Litres * s.minutes
-	}
-	return evidence.CoolAirU * kilocalories(litres, o.rer) / 1000, true
-}
-
 // kilocalories is the energy of an oxygen uptake, L.
 func kilocalories(litres, rer float64) float64 {
 	return litres * EnergyPerOxygen(rer) / evidence.JoulesPerKilocalorie
 }
 
-// oxygenUsed calculates the uptake over the session from the best that is known.
-// A body mass is needed for the rests, and for an effort rating.
+// oxygenUsed calculates the uptake over the session from the best that is known;
+// where nothing is, from the usual MET of the sport, else 6 MET, taken as a
+// rating. ok is false without a duration or a body mass.
 func (s *sheet) oxygenUsed() (o oxygen, ok bool) {
 	e := s.in.Effort
 	o.rer = evidence.UsualRER
@@ -177,16 +123,19 @@ func (s *sheet) oxygenUsed() (o oxygen, ok bool) {
 	var litres float64
 	switch {
 	case known:
-		litres = s.overSession(uptake)
+		litres, o.reason = s.overSession(uptake), ReasonEffort
 	case spent:
-		litres = energy * evidence.JoulesPerKilocalorie / EnergyPerOxygen(o.rer)
+		litres, o.reason = energy*evidence.JoulesPerKilocalorie/EnergyPerOxygen(o.rer), ReasonEnergy
 	case rated:
-		guess := FromRating(rating, s.mass())
-		litres, u, o.rated = s.overSession(guess.Litres), guess.RelativeU, true
+		litres, o.reason = s.overSession(FromRating(rating, s.mass()).Litres), ReasonRating
+	case e.Sport != nil && finite(*e.Sport) && *e.Sport > 0:
+		litres, o.reason = s.overSession(FromMet(*e.Sport, s.mass()).Litres), ReasonSport
 	default:
-		return o, false
+		litres, o.reason = s.overSession(FromMet(evidence.EffortNotKnownMet, s.mass()).Litres), ReasonAssumed
 	}
-	o.perMin = litres / s.minutes
+	if o.wide = !known && !spent; o.wide {
+		u = evidence.EffortRelativeU
+	}
 	o.litres = symbol("oxygen", uncertainty.Measured(litres, u*litres, uncertainty.Source{Name: SourceCorrection}), quantity.Litre)
 	return o, true
 }
@@ -200,14 +149,11 @@ func (s *sheet) overSession(uptake float64) float64 {
 
 // list makes the lines that show both corrections.
 func (c corrected) list() []Correction {
-	both := []Correction{
-		{ID: Respiratory, On: c.respiratory.on, Reason: c.respiratory.reason},
-		{ID: Exchange, On: c.swap.on, Reason: c.swap.reason},
-	}
+	both := []Correction{{ID: Respiratory, On: c.on, Reason: c.reason}, {ID: Exchange, On: c.on, Reason: c.reason}}
 	k := kind{unit: quantity.Kilogram, from: anywhere(), in: true}
 	if c.known {
-		both[0].Size = c.respiratory.size.figure(k, "respiratory.coefficient", "correction.combined")
-		both[1].Size = c.swap.size.figure(k, "exchange.carbon-dioxide")
+		both[0].Size = c.respiratory.figure(k, "respiratory.coefficient", "correction.combined")
+		both[1].Size = c.swap.figure(k, "exchange.carbon-dioxide")
 	}
 	return both
 }

@@ -2,45 +2,73 @@ package sweat
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 )
 
-func TestCorrectionRule(t *testing.T) {
+// TestCorrectedByWhatIsKnown: breath and gas exchange are taken off at every
+// duration and temperature, from the best that is known of the effort, down to
+// nothing at all; only the practice's field method leaves them in.
+func TestCorrectedByWhatIsKnown(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change func(*Input)
 		on     bool
 		reason string
+		u      float64 // relative, of what is taken off
+		note   string
 	}{
-		{"no effort", func(in *Input) { in.Effort = Effort{} }, false, ReasonNoEnergy},
-		{"short, easy, humid", func(*Input) {}, false, ReasonNoNeed},
-		{"past two hours", func(in *Input) { in.Time.Elapsed = new(quantity.Minutes(121)) }, true, ReasonLong},
-		{"two hours", func(in *Input) { in.Time.Elapsed = new(quantity.Minutes(120)) }, false, ReasonNoNeed},
-		{"hard", func(in *Input) { in.Effort.Oxygen = new(2.0) }, true, ReasonHard},
-		{"hard, but mostly rest", func(in *Input) { in.Effort.Oxygen, in.Time.Played = new(2.0), new(quantity.Minutes(30)) }, false, ReasonNoNeed},
-		{"dry", func(in *Input) { in.Air.Vapour = new(quantity.Kilopascals(0.9)) }, true, ReasonDry},
-		{"a rating alone", func(in *Input) { in.Effort = Effort{Rating: new(9.0)} }, false, ReasonRating},
-		{"a rating, switched on", func(in *Input) { in.Effort, in.Options.Corrections = Effort{Rating: new(9.0)}, Both(On) }, true, ReasonChoice},
-		{"switched on", func(in *Input) { in.Options.Corrections = Both(On) }, true, ReasonChoice},
-		{"switched on without effort", func(in *Input) { in.Effort, in.Options.Corrections = Effort{}, Both(On) }, false, ReasonNoEnergy},
-		{"switched off past two hours", func(in *Input) {
-			in.Time.Elapsed, in.Options.Corrections = new(quantity.Minutes(180)), Both(Off)
-		}, false, ReasonChoice},
+		{"an uptake", func(*Input) {}, true, ReasonEffort, 0.1, NoteAsWeighed},
+		{"short", func(in *Input) { in.Time.Elapsed = new(quantity.Minutes(30)) }, true, ReasonEffort, 0.1, NoteAsWeighed},
+		{"long", func(in *Input) { in.Time.Elapsed = new(quantity.Minutes(300)) }, true, ReasonEffort, 0.1, NoteAsWeighed},
+		{"cold", func(in *Input) { in.Air.Temperature = new(quantity.Celsius(2)) }, true, ReasonEffort, 0.1, NoteAsWeighed},
+		{"energy", func(in *Input) { in.Effort = Effort{Energy: new(quantity.Kilocalories(900)), RelativeU: 0.15} }, true, ReasonEnergy, 0.15, NoteAsWeighed},
+		{"energy and a rating", func(in *Input) {
+			in.Effort = Effort{Energy: new(quantity.Kilocalories(900)), Rating: new(9.0)}
+		}, true, ReasonEnergy, 0.2, NoteAsWeighed},
+		{"a rating", func(in *Input) { in.Effort = Effort{Rating: new(9.0), Sport: new(12.0), RelativeU: 0.1} }, true, ReasonRating, 0.35, NoteEffortRated},
+		{"the sport", func(in *Input) { in.Effort = Effort{Sport: new(12.0)} }, true, ReasonSport, 0.35, NoteEffortOfSport},
+		{"nothing", func(in *Input) { in.Effort = Effort{} }, true, ReasonAssumed, 0.35, NoteEffortAssumed},
+		{"field method", func(in *Input) { in.Options.Uncorrected = true }, false, ReasonField, 0.1, NoteFieldMethod},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			in := wholeSheet()
-			in.Effort = Effort{Oxygen: new(1.2)}
+			in.Effort = Effort{Oxygen: new(1.2), RelativeU: 0.1}
 			c.change(&in)
-			for _, got := range evaluated(t, in).Corrections {
+			r := evaluated(t, in)
+			sum, spread := 0.0, 0.0
+			for _, got := range r.Corrections {
 				if got.On != c.on || got.Reason != c.reason {
 					t.Errorf("%s: on %v for %s", got.ID, got.On, got.Reason)
 				}
+				sum, spread = sum+got.Size.Value, spread+got.Size.U
 			}
+			near(t, "width", spread/sum, c.u, 1e-9)
+			if !hasNote(r.Fluid.Loss, c.note) || hasNote(r.Fluid.Rate, NoteRateAsWeighed) != c.on {
+				t.Errorf("notes %v, %v", r.Fluid.Loss.Why.Notes, r.Fluid.Rate.Why.Notes)
+			}
+			want := 2.15
+			if c.on {
+				want -= sum
+				near(t, "as weighed", r.Fluid.Loss.Why.Notes[0].Args[0], 2.15, 1e-9)
+			}
+			near(t, "loss", r.Fluid.Loss.Value, want, 1e-9)
 		})
 	}
+}
+
+// TestNothingKnownIsSixMet: 6 MET, where the sport has none either.
+func TestNothingKnownIsSixMet(t *testing.T) {
+	in := wholeSheet()
+	in.Effort = Effort{}
+	nothing := evaluated(t, in).Fluid.Rate
+	in.Effort = Effort{Sport: new(6.0)}
+	six := evaluated(t, in).Fluid.Rate
+	near(t, "rate", nothing.Value, six.Value, 1e-12)
+	near(t, "u", nothing.U, six.U, 1e-12)
 }
 
 // TestCorrectionSizes follows one litre of oxygen a minute by hand.
@@ -49,66 +77,45 @@ func TestCorrectionSizes(t *testing.T) {
 	in.Time.Elapsed = new(quantity.Minutes(100))
 	in.Effort = Effort{Oxygen: new(1.0), RER: new(0.92)}
 	in.Air.Vapour = new(quantity.Kilopascals(fromMercury(10)))
-	in.Options.Corrections = Both(On)
 	r := evaluated(t, in)
 	near(t, "respiratory", r.Corrections[0].Size.Value, 0.0646, 1e-9)
 	near(t, "exchange", r.Corrections[1].Size.Value, 0.037857, 1e-6)
 	near(t, "loss", r.Fluid.Loss.Value, 2.15-0.0646-0.037857, 1e-6)
-	// Respiratory water is fluid lost; gas exchange is not.
-	near(t, "deficit", r.Fluid.Deficit.Value, 1.6-0.037857, 1e-6)
+	// The deficit is what the scale says, whatever is taken off the loss.
+	near(t, "deficit", r.Fluid.Deficit.Value, 1.6, 1e-9)
 	near(t, "change of mass", r.Fluid.MassChange.Value, -2.5, 1e-9)
 
-	in.Options.Corrections = Both(Off)
+	in.Options.Uncorrected = true
 	r = evaluated(t, in)
-	near(t, "loss, off", r.Fluid.Loss.Value, 2.15, 1e-9)
+	near(t, "loss, uncorrected", r.Fluid.Loss.Value, 2.15, 1e-9)
+	near(t, "deficit, uncorrected", r.Fluid.Deficit.Value, 1.6, 1e-9)
 	near(t, "size is still shown", r.Corrections[0].Size.Value, 0.0646, 1e-9)
-	if r.Fluid.Loss.Why.Notes[0].ID != NoteUncorrected {
-		t.Errorf("notes %v", r.Fluid.Loss.Why.Notes)
-	}
 }
 
-// TestCorrectionsAreSwitchedEach takes one off and not the other: respiratory
-// water is fluid, gas exchange is not, and what is left says that it is half
-// corrected.
-func TestCorrectionsAreSwitchedEach(t *testing.T) {
-	sheet := func(c Corrections, air quantity.Celsius) Result {
-		in := wholeSheet()
-		in.Time.Elapsed = new(quantity.Minutes(100))
-		in.Effort = Effort{Oxygen: new(1.0), RER: new(0.92)}
-		in.Air.Vapour, in.Air.Temperature = new(quantity.Kilopascals(fromMercury(10))), new(air)
-		in.Options.Corrections = c
-		return evaluated(t, in)
+// TestFieldMethodReachesDown: uncorrected, the low end is lowered by 0.20 g/kcal
+// of the session, at every temperature, and the high end stays; the rate alike.
+func TestFieldMethodReachesDown(t *testing.T) {
+	in := wholeSheet()
+	in.Effort = Effort{Energy: new(quantity.Kilocalories(700)), RelativeU: 1e-9}
+	in.Options.Uncorrected = true
+	spread := 1.96 * math.Sqrt(2*0.03*0.03+0.05*0.05+4e-6)
+	for _, air := range []quantity.Celsius{5, 14, 18, 31} {
+		in.Air.Temperature = &air
+		f := evaluated(t, in).Fluid
+		near(t, "low", f.Loss.Range.Low, 2.15-0.14-spread, 1e-9)
+		near(t, "high", f.Loss.Range.High, 2.15+spread, 1e-9)
+		near(t, "bias of the rate", f.Bias, 0.14*60/95, 1e-9)
+		if !(f.Rate.Range.Low < f.Rate.Value-f.Bias && f.Rate.Range.High < f.Rate.Value+f.Bias) {
+			t.Errorf("rate %g, range %v, bias %g", f.Rate.Value, f.Rate.Range, f.Bias)
+		}
 	}
-	for _, c := range []struct {
-		name          string
-		switches      Corrections
-		loss, deficit float64
-		lines         int
-		half          bool
-	}{
-		{"neither", Both(Off), 2.15, 1.6, 0, false},
-		{"breath", Corrections{On, Off}, 2.15 - 0.0646, 1.6, 1, true},
-		{"gas exchange", Corrections{Off, On}, 2.15 - 0.037857, 1.6 - 0.037857, 1, true},
-		{"both", Both(On), 2.15 - 0.0646 - 0.037857, 1.6 - 0.037857, 2, false},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			r := sheet(c.switches, 25)
-			near(t, "loss", r.Fluid.Loss.Value, c.loss, 1e-6)
-			near(t, "deficit", r.Fluid.Deficit.Value, c.deficit, 1e-6)
-			lines := 0
-			for _, l := range r.Balance {
-				if l.ID == LineRespiratory || l.ID == LineExchange {
-					lines++
-				}
-			}
-			if lines != c.lines || hasNote(r.Fluid.Loss, NoteHalfCorrected) != c.half {
-				t.Errorf("%d lines, notes %v", lines, r.Fluid.Loss.Why.Notes)
-			}
-			// A partial correction is no protection in cool air.
-			if cool := hasNote(sheet(c.switches, 14).Fluid.Loss, NoteCoolAir); cool != (c.name != "both") {
-				t.Errorf("spoken of cool air: %v", cool)
-			}
-		})
+	advice := evaluated(t, in).Narrowing.Rate
+	if len(advice) == 0 || advice[0].ID != AdviceCorrect {
+		t.Errorf("advice %v", advice)
+	}
+	in.Options.Uncorrected, in.Effort = false, Effort{Rating: new(8.0)}
+	if f := evaluated(t, in); f.Fluid.Bias != 0 || !slices.ContainsFunc(f.Narrowing.Rate, func(a Advice) bool { return a.ID == AdviceGiveEffort }) {
+		t.Errorf("corrected by a rating: bias %g, advice %v", f.Fluid.Bias, f.Narrowing.Rate)
 	}
 }
 
@@ -116,7 +123,6 @@ func TestCorrectionFromEnergyAlone(t *testing.T) {
 	in := wholeSheet()
 	in.Effort = Effort{Energy: new(quantity.Kilocalories(3000))}
 	in.Air.Vapour = nil
-	in.Options.Corrections = Both(On)
 	r := evaluated(t, in)
 	near(t, "both", r.Corrections[0].Size.Value+r.Corrections[1].Size.Value, 0.60, 1e-9)
 	swap := GasExchange(3000*evidence.JoulesPerKilocalorie/EnergyPerOxygen(0.92), 0.92) / 1000
@@ -126,13 +132,12 @@ func TestCorrectionFromEnergyAlone(t *testing.T) {
 func TestExchangeBelowTheTurnIsNegative(t *testing.T) {
 	in := wholeSheet()
 	in.Effort = Effort{Oxygen: new(1.0), RER: new(0.70)}
-	in.Options.Corrections = Both(On)
 	r := evaluated(t, in)
 	if x := r.Corrections[1].Size.Value; x >= 0 {
 		t.Errorf("exchange %g kg at an exchange ratio of 0.70", x)
 	}
-	if r.Fluid.Deficit.Value <= 1.6 {
-		t.Errorf("deficit %g L", r.Fluid.Deficit.Value)
+	if !(r.Balance[len(r.Balance)-1].Kilograms > 0) {
+		t.Errorf("its line takes %g kg off", r.Balance[len(r.Balance)-1].Kilograms)
 	}
 }
 
@@ -140,55 +145,18 @@ func TestExchangeBelowTheTurnIsNegative(t *testing.T) {
 // one MET; the sweat rate divides by all of it.
 func TestPlayedMinutesEnterTheMetabolicRateOnly(t *testing.T) {
 	in := wholeSheet()
-	in.Effort, in.Options.Corrections = Effort{Oxygen: new(2.0)}, Both(On)
+	in.Effort = Effort{Oxygen: new(2.0)}
 	whole := evaluated(t, in).Corrections[1].Size.Value
 	in.Time.Played = new(quantity.Minutes(47.5))
 	half := evaluated(t, in).Corrections[1].Size.Value
 	rest := 3.5 * 64 / 1000
 	near(t, "exchange", half/whole, (2.0+rest)/4.0, 1e-9)
 
-	in.Options.Corrections = Both(Off)
+	in.Options.Uncorrected = true
 	near(t, "rate", evaluated(t, in).Fluid.Rate.Value, 2.15/(95.0/60), 1e-9)
 	in.Time.Played = new(quantity.Minutes(120))
 	if r := evaluated(t, in); !refused(r, evidence.PlayedMinutes, 0, evidence.CodeOrder) {
 		t.Errorf("more played than elapsed: %v", r.Problems)
-	}
-}
-
-func TestCoolAir(t *testing.T) {
-	cool := func(change func(*Input)) Result {
-		in := wholeSheet()
-		in.Air.Temperature = new(quantity.Celsius(14))
-		change(&in)
-		return evaluated(t, in)
-	}
-	warm := evaluated(t, wholeSheet()).Fluid.Loss.U
-
-	r := cool(func(*Input) {})
-	kcal := evidence.CoolAirMet * 3.5 * 64 / 1000 * 95 * EnergyPerOxygen(0.92) / 4184
-	near(t, "effort not known", r.Fluid.Loss.U, math.Hypot(warm, 0.0001*kcal), 1e-9)
-	if r.Fluid.Loss.Why.Notes[0].ID != NoteCoolAir || r.Narrowing.Rate[0].ID != AdviceGiveEffort {
-		t.Errorf("notes %v, advice %v", r.Fluid.Loss.Why.Notes, r.Narrowing.Rate)
-	}
-
-	r = cool(func(in *Input) { in.Effort = Effort{Energy: new(quantity.Kilocalories(700))} })
-	near(t, "700 kcal", r.Fluid.Loss.U, math.Hypot(warm, 0.07), 1e-9)
-	if r.Narrowing.Rate[0].ID != AdviceCorrect {
-		t.Errorf("advice %v", r.Narrowing.Rate)
-	}
-
-	r = cool(func(in *Input) {
-		in.Effort, in.Options.Corrections = Effort{Energy: new(quantity.Kilocalories(700)), RelativeU: 0.1}, Both(On)
-	})
-	if r.Fluid.Loss.U >= math.Hypot(warm, 0.07) {
-		t.Errorf("corrected, u is still %g", r.Fluid.Loss.U)
-	}
-	r = cool(func(in *Input) { in.Air.Temperature = new(quantity.Celsius(18)) })
-	near(t, "at 18", r.Fluid.Loss.U, warm, 1e-12)
-
-	r = cool(func(in *Input) { in.Time = Time{} })
-	if state(r.Fluid.Loss) != "provisional" {
-		t.Errorf("cool air without a duration: the loss is %s", state(r.Fluid.Loss))
 	}
 }
 

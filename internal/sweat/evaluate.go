@@ -46,10 +46,11 @@ type balance struct {
 	loss term
 	rate term
 	// known: there is a sum. in: everything it rests on is in.
-	known, in   bool
-	rateKnown   bool
-	drunk       term // L
-	deficitKilo term
+	known, in bool
+	rateKnown bool
+	drunk     term // L
+	// weighed is the loss before the corrections are taken off, kg.
+	weighed term
 }
 
 // balance adds up the sheet.
@@ -67,29 +68,17 @@ func (s *sheet) balance() balance {
 	if !s.body.has {
 		return b
 	}
-	b.loss = s.sum()
-	b.in = s.intake.in && s.intake.foodIn && s.out.urine.ok && (s.out.stool.ok || !s.out.stool.given) && s.settled()
+	b.weighed = s.sum()
+	b.loss = s.lessBreath(b.weighed)
+	b.in = s.intake.in && s.intake.foodIn && s.out.urine.ok && (s.out.stool.ok || !s.out.stool.given) && s.fix.known
 	b.known = true
-	if s.fix.cool {
-		b.loss = b.loss.with(s.fix.coolU, uncertainty.Source{Name: SourceCoolAir})
-		b.in = b.in && s.fix.coolKnown
-	}
-	b.deficitKilo = s.body.before.minus(s.body.after)
-	if s.fix.swap.on {
-		b.deficitKilo = b.deficitKilo.minus(s.exchangeLine())
-	}
 	if s.timed {
 		s.rate(&b)
 	}
 	return b
 }
 
-// settled is false while it cannot be decided whether corrections are due.
-func (s *sheet) settled() bool {
-	return s.timed || s.in.Options.Corrections == Both(Off) || s.in.Effort == Effort{}
-}
-
-// sum is sweat loss in kg, which is litres.
+// sum is what left as it was weighed, in kg: sweat, breath and gas exchange.
 func (s *sheet) sum() term {
 	t := s.body.before.minus(s.body.after)
 	for _, d := range s.intake.drunk {
@@ -104,23 +93,21 @@ func (s *sheet) sum() term {
 	if s.out.stool.ok {
 		t = t.minus(s.out.stool.term)
 	}
-	if s.fix.respiratory.on {
-		t = t.minus(s.respiratoryLine())
-	}
-	if s.fix.swap.on {
-		t = t.minus(s.exchangeLine())
-	}
 	return t
 }
 
-// respiratoryLine is respiratory water as one value of the balance, kg.
-func (s *sheet) respiratoryLine() term {
-	return symbol("respiratory", s.fix.respiratory.size.q, quantity.Kilogram)
-}
-
-// exchangeLine is gas exchange as one value of the balance, kg.
-func (s *sheet) exchangeLine() term {
-	return symbol("exchange", s.fix.swap.size.q, quantity.Kilogram)
+// lessBreath is the sweat loss in kg, which is litres: what was weighed less
+// water breathed out and gas exchange. By the field method nothing is taken off
+// and the low end reaches down for them.
+func (s *sheet) lessBreath(t term) term {
+	switch {
+	case s.fix.on:
+		return t.minus(symbol("respiratory", s.fix.respiratory.q, quantity.Kilogram)).
+			minus(symbol("exchange", s.fix.swap.q, quantity.Kilogram))
+	case s.fix.bias > 0:
+		t.q = t.q.Plus(uncertainty.Below(s.fix.bias, uncertainty.Source{Name: SourceUncorrected}))
+	}
+	return t
 }
 
 // time is the elapsed time as a value.
@@ -172,11 +159,10 @@ func (s *sheet) lines() []Line {
 	if s.out.stool.given {
 		list = append(list, line(LineStool, s.out.stool.q, -1, s.out.stool.ok))
 	}
-	if s.fix.respiratory.on {
-		list = append(list, line(LineRespiratory, s.fix.respiratory.size.q, -1, true))
-	}
-	if s.fix.swap.on {
-		list = append(list, line(LineExchange, s.fix.swap.size.q, -1, true))
+	if s.fix.on {
+		list = append(list,
+			line(LineRespiratory, s.fix.respiratory.q, -1, true),
+			line(LineExchange, s.fix.swap.q, -1, true))
 	}
 	return list
 }
@@ -186,19 +172,23 @@ func (s *sheet) fluid(b balance) Fluid {
 	f := Fluid{FoodWater: s.intake.water}
 	s.drinking(&f, b)
 	if s.body.has {
-		s.deficit(&f, b)
+		s.deficit(&f)
 	}
 	if !b.known {
 		return f
 	}
 	f.Loss = b.loss.figure(kind{quantity.Litre, 0, b.in}, balanceSource)
-	f.Loss.Why.Notes = s.lossNotes(b)
+	f.Loss.Why.Notes = append(s.asWeighed(NoteAsWeighed, b.weighed), s.lossNotes(b)...)
+	f.NotReplaced = symbol("loss", b.loss.q, quantity.Litre).minus(symbol("drunk", b.drunk.q, quantity.Litre)).
+		figure(kind{quantity.Litre, anywhere(), b.in}, balanceSource)
 	f.Replaced = b.replaced()
 	if !b.rateKnown {
 		return f
 	}
 	f.Rate = b.rate.figure(kind{quantity.LitrePerHour, 0, b.in}, balanceSource)
-	f.Rate.Why.Notes = append(s.lossNotes(b), figure.Note{ID: NoteDayToDay, Args: []float64{evidence.DayToDayRate}})
+	f.Rate.Why.Notes = append(s.asWeighed(NoteRateAsWeighed, s.perHour(b.weighed)), s.lossNotes(b)...)
+	f.Rate.Why.Notes = append(f.Rate.Why.Notes, figure.Note{ID: NoteDayToDay, Args: []float64{evidence.DayToDayRate}})
+	f.Bias = 60 * s.fix.bias / s.minutes
 	byMass := number(1000).times(symbol("rate", b.rate.q, quantity.LitrePerHour)).over(s.bodyBefore())
 	f.RateByMass = byMass.figure(kind{quantity.MillilitrePerKilogramPerHour, 0, b.in}, balanceSource)
 	return f
@@ -234,13 +224,24 @@ func (s *sheet) drinking(f *Fluid, b balance) {
 // bodyBefore is the body mass before as one value.
 func (s *sheet) bodyBefore() term { return symbol("mass", s.body.before.q, quantity.Kilogram) }
 
-// deficit makes the change of body mass and the deficit at the end.
-func (s *sheet) deficit(f *Fluid, b balance) {
-	change := symbol("massafter", s.body.after.q, quantity.Kilogram).minus(s.bodyBefore())
-	f.MassChange = number(100).times(change).over(s.bodyBefore()).figure(kind{quantity.PerCent, anywhere(), true}, balanceSource)
-	f.Deficit = b.deficitKilo.figure(kind{quantity.Litre, anywhere(), s.settled()}, balanceSource)
-	share := number(100).times(symbol("deficit", b.deficitKilo.q, quantity.Litre)).over(s.bodyBefore())
-	f.DeficitShare = share.figure(kind{quantity.PerCent, anywhere(), s.settled()}, "deficit.aim", balanceSource)
+// deficit makes the change of body mass and the deficit at the end, which are the
+// same with opposite signs: what the scale says.
+func (s *sheet) deficit(f *Fluid) {
+	after := symbol("massafter", s.body.after.q, quantity.Kilogram)
+	f.MassChange = number(100).times(after.minus(s.bodyBefore())).over(s.bodyBefore()).
+		figure(kind{quantity.PerCent, anywhere(), true}, balanceSource)
+	f.Deficit = s.body.before.minus(s.body.after).figure(kind{quantity.Litre, anywhere(), true}, balanceSource)
+	f.DeficitShare = number(100).times(s.bodyBefore().minus(after)).over(s.bodyBefore()).
+		figure(kind{quantity.PerCent, anywhere(), true}, "deficit.aim", balanceSource)
+}
+
+// asWeighed is the sentence that gives a figure without the corrections; none
+// where they are off.
+func (s *sheet) asWeighed(id string, weighed term) []figure.Note {
+	if !s.fix.on {
+		return nil
+	}
+	return []figure.Note{{ID: id, Args: []float64{weighed.q.Value()}}}
 }
 
 // lossNotes are the sentences beside sweat loss and rate.
@@ -248,13 +249,14 @@ func (s *sheet) lossNotes(b balance) []figure.Note {
 	var list []figure.Note
 	note := func(id string, args ...float64) { list = append(list, figure.Note{ID: id, Args: args}) }
 	switch {
-	case s.fix.cool:
-		note(NoteCoolAir, evidence.CoolAir, evidence.UncorrectedCoolLow, evidence.UncorrectedCoolTop)
-	case !s.fix.any():
-		note(NoteUncorrected, evidence.CombinedCorrection)
-	}
-	if s.fix.any() && !s.fix.both() {
-		note(NoteHalfCorrected)
+	case s.fix.bias > 0:
+		note(NoteFieldMethod, evidence.UncorrectedBias)
+	case s.fix.reason == ReasonRating:
+		note(NoteEffortRated)
+	case s.fix.reason == ReasonSport:
+		note(NoteEffortOfSport)
+	case s.fix.reason == ReasonAssumed:
+		note(NoteEffortAssumed, evidence.EffortNotKnownMet)
 	}
 	if low, high := b.drunk.q.Ends(); math.Abs(high-low) > 0 {
 		note(NoteSharedBottles, low, high)

@@ -37,15 +37,16 @@ func TestFlags(t *testing.T) {
 		{"gained half a kilogram", after(64.5), FlagGained, true, true, 0.5},
 		{"gained 0.05 kg", after(64.05), FlagGained, true, false, 0.05},
 		{"lost", func(*Input) {}, FlagGained, false, false, 0},
-		{"gained: drank more than was lost", after(64.4), FlagOverdrank, true, true, 0.4},
-		{"just lost less than drunk", after(64.01), FlagOverdrank, true, false, 0.01},
-		{"nine tenths drunk", after(63.95), FlagNearLoss, true, false, 100 * 0.55 / 0.6},
+		{"gained: drank more than was lost", after(64.4), FlagOverdrank, true, true, 0.4 + wholeBreath()},
+		{"just lost less than drunk", after(63.88), FlagOverdrank, true, false, wholeBreath() - 0.12},
+		{"nine tenths drunk", after(63.82), FlagNearLoss, true, false, 100 * 0.55 / (0.73 - wholeBreath())},
 		{"a quarter drunk", func(*Input) {}, FlagNearLoss, false, false, 0},
-		{"high rate", func(*Input) {}, FlagSodiumRate, true, true, 2.15 / (95.0 / 60)},
+		{"high rate", func(*Input) {}, FlagSodiumRate, true, false, (2.15 - wholeBreath()) / (95.0 / 60)},
+		{"higher rate", after(62), FlagSodiumRate, true, true, (2.55 - wholeBreath()) / (95.0 / 60)},
 		{"95 min", func(*Input) {}, FlagSodiumLong, false, false, 0},
 		{"over two hours", func(in *Input) { in.Time.Elapsed = new(quantity.Minutes(150)) }, FlagSodiumLong, true, true, 150},
 		{"38 mmol/L", func(*Input) {}, FlagSodiumSalty, false, false, 0},
-		{"salty", func(in *Input) { in.Patches[0].Sodium = new(quantity.MillimolesPerLitre(90)) }, FlagSodiumSalty, true, true, 62.35},
+		{"salty", func(in *Input) { in.Patches[0].Sodium = new(quantity.MillimolesPerLitre(100)) }, FlagSodiumSalty, true, true, 68.05},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			in := wholeSheet()

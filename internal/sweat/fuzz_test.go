@@ -77,10 +77,10 @@ func (f *fuzzed) sheet() Input {
 			Morning: pointer[quantity.Kilograms](f), Baseline: list[quantity.Kilograms](f),
 			Thirst: pointer[float64](f), Stomach: pointer[float64](f),
 		},
-		Effort: Effort{pointer[float64](f), pointer[float64](f), pointer[quantity.Kilocalories](f), pointer[float64](f), f.value()},
+		Effort: Effort{pointer[float64](f), pointer[float64](f), pointer[quantity.Kilocalories](f), pointer[float64](f), pointer[float64](f), f.value()},
 		Air:    Air{pointer[quantity.Celsius](f), pointer[quantity.Kilopascals](f)},
 		Options: Options{
-			Corrections: Corrections{pick[Switch](f, ByRule, On, Off, "other"), pick[Switch](f, ByRule, On, Off, "other")}, DeficitAim: pointer[quantity.Percent](f),
+			Uncorrected: pick(f, true, false), DeficitAim: pointer[quantity.Percent](f),
 			Sex: pick[Sex](f, "", Female, Male, "other"), Kept: f.kept(),
 		},
 	}

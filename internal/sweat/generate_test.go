@@ -25,15 +25,13 @@ func anySheet(t *rapid.T) Input {
 		Effort: Effort{
 			Oxygen: maybe[float64](t, "oxygen", 0.3, 5), RER: maybe[float64](t, "rer", 0.66, 1.2),
 			Energy: maybe[quantity.Kilocalories](t, "energy", 0, 4000), Rating: maybe[float64](t, "rating", 0, 10),
+			Sport:     maybe[float64](t, "met of the sport", 1, 14),
 			RelativeU: rapid.Float64Range(0, 0.5).Draw(t, "relative u"),
 		},
 		Air: Air{Temperature: maybe[quantity.Celsius](t, "air", -5, 45), Vapour: maybe[quantity.Kilopascals](t, "vapour", 0.1, 5)},
 		Options: Options{
-			Corrections: Corrections{
-				rapid.SampledFrom([]Switch{ByRule, On, Off}).Draw(t, "respiratory"),
-				rapid.SampledFrom([]Switch{ByRule, On, Off}).Draw(t, "exchange"),
-			},
-			Sex: rapid.SampledFrom([]Sex{"", Female, Male}).Draw(t, "sex"),
+			Uncorrected: rapid.IntRange(0, 3).Draw(t, "uncorrected") == 0,
+			Sex:         rapid.SampledFrom([]Sex{"", Female, Male}).Draw(t, "sex"),
 		},
 		Markers: Markers{Gravity: maybe[float64](t, "gravity", 1.0, 1.04), Morning: maybe[quantity.Kilograms](t, "morning", 40, 110)},
 	}

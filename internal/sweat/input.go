@@ -142,8 +142,9 @@ type Patch struct {
 }
 
 // Effort is what the metabolic rate is calculated from, best first: oxygen
-// uptake, energy, effort rating. [FromMet], [FromRunning], [FromCycling] and
-// [FromRowing] give an oxygen uptake.
+// uptake, energy, effort rating, the usual MET of the sport. [FromMet],
+// [FromRunning], [FromCycling] and [FromRowing] give an oxygen uptake. Where
+// nothing is given, 6 MET are assumed.
 type Effort struct {
 	// Oxygen is the uptake while playing, L/min STPD.
 	Oxygen *float64
@@ -153,6 +154,8 @@ type Effort struct {
 	Energy *quantity.Kilocalories
 	// Rating is the effort, 0-10: a wide estimate.
 	Rating *float64
+	// Sport is the usual MET of the sport, taken as a rating.
+	Sport *float64
 	// RelativeU is the relative standard uncertainty of the uptake or the
 	// energy; zero takes 20 %.
 	RelativeU float64
@@ -164,29 +167,11 @@ type Air struct {
 	Vapour      *quantity.Kilopascals
 }
 
-// Switch sets one of the corrections.
-type Switch string
-
-// The settings; the zero value follows the rule: on past two hours, hard, or
-// dry, where the energy is known.
-const (
-	ByRule Switch = ""
-	On     Switch = "on"
-	Off    Switch = "off"
-)
-
-// Corrections are the switches of the two corrections, each on its own.
-type Corrections struct {
-	// Respiratory is water breathed out, Exchange carbon dioxide less oxygen.
-	Respiratory, Exchange Switch
-}
-
-// Both sets the two corrections alike.
-func Both(s Switch) Corrections { return Corrections{s, s} }
-
 // Options are choices, not measurements.
 type Options struct {
-	Corrections Corrections
+	// Uncorrected leaves water breathed out and gas exchange in the sweat loss,
+	// the field method; the low end of its range then reaches down for them.
+	Uncorrected bool
 	// Bands is the set of urine bands in use; an empty set is ACSM 2007.
 	Bands evidence.BandSet
 	// DeficitAim is the limit of the deficit at the end; nil takes 2 %.

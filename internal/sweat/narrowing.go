@@ -2,7 +2,6 @@ package sweat
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"ebbwell/internal/evidence"
@@ -88,8 +87,11 @@ func (s *sheet) weighingChanges() []change {
 	if s.body.kitOn && !s.body.kitWeighed {
 		list = append(list, change{AdviceMinimalClothing, map[string]float64{SourceTowel: ratio(evidence.TowelU, evidence.KitOnU)}})
 	}
-	if s.fix.cool {
-		list = append(list, s.coolChange())
+	switch {
+	case s.fix.bias > 0:
+		list = append(list, change{AdviceCorrect, map[string]float64{SourceUncorrected: 0}})
+	case s.fix.wide:
+		list = append(list, change{AdviceGiveEffort, map[string]float64{SourceCorrection: ratio(evidence.MetRelativeU, evidence.EffortRelativeU)}})
 	}
 	return list
 }
@@ -108,19 +110,6 @@ func (s *sheet) bottleRatio() float64 {
 		return 1
 	}
 	return weighed / volumes
-}
-
-// coolChange is what the corrections would leave of the error of cool air.
-func (s *sheet) coolChange() change {
-	id := AdviceGiveEffort
-	rel := evidence.EnergyRelativeU
-	if s.fix.known {
-		id = AdviceCorrect
-		both := s.fix.respiratory.size.q.Plus(s.fix.swap.size.q)
-		rel = both.U() / math.Abs(both.Value())
-	}
-	left := rel * evidence.CombinedCorrection / evidence.CoolAirU
-	return change{id, map[string]float64{SourceCoolAir: min(1, left*left)}}
 }
 
 // patchChanges are the changes to the patches. A second site is calculated as

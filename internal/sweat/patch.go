@@ -267,10 +267,12 @@ func siteSymbol(s evidence.Site) string {
 	return "forearm"
 }
 
-// withEquationError adds what the equation leaves open. The published limits
-// are those of a single patch and hold its local spread; several patches on one
-// site average that part away and share the rest.
+// withEquationError adds what the equation leaves open. The value stays as its
+// equation was published; the bias that was found later moves the range (our
+// proposal). The published limits are those of a single patch and hold its local
+// spread; several patches on one site average that part away and share the rest.
 func withEquationError(t term, row evidence.SiteAgreement, group []patch) term {
+	t.q = t.q.Shifted(-row.Bias)
 	whole := row.Limits / evidence.CoverageFactor
 	equation := uncertainty.Source{Name: SourceEquation, Item: group[0].site}
 	if len(group) == 1 {

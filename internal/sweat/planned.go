@@ -112,9 +112,10 @@ func PlannedConcentration(f figure.Figure) (r quantity.Range, ok bool) {
 	if !f.Known {
 		return f.Range, true
 	}
+	middle := f.Range.High - evidence.CoverageFactor*f.U // the value less the bias of its equation
 	reach := evidence.CoverageFactor * math.Hypot(f.U, evidence.LocalSodiumCV*f.Value)
 	return quantity.Range{
-		Low:  min(f.Range.Low, max(0, f.Value-reach)),
-		High: max(f.Range.High, f.Value+reach),
+		Low:  min(f.Range.Low, max(0, middle-reach)),
+		High: max(f.Range.High, middle+reach),
 	}, true
 }

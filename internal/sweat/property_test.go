@@ -34,7 +34,7 @@ func TestAnySheet(t *testing.T) {
 func TestAnyWholeSheet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in, other := steadySheet(t), anySheet(t)
-		in.Effort, in.Air, in.Options.Corrections = other.Effort, other.Air, other.Options.Corrections
+		in.Effort, in.Air, in.Options.Uncorrected = other.Effort, other.Air, other.Options.Uncorrected
 		in.Intake.Foods = []Food{{Mass: new(quantity.Grams(rapid.Float64Range(0, 200).Draw(t, "food")))}}
 		in.Intake.Bottles[0].Use = rapid.SampledFrom([]Use{Drunk, Shared, PouredOver}).Draw(t, "use of the first")
 		in.Body.OtherScale, in.Body.Step = other.Body.OtherScale, other.Body.Step
@@ -120,7 +120,7 @@ func TestAddingABottle(t *testing.T) {
 func TestScaling(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := steadySheet(t)
-		in.Options.Corrections = Both(Off)
+		in.Options.Uncorrected = true
 		k := rapid.Float64Range(0.7, 1.4).Draw(t, "k")
 		one := evaluated(t, in).Fluid
 		times := evaluated(t, scaled(in, k)).Fluid

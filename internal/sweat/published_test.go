@@ -37,6 +37,8 @@ func rowSheet(t *testing.T, in published.In) Result {
 		},
 		Intake: Intake{Bottles: []Bottle{{Before: new(quantity.Grams(in.Number("drunk") + 100)), After: new(quantity.Grams(100))}}},
 		Output: Output{Urine: new(quantity.Grams(in.Number("urine")))},
+		// What is published is as weighed.
+		Options: Options{Uncorrected: true},
 	}
 	if in.Has("forearm") {
 		s.Patches = []Patch{{Site: evidence.ForearmDorsal, Method: evidence.IonChromatography,

@@ -51,14 +51,20 @@ type Fluid struct {
 	Rate       figure.Figure // sweat rate, L/h
 	RateByMass figure.Figure // mL/kg/h
 	MassChange figure.Figure // change of body mass, %; negative for a loss
-	Deficit    figure.Figure // at the end, L
-	// DeficitShare is the deficit at the end in % of body mass. Respiratory
-	// water belongs to it, gas exchange does not.
-	DeficitShare figure.Figure
+	// Deficit is the deficit at the end, what the scale says, in L (a kilogram is
+	// a litre); DeficitShare is it in % of the mass before.
+	Deficit, DeficitShare figure.Figure
+	// NotReplaced is the sweat that was not drunk again, L: beside the deficit
+	// there are foods, breath, gas exchange and urine.
+	NotReplaced  figure.Figure
 	Drunk        figure.Figure // fluid drunk, L
 	DrinkingRate figure.Figure // L/h
 	Replaced     figure.Figure // share of the sweat loss drunk, %
 	FoodWater    float64       // L, for information
+	// Bias is how much too high the field method's rate may be, L/h: the low end
+	// of its range reaches down for it. Zero where breath and gas exchange were
+	// taken off.
+	Bias float64
 }
 
 // Sodium are the figures of the patches. Where only sites without an equation

@@ -7,7 +7,8 @@ import (
 )
 
 // wholeSheet is a plain sheet with everything in: 1.6 kg lighter, 0.55 kg
-// drunk from two bottles, no urine, one forearm patch, 95 min in warm air.
+// drunk from two bottles, no urine, one forearm patch, 95 min in warm air, at an
+// effort that is known for sure: breath and gas exchange are [wholeBreath].
 func wholeSheet() Input {
 	return Input{
 		Time: Time{Elapsed: new(quantity.Minutes(95))},
@@ -24,8 +25,18 @@ func wholeSheet() Input {
 			Site: evidence.ForearmDorsal, Side: "left", On: new(quantity.Minutes(28)), Off: new(quantity.Minutes(70)),
 			Sodium: new(quantity.MillimolesPerLitre(47.5)), Method: evidence.DirectElectrode,
 		}},
-		Air: Air{Temperature: new(quantity.Celsius(31)), Vapour: new(quantity.Kilopascals(2.2))},
+		Effort: sure(1.5),
+		Air:    Air{Temperature: new(quantity.Celsius(31)), Vapour: new(quantity.Kilopascals(2.2))},
 	}
+}
+
+// sure is an uptake in L/min that adds nothing to a range.
+func sure(uptake float64) Effort { return Effort{Oxygen: &uptake, RelativeU: 1e-9} }
+
+// wholeBreath is what leaves by breath and gas exchange in [wholeSheet], kg, from
+// the two formulas by hand: 142.5 L of oxygen.
+func wholeBreath() float64 {
+	return 142.5 * (0.019*(44-2.2*7.5006) + (44*0.92-32)/22.4) / 1000
 }
 
 // failer is a test or a property check.

@@ -75,9 +75,11 @@ func (s *sheet) sodiumRanges(out *Sodium, b balance, c concentration) {
 	}
 }
 
-// hold is the intake that would hold plasma sodium, mg/h, never above what is lost.
+// hold is the intake that would hold plasma sodium, mg/h, never above what is
+// lost. There is none where more was drunk than lost: sodium does not protect
+// from that. Its low end uses the low end of the concentration.
 func (b balance) hold(c concentration, lost uncertainty.Quantity, in bool, fluid Fluid) figure.Figure {
-	if !fluid.Replaced.Known || b.rate.q.Value() <= 0 {
+	if !fluid.Replaced.Known || b.rate.q.Value() <= 0 || b.drunk.q.Value() > b.loss.q.Value() {
 		return figure.Figure{}
 	}
 	share := symbol("replaced", b.drunk.q.Over(b.loss.q).Scaled(100), quantity.PerCent)
@@ -94,7 +96,8 @@ func (b balance) hold(c concentration, lost uncertainty.Quantity, in bool, fluid
 	capped := f.Value > lost.Value()
 	f.Value = min(max(0, f.Value), lost.Value())
 	if f.Ranged {
-		f.Range.Low = min(max(0, f.Range.Low), f.Value)
+		least := SodiumToHold(max(0, c.t.q.Interval().Low), c.potassium.q.Value(), share.q.Value()/100)
+		f.Range.Low = min(max(0, f.Range.Low), f.Value, b.rate.q.Value()*least*evidence.SodiumMolarMass)
 		f.Range.High = max(f.Value, min(f.Range.High, lost.Interval().High))
 	}
 	f.Why.Notes = holdNotes(share.q.Value()/100, c.t.q.Value(), capped)

@@ -133,6 +133,8 @@ func (a term) figure(k kind, sources ...string) figure.Figure {
 		return figure.Figure{Unit: k.unit}
 	}
 	f.Known = true
+	// A bias moves a range that many patches make narrow; the value stays inside.
+	f.Range = quantity.Range{Low: min(f.Range.Low, f.Value), High: max(f.Range.High, f.Value)}
 	f.Range.Low = max(f.Range.Low, min(k.from, f.Value))
 	if f.Ranged = k.in; !k.in {
 		f.U, f.Range = 0, quantity.Range{}

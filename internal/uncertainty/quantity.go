@@ -30,7 +30,7 @@ type part struct {
 type Quantity struct {
 	value float64
 	// low and high are the value with every bounded quantity at its low, or
-	// its high, end at once.
+	// its high, end at once, and moved by what is known to be off.
 	low, high float64
 	parts     []part // sorted by source
 }
@@ -62,6 +62,23 @@ func Between(low, high float64, s Source) Quantity {
 	return q
 }
 
+// Below is a zero that may be too high by as much as depth, and never too low:
+// a bias that is left in. Its value is the top; its low end is kept as an end.
+func Below(depth float64, s Source) Quantity {
+	q := Quantity{low: min(0, -depth), high: max(0, -depth)}
+	if u := math.Abs(depth) / math.Sqrt(12); u > 0 {
+		q.parts = []part{{source: s, size: u, bounded: true}}
+	}
+	return q
+}
+
+// Shifted leaves the value as it is and moves its range by so much: a bias that
+// is known but not taken off the value.
+func (q Quantity) Shifted(by float64) Quantity {
+	q.low, q.high = q.low+by, q.high+by
+	return q
+}
+
 // Value is the best value.
 func (q Quantity) Value() float64 { return q.value }
 
@@ -69,9 +86,10 @@ func (q Quantity) Value() float64 { return q.value }
 func (q Quantity) U() float64 { return math.Sqrt(q.variance(true)) }
 
 // Ends are the lowest and the highest value over the bounded quantities that
-// went into q; both are the value where there are none.
+// went into q; both are the value where there are none, but for what it was
+// [Quantity.Shifted] by.
 func (q Quantity) Ends() (low, high float64) {
-	return min(q.value, q.low, q.high), max(q.value, q.low, q.high)
+	return min(q.low, q.high), max(q.low, q.high)
 }
 
 // Interval is the 95 % range: the bounded ends as they are, and beyond them
