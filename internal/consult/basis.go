@@ -41,6 +41,7 @@ func BasisOf(a record.Athlete, tests []Findings) (Basis, error) {
 		return Basis{}, ErrNoBasis
 	}
 	first := tests[0]
+	out := breathOfTest(first)
 	b := Basis{Kind: record.BasisTest, Tests: tests, Rate: rate, Air: first.Test.Air}
 	kind := plan.Test
 	if len(tests) > 1 {
@@ -49,24 +50,14 @@ func BasisOf(a record.Athlete, tests []Findings) (Basis, error) {
 	b.Plan = plan.Basis{
 		Kind: kind, Code: "basis." + string(b.Kind), Tests: len(tests),
 		SweatRate:     plan.Between(rate.Value, rate.Range.Low, rate.Range.High),
-		RespiratoryLH: respiratoryRate(first),
-		Sodium:        sodiumOf(tests),
-		Body:          bodyOf(first, a),
+		RespiratoryLH: out.respiratory, ExchangeLH: out.exchange,
+		Sodium: sodiumOf(tests),
+		Body:   bodyOf(first, a),
 	}
 	if a.UsualDrinking.Known() {
 		b.Plan.Usual = plan.Usual{Known: true, LH: *a.UsualDrinking.Value}
 	}
 	return b, nil
-}
-
-// respiratoryRate is water lost by breathing in L/h where it was taken off.
-func respiratoryRate(f Findings) float64 {
-	for _, c := range f.Sweat.Corrections {
-		if c.ID == sweat.Respiratory && c.On && c.Size.Known && f.Timed && c.Size.Value > 0 {
-			return c.Size.Value * 60 / f.Minutes
-		}
-	}
-	return 0
 }
 
 // sodiumOf is the newest known concentration of the tests, with its planned

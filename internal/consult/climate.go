@@ -8,7 +8,6 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/sweat"
 )
 
 // Outing is a session as the heat balance sees it: what is done, in which air.
@@ -147,17 +146,10 @@ func motionOf(s Sport) climate.Motion {
 	return climate.OnFoot
 }
 
-// ClimateTest is a test as package climate takes it. Its rate is the one after
-// respiratory water and gas exchange, whatever the sheet says, wherever the
-// effort is known. ok is false while the test has no rate with a range, or no
-// air.
+// ClimateTest is a test as package climate takes it, with the one rate a test
+// has. ok is false while the test has no rate with a range, or no air.
 func ClimateTest(f Findings, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
 	rate := f.Sweat.Fluid.Rate
-	in := SheetInput(f.Test, a, f.reasons, f.desk(d))
-	in.Options.Corrections = sweat.Both(sweat.On)
-	if r, err := sweat.Evaluate(in); err == nil && r.Fluid.Rate.Known && r.Fluid.Rate.Ranged {
-		rate = r.Fluid.Rate
-	}
 	if !rate.Known || !rate.Ranged || rate.Value <= 0 || !f.Timed {
 		return climate.Test{}, false
 	}

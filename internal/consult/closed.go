@@ -50,6 +50,11 @@ const (
 	// a value of the laboratory came later, or since what was kept cannot be
 	// read because another version wrote it otherwise.
 	KeptInputs Kept = "inputs"
+	// KeptMethod says that they are calculated anew from what went in then, since
+	// they were kept by another method than the practice's: corrected for breath
+	// and gas exchange or not, and the deficit as the scale says it. One practice
+	// has one method for all its tests.
+	KeptMethod Kept = "method"
 	// KeptNothing says that nothing that was kept can be read and that they are
 	// calculated anew from the records as they are now.
 	KeptNothing Kept = "nothing"
@@ -129,19 +134,33 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 		f.Kept = KeptNothing
 		return f
 	}
-	then := was.desk(d)
+	then, how := was.desk(d), KeptInputs
 	if t.State == record.TestClosed {
 		var out FrozenFindings
 		if err := json.Unmarshal(kept[0].Results, &out); err == nil && out.whole() {
-			f := out.findings(t, a, was.Reasons)
-			f.Kept, f.Evidence, f.then, f.who = KeptFigures, kept[0].Evidence, &then, was.Athlete
-			return f
+			if out.sameMethod(d.Settings.FieldMethod) {
+				f := out.findings(t, a, was.Reasons)
+				f.Kept, f.Evidence, f.then, f.who = KeptFigures, kept[0].Evidence, &then, was.Athlete
+				return f
+			}
+			how = KeptMethod
 		}
 	}
 	f := Find(t, was.Athlete.of(a), was.Reasons, then)
 	f.Care = CareOf(a, TestDay(t))
-	f.Kept, f.Evidence, f.then, f.who = KeptInputs, kept[0].Evidence, &then, was.Athlete
+	f.Kept, f.Evidence, f.then, f.who = how, kept[0].Evidence, &then, was.Athlete
 	return f
+}
+
+// sameMethod reports whether figures were made by the method of the practice, and
+// their deficit is what the scale says.
+func (out FrozenFindings) sameMethod(uncorrected bool) bool {
+	for _, c := range out.Sweat.Corrections {
+		if c.On == uncorrected {
+			return false
+		}
+	}
+	return alike(out.Sweat.Fluid.DeficitShare.Value, -out.Sweat.Fluid.MassChange.Value)
 }
 
 // thawTest reads what went into the newest copy of a test.
@@ -159,14 +178,16 @@ func thawTest(t record.Test, kept []record.Frozen) (was FrozenTest, err error) {
 }
 
 // desk is the desk a test was closed at: with what it names, and the settings
-// of then.
+// of then but for the method, which is the practice's.
 func (was FrozenTest) desk(now Desk) Desk {
 	p := &Pantry{place: map[record.ID]int{}}
 	for _, one := range was.Products {
 		p.place[one.Named] = len(p.list)
 		p.list = append(p.list, one.Product)
 	}
-	return Desk{Pantry: p, Settings: was.Settings, Activities: now.Activities}
+	settings := was.Settings
+	settings.FieldMethod = now.Settings.FieldMethod
+	return Desk{Pantry: p, Settings: settings, Activities: now.Activities}
 }
 
 // of puts what of an athlete goes into a calculation back as it was.
@@ -187,14 +208,6 @@ func (out FrozenFindings) findings(t record.Test, a record.Athlete, reasons []re
 		Test: t, Minutes: out.Minutes, Timed: out.Timed, Sweat: out.Sweat, Intake: out.Intake, RatePlaces: out.RatePlaces,
 		SodiumPlaces: out.SodiumPlaces, Advice: out.Advice, Care: CareOf(a, TestDay(t)), Limit: out.Limit, reasons: reasons,
 	}
-}
-
-// desk is the desk a test was closed at, else the one of now.
-func (f Findings) desk(now Desk) Desk {
-	if f.then != nil {
-		return *f.then
-	}
-	return now
 }
 
 // Differing names the figures that differ from those of other findings of the

@@ -9,10 +9,13 @@ import (
 
 // EffortInput is the metabolic rate of a session from the best that is known:
 // power in cycling and rowing, running speed, MET, energy, the activity of the
-// table, effort rating. An uptake needs a body mass:
-// the one before, else the usual one.
+// table, effort rating, the usual activity of the sport. An uptake needs a body
+// mass: the one before, else the usual one.
 func EffortInput(t record.Test, a record.Athlete, d Desk) sweat.Effort {
 	e := sweat.Effort{Rating: t.Session.Effort.Value, Energy: as[quantity.Kilocalories](t.Session.Energy)}
+	if usual, ok := d.Activities.Find(SportOf(sportOf(t, a)).Activity); ok {
+		e.Sport = &usual.Met
+	}
 	uptake, measured := measuredUptake(t, a, d)
 	if !measured && e.Energy != nil {
 		return e

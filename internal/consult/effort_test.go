@@ -65,11 +65,6 @@ func TestRowingUptake(t *testing.T) {
 func TestCorrectionByEnergyAlone(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Session.Effort, sheet.Air.Humidity = record.Number{}, record.Number{}
-	sheet.Loss.Breath, sheet.Loss.Exchange = record.CorrectionOn, record.CorrectionOn
-	off := Find(sheet, a, nil, testDesk(t))
-	if off.Sweat.Corrections[0].On || off.Sweat.Corrections[0].Size.Known {
-		t.Fatalf("taken off without an effort: %+v", off.Sweat.Corrections)
-	}
 	sheet.Session.Energy = record.Num(900, quantity.Kilocalorie)
 	on := Find(sheet, a, nil, testDesk(t))
 	sum := 0.0
@@ -80,10 +75,30 @@ func TestCorrectionByEnergyAlone(t *testing.T) {
 		sum += c.Size.Value
 	}
 	near(t, "both corrections, kg", sum, 900*evidence.CombinedCorrection/1000, 1e-9)
-	near(t, "off the loss, L", off.Sweat.Fluid.Loss.Value-on.Sweat.Fluid.Loss.Value, 0.18, 0.005)
+	near(t, "loss, L", on.Sweat.Fluid.Loss.Value, 3.3-0.18, 0.005)
 	sheet.Air.Humidity = record.Num(50, quantity.PerCent)
 	humid := Find(sheet, a, nil, testDesk(t))
 	if humid.Sweat.Fluid.Loss.Value == on.Sweat.Fluid.Loss.Value || !humid.Sweat.Corrections[0].On {
 		t.Error("with the humidity known the two equations are not used")
+	}
+}
+
+// What is known of the effort goes in, and where nothing is the usual MET of the
+// sport, else 6 MET, taken as a rating.
+func TestEffortOfTheSport(t *testing.T) {
+	activities, err := climate.LoadActivities()
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet, a := caseSheet()
+	sheet.Session.Effort = record.Number{}
+	for sport, reason := range map[string]string{"handball": sweat.ReasonSport, "of no table": sweat.ReasonAssumed} {
+		sheet.Session.Sport = sport
+		d := testDesk(t)
+		d.Activities = activities
+		f := Find(sheet, a, nil, d)
+		if c := f.Sweat.Corrections[0]; !c.On || c.Reason != reason {
+			t.Errorf("%s: %+v", sport, c)
+		}
 	}
 }

@@ -35,6 +35,8 @@ type Calculation struct {
 
 	// weighed is the newest test sheet, whose mass is taken; nil without one.
 	weighed *record.Test
+	// breath is what leaves beside the sweat.
+	breath breath
 }
 
 // Soldiers is the comparison with two regressions of soldiers' sweat.
@@ -50,6 +52,7 @@ type Soldiers struct {
 // [ErrNoAir], or the problems of a body, an air or a session that cannot be.
 func Calculate(o Outing, a record.Athlete, tests []Findings, today time.Time, d Desk) (Calculation, error) {
 	r := Calculation{Outing: o, weighed: newest(tests)}
+	r.breath = breathOf(o, a, r.weighed, d)
 	body := BodyFor(a, r.weighed)
 	session, err := SessionFor(o, a, body, d)
 	if err != nil {
@@ -135,8 +138,8 @@ func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool)
 	b.Plan = plan.Basis{
 		Kind: kind, Code: "basis." + string(b.Kind), Tests: len(b.Tests),
 		SweatRate:     plan.Between(value, rate.Range.Low, rate.Range.High),
-		RespiratoryLH: max(0, r.Climate.Breath.Value),
-		Body:          bodyNow(a, r.weighed, today),
+		RespiratoryLH: r.breath.respiratory, ExchangeLH: r.breath.exchange,
+		Body: bodyNow(a, r.weighed, today),
 	}
 	if b.Kind != record.BasisEstimate {
 		b.Plan.Sodium = sodiumOf(b.Tests)

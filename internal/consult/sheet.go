@@ -35,7 +35,7 @@ func SheetInput(t record.Test, a record.Athlete, raw []record.RawText, d Desk) s
 		Effort:  EffortInput(t, a, d),
 		Air:     sweat.Air{Temperature: as[quantity.Celsius](t.Air.Temperature), Vapour: vapour(t.Air)},
 		Options: sweat.Options{
-			Corrections: sweat.Corrections{Respiratory: sweat.Switch(t.Loss.Breath), Exchange: sweat.Switch(t.Loss.Exchange)},
+			Uncorrected: d.Settings.FieldMethod,
 			Bands:       BandsOf(d.Settings), Sex: sweat.Sex(a.Sex), Kept: kept(t, raw),
 		},
 	}

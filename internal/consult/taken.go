@@ -146,7 +146,7 @@ func (t Taken) HighEnd() (passes, outruns bool) {
 	b, s := t.Case.Planner.Basis(), t.Case.Planner.Session()
 	hours := t.At.Minutes / 60
 	most := plan.StomachTakes(s.Running).High
-	left := (b.SweatRate.High + b.RespiratoryLH - most) * hours
+	left := (b.SweatRate.High + b.BreathLH() - most) * hours
 	return passes, passes && 100*left/b.Body.MassKg > limit
 }
 

@@ -114,8 +114,14 @@ func sessionLike(f Findings, effort record.Number, a record.Athlete, minutes flo
 		return out
 	}
 	out.Activity, out.Met, out.Power, out.Speed = was.Activity, was.Met, was.Power, was.Speed
-	if was.Played.Known() && f.Timed && f.Minutes > 0 && minutes > 0 {
-		out.Played = record.Num(*was.Played.Value*minutes/f.Minutes, quantity.Minute)
+	if f.Timed && f.Minutes > 0 && minutes > 0 {
+		longer := minutes / f.Minutes
+		if was.Played.Known() {
+			out.Played = record.Num(*was.Played.Value*longer, quantity.Minute)
+		}
+		if was.Energy.Known() {
+			out.Energy = record.Num(*was.Energy.Value*longer, quantity.Kilocalorie)
+		}
 	}
 	return out
 }

@@ -95,10 +95,7 @@ func (f *filler) weigh(t *record.Test, a record.Athlete, s session) {
 	if product, ok := f.desk.Pantry.Find(s.food); ok {
 		taken += s.portions * product.Portion.Grams / 1000
 	}
-	after := before - s.loss + taken - s.urine/1000
-	if s.power > 0 || s.speed > 0 {
-		after -= burnt(s)
-	}
+	after := before - s.loss + taken - s.urine/1000 - burnt(s)
 	add := func(m record.Moment, mass float64) {
 		t.Weighings = append(t.Weighings, record.Weighing{
 			Meta: record.Meta{ID: record.NewID()}, TestID: t.ID, Moment: m, Order: len(t.Weighings), Mass: record.Num(quantity.Round(mass, 2), quantity.Kilogram),
@@ -110,6 +107,5 @@ func (f *filler) weigh(t *record.Test, a record.Athlete, s session) {
 	}
 }
 
-// burnt is about what breath and gas exchange took off the scale, kg, in
-// sessions whose effort is known.
+// burnt is about what breath and gas exchange took off the scale, kg.
 func burnt(s session) float64 { return 0.155 * s.minutes / 60 }

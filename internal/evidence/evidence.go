@@ -15,7 +15,7 @@ import (
 
 // Version changes whenever a threshold or a formula changes; it is kept with
 // every closed test and agreed plan.
-const Version = "2026.1"
+const Version = "2026.2"
 
 // Sureness tells how a value was read.
 type Sureness string

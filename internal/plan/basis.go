@@ -34,9 +34,10 @@ type Basis struct {
 	// SweatRate in L/h with the planned 95 % range, day-to-day spread
 	// included.
 	SweatRate Ranged
-	// RespiratoryLH is water lost by breathing, L/h: part of the deficit,
-	// never of the ceiling. Zero when unknown.
-	RespiratoryLH float64
+	// RespiratoryLH is water lost by breathing and ExchangeLH the mass of gas
+	// exchange, kg/h: part of the deficit, which is what the scale says, never of
+	// the ceiling. Both are zero where the sweat rate holds them.
+	RespiratoryLH, ExchangeLH float64
 	// Sodium is the whole-body sweat sodium concentration in mmol/L; unknown
 	// while the laboratory has not answered.
 	Sodium Ranged
@@ -46,6 +47,9 @@ type Basis struct {
 	// Usual is what the stomach is used to.
 	Usual Usual
 }
+
+// BreathLH is water breathed out and gas exchange together, kg/h.
+func (b Basis) BreathLH() float64 { return b.RespiratoryLH + b.ExchangeLH }
 
 // Usual is the drinking rate that the athlete's stomach is used to; it rises
 // only by a review.

@@ -22,26 +22,35 @@ func (p *Planner) Course(l Length, s *Schedule, buf []Point) []Point {
 			until = min(until, s.Takes[i+1].Chance.Minute)
 		}
 		buf = append(buf, p.point(from, taken))
-		taken += p.takenL(t)
+		taken += p.takenKg(t)
 		buf = append(buf, p.point(max(from, until), taken))
 	}
 	return append(buf, p.point(end, taken))
 }
 
-// takenL is drink and food water at one chance, L.
-func (p *Planner) takenL(t *Take) float64 {
-	sum := float64(t.ML) / 1000
+// takenKg is the mass of drinks and foods at one chance.
+func (p *Planner) takenKg(t *Take) float64 {
+	sum := p.drunkKg(t)
 	for f, portions := range t.Food {
 		if item := &p.menu[int(Food1)+f]; item.InUse {
-			sum += portions * item.Unit.FoodWaterL
+			sum += portions * item.Unit.massKg()
 		}
 	}
 	return sum
 }
 
-// point is the deficit after some minutes and some intake in L.
+// drunkKg is the mass of the drinks at one chance.
+func (p *Planner) drunkKg(t *Take) float64 {
+	sum := 0.0
+	for d, ml := range t.ByDrink {
+		sum += float64(ml) * p.menu[d].Unit.massKg()
+	}
+	return sum
+}
+
+// point is the deficit after some minutes and some intake in kg.
 func (p *Planner) point(minute, taken float64) Point {
 	h := minute / minutesPerHour
-	d := p.basis.SweatRate.times(h).plus(p.basis.RespiratoryLH*h - taken)
+	d := p.basis.SweatRate.times(h).plus(p.basis.BreathLH()*h - taken)
 	return Point{Minute: minute, DeficitL: d, Deficit: d.times(100 / p.basis.Body.MassKg)}
 }

@@ -29,6 +29,7 @@ func (d dice) basis() Basis {
 	return Basis{
 		SweatRate:     Between(rate, rate*d.between(0.4, 1), rate*d.between(1, 2)),
 		RespiratoryLH: oneOf(d, 0, 0.08),
+		ExchangeLH:    oneOf(d, 0, 0.04, -0.01),
 		Sodium:        Ranged{Known: d.yes(), Value: sodium, Range: Between(0, sodium*0.6, sodium*1.5).Range},
 		Body: Body{
 			MassKg: d.between(35, 120), HeightM: oneOf(d, 0, 1.7), AgeYears: oneOf(d, 0.0, 15, 25),

@@ -25,7 +25,7 @@ const (
 	NearStomach
 	// OverUsual: faster than the stomach is used to.
 	OverUsual
-	// PastLimit: the deficit at the end passes the limit.
+	// PastLimit: the deficit at the end, with the drinks alone, passes the limit.
 	PastLimit
 	// StrongDrink: what is drunk is above 8 %.
 	StrongDrink
@@ -121,7 +121,7 @@ func (p *Planner) guardsOf(q *Prediction, waterWantedL float64) Guard {
 	if q.Plasma.Known && q.Plasma.MmolL < evidence.Hyponatraemia {
 		g |= LowPlasmaSodium
 	}
-	g |= guardIf(PastLimit, q.Deficit.Value, p.limit) | p.outruns(q)
+	g |= guardIf(PastLimit, q.ByDrinks.Value, p.limit) | p.outruns(q)
 	takes := StomachTakes(p.session.Running)
 	if over := guardIf(OverStomach, q.Fluid.RateLH, takes.High); over != 0 {
 		g |= over
@@ -141,7 +141,7 @@ func (p *Planner) guardsOf(q *Prediction, waterWantedL float64) Guard {
 // outruns tells whether no stomach keeps up with the loss.
 func (p *Planner) outruns(q *Prediction) Guard {
 	taken := StomachTakes(p.session.Running).High * q.Minutes / minutesPerHour
-	lost := q.LossL.Value + p.basis.RespiratoryLH*q.Minutes/minutesPerHour
+	lost := q.LossL.Value + p.basis.BreathLH()*q.Minutes/minutesPerHour
 	return guardIf(LossOutruns, p.percent(lost-taken), p.limit)
 }
 

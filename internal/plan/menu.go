@@ -46,6 +46,7 @@ type Mix [Slots]float64
 type Unit struct {
 	FluidL        float64 // volume drunk
 	FoodWaterL    float64
+	MassKg        float64 // what the scale shows of it; added salt counts as nothing
 	CarbohydrateG float64
 	Split         fuel.Split // g
 	SodiumMg      float64
@@ -85,7 +86,7 @@ var ErrMenu = errors.New("not for this slot")
 func NewMenu() Menu {
 	var m Menu
 	m[Water] = Item{
-		InUse: true, ID: "water", Unit: Unit{FluidL: 1.0 / 1000}, Step: evidence.FluidIncrement,
+		InUse: true, ID: "water", Unit: Unit{FluidL: 1.0 / 1000, MassKg: 1.0 / 1000}, Step: evidence.FluidIncrement,
 	}
 	m[Salt] = Item{
 		InUse: true, ID: "salt", Unit: Unit{SodiumMg: evidence.SodiumInSalt}, Step: evidence.SaltIncrement,
@@ -159,6 +160,7 @@ func unitOf(a fuel.Amount) (Unit, error) {
 	m := fuel.Mix([]fuel.Amount{a}, 0)
 	return Unit{
 		FoodWaterL:    m.FoodWaterL.Value,
+		MassKg:        a.Grams / 1000,
 		CarbohydrateG: m.Carbohydrate.Value, Split: m.Split,
 		SodiumMg: m.SodiumMg.Value, PotassiumMg: m.PotassiumMg.Value, EnergyKcal: m.EnergyKcal.Value,
 	}, nil
@@ -166,6 +168,15 @@ func unitOf(a fuel.Amount) (Unit, error) {
 
 // fluidL is what a unit adds to the fluid balance: drink and food water.
 func (u Unit) fluidL() float64 { return u.FluidL + u.FoodWaterL }
+
+// massKg is what a unit adds to the scale. A menu kept by an earlier version has
+// no masses: its fluid then counts.
+func (u Unit) massKg() float64 {
+	if u.MassKg > 0 {
+		return u.MassKg
+	}
+	return u.fluidL()
+}
 
 // sliderEnd is where a slot's slider ends in a session of some hours: 1.5 L/h
 // of a drink, what holds 90 g/h of a food, 3 g/h of salt (our proposal).
@@ -187,7 +198,7 @@ func (i Item) sliderEnd(s Slot, hours float64) float64 {
 func (i Item) usable() bool {
 	u := i.Unit
 	for _, x := range [...]float64{
-		u.FluidL, u.FoodWaterL, u.CarbohydrateG, u.Split.Glucose, u.Split.Fructose, u.Split.Unknown,
+		u.FluidL, u.FoodWaterL, u.MassKg, u.CarbohydrateG, u.Split.Glucose, u.Split.Fructose, u.Split.Unknown,
 		u.SodiumMg, u.PotassiumMg, u.EnergyKcal, u.WaterWantedL, i.Most,
 	} {
 		if !(x >= 0) || math.IsInf(x, 0) {

@@ -101,6 +101,14 @@ func positive(f evidence.Field, item int, x float64) error {
 	return nil
 }
 
+// finite asks for a number.
+func finite(f evidence.Field, x float64) error {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return problem(f, 0, evidence.CodeNotFinite, x)
+	}
+	return nil
+}
+
 // notNegative asks for zero or more.
 func notNegative(f evidence.Field, x float64) error {
 	if x == 0 {
@@ -134,6 +142,7 @@ func checkBasis(b Basis) error {
 	return errors.Join(
 		rate, sodium,
 		notNegative(evidence.SweatRate, b.RespiratoryLH),
+		finite(evidence.SweatRate, b.ExchangeLH),
 		notNegative(evidence.PatchSodium, b.PotassiumMmolL),
 		positive(evidence.BodyMass, 0, b.Body.MassKg),
 		notNegative(evidence.Height, b.Body.HeightM),

@@ -12,8 +12,8 @@ type Plasma struct {
 	Known bool
 	// Show when intake nears or passes the loss.
 	Show bool
-	// MmolL at the end, and Change from 140.
-	MmolL, Change float64
+	// MmolL at the end, from 140 before.
+	MmolL float64
 	// Outside the change of body mass over which the equation was tried.
 	Outside bool
 }
@@ -22,18 +22,19 @@ type Plasma struct {
 func (p *Planner) plasmaOf(q *Prediction, t sums) Plasma {
 	tbw, ok := p.basis.Body.water()
 	show := 100*q.Fluid.Share >= evidence.NearLoss
-	if !ok || !p.basis.Sodium.Known || tbw <= q.DeficitL.Value {
+	lost := q.LossL.Value + p.basis.RespiratoryLH*q.Minutes/minutesPerHour - q.Fluid.DrunkL - q.Fluid.FoodWaterL
+	if !ok || !p.basis.Sodium.Known || tbw <= lost {
 		return Plasma{Show: show}
 	}
 	out := q.LossL.Value * (p.basis.Sodium.Value + p.potassium())
 	in := t.sodiumMg/evidence.SodiumMolarMass + t.potassium/evidence.PotassiumMolarMass
-	after := sweat.PlasmaSodium(evidence.PlasmaSodium, tbw, in-out, -q.DeficitL.Value)
+	after := sweat.PlasmaSodium(evidence.PlasmaSodium, tbw, in-out, -lost)
 	if !(after > 0) { // far beyond any body
 		return Plasma{Show: show}
 	}
 	change := -q.Deficit.Value
 	return Plasma{
-		Known: true, Show: show, MmolL: after, Change: after - evidence.PlasmaSodium,
+		Known: true, Show: show, MmolL: after,
 		Outside: change < evidence.PlasmaGoodFrom || change > evidence.PlasmaGoodTo,
 	}
 }

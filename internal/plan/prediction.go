@@ -13,10 +13,14 @@ type Prediction struct {
 	// LossL is the sweat loss.
 	LossL Ranged
 	Fluid Fluid
-	// DeficitL and Deficit are the deficit at the end, in L and in % of body
-	// mass; above zero when less went in than out.
+	// DeficitL and Deficit are the deficit at the end, what the scale will say, in
+	// L (a kilogram is a litre) and in % of body mass; above zero when less went
+	// in than out.
 	DeficitL, Deficit Ranged
-	Carbohydrate      Carbohydrate
+	// ByDrinks is the deficit in % with the drinks alone, by which a limit or an
+	// aim is tested.
+	ByDrinks     Ranged
+	Carbohydrate Carbohydrate
 	// StrengthPercent is the carbohydrate of what is drunk, g per 100 mL.
 	StrengthPercent float64
 	Sodium          Sodium
@@ -33,6 +37,9 @@ type Fluid struct {
 	FoodWaterL float64
 	// RateLH is the drinking rate: volume drunk an hour.
 	RateLH float64
+	// NotReplacedL is sweat less drinks, L; beside the deficit there are foods,
+	// breath and gas exchange.
+	NotReplacedL Ranged
 	// Share of the sweat loss that is replaced, 0 to 1 and above.
 	Share float64
 }
@@ -62,8 +69,8 @@ type Sodium struct {
 	LossMg, LossMgH Ranged
 	// Share of the loss that is replaced, 0 to 1 and above.
 	Share Ranged
-	// HoldMgH is what would hold plasma sodium, never above the loss;
-	// HoldMatters when that is needed at all.
+	// HoldMgH is what would hold plasma sodium, never above the loss and unknown
+	// where more is drunk than lost; HoldMatters when that is needed at all.
 	HoldMgH     Ranged
 	HoldMatters bool
 }
@@ -71,6 +78,7 @@ type Sodium struct {
 // sums is what the slots add up to.
 type sums struct {
 	drunkL, foodWaterL, wantedL  float64
+	massKg                       float64
 	carbohydrateG, drunkG        float64
 	split                        fuel.Split
 	sodiumMg, drunkMg, potassium float64
@@ -82,12 +90,12 @@ type sums struct {
 // and is exact arithmetic on the basis:
 //
 //	sweat loss = sweat rate * hours
-//	deficit    = sweat loss + respiratory water - volume drunk - food water
+//	deficit    = sweat loss + respiratory water + gas exchange - mass of drinks and foods
 //	percent    = 100 * deficit / body mass
 //
-// A litre drunk counts as a litre, the way the trade counts it. The range of
-// the deficit is that of the planned loss; intake is what is decided, so it
-// has none. Amounts in slots that are not in use count as nothing.
+// That is the change of body mass the scale will show; a plan foresees no urine.
+// The range of the deficit is that of the planned loss; intake is what is
+// decided, so it has none. Amounts in slots that are not in use count as nothing.
 func (p *Planner) Evaluate(l Length, mix Mix) Prediction {
 	h := p.hours(l)
 	q := Prediction{Minutes: p.session.Minutes[l], Ceiling: p.CeilingOf(l), LossL: p.basis.SweatRate.times(h)}
@@ -95,8 +103,10 @@ func (p *Planner) Evaluate(l Length, mix Mix) Prediction {
 	q.Fluid.DrunkL, q.Fluid.FoodWaterL, q.Fluid.RateLH = t.drunkL, t.foodWaterL, t.drunkL/h
 	intake := t.drunkL + t.foodWaterL
 	q.Fluid.Share = intake / q.LossL.Value
-	q.DeficitL = q.LossL.plus(p.basis.RespiratoryLH*h - intake)
+	q.Fluid.NotReplacedL = q.LossL.plus(-t.drunkL)
+	q.DeficitL = q.LossL.plus(p.basis.BreathLH()*h - t.massKg)
 	q.Deficit = q.DeficitL.times(100 / p.basis.Body.MassKg)
+	q.ByDrinks = q.LossL.plus(p.basis.BreathLH()*h - t.drunkL).times(100 / p.basis.Body.MassKg)
 	if t.drunkL > 0 {
 		q.StrengthPercent = t.drunkG / t.drunkL / 10
 		q.Sodium.DrunkMmolL = t.drunkMg / evidence.SodiumMolarMass / t.drunkL
@@ -123,6 +133,7 @@ func (p *Planner) add(mix Mix, h float64, q *Prediction) sums {
 		q.Sodium.BySlotMgH[s] = sodium / h
 		t.drunkL += u.FluidL * x
 		t.foodWaterL += u.FoodWaterL * x
+		t.massKg += u.massKg() * x
 		t.wantedL += u.WaterWantedL * x
 		t.carbohydrateG += carbohydrate
 		t.split.Glucose += u.Split.Glucose * x
@@ -159,7 +170,9 @@ func (p *Planner) sodiumOf(q *Prediction, t sums, h float64) {
 	n.LossMgH = p.basis.SweatRate.product(c).times(evidence.SodiumMolarMass)
 	n.LossMg = n.LossMgH.times(h)
 	n.Share = n.LossMg.under(t.sodiumMg)
-	n.HoldMgH = p.hold((t.drunkL+t.foodWaterL)/h, n.LossMgH)
+	if q.Fluid.Share <= 1 {
+		n.HoldMgH = p.hold((t.drunkL+t.foodWaterL)/h, n.LossMgH)
+	}
 	n.HoldMatters = q.Fluid.Share > evidence.HoldFromShare && c.Value >= evidence.HoldFromSodium &&
 		q.Minutes > evidence.SodiumMattersAfter
 }

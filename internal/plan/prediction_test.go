@@ -66,8 +66,16 @@ func TestPredictionIsSound(t *testing.T) {
 			near(t, "carbohydrate of the slots", carbohydrate, q.Carbohydrate.TotalGH)
 			near(t, "sodium of the slots", sodium, q.Sodium.InMgH)
 			near(t, "families", q.Carbohydrate.GlucoseGH+q.Carbohydrate.FructoseGH+q.Carbohydrate.UnknownGH, q.Carbohydrate.TotalGH)
-			breath := p.Basis().RespiratoryLH * p.hours(l)
-			near(t, "balance", q.LossL.Value+breath-q.Fluid.DrunkL-q.Fluid.FoodWaterL, q.DeficitL.Value)
+			breath := (p.Basis().RespiratoryLH + p.Basis().ExchangeLH) * p.hours(l)
+			taken := 0.0
+			for s, x := range mix {
+				if p.menu[s].InUse {
+					taken += p.menu[s].Unit.MassKg * x
+				}
+			}
+			near(t, "what the scale says", q.LossL.Value+breath-taken, q.DeficitL.Value)
+			near(t, "by drinks alone", (q.LossL.Value+breath-q.Fluid.DrunkL)*100/p.Basis().Body.MassKg, q.ByDrinks.Value)
+			near(t, "not replaced", q.LossL.Value-q.Fluid.DrunkL, q.Fluid.NotReplacedL.Value)
 		}
 	})
 }

@@ -48,7 +48,7 @@ func oneSourceOf(_ Slot, u *Unit) float64    { return u.Split.Glucose + u.Split.
 func (p *Planner) rowsOf(l Length) rows {
 	var r rows
 	a, h := &p.aim, p.hours(l)
-	loss := p.basis.SweatRate.Value*h + p.basis.RespiratoryLH*h
+	loss := p.basis.SweatRate.Value*h + p.basis.BreathLH()*h
 	each := p.basis.Body.MassKg / 100 // L in 1 % of body mass
 	if a.Deficit.On {
 		r.add(p, DeficitMost, -1, loss-a.Deficit.High*each, 1/each, evidence.MattersDeficit, fluidOf)

@@ -111,21 +111,19 @@ func (p *Planner) volumes(mix Mix) [Drinks]int {
 // deficits fills in what the schedule leaves at the end.
 func (p *Planner) deficits(l Length, mix Mix, out *Schedule) {
 	h := p.hours(l)
-	food := 0.0
-	for f := range Foods {
-		if item := &p.menu[int(Food1)+f]; item.InUse {
-			food += (mix[int(Food1)+f] - out.FoodLeft[f]) * item.Unit.FoodWaterL
-		}
-	}
+	taken, missed := 0.0, 0.0
 	without := &out.WithoutMaybe
 	for i := range out.Takes {
-		if t := &out.Takes[i]; t.Chance.Certainty != Certain {
+		t := &out.Takes[i]
+		taken += p.takenKg(t)
+		if t.Chance.Certainty != Certain {
 			without.MissedML += t.ML
+			missed += p.drunkKg(t)
 		}
 	}
 	without.Holds = without.CertainML == out.PlannedML
-	out.DeficitL = p.basis.SweatRate.times(h).plus(p.basis.RespiratoryLH*h - float64(out.DrinkableML)/1000 - food)
+	out.DeficitL = p.basis.SweatRate.times(h).plus(p.basis.BreathLH()*h - taken)
 	out.Deficit = out.DeficitL.times(100 / p.basis.Body.MassKg)
-	without.DeficitL = out.DeficitL.plus(float64(without.MissedML) / 1000)
+	without.DeficitL = out.DeficitL.plus(missed)
 	without.Deficit = without.DeficitL.times(100 / p.basis.Body.MassKg)
 }

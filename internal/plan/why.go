@@ -36,7 +36,7 @@ const (
 func (p *Planner) Explain(l Length, mix Mix) Figures {
 	q := p.Evaluate(l, mix)
 	e := explainer{p: p, mix: mix, hours: p.hours(l)}
-	litres := e.lossFormula() + e.sum(" - ", "fluid", func(u *Unit) float64 { return u.fluidL() }, quantity.Litre)
+	litres := e.lossFormula() + e.sum(" - ", "taken", func(u *Unit) float64 { return u.massKg() }, quantity.Kilogram)
 	rate := []figure.Share{{Source: SourcePlannedRate, Part: 1}}
 	f := Figures{
 		DeficitL: e.figure(q.DeficitL, quantity.Litre, litres, rate, "deficit.aim"),
@@ -80,10 +80,10 @@ func (e *explainer) lossFormula() string {
 	e.inputs = append(e.inputs, rate)
 	e.input("hours", e.hours, quantity.Hour)
 	e.input("mass", b.Body.MassKg, quantity.Kilogram)
-	if b.RespiratoryLH == 0 {
+	if b.BreathLH() == 0 {
 		return "rate * hours"
 	}
-	e.input("breath", b.RespiratoryLH, quantity.LitrePerHour)
+	e.input("breath", b.BreathLH(), quantity.LitrePerHour)
 	return "(rate + breath) * hours"
 }
 

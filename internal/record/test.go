@@ -194,22 +194,9 @@ type Loss struct {
 	NothingDrunk bool
 	Stool        Number `gorm:"embedded;embeddedPrefix:passed_stool_" unit:"g"` // g in the session
 	NoStool      bool
-	// Breath and Exchange say whether water breathed out and gas exchange are
-	// taken off.
-	Breath   Correction `gorm:"size:8"`
-	Exchange Correction `gorm:"size:8"`
 	// Guess is what the athlete thought they lost, L, before they were shown.
 	Guess Number `gorm:"embedded;embeddedPrefix:guess_" unit:"L"`
 }
-
-// Correction says whether one of respiratory and metabolic loss is taken off.
-type Correction string
-
-// The settings of a correction; empty means by rule.
-const (
-	CorrectionOn  Correction = "on"
-	CorrectionOff Correction = "off"
-)
 
 // Urine is the urine marker.
 type Urine struct {

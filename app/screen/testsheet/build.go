@@ -28,7 +28,7 @@ func (v *View) build() error {
 	u.before.day = v.b.Doc.Now().Record.Session.Date
 	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b), newUrine(v.b)
 	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
-	u.find = findings.New(v.desk, v.by, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess, Breath: v.setBreath, Exchange: v.setExchange})
+	u.find = findings.New(v.desk, v.by, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess})
 	u.notice = look.NewCaution("", "", nil)
 	u.consents = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.consent.profile", v.b.Say("testsheet.profile"), v.goToProfile))
 	u.tabs = field.NewTabs(v.desk.Host, "testsheet.tabs", v.partTabs())
@@ -124,16 +124,6 @@ func (v *View) leftGuess() {
 	v.ui.foot.guess = ""
 	v.b.Doc.EndVisit()
 	v.b.Flush()
-}
-
-// setBreath sets whether water breathed out is taken off.
-func (v *View) setBreath(c record.Correction) {
-	v.b.Pick("findings.breath", func(s *sheet) { s.Record.Loss.Breath = c })
-}
-
-// setExchange sets whether gas exchange is taken off.
-func (v *View) setExchange(c record.Correction) {
-	v.b.Pick("findings.exchange", func(s *sheet) { s.Record.Loss.Exchange = c })
 }
 
 // goTo opens the part a control stands in and gives it the keyboard.

@@ -40,40 +40,28 @@ func TestAskFirstThenShow(t *testing.T) {
 	}
 }
 
-// Breath and gas exchange are switched each on its own, and kept.
-func TestCorrectionsAreSwitched(t *testing.T) {
+// Breath and gas exchange are taken off by the method of the practice, which the
+// sheet shows; the figure as weighed stands in the why.
+func TestMethodOfThePractice(t *testing.T) {
 	b := newSheet(t)
 	b.fill()
-	b.part(PartBefore)
-	b.enter("testsheet.met", "8")
 	b.part(PartFindings)
-	before := b.v.found.Sweat.Fluid.Loss.Value
-	for at, one := range []struct {
-		name string
-		set  func(record.Correction)
-		kept func(record.Loss) (mine, other record.Correction)
-	}{
-		{"findings.breath", b.v.setBreath, func(l record.Loss) (mine, other record.Correction) { return l.Breath, l.Exchange }},
-		{"findings.exchange", b.v.setExchange, func(l record.Loss) (mine, other record.Correction) { return l.Exchange, l.Breath }},
-	} {
-		toggle := find(b.w, one.name).(*field.Toggle)
-		for _, c := range []struct {
-			want record.Correction
-			key  string
-			on   bool
-		}{{record.CorrectionOff, "off", false}, {record.CorrectionOn, "on", true}, {"", "rule", true}} {
-			one.set(c.want)
-			if got, other := one.kept(b.kept().Loss); got != c.want || other != "" {
-				t.Errorf("%s: %s is kept as %q, the other as %q", one.name, c.key, got, other)
-			}
-			list := b.v.found.Sweat.Corrections
-			if list[at].On != c.on || !list[1-at].On || toggle.Chosen() != c.key {
-				t.Errorf("%s %s: taken off %v, the other %v, the toggle shows %q", one.name, c.key, list[at].On, list[1-at].On, toggle.Chosen())
-			}
-		}
+	corrected := b.v.found.Sweat.Fluid.Rate
+	if text := allText(b.w); !strings.Contains(text, "taken off: from the effort rating") {
+		t.Errorf("the findings do not say what is taken off:\n%s", text)
 	}
-	if b.v.found.Sweat.Fluid.Loss.Value != before {
-		t.Error("back by rule the loss is another")
+	p := b.desk.Practice()
+	p.Settings.FieldMethod = true
+	if _, err := b.desk.Store.SavePractice(context.Background(), p, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	b.desk.PracticeChanged()
+	b.v.changed()
+	if text := allText(b.w); !strings.Contains(text, "not taken off: field method, set in Practice") {
+		t.Errorf("the findings do not say what is left in:\n%s", text)
+	}
+	if now := b.v.found.Sweat.Fluid.Rate; !(now.Value > corrected.Value) || now.Range.Low >= now.Value-b.v.found.Sweat.Fluid.Bias {
+		t.Errorf("%v by the field method, %v corrected", now, corrected)
 	}
 }
 

@@ -1,7 +1,6 @@
 package findings
 
 import (
-	"slices"
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/evidence"
@@ -82,9 +81,9 @@ func (sp speaker) matters(key string, in Input) []string {
 // order is the figures of the table, by their names in package consult.
 func order() []string {
 	return []string{
-		"sweat-rate", "sweat-loss", "deficit", "deficit-share", "drunk", "drinking-rate",
+		"sweat-rate", "sweat-loss", "deficit", "deficit-share", "drunk", "drinking-rate", "not-replaced",
 		"sodium-concentration", "sodium-lost-rate", "sodium-lost", "sodium-in-rate", "sodium-in", "sodium-hold",
-		"carbohydrate-rate", "carbohydrate", "sweat-rate-by-mass", "mass-change",
+		"carbohydrate-rate", "carbohydrate", "sweat-rate-by-mass",
 	}
 }
 
@@ -95,8 +94,6 @@ func keep(name string, f figure.Figure, in Input) bool {
 	switch name {
 	case "sweat-rate", "sweat-loss", "deficit":
 		return true
-	case "mass-change": // without gas exchange it is the deficit once more
-		return f.Known && slices.ContainsFunc(in.Findings.Sweat.Corrections, func(c sweat.Correction) bool { return c.On && c.ID == sweat.Exchange })
 	case "sodium-hold":
 		return f.Known && f.Value > 0 && len(in.Findings.Care.WithholdSalt) == 0
 	}
@@ -106,7 +103,7 @@ func keep(name string, f figure.Figure, in Input) bool {
 // revealing reports whether a figure tells of body mass.
 func revealing(name string) bool {
 	switch name {
-	case "deficit-share", "sweat-rate-by-mass", "mass-change":
+	case "deficit-share", "sweat-rate-by-mass":
 		return true
 	}
 	return false

@@ -9,7 +9,6 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/quantity"
-	"ebbwell/internal/record"
 )
 
 // Actions are what the findings hand back.
@@ -18,9 +17,6 @@ type Actions struct {
 	// field was left.
 	Guess     func(field.Reading)
 	GuessLeft func()
-	// Breath and Exchange are told whether water breathed out and gas exchange
-	// are taken off.
-	Breath, Exchange func(record.Correction)
 }
 
 // View shows the findings of a sheet: in its main part the pictures and the
@@ -45,7 +41,6 @@ type mainPart struct {
 	guess     *field.Number
 	picture   picturePart
 	table     *look.Table
-	correct   correctPart
 	compare   *comparePart
 }
 
@@ -97,9 +92,8 @@ func (v *View) build() {
 		v.explain(row)
 		v.reveal(row)
 	}
-	m.correct = newCorrectPart(v)
 	m.compare = newComparePart(v)
-	m.told = look.VBox(14, m.picture.sheet, m.picture.noRate, look.NewSheet(look.VBox(12, m.table, m.correct.body)), m.compare.body)
+	m.told = look.VBox(14, m.picture.sheet, m.picture.noRate, look.NewSheet(m.table), m.compare.body)
 	m.ask = v.askPart()
 	m.column = look.VBox(14, m.cautions.box, m.ask, m.told)
 	m.scroll = look.NewScroll(look.Pad(0, barRoom, 0, 0, m.column))
@@ -157,7 +151,6 @@ func (v *View) Show(in Input) {
 	m.cautions.show(v.sp.cautions(in), v.shown)
 	v.showBars()
 	v.showTable(key)
-	m.correct.show(in.Findings.Test.Loss, in.Open)
 	m.compare.show()
 	m.column.Refresh()
 	m.scroll.Refresh()

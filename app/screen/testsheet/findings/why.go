@@ -111,20 +111,29 @@ func uDecimals(u float64) int {
 	return d
 }
 
-// notes words the sentences beside a figure. One that speaks of energy is left
-// out where body mass is hidden.
+// notes words the sentences beside a figure. Those that lead back to body mass,
+// by energy or by breath, are left out where it is hidden.
 func (sp speaker) notes(w figure.Why) []string {
 	var list []string
 	seen := map[string]bool{}
 	for _, n := range w.Notes {
 		text := desk.NoteSentence(sp.w, n)
-		if seen[text] || sp.by.Hidden && n.ID == sweat.NoteUncorrected {
+		if seen[text] || sp.by.Hidden && leadsToMass(n.ID) {
 			continue
 		}
 		seen[text] = true
 		list = append(list, text)
 	}
 	return list
+}
+
+// leadsToMass reports whether a sentence has a figure of breath or energy in it.
+func leadsToMass(note string) bool {
+	switch note {
+	case sweat.NoteAsWeighed, sweat.NoteRateAsWeighed, sweat.NoteFieldMethod:
+		return true
+	}
+	return false
 }
 
 // sources names the references of a figure, each once, with how surely it was
