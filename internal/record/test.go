@@ -194,6 +194,11 @@ type Loss struct {
 	NothingDrunk bool
 	Stool        Number `gorm:"embedded;embeddedPrefix:passed_stool_" unit:"g"` // g in the session
 	NoStool      bool
+	// Breath and Exchange are what version 1 was told of taking breath and gas
+	// exchange off on this sheet. The practice's method decides now; they are kept
+	// as they were.
+	Breath   string `gorm:"size:8"`
+	Exchange string `gorm:"size:8"`
 	// Guess is what the athlete thought they lost, L, before they were shown.
 	Guess Number `gorm:"embedded;embeddedPrefix:guess_" unit:"L"`
 }

@@ -1,7 +1,6 @@
 package findings
 
 import (
-
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
