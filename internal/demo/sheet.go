@@ -1,6 +1,7 @@
 package demo
 
 import (
+	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -95,7 +96,6 @@ func (f *filler) weigh(t *record.Test, a record.Athlete, s session) {
 	if product, ok := f.desk.Pantry.Find(s.food); ok {
 		taken += s.portions * product.Portion.Grams / 1000
 	}
-	after := before - s.loss + taken - s.urine/1000 - burnt(s)
 	add := func(m record.Moment, mass float64) {
 		t.Weighings = append(t.Weighings, record.Weighing{
 			Meta: record.Meta{ID: record.NewID()}, TestID: t.ID, Moment: m, Order: len(t.Weighings), Mass: record.Num(quantity.Round(mass, 2), quantity.Kilogram),
@@ -103,9 +103,15 @@ func (f *filler) weigh(t *record.Test, a record.Athlete, s session) {
 	}
 	add(record.Before, before)
 	if !s.open {
-		add(record.After, quantity.RoundTo(after, step))
+		add(record.After, quantity.RoundTo(before-s.loss+taken-s.urine/1000-f.breathed(*t, a), step))
 	}
 }
 
-// burnt is about what breath and gas exchange took off the scale, kg.
-func burnt(s session) float64 { return 0.155 * s.minutes / 60 }
+// breathed is what breath and gas exchange took off the scale, kg.
+func (f *filler) breathed(t record.Test, a record.Athlete) float64 {
+	sum := 0.0
+	for _, c := range consult.Find(t, a, nil, f.desk).Sweat.Corrections {
+		sum += c.Size.Value
+	}
+	return sum
+}
