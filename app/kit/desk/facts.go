@@ -3,7 +3,6 @@ package desk
 import (
 	"strings"
 
-	"ebbwell/app/kit/amount"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -24,7 +23,7 @@ func (d *Desk) FactsOf(a record.Athlete) Facts {
 		f.age = w.Number(float64(years), 0)
 	}
 	if a.UsualMass.Known() && !care.MassHidden {
-		u := amount.Writer{Words: w, US: d.Practice().Settings.Units == "us"}.Unit(quantity.Kilogram)
+		u := d.Speaker(false).By.Unit(quantity.Kilogram)
 		if x, err := quantity.Convert(*a.UsualMass.Value, quantity.Kilogram, u); err == nil {
 			f.mass = w.Number(x, 1) + "\u00a0" + string(u)
 		}

@@ -26,9 +26,9 @@ const (
 // test's humidity, sun and effort.
 func (sp speaker) heatData(f file, curve []consult.CurvePoint) chart.HeatData {
 	d := chart.HeatData{
-		HeatText: sp.say("overview.heat.air", string(sp.by.Unit(quantity.DegreeCelsius))),
-		RateText: string(sp.by.Unit(quantity.LitrePerHour)),
-		Summary:  sp.say("overview.heat.none"),
+		HeatText: sp.Say("overview.heat.air", string(sp.By.Unit(quantity.DegreeCelsius))),
+		RateText: string(sp.By.Unit(quantity.LitrePerHour)),
+		Summary:  sp.Say("overview.heat.none"),
 	}
 	low, high, top := heatLow, heatHigh, 2*rateTick
 	for i := len(f.tests) - 1; i >= 0; i-- {
@@ -40,7 +40,7 @@ func (sp speaker) heatData(f file, curve []consult.CurvePoint) chart.HeatData {
 		if rate.Ranged {
 			p.Range = chart.Span{Low: rate.Range.Low, High: rate.Range.High}
 		}
-		p.Name = sp.day(f.tests[i].Test.Session.Date)
+		p.Name = sp.date(f.tests[i].Test.Session.Date)
 		d.Points = append(d.Points, p)
 		low, high, top = min(low, p.Heat), max(high, p.Heat), max(top, p.Range.High)
 	}
@@ -88,7 +88,7 @@ func bandOf(curve []consult.CurvePoint) []chart.HeatBand {
 // heatTicks are the temperatures named on the axis, round in the practice's unit.
 func (sp speaker) heatTicks(low, high float64) []chart.Tick {
 	step := heatTick
-	if sp.by.US {
+	if sp.By.US {
 		step = heatTickUS
 	}
 	return sp.ticks(low, high, quantity.DegreeCelsius, step, 0)
@@ -96,7 +96,7 @@ func (sp speaker) heatTicks(low, high float64) []chart.Tick {
 
 // rateTicks are the sweat rates named on the axis, round in the practice's unit.
 func (sp speaker) rateTicks(top float64) []chart.Tick {
-	if sp.by.US {
+	if sp.By.US {
 		return sp.ticks(0, top, quantity.LitrePerHour, rateTickUS, 0)
 	}
 	return sp.ticks(0, top, quantity.LitrePerHour, rateTick, 1)
@@ -105,7 +105,7 @@ func (sp speaker) rateTicks(top float64) []chart.Tick {
 // ticks name an axis from low to high, both in base and both inside, at steps of
 // the unit that is shown.
 func (sp speaker) ticks(low, high float64, base quantity.Unit, step float64, decimals int) []chart.Tick {
-	shown := sp.by.Unit(base)
+	shown := sp.By.Unit(base)
 	from, err := quantity.Convert(low, base, shown)
 	if err != nil {
 		return nil
@@ -117,7 +117,7 @@ func (sp speaker) ticks(low, high float64, base quantity.Unit, step float64, dec
 	var list []chart.Tick
 	for x := step * math.Floor(from/step); x < to+step; x += step {
 		if at, err := quantity.Convert(x, shown, base); err == nil {
-			list = append(list, chart.Tick{At: at, Text: sp.w.Number(x, decimals)})
+			list = append(list, chart.Tick{At: at, Text: sp.Words.Number(x, decimals)})
 		}
 	}
 	return list
@@ -125,10 +125,10 @@ func (sp speaker) ticks(low, high float64, base quantity.Unit, step float64, dec
 
 // heatSummary is the picture in words.
 func (sp speaker) heatSummary(d chart.HeatData) string {
-	text := sp.say("overview.heat.summary", len(d.Points))
+	text := sp.Say("overview.heat.summary", len(d.Points))
 	for _, p := range d.Points {
-		text += " " + sp.say("overview.heat.point", p.Name, sp.degrees(record.Num(p.Heat, quantity.DegreeCelsius)),
-			sp.by.Amount(p.Rate, quantity.LitrePerHour))
+		text += " " + sp.Say("overview.heat.point", p.Name, sp.degrees(record.Num(p.Heat, quantity.DegreeCelsius)),
+			sp.By.Amount(p.Rate, quantity.LitrePerHour))
 	}
 	return text
 }
@@ -140,30 +140,30 @@ func (sp speaker) stepsData(c consult.Case) chart.StepBarsData {
 	d := chart.StepBarsData{}
 	add := func(o record.Option, name, note string, now bool) {
 		x, u := sp.deficit(c, o)
-		signed := sp.by.Signed(-x, u)
-		figure := strings.TrimSuffix(signed, "\u00a0"+string(sp.by.Unit(u)))
+		signed := sp.By.Signed(-x, u)
+		figure := strings.TrimSuffix(signed, "\u00a0"+string(sp.By.Unit(u)))
 		d.Bars = append(d.Bars, chart.StepBar{Value: x, Figure: figure, Name: name, Note: note, Now: now})
 		d.Summary += name + " " + signed + ". "
 	}
 	if habit, ok := consult.OptionOf(p, record.OptionHabit); ok {
-		add(habit, sp.say("overview.steps.habit"), "", false)
+		add(habit, sp.Say("overview.steps.habit"), "", false)
 	}
 	for i, s := range p.Steps {
 		if o, ok := consult.OptionByID(p, s.OptionID); ok {
-			add(o, sp.say("overview.steps.step", strconv.Itoa(i+1)), sp.stepNote(s), s.State == record.StepNow)
+			add(o, sp.Say("overview.steps.step", strconv.Itoa(i+1)), sp.stepNote(s), s.State == record.StepNow)
 		}
 	}
 	if len(p.Steps) == 0 {
 		if o, ok := consult.InForce(p); ok && o.Kind != record.OptionAim {
-			add(o, lower(o.Name), sp.say("overview.steps.agreed"), true)
+			add(o, lower(o.Name), sp.Say("overview.steps.agreed"), true)
 		}
 	}
 	if aim, ok := consult.OptionOf(p, record.OptionAim); ok {
-		add(aim, sp.say("overview.steps.aim"), sp.untilNote(p), false)
+		add(aim, sp.Say("overview.steps.aim"), sp.untilNote(p), false)
 	}
-	if !sp.by.Hidden {
+	if !sp.By.Hidden {
 		d.Limit = c.Limit()
-		d.LimitText = sp.say("overview.steps.limit", sp.percent(d.Limit))
+		d.LimitText = sp.Say("overview.steps.limit", sp.percent(d.Limit))
 	}
 	return d
 }
@@ -171,7 +171,7 @@ func (sp speaker) stepsData(c consult.Case) chart.StepBarsData {
 // deficit is the deficit at the end of an option over the expected session.
 func (sp speaker) deficit(c consult.Case, o record.Option) (x float64, u quantity.Unit) {
 	q := c.Planner.Evaluate(plan.Expected, c.MixOf(o))
-	if sp.by.Hidden {
+	if sp.By.Hidden {
 		return q.DeficitL.Value, quantity.Litre
 	}
 	return q.Deficit.Value, quantity.PerCent
@@ -181,11 +181,11 @@ func (sp speaker) deficit(c consult.Case, o record.Option) (x float64, u quantit
 func (sp speaker) stepNote(s record.Step) string {
 	switch {
 	case s.State == record.StepNow:
-		return sp.say("overview.steps.now")
+		return sp.Say("overview.steps.now")
 	case s.State == record.StepDone || s.State == record.StepLeft:
-		return sp.say("overview.steps." + string(s.State))
+		return sp.Say("overview.steps." + string(s.State))
 	case s.From != "":
-		return sp.day(s.From)
+		return sp.date(s.From)
 	}
 	return ""
 }
@@ -194,5 +194,5 @@ func (sp speaker) untilNote(p record.Plan) string {
 	if p.Agreement.Until == "" {
 		return ""
 	}
-	return sp.day(p.Agreement.Until)
+	return sp.date(p.Agreement.Until)
 }

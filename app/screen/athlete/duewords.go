@@ -19,7 +19,7 @@ type task struct {
 
 // task words something due.
 func (sp speaker) task(f file, d due) task {
-	t := task{sentence: sp.dueSentence(f, d), late: d.late, button: sp.say("overview.due.open." + string(buttonOf(d.kind)))}
+	t := task{sentence: sp.dueSentence(f, d), late: d.late, button: sp.Say("overview.due.open." + string(buttonOf(d.kind)))}
 	if d.day != "" {
 		t.day = sp.dueDay(d)
 	}
@@ -74,36 +74,36 @@ func (sp speaker) dueSentence(f file, d due) string {
 	switch d.kind {
 	case dueUnsettled:
 		if !consult.AgeKnown(f.athlete, f.now) {
-			return sp.say("overview.due.born")
+			return sp.Say("overview.due.born")
 		}
-		return sp.say(key, sp.unsettled(f.care.Unsettled))
+		return sp.Say(key, sp.unsettled(f.care.Unsettled))
 	case duePhysician:
-		return sp.say(key, sp.flags(f.care.NeedsPhysician))
+		return sp.Say(key, sp.flags(f.care.NeedsPhysician))
 	case dueSheet:
 		return sp.sheetSentence(*d.test)
 	case dueWaiting:
-		return sp.say(key, sp.session(d.test.Test))
+		return sp.Say(key, sp.session(d.test.Test))
 	case dueReview:
 		return sp.reviewSentence(*d.plan)
 	case dueOutrun:
-		return sp.say(key, sp.session(f.outrun.Test))
+		return sp.Say(key, sp.session(f.outrun.Test))
 	case dueDraft:
-		return sp.say(key, sp.planName(*d.plan))
+		return sp.Say(key, sp.planName(*d.plan))
 	case dueTrip:
-		return sp.say(key, sp.tripName(*d.trip))
+		return sp.Say(key, sp.tripName(*d.trip))
 	case dueEnds, dueEnded:
-		return sp.say(key, sp.say("profile.purpose."+string(d.purpose)))
+		return sp.Say(key, sp.Say("profile.purpose."+string(d.purpose)))
 	}
-	return sp.say(key)
+	return sp.Say(key)
 }
 
 // unsettled names what a first sheet waits for.
 func (sp speaker) unsettled(list []string) string {
 	var names []string
 	for _, what := range list {
-		names = append(names, sp.say("profile.minor.open."+what))
+		names = append(names, sp.Say("profile.minor.open."+what))
 	}
-	return sp.w.List(names)
+	return sp.Words.List(names)
 }
 
 // session names a sheet by where it was, else by its sport.
@@ -112,9 +112,9 @@ func (sp speaker) session(t record.Test) string {
 	case place != "":
 		return place
 	case t.Session.Sport != "":
-		return desk.SportWord(sp.w, t.Session.Sport)
+		return desk.SportWord(sp.Words, t.Session.Sport)
 	}
-	return sp.say("overview.sheet")
+	return sp.Say("overview.sheet")
 }
 
 // sheetSentence says which sheet is unfinished and what it lacks first.
@@ -123,20 +123,20 @@ func (sp speaker) sheetSentence(f consult.Findings) string {
 	for _, m := range f.Sweat.Missing {
 		if !m.Optional {
 			m.Effect.Low, m.Effect.High = 0, 0
-			lacks = append(lacks, desk.MissingSentence(sp.w, m))
+			lacks = append(lacks, desk.MissingSentence(sp.Words, m))
 		}
 	}
 	if len(lacks) == 0 {
-		return sp.say("overview.due.sheet.ready", sp.session(f.Test))
+		return sp.Say("overview.due.sheet.ready", sp.session(f.Test))
 	}
-	return sp.say("overview.due.sheet", sp.session(f.Test), strings.Join(lacks[:min(len(lacks), 2)], " "))
+	return sp.Say("overview.due.sheet", sp.session(f.Test), strings.Join(lacks[:min(len(lacks), 2)], " "))
 }
 
 // reviewSentence says what is reviewed.
 func (sp speaker) reviewSentence(p record.Plan) string {
 	s, place, ok := consult.StepNow(p)
 	if !ok {
-		return sp.say("overview.due.review", sp.planName(p))
+		return sp.Say("overview.due.review", sp.planName(p))
 	}
 	done := 0
 	for _, r := range p.Reviews {
@@ -144,18 +144,18 @@ func (sp speaker) reviewSentence(p record.Plan) string {
 			done++
 		}
 	}
-	return sp.say("overview.due.review.step", done, sp.w.Number(float64(place), 0), sp.planName(p))
+	return sp.Say("overview.due.review.step", done, sp.Words.Number(float64(place), 0), sp.planName(p))
 }
 
 // dueDay says when.
 func (sp speaker) dueDay(d due) string {
 	switch {
 	case d.kind == dueTrip && d.late:
-		return sp.say("overview.due.now")
+		return sp.Say("overview.due.now")
 	case d.kind == dueTrip:
-		return sp.say("overview.due.from", sp.day(d.day))
+		return sp.Say("overview.due.from", sp.date(d.day))
 	case d.kind == dueReview && d.late:
-		return sp.say("overview.due.since", sp.day(d.day))
+		return sp.Say("overview.due.since", sp.date(d.day))
 	}
-	return sp.day(d.day)
+	return sp.date(d.day)
 }

@@ -15,7 +15,7 @@ type entry struct {
 
 // entry words a change of the profile. Where body mass is hidden it is not told.
 func (sp speaker) entry(c record.Change, a record.Athlete, groups []record.Group, hidden bool) entry {
-	e := entry{when: sp.say("profile.history.when", sp.w.Date(c.At.In(sp.now.Location())), sp.w.Clock(c.At.In(sp.now.Location())), c.By), why: c.Why}
+	e := entry{when: sp.Say("profile.history.when", sp.Words.Date(c.At.In(sp.Today.Location())), sp.Words.Clock(c.At.In(sp.Today.Location())), c.By), why: c.Why}
 	path, ending := c.Field, ""
 	for _, end := range []string{store.RawEnding, store.ReasonEnding} {
 		if cut, ok := strings.CutSuffix(path, end); ok {
@@ -25,13 +25,13 @@ func (sp speaker) entry(c record.Change, a record.Athlete, groups []record.Group
 	e.what = sp.fieldWord(path, a, groups)
 	switch ending {
 	case store.RawEnding:
-		e.what = sp.say("profile.history.typed", e.what)
+		e.what = sp.Say("profile.history.typed", e.what)
 	case store.ReasonEnding:
-		e.what = sp.say("profile.history.reason", e.what)
+		e.what = sp.Say("profile.history.reason", e.what)
 	}
 	e.change = sp.changeWords(c, path, ending)
 	if hidden && path == "usualMass" {
-		e.change = sp.say("profile.history.hidden")
+		e.change = sp.Say("profile.history.hidden")
 	}
 	return e
 }
@@ -40,16 +40,16 @@ func (sp speaker) entry(c record.Change, a record.Athlete, groups []record.Group
 func (sp speaker) fieldWord(path string, a record.Athlete, groups []record.Group) string {
 	list, rest, inRow := strings.Cut(path, ".")
 	if !inRow || list == "habit" { // a block of fields, no list of rows
-		return sp.say("profile.field." + fieldKey(path))
+		return sp.Say("profile.field." + fieldKey(path))
 	}
 	id, name, inside := strings.Cut(rest, ".")
 	key := list
 	if inside {
 		key += "." + name
 	}
-	word := sp.say("profile.field." + key)
+	word := sp.Say("profile.field." + key)
 	if whose := sp.rowWord(list, record.ID(id), a, groups); whose != "" {
-		return sp.say("profile.history.row", word, whose)
+		return sp.Say("profile.history.row", word, whose)
 	}
 	return word
 }
@@ -69,12 +69,12 @@ func (sp speaker) rowWord(list string, id record.ID, a record.Athlete, groups []
 	case "flags":
 		for _, f := range a.Flags {
 			if f.ID == id {
-				return sp.say("flag." + string(f.Kind) + ".name")
+				return sp.Say("flag." + string(f.Kind) + ".name")
 			}
 		}
 	case "consents":
 		if c := consentOf(&a, id); c != nil {
-			return sp.say("profile.purpose." + string(c.Purpose))
+			return sp.Say("profile.purpose." + string(c.Purpose))
 		}
 	case "memberships":
 		for _, m := range a.Memberships {
@@ -92,36 +92,36 @@ func (sp speaker) rowWord(list string, id record.ID, a record.Athlete, groups []
 func (sp speaker) changeWords(c record.Change, path, ending string) string {
 	switch {
 	case c.Before == "" && c.After == store.Present:
-		return sp.say("profile.history.made")
+		return sp.Say("profile.history.made")
 	case c.Before == store.Present && c.After == "":
-		return sp.say("profile.history.removed")
+		return sp.Say("profile.history.removed")
 	}
 	before, after := c.Before, c.After
 	if ending == "" {
 		before, after = sp.value(path, before), sp.value(path, after)
 	}
-	nothing := sp.say("profile.history.nothing")
+	nothing := sp.Say("profile.history.nothing")
 	if before == "" {
 		before = nothing
 	}
 	if after == "" {
 		after = nothing
 	}
-	return sp.say("profile.history.change", before, after)
+	return sp.Say("profile.history.change", before, after)
 }
 
 // value reads a value of the history as it stands on the screen.
 func (sp speaker) value(path, text string) string {
 	if day, ok := record.Date(text).Time(); ok {
-		return sp.w.Date(day)
+		return sp.Words.Date(day)
 	}
 	name := path[strings.LastIndex(path, ".")+1:]
 	switch name {
 	case "height", "usualMass", "usualDrinking", "mouthful":
-		return strings.Replace(text, ".", sp.say("format.decimal"), 1)
+		return strings.Replace(text, ".", sp.Say("format.decimal"), 1)
 	}
-	if key := wordKey(name, text); sp.w.Has(key) {
-		return sp.say(key)
+	if key := wordKey(name, text); sp.Words.Has(key) {
+		return sp.Say(key)
 	}
 	return text
 }

@@ -27,7 +27,7 @@ func (sp speaker) tell(f consult.Findings, a record.Athlete) told {
 	t := told{title: sp.lastTitle(f), red: sp.redFlag(f)}
 	fluid := f.Sweat.Fluid
 	if f.Refused != nil || !fluid.Rate.Known || !f.Timed {
-		t.sentences = append([]string{sp.say("overview.last.norate")}, sp.missing(f)...)
+		t.sentences = append([]string{sp.Say("overview.last.norate")}, sp.missing(f)...)
 		return t
 	}
 	t.sentences = append(t.sentences, sp.lost(f, a))
@@ -42,12 +42,12 @@ func (sp speaker) tell(f consult.Findings, a record.Athlete) told {
 }
 
 func (sp speaker) lastTitle(f consult.Findings) string {
-	title := sp.say("overview.last.undated")
+	title := sp.Say("overview.last.undated")
 	if _, ok := f.Test.Session.Date.Time(); ok {
-		title = sp.say("overview.last", sp.day(f.Test.Session.Date))
+		title = sp.Say("overview.last", sp.date(f.Test.Session.Date))
 	}
 	if f.Test.State == record.TestOpen {
-		return sp.say("overview.last.open", title)
+		return sp.Say("overview.last.open", title)
 	}
 	return title
 }
@@ -57,7 +57,7 @@ func (sp speaker) missing(f consult.Findings) []string {
 	var list []string
 	for _, m := range f.Sweat.Missing {
 		if !m.Optional {
-			list = append(list, desk.MissingSentence(sp.w, m))
+			list = append(list, desk.MissingSentence(sp.Words, m))
 		}
 	}
 	return list[:min(len(list), 3)]
@@ -71,22 +71,22 @@ func (sp speaker) lost(f consult.Findings, a record.Athlete) string {
 	if sport == "" {
 		sport = a.Sport
 	}
-	what := desk.SportWord(sp.w, sport)
+	what := desk.SportWord(sp.Words, sport)
 	if what == "" {
-		what = sp.say("overview.last.play")
+		what = sp.Say("overview.last.play")
 	}
 	switch fuel.EffortOf(s.Effort.Or(-1)) {
 	case fuel.Hard:
-		what = sp.say("overview.last.hard", what)
+		what = sp.Say("overview.last.hard", what)
 	case fuel.Easy:
-		what = sp.say("overview.last.easy", what)
+		what = sp.Say("overview.last.easy", what)
 	}
-	done := sp.say("overview.last.session", sp.w.Number(f.Minutes, 0), what)
+	done := sp.Say("overview.last.session", sp.Words.Number(f.Minutes, 0), what)
 	if air := f.Test.Air.Temperature; air.Known() {
-		done = sp.say("overview.last.air", done, sp.degrees(air))
+		done = sp.Say("overview.last.air", done, sp.degrees(air))
 	}
 	fluid := f.Sweat.Fluid
-	return sp.say("overview.lost."+who(a.Sex), done, sp.by.Found(fluid.Loss), sp.by.Found(fluid.Drunk))
+	return sp.Say("overview.lost."+who(a.Sex), done, sp.By.Found(fluid.Loss), sp.By.Found(fluid.Drunk))
 }
 
 // ended says the deficit at the end against the limit set; nothing after a gain,
@@ -94,7 +94,7 @@ func (sp speaker) lost(f consult.Findings, a record.Athlete) string {
 func (sp speaker) ended(f consult.Findings, a record.Athlete) string {
 	share, deficit := f.Sweat.Fluid.DeficitShare, f.Sweat.Fluid.Deficit
 	shown := share
-	if sp.by.Hidden || !share.Known {
+	if sp.By.Hidden || !share.Known {
 		shown = deficit
 	}
 	if !shown.Known || shown.Value <= 0 {
@@ -102,9 +102,9 @@ func (sp speaker) ended(f consult.Findings, a record.Athlete) string {
 	}
 	limit := sp.limit(share, f.Limit)
 	if limit == "" {
-		return sp.say("overview.ended."+who(a.Sex), sp.by.Found(shown))
+		return sp.Say("overview.ended."+who(a.Sex), sp.By.Found(shown))
 	}
-	return sp.say("overview.ended.limit."+who(a.Sex), sp.by.Found(shown), limit)
+	return sp.Say("overview.ended.limit."+who(a.Sex), sp.By.Found(shown), limit)
 }
 
 // limit says whether a deficit passed the limit set. The limit in per cent
@@ -120,10 +120,10 @@ func (sp speaker) limit(share figure.Figure, limit float64) string {
 	case share.Value > limit:
 		key = "past"
 	}
-	if sp.by.Hidden {
-		return sp.say("overview.limit." + key + ".hidden")
+	if sp.By.Hidden {
+		return sp.Say("overview.limit." + key + ".hidden")
 	}
-	return sp.say("overview.limit."+key, sp.percent(limit))
+	return sp.Say("overview.limit."+key, sp.percent(limit))
 }
 
 // percent writes a limit with as many decimals as it has, one at most.
@@ -132,7 +132,7 @@ func (sp speaker) percent(x float64) string {
 	if quantity.Round(x, 0) == quantity.Round(x, 1) {
 		decimals = 0
 	}
-	return sp.w.Number(x, decimals) + "\u00a0" + string(quantity.PerCent)
+	return sp.Words.Number(x, decimals) + "\u00a0" + string(quantity.PerCent)
 }
 
 // sodium says what was lost of it, or what it waits for.
@@ -140,34 +140,34 @@ func (sp speaker) sodium(f consult.Findings) string {
 	rate := f.Sweat.Sodium.LossRate
 	switch {
 	case f.Waits():
-		return sp.say("overview.sodium.waiting")
+		return sp.Say("overview.sodium.waiting")
 	case rate.Known && rate.Ranged:
-		return sp.say("overview.sodium", sp.by.Found(rate), sp.span(rate))
+		return sp.Say("overview.sodium", sp.By.Found(rate), sp.span(rate))
 	case rate.Ranged:
-		return sp.say("overview.sodium.range", sp.span(rate), string(sp.by.Unit(rate.Unit)))
+		return sp.Say("overview.sodium.range", sp.span(rate), string(sp.By.Unit(rate.Unit)))
 	}
 	return ""
 }
 
 // span is the range of a figure in one piece, so that no line ends within it.
 func (sp speaker) span(f figure.Figure) string {
-	return strings.ReplaceAll(sp.by.Range(f), " ", "\u00a0")
+	return strings.ReplaceAll(sp.By.Range(f), " ", "\u00a0")
 }
 
 // behind are sweat rate and deficit with their ranges.
 func (sp speaker) behind(f consult.Findings) string {
 	rate, deficit := f.Sweat.Fluid.Rate, f.Sweat.Fluid.Deficit
 	if !rate.Ranged {
-		return sp.say("overview.behind.provisional", sp.by.Found(rate))
+		return sp.Say("overview.behind.provisional", sp.By.Found(rate))
 	}
 	if !deficit.Ranged {
-		return sp.say("overview.behind.rate", sp.by.Found(rate), sp.span(rate))
+		return sp.Say("overview.behind.rate", sp.By.Found(rate), sp.span(rate))
 	}
 	if deficit.Value < 0 {
 		gain := turned(deficit)
-		return sp.say("overview.behind.gain", sp.by.Found(rate), sp.span(rate), sp.by.Found(gain), sp.span(gain))
+		return sp.Say("overview.behind.gain", sp.By.Found(rate), sp.span(rate), sp.By.Found(gain), sp.span(gain))
 	}
-	return sp.say("overview.behind", sp.by.Found(rate), sp.span(rate), sp.by.Found(deficit), sp.span(deficit))
+	return sp.Say("overview.behind", sp.By.Found(rate), sp.span(rate), sp.By.Found(deficit), sp.span(deficit))
 }
 
 // turned is a deficit below zero as the gain it is.
@@ -182,11 +182,11 @@ func (sp speaker) redFlag(f consult.Findings) string {
 	for _, flag := range f.Sweat.Flags {
 		switch flag.ID {
 		case sweat.FlagGained:
-			return sp.say("overview.red.gained")
+			return sp.Say("overview.red.gained")
 		case sweat.FlagOverdrank:
-			return sp.say("overview.red.drank-more")
+			return sp.Say("overview.red.drank-more")
 		case sweat.FlagNearLoss:
-			return sp.say("overview.red.drank-near")
+			return sp.Say("overview.red.drank-near")
 		}
 	}
 	return ""

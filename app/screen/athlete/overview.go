@@ -30,13 +30,13 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 	if err != nil {
 		return nil, fmt.Errorf("open the overview: %w", err)
 	}
-	v := &Overview{desk: d, file: f, sp: speakerFor(d, f.care.MassHidden)}
+	v := &Overview{desk: d, file: f, sp: speaker{d.Speaker(f.care.MassHidden)}}
 	if c, missing := v.agreedCase(); missing == "" {
 		if t, too := c.Outrun(f.tests); too {
 			v.file.outrun = &t
 		}
 	}
-	v.head = field.NewButton(d.Host, "overview.profile", v.sp.say("overview.profile"), field.Outline, v.goTo(desk.Place{Screen: desk.Profile, Athlete: id}))
+	v.head = field.NewButton(d.Host, "overview.profile", v.sp.Say("overview.profile"), field.Outline, v.goTo(desk.Place{Screen: desk.Profile, Athlete: id}))
 	v.body = v.build()
 	return v, nil
 }
@@ -84,9 +84,9 @@ func (v *Overview) trailSheet() fyne.CanvasObject {
 	for _, e := range v.file.trail() {
 		lines = append(lines, v.sp.line(v.file.athlete.ID, e))
 	}
-	title := look.NewLabel(v.sp.say("overview.trail"), look.Strong, look.Ink)
+	title := look.NewLabel(v.sp.Say("overview.trail"), look.Strong, look.Ink)
 	if len(lines) == 0 {
-		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.say("overview.trail.empty"), look.Note, look.Ink2)))
+		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.Say("overview.trail.empty"), look.Note, look.Ink2)))
 	}
 	t := newTrail(v.desk.Host, lines, func(i int) { v.desk.Go(lines[i].opens) })
 	return look.NewSheet(look.VBox(4, title, look.Grow(look.Pad(0, -trailPadX, 0, -trailPadX, t.within))))
@@ -108,7 +108,7 @@ func nameOf(sp speaker, a record.Athlete) string {
 	if a.Name != "" {
 		return a.Name
 	}
-	return sp.say("overview.unnamed")
+	return sp.Say("overview.unnamed")
 }
 
 // Body is the overview.

@@ -27,7 +27,7 @@ func (v *Overview) lastSheet() fyne.CanvasObject {
 	}
 	words.Add(look.NewParagraph(strings.Join(t.sentences, " "), look.Body, look.Ink))
 	findings := desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, Record: f.Test.ID, Part: partFindings}
-	why := field.NewLink(v.desk.Host, "overview.why", v.sp.say("overview.why"), v.goTo(findings))
+	why := field.NewLink(v.desk.Host, "overview.why", v.sp.Say("overview.why"), v.goTo(findings))
 	if t.note != "" {
 		words.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewParagraph(t.note, look.Note, look.Ink2), why))
 	}
@@ -53,35 +53,35 @@ func (v *Overview) planButton() *field.Button {
 	}
 	for _, p := range []*record.Plan{v.file.inForce(), v.file.draft()} {
 		if p != nil {
-			return open(v.sp.say("overview.plan.open"), desk.Place{Screen: desk.Plan, Athlete: a, Record: p.ID})
+			return open(v.sp.Say("overview.plan.open"), desk.Place{Screen: desk.Plan, Athlete: a, Record: p.ID})
 		}
 	}
 	if f, ok := v.file.planned(); ok {
-		return open(v.sp.say("overview.plan.new"), desk.Place{Screen: desk.Plan, Athlete: a, New: true, Part: string(f.Test.ID)})
+		return open(v.sp.Say("overview.plan.new"), desk.Place{Screen: desk.Plan, Athlete: a, New: true, Part: string(f.Test.ID)})
 	}
 	return nil
 }
 
 // testButton begins a test sheet.
 func (v *Overview) testButton(kind field.Kind) fyne.CanvasObject {
-	return field.NewButton(v.desk.Host, "overview.test", v.sp.say("overview.test"), kind, v.goTo(desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, New: true}))
+	return field.NewButton(v.desk.Host, "overview.test", v.sp.Say("overview.test"), kind, v.goTo(desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, New: true}))
 }
 
 // firstSheet says what to do for an athlete without a test: a test, or what
 // comes before it, for a minor and for one who may be.
 func (v *Overview) firstSheet() fyne.CanvasObject {
-	title := look.NewLabel(v.sp.say("overview.first.title"), look.Strong, look.Ink)
+	title := look.NewLabel(v.sp.Say("overview.first.title"), look.Strong, look.Ink)
 	if len(v.file.care.Unsettled) == 0 {
-		return look.NewSheet(look.VBox(10, title, look.NewParagraph(v.sp.say("overview.first"), look.Body, look.Ink2),
+		return look.NewSheet(look.VBox(10, title, look.NewParagraph(v.sp.Say("overview.first"), look.Body, look.Ink2),
 			look.HBox(10, v.testButton(field.Primary))))
 	}
-	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.say("overview.settle"), field.Primary,
+	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.Say("overview.settle"), field.Primary,
 		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: PartMinor}))
-	sentence := v.sp.say("overview.minor", v.sp.unsettled(v.file.care.Unsettled))
+	sentence := v.sp.Say("overview.minor", v.sp.unsettled(v.file.care.Unsettled))
 	if !consult.AgeKnown(v.file.athlete, v.file.now) {
-		sentence = v.sp.say("overview.born")
+		sentence = v.sp.Say("overview.born")
 	}
-	return look.NewSheet(look.VBox(10, title, look.NewCaution(v.sp.say("overview.minor.title"), sentence, nil), look.HBox(10, settle)))
+	return look.NewSheet(look.VBox(10, title, look.NewCaution(v.sp.Say("overview.minor.title"), sentence, nil), look.HBox(10, settle)))
 }
 
 // pictures are the sweat rate against the heat and the steps; nil while there
@@ -93,9 +93,9 @@ func (v *Overview) pictures() fyne.CanvasObject {
 	}
 	heat := chart.NewHeatScatter()
 	heat.Set(data)
-	box := look.VBox(4, look.NewLabel(v.sp.say("overview.heat"), look.Strong, look.Ink))
+	box := look.VBox(4, look.NewLabel(v.sp.Say("overview.heat"), look.Strong, look.Ink))
 	if len(data.Band) > 0 {
-		box.Add(look.NewParagraph(v.sp.say("overview.heat.band"), look.Note, look.Ink2))
+		box.Add(look.NewParagraph(v.sp.Say("overview.heat.band"), look.Note, look.Ink2))
 	}
 	box.Add(look.Grow(heat))
 	p := newPair(0.57, 560, look.NewSheet(box), v.stepsSheet())
@@ -123,16 +123,16 @@ func (v *Overview) curve() []consult.CurvePoint {
 // stepsSheet is the deficit at the end from the habit to the aim, as they were
 // agreed; words where there is no agreed plan, or none that can be opened.
 func (v *Overview) stepsSheet() fyne.CanvasObject {
-	title := look.NewLabel(v.sp.say("overview.steps"), look.Strong, look.Ink)
+	title := look.NewLabel(v.sp.Say("overview.steps"), look.Strong, look.Ink)
 	c, missing := v.agreedCase()
 	if missing != "" {
-		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.say(missing), look.Note, look.Ink2)))
+		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.Say(missing), look.Note, look.Ink2)))
 	}
 	bars := chart.NewStepBars()
 	bars.Set(v.sp.stepsData(c))
 	box := look.VBox(4, title, look.NewLabel(v.stepsUnder(c.Basis), look.Note, look.Ink2).Shorten())
 	if c.Anew {
-		box.Add(look.NewParagraph(v.sp.say("overview.steps.anew"), look.Note, look.Ink))
+		box.Add(look.NewParagraph(v.sp.Say("overview.steps.anew"), look.Note, look.Ink))
 	}
 	box.Add(look.Grow(bars))
 	return look.NewSheet(box)
@@ -163,12 +163,12 @@ func (v *Overview) agreedCase() (c consult.Case, missing string) {
 // stepsUnder names what the bars show, and an estimate as one.
 func (v *Overview) stepsUnder(b consult.Basis) string {
 	unit := "overview.steps.percent"
-	if v.sp.by.Hidden {
+	if v.sp.By.Hidden {
 		unit = "overview.steps.litres"
 	}
-	text := v.sp.say(unit, string(v.sp.by.Unit("L")))
+	text := v.sp.Say(unit, string(v.sp.By.Unit("L")))
 	if b.Kind == record.BasisEstimate {
-		text = v.sp.say("overview.steps.estimate", text)
+		text = v.sp.Say("overview.steps.estimate", text)
 	}
 	return text
 }
@@ -181,7 +181,7 @@ const (
 
 // dueSheet is what is to be done, each with the way there.
 func (v *Overview) dueSheet() fyne.CanvasObject {
-	box := look.VBox(0, look.Pad(0, 0, 6, 0, look.NewLabel(v.sp.say("overview.due"), look.Strong, look.Ink)))
+	box := look.VBox(0, look.Pad(0, 0, 6, 0, look.NewLabel(v.sp.Say("overview.due"), look.Strong, look.Ink)))
 	columns := []look.Column{{Width: look.Share(1)}, {Width: look.Fixed(dueDay)}, {Width: look.Fixed(dueButton)}}
 	for i, d := range v.file.due() {
 		t := v.sp.task(v.file, d)
@@ -194,7 +194,7 @@ func (v *Overview) dueSheet() fyne.CanvasObject {
 			look.HBox(0, look.Stretch(), field.NewButton(v.desk.Host, control("overview.due", i, "open"), t.button, field.Outline, v.goTo(t.opens)))))
 	}
 	if len(box.Objects) == 1 {
-		box.Add(look.NewParagraph(v.sp.say("overview.due.none"), look.Note, look.Ink2))
+		box.Add(look.NewParagraph(v.sp.Say("overview.due.none"), look.Note, look.Ink2))
 	}
 	return look.NewSheet(box)
 }

@@ -89,8 +89,8 @@ func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
 	if err != nil {
 		return nil, err
 	}
-	v.sp = speakerFor(d, false) // the mass is kept out of sight, not written in litres
-	v.b = bind.New(d, v.sp.by, doc)
+	v.sp = speaker{d.Speaker(false)} // the mass is kept out of sight, not written in litres
+	v.b = bind.New(d, v.sp.By, doc)
 	v.b.OnChange, v.b.OnLeft = v.follow, v.settled
 	v.build()
 	v.b.Show()
@@ -114,7 +114,7 @@ func (v *Profile) now() record.Athlete { return v.b.Doc.Now().Record }
 // build puts the parts together: what comes first for a minor over the whole
 // width, below it the person at the left and what must be known at the right.
 func (v *Profile) build() {
-	say, h := v.sp.say, v.desk.Host
+	say, h := v.sp.Say, v.desk.Host
 	v.parts = parts{
 		start: look.NewCaution(say("profile.start.title"), say("profile.start"), nil),
 		minor: newMinorPart(v), person: newPersonPart(v), sport: newSportPart(v), flags: newFlagsPart(v),
@@ -182,7 +182,7 @@ func (v *Profile) reveal(part string) {
 // Head is the athlete, and the way to a test.
 func (v *Profile) Head() desk.Head {
 	a := v.now()
-	h := desk.Head{Title: v.sp.say("profile.new")}
+	h := desk.Head{Title: v.sp.Say("profile.new")}
 	if !v.fresh {
 		h = desk.AthleteHead(a, "", v.desk.FactsOf(a))
 		h.Title = nameOf(v.sp, a)
@@ -266,7 +266,7 @@ func show(o fyne.CanvasObject, on bool) {
 // askWhy asks for a written reason; without one nothing is done. refused is
 // called when the question is closed without one.
 func (v *Profile) askWhy(name, title, sentence string, do func(why string), refused func()) {
-	say := v.sp.say
+	say := v.sp.Say
 	notes := field.NewNotes(v.desk.Host, name+".why", 3)
 	trouble := look.NewParagraph("", look.Note, look.Ink)
 	done := false

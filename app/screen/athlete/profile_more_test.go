@@ -135,7 +135,7 @@ func TestEveryFieldOfTheHistoryHasAWord(t *testing.T) {
 	if err != nil || len(fields) < 15 {
 		t.Fatalf("%d fields, %v", len(fields), err)
 	}
-	sp := speakerFor(d, false)
+	sp := speaker{d.Speaker(false)}
 	for _, path := range fields {
 		if word := sp.fieldWord(path, record.Athlete{}, nil); strings.HasPrefix(word, "profile.") {
 			t.Errorf("%q has no word", path)

@@ -25,13 +25,13 @@ type consentsPart struct {
 
 func newConsentsPart(v *Profile) *consentsPart {
 	p := &consentsPart{v: v, rows: look.VBox(0)}
-	p.add = field.NewButton(v.desk.Host, "profile.consent.add", v.sp.say("profile.consent.add"), field.Outline, func() {
+	p.add = field.NewButton(v.desk.Host, "profile.consent.add", v.sp.Say("profile.consent.add"), field.Outline, func() {
 		v.b.Pick("profile.consents", func(s *sheet) {
 			s.Record.Consents = append(s.Record.Consents, newConsent(s.Record, v.desk.Now()))
 		})
 		v.b.GoTo(control("profile.consent", len(p.shown)-1, "purpose"))
 	})
-	p.body = look.NewSheet(look.VBox(8, look.NewLabel(v.sp.say("profile.consents"), look.Strong, look.Ink), p.rows, look.HBox(0, p.add)))
+	p.body = look.NewSheet(look.VBox(8, look.NewLabel(v.sp.Say("profile.consents"), look.Strong, look.Ink), p.rows, look.HBox(0, p.add)))
 	return p
 }
 
@@ -56,7 +56,7 @@ func (p *consentsPart) follow(a record.Athlete) {
 
 // row is one consent: what for and by whom, then its days.
 func (p *consentsPart) row(i int, id record.ID) fyne.CanvasObject {
-	b, say := p.v.b, p.v.sp.say
+	b, say := p.v.b, p.v.sp.Say
 	at := func(a *record.Athlete) *record.Consent {
 		if c := consentOf(a, id); c != nil {
 			return c

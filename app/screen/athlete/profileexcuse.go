@@ -21,7 +21,7 @@ type excuse struct {
 // newExcuse makes the lines below a number; name is the number's, path its place
 // in the record.
 func (v *Profile) newExcuse(name, path string, number *field.Number) *excuse {
-	say, x := v.sp.say, &excuse{v: v, path: path, number: number, note: look.NewParagraph("", look.Note, look.Ink2)}
+	say, x := v.sp.Say, &excuse{v: v, path: path, number: number, note: look.NewParagraph("", look.Note, look.Ink2)}
 	x.keep = field.NewLink(v.desk.Host, name+".keep", say("profile.reason.keep"), x.ask)
 	x.drop = field.NewLink(v.desk.Host, name+".drop", say("profile.reason.drop"), func() {
 		v.b.Pick(name, func(s *sheet) { delete(s.Reasons, path) })
@@ -40,7 +40,7 @@ func (x *excuse) follow() {
 	show(x.drop, refused && why != "")
 	x.note.SetText("")
 	if refused && why != "" {
-		x.note.SetText(x.v.sp.say("profile.reason.kept", why))
+		x.note.SetText(x.v.sp.Say("profile.reason.kept", why))
 		x.number.SetTrouble(field.Odd, "")
 	}
 	show(x.note, x.note.Text() != "")
@@ -51,7 +51,7 @@ func (x *excuse) follow() {
 // ask asks for the reason.
 func (x *excuse) ask() {
 	_, words := x.number.Trouble()
-	x.v.askWhy("profile.reason", x.v.sp.say("profile.reason.title"), words, func(why string) {
+	x.v.askWhy("profile.reason", x.v.sp.Say("profile.reason.title"), words, func(why string) {
 		x.v.b.Pick(x.number.Name(), func(s *sheet) { s.Reasons[x.path] = why })
 	}, nil)
 }

@@ -19,7 +19,7 @@ type flagsPart struct {
 }
 
 func newFlagsPart(v *Profile) *flagsPart {
-	say := v.sp.say
+	say := v.sp.Say
 	p := &flagsPart{v: v, details: map[record.FlagKind]fyne.CanvasObject{}}
 	box := look.VBox(2, look.NewLabel(say("profile.flags"), look.Strong, look.Ink),
 		look.Pad(0, 0, 4, 0, look.NewParagraph(say("profile.flags.note"), look.Note, look.Ink2)))
@@ -42,7 +42,7 @@ func newFlagsPart(v *Profile) *flagsPart {
 
 // newDetails is what a condition that holds shows below its tick.
 func (p *flagsPart) newDetails(e consult.Effect) fyne.CanvasObject {
-	v, say, name := p.v, p.v.sp.say, "profile.flag."+string(e.Kind)
+	v, say, name := p.v, p.v.sp.Say, "profile.flag."+string(e.Kind)
 	text := func(of func(*record.Flag) *string) func(*record.Athlete) *string {
 		return func(a *record.Athlete) *string {
 			if f := flagOf(a, e.Kind); f != nil {

@@ -27,7 +27,7 @@ func newGroupsPart(v *Profile) *groupsPart {
 	p := &groupsPart{v: v, list: look.VBox(2)}
 	p.list.Hide()
 	p.add = field.NewSuggest(v.desk.Host, "profile.group.add", true, p.others)
-	p.add.SetPlaceholder(v.sp.say("profile.group.add"))
+	p.add.SetPlaceholder(v.sp.Say("profile.group.add"))
 	p.add.OnChosen = func(o field.Option) { p.enter(o.Text) }
 	p.add.OnLeft = func(text string, _ bool) { p.enter(text) }
 	p.body = look.VBox(4, p.list, p.add)
@@ -62,7 +62,7 @@ func (p *groupsPart) enter(name string) {
 		}
 		g = kept
 		p.v.groups = append(p.v.groups, g)
-		p.v.desk.Say(p.v.sp.say("profile.group.made", name), p.v.sp.say("field.strip.undo"), func() { p.unmake(g.ID) })
+		p.v.desk.Say(p.v.sp.Say("profile.group.made", name), p.v.sp.Say("field.strip.undo"), func() { p.unmake(g.ID) })
 	}
 	p.add.SetText("")
 	p.v.b.Pick("profile.groups", func(s *sheet) { join(&s.Record, g.ID) })
@@ -106,10 +106,10 @@ func (p *groupsPart) follow(a record.Athlete) {
 	show(p.list, len(ids) > 0)
 	p.list.Objects = nil
 	for i, id := range ids {
-		out := field.NewLink(p.v.desk.Host, control("profile.group", i, "leave"), p.v.sp.say("profile.group.leave"), func() {
+		out := field.NewLink(p.v.desk.Host, control("profile.group", i, "leave"), p.v.sp.Say("profile.group.leave"), func() {
 			p.v.b.Pick("profile.groups", func(s *sheet) { leave(&s.Record, id) })
 		})
-		out.SetSpoken(p.v.sp.say("profile.group.leave.spoken", p.name(id)))
+		out.SetSpoken(p.v.sp.Say("profile.group.leave.spoken", p.name(id)))
 		p.list.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewLabel(p.name(id), look.Body, look.Ink).Shorten(), out))
 	}
 	p.list.Refresh()

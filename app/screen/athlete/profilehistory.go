@@ -35,7 +35,7 @@ func newHistoryPart(v *Profile) *historyPart {
 		p.show()
 	})
 	p.foot = look.HBox(0, p.more)
-	p.body = look.NewSheet(look.VBox(8, look.NewLabel(v.sp.say("profile.history"), look.Strong, look.Ink), p.list, p.foot))
+	p.body = look.NewSheet(look.VBox(8, look.NewLabel(v.sp.Say("profile.history"), look.Strong, look.Ink), p.list, p.foot))
 	return p
 }
 
@@ -65,7 +65,7 @@ func (p *historyPart) load() {
 
 // show fills the panel.
 func (p *historyPart) show() {
-	say, n := p.v.sp.say, len(p.changes)
+	say, n := p.v.sp.Say, len(p.changes)
 	shown := p.changes
 	if !p.all {
 		shown = shown[:min(n, historyFirst)]

@@ -20,7 +20,7 @@ type leavingPart struct {
 }
 
 func newLeavingPart(v *Profile) *leavingPart {
-	say, h := v.sp.say, v.desk.Host
+	say, h := v.sp.Say, v.desk.Host
 	p := &leavingPart{v: v}
 	remove := field.NewButton(h, "profile.delete", say("profile.delete"), field.Outline, p.remove)
 	erase := field.NewButton(h, "profile.erase", say("profile.erase"), field.Outline, p.askErase)
@@ -43,7 +43,7 @@ func (p *leavingPart) remove() {
 	}
 	p.setGoing(true)
 	v.desk.Go(desk.Place{Screen: desk.Athletes})
-	v.desk.Say(v.sp.say("profile.deleted", nameOf(v.sp, a)), v.sp.say("profile.undelete"), func() {
+	v.desk.Say(v.sp.Say("profile.deleted", nameOf(v.sp, a)), v.sp.Say("profile.undelete"), func() {
 		if err := v.desk.Store.Undelete(ctx, refOf(a.ID), store.Edit{}); err != nil {
 			v.desk.Trouble(err)
 			return
@@ -69,7 +69,7 @@ func (p *leavingPart) askErase() {
 		v.desk.Trouble(err)
 		return
 	}
-	say := v.sp.say
+	say := v.sp.Say
 	sentence := say("profile.erase.what", nameOf(v.sp, a), say("profile.erase.tests", len(tests)), say("profile.erase.plans", len(plans)))
 	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence}, say("profile.erase.goon"),
 		func() bool { return true }, p.askName)
@@ -80,7 +80,7 @@ func (p *leavingPart) askErase() {
 func (p *leavingPart) ask(q field.Question, yes string, may func() bool, then func()) {
 	agreed := false
 	q.Actions = []field.Action{
-		{Name: "no", Text: p.v.sp.say("field.ask.cancel")},
+		{Name: "no", Text: p.v.sp.Say("field.ask.cancel")},
 		{Name: "yes", Text: yes, Kind: field.Primary, Do: func() (stay bool) {
 			agreed = may()
 			return !agreed
@@ -97,7 +97,7 @@ func (p *leavingPart) ask(q field.Question, yes string, may func() bool, then fu
 // askName lets the name be typed before anything is erased, and lists the copies
 // that will hold the athlete still.
 func (p *leavingPart) askName() {
-	v, say := p.v, p.v.sp.say
+	v, say := p.v, p.v.sp.Say
 	name := nameOf(v.sp, v.now())
 	typed := field.NewLine(v.desk.Host, "profile.erase.name", 200)
 	trouble := look.NewParagraph("", look.Note, look.Ink)
@@ -127,7 +127,7 @@ func (p *leavingPart) erase(name string) {
 	}
 	p.setGoing(true)
 	var left store.Erased
-	v.desk.Say(v.sp.say("profile.erasing", name), "", nil)
+	v.desk.Say(v.sp.Say("profile.erasing", name), "", nil)
 	v.desk.Beside.Run(func(ctx context.Context) (err error) {
 		left, err = v.desk.Store.EraseAthlete(ctx, id)
 		return err
@@ -138,7 +138,7 @@ func (p *leavingPart) erase(name string) {
 			return
 		}
 		v.desk.Go(desk.Place{Screen: desk.Athletes})
-		v.desk.Say(v.sp.say("profile.erased", name), "", nil)
+		v.desk.Say(v.sp.Say("profile.erased", name), "", nil)
 		p.tellCopies(on, name, left.Snapshots)
 	})
 }
@@ -158,7 +158,7 @@ func (p *leavingPart) gone(id record.ID) bool {
 // tellCopies lists the copies that hold an erased athlete still, and offers to
 // remove them.
 func (p *leavingPart) tellCopies(on fyne.Canvas, name string, copies []store.Snapshot) {
-	v, say := p.v, p.v.sp.say
+	v, say := p.v, p.v.sp.Say
 	if len(copies) == 0 || on == nil {
 		return
 	}

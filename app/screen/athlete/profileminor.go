@@ -25,7 +25,7 @@ type minorPart struct {
 }
 
 func newMinorPart(v *Profile) *minorPart {
-	say, p := v.sp.say, &minorPart{v: v}
+	say, p := v.sp.Say, &minorPart{v: v}
 	guardian := v.b.Line("", "profile.minor.guardian", 200, func(a *record.Athlete) *string { return &a.Guardian })
 	guardian.SetPlaceholder(say("profile.minor.guardian.hint"))
 	assent := v.b.Date("", "profile.minor.assent", field.Past, func(a *record.Athlete) (*record.Date, string) { return &a.Assent, "assent" })
@@ -55,7 +55,7 @@ func newMinorPart(v *Profile) *minorPart {
 
 // follow shows the part for a minor, and what is still open in it.
 func (p *minorPart) follow(a record.Athlete) {
-	say := p.v.sp.say
+	say := p.v.sp.Say
 	show(p.body, a.Minor(p.v.desk.Now()))
 	open := consult.CareOf(a, p.v.desk.Now()).Unsettled
 	if len(open) > 0 {

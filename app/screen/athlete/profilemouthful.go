@@ -26,10 +26,10 @@ func newMouthfulPart(v *Profile) *mouthfulPart {
 	p := &mouthfulPart{v: v}
 	number := v.b.Number("", "profile.mouthful", evidence.MouthfulVolume, quantity.Millilitre, bind.At("mouthful", func(a *record.Athlete) *record.Number { return &a.Mouthful }))
 	number.SetDecimals(0)
-	if v.sp.by.US {
+	if v.sp.By.US {
 		number.SetDecimals(1)
 	}
-	p.ten = field.NewButton(v.desk.Host, "profile.mouthful.ten", v.sp.say("profile.mouthful.ten"), field.Outline, p.ask)
+	p.ten = field.NewButton(v.desk.Host, "profile.mouthful.ten", v.sp.Say("profile.mouthful.ten"), field.Outline, p.ask)
 	p.excuse = v.newExcuse("profile.mouthful", "mouthful", number)
 	p.body = look.VBox(2, look.HBox(10, look.MinSized(fewWidth, 0, number), p.ten), p.excuse.box)
 	return p
@@ -37,7 +37,7 @@ func newMouthfulPart(v *Profile) *mouthfulPart {
 
 // ask asks for the two weighings and writes the mouthful they give.
 func (p *mouthfulPart) ask() {
-	say, h := p.v.sp.say, p.v.desk.Host
+	say, h := p.v.sp.Say, p.v.desk.Host
 	before := field.NewNumber(h, "profile.ten.before", evidence.BottleMass, quantity.Gram)
 	after := field.NewNumber(h, "profile.ten.after", evidence.BottleMass, quantity.Gram)
 	result := look.NewLabel(say("profile.ten.none"), look.Note, look.Ink2)
@@ -53,7 +53,7 @@ func (p *mouthfulPart) ask() {
 			result.SetText(say("profile.ten.wrong"))
 			return 0, false
 		}
-		result.SetText(say("profile.ten.is", p.v.sp.by.Amount(float64(m), quantity.Millilitre)))
+		result.SetText(say("profile.ten.is", p.v.sp.By.Amount(float64(m), quantity.Millilitre)))
 		return m, true
 	}
 	changed := func(field.Reading) { calculate() }

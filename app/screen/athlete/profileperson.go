@@ -56,7 +56,7 @@ type personPart struct {
 }
 
 func newPersonPart(v *Profile) *personPart {
-	say, p := v.sp.say, &personPart{v: v}
+	say, p := v.sp.Say, &personPart{v: v}
 	name := v.b.Line("", "profile.name", 200, func(a *record.Athlete) *string { return &a.Name })
 	p.born = v.b.Date("", "profile.born", field.Past, func(a *record.Athlete) (*record.Date, string) { return &a.Born, "born" })
 	p.age = look.NewLabel("", look.Note, look.Ink2).Shorten()
@@ -66,7 +66,7 @@ func newPersonPart(v *Profile) *personPart {
 	height := v.b.Number("", "profile.height", evidence.Height, quantity.Metre, bind.At("height", func(a *record.Athlete) *record.Number { return &a.Height }))
 	height.SetShown(quantity.Centimetre)
 	height.Hint = height.MetresHint
-	if v.sp.by.US {
+	if v.sp.By.US {
 		height.SetShown(quantity.Inch)
 	}
 	excuseHeight := v.newExcuse("profile.height", "height", height)
@@ -84,9 +84,9 @@ func newPersonPart(v *Profile) *personPart {
 
 // newMass is the usual mass, and the choice to hide it.
 func (p *personPart) newMass() fyne.CanvasObject {
-	v, say := p.v, p.v.sp.say
+	v, say := p.v, p.v.sp.Say
 	p.mass = v.b.Number("", "profile.mass", evidence.BodyMass, quantity.Kilogram, bind.At("usualMass", func(a *record.Athlete) *record.Number { return &a.UsualMass }))
-	if !v.sp.by.US {
+	if !v.sp.By.US {
 		p.mass.Hint = p.mass.PoundsHint
 	}
 	left := p.mass.OnLeft
@@ -117,7 +117,7 @@ func (p *personPart) ask() {
 // follow reads the age back, and keeps the mass out of sight where it is hidden.
 func (p *personPart) follow(a record.Athlete) {
 	years, state := ageOf(a, p.v.desk.Now())
-	p.age.SetText(p.v.sp.say("profile.age."+string(state), years))
+	p.age.SetText(p.v.sp.Say("profile.age."+string(state), years))
 	covered := consult.MassHidden(a, p.v.desk.Now()) && !p.asked && p.v.b.Typing() != "profile.mass"
 	show(p.massRow, !covered)
 	show(p.covered, covered)

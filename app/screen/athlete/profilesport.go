@@ -29,7 +29,7 @@ type sportPart struct {
 }
 
 func newSportPart(v *Profile) *sportPart {
-	say, p := v.sp.say, &sportPart{v: v, settled: v.now().UsualDrinking, opened: v.now().UsualDrinking}
+	say, p := v.sp.Say, &sportPart{v: v, settled: v.now().UsualDrinking, opened: v.now().UsualDrinking}
 	sport := v.b.Suggest("", "profile.sport", p.sports, func(a record.Athlete) field.Option {
 		return field.Option{Key: a.Sport, Text: desk.SportWord(v.desk.Words, a.Sport)}
 	}, func(a *record.Athlete, o field.Option) {
@@ -90,9 +90,9 @@ func (p *sportPart) checkRise() {
 		p.settled = now
 		return
 	}
-	say, before := p.v.sp.say, p.settled
+	say, before := p.v.sp.Say, p.settled
 	p.v.askWhy("profile.rise", say("profile.rise.title"),
-		say("profile.rise", p.v.sp.by.Amount(*before.Value, quantity.LitrePerHour), p.v.sp.by.Amount(*now.Value, quantity.LitrePerHour)),
+		say("profile.rise", p.v.sp.By.Amount(*before.Value, quantity.LitrePerHour), p.v.sp.By.Amount(*now.Value, quantity.LitrePerHour)),
 		func(why string) {
 			p.settled = now
 			p.v.b.Pick("profile.usual", func(s *sheet) { s.Reasons["usualDrinking"] = why })
@@ -116,8 +116,8 @@ func (p *sportPart) refuseRise() {
 		return
 	}
 	p.v.b.Undo() // whether typed or done again, it was the last step
-	say, before := p.v.sp.say, p.v.now().UsualDrinking.Or(*p.opened.Value)
-	p.refused.SetText(say("profile.usual.refused.title", p.v.sp.by.Amount(before, quantity.LitrePerHour)), say("profile.usual.refused"))
+	say, before := p.v.sp.Say, p.v.now().UsualDrinking.Or(*p.opened.Value)
+	p.refused.SetText(say("profile.usual.refused.title", p.v.sp.By.Amount(before, quantity.LitrePerHour)), say("profile.usual.refused"))
 	p.v.settled()
 }
 

@@ -19,11 +19,11 @@ type line struct {
 
 // line words an event.
 func (sp speaker) line(a record.ID, e event) line {
-	l := line{title: sp.say("overview.event." + string(e.kind)), note: sp.eventNote(e), opens: placeOf(a, e)}
+	l := line{title: sp.Say("overview.event." + string(e.kind)), note: sp.eventNote(e), opens: placeOf(a, e)}
 	if t, ok := e.day.Time(); ok {
-		l.day = sp.w.Day(t)
-		if t.Year() != sp.now.Year() {
-			l.year = sp.w.Number(float64(t.Year()), 0)
+		l.day = sp.Words.Day(t)
+		if t.Year() != sp.Today.Year() {
+			l.year = sp.Words.Number(float64(t.Year()), 0)
 		}
 	}
 	return l
@@ -71,18 +71,18 @@ func (sp speaker) testNote(f consult.Findings) string {
 	rate := f.Sweat.Fluid.Rate
 	switch {
 	case rate.Known && !rate.Ranged:
-		parts = append(parts, sp.say("overview.rate.provisional", sp.by.Found(rate)))
+		parts = append(parts, sp.Say("overview.rate.provisional", sp.By.Found(rate)))
 	case rate.Known:
-		parts = append(parts, sp.by.Found(rate))
+		parts = append(parts, sp.By.Found(rate))
 	}
 	if place := strings.TrimSpace(f.Test.Session.Place); place != "" {
 		parts = append(parts, place)
 	}
 	if f.Test.State != record.TestClosed {
-		parts = append(parts, sp.say("overview.test."+string(f.Test.State)))
+		parts = append(parts, sp.Say("overview.test."+string(f.Test.State)))
 	}
 	if f.Test.Session.Date == "" {
-		parts = append(parts, sp.say("overview.undated"))
+		parts = append(parts, sp.Say("overview.undated"))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -92,9 +92,9 @@ func (sp speaker) agreedNote(p record.Plan) string {
 	parts := []string{sp.planName(p)}
 	switch _, place, ok := consult.StepNow(p); {
 	case p.State == record.PlanReplaced:
-		parts = append(parts, sp.say("overview.agreed.replaced"))
+		parts = append(parts, sp.Say("overview.agreed.replaced"))
 	case ok:
-		parts = append(parts, sp.say("overview.agreed.step", sp.w.Number(float64(place), 0), sp.w.Number(float64(len(p.Steps)), 0)))
+		parts = append(parts, sp.Say("overview.agreed.step", sp.Words.Number(float64(place), 0), sp.Words.Number(float64(len(p.Steps)), 0)))
 	default:
 		if o, there := consult.OptionByID(p, p.Agreement.OptionID); there && o.Name != "" {
 			parts = append(parts, lower(o.Name))
@@ -107,19 +107,19 @@ func (sp speaker) agreedNote(p record.Plan) string {
 func (sp speaker) reviewNote(r record.Review) string {
 	var parts []string
 	if r.Decision != "" {
-		parts = append(parts, sp.say("overview.review."+string(r.Decision)))
+		parts = append(parts, sp.Say("overview.review."+string(r.Decision)))
 	}
 	switch {
-	case r.DoneShare.Known() && !sp.by.Hidden:
-		parts = append(parts, sp.say("overview.review.done", sp.w.Number(*r.DoneShare.Value, 0)))
+	case r.DoneShare.Known() && !sp.By.Hidden:
+		parts = append(parts, sp.Say("overview.review.done", sp.Words.Number(*r.DoneShare.Value, 0)))
 	case r.Drunk.Known():
-		parts = append(parts, sp.say("overview.review.drunk", sp.by.Amount(*r.Drunk.Value/1000, quantity.Litre)))
+		parts = append(parts, sp.Say("overview.review.drunk", sp.By.Amount(*r.Drunk.Value/1000, quantity.Litre)))
 	}
 	if r.Stomach.Known() {
-		parts = append(parts, sp.say("overview.review.stomach", sp.w.Number(*r.Stomach.Value, 0)))
+		parts = append(parts, sp.Say("overview.review.stomach", sp.Words.Number(*r.Stomach.Value, 0)))
 	}
 	if r.Heavier {
-		parts = append(parts, sp.say("overview.review.heavier"))
+		parts = append(parts, sp.Say("overview.review.heavier"))
 	}
 	return strings.Join(parts, ", ")
 }

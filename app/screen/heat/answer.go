@@ -36,13 +36,13 @@ func (sp Speaker) Answer(r consult.Calculation, days Days) Answer {
 	rate := r.Climate.Rate
 	switch {
 	case r.Climate.Kind == climate.NoBasis || !rate.Ranged:
-		a.Beside = sp.say("rests.none")
+		a.Beside = sp.Say("rests.none")
 	case !rate.Estimate:
-		a.Figure, a.Beside = sp.Rate(rate.Value), sp.say("heat.measured", sp.Rates(rate.Range))
+		a.Figure, a.Beside = sp.Rate(rate.Value), sp.Say("heat.measured", sp.Rates(rate.Range))
 	case showsMiddle(r.Climate):
-		a.Figure, a.Beside = sp.Rates(rate.Range), sp.say("heat.estimate.middle", sp.middle(rate.Value))
+		a.Figure, a.Beside = sp.Rates(rate.Range), sp.Say("heat.estimate.middle", sp.middle(rate.Value))
 	default:
-		a.Figure, a.Beside = sp.Rates(rate.Range), sp.say("heat.estimate")
+		a.Figure, a.Beside = sp.Rates(rate.Range), sp.Say("heat.estimate")
 	}
 	return a
 }
@@ -60,7 +60,7 @@ func (sp Speaker) rests(r consult.Calculation) string {
 	}
 	first := sp.first(r)
 	if len(r.Compared) > 0 && r.Climate.Breath.Known {
-		first += " " + sp.say("heat.rests.breath", sp.Rate(r.Climate.Breath.Value))
+		first += " " + sp.Say("heat.rests.breath", sp.Rate(r.Climate.Breath.Value))
 	}
 	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes))
 }
@@ -69,11 +69,11 @@ func (sp Speaker) rests(r consult.Calculation) string {
 func (sp Speaker) first(r consult.Calculation) string {
 	switch r.Climate.Kind {
 	case climate.OneTest:
-		return sp.say("heat.rests.test", sp.Day(consult.TestDay(r.Tests[r.Climate.From[0]].Test)))
+		return sp.Say("heat.rests.test", sp.Day(consult.TestDay(r.Tests[r.Climate.From[0]].Test)))
 	case climate.GroupValues:
 		return sp.group(r)
 	}
-	return sp.say("rests." + string(r.Climate.Kind))
+	return sp.Say("rests." + string(r.Climate.Kind))
 }
 
 // short is what a rate rests on for the athlete, and the limit that follows.
@@ -104,10 +104,10 @@ func there(list []climate.Advice) []climate.Advice {
 func (sp Speaker) group(r consult.Calculation) string {
 	for _, id := range r.Climate.Rate.Why.Sources {
 		if e, ok := evidence.Find(id); ok {
-			return sp.say("rests.group") + " " + sp.say("heat.rests.group", e.Source.Short)
+			return sp.Say("rests.group") + " " + sp.Say("heat.rests.group", e.Source.Short)
 		}
 	}
-	return sp.say("rests.group")
+	return sp.Say("rests.group")
 }
 
 // codes words the codes of a basis, each once; what is said elsewhere is left
@@ -139,13 +139,13 @@ func (sp Speaker) advice(list []climate.Advice, days Days) string {
 			if !within {
 				continue
 			}
-			text := sp.say(a.Code, sp.Words.Number(float64(a.FromDay), 0), sp.Words.Number(float64(a.UntilDay), 0))
+			text := sp.Say(a.Code, sp.Words.Number(float64(a.FromDay), 0), sp.Words.Number(float64(a.UntilDay), 0))
 			if when != "" {
-				text = sp.say("heat.advice.when", strings.TrimSuffix(text, "."), when)
+				text = sp.Say("heat.advice.when", strings.TrimSuffix(text, "."), when)
 			}
 			out = append(out, text)
 		default:
-			out = append(out, sp.say(a.Code))
+			out = append(out, sp.Say(a.Code))
 		}
 	}
 	return strings.Join(out, " ")
@@ -182,9 +182,9 @@ func (sp Speaker) Span(a, b time.Time) string {
 	case a.Equal(b):
 		return sp.Day(a)
 	case a.Month() == b.Month() && a.Year() == b.Year():
-		return sp.say("heat.span", sp.Words.Number(float64(a.Day()), 0), sp.Day(b))
+		return sp.Say("heat.span", sp.Words.Number(float64(a.Day()), 0), sp.Day(b))
 	}
-	return sp.say("heat.span", sp.Day(a), sp.Day(b))
+	return sp.Say("heat.span", sp.Day(a), sp.Day(b))
 }
 
 // Strip is the rate on a level line, with the tests as points.

@@ -24,27 +24,27 @@ type Caution struct {
 // Caution words the heat caution of a calculation for an athlete; emergency is
 // the number to call, empty where none is set.
 func (sp Speaker) Caution(r consult.Calculation, care consult.Care, emergency string) Caution {
-	c := Caution{Always: sp.say("caution.drinking")}
+	c := Caution{Always: sp.Say("caution.drinking")}
 	if emergency != "" {
-		c.Always = sp.say("heat.emergency", emergency) + " " + c.Always
+		c.Always = sp.Say("heat.emergency", emergency) + " " + c.Always
 	}
 	if !r.CautionKnown {
-		c.Title, c.Lines = sp.say("heat.caution.unknown"), sp.profile(care)
+		c.Title, c.Lines = sp.Say("heat.caution.unknown"), sp.profile(care)
 		return c
 	}
 	k := r.Caution
 	for _, part := range k.Parts {
 		text := sp.cautionPart(part, r.Outing.Air.Wbgt.Known())
 		if part.By == k.Decides {
-			c.Title = sp.say("caution.title", text, lower(sp.say("level."+k.Level.Code())))
+			c.Title = sp.Say("caution.title", text, lower(sp.Say("level."+k.Level.Code())))
 			continue
 		}
-		c.Lines = append(c.Lines, sp.say("heat.caution.part", text, lower(sp.say("level."+part.Level.Code()))))
+		c.Lines = append(c.Lines, sp.Say("heat.caution.part", text, lower(sp.Say("level."+part.Level.Code()))))
 	}
-	c.Sentence = sp.say(bandKey(k.Band)) + " " + sp.say("caution."+climate.LocalPolicyWins)
+	c.Sentence = sp.Say(bandKey(k.Band)) + " " + sp.Say("caution."+climate.LocalPolicyWins)
 	for _, code := range k.Codes {
 		if code != climate.LocalPolicyWins {
-			c.Lines = append(c.Lines, sp.say("caution."+code))
+			c.Lines = append(c.Lines, sp.Say("caution."+code))
 		}
 	}
 	c.Lines = append(c.Lines, sp.profile(care)...)
@@ -64,12 +64,12 @@ func (sp Speaker) cautionPart(p climate.CautionPart, read bool) string {
 		return sp.Units("caution.wbgt", sp.bare(p.Figure.Value, 0))
 	case climate.CautionWettedness:
 		if !p.Figure.Known {
-			return sp.say("basis.code." + climate.PlanNothingLeaves)
+			return sp.Say("basis.code." + climate.PlanNothingLeaves)
 		}
 		if p.Figure.Value > evidence.WettednessShown {
-			return sp.say("caution.wettedness.over")
+			return sp.Say("caution.wettedness.over")
 		}
-		return sp.say("caution.wettedness", sp.Words.Number(100*p.Figure.Value, 0))
+		return sp.Say("caution.wettedness", sp.Words.Number(100*p.Figure.Value, 0))
 	}
 	if p.Beyond {
 		return sp.Units("caution.core.beyond", sp.bare(p.Figure.Value, 0))
@@ -83,10 +83,10 @@ func (sp Speaker) profile(care consult.Care) []string {
 	for _, kind := range care.Flags {
 		switch kind {
 		case record.FlagMinor:
-			list = append(list, sp.say("heat.minor"))
+			list = append(list, sp.Say("heat.minor"))
 		case record.FlagPregnancy, record.FlagSickleCell, record.FlagAntidepressant, record.FlagCysticFibrosis,
 			record.FlagHeart, record.FlagDiuretics, record.FlagLithium, record.FlagDiabetes:
-			list = append(list, sp.say("heat.flag", sp.say("flag."+string(kind)+".name")))
+			list = append(list, sp.Say("heat.flag", sp.Say("flag."+string(kind)+".name")))
 		}
 	}
 	return list

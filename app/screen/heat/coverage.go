@@ -56,7 +56,7 @@ func (sp Speaker) row(f consult.Findings) Row {
 	s := f.Test.Session
 	day := sp.Day(consult.TestDay(f.Test))
 	if s.Place != "" {
-		day = sp.say("heat.test.day", day, s.Place)
+		day = sp.Say("heat.test.day", day, s.Place)
 	}
 	return Row{Test: f.Test.ID, Day: day, Air: sp.Air(f.Test.Air), Effort: sp.Effort(s), Sun: sp.Sun(f.Test.Air.Sun)}
 }
@@ -64,12 +64,12 @@ func (sp Speaker) row(f consult.Findings) Row {
 // left says why a test could not be compared.
 func (sp Speaker) left(f consult.Findings) string {
 	if _, err := consult.WeatherOf(f.Test.Air); err != nil {
-		return sp.say("heat.left.air")
+		return sp.Say("heat.left.air")
 	}
 	if !f.Sweat.Fluid.Rate.Ranged {
-		return sp.say("heat.left.rate")
+		return sp.Say("heat.left.rate")
 	}
-	return sp.say("heat.left.effort")
+	return sp.Say("heat.left.effort")
 }
 
 // mostReasons is how many differences a line names.
@@ -78,10 +78,10 @@ const mostReasons = 3
 // holds says how far a test holds, and by what not.
 func (sp Speaker) holds(c climate.Coverage) string {
 	if c.Err != nil {
-		return sp.say("heat.left.effort")
+		return sp.Say("heat.left.effort")
 	}
 	if c.Grade == climate.Tested {
-		return sp.say("grade.tested")
+		return sp.Say("grade.tested")
 	}
 	var reasons []string
 	for _, d := range told(c.Reasons()) {
@@ -89,7 +89,7 @@ func (sp Speaker) holds(c climate.Coverage) string {
 			reasons = append(reasons, sp.reason(d))
 		}
 	}
-	return sp.say("grade.why", sp.say("grade."+c.Grade.Code()), strings.Join(reasons, sp.say("format.comma")))
+	return sp.Say("grade.why", sp.Say("grade."+c.Grade.Code()), strings.Join(reasons, sp.Say("format.comma")))
 }
 
 // told are the differences in the order in which a person would name them:
@@ -121,11 +121,11 @@ func (sp Speaker) reason(d climate.Difference) string {
 	case climate.ByAir:
 		return sp.Units(key, sp.apart(d.Size))
 	case climate.ByEffort, climate.ByMonths, climate.ByDuration:
-		return sp.say(key, sp.Words.Number(math.Abs(d.Size), 0))
+		return sp.Say(key, sp.Words.Number(math.Abs(d.Size), 0))
 	case climate.BySun, climate.ByClothing:
 		if quantity.Round(d.Size, 2) == 0 {
-			return sp.say("apart." + d.By + ".other")
+			return sp.Say("apart." + d.By + ".other")
 		}
 	}
-	return sp.say(key)
+	return sp.Say(key)
 }

@@ -27,7 +27,7 @@ func speaker(t testing.TB, us, hidden bool) Speaker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Speaker{Words: w, By: amount.Writer{Words: w, US: us, Hidden: hidden}, Today: time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC)}
+	return Speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w, US: us, Hidden: hidden}, Today: time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC)}}
 }
 
 // plain takes the hard spaces out of a text.

@@ -23,7 +23,7 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Calculation) *
 	w := sp.Why(r)
 	column := look.VBox(6, look.NewLabel(w.Figure, look.Second, look.Ink), look.NewParagraph(w.Beside, look.Note, look.Ink2))
 	add := func(key string, o fyne.CanvasObject) {
-		column.Add(look.VBox(3, look.Gap(0, 6), look.NewLabel(sp.say(key), look.NoteStrong, look.Ink), o))
+		column.Add(look.VBox(3, look.Gap(0, 6), look.NewLabel(sp.Say(key), look.NoteStrong, look.Ink), o))
 	}
 	if w.Rests != "" {
 		add("heat.why.rests", look.NewParagraph(w.Rests, look.Note, look.Ink))
@@ -36,11 +36,11 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Calculation) *
 	}
 	if len(w.Budget) > 0 {
 		bars := chart.NewBudgetBars()
-		bars.Set(chart.BudgetData{Shares: w.Budget, Summary: sp.say("heat.why.budget")})
+		bars.Set(chart.BudgetData{Shares: w.Budget, Summary: sp.Say("heat.why.budget")})
 		add("heat.why.budget", bars)
 	}
 	if len(w.Steps) > 0 {
-		add("heat.why.steps", look.VBox(4, lineList(w.Steps), look.NewParagraph(sp.say("heat.why.steps.note"), look.Note, look.Ink2)))
+		add("heat.why.steps", look.VBox(4, lineList(w.Steps), look.NewParagraph(sp.Say("heat.why.steps.note"), look.Note, look.Ink2)))
 	}
 	if w.Soldiers != "" {
 		add("heat.why.soldiers", look.NewParagraph(w.Soldiers, look.Note, look.Ink2))
@@ -52,11 +52,11 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Calculation) *
 		add("heat.why.sources", look.NewParagraph(strings.Join(w.Sources, "\n"), look.Note, look.Ink2))
 	}
 	if sp.By.Hidden {
-		column.Add(look.NewParagraph(sp.say("heat.why.hidden"), look.Note, look.Ink2))
+		column.Add(look.NewParagraph(sp.Say("heat.why.hidden"), look.Note, look.Ink2))
 	}
 	return h.Ask(on, field.Question{
-		Name: "heat.why", Title: sp.say("heat.why.title"), Content: look.Pad(0, besideBar, 0, 0, column), Width: whyWidth,
-		Actions: []field.Action{{Name: "close", Text: sp.say("heat.close"), Kind: field.Primary}},
+		Name: "heat.why", Title: sp.Say("heat.why.title"), Content: look.Pad(0, besideBar, 0, 0, column), Width: whyWidth,
+		Actions: []field.Action{{Name: "close", Text: sp.Say("heat.close"), Kind: field.Primary}},
 	})
 }
 

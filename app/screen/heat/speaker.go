@@ -2,25 +2,15 @@ package heat
 
 import (
 	"math"
-	"time"
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
-// Speaker words a calculation in one language and one set of units.
-type Speaker struct {
-	Words *words.Words
-	By    amount.Writer
-	// Today is the present day: dates of other years are written with theirs.
-	Today time.Time
-}
-
-// say is a text of the catalogue.
-func (sp Speaker) say(key string, args ...any) string { return sp.Words.Say(key, args...) }
+// Speaker words a calculation.
+type Speaker struct{ amount.Speaker }
 
 // Units is a text that names a unit, in its form for the practice's units.
 func (sp Speaker) Units(key string, args ...any) string {
@@ -28,14 +18,6 @@ func (sp Speaker) Units(key string, args ...any) string {
 		key = us
 	}
 	return sp.Words.Say(key, args...)
-}
-
-// Day is a day without its year where it is this year's.
-func (sp Speaker) Day(t time.Time) string {
-	if t.Year() == sp.Today.Year() {
-		return sp.Words.Day(t)
-	}
-	return sp.Words.Date(t)
 }
 
 // Degrees is a temperature in whole degrees, with its unit.
@@ -68,19 +50,19 @@ const fahrenheitDegree = 1.8
 func (sp Speaker) Air(a record.Air) string {
 	switch {
 	case a.Temperature.Known() && a.Humidity.Known():
-		return sp.say("heat.air", sp.Degrees(*a.Temperature.Value), sp.Words.Number(*a.Humidity.Value, 0))
+		return sp.Say("heat.air", sp.Degrees(*a.Temperature.Value), sp.Words.Number(*a.Humidity.Value, 0))
 	case a.Temperature.Known():
 		return sp.Degrees(*a.Temperature.Value)
 	}
-	return sp.say("heat.none")
+	return sp.Say("heat.none")
 }
 
 // Sun is the sun in words.
 func (sp Speaker) Sun(s record.Sun) string {
 	if s == "" {
-		return sp.say("heat.none")
+		return sp.Say("heat.none")
 	}
-	return sp.say("sun." + string(s))
+	return sp.Say("sun." + string(s))
 }
 
 // Clothing is the clothing in words.
@@ -88,7 +70,7 @@ func (sp Speaker) Clothing(code string) string {
 	if code == "" {
 		code = consult.ClothingShirt
 	}
-	return sp.say("clothing." + code)
+	return sp.Say("clothing." + code)
 }
 
 // Effort is the effort of a session by the best that is known of it.
@@ -99,11 +81,11 @@ func (sp Speaker) Effort(s record.Session) string {
 	case s.Speed.Known():
 		return sp.speed(*s.Speed.Value)
 	case s.Effort.Known():
-		return sp.say("heat.effort", sp.Words.Number(*s.Effort.Value, 0))
+		return sp.Say("heat.effort", sp.Words.Number(*s.Effort.Value, 0))
 	case s.Met.Known():
 		return sp.By.Amount(*s.Met.Value, quantity.Met)
 	}
-	return sp.say("heat.none")
+	return sp.Say("heat.none")
 }
 
 // speed is a running speed in km/h, no more exact than it was written down.
@@ -152,24 +134,24 @@ func (sp Speaker) middle(x float64) string {
 // Rates is a range of sweat rates: "1.2 to 2.0 L/h".
 func (sp Speaker) Rates(r quantity.Range) string {
 	low, high := sp.rates(r)
-	return sp.say("heat.rates", low, high, string(sp.By.Unit(quantity.LitrePerHour)))
+	return sp.Say("heat.rates", low, high, string(sp.By.Unit(quantity.LitrePerHour)))
 }
 
 // LowRate and HighRate are the ends of a range by themselves: "1.2 L/h".
 func (sp Speaker) LowRate(r quantity.Range) string {
 	low, _ := sp.rates(r)
-	return sp.say("heat.rate", low, string(sp.By.Unit(quantity.LitrePerHour)))
+	return sp.Say("heat.rate", low, string(sp.By.Unit(quantity.LitrePerHour)))
 }
 
 // HighRate is the high end of a range by itself.
 func (sp Speaker) HighRate(r quantity.Range) string {
 	_, high := sp.rates(r)
-	return sp.say("heat.rate", high, string(sp.By.Unit(quantity.LitrePerHour)))
+	return sp.Say("heat.rate", high, string(sp.By.Unit(quantity.LitrePerHour)))
 }
 
 // MiddleRate is the middle of an estimate with its unit: "2.2 L/h".
 func (sp Speaker) MiddleRate(x float64) string {
-	return sp.say("heat.rate", sp.middle(x), string(sp.By.Unit(quantity.LitrePerHour)))
+	return sp.Say("heat.rate", sp.middle(x), string(sp.By.Unit(quantity.LitrePerHour)))
 }
 
 // Rate is one sweat rate: "1.56 L/h".

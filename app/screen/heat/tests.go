@@ -86,7 +86,7 @@ func (p *Tests) rows(r consult.Calculation) {
 	look.ShowIf(p.table.box, len(rows) > 0)
 	setText(p.none, "")
 	if len(rows) == 0 {
-		setText(p.none, p.sp.say("heat.tests.none"))
+		setText(p.none, p.sp.Say("heat.tests.none"))
 	}
 }
 

@@ -32,11 +32,11 @@ func (sp Speaker) Troubles(err error, s record.Stop) []Trouble {
 	case errors.As(err, &unknown):
 		return []Trouble{{evidence.PlaceField, sp.unknown(unknown)}}
 	case errors.Is(err, consult.ErrNoAir):
-		return []Trouble{{evidence.AirTemperature, sp.say("heat.trouble.air", sp.Words.List(sp.lacking(s)))}}
+		return []Trouble{{evidence.AirTemperature, sp.Say("heat.trouble.air", sp.Words.List(sp.lacking(s)))}}
 	case errors.Is(err, consult.ErrTestGone):
-		return []Trouble{{"", sp.say("heat.trouble.testgone")}}
+		return []Trouble{{"", sp.Say("heat.trouble.testgone")}}
 	case errors.Is(err, consult.ErrNoBasis):
-		return []Trouble{{"", sp.say("rests.none")}}
+		return []Trouble{{"", sp.Say("rests.none")}}
 	}
 	problems := climate.Problems(err)
 	if len(problems) == 0 {
@@ -59,13 +59,13 @@ func (sp Speaker) endsBefore(s record.Stop) string {
 	if !ok1 || !ok2 {
 		return ""
 	}
-	return sp.say("heat.trouble.ends", sp.Words.Date(from), sp.Words.Date(until))
+	return sp.Say("heat.trouble.ends", sp.Words.Date(from), sp.Words.Date(until))
 }
 
 // unknown says that the table has no such city, with what is like it.
 func (sp Speaker) unknown(e climate.UnknownPlaceError) string {
 	if len(e.Like) == 0 {
-		return sp.say("heat.trouble.city", e.Name)
+		return sp.Say("heat.trouble.city", e.Name)
 	}
 	var like []string
 	for _, name := range e.Like {
@@ -73,7 +73,7 @@ func (sp Speaker) unknown(e climate.UnknownPlaceError) string {
 			like = append(like, name)
 		}
 	}
-	return sp.say("heat.trouble.city.like", e.Name, strings.Join(like, sp.say("format.comma")))
+	return sp.Say("heat.trouble.city.like", e.Name, strings.Join(like, sp.Say("format.comma")))
 }
 
 // lacking names what of the air is not there.
@@ -88,7 +88,7 @@ func (sp Speaker) lacking(s record.Stop) []string {
 		{s.Air.Sun != "", "heat.trouble.sun"},
 	} {
 		if !part.there {
-			list = append(list, sp.say(part.key))
+			list = append(list, sp.Say(part.key))
 		}
 	}
 	return list
@@ -100,28 +100,28 @@ func (sp Speaker) lacking(s record.Stop) []string {
 func (sp Speaker) problem(p evidence.Problem) string {
 	switch p.Field {
 	case evidence.BodyMass, evidence.Height:
-		return sp.say("heat.trouble.body")
+		return sp.Say("heat.trouble.body")
 	case evidence.Duration:
 		if p.Value == 0 {
-			return sp.say("heat.trouble.minutes")
+			return sp.Say("heat.trouble.minutes")
 		}
 	case evidence.EffortRating, evidence.MetabolicRate:
 		if p.Code == evidence.CodeInWater {
-			return sp.say("basis.code." + climate.PlanInWater)
+			return sp.Say("basis.code." + climate.PlanInWater)
 		}
-		return sp.say("heat.trouble.effort")
+		return sp.Say("heat.trouble.effort")
 	case evidence.MonthField:
-		return sp.say("heat.trouble.month")
+		return sp.Say("heat.trouble.month")
 	case evidence.DewPointField, evidence.VapourPressure:
 		if p.Code == evidence.CodeDewPoint {
-			return sp.say("heat.trouble.dewpoint")
+			return sp.Say("heat.trouble.dewpoint")
 		}
 	case evidence.AirTemperature:
 		if p.Code == evidence.CodeOutside {
-			return sp.say("heat.trouble.hot", sp.Degrees(p.Value), sp.Degrees(p.Limit.Low), sp.Degrees(p.Limit.High))
+			return sp.Say("heat.trouble.hot", sp.Degrees(p.Value), sp.Degrees(p.Limit.Low), sp.Degrees(p.Limit.High))
 		}
 	case evidence.SunField:
-		return sp.say("heat.trouble.nosun")
+		return sp.Say("heat.trouble.nosun")
 	}
 	if p.Code == evidence.CodeOutside {
 		return sp.outside("heat.trouble.outside", p)
@@ -134,7 +134,7 @@ func (sp Speaker) problem(p evidence.Problem) string {
 func (sp Speaker) outside(key string, p evidence.Problem) string {
 	name := string(p.Field)
 	if measure := "measure." + desk.FieldKey(p.Field); sp.Words.Has(measure) {
-		name = sp.say(measure)
+		name = sp.Say(measure)
 	}
 	end := func(x float64) string {
 		shown, err := quantity.Convert(x, p.Unit, sp.By.Unit(p.Unit))
@@ -147,7 +147,7 @@ func (sp Speaker) outside(key string, p evidence.Problem) string {
 		}
 		return text
 	}
-	return sp.say(key, capital(name), end(p.Value), end(p.Limit.Low), end(p.Limit.High))
+	return sp.Say(key, capital(name), end(p.Value), end(p.Limit.Low), end(p.Limit.High))
 }
 
 // capital makes the first letter of a text large.

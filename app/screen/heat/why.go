@@ -40,7 +40,7 @@ func (sp Speaker) Why(r consult.Calculation) Why {
 	rate := r.Climate.Rate
 	w := Why{Figure: answer.Figure, Beside: answer.Beside, Rests: answer.Rests}
 	for _, s := range rate.Why.Budget {
-		w.Budget = append(w.Budget, chart.BudgetShare{Name: sp.say("source." + s.Source), Part: s.Part,
+		w.Budget = append(w.Budget, chart.BudgetShare{Name: sp.Say("source." + s.Source), Part: s.Part,
 			Text: sp.Words.Number(100*s.Part, 0) + "\u00a0" + string(quantity.PerCent)})
 	}
 	w.Sources, w.Tests = sp.sources(rate.Why.Sources), sp.refusals(r)
@@ -72,7 +72,7 @@ func (sp Speaker) soldiers(s consult.Soldiers) string {
 	}
 	for _, p := range climate.Problems(s.Refused) {
 		if p.Code == evidence.CodeOutOfFit {
-			return sp.say("heat.soldiers.refused", sp.outside("problem."+p.Code, p))
+			return sp.Say("heat.soldiers.refused", sp.outside("problem."+p.Code, p))
 		}
 	}
 	if s.Refused != nil {
@@ -80,11 +80,11 @@ func (sp Speaker) soldiers(s consult.Soldiers) string {
 	}
 	rate := func(x quantity.GramsPerHour) string {
 		if x <= 0 {
-			return sp.say("heat.soldiers.below")
+			return sp.Say("heat.soldiers.below")
 		}
 		return sp.Rate(float64(x) / 1000)
 	}
-	return sp.say("heat.soldiers.rates", rate(s.Rates.Exponential), rate(s.Rates.Linear))
+	return sp.Say("heat.soldiers.rates", rate(s.Rates.Exponential), rate(s.Rates.Linear))
 }
 
 // steps are the steps of the heat balance.
@@ -98,7 +98,7 @@ func (sp Speaker) steps(e climate.Explained) []Line {
 		{"heat.step.base", e.Base}, {"heat.step.onset", e.Onset}, {"heat.step.breath", e.Breath},
 	} {
 		if s.f.Known {
-			list = append(list, Line{sp.say(s.key), sp.step(s.f)})
+			list = append(list, Line{sp.Say(s.key), sp.step(s.f)})
 		}
 	}
 	return list
@@ -122,9 +122,9 @@ func (sp Speaker) step(f figure.Figure) string {
 	case !f.Ranged:
 		return value
 	case u == quantity.LitrePerHour:
-		return sp.say("heat.step.ranged", value, sp.By.Range(f))
+		return sp.Say("heat.step.ranged", value, sp.By.Range(f))
 	}
-	return sp.say("heat.step.ranged", value, sp.Words.Between(f.Range, decimals))
+	return sp.Say("heat.step.ranged", value, sp.Words.Between(f.Range, decimals))
 }
 
 // more are the sources of the steps that are not named yet.
@@ -155,7 +155,7 @@ func (sp Speaker) sources(ids []string) []string {
 		if !ok {
 			continue
 		}
-		text := sp.say("heat.source", e.Source.Full, desk.Sureness(sp.Words, e.Sure))
+		text := sp.Say("heat.source", e.Source.Full, desk.Sureness(sp.Words, e.Sure))
 		if !seen[text] {
 			seen[text] = true
 			list = append(list, text)
@@ -170,7 +170,7 @@ func (sp Speaker) refusals(r consult.Calculation) []string {
 	for _, x := range r.Climate.Calibration.Refused {
 		if x.Test < len(r.Tests) {
 			day := sp.Day(consult.TestDay(r.Tests[x.Test].Test))
-			list = append(list, sp.say("heat.refused", day, sp.say("refusal.code."+x.Code)))
+			list = append(list, sp.Say("heat.refused", day, sp.Say("refusal.code."+x.Code)))
 		}
 	}
 	return list
@@ -184,9 +184,9 @@ func (sp Speaker) symbol(symbol string) string {
 		return symbol
 	}
 	if number := symbol[len(base):]; number != "" {
-		return sp.say("heat.symbol.numbered", sp.say(key), number)
+		return sp.Say("heat.symbol.numbered", sp.Say(key), number)
 	}
-	return sp.say(key)
+	return sp.Say(key)
 }
 
 // value is an input with its unit.
@@ -206,7 +206,7 @@ func (sp Speaker) input(in figure.Input) string {
 	if in.U <= 0 {
 		return sp.value(in)
 	}
-	return sp.say("heat.input", sp.value(in), sp.Words.Number(in.U, digitsOf(in.U, doubtDigits)))
+	return sp.Say("heat.input", sp.value(in), sp.Words.Number(in.U, digitsOf(in.U, doubtDigits)))
 }
 
 // The digits that a value and its standard uncertainty are shown with.

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -72,8 +71,7 @@ func Ask(d *desk.Desk, on fyne.Canvas, athlete record.Athlete, tests []consult.F
 // newPanel makes the widgets.
 func newPanel(d *desk.Desk, in inputs) *panel {
 	p := &panel{desk: d, in: in, s: begin(in)}
-	us := d.Practice().Settings.Units == "us"
-	p.sp = heat.Speaker{Words: d.Words, By: amount.Writer{Words: d.Words, US: us, Hidden: consult.MassHidden(in.athlete, d.Now())}, Today: d.Now()}
+	p.sp = heat.Speaker{Speaker: d.SpeakerFor(in.athlete)}
 	say := d.Words.Say
 	u := &p.ui
 	u.way = field.NewToggle(d.Host, "climate.way", []field.Option{

@@ -49,7 +49,7 @@ var (
 // New opens the list; a place that names one of the practitioner's own products
 // opens that in the editor, a new one where the place asks for it.
 func New(d *desk.Desk, place desk.Place) (*View, error) {
-	v := &View{desk: d, by: amount.Writer{Words: d.Words, US: d.Practice().Settings.Units == "us"}, body: container.NewStack()}
+	v := &View{desk: d, by: d.Speaker(false).By, body: container.NewStack()}
 	if err := v.load(); err != nil {
 		return nil, err
 	}

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
@@ -70,8 +69,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	}
 	v := &View{Plan: &part.Plan{Desk: d, File: f}, grip: grip{typing: -1}}
 	v.Shell = v
-	hidden := consult.MassHidden(f.Athlete, d.Now())
-	v.Speaker = wording.Speaker{Words: d.Words, By: amount.Writer{Words: d.Words, US: d.Practice().Settings.Units == "us", Hidden: hidden}}
+	v.Speaker = wording.Speaker{Speaker: d.SpeakerFor(f.Athlete)}
 	p, there, err := v.choose(place)
 	switch {
 	case errors.Is(err, consult.ErrNoBasis):

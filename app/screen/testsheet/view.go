@@ -74,7 +74,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 		return nil, fmt.Errorf("open a test sheet: %w", err)
 	}
 	v := &View{desk: d, athlete: a, tests: tests, part: PartBefore}
-	v.by = amount.Writer{Words: d.Words, US: d.Practice().Settings.Units == "us", Hidden: consult.MassHidden(a, d.Now())}
+	v.by = d.SpeakerFor(a).By
 	open, there, err := v.choose(place)
 	switch {
 	case err != nil:

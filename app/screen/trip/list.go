@@ -40,7 +40,7 @@ func NewList(d *desk.Desk) (*List, error) {
 	if err != nil {
 		return nil, fmt.Errorf("list the travellers: %w", err)
 	}
-	v := &List{desk: d, sp: heat.Speaker{Words: d.Words, Today: d.Now()}, trips: inOrder(trips, d.Today()), names: map[record.ID]string{}}
+	v := &List{desk: d, sp: heat.Speaker{Speaker: d.Speaker(false)}, trips: inOrder(trips, d.Today()), names: map[record.ID]string{}}
 	for _, a := range athletes {
 		v.names[a.ID] = a.Name
 	}

@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
@@ -81,7 +80,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	if err != nil {
 		return nil, err
 	}
-	v.b = bind.New(d, amount.Writer{Words: d.Words, US: v.us()}, doc)
+	v.b = bind.New(d, d.Speaker(false).By, doc)
 	v.b.OnChange, v.b.OnLeft = v.follow, v.follow
 	v.build()
 	v.settle()
@@ -90,12 +89,9 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	return v, nil
 }
 
-// us reports whether the practice writes in US units.
-func (v *View) us() bool { return v.desk.Practice().Settings.Units == "us" }
-
 // speaker words what is shown of a traveller; nil is what is everybody's.
 func (v *View) speaker(m *member) heat.Speaker {
-	sp := heat.Speaker{Words: v.desk.Words, By: amount.Writer{Words: v.desk.Words, US: v.us()}, Today: v.desk.Now()}
+	sp := heat.Speaker{Speaker: v.desk.Speaker(false)}
 	if m != nil {
 		sp.By.Hidden = consult.MassHidden(m.athlete, v.desk.Now())
 	}

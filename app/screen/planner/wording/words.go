@@ -13,17 +13,11 @@ import (
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
 // Speaker words a plan in the practice's language and units. Where body mass is
 // hidden it speaks of litres only.
-type Speaker struct {
-	Words *words.Words
-	By    amount.Writer
-}
-
-func (sp Speaker) Say(key string, args ...any) string { return sp.Words.Say(key, args...) }
+type Speaker struct{ amount.Speaker }
 
 // Litres writes a volume of a whole session: "0.80 L".
 func (sp Speaker) Litres(l float64) string { return sp.By.Amount(l, quantity.Litre) }
