@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/screen/pantry"
 	"ebbwell/app/screen/planner"
 	"ebbwell/app/screen/practice"
+	"ebbwell/app/screen/profile"
 	"ebbwell/app/screen/roster"
 	"ebbwell/app/screen/testday"
 	"ebbwell/app/screen/testsheet"
@@ -33,7 +34,7 @@ func (p *Program) make(place desk.Place) (desk.View, error) {
 	case desk.Overview:
 		return athlete.NewOverview(p.desk, place.Athlete)
 	case desk.Profile:
-		return athlete.NewProfile(p.desk, place)
+		return profile.New(p.desk, place)
 	case desk.Tests:
 		return testsheet.New(p.desk, place)
 	case desk.Plan:

@@ -150,6 +150,9 @@ const (
 	ConsentResearch Purpose = "research"
 )
 
+// Purposes lists what an athlete can consent to.
+func Purposes() []Purpose { return []Purpose{ConsentTest, ConsentUrine, ConsentCoach, ConsentResearch} }
+
 // Consent is a permission with its date.
 type Consent struct {
 	Meta

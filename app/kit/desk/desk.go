@@ -41,6 +41,13 @@ const (
 	Trip    Screen = "trip"
 )
 
+// The parts of a profile that a place can name.
+const (
+	PartMinor    = "minor"
+	PartFlags    = "flags"
+	PartConsents = "consents"
+)
+
 // Place is a screen and what it shows.
 type Place struct {
 	Screen  Screen

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
 	"ebbwell/internal/words"
 )
 
@@ -31,4 +32,21 @@ func ChanceWord(w *words.Words, code string) string {
 		return w.Say(key)
 	}
 	return code
+}
+
+// NameOf is an athlete's name; one that was taken out again has words instead.
+func NameOf(w *words.Words, a record.Athlete) string {
+	if a.Name != "" {
+		return a.Name
+	}
+	return w.Say("overview.unnamed")
+}
+
+// Unsettled names what a minor's first sheet waits for; see [consult.Care].
+func Unsettled(w *words.Words, list []string) string {
+	var names []string
+	for _, what := range list {
+		names = append(names, w.Say("profile.minor.open."+what))
+	}
+	return w.List(names)
 }

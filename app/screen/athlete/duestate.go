@@ -116,7 +116,7 @@ func (f file) tripsDue() []due {
 // withdrawn is a decision, not a thing to chase.
 func (f file) consentsDue() []due {
 	var list []due
-	for _, p := range purposes() {
+	for _, p := range record.Purposes() {
 		ends, known, withdrawn := f.consentEnd(p)
 		switch {
 		case !known && p == record.ConsentTest && !withdrawn:
@@ -146,9 +146,4 @@ func (f file) consentEnd(p record.Purpose) (ends record.Date, known, withdrawn b
 		}
 	}
 	return ends, known, withdrawn
-}
-
-// purposes lists what an athlete can consent to.
-func purposes() []record.Purpose {
-	return []record.Purpose{record.ConsentTest, record.ConsentUrine, record.ConsentCoach, record.ConsentResearch}
 }

@@ -61,11 +61,11 @@ func buttonOf(k dueKind) desk.Screen {
 func partOf(k dueKind) string {
 	switch k {
 	case dueUnsettled:
-		return PartMinor
+		return desk.PartMinor
 	case duePhysician:
-		return PartFlags
+		return desk.PartFlags
 	}
-	return PartConsents
+	return desk.PartConsents
 }
 
 // dueSentence says what is to be done.
@@ -76,7 +76,7 @@ func (sp speaker) dueSentence(f file, d due) string {
 		if !consult.AgeKnown(f.athlete, f.now) {
 			return sp.Say("overview.due.born")
 		}
-		return sp.Say(key, sp.unsettled(f.care.Unsettled))
+		return sp.Say(key, desk.Unsettled(sp.Words, f.care.Unsettled))
 	case duePhysician:
 		return sp.Say(key, sp.flags(f.care.NeedsPhysician))
 	case dueSheet:
@@ -95,15 +95,6 @@ func (sp speaker) dueSentence(f file, d due) string {
 		return sp.Say(key, sp.Say("profile.purpose."+string(d.purpose)))
 	}
 	return sp.Say(key)
-}
-
-// unsettled names what a first sheet waits for.
-func (sp speaker) unsettled(list []string) string {
-	var names []string
-	for _, what := range list {
-		names = append(names, sp.Say("profile.minor.open."+what))
-	}
-	return sp.Words.List(names)
 }
 
 // session names a sheet by where it was, else by its sport.

@@ -61,10 +61,6 @@ func loadFile(d *desk.Desk, id record.ID) (file, error) {
 
 // Gaps between the sheets of the overview, in px, and the share of the trail.
 const (
-	sheetGap   float32 = 14
-	topPad     float32 = 16
-	footPad    float32 = 20
-	barRoom    float32 = 10 // for the scroll bar
 	trailShare float32 = 0.34
 )
 
@@ -75,7 +71,7 @@ func (v *Overview) build() fyne.CanvasObject {
 		sheets = []fyne.CanvasObject{sheets[0], pictures, sheets[1]}
 	}
 	right := look.NewScroll(container(&standing{}, sheets...))
-	return look.Pad(topPad, 0, footPad, 0, container(&beside{share: trailShare, least: 272, most: 340}, v.trailSheet(), right))
+	return look.Pad(look.TopPad, 0, look.FootPad, 0, container(&beside{share: trailShare, least: 272, most: 340}, v.trailSheet(), right))
 }
 
 // trailSheet is what has happened.
@@ -99,16 +95,8 @@ func (v *Overview) goTo(p desk.Place) func() { return func() { v.desk.Go(p) } }
 func (v *Overview) Head() desk.Head {
 	a := v.file.athlete
 	h := desk.AthleteHead(a, desk.Overview, v.desk.FactsOf(a))
-	h.Title, h.Actions = nameOf(v.sp, a), []fyne.CanvasObject{v.head}
+	h.Title, h.Actions = desk.NameOf(v.desk.Words, a), []fyne.CanvasObject{v.head}
 	return h
-}
-
-// nameOf is the athlete's name; one that was taken out again has words instead.
-func nameOf(sp speaker, a record.Athlete) string {
-	if a.Name != "" {
-		return a.Name
-	}
-	return sp.Say("overview.unnamed")
 }
 
 // Body is the overview.

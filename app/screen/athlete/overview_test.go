@@ -37,7 +37,7 @@ func TestOverviewSaysWhereThingsStand(t *testing.T) {
 	if h := v.Head(); h.Title != a.Name || h.Under != "27 · field hockey, midfield · 64.0\u00a0kg" || h.Tab != desk.Overview || h.Athlete != a.ID {
 		t.Errorf("head %+v", h)
 	}
-	all := strings.Join(texts(apptest.Window(t, v.Body(), 1420, 944, false, 100).Content()), "\n")
+	all := strings.Join(apptest.Texts(apptest.Window(t, v.Body(), 1420, 944, false, 100).Content()), "\n")
 	for _, part := range []string{
 		"Last test, 14 May", "In 95 minutes of hard field hockey at 31", "she lost 2.16", "drank 0.55", "past the limit of 2", "Sodium lost:",
 		"Plan agreed", "Match, step 1 of " + strconv.Itoa(len(v.file.inForce().Steps)), "Sweat rate against heat", "step 1", "limit, 2", "Trip: Camp and tournament", "from 2 July",
@@ -102,7 +102,7 @@ func TestOverviewShowsTheStepsAsAgreed(t *testing.T) {
 	if _, err := d.Store.Freeze(ctx, ref, store.Freezing{Inputs: []byte("[]"), Results: []byte("[]"), Evidence: "0"}); err != nil {
 		t.Fatal(err)
 	}
-	all := strings.Join(strings.Fields(strings.Join(texts(apptest.Window(t, overview(t, d, "Ravka").Body(), 1420, 944, false, 100).Content()), " ")), " ")
+	all := strings.Join(strings.Fields(strings.Join(apptest.Texts(apptest.Window(t, overview(t, d, "Ravka").Body(), 1420, 944, false, 100).Content()), " ")), " ")
 	if !strings.Contains(all, "Not as it was agreed") {
 		t.Errorf("it is not said that nothing could be read in\n%s", all)
 	}
@@ -126,7 +126,7 @@ func TestTrailOpensEachPlace(t *testing.T) {
 			t.Errorf("the test opens %+v", p)
 		case e.plan != nil && (p.Screen != desk.Plan || p.Record != e.plan.ID):
 			t.Errorf("the plan opens %+v", p)
-		case len(e.purposes) > 0 && (p.Screen != desk.Profile || p.Part != PartConsents):
+		case len(e.purposes) > 0 && (p.Screen != desk.Profile || p.Part != desk.PartConsents):
 			t.Errorf("the consent opens %+v", p)
 		}
 	}
@@ -151,7 +151,7 @@ func TestDueLeadsThere(t *testing.T) {
 	if (*went)[0].Screen != desk.Tests || (*went)[0].Record != list[0].test.Test.ID || (*went)[1].Screen != desk.Plan || (*went)[1].Part != partSteps {
 		t.Errorf("went %+v", *went)
 	}
-	all := strings.Join(texts(w.Content()), "\n")
+	all := strings.Join(apptest.Texts(w.Content()), "\n")
 	for _, part := range []string{"Sheet unfinished: Scrum session.", "due 27 April"} {
 		if !strings.Contains(all, part) {
 			t.Errorf("%q is not to be read", part)
@@ -166,14 +166,14 @@ func TestOverviewHidesMass(t *testing.T) {
 	for _, begins := range []string{"Mirel", "Ravka", "Ilse", "Kester", "Dorian"} {
 		a := apptest.AthleteNamed(t, d, begins)
 		shown := overview(t, d, begins)
-		if begins != "Mirel" && len(revealing(texts(apptest.Window(t, shown.Body(), 1420, 1400, false, 100).Content()))) == 0 {
+		if begins != "Mirel" && len(apptest.Revealing(apptest.Texts(apptest.Window(t, shown.Body(), 1420, 1400, false, 100).Content()))) == 0 {
 			t.Errorf("%s: no per cent is to be read while mass is shown", begins)
 		}
-		confirmMass(&a, true)
-		save(t, d, a)
+		a.MassHidden, a.MassHiddenSettled = true, true
+		apptest.Save(t, d, a)
 		v := overview(t, d, begins)
-		list := append(texts(apptest.Window(t, v.Body(), 1420, 1400, false, 100).Content()), v.Head().Under)
-		if found := revealing(list); len(found) > 0 {
+		list := append(apptest.Texts(apptest.Window(t, v.Body(), 1420, 1400, false, 100).Content()), v.Head().Under)
+		if found := apptest.Revealing(list); len(found) > 0 {
 			t.Errorf("%s: %q is to be read", begins, found)
 		}
 		if all := strings.Join(list, "\n"); !strings.Contains(all, "L") || !strings.Contains(all, "deficit at the end") {
@@ -205,7 +205,7 @@ func TestOverviewOfNobodyKnown(t *testing.T) {
 		t.Fatal(err)
 	}
 	w := apptest.Window(t, v.Body(), 1000, 704, false, 100)
-	if apptest.Has(w, "overview.plan") || !strings.Contains(strings.Join(texts(w.Content()), " "), "No test yet") {
+	if apptest.Has(w, "overview.plan") || !strings.Contains(strings.Join(apptest.Texts(w.Content()), " "), "No test yet") {
 		t.Error("an athlete without a test is offered a plan, or not told what to do")
 	}
 	apptest.Click(t, w, "overview.test")
@@ -215,7 +215,7 @@ func TestOverviewOfNobodyKnown(t *testing.T) {
 	}
 	minor := a
 	minor.Meta, minor.Born = record.Meta{ID: record.NewID()}, "2011-03-04"
-	save(t, d, minor)
+	apptest.Save(t, d, minor)
 	if v, err = NewOverview(d, minor.ID); err != nil {
 		t.Fatal(err)
 	}
@@ -224,7 +224,7 @@ func TestOverviewOfNobodyKnown(t *testing.T) {
 		t.Error("a minor's first sheet is offered before guardian, assent and hidden mass are settled")
 	}
 	apptest.Click(t, w, "overview.settle")
-	if p := (*went)[2]; p.Screen != desk.Profile || p.Part != PartMinor {
+	if p := (*went)[2]; p.Screen != desk.Profile || p.Part != desk.PartMinor {
 		t.Errorf("went to %+v", p)
 	}
 	if _, err := NewOverview(d, "nobody"); store.CodeOf(err) != store.CodeNotFound {
@@ -242,7 +242,7 @@ func TestOverviewInPounds(t *testing.T) {
 	}
 	d.PracticeChanged()
 	v := overview(t, d, "Ravka")
-	list := append(texts(apptest.Window(t, v.Body(), 1420, 944, false, 100).Content()), v.Head().Under)
+	list := append(apptest.Texts(apptest.Window(t, v.Body(), 1420, 944, false, 100).Content()), v.Head().Under)
 	all := strings.Join(list, "\n")
 	for _, part := range []string{"88\u00a0°F", "fl oz/h", "lb"} {
 		if !strings.Contains(all, part) {

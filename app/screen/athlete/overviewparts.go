@@ -76,8 +76,8 @@ func (v *Overview) firstSheet() fyne.CanvasObject {
 			look.HBox(10, v.testButton(field.Primary))))
 	}
 	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.Say("overview.settle"), field.Primary,
-		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: PartMinor}))
-	sentence := v.sp.Say("overview.minor", v.sp.unsettled(v.file.care.Unsettled))
+		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: desk.PartMinor}))
+	sentence := v.sp.Say("overview.minor", desk.Unsettled(v.desk.Words, v.file.care.Unsettled))
 	if !consult.AgeKnown(v.file.athlete, v.file.now) {
 		sentence = v.sp.Say("overview.born")
 	}
@@ -98,8 +98,8 @@ func (v *Overview) pictures() fyne.CanvasObject {
 		box.Add(look.NewParagraph(v.sp.Say("overview.heat.band"), look.Note, look.Ink2))
 	}
 	box.Add(look.Grow(heat))
-	p := newPair(0.57, 560, look.NewSheet(box), v.stepsSheet())
-	p.level = true
+	p := look.NewPair(0.57, 560, look.NewSheet(box), v.stepsSheet())
+	p.Level = true
 	return p
 }
 
@@ -191,7 +191,7 @@ func (v *Overview) dueSheet() fyne.CanvasObject {
 		}
 		box.Add(look.FieldRow(16, columns,
 			look.NewParagraph(t.sentence, look.Body, look.Ink), look.NewLabel(t.day, style, tone).Right(),
-			look.HBox(0, look.Stretch(), field.NewButton(v.desk.Host, control("overview.due", i, "open"), t.button, field.Outline, v.goTo(t.opens)))))
+			look.HBox(0, look.Stretch(), field.NewButton(v.desk.Host, field.PartName("overview.due", i, "open"), t.button, field.Outline, v.goTo(t.opens)))))
 	}
 	if len(box.Objects) == 1 {
 		box.Add(look.NewParagraph(v.sp.Say("overview.due.none"), look.Note, look.Ink2))

@@ -1,8 +1,6 @@
 package athlete
 
 import (
-	"strconv"
-
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/look"
@@ -13,11 +11,6 @@ func container(l fyne.Layout, objects ...fyne.CanvasObject) *fyne.Container {
 	return &fyne.Container{Layout: l, Objects: objects}
 }
 
-// control is how a line of a list is named for tests and drivers, counted from 1.
-func control(list string, i int, what string) string {
-	return list + "." + strconv.Itoa(i+1) + "." + what
-}
-
 // beside sets two objects side by side over the whole height: the first has a
 // share of the width, within a least and a most in px at 100 % text.
 type beside struct{ share, least, most float32 }
@@ -26,8 +19,8 @@ func (b *beside) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	first := float32(int(min(max(size.Width*b.share, look.Scaled(b.least)), look.Scaled(b.most))))
 	o[0].Resize(fyne.NewSize(first, size.Height))
 	o[0].Move(fyne.NewPos(0, 0))
-	o[1].Resize(fyne.NewSize(max(0, size.Width-first-sheetGap), size.Height))
-	o[1].Move(fyne.NewPos(first+sheetGap, 0))
+	o[1].Resize(fyne.NewSize(max(0, size.Width-first-look.SheetGap), size.Height))
+	o[1].Move(fyne.NewPos(first+look.SheetGap, 0))
 }
 
 func (b *beside) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(640, 300) }
@@ -55,16 +48,16 @@ func (s *standing) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	for i, h := range heights {
 		o[i].Resize(fyne.NewSize(size.Width, h))
 		o[i].Move(fyne.NewPos(0, y))
-		y += h + sheetGap
+		y += h + look.SheetGap
 	}
 }
 
 // heights are the least heights of the sheets, and of all with their gaps.
 func (s *standing) heights(o []fyne.CanvasObject, width float32) (list []float32, all float32) {
-	all = -sheetGap
+	all = -look.SheetGap
 	for _, sheet := range o {
 		h := look.HeightFor(sheet, width)
-		list, all = append(list, h), all+h+sheetGap
+		list, all = append(list, h), all+h+look.SheetGap
 	}
 	return list, all
 }

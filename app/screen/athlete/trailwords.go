@@ -41,7 +41,7 @@ func placeOf(a record.ID, e event) desk.Place {
 	case e.trip != nil:
 		return desk.Place{Screen: desk.Trip, Athlete: a, Record: e.trip.ID}
 	}
-	return desk.Place{Screen: desk.Profile, Athlete: a, Part: PartConsents}
+	return desk.Place{Screen: desk.Profile, Athlete: a, Part: desk.PartConsents}
 }
 
 // partFindings is the part of a test sheet with its findings.

@@ -1,11 +1,15 @@
-package athlete
+package profile
 
 import (
 	"strings"
 
+	"ebbwell/app/kit/amount"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
+
+// speaker words what was corrected.
+type speaker struct{ amount.Speaker }
 
 // entry is one change of the record as it is read.
 type entry struct {

@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"fyne.io/fyne/v2"
@@ -16,13 +16,13 @@ import (
 // mouthfulPart is the athlete's own mouthful: typed, or from ten mouthfuls with
 // the bottle weighed before and after.
 type mouthfulPart struct {
-	v      *Profile
+	v      *View
 	ten    *field.Button
 	excuse *excuse
 	body   fyne.CanvasObject
 }
 
-func newMouthfulPart(v *Profile) *mouthfulPart {
+func newMouthfulPart(v *View) *mouthfulPart {
 	p := &mouthfulPart{v: v}
 	number := v.b.Number("", "profile.mouthful", evidence.MouthfulVolume, quantity.Millilitre, bind.At("mouthful", func(a *record.Athlete) *record.Number { return &a.Mouthful }))
 	number.SetDecimals(0)

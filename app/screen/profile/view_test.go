@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"context"
@@ -112,10 +112,10 @@ func TestHiddenMassIsOutOfSight(t *testing.T) {
 	b := openProfile(t, d, desk.Place{Athlete: a.ID})
 	b.enter("profile.mass", "65")
 	b.click("profile.flag.eating-disorder-or-reds")
-	if found := revealing(append(visibleTexts(b.v.body), b.v.Head().Under)); len(found) > 0 || apptest.Has(b.w, "profile.mass") {
+	if found := apptest.Revealing(append(apptest.VisibleTexts(b.v.body), b.v.Head().Under)); len(found) > 0 || apptest.Has(b.w, "profile.mass") {
 		t.Errorf("to be read: %q", found)
 	}
-	if all := strings.Join(texts(b.w.Content()), " "); strings.Contains(all, "65") {
+	if all := strings.Join(apptest.Texts(b.w.Content()), " "); strings.Contains(all, "65") {
 		t.Errorf("the mass is to be read in %s", all)
 	}
 	b.click("profile.mass.show")
@@ -163,15 +163,15 @@ func TestMassWaitsForTheBirthDate(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	a := apptest.Athlete(t, d)
 	a.Born = ""
-	a = save(t, d, a)
-	b := openProfile(t, d, desk.Place{Athlete: a.ID, Part: PartMinor})
+	a = apptest.Save(t, d, a)
+	b := openProfile(t, d, desk.Place{Athlete: a.ID, Part: desk.PartMinor})
 	b.v.Shown()
 	if typing, ok := b.w.Canvas().Focused().(interface{ Name() string }); !ok || typing.Name() != "profile.born" {
 		t.Errorf("the keyboard is at %v", b.w.Canvas().Focused())
 	}
 	why := d.Words.Say("profile.mass.born")
 	said := func() bool {
-		return strings.Contains(strings.Join(strings.Fields(strings.Join(visibleTexts(b.v.body), " ")), " "), why)
+		return strings.Contains(strings.Join(strings.Fields(strings.Join(apptest.VisibleTexts(b.v.body), " ")), " "), why)
 	}
 	if apptest.Has(b.w, "profile.mass") || apptest.Has(b.w, "profile.mass.hide") || !said() || !b.v.parts.test.Disabled() {
 		t.Error("the mass is in sight, can be settled, or it is not said why not; or a sheet may begin")
@@ -201,7 +201,7 @@ func TestFlags(t *testing.T) {
 		if !apptest.Has(b.w, name+".note") || apptest.Has(b.w, name+".physician") != e.Physician {
 			t.Errorf("%s: note or physician are not asked as the table says", e.Kind)
 		}
-		if all := strings.Join(strings.Fields(strings.Join(texts(b.w.Content()), " ")), " "); !strings.Contains(all, d.Words.Say("flag."+string(e.Kind)+".effect")) {
+		if all := strings.Join(strings.Fields(strings.Join(apptest.Texts(b.w.Content()), " ")), " "); !strings.Contains(all, d.Words.Say("flag."+string(e.Kind)+".effect")) {
 			t.Errorf("%s does not say what it changes", e.Kind)
 		}
 	}
@@ -276,7 +276,7 @@ func TestConsents(t *testing.T) {
 	if got := b.raw("consents."+string(a.Consents[1].ID)+".withdrawn", false); got != "someday" {
 		t.Errorf("what could not be read is kept as %q", got)
 	}
-	again := openProfile(t, d, desk.Place{Athlete: a.ID, Part: PartConsents})
+	again := openProfile(t, d, desk.Place{Athlete: a.ID, Part: desk.PartConsents})
 	if got := apptest.Text(t, again.w, "profile.consent.2.withdrawn"); got != "someday" {
 		t.Errorf("reopened as %q", got)
 	}

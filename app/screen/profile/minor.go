@@ -1,9 +1,10 @@
-package athlete
+package profile
 
 import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/bind"
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
@@ -18,13 +19,13 @@ const (
 
 // minorPart is what comes first for a minor: guardian, assent, hidden mass.
 type minorPart struct {
-	v       *Profile
+	v       *View
 	caution *look.Caution
 	note    *look.Paragraph
 	body    fyne.CanvasObject
 }
 
-func newMinorPart(v *Profile) *minorPart {
+func newMinorPart(v *View) *minorPart {
 	say, p := v.sp.Say, &minorPart{v: v}
 	guardian := v.b.Line("", "profile.minor.guardian", 200, func(a *record.Athlete) *string { return &a.Guardian })
 	guardian.SetPlaceholder(say("profile.minor.guardian.hint"))
@@ -59,7 +60,7 @@ func (p *minorPart) follow(a record.Athlete) {
 	show(p.body, a.Minor(p.v.desk.Now()))
 	open := consult.CareOf(a, p.v.desk.Now()).Unsettled
 	if len(open) > 0 {
-		p.caution.SetText(say("profile.minor.first"), say("profile.minor.open", p.v.sp.unsettled(open)))
+		p.caution.SetText(say("profile.minor.first"), say("profile.minor.open", desk.Unsettled(p.v.desk.Words, open)))
 	} else {
 		p.caution.SetText("", "")
 	}

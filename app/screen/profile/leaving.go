@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"context"
@@ -15,11 +15,11 @@ import (
 
 // leavingPart takes an athlete out of the records: for now, or for good.
 type leavingPart struct {
-	v    *Profile
+	v    *View
 	body fyne.CanvasObject
 }
 
-func newLeavingPart(v *Profile) *leavingPart {
+func newLeavingPart(v *View) *leavingPart {
 	say, h := v.sp.Say, v.desk.Host
 	p := &leavingPart{v: v}
 	remove := field.NewButton(h, "profile.delete", say("profile.delete"), field.Outline, p.remove)
@@ -43,7 +43,7 @@ func (p *leavingPart) remove() {
 	}
 	p.setGoing(true)
 	v.desk.Go(desk.Place{Screen: desk.Athletes})
-	v.desk.Say(v.sp.Say("profile.deleted", nameOf(v.sp, a)), v.sp.Say("profile.undelete"), func() {
+	v.desk.Say(v.sp.Say("profile.deleted", desk.NameOf(v.desk.Words, a)), v.sp.Say("profile.undelete"), func() {
 		if err := v.desk.Store.Undelete(ctx, refOf(a.ID), store.Edit{}); err != nil {
 			v.desk.Trouble(err)
 			return
@@ -70,7 +70,7 @@ func (p *leavingPart) askErase() {
 		return
 	}
 	say := v.sp.Say
-	sentence := say("profile.erase.what", nameOf(v.sp, a), say("profile.erase.tests", len(tests)), say("profile.erase.plans", len(plans)))
+	sentence := say("profile.erase.what", desk.NameOf(v.desk.Words, a), say("profile.erase.tests", len(tests)), say("profile.erase.plans", len(plans)))
 	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence}, say("profile.erase.goon"),
 		func() bool { return true }, p.askName)
 }
@@ -98,7 +98,7 @@ func (p *leavingPart) ask(q field.Question, yes string, may func() bool, then fu
 // that will hold the athlete still.
 func (p *leavingPart) askName() {
 	v, say := p.v, p.v.sp.Say
-	name := nameOf(v.sp, v.now())
+	name := desk.NameOf(v.desk.Words, v.now())
 	typed := field.NewLine(v.desk.Host, "profile.erase.name", 200)
 	trouble := look.NewParagraph("", look.Note, look.Ink)
 	content := look.VBox(8, typed, trouble)

@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"context"
@@ -17,7 +17,7 @@ const historyFirst = 6
 // historyPart is every change of the record: what, from what to what, when, by
 // whom and why.
 type historyPart struct {
-	v       *Profile
+	v       *View
 	changes []record.Change
 	// asked counts the looks into the store: an old answer is dropped.
 	asked int
@@ -28,7 +28,7 @@ type historyPart struct {
 	body  fyne.CanvasObject
 }
 
-func newHistoryPart(v *Profile) *historyPart {
+func newHistoryPart(v *View) *historyPart {
 	p := &historyPart{v: v, list: look.VBox(10)}
 	p.more = field.NewLink(v.desk.Host, "profile.history.all", "", func() {
 		p.all = !p.all

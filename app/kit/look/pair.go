@@ -1,77 +1,76 @@
-package athlete
+package look
 
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
-
-	"ebbwell/app/kit/look"
 )
 
-// pair sets two objects side by side, or the second below the first where the
+// Pair sets two objects side by side, or the second below the first where the
 // window is narrow for the size of its text.
-type pair struct {
+type Pair struct {
 	widget.BaseWidget
 	first, second fyne.CanvasObject
 	// share of the width for the first; stack is the width in px at 100 % text
 	// under which they stand one below the other.
 	share, stack float32
-	// level gives both the height of the pair.
-	level bool
+	// Level gives both the height of the Pair.
+	Level bool
 }
 
 var (
-	_ look.Flowing = (*pair)(nil)
-	_ look.Holder  = (*pair)(nil)
+	_ Flowing = (*Pair)(nil)
+	_ Holder  = (*Pair)(nil)
 )
 
-func newPair(share, stack float32, first, second fyne.CanvasObject) *pair {
-	p := &pair{first: first, second: second, share: share, stack: stack}
+// NewPair makes a pair; share and stack as its fields say.
+func NewPair(share, stack float32, first, second fyne.CanvasObject) *Pair {
+	p := &Pair{first: first, second: second, share: share, stack: stack}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
 // Parts returns the two.
-func (p *pair) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{p.first, p.second} }
+func (p *Pair) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{p.first, p.second} }
 
 // stacked reports whether they stand one below the other at a width.
-func (p *pair) stacked(width float32) bool { return width < look.Scaled(p.stack) }
+func (p *Pair) stacked(width float32) bool { return width < Scaled(p.stack) }
 
 // widths are those of the two, in whole px.
-func (p *pair) widths(width float32) (first, second float32) {
+func (p *Pair) widths(width float32) (first, second float32) {
 	if p.stacked(width) {
 		return width, width
 	}
-	first = float32(int((width - sheetGap) * p.share))
-	return first, max(0, width-sheetGap-first)
+	first = float32(int((width - SheetGap) * p.share))
+	return first, max(0, width-SheetGap-first)
 }
 
 // HeightFor returns the height at a width.
-func (p *pair) HeightFor(width float32) float32 {
+func (p *Pair) HeightFor(width float32) float32 {
 	w1, w2 := p.widths(width)
-	h1, h2 := look.HeightFor(p.first, w1), look.HeightFor(p.second, w2)
+	h1, h2 := HeightFor(p.first, w1), HeightFor(p.second, w2)
 	if p.stacked(width) {
-		return h1 + sheetGap + h2
+		return h1 + SheetGap + h2
 	}
 	return max(h1, h2)
 }
 
 // CreateRenderer places the two.
-func (p *pair) CreateRenderer() fyne.WidgetRenderer { return &pairRenderer{p} }
+func (p *Pair) CreateRenderer() fyne.WidgetRenderer { return &pairRenderer{p} }
 
-type pairRenderer struct{ p *pair }
+type pairRenderer struct{ p *Pair }
 
 func (r *pairRenderer) Layout(size fyne.Size) {
 	p := r.p
 	w1, w2 := p.widths(size.Width)
-	h1, h2 := look.HeightFor(p.first, w1), look.HeightFor(p.second, w2)
-	at := fyne.NewPos(w1+sheetGap, 0)
+	h1, h2 := HeightFor(p.first, w1), HeightFor(p.second, w2)
+	at := fyne.NewPos(w1+SheetGap, 0)
 	switch {
 	case p.stacked(size.Width):
-		spare := max(0, size.Height-h1-h2-sheetGap)
+		spare := max(0, size.Height-h1-h2-SheetGap)
 		h1 += spare / 2
 		h2 += spare - spare/2
-		at = fyne.NewPos(0, h1+sheetGap)
-	case p.level:
+		at = fyne.NewPos(0, h1+SheetGap)
+	case p.Level:
 		h1, h2 = size.Height, size.Height
 	}
 	p.first.Move(fyne.NewPos(0, 0))

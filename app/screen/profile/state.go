@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"slices"
@@ -58,7 +58,7 @@ func newConsent(a record.Athlete, now time.Time) record.Consent {
 	if a.Minor(now) && a.Guardian != "" {
 		c.GivenBy = a.Guardian
 	}
-	for _, p := range purposes() {
+	for _, p := range record.Purposes() {
 		if !slices.ContainsFunc(a.Consents, func(c record.Consent) bool { return c.Purpose == p && c.Holds(today) }) {
 			c.Purpose = p
 			break

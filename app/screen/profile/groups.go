@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"context"
@@ -16,14 +16,14 @@ import (
 // groupsPart is the groups an athlete belongs to, and a field to add one; a name
 // nobody has had makes a new group.
 type groupsPart struct {
-	v     *Profile
+	v     *View
 	list  *fyne.Container
 	add   *field.Suggest
 	shown []record.ID
 	body  fyne.CanvasObject
 }
 
-func newGroupsPart(v *Profile) *groupsPart {
+func newGroupsPart(v *View) *groupsPart {
 	p := &groupsPart{v: v, list: look.VBox(2)}
 	p.list.Hide()
 	p.add = field.NewSuggest(v.desk.Host, "profile.group.add", true, p.others)
@@ -106,7 +106,7 @@ func (p *groupsPart) follow(a record.Athlete) {
 	show(p.list, len(ids) > 0)
 	p.list.Objects = nil
 	for i, id := range ids {
-		out := field.NewLink(p.v.desk.Host, control("profile.group", i, "leave"), p.v.sp.Say("profile.group.leave"), func() {
+		out := field.NewLink(p.v.desk.Host, field.PartName("profile.group", i, "leave"), p.v.sp.Say("profile.group.leave"), func() {
 			p.v.b.Pick("profile.groups", func(s *sheet) { leave(&s.Record, id) })
 		})
 		out.SetSpoken(p.v.sp.Say("profile.group.leave.spoken", p.name(id)))

@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"slices"
@@ -16,20 +16,20 @@ const consentsGroup = "consents"
 
 // consentsPart is what the athlete consented to.
 type consentsPart struct {
-	v     *Profile
+	v     *View
 	rows  *fyne.Container
 	add   *field.Button
 	shown []record.ID
 	body  fyne.CanvasObject
 }
 
-func newConsentsPart(v *Profile) *consentsPart {
+func newConsentsPart(v *View) *consentsPart {
 	p := &consentsPart{v: v, rows: look.VBox(0)}
 	p.add = field.NewButton(v.desk.Host, "profile.consent.add", v.sp.Say("profile.consent.add"), field.Outline, func() {
 		v.b.Pick("profile.consents", func(s *sheet) {
 			s.Record.Consents = append(s.Record.Consents, newConsent(s.Record, v.desk.Now()))
 		})
-		v.b.GoTo(control("profile.consent", len(p.shown)-1, "purpose"))
+		v.b.GoTo(field.PartName("profile.consent", len(p.shown)-1, "purpose"))
 	})
 	p.body = look.NewSheet(look.VBox(8, look.NewLabel(v.sp.Say("profile.consents"), look.Strong, look.Ink), p.rows, look.HBox(0, p.add)))
 	return p
@@ -64,18 +64,18 @@ func (p *consentsPart) row(i int, id record.ID) fyne.CanvasObject {
 		return &record.Consent{} // gone: its row goes with the next look
 	}
 	day := func(what string, side field.Side, of func(*record.Consent) *record.Date) fyne.CanvasObject {
-		d := b.Date(consentsGroup, control("profile.consent", i, what), side, func(a *record.Athlete) (*record.Date, string) {
+		d := b.Date(consentsGroup, field.PartName("profile.consent", i, what), side, func(a *record.Athlete) (*record.Date, string) {
 			return of(at(a)), "consents." + string(id) + "." + what
 		})
 		d.SetLeast(116)
 		return look.VBox(2, look.NewLabel(say("profile.consent."+what), look.Note, look.Ink2), d)
 	}
-	purpose := b.Choice(consentsGroup, control("profile.consent", i, "purpose"), b.Options("profile.purpose.", purposeWords()...), bind.Word[record.Athlete]{
+	purpose := b.Choice(consentsGroup, field.PartName("profile.consent", i, "purpose"), b.Options("profile.purpose.", purposeWords()...), bind.Word[record.Athlete]{
 		Get: func(a record.Athlete) string { return string(at(&a).Purpose) },
 		Set: func(a *record.Athlete, w string) { at(a).Purpose = record.Purpose(w) },
 	})
-	by := b.Line(consentsGroup, control("profile.consent", i, "by"), 200, func(a *record.Athlete) *string { return &at(a).GivenBy })
-	out := field.NewLink(p.v.desk.Host, control("profile.consent", i, "remove"), say("profile.consent.remove"), func() {
+	by := b.Line(consentsGroup, field.PartName("profile.consent", i, "by"), 200, func(a *record.Athlete) *string { return &at(a).GivenBy })
+	out := field.NewLink(p.v.desk.Host, field.PartName("profile.consent", i, "remove"), say("profile.consent.remove"), func() {
 		b.Pick("profile.consents", func(s *sheet) { dropConsent(&s.Record, id) })
 	})
 	days := look.Panels(10, []look.Track{look.Share(1), look.Share(1), look.Share(1)},
@@ -90,7 +90,7 @@ func (p *consentsPart) row(i int, id record.ID) fyne.CanvasObject {
 // purposeWords are the purposes as words of a closed list.
 func purposeWords() []string {
 	var list []string
-	for _, p := range purposes() {
+	for _, p := range record.Purposes() {
 		list = append(list, string(p))
 	}
 	return list

@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"fyne.io/fyne/v2"
@@ -15,7 +15,7 @@ import (
 
 // sportPart is what the athlete does and what the body is used to.
 type sportPart struct {
-	v        *Profile
+	v        *View
 	groups   *groupsPart
 	mouthful *mouthfulPart
 	usual    *field.Number
@@ -28,7 +28,7 @@ type sportPart struct {
 	body            fyne.CanvasObject
 }
 
-func newSportPart(v *Profile) *sportPart {
+func newSportPart(v *View) *sportPart {
 	say, p := v.sp.Say, &sportPart{v: v, settled: v.now().UsualDrinking, opened: v.now().UsualDrinking}
 	sport := v.b.Suggest("", "profile.sport", p.sports, func(a record.Athlete) field.Option {
 		return field.Option{Key: a.Sport, Text: desk.SportWord(v.desk.Words, a.Sport)}

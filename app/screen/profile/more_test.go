@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"context"
@@ -100,7 +100,7 @@ func TestRefusedIsKeptWithAReason(t *testing.T) {
 		t.Errorf("kept %v, reason %q", b.kept().Height.Or(0), b.raw("height", true))
 	}
 	again := openProfile(t, d, desk.Place{Athlete: b.v.now().ID})
-	if all := strings.Join(texts(again.w.Content()), " "); !strings.Contains(all, "measured twice") {
+	if all := strings.Join(apptest.Texts(again.w.Content()), " "); !strings.Contains(all, "measured twice") {
 		t.Error("the reason is not to be read when the profile is opened again")
 	}
 	again.click("profile.height.drop")
@@ -118,9 +118,9 @@ func TestHistory(t *testing.T) {
 	b.click("profile.flag.heart")
 	b.kept()
 	b.v.parts.history.load()
-	all := strings.Join(strings.Fields(strings.Join(texts(b.w.Content()), " ")), " ")
+	all := strings.Join(strings.Fields(strings.Join(apptest.Texts(b.w.Content()), " ")), " ")
 	for _, part := range []string{
-		"Name: Ravka Oldenmoor → Ravka O.", "Usual body mass: 64 kg → 65 kg", "To know (heart disease): written down", "18 May 2026 12:41, Test Person",
+		"Name: Ravka Oldenmoor → Ravka O.", "Usual body mass: 64 kg → 65 kg", "Alerts (heart disease): written down", "18 May 2026 12:41, Test Person",
 	} {
 		if !strings.Contains(all, part) {
 			t.Errorf("%q is not to be read in %s", part, all)

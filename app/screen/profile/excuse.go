@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"fyne.io/fyne/v2"
@@ -9,7 +9,7 @@ import (
 
 // excuse lets a number beyond its limits be kept with a written reason.
 type excuse struct {
-	v      *Profile
+	v      *View
 	path   string
 	number *field.Number
 	keep   *field.Link
@@ -20,7 +20,7 @@ type excuse struct {
 
 // newExcuse makes the lines below a number; name is the number's, path its place
 // in the record.
-func (v *Profile) newExcuse(name, path string, number *field.Number) *excuse {
+func (v *View) newExcuse(name, path string, number *field.Number) *excuse {
 	say, x := v.sp.Say, &excuse{v: v, path: path, number: number, note: look.NewParagraph("", look.Note, look.Ink2)}
 	x.keep = field.NewLink(v.desk.Host, name+".keep", say("profile.reason.keep"), x.ask)
 	x.drop = field.NewLink(v.desk.Host, name+".drop", say("profile.reason.drop"), func() {

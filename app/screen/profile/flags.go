@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"fyne.io/fyne/v2"
@@ -12,13 +12,13 @@ import (
 // conditions as a list to tick. A condition that holds shows what it changes,
 // and asks for a note and, where a plan needs one, for the physician.
 type flagsPart struct {
-	v       *Profile
+	v       *View
 	minor   fyne.CanvasObject
 	details map[record.FlagKind]fyne.CanvasObject
 	body    fyne.CanvasObject
 }
 
-func newFlagsPart(v *Profile) *flagsPart {
+func newFlagsPart(v *View) *flagsPart {
 	say := v.sp.Say
 	p := &flagsPart{v: v, details: map[record.FlagKind]fyne.CanvasObject{}}
 	box := look.VBox(2, look.NewLabel(say("profile.flags"), look.Strong, look.Ink),

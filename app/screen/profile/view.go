@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"context"
@@ -16,18 +16,11 @@ import (
 	"ebbwell/internal/store"
 )
 
-// The parts of the profile a place can name.
-const (
-	PartMinor    = "minor"
-	PartFlags    = "flags"
-	PartConsents = "consents"
-)
-
 // sheet is the profile as it is open.
 type sheet = bind.Sheet[record.Athlete]
 
-// Profile is where an athlete is written down.
-type Profile struct {
+// View is where an athlete is written down.
+type View struct {
 	desk *desk.Desk
 	sp   speaker
 	b    *bind.Binder[record.Athlete]
@@ -60,14 +53,14 @@ type parts struct {
 }
 
 var (
-	_ desk.View   = (*Profile)(nil)
-	_ desk.Undoer = (*Profile)(nil)
+	_ desk.View   = (*View)(nil)
+	_ desk.Undoer = (*View)(nil)
 )
 
-// NewProfile opens the profile a place names, or begins a new one.
-func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
+// New opens the profile a place names, or begins a new one.
+func New(d *desk.Desk, place desk.Place) (*View, error) {
 	ctx := context.Background()
-	v := &Profile{desk: d, fresh: place.New}
+	v := &View{desk: d, fresh: place.New}
 	a := record.Athlete{Meta: record.Meta{ID: record.NewID()}}
 	var err error
 	if !v.fresh {
@@ -96,7 +89,7 @@ func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
 	v.b.Show()
 	v.settled()
 	v.reveal(place.Part)
-	if place.Part == PartMinor && !consult.AgeKnown(a, d.Now()) {
+	if place.Part == desk.PartMinor && !consult.AgeKnown(a, d.Now()) {
 		v.first = "profile.born"
 	}
 	if v.fresh {
@@ -109,11 +102,11 @@ func NewProfile(d *desk.Desk, place desk.Place) (*Profile, error) {
 func refOf(id record.ID) record.Ref { return record.Ref{Kind: record.KindAthlete, ID: id} }
 
 // now is the profile as it stands.
-func (v *Profile) now() record.Athlete { return v.b.Doc.Now().Record }
+func (v *View) now() record.Athlete { return v.b.Doc.Now().Record }
 
 // build puts the parts together: what comes first for a minor over the whole
 // width, below it the person at the left and what must be known at the right.
-func (v *Profile) build() {
+func (v *View) build() {
 	say, h := v.sp.Say, v.desk.Host
 	v.parts = parts{
 		start: look.NewCaution(say("profile.start.title"), say("profile.start"), nil),
@@ -124,14 +117,14 @@ func (v *Profile) build() {
 		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: v.now().ID, New: true})
 	})
 	p := v.parts
-	left := look.VBox(sheetGap, p.person.body, p.sport.body, p.consents.body, p.leaving.body)
-	right := look.VBox(sheetGap, p.flags.body, p.history.body)
-	v.page = look.NewScroll(look.Pad(0, barRoom, 0, 0, look.VBox(sheetGap, p.start, p.minor.body, newPair(0.62, 900, left, right))))
-	v.body = look.Pad(topPad, 0, footPad, 0, v.page)
+	left := look.VBox(look.SheetGap, p.person.body, p.sport.body, p.consents.body, p.leaving.body)
+	right := look.VBox(look.SheetGap, p.flags.body, p.history.body)
+	v.page = look.NewScroll(look.Pad(0, look.BarRoom, 0, 0, look.VBox(look.SheetGap, p.start, p.minor.body, look.NewPair(0.62, 900, left, right))))
+	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, v.page)
 }
 
 // follow shows what follows from a change; it is called at every keystroke.
-func (v *Profile) follow() {
+func (v *View) follow() {
 	a := v.now()
 	if v.fresh && a.Name != "" {
 		v.fresh = false
@@ -149,7 +142,7 @@ func (v *Profile) follow() {
 
 // settled shows what would jump about while somebody types: what comes first
 // for a minor appears once the birth date has been left.
-func (v *Profile) settled() {
+func (v *View) settled() {
 	v.parts.minor.follow(v.now())
 	v.follow()
 	v.parts.history.load()
@@ -157,7 +150,7 @@ func (v *Profile) settled() {
 
 // lock keeps a new athlete from being begun anywhere but at the name, from
 // which on everything is kept, and one who goes from being changed.
-func (v *Profile) lock() {
+func (v *View) lock() {
 	show(v.parts.start, v.fresh)
 	open := !v.fresh && !v.going
 	for _, f := range v.b.Fields() {
@@ -169,33 +162,33 @@ func (v *Profile) lock() {
 }
 
 // reveal brings a part into sight.
-func (v *Profile) reveal(part string) {
+func (v *View) reveal(part string) {
 	switch part {
-	case PartConsents:
+	case desk.PartConsents:
 		v.page.ScrollTo(0)
 		v.parts.consents.reveal()
-	case PartFlags, PartMinor:
+	case desk.PartFlags, desk.PartMinor:
 		v.page.ScrollTo(0)
 	}
 }
 
 // Head is the athlete, and the way to a test.
-func (v *Profile) Head() desk.Head {
+func (v *View) Head() desk.Head {
 	a := v.now()
 	h := desk.Head{Title: v.sp.Say("profile.new")}
 	if !v.fresh {
 		h = desk.AthleteHead(a, "", v.desk.FactsOf(a))
-		h.Title = nameOf(v.sp, a)
+		h.Title = desk.NameOf(v.desk.Words, a)
 	}
 	h.Actions = []fyne.CanvasObject{v.parts.test}
 	return h
 }
 
 // Body is the profile.
-func (v *Profile) Body() fyne.CanvasObject { return v.body }
+func (v *View) Body() fyne.CanvasObject { return v.body }
 
 // Place names what is shown, so that the window can open it again.
-func (v *Profile) Place() desk.Place {
+func (v *View) Place() desk.Place {
 	if v.fresh {
 		return desk.Place{Screen: desk.Profile, New: true}
 	}
@@ -204,7 +197,7 @@ func (v *Profile) Place() desk.Place {
 
 // Leave ends the visit to the field in hand. An athlete who was begun and has
 // nothing written down any more is taken out of the list again.
-func (v *Profile) Leave() {
+func (v *View) Leave() {
 	v.b.Doc.EndVisit()
 	if v.fresh || !nothing(v.now()) || !v.b.FlushNow() {
 		return
@@ -220,12 +213,12 @@ func away(err error) bool {
 }
 
 // Undo takes back the last step; Redo does it again.
-func (v *Profile) Undo() bool { return v.stepped(v.b.Undo()) }
+func (v *View) Undo() bool { return v.stepped(v.b.Undo()) }
 
 // Redo does again what was taken back.
-func (v *Profile) Redo() bool { return v.stepped(v.b.Redo()) }
+func (v *View) Redo() bool { return v.stepped(v.b.Redo()) }
 
-func (v *Profile) stepped(moved bool) bool {
+func (v *View) stepped(moved bool) bool {
 	if moved {
 		if v.agreed != nil {
 			v.parts.sport.refuseRise()
@@ -236,13 +229,13 @@ func (v *Profile) stepped(moved bool) bool {
 }
 
 // CanUndo reports whether there is a step to take back.
-func (v *Profile) CanUndo() bool { return v.b.Doc.CanUndo() }
+func (v *View) CanUndo() bool { return v.b.Doc.CanUndo() }
 
 // CanRedo reports whether there is one to do again.
-func (v *Profile) CanRedo() bool { return v.b.Doc.CanRedo() }
+func (v *View) CanRedo() bool { return v.b.Doc.CanRedo() }
 
 // Key takes the keys no field has a use for: Enter goes on to the next field.
-func (v *Profile) Key(e *fyne.KeyEvent) {
+func (v *View) Key(e *fyne.KeyEvent) {
 	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
 		if c := v.canvas(); c != nil {
 			c.FocusNext()
@@ -251,7 +244,7 @@ func (v *Profile) Key(e *fyne.KeyEvent) {
 }
 
 // canvas is the canvas the profile stands on.
-func (v *Profile) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(v.body) }
+func (v *View) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(v.body) }
 
 // show shows or hides an object.
 func show(o fyne.CanvasObject, on bool) {
@@ -265,7 +258,7 @@ func show(o fyne.CanvasObject, on bool) {
 
 // askWhy asks for a written reason; without one nothing is done. refused is
 // called when the question is closed without one.
-func (v *Profile) askWhy(name, title, sentence string, do func(why string), refused func()) {
+func (v *View) askWhy(name, title, sentence string, do func(why string), refused func()) {
 	say := v.sp.Say
 	notes := field.NewNotes(v.desk.Host, name+".why", 3)
 	trouble := look.NewParagraph("", look.Note, look.Ink)
@@ -295,4 +288,4 @@ func (v *Profile) askWhy(name, title, sentence string, do func(why string), refu
 
 // Shown gives the keyboard to what is to be filled in first: the name of a new
 // athlete, the birth date where that was asked for.
-func (v *Profile) Shown() { v.b.GoTo(v.first) }
+func (v *View) Shown() { v.b.GoTo(v.first) }

@@ -1,4 +1,4 @@
-package athlete
+package profile
 
 import (
 	"fyne.io/fyne/v2"
@@ -39,7 +39,7 @@ func broad(o fyne.CanvasObject) fyne.CanvasObject { return look.MaxWidth(wordWid
 
 // personPart is who the athlete is.
 type personPart struct {
-	v    *Profile
+	v    *View
 	born *field.Date
 	age  *look.Label
 	// mass is the field of the usual mass; where mass is hidden it is kept out
@@ -55,7 +55,7 @@ type personPart struct {
 	body    fyne.CanvasObject
 }
 
-func newPersonPart(v *Profile) *personPart {
+func newPersonPart(v *View) *personPart {
 	say, p := v.sp.Say, &personPart{v: v}
 	name := v.b.Line("", "profile.name", 200, func(a *record.Athlete) *string { return &a.Name })
 	p.born = v.b.Date("", "profile.born", field.Past, func(a *record.Athlete) (*record.Date, string) { return &a.Born, "born" })
