@@ -31,6 +31,8 @@ type Options struct {
 	Beside desk.Runner
 	// After is how saving waits; nil is the machine's clock.
 	After keep.After
+	// Closing is told just before the window closes for good; may be nil.
+	Closing func()
 	// OnWindow runs a function on the window's thread, from any other; nil is
 	// the toolkit's own.
 	OnWindow func(func())
@@ -161,17 +163,25 @@ func (s *Shell) refuse(err error) {
 			s.Start()
 			return nil
 		},
-		Quit: s.window.Close,
+		Quit: s.closeWindow,
 	})))
 }
 
 // closeAsked saves before the window closes; when that fails, it asks.
 func (s *Shell) closeAsked() {
-	if err := s.Close(); err != nil {
+	if err := s.Close(); err != nil && s.program != nil {
 		w := s.words
 		s.program.desk.Host.Confirm(s.window.Canvas(), "frame.close", w.Say("frame.close.title"),
-			w.Say("frame.close.sentence", desk.Sentence(w, err)), w.Say("frame.close.anyway"), s.window.Close)
+			w.Say("frame.close.sentence", desk.Sentence(w, err)), w.Say("frame.close.anyway"), s.closeWindow)
 		return
+	}
+	s.closeWindow()
+}
+
+// closeWindow closes the window for good.
+func (s *Shell) closeWindow() {
+	if s.options.Closing != nil {
+		s.options.Closing()
 	}
 	s.window.Close()
 }

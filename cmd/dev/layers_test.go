@@ -60,6 +60,7 @@ func reserved() map[string][]string {
 	return map[string][]string{
 		"fyne.io/fyne/v2":          {"app", "cmd/ebbwell"},
 		"fyne.io/fyne/v2/app":      {"cmd/ebbwell"}, // it needs cgo
+		"github.com/go-gl":         {"cmd/ebbwell"}, // so does this
 		"gorm.io":                  {"internal/store"},
 		"github.com/glebarez":      {"internal/store"},
 		"github.com/go-gormigrate": {"internal/store"},

@@ -2,9 +2,12 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"os"
+	"os/signal"
+	"syscall"
 
 	"fyne.io/fyne/v2"
 	fyneapp "fyne.io/fyne/v2/app"
@@ -23,34 +26,57 @@ func main() {
 	}
 }
 
-func run() error {
-	dir := flag.String("data", "", "data folder (default: the user's own data folder)")
-	demo := flag.Bool("demo", false, "open the invented practice in a temporary folder")
-	places := flag.String("places", "", "write the places of all controls to this file, for tests that drive the window")
+// options are the flags.
+type options struct {
+	dir, places string
+	demo        bool
+}
+
+// read reads the flags; a data folder beside the invented practice is refused,
+// because that one lives in a folder of its own.
+func read(texts *words.Words) (options, error) {
+	var o options
+	flag.StringVar(&o.dir, "data", "", "data folder (default: the user's own data folder)")
+	flag.BoolVar(&o.demo, "demo", false, "open the invented practice in a temporary folder")
+	flag.StringVar(&o.places, "places", "", "write the places of all controls to this file, for tests that drive the window")
 	flag.Parse()
-	if *dir == "" {
+	if o.demo && o.dir != "" {
+		return o, errors.New(texts.Say("program.demodata"))
+	}
+	if o.dir == "" {
 		own, err := store.DefaultDir()
 		if err != nil {
-			return fmt.Errorf("find the data folder: %w", err)
+			return o, fmt.Errorf("find the data folder: %w", err)
 		}
-		*dir = own
+		o.dir = own
 	}
+	return o, nil
+}
+
+func run() error {
 	texts, err := words.New(language.English)
 	if err != nil {
 		return fmt.Errorf("open the texts: %w", err)
+	}
+	o, err := read(texts)
+	if err != nil {
+		return err
 	}
 	a := fyneapp.NewWithID("desk.ebbwell")
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon()))
 	w := a.NewWindow(texts.Say("program.name"))
 	w.SetPadded(false)
 	w.SetMaster()
-	w.Resize(fyne.NewSize(1440, 900))
-	shell := app.NewShell(a, w, texts, app.Options{Dir: *dir, Demo: *demo})
+	place(a, w)
+	shell := app.NewShell(a, w, texts, app.Options{Dir: o.dir, Demo: o.demo, Closing: func() { remember(a, w) }})
 	shell.Start()
-	if *places != "" {
-		stop := app.ReportPlaces(w, *places)
+	if o.places != "" {
+		stop := app.ReportPlaces(w, o.places)
 		defer stop()
 	}
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	go shell.CloseOn(signals)
 	w.ShowAndRun()
 	return shell.Close()
 }
