@@ -54,11 +54,31 @@ func (t Trial) Try(ctx context.Context, m Mutant) (Fate, error) {
 	if err != nil {
 		return "", fmt.Errorf("write the mutant: %w", err)
 	}
-	c := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-tags", t.Tags, "-vet=off", "-count=1", "-failfast", "-timeout=120s", "./"+filepath.ToSlash(filepath.Dir(m.File)))
+	folder := filepath.Dir(m.File)
+	args := []string{"test", "-overlay", overlay, "-tags", t.Tags, "-vet=off", "-count=1", "-failfast", "-timeout=120s", "./" + filepath.ToSlash(folder)}
+	if drawsCases(filepath.Join(t.Root, folder)) {
+		args = append(args, "-rapid.nofailfile") // what fails a mutant is no case to keep
+	}
+	c := exec.CommandContext(ctx, "go", args...)
 	c.Dir = t.Root
 	c.Env = append(os.Environ(), "CGO_ENABLED=0")
 	printed, err := c.CombinedOutput()
 	return fateOf(ctx, string(printed), err)
+}
+
+// drawsCases reports whether tests of a folder draw cases with rapid, which
+// would keep each case that fails in a file.
+func drawsCases(folder string) bool {
+	files, err := filepath.Glob(filepath.Join(folder, "*_test.go"))
+	if err != nil {
+		return false
+	}
+	for _, f := range files {
+		if data, err := os.ReadFile(f); err == nil && strings.Contains(string(data), `"pgregory.net/rapid"`) {
+			return true
+		}
+	}
+	return false
 }
 
 // fateOf reads what go test printed.
