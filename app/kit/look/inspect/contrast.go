@@ -1,0 +1,131 @@
+package inspect
+
+import (
+	"fmt"
+	"image/color"
+	"math"
+	"strings"
+
+	"fyne.io/fyne/v2/canvas"
+
+	"ebbwell/app/kit/look"
+)
+
+// The least contrast of text, and of large text and shapes with a message.
+const (
+	leastText  = 4.5
+	leastShape = 3
+)
+
+// Contrast is the contrast ratio of WCAG 2.2 (W3C Recommendation, 2023): its
+// relative luminance and its (L1 + 0.05) / (L2 + 0.05).
+func Contrast(a, b color.Color) float64 {
+	x, y := luminance(a), luminance(b)
+	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
+}
+
+func luminance(c color.Color) float64 {
+	n := color.NRGBAModel.Convert(c).(color.NRGBA)
+	part := func(v uint8) float64 {
+		s := float64(v) / 255
+		if s <= 0.04045 {
+			return s / 12.92
+		}
+		return math.Pow((s+0.055)/1.055, 2.4)
+	}
+	return 0.2126*part(n.R) + 0.7152*part(n.G) + 0.0722*part(n.B)
+}
+
+func alpha(c color.Color) uint8 { return color.NRGBAModel.Convert(c).(color.NRGBA).A }
+func clear(c color.Color) bool  { return c == nil || alpha(c) == 0 }
+func solid(c color.Color) bool  { return c != nil && alpha(c) == 255 }
+
+// under is the colour at a point before an object is painted.
+func (s *sight) under(order int, ground color.Color, x, y float32) color.Color {
+	for _, d := range s.drawn[:order] {
+		if c := fill(d.object); !clear(c) && covers(d, x, y) {
+			n := color.NRGBAModel.Convert(c).(color.NRGBA)
+			ground = look.Mix(ground, color.NRGBA{R: n.R, G: n.G, B: n.B, A: 255}, float64(n.A)/255)
+		}
+	}
+	return ground
+}
+
+// faint tells of texts that cannot be told from their ground. What cannot be
+// used now may be fainter (WCAG 2.2, 1.4.3: inactive components).
+func (s *sight) faint(lines []line, ground color.Color) []Finding {
+	var list []Finding
+	for _, l := range lines {
+		if l.off {
+			continue
+		}
+		least := leastText
+		// large text: 18 pt, or 14 pt bold, at 96 dots an inch
+		if size := l.text.TextSize; size >= 24 || size >= 18.66 && l.text.TextStyle.Bold {
+			least = leastShape
+		}
+		in := l.ink.and(l.clip)
+		worst := math.Inf(1)
+		for _, part := range []float32{0.02, 0.5, 0.98} {
+			at := s.under(l.order, ground, in.left+part*in.width(), (in.top+in.bottom)/2)
+			worst = min(worst, Contrast(l.text.Color, at))
+		}
+		if worst < least {
+			list = append(list, Finding{Faint, fmt.Sprintf("%s, %.1f:1", strings.TrimSpace(l.text.Text), worst), l.of})
+		}
+	}
+	return list
+}
+
+// roles are the colours that carry a message, by name.
+func roles() map[color.Color]string {
+	p := look.PaletteNow()
+	return map[color.Color]string{
+		p.Water: "water", p.Drink: "drink", p.Food: "food", p.Loss: "loss", p.Salt: "salt",
+		p.Ink: "ink", p.Ink2: "ink 2", p.Ink3: "ink 3", p.Edge: "edge",
+	}
+}
+
+// faintShapes tells of shapes with a message that cannot be told from their
+// ground. A shape upon one of its own colour belongs to it.
+func (s *sight) faintShapes(ground color.Color) []Finding {
+	var list []Finding
+	named := roles()
+	for i, d := range s.drawn {
+		c, x, y, ok := shape(d)
+		role, carries := named[c]
+		if !ok || !carries || d.off || d.place.and(d.clip).empty() {
+			continue
+		}
+		at := s.under(i, ground, x, y)
+		if got := Contrast(c, at); got < leastShape && got > 1.01 {
+			list = append(list, Finding{FaintShape, fmt.Sprintf("%s on %s, %.1f:1", role, hex(at), got), d.of})
+		}
+	}
+	return list
+}
+
+// shape is the colour of a shape and a point of it; ok is false for what is no
+// shape.
+func shape(d drawn) (c color.Color, x, y float32, ok bool) {
+	x, y = (d.place.left+d.place.right)/2, (d.place.top+d.place.bottom)/2
+	switch o := d.object.(type) {
+	case *canvas.Rectangle:
+		if clear(o.FillColor) && o.StrokeWidth > 0 {
+			return o.StrokeColor, d.place.left, y, true
+		}
+		return o.FillColor, x, y, true
+	case *canvas.ArbitraryPolygon:
+		return o.FillColor, x, y, true
+	case *canvas.Circle:
+		return o.FillColor, x, y, true
+	case *canvas.Line:
+		return o.StrokeColor, x, y, true
+	}
+	return nil, 0, 0, false
+}
+
+func hex(c color.Color) string {
+	n := color.NRGBAModel.Convert(c).(color.NRGBA)
+	return fmt.Sprintf("%02X%02X%02X", n.R, n.G, n.B)
+}

@@ -1,0 +1,115 @@
+package inspect
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"ebbwell/app/kit/look"
+)
+
+// Kind is the rule that is broken.
+type Kind string
+
+// The kinds.
+const (
+	// Cut text loses letters at the edge of what it lies in.
+	Cut Kind = "cut"
+	// Wider text is wider than the place it was given.
+	Wider Kind = "wider than its place"
+	// Shortened text ends in an ellipsis.
+	Shortened Kind = "shortened"
+	// Overlap is of two texts, or of two controls.
+	Overlap Kind = "overlap"
+	// Outside lies outside the window, where nothing scrolls to it.
+	Outside Kind = "outside the window"
+	// Faint text and FaintShape have too little contrast.
+	Faint      Kind = "faint text"
+	FaintShape Kind = "faint shape"
+)
+
+// Finding is one rule broken by one thing.
+type Finding struct {
+	Kind Kind
+	// What is the text, or the names of controls, or the role of the colour.
+	What string
+	// Of is the name of the widget it belongs to, or its sort.
+	Of string
+}
+
+// Canvas tells what breaks the rules in a window: in what lies on top, if
+// something does, else in its content. Each finding is told once.
+func Canvas(c fyne.Canvas) []Finding {
+	root := c.Content()
+	if top := c.Overlays().Top(); top != nil {
+		root = top
+	}
+	if root == nil {
+		return nil
+	}
+	var s sight
+	everywhere := float32(math.MaxInt32)
+	s.look(root, fyne.Position{}, area{-everywhere, -everywhere, everywhere, everywhere})
+	window := areaOf(fyne.Position{}, c.Size())
+	ground := look.PaletteNow().Paper
+	lines := s.lines()
+	all := slices.Concat(textsCut(lines), textsOverlap(lines), s.controlsOverlap(), s.outside(window), s.faint(lines, ground), s.faintShapes(ground))
+	var list []Finding
+	for _, f := range all {
+		if !slices.Contains(list, f) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// controlsOverlap tells of controls that lie on one another.
+func (s *sight) controlsOverlap() []Finding {
+	var list []Finding
+	for i, a := range s.controls {
+		for _, b := range s.controls[i+1:] {
+			both := a.place.and(b.place)
+			if both.width() > 1 && both.height() > 1 && !slices.Contains(b.above, a.object) && !slices.Contains(a.above, b.object) {
+				list = append(list, Finding{Overlap, name(a.object) + " / " + name(b.object), ""})
+			}
+		}
+	}
+	return list
+}
+
+func name(o fyne.CanvasObject) string {
+	if n, ok := o.(interface{ Name() string }); ok && n.Name() != "" {
+		return n.Name()
+	}
+	return fmt.Sprintf("%T", o)
+}
+
+// outside tells of what is painted past the window's edge and not within
+// something that scrolls.
+func (s *sight) outside(window area) []Finding {
+	var list []Finding
+	for _, d := range s.drawn {
+		place, what := d.place, fmt.Sprintf("%T", d.object)
+		switch o := d.object.(type) {
+		case *canvas.Text:
+			if strings.TrimSpace(o.Text) == "" {
+				continue
+			}
+			place, what = inkOf(o, d.place), strings.TrimSpace(o.Text)
+		case *canvas.Line:
+			// its place follows from its ends
+		default:
+			if c := fill(o); clear(c) {
+				continue
+			}
+		}
+		if seen := place.and(d.clip); !seen.empty() && !window.holds(seen, 1) {
+			list = append(list, Finding{Outside, what, d.of})
+		}
+	}
+	return list
+}

@@ -1,0 +1,158 @@
+package shots
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"golang.org/x/text/language"
+
+	"ebbwell/app"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/look/inspect"
+	"ebbwell/internal/words"
+)
+
+var update = flag.Bool("update", false, "take what no longer occurs off the list of what is known")
+
+// known is the list of what breaks a rule and is known to: it can only become
+// shorter.
+const known = "testdata/layout-known.txt"
+
+// layoutSizes are windows: the least, a small laptop, a large screen.
+func layoutSizes() []fyne.Size {
+	return []fyne.Size{{Width: 1180, Height: 760}, {Width: 1366, Height: 768}, {Width: 1600, Height: 1000}}
+}
+
+// numbers stand for any number in a text, so that the list does not change
+// with the invented practice.
+func numbers() *regexp.Regexp { return regexp.MustCompile(`[0-9]+([.,][0-9]+)*`) }
+
+// TestLayout holds every screen of the invented practice, light and dark, in
+// three sizes of the window and of text, to the rules of the layout. Screens
+// are laid out and not painted.
+func TestLayout(t *testing.T) {
+	found := map[string][]string{} // entry: the modes it occurs in
+	n := 0
+	for mode, findings := range layouts(t) {
+		n++
+		for _, f := range findings {
+			found[f] = append(found[f], mode)
+		}
+	}
+	listed := readKnown(t)
+	for entry, modes := range found {
+		if !slices.Contains(listed, entry) {
+			slices.Sort(modes)
+			t.Errorf("%s\n\tin %d layouts: %s", entry, len(modes), strings.Join(modes[:min(len(modes), 3)], ", "))
+		}
+	}
+	var still []string
+	for _, entry := range listed {
+		if _, occurs := found[entry]; occurs {
+			still = append(still, entry)
+		} else if !*update {
+			t.Errorf("this no longer occurs; take it off %s, or run with -update:\n\t%s", known, entry)
+		}
+	}
+	if *update {
+		writeKnown(t, still)
+	}
+	t.Logf("%d layouts; %d known entries", n, len(still))
+}
+
+// layouts opens every place in every mode and returns what breaks a rule.
+func layouts(t *testing.T) map[string][]string {
+	texts, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
+	w.SetPadded(false)
+	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}})
+	shell.Start()
+	t.Cleanup(func() {
+		if err := shell.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	list, err := places(shell.Program().Desk().Store)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := map[string][]string{}
+	for _, dark := range []bool{false, true} {
+		for _, percent := range []int{100, 125, 150} {
+			a.Settings().SetTheme(look.NewTheme(dark, percent).Still())
+			for _, s := range list {
+				shell.Program().Open(s.place)
+				for _, size := range layoutSizes() {
+					w.Resize(size)
+					settle(w)
+					mode := fmt.Sprintf("%s %gx%g dark=%v %d%%", s.name, size.Width, size.Height, dark, percent)
+					all[mode] = entries(s.name, inspect.Canvas(w.Canvas()))
+				}
+			}
+		}
+	}
+	return all
+}
+
+// entries are findings as they stand in the list.
+func entries(screen string, findings []inspect.Finding) []string {
+	list := []string{}
+	for _, f := range findings {
+		entry := fmt.Sprintf("%s | %s | %s", screen, f.Kind, what(f))
+		if !slices.Contains(list, entry) {
+			list = append(list, entry)
+		}
+	}
+	return list
+}
+
+// what is what a finding is known by: nothing that changes with the figures,
+// the invented names or the size of the window.
+func what(f inspect.Finding) string {
+	switch f.Kind {
+	case inspect.Shortened, inspect.Wider, inspect.Cut:
+		return "in " + numbers().ReplaceAllString(f.Of, "#")
+	case inspect.FaintShape, inspect.Faint:
+		before, _, _ := strings.Cut(f.What, " on ")
+		return numbers().ReplaceAllString(before, "#") + " in " + numbers().ReplaceAllString(f.Of, "#")
+	}
+	return numbers().ReplaceAllString(f.What, "#")
+}
+
+// readKnown reads the list; its first line says how many there are.
+func readKnown(t *testing.T) []string {
+	data, err := os.ReadFile(known)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []string
+	for line := range strings.Lines(string(data)) {
+		if line = strings.TrimSpace(line); line != "" && !strings.HasPrefix(line, "#") {
+			list = append(list, line)
+		}
+	}
+	if count := fmt.Sprintf("# %d known", len(list)); !strings.HasPrefix(string(data), count) {
+		t.Errorf("%s has %d entries and must begin with %q", known, len(list), count)
+	}
+	return list
+}
+
+// writeKnown writes a list that has become shorter.
+func writeKnown(t *testing.T, list []string) {
+	slices.Sort(list)
+	text := fmt.Sprintf("# %d known breaks of the rules of the layout: screen | rule | what, numbers as #.\n# To be mended. The list can only become shorter.\n", len(list))
+	if err := os.WriteFile(known, []byte(text+strings.Join(append(list, ""), "\n")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
