@@ -126,23 +126,29 @@ func places(s *store.Store) ([]shot, error) {
 		return nil, fmt.Errorf("find the trip of the invented practice: %w", err)
 	}
 	lead, hidden, gained, open := by["Ravka Oldenmoor"], by["Mirel Ashgarth"], by["Ilse Tarnholme"], by["Kester Undermill"]
+	draft := by["Sefa Quillonde"]
+	part := func(p desk.Place, part string) desk.Place { p.Part = part; return p }
+	trip, sheet := desk.Place{Screen: desk.Trip, Record: trips[0].ID}, desk.Place{Screen: desk.Tests, Athlete: open}
+	practice, plan := desk.Place{Screen: desk.Practice}, desk.Place{Screen: desk.Plan, Athlete: draft}
 	return []shot{
 		{"athletes", desk.Place{Screen: desk.Athletes}},
 		{"test-day", desk.Place{Screen: desk.TestDay}},
 		{"trips", desk.Place{Screen: desk.Trips}},
-		{"trip", desk.Place{Screen: desk.Trip, Record: trips[0].ID}},
+		{"trip", trip}, {"trip-edit", part(trip, "edit")}, {"trip-packing", part(trip, "packing")},
 		{"pantry", desk.Place{Screen: desk.Pantry}},
-		{"practice", desk.Place{Screen: desk.Practice}},
+		{"practice", practice}, {"practice-standards", part(practice, "standards")}, {"practice-thresholds", part(practice, "thresholds")},
+		{"practice-records", part(practice, "records")}, {"practice-about", part(practice, "about")},
 		{"overview", desk.Place{Screen: desk.Overview, Athlete: lead}},
 		{"overview-hidden", desk.Place{Screen: desk.Overview, Athlete: hidden}},
 		{"profile", desk.Place{Screen: desk.Profile, Athlete: gained}},
 		{"profile-new", desk.Place{Screen: desk.Profile, New: true}},
-		{"sheet-before", desk.Place{Screen: desk.Tests, Athlete: open, Part: "before"}},
-		{"sheet-bottles", desk.Place{Screen: desk.Tests, Athlete: open, Part: "bottles"}},
+		{"sheet-before", part(sheet, "before")}, {"sheet-bottles", part(sheet, "bottles")},
+		{"sheet-after", part(sheet, "after")}, {"sheet-urine", part(sheet, "urine")},
 		{"findings", desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}},
 		{"findings-hidden", desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
 		{"plan-agreed", desk.Place{Screen: desk.Plan, Athlete: lead}},
-		{"plan-draft", desk.Place{Screen: desk.Plan, Athlete: by["Sefa Quillonde"]}},
+		{"plan-draft", plan}, {"plan-steps", part(plan, "steps")}, {"plan-breaks", part(plan, "breaks")},
+		{"plan-day", part(plan, "day")}, {"plan-session", part(plan, "session")}, {"plan-beside", part(plan, "beside")},
 		{"plan-hidden", desk.Place{Screen: desk.Plan, Athlete: hidden}},
 		{"plan-none", desk.Place{Screen: desk.Plan, Athlete: gained}},
 		{"handout", desk.Place{Screen: desk.Handout, Athlete: lead}},

@@ -51,7 +51,7 @@ func layers() [][]string {
 
 // helpers lists the packages that only tests, and each other, may import.
 func helpers() []string {
-	return []string{"app/apptest", "app/kit/field/drive", "app/kit/keep/clock", "app/kit/look/golden", "internal/golden", "internal/handout/pdfread", "internal/published"}
+	return []string{"app/apptest", "app/kit/field/drive", "app/kit/keep/clock", "app/kit/look/golden", "app/apptest/inspect", "internal/golden", "internal/handout/pdfread", "internal/published"}
 }
 
 // reserved says which folders alone may import a package from outside, or
