@@ -67,13 +67,16 @@ func SessionFor(o Outing, a record.Athlete, b climate.Body, d Desk) (climate.Ses
 }
 
 // HeatStateOf is how well a body is used to heat: as said for the session, else
-// as the profile says.
+// as the profile says; one that is not is as trained as the profile says.
 func HeatStateOf(said record.Acclimatised, a record.Athlete) climate.HeatState {
 	if said == "" {
 		said = a.Acclimatised
 	}
 	if said == record.AcclimatisedYes {
 		return climate.Acclimatised
+	}
+	if a.Training == record.Untrained {
+		return climate.Untrained
 	}
 	return climate.Trained
 }

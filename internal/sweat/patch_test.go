@@ -247,3 +247,68 @@ func TestPotassium(t *testing.T) {
 		t.Errorf("hold %g with usual, %g with more potassium", usual.Value, more.Value)
 	}
 }
+
+// TestSecondPatchCounts: of two patches on sites with an equation the mean is
+// taken; one on a site without is left out and says why.
+func TestSecondPatchCounts(t *testing.T) {
+	const raw = 50.0
+	arm, _ := Predict(evidence.ForearmDorsal, raw)
+	leg, _ := Predict(evidence.Thigh, raw)
+	for _, c := range []struct {
+		name   string
+		second Patch
+		want   float64
+		reason string
+	}{
+		{"forearm again", goodPatch(evidence.ForearmDorsal, 60), 0.57*55 + 11.05, ""},
+		{"thigh", goodPatch(evidence.Thigh, raw), (arm + leg) / 2, ""},
+		{"chest", goodPatch(evidence.Chest, 90), arm, LeftNoEquation},
+		{"forehead", goodPatch(evidence.Forehead, 90), arm, LeftNoAgreement},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			one := withPatches(t, goodPatch(evidence.ForearmDorsal, raw)).Sodium
+			two := withPatches(t, goodPatch(evidence.ForearmDorsal, raw), c.second).Sodium
+			near(t, "concentration", two.Concentration.Value, c.want, 1e-9)
+			if got := two.Patches[1]; got.Reason != c.reason || got.Used != (c.reason == "") {
+				t.Errorf("the second: used %v, %q", got.Used, got.Reason)
+			}
+			if counts := two.Concentration.Range.Width() < one.Concentration.Range.Width()-1e-9; counts != (c.reason == "") {
+				t.Errorf("the range is %v wide with one, %v with two", one.Concentration.Range.Width(), two.Concentration.Range.Width())
+			}
+		})
+	}
+}
+
+// TestHoldIsSafe: no intake that holds plasma sodium is shown where more was drunk
+// than lost, and its low end uses the low end of the concentration.
+func TestHoldIsSafe(t *testing.T) {
+	in := wholeSheet()
+	in.Patches = []Patch{goodPatch(evidence.ForearmDorsal, 90)}
+	in.Intake.Bottles = []Bottle{{Before: new(quantity.Grams(2100)), After: new(quantity.Grams(300))}}
+	in.Options.Kept = []Kept{{evidence.SweatRate, 0}, {evidence.DrinkingRate, 0}}
+	in.Body.After[0] = 63.6
+	r := evaluated(t, in)
+	c, f := r.Sodium.Concentration, r.Fluid.Replaced.Value/100
+	if !r.Sodium.Hold.Known || f > 1 {
+		t.Fatalf("hold %s with %g replaced", state(r.Sodium.Hold), f)
+	}
+	low := SodiumToHold(c.Range.Low, evidence.SweatPotassium, f) * r.Fluid.Rate.Value * evidence.SodiumMolarMass
+	if got := r.Sodium.Hold.Range.Low; got > low+1e-9 {
+		t.Errorf("its low end is %g, by the low end of the concentration %g", got, low)
+	}
+	in.Body.After[0] = 64.2
+	if r := evaluated(t, in); r.Sodium.Hold.Known || r.Sodium.Hold.Ranged {
+		t.Errorf("%g %% replaced and still %g mg/h to hold", r.Fluid.Replaced.Value, r.Sodium.Hold.Value)
+	}
+}
+
+// TestPlannedConcentrationKeepsTheBias: the range to plan on lies about the value
+// less the bias of its equation, wider by the day.
+func TestPlannedConcentrationKeepsTheBias(t *testing.T) {
+	f := withPatches(t, goodPatch(evidence.ForearmDorsal, 50)).Sodium.Concentration
+	r, ok := PlannedConcentration(f)
+	reach := 1.96 * math.Hypot(14/1.96, 0.104*39.55)
+	if !ok || math.Abs(r.Low-(36.55-reach)) > 1e-6 || math.Abs(r.High-(36.55+reach)) > 1e-6 {
+		t.Errorf("%+v from %+v", r, f.Range)
+	}
+}

@@ -143,7 +143,8 @@ func TestPublishedSodium(t *testing.T) {
 	}
 	alone := func(in published.In) quantity.Range {
 		s := wholeSheet()
-		s.Patches = []Patch{{Site: evidence.Site(in.Text("site")), Sodium: new(quantity.MillimolesPerLitre(in.Number("raw")))}}
+		s.Patches = []Patch{{Site: evidence.Site(in.Text("site")), Sodium: new(quantity.MillimolesPerLitre(in.Number("raw"))),
+			Method: evidence.IonChromatography}}
 		return evaluated(t, s).Sodium.Concentration.Range
 	}
 	models := map[string]published.Model{
@@ -168,8 +169,10 @@ func TestPublishedSodium(t *testing.T) {
 			return map[string]float64{"raw-bias": row.RawBias, "raw-limits": row.RawLimits,
 				"bias": row.Bias, "limits": row.Limits}[in.Text("of")]
 		},
-		"raw range low":  func(in published.In) any { return alone(in).Low },
-		"raw range high": func(in published.In) any { return alone(in).High },
+		"equation range low":  func(in published.In) any { return alone(in).Low },
+		"equation range high": func(in published.In) any { return alone(in).High },
+		"raw range low":       func(in published.In) any { return alone(in).Low },
+		"raw range high":      func(in published.In) any { return alone(in).High },
 		"method cv": func(in published.In) any {
 			cv, _ := evidence.MethodCV(evidence.Method(in.Text("method")))
 			return cv

@@ -147,3 +147,33 @@ func TestAlgebraAgreesWithPropagate(t *testing.T) {
 		}
 	})
 }
+
+// A bias that is left in lowers the low end alone; the high end keeps the spread.
+func TestBelow(t *testing.T) {
+	q := Measured(2, 0.1, Source{Name: "scale"}).Plus(Below(0.3, Source{Name: "bias"}))
+	r := q.Interval()
+	if q.Value() != 2 || math.Abs(r.Low-(2-0.3-0.196)) > 1e-12 || math.Abs(r.High-2.196) > 1e-12 {
+		t.Errorf("%v from %v to %v", q.Value(), r.Low, r.High)
+	}
+	half := q.Over(Exact(2))
+	if low, high := half.Ends(); math.Abs(low-0.85) > 1e-12 || high != 1 {
+		t.Errorf("half of it lies from %v to %v", low, high)
+	}
+	if u := q.U(); math.Abs(u-math.Hypot(0.1, 0.3/math.Sqrt(12))) > 1e-12 {
+		t.Errorf("u %v", u)
+	}
+}
+
+// A known bias moves the range and leaves the value, through sums and products.
+func TestShifted(t *testing.T) {
+	q := Measured(40, 5, Source{Name: "patch"}).Shifted(-3)
+	if r := q.Interval(); q.Value() != 40 || math.Abs(r.Low-(37-9.8)) > 1e-12 || math.Abs(r.High-(37+9.8)) > 1e-12 {
+		t.Errorf("%v, %+v", q.Value(), q.Interval())
+	}
+	if r := q.Times(Exact(2)).Interval(); math.Abs(r.Low+r.High-4*37) > 1e-12 {
+		t.Errorf("twice as much lies in %+v", r)
+	}
+	if r := q.Plus(Measured(40, 5, Source{Name: "other"})).Scaled(0.5).Interval(); math.Abs(r.Low+r.High-2*38.5) > 1e-12 {
+		t.Errorf("the mean with one without a bias lies in %+v", r)
+	}
+}

@@ -14,7 +14,8 @@ import (
 	"ebbwell/internal/record"
 )
 
-// standards are the bands of the urine marker and the limit of the deficit.
+// standards are the bands of the urine marker, the method of the sweat rate and
+// the limit of the deficit.
 type standards struct {
 	v       *View
 	bands   *look.Table
@@ -40,7 +41,7 @@ func newStandards(v *View) *standards {
 		look.VBox(4, look.NewLabel(say("practice.deficit.for"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewFor(), look.Body, look.Ink)),
 		look.VBox(4, look.NewLabel(say("practice.deficit.against"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewAgainst(), look.Body, look.Ink)),
 		look.NewParagraph(say("practice.deficit.ends"), look.Note, look.Ink2))
-	s.body = scrolled(look.Panels(14, []look.Track{look.Share(6), look.Share(5)}, look.VBox(0, urine), look.VBox(0, deficit)))
+	s.body = scrolled(look.Panels(14, []look.Track{look.Share(6), look.Share(5)}, look.VBox(0, urine), look.VBox(14, s.method(), deficit)))
 	return s
 }
 
@@ -59,6 +60,29 @@ func (s *standards) sets() fyne.CanvasObject {
 		Set: func(p *record.Practice, key string) { p.Settings.UrineBands = key },
 	})
 }
+
+// method is the choice between corrected sweat rates and the field method; it
+// holds for all tests.
+func (s *standards) method() fyne.CanvasObject {
+	b := s.v.b
+	toggle := b.Toggle("", "practice.method", b.Options("practice.method.", methodCorrected, methodField), bind.Word[record.Practice]{
+		Get: func(p record.Practice) string {
+			if p.Settings.FieldMethod {
+				return methodField
+			}
+			return methodCorrected
+		},
+		Set: func(p *record.Practice, key string) { p.Settings.FieldMethod = key == methodField },
+	})
+	return s.v.panel(b.Say("practice.method"), b.Say("practice.method.note"), toggle,
+		look.NewParagraph(b.Desk.Words.Say("practice.method.bias", b.Desk.Words.Number(evidence.UncorrectedBias, 2)), look.Note, look.Ink2))
+}
+
+// The methods of the sweat rate.
+const (
+	methodCorrected = "corrected"
+	methodField     = "field"
+)
 
 // edges are the practice's own.
 func (s *standards) edges() *look.Form {

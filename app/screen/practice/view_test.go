@@ -44,6 +44,22 @@ func kept(t testing.TB, d *desk.Desk) record.Practice {
 	return p
 }
 
+// The method of the sweat rate is one for the practice, and the desk knows it.
+func TestMethodIsKept(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	v, _ := open(t, d, PartStandards)
+	toggle := v.b.Field("practice.method").Field.(*field.Toggle)
+	if toggle.Chosen() != methodCorrected {
+		t.Errorf("at first it is %q", toggle.Chosen())
+	}
+	for key, uncorrected := range map[string]bool{methodField: true, methodCorrected: false} {
+		toggle.OnChosen(key)
+		if kept(t, d).Settings.FieldMethod != uncorrected || d.Calculate().Settings.FieldMethod != uncorrected {
+			t.Errorf("%s is not kept", key)
+		}
+	}
+}
+
 func TestHouseIsKept(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	v, w := open(t, d, "")

@@ -44,6 +44,12 @@ func newSportPart(v *View) *sportPart {
 		Get: func(a record.Athlete) string { return string(a.Acclimatised) },
 		Set: func(a *record.Athlete, w string) { a.Acclimatised = record.Acclimatised(w) },
 	})
+	training := v.b.Toggle("", "profile.training", []field.Option{
+		{Key: string(record.Trained), Text: say("profile.training.trained")}, {Key: string(record.Untrained), Text: say("profile.training.untrained")},
+	}, bind.Word[record.Athlete]{
+		Get: func(a record.Athlete) string { return string(a.Training) },
+		Set: func(a *record.Athlete, w string) { a.Training = record.Training(w) },
+	})
 	p.usual = v.b.Number("", "profile.usual", evidence.DrinkingRate, quantity.LitrePerHour, bind.At("usualDrinking", func(a *record.Athlete) *record.Number { return &a.UsualDrinking }))
 	left := p.usual.OnLeft
 	p.usual.OnLeft = func(r field.Reading) {
@@ -60,6 +66,7 @@ func newSportPart(v *View) *sportPart {
 		row(say("profile.sport"), broad(sport)),
 		row(say("profile.position"), broad(position)),
 		row(say("profile.groups"), broad(p.groups.body)),
+		row(say("profile.training"), look.MaxWidth(fewWidth, training)),
 		row(say("profile.heat"), look.MaxWidth(fewWidth, heat)),
 		row(say("profile.usual"), usual),
 		row(say("profile.mouthful"), p.mouthful.body),

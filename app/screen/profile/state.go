@@ -99,7 +99,7 @@ func groupNamed(groups []record.Group, name string) (g record.Group, ok bool) {
 // nothing reports whether a profile holds nothing at all.
 func nothing(a record.Athlete) bool {
 	return a.Name == "" && a.Born == "" && a.Sex == "" && !a.Height.Known() && !a.UsualMass.Known() && a.Sport == "" &&
-		a.Position == "" && a.Acclimatised == "" && !a.UsualDrinking.Known() && !a.Mouthful.Known() && a.Guardian == "" &&
+		a.Position == "" && a.Acclimatised == "" && a.Training == "" && !a.UsualDrinking.Known() && !a.Mouthful.Known() && a.Guardian == "" &&
 		a.Assent == "" && !a.MassHiddenSettled && a.Note == "" && len(a.Flags)+len(a.Consents)+len(a.Memberships) == 0
 }
 
