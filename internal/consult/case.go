@@ -25,6 +25,11 @@ type Case struct {
 	// is missing or cannot be read: it is calculated from the records as they are
 	// now and may differ from what was agreed. See [Case.AsAgreed].
 	Anew bool
+	// Since is what became since of the records an agreed plan is based on.
+	Since Since
+	// said is what was said of the estimate when the plan was agreed; nil while
+	// it follows the calculation.
+	said *said
 }
 
 // SlotInfo is what stands in a slot of the mix.
@@ -34,6 +39,10 @@ type SlotInfo struct {
 	Product fuel.Product
 	// Strength of a powder made up, g per 100 mL; unknown for others.
 	Strength record.Number
+	// Named is the id the options call the product by; Base is the product as the
+	// pantry has it: of a powder, before it is made up.
+	Named record.ID
+	Base  fuel.Product
 }
 
 // ErrTooMany says that a plan has more than three drinks or four foods.
@@ -76,7 +85,7 @@ func (c *Case) fillSlots(d Desk) (plan.Menu, error) {
 	c.Slots[plan.Water] = SlotInfo{InUse: true, Role: record.RoleWater}
 	c.Slots[plan.Salt] = SlotInfo{InUse: true}
 	if water, ok := d.Pantry.Find(Water); ok {
-		c.Slots[plan.Water].Product = water
+		c.Slots[plan.Water].Product, c.Slots[plan.Water].Base, c.Slots[plan.Water].Named = water, water, Water
 		if err := menu.SetDrink(plan.Water, water); err != nil {
 			return menu, err
 		}
@@ -103,6 +112,7 @@ func (c *Case) addSlot(menu *plan.Menu, it record.Item, d Desk) error {
 	if !ok {
 		return fmt.Errorf("item %q of plan %s: no such product", it.Name, c.Plan.ID)
 	}
+	base := product
 	from, to := plan.Food1, plan.Food4
 	if it.Role == record.RoleDrink {
 		from, to = plan.Drink1, plan.Drink3
@@ -126,7 +136,7 @@ func (c *Case) addSlot(menu *plan.Menu, it record.Item, d Desk) error {
 		if err := set(s, product); err != nil {
 			return err
 		}
-		c.Slots[s] = SlotInfo{InUse: true, Role: it.Role, Product: product, Strength: it.Strength}
+		c.Slots[s] = SlotInfo{InUse: true, Role: it.Role, Product: product, Strength: it.Strength, Named: it.ProductID, Base: base}
 		return nil
 	}
 	return fmt.Errorf("item %q of plan %s: %w", it.Name, c.Plan.ID, ErrTooMany)
@@ -142,7 +152,8 @@ func (c Case) SlotOf(it record.Item) (s plan.Slot, ok bool) {
 	}
 	for s := plan.Drink1; s <= plan.Food4; s++ {
 		info := c.Slots[s]
-		if info.InUse && info.Role == it.Role && info.Product.ID == string(it.ProductID) && info.Strength.Same(it.Strength) {
+		called := info.Named == it.ProductID || info.Product.ID == string(it.ProductID)
+		if info.InUse && info.Role == it.Role && called && info.Strength.Same(it.Strength) {
 			return s, true
 		}
 	}

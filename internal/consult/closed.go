@@ -180,14 +180,9 @@ func thawTest(t record.Test, kept []record.Frozen) (was FrozenTest, err error) {
 // desk is the desk a test was closed at: with what it names, and the settings
 // of then but for the method, which is the practice's.
 func (was FrozenTest) desk(now Desk) Desk {
-	p := &Pantry{place: map[record.ID]int{}}
-	for _, one := range was.Products {
-		p.place[one.Named] = len(p.list)
-		p.list = append(p.list, one.Product)
-	}
 	settings := was.Settings
 	settings.FieldMethod = now.Settings.FieldMethod
-	return Desk{Pantry: p, Settings: settings, Activities: now.Activities}
+	return Desk{Pantry: pantryOf(was.Products), Settings: settings, Activities: now.Activities}
 }
 
 // of puts what of an athlete goes into a calculation back as it was.

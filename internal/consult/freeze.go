@@ -13,6 +13,7 @@ import (
 
 // FrozenAthlete is what of the athlete a calculation used.
 type FrozenAthlete struct {
+	Mouthful  record.Number
 	ID        record.ID
 	Born      record.Date
 	Sex       record.Sex
@@ -32,6 +33,21 @@ type FrozenPlan struct {
 	Session plan.Session
 	Menu    plan.Menu
 	Aim     plan.Aim
+	// Kind and Air are what it was based on, Findings the tests as they then
+	// were, RangeAlone and Place what was said of an estimate.
+	Kind       record.BasisKind
+	Air        record.Air
+	Findings   []FrozenPlanTest
+	RangeAlone bool
+	Place      string
+	// Products are those of its options as they then were.
+	Products []FrozenProduct
+}
+
+// FrozenPlanTest is a test a plan is based on, with what it said at the agreement.
+type FrozenPlanTest struct {
+	Test     record.Test
+	Findings FrozenFindings
 }
 
 // Outcome is one option of an agreed plan as predicted.
@@ -43,6 +59,7 @@ type Outcome struct {
 func frozenAthlete(a record.Athlete) FrozenAthlete {
 	return FrozenAthlete{
 		ID: a.ID, Born: a.Born, Sex: a.Sex, Height: a.Height, UsualMass: a.UsualMass, Sport: a.Sport, Usual: a.UsualDrinking,
+		Mouthful: a.Mouthful,
 	}
 }
 
@@ -51,10 +68,12 @@ func frozenAthlete(a record.Athlete) FrozenAthlete {
 func (c Case) FreezePlan() (inputs, results []byte, err error) {
 	in := FrozenPlan{
 		Plan: c.Plan, Athlete: frozenAthlete(c.Athlete), Basis: c.Basis.Plan, Rate: c.Basis.Rate,
-		Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim(),
+		Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim(), Kind: c.Basis.Kind, Air: c.Basis.Air,
+		RangeAlone: c.RangeAlone(), Place: c.Place(), Products: c.products(),
 	}
 	for _, f := range c.Basis.Tests {
 		in.Tests = append(in.Tests, f.Test.ID)
+		in.Findings = append(in.Findings, FrozenPlanTest{Test: f.Test, Findings: frozenFindings(f)})
 	}
 	var out []Outcome
 	for _, o := range c.Plan.Options {
@@ -69,31 +88,52 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 	return inputs, results, nil
 }
 
-// AsAgreed returns the case with the calculation that was kept when its plan was
-// agreed in the place of the present one; kept are the copies, newest first.
-// Changed reports whether the present records would give another: a test or a
-// product was corrected since. Where there is no copy, or the newest cannot be
-// read because another version wrote it otherwise, the case stays as it is and
-// says so by Anew.
+// AsAgreed returns the case with all that was kept when its plan was agreed in the
+// place of the present: calculation, tests, air, products, mouthful; kept are the
+// copies, newest first. What is hidden and withheld follows the profile as it is
+// now. Since of the case says whether, and by what, the present records would give
+// another: a test or a product was corrected. Where there is no copy, or the newest
+// cannot be read because another version wrote it otherwise, the case stays as it
+// is and says so by Anew.
 func (c Case) AsAgreed(kept []record.Frozen) (agreed Case, changed bool) {
 	was, planner, err := thaw(kept, c.Care.MassHidden)
 	if err != nil {
 		c.Anew = true
 		return c, false
 	}
+	agreed = was.in(c, planner)
 	changed = !reflect.DeepEqual(was.Basis, c.Basis.Plan) || !reflect.DeepEqual(was.Menu, c.Planner.Menu())
-	c.Planner, c.Basis.Plan, c.Basis.Rate = planner.At(PlanChances(c.Plan)), was.Basis, was.Rate
-	return c, changed
+	if changed {
+		agreed.Since = since(agreed, c)
+	}
+	return agreed, changed
+}
+
+// in puts what was kept of an agreed plan in the place of the present records.
+func (was FrozenPlan) in(c Case, planner *plan.Planner) Case {
+	c.Planner = planner.At(PlanChances(c.Plan))
+	c.Basis.Plan, c.Basis.Rate = was.Basis, was.Rate
+	if was.Kind == "" { // a copy of before tests, air and products were kept
+		return c
+	}
+	c.Athlete.Mouthful = was.Athlete.Mouthful
+	c.Basis.Kind, c.Basis.Air, c.Basis.Tests = was.Kind, was.Air, nil
+	for _, t := range was.Findings {
+		c.Basis.Tests = append(c.Basis.Tests, t.Findings.findings(t.Test, c.Athlete, nil))
+	}
+	c.said = &said{rangeAlone: was.RangeAlone, place: was.Place}
+	frozen := Case{Plan: c.Plan}
+	if _, err := frozen.fillSlots(Desk{Pantry: pantryOf(was.Products)}); err == nil {
+		c.Slots = frozen.Slots
+	}
+	return c
 }
 
 // thaw reads the newest copy and makes its planner, for eyes from which body mass
 // is hidden or not, as it is now.
 func thaw(kept []record.Frozen, hidden bool) (was FrozenPlan, planner *plan.Planner, err error) {
-	if len(kept) == 0 {
-		return was, nil, errors.New("no copy was kept")
-	}
-	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
-		return was, nil, fmt.Errorf("read the copy kept of plan %s: %w", kept[0].Record, err)
+	if was, err = thawPlan(kept); err != nil {
+		return was, nil, err
 	}
 	basis := was.Basis
 	basis.Body.Hidden = hidden
@@ -101,4 +141,37 @@ func thaw(kept []record.Frozen, hidden bool) (was FrozenPlan, planner *plan.Plan
 		return was, nil, fmt.Errorf("calculate with the copy kept of plan %s: %w", kept[0].Record, err)
 	}
 	return was, planner, nil
+}
+
+// thawPlan reads the newest copy.
+func thawPlan(kept []record.Frozen) (was FrozenPlan, err error) {
+	if len(kept) == 0 {
+		return was, errors.New("no copy was kept")
+	}
+	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
+		return was, fmt.Errorf("read the copy kept of plan %s: %w", kept[0].Record, err)
+	}
+	return was, nil
+}
+
+// products are those in the slots of a case, under the ids the options call them
+// by.
+func (c Case) products() []FrozenProduct {
+	var list []FrozenProduct
+	for _, slot := range c.Slots {
+		if slot.InUse && slot.Named != "" {
+			list = append(list, FrozenProduct{Named: slot.Named, Product: slot.Base})
+		}
+	}
+	return list
+}
+
+// pantryOf is a pantry of products as they were kept.
+func pantryOf(list []FrozenProduct) *Pantry {
+	p := &Pantry{place: map[record.ID]int{}}
+	for _, one := range list {
+		p.place[one.Named] = len(p.list)
+		p.list = append(p.list, one.Product)
+	}
+	return p
 }

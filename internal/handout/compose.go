@@ -2,7 +2,6 @@ package handout
 
 import (
 	"math"
-	"slices"
 	"time"
 
 	"ebbwell/internal/climate"
@@ -36,6 +35,9 @@ type composer struct {
 	w      *words.Words
 	chosen record.Option
 	us     bool // amounts in fluid ounces
+	// over: the mix is above the limit, so that nothing of it is printed as
+	// something to do; gains: more would be taken in than is lost.
+	over, gains bool
 	outcome
 }
 
@@ -52,7 +54,8 @@ type outcome struct {
 
 // compose calculates what the pages of a case need for one of its options.
 func compose(c consult.Case, chosen record.Option, w *words.Words) composer {
-	return composer{c: c, w: w, chosen: chosen, outcome: outcomeOf(c, chosen)}
+	mix := c.MixOf(chosen)
+	return composer{c: c, w: w, chosen: chosen, over: c.Over(mix), gains: c.Gains(mix), outcome: outcomeOf(c, chosen)}
 }
 
 // outcomeOf calculates one option. Where its chances carry less than was planned,
@@ -128,15 +131,19 @@ func (k composer) terms(p record.Practice) Terms {
 		}
 	}
 	guards := k.at.Guards
+	if k.over {
+		add(k.gains, k.w.Say("handout.over.gain"))
+		add(!k.gains, k.w.Say("handout.over.limit"))
+		guards &^= plan.OverCeiling | plan.GainInMass | plan.LowPlasmaSodium | plan.LossOutruns
+	}
 	add(guards.Has(plan.LowPlasmaSodium), k.w.Say("handout.caution.sodium"))
-	add(k.at.Plasma.Show && !guards.Has(plan.LowPlasmaSodium|plan.GainInMass), k.w.Say("handout.caution.near"))
-	add(guards.Has(plan.OverCeiling) && !guards.Has(plan.GainInMass), k.w.Say("handout.caution.ceiling"))
+	add(k.at.Plasma.Show && !k.over && !guards.Has(plan.LowPlasmaSodium|plan.GainInMass), k.w.Say("handout.caution.near"))
 	if r := k.c.Basis.Calculation; r != nil && r.CautionKnown && r.Caution.Level >= climate.Reduce {
 		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+r.Caution.Level.Code()), k.w.Say("caution.local-policy-wins")))
 	}
 	add(guards.Has(plan.LossOutruns), k.w.Say(plan.LossOutruns.Code()))
-	add(k.short, k.w.Say("handout.caution.breaks"))
-	add(k.unfed, k.w.Say("handout.caution.food"))
+	add(k.short && !k.over, k.w.Say("handout.caution.breaks"))
+	add(k.unfed && !k.over, k.w.Say("handout.caution.food"))
 	return t
 }
 
@@ -224,6 +231,9 @@ func (k composer) sessions() int {
 // what the plan rests on may have left it behind.
 func (k composer) options() []Option {
 	var list []Option
+	if k.over {
+		return nil
+	}
 	for _, o := range k.c.Plan.Options {
 		chosen := o.ID == k.chosen.ID
 		if o.Kind != record.OptionFluid && o.Kind != record.OptionFood && !chosen {
@@ -232,7 +242,7 @@ func (k composer) options() []Option {
 		out, name := outcomeOf(k.c, o), o.Name
 		if chosen {
 			out, name = k.outcome, k.stepName()
-		} else if out.at.Guards.Stops() || out.unfed && len(k.foods(out.mix)) == 0 {
+		} else if k.c.Over(k.c.MixOf(o)) || out.unfed && len(k.foods(out.mix)) == 0 {
 			continue // too much to drink, or a way with food whose food no break lets one eat
 		}
 		list = append(list, Option{
@@ -272,12 +282,18 @@ func (k composer) before() Before {
 // bottle is the bottle size a bag is packed with, mL: common practice.
 const bottle = 500.0
 
-// bag is one bottle size of each drink, and the foods.
+// bag is one bottle size of each drink with what goes into each bottle, so that what
+// is carried is what is planned and no more, and the foods.
 func (k composer) bag() []BagItem {
 	var list []BagItem
+	if k.over {
+		return nil
+	}
 	for _, p := range k.parts(k.at) {
-		count := math.Ceil(float64(p.Litres)*1000/bottle - 1e-9)
-		list = append(list, BagItem{Substance: p.Substance, Name: p.Name, Count: int(count), Volume: bottle})
+		ml := float64(p.Litres) * 1000
+		count := math.Ceil(ml/bottle - 1e-9)
+		fill := wholeSteps(quantity.Millilitres(ml/count), k.step(pourStep))
+		list = append(list, BagItem{Substance: p.Substance, Name: p.Name, Count: int(count), Volume: bottle, Fill: fill})
 	}
 	for _, f := range k.foods(k.mix) {
 		list = append(list, BagItem{Substance: Food, Name: f.Name, Portions: f.Portions})
@@ -304,15 +320,13 @@ func (k composer) after() After {
 func (k composer) basis() Basis {
 	b := Basis{
 		Tests: len(k.c.Basis.Tests), Loss: quantity.Litres(k.at.LossL.Value), LossRange: k.at.LossL.Range, Ranged: true,
-		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.rangeAlone(), DayToDay: evidence.DayToDayRate,
+		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.c.RangeAlone(), DayToDay: evidence.DayToDayRate,
 	}
 	if t := k.c.Basis.Air.Temperature; t.Known() {
 		b.Air, b.AirKnown = quantity.Range{Low: *t.Value, High: *t.Value}, true
 	}
-	// A session like that of a test has the test's place, which is not where
-	// the estimate is for.
-	if r := k.c.Basis.Calculation; b.Estimate && r != nil && r.Outing.Like == "" {
-		b.Place = r.Outing.Session.Place
+	if b.Estimate {
+		b.Place = k.c.Place()
 	}
 	if b.Estimate || len(k.c.Basis.Tests) == 0 {
 		return b
@@ -323,13 +337,6 @@ func (k composer) basis() Basis {
 		b.Loss, b.LossRange = quantity.Litres(first.Sweat.Fluid.Loss.Value), first.Sweat.Fluid.Loss.Range
 	}
 	return b
-}
-
-// rangeAlone reports whether the middle of the estimate it rests on is not to be
-// written.
-func (k composer) rangeAlone() bool {
-	r := k.c.Basis.Calculation
-	return r != nil && (r.Climate.Kind == climate.GroupValues || slices.Contains(r.Climate.Codes, climate.RangeAlone))
 }
 
 func firstOf(a, b string) string {

@@ -15,10 +15,13 @@ func (k composer) bars() []Bar {
 	if k.c.Basis.Kind != record.BasisEstimate && len(k.c.Basis.Tests) > 0 {
 		list = append(list, testBar(k.c.Basis.Tests[0], k.w))
 	}
+	if k.over {
+		return list
+	}
 	planned := Bar{
 		Label: k.stepName(), Parts: k.parts(k.at), Loss: quantity.Litres(k.at.LossL.Value),
 		LossRange: k.at.LossL.Range, Ranged: true, Deficit: deficitOf(k.at), Planned: true,
-		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.rangeAlone(),
+		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.c.RangeAlone(),
 	}
 	return append(list, planned)
 }

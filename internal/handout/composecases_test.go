@@ -31,8 +31,8 @@ func TestComposedOverDrinking(t *testing.T) {
 		litres float64
 		want   string
 	}{
-		{"above the low end", (ceiling + loss) / 2, w.Say("handout.caution.ceiling")},
-		{"above the loss", loss + 0.5, "more than you are likely to lose"},
+		{"above the low end", (ceiling + loss) / 2, w.Say("handout.over.limit")},
+		{"above the loss", loss + 0.5, w.Say("handout.over.gain")},
 	} {
 		t.Run(to.name, func(t *testing.T) {
 			p := c.Plan.Clone()
@@ -46,12 +46,19 @@ func TestComposedOverDrinking(t *testing.T) {
 				}
 			}
 			page := AthletePageOf(h.open(t, p, c.Athlete, c.Basis), over, h.practice, w)
-			if text := all(press(t).AthletePage(page)); !strings.Contains(text, to.want) {
+			text := all(press(t).AthletePage(page))
+			if !strings.Contains(text, to.want) {
 				t.Errorf("%q is not on the page: %s", to.want, text)
+			}
+			k := compose(h.open(t, p, c.Athlete, c.Basis), over, w)
+			amount := w.Amount(float64(k.volumes(k.at.Fluid.BySlotML, 1)[0]), quantity.Millilitre)
+			card := all(press(t).KitBagCard(KitBagCardOf(k.c, over, h.practice, w)))
+			if strings.Contains(text, amount) || strings.Contains(card, amount) || strings.Contains(text, w.Say("handout.bag.title")) {
+				t.Errorf("%s is printed as something to drink: %s %s", amount, text, card)
 			}
 		})
 	}
-	if page := AthletePageOf(c, o, h.practice, w); contains(page.Terms.Cautions, w.Say("handout.caution.ceiling")) {
+	if page := AthletePageOf(c, o, h.practice, w); contains(page.Terms.Cautions, w.Say("handout.over.limit")) {
 		t.Error("a plan under the low end is cautioned: this test cannot fail")
 	}
 }

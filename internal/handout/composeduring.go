@@ -9,6 +9,9 @@ import (
 
 // during is what to take at each chance, or an hour where there are none.
 func (k composer) during() During {
+	if k.over {
+		return During{}
+	}
 	d := During{
 		Drinks: k.columns(), TotalFoods: k.foods(k.mix), Mouthful: quantity.Millilitres(k.c.Athlete.Mouthful.Or(0)),
 		Carbohydrate: quantity.GramsPerHour(k.at.Carbohydrate.TotalGH),

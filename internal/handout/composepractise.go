@@ -13,7 +13,7 @@ import (
 // practise is what is new on the chosen step; nothing where it is no step.
 func (k composer) practise() Practise {
 	i, ok := k.place()
-	if !ok {
+	if !ok || k.over {
 		return Practise{}
 	}
 	step := k.c.Plan.Steps[i]
@@ -133,7 +133,7 @@ func (k composer) further() []FurtherSession {
 		if f.Minutes <= 0 && !s.Other {
 			s.Minutes = quantity.Minutes(k.at.Minutes)
 		}
-		if !s.Other {
+		if !s.Other && !k.over {
 			s.Again, s.Parts, s.Foods = k.lasting(float64(s.Minutes))
 		}
 		out = append(out, s)
@@ -144,10 +144,9 @@ func (k composer) further() []FurtherSession {
 // lasting is what of the mix is for a session of so many minutes; again is true
 // where that is all of it.
 func (k composer) lasting(minutes float64) (again bool, parts []Part, foods []Portion) {
-	c, length, err := k.c.Lasting(minutes)
+	c, length, mix, err := k.c.ForMinutes(k.mix, minutes)
 	if err != nil || length == plan.Expected {
 		return true, nil, nil
 	}
-	mix := c.Planner.Scaled(k.mix, plan.Expected, length)
 	return false, k.parts(c.Planner.Evaluate(length, mix)), k.foods(mix)
 }

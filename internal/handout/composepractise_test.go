@@ -212,7 +212,9 @@ func TestComposedNearTheLoss(t *testing.T) {
 	cautions := func(share float64, w *words.Words) []string {
 		p := c.Plan.Clone()
 		p.Chances = nil
-		return AthletePageOf(h.open(t, p, c.Athlete, c.Basis), c.WithMix(o, plan.Mix{plan.Water: 1000 * loss * share}), h.practice, w).Terms.Cautions
+		narrow := c.Basis // a range so narrow that near the loss is not yet above the limit
+		narrow.Plan.SweatRate.Low = narrow.Plan.SweatRate.Value * 0.99
+		return AthletePageOf(h.open(t, p, c.Athlete, narrow), c.WithMix(o, plan.Mix{plan.Water: 1000 * loss * share}), h.practice, w).Terms.Cautions
 	}
 	if got := cautions(evidence.NearLoss/100+0.03, w); !contains(got, near) {
 		t.Errorf("near the loss the page says %q", got)

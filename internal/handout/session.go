@@ -29,6 +29,8 @@ type BagItem struct {
 	// Count of bottles and the volume of each; a count of 0 is taken as 1.
 	Count  int
 	Volume quantity.Millilitres
+	// Fill is how much goes into each; 0 is all of it.
+	Fill quantity.Millilitres
 	// Portions of a food.
 	Portions float64
 }
@@ -150,6 +152,8 @@ func (a amounts) bagItem(it BagItem) string {
 	switch {
 	case it.Substance == Food && it.Portions > 0:
 		return a.food(Portion{Name: it.Name, Portions: it.Portions})
+	case it.Substance != Food && it.Volume > 0 && it.Fill > 0 && it.Fill < it.Volume:
+		return a.say.Say("handout.bag.filled", max(1, it.Count), name, a.size(it.Volume), a.millilitres(it.Fill))
 	case it.Substance != Food && it.Volume > 0:
 		return a.say.Say("handout.bag.bottles", max(1, it.Count), name, a.size(it.Volume))
 	}

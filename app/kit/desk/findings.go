@@ -36,3 +36,22 @@ func (d *Desk) AllFindings(ctx context.Context, a record.Athlete) ([]consult.Fin
 	}
 	return all, nil
 }
+
+// OpenPlan opens a plan of an athlete as every screen shows it: a draft as it
+// stands, an agreed one as it was agreed (see [consult.OpenPlan]).
+func (d *Desk) OpenPlan(ctx context.Context, p record.Plan, a record.Athlete, tests []consult.Findings) (consult.Case, error) {
+	kept, err := d.KeptOfPlan(ctx, p.ID)
+	if err != nil {
+		return consult.Case{}, err
+	}
+	return consult.OpenPlan(p, a, tests, kept, d.Now(), d.Calculate())
+}
+
+// KeptOfPlan lists the copies kept of a plan, newest first.
+func (d *Desk) KeptOfPlan(ctx context.Context, plan record.ID) ([]record.Frozen, error) {
+	kept, err := d.Store.FrozenOf(ctx, record.Ref{Kind: record.KindPlan, ID: plan})
+	if err != nil {
+		return nil, fmt.Errorf("open a plan as it was agreed: %w", err)
+	}
+	return kept, nil
+}

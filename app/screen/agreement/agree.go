@@ -1,7 +1,6 @@
 package agreement
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -14,6 +13,7 @@ import (
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -104,7 +104,7 @@ func NewAgreement(v *part.Plan) *Agreement {
 	a.confidence.OnChanged = func(int) { a.smaller.SetText(v.Speaker.Doubt(record.Option{Confidence: rated(a.confidence)})) }
 	a.Older = state.Replaceable(v.File.Plans, p)
 	for i, old := range a.Older {
-		c := field.NewCheck(h, "planner.agree.replaces."+strconv.Itoa(i+1), say("planner.agree.replaces", state.TitleOf(old, say("planner.plan.unnamed")), agreedDay(v.Speaker, old)))
+		c := field.NewCheck(h, "planner.agree.replaces."+strconv.Itoa(i+1), say("planner.agree.replaces", v.Speaker.PlanName(old), agreedDay(v.Speaker, old)))
 		c.Set(i == 0)
 		a.Replaces = append(a.Replaces, c)
 	}
@@ -215,23 +215,17 @@ func (a *Agreement) Wrong() string {
 	return ""
 }
 
-// WrongStep says which step that is done from now on may not be: steps are
-// agreed with the plan, and a change of what it rests on may have left them
-// behind. A plan agreed on another option begins at its first step.
+// WrongStep says which step may not be agreed: every step of the plan is held
+// against the limit, those before the one agreed too, because a review may go back
+// to them.
 func (a *Agreement) WrongStep() string {
 	v := a.v
-	steps, planCase := v.Now.Plan.Steps, v.Now.PlanCase
-	first := max(0, slices.IndexFunc(steps, func(s record.Step) bool { return string(s.OptionID) == a.Option.Chosen() }))
-	for i, st := range steps {
-		o, ok := consult.OptionByID(v.Now.Plan, st.OptionID)
-		if i < first || !ok {
-			continue
-		}
-		name := v.Speaker.RungName(i, v.Now.IsAim(planCase.MixOf(o)))
+	for _, h := range v.Now.PlanCase.HeldSteps() {
+		name := v.Speaker.RungName(h.Place-1, v.Now.IsAim(v.Now.PlanCase.MixOf(h.Option)))
 		switch {
-		case planCase.Planner.Evaluate(plan.Expected, planCase.MixOf(o)).Guards.Stops():
-			return v.Speaker.Say("planner.agree.step.stops", name)
-		case len(planCase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
+		case h.Over:
+			return v.Speaker.Say("planner.agree.step.stops", name, v.Speaker.By.Amount(h.FluidL, quantity.Litre), v.Speaker.By.Amount(h.LimitL, quantity.Litre))
+		case h.Salt:
 			return v.Speaker.Say("planner.agree.step.salt", name)
 		}
 	}

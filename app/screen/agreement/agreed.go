@@ -36,6 +36,10 @@ func (a *Agreement) Agree() bool {
 		v.Desk.Trouble(err)
 		return false
 	}
+	if o, _ := a.chosen(); c.MayAgree(o) != nil {
+		a.Trouble.SetText(v.Speaker.Say("planner.notyet"), v.Speaker.Say("planner.agree.stops"))
+		return false
+	}
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		v.Desk.Trouble(err)

@@ -4,12 +4,10 @@ import (
 	"context"
 	"strings"
 
-	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
-	"ebbwell/app/screen/planner/state"
-	"ebbwell/internal/store"
+	"ebbwell/internal/record"
 )
 
 // AskCorrection asks why an agreed plan is to be corrected, and opens it as a
@@ -49,14 +47,4 @@ func correct(v *part.Plan, why string) bool {
 }
 
 // GoOn begins a new plan from this one and opens it.
-func GoOn(v *part.Plan) {
-	if !v.Binder.FlushNow() {
-		return
-	}
-	kept, err := v.Desk.Store.SavePlan(context.Background(), state.Successor(v.Now.Plan), store.Edit{})
-	if err != nil {
-		v.Desk.Trouble(err)
-		return
-	}
-	v.Desk.Go(desk.Place{Screen: desk.Plan, Athlete: v.File.Athlete.ID, Record: kept.ID})
-}
+func GoOn(v *part.Plan) { v.GoOn(func(*record.Plan) {}) }

@@ -25,6 +25,7 @@ const (
 	dueSheet     dueKind = "sheet"
 	dueWaiting   dueKind = "waiting"
 	dueReview    dueKind = "review"
+	dueCheck     dueKind = "check"  // a record behind an agreed plan was corrected
 	dueOutrun    dueKind = "outrun" // a newer test lost less than the plan gives
 	dueDraft     dueKind = "draft"
 	dueTrip      dueKind = "trip"
@@ -40,6 +41,7 @@ type due struct {
 	late    bool
 	test    *consult.Findings
 	plan    *record.Plan
+	check   *consult.Case
 	trip    *record.Trip
 	purpose record.Purpose
 }
@@ -66,7 +68,7 @@ func (f file) due() []due {
 // rank is the place of a kind in the list.
 func rank(k dueKind) int {
 	return slices.Index([]dueKind{
-		dueUnsettled, dueNoConsent, duePhysician, dueOutrun, dueSheet, dueWaiting, dueReview, dueDraft, dueTrip, dueEnded, dueEnds,
+		dueUnsettled, dueNoConsent, duePhysician, dueCheck, dueOutrun, dueSheet, dueWaiting, dueReview, dueDraft, dueTrip, dueEnded, dueEnds,
 	}, k)
 }
 
@@ -88,6 +90,14 @@ func (f file) plansDue() []due {
 	var list []due
 	if p := f.inForce(); p != nil && f.outrun != nil {
 		list = append(list, due{kind: dueOutrun, day: f.outrun.Test.Session.Date, late: true, plan: p})
+	}
+	for i := range f.checks {
+		c := &f.checks[i]
+		day := record.Date("")
+		if !c.Since.On.IsZero() {
+			day = record.DateOf(c.Since.On.In(f.now.Location()))
+		}
+		list = append(list, due{kind: dueCheck, day: day, late: true, plan: &c.Plan, check: c})
 	}
 	for i := range f.plans {
 		p := &f.plans[i]

@@ -49,7 +49,7 @@ func buttonOf(k dueKind) desk.Screen {
 		return desk.Tests
 	case dueReview:
 		return "review"
-	case dueDraft, dueOutrun:
+	case dueDraft, dueOutrun, dueCheck:
 		return desk.Plan
 	case dueTrip:
 		return desk.Trip
@@ -85,6 +85,8 @@ func (sp speaker) dueSentence(f file, d due) string {
 		return sp.Say(key, sp.session(d.test.Test))
 	case dueReview:
 		return sp.reviewSentence(*d.plan)
+	case dueCheck:
+		return sp.Say(key, sp.planName(*d.plan), desk.SinceSentence(sp.Words, sp.By, d.check.Since))
 	case dueOutrun:
 		return sp.Say(key, sp.session(f.outrun.Test))
 	case dueDraft:

@@ -20,6 +20,9 @@ type file struct {
 	// outrun is a test done since, by which the plan in force is too much to
 	// drink; nil where none says so.
 	outrun *consult.Findings
+	// checks are the agreed plans whose records were corrected since, opened as they
+	// were agreed.
+	checks []consult.Case
 	now    time.Time
 }
 

@@ -31,6 +31,7 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 		return nil, fmt.Errorf("open the overview: %w", err)
 	}
 	v := &Overview{desk: d, file: f, sp: speaker{d.Speaker(f.care.MassHidden)}}
+	v.file.checks = v.checks()
 	if c, missing := v.agreedCase(); missing == "" {
 		if t, too := c.Outrun(f.tests); too {
 			v.file.outrun = &t
@@ -39,6 +40,22 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 	v.head = field.NewButton(d.Host, "overview.profile", v.sp.Say("overview.profile"), field.Outline, v.goTo(desk.Place{Screen: desk.Profile, Athlete: id}))
 	v.body = v.build()
 	return v, nil
+}
+
+// checks are the agreed plans that are to be checked, because a record they are
+// based on was corrected.
+func (v *Overview) checks() []consult.Case {
+	var list []consult.Case
+	for _, p := range v.file.plans {
+		if p.State != record.PlanAgreed {
+			continue
+		}
+		c, err := v.desk.OpenPlan(context.Background(), p, v.file.athlete, v.file.tests)
+		if err == nil && c.Since.Changed {
+			list = append(list, c)
+		}
+	}
+	return list
 }
 
 // loadFile reads what is kept of an athlete; every test is worked out.

@@ -145,18 +145,10 @@ func (v *Overview) agreedCase() (c consult.Case, missing string) {
 	if p == nil {
 		return c, "overview.steps.none"
 	}
-	basis, err := consult.BasisFor(*p, v.file.athlete, v.file.tests, v.file.now, v.desk.Calculate())
+	c, err := v.desk.OpenPlan(context.Background(), *p, v.file.athlete, v.file.tests)
 	if err != nil {
 		return c, "overview.steps.nobasis"
 	}
-	if c, err = consult.OpenCase(*p, v.file.athlete, basis, v.desk.Calculate()); err != nil {
-		return c, "overview.steps.nobasis"
-	}
-	kept, err := v.desk.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
-	if err != nil {
-		v.desk.Trouble(err)
-	}
-	c, _ = c.AsAgreed(kept)
 	return c, ""
 }
 

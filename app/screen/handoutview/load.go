@@ -17,8 +17,6 @@ type file struct {
 	subject subject
 	plans   []record.Plan
 	prints  []record.Print
-	// changed: what the agreed plan rests on was corrected since.
-	changed bool
 	// nothing says why there is no page of the plan, as a code; empty where
 	// there is one.
 	nothing string
@@ -71,67 +69,41 @@ func chosenPlan(plans []record.Plan, id record.ID) (record.Plan, bool) {
 	return consult.Own(plans)
 }
 
-// open makes the case of a plan: an agreed one as it was agreed, with the basis,
-// the session and the aim that were kept beside it.
+// open makes the case of a plan: an agreed one as it was agreed, with all that was
+// kept beside it.
 func (f *file) open(d *desk.Desk, p record.Plan) error {
-	basis, err := f.basis(d, p)
+	ctx, a := context.Background(), f.subject.athlete
+	tests, err := d.AllFindings(ctx, a)
+	if err != nil {
+		return fmt.Errorf("open a handout: %w", err)
+	}
+	c, err := d.OpenPlan(ctx, p, a, tests)
 	if errors.Is(err, consult.ErrNoBasis) || errors.Is(err, consult.ErrNoAir) || errors.Is(err, consult.ErrTestGone) {
 		f.nothing = "nobasis"
 		return nil
 	}
-	if err != nil {
-		return fmt.Errorf("open a handout: %w", err)
-	}
-	var ready bool
-	if f.subject.planCase, ready = f.calculate(d, p, basis); !ready {
-		f.nothing = "unready"
+	if _, option := consult.InForce(p); err != nil || !option {
+		f.nothing = "unready" // its session or its mix, which the plan's own screen words
 		return nil
 	}
-	f.subject.planned = true
-	if p.State == record.PlanDraft {
-		return nil
-	}
-	return f.asAgreed(d, p)
-}
-
-// calculate makes the case of a plan on a basis. It is not ready while its session
-// or its mix cannot be calculated with, which the plan's own screen words, or while
-// no option is there to print.
-func (f *file) calculate(d *desk.Desk, p record.Plan, basis consult.Basis) (c consult.Case, ready bool) {
-	c, err := consult.OpenCase(p, f.subject.athlete, basis, d.Calculate())
-	_, option := consult.InForce(p)
-	return c, err == nil && option
-}
-
-// asAgreed puts the calculation that was kept in the place of the present one.
-// Where it cannot be read the page is calculated anew, and the remarks say so.
-func (f *file) asAgreed(d *desk.Desk, p record.Plan) error {
-	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
-	if err != nil {
+	f.heat(d, p, tests, &c.Basis)
+	if err := f.namePlace(ctx, d, p, &c.Basis); err != nil {
 		return fmt.Errorf("open a handout: %w", err)
 	}
-	f.subject.planCase, f.changed = f.subject.planCase.AsAgreed(kept)
+	f.subject.planCase, f.subject.planned = c, true
 	return nil
 }
 
-// basis is what a plan rests on. The heat is looked at where the air is known,
-// so that its caution stands on the page of a measured loss too.
-func (f *file) basis(d *desk.Desk, p record.Plan) (consult.Basis, error) {
-	ctx, a, calculate := context.Background(), f.subject.athlete, d.Calculate()
-	all, err := d.AllFindings(ctx, a)
-	if err != nil {
-		return consult.Basis{}, err
+// heat looks at the heat where the air is known, so that its caution stands on the
+// page of a measured loss too.
+func (f *file) heat(d *desk.Desk, p record.Plan, tests []consult.Findings, b *consult.Basis) {
+	if b.Calculation != nil {
+		return
 	}
-	b, err := consult.BasisFor(p, a, all, d.Now(), calculate)
-	if err != nil {
-		return b, err
+	a := f.subject.athlete
+	if r, err := consult.Calculate(consult.OutingFor(p, a, tests, b.Air), a, tests, d.Now(), d.Calculate()); err == nil {
+		b.Calculation = &r
 	}
-	if b.Calculation == nil {
-		if r, err := consult.Calculate(consult.OutingFor(p, a, all, b.Air), a, all, d.Now(), calculate); err == nil {
-			b.Calculation = &r
-		}
-	}
-	return b, f.namePlace(ctx, d, p, &b)
 }
 
 // namePlace names the stop of a trip that an estimate is for.

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -80,6 +81,9 @@ func (v *View) build() {
 	v.ui.form = v.form()
 	if v.file.nothing != "" {
 		v.ui.nothing.SetText(say("handoutview."+v.file.nothing), say("handoutview."+v.file.nothing+".sentence"))
+	}
+	if since := v.sinceWords(); since != "" {
+		v.ui.nothing.SetText(say("handoutview.since"), since)
 	}
 	side := look.VBox(14, v.ui.nothing, look.NewSheet(look.VBox(12, look.NewLabel(say("handoutview.what"), look.Strong, look.Ink), v.ui.form)),
 		look.NewSheet(look.VBox(10, look.NewLabel(say("handoutview.added"), look.Strong, look.Ink), v.ui.added)), v.ui.prints.box)
@@ -176,13 +180,23 @@ func (v *View) remarks() []string {
 	planned := v.choice.page != BlankSheet && s.planned
 	add(planned && !s.handsOut(v.choice) && s.planCase.Plan.State != record.PlanReplaced, w.Say("handoutview.remark.draft"))
 	add(planned && s.planCase.Plan.State == record.PlanReplaced, w.Say("handoutview.remark.replaced"))
-	add(planned && v.file.changed, w.Say("handoutview.remark.changed"))
 	add(planned && s.planCase.Anew, w.Say("handoutview.remark.anew"))
 	add(planned && len(s.care.NeedsPhysician) > 0, w.Say("handoutview.remark.physician", v.conditions(s.care.NeedsPhysician)))
 	add(s.care.MassHidden, w.Say("handoutview.remark.hidden"))
 	add(planned && len(s.care.WithholdSalt) > 0, w.Say("handoutview.remark.salt", v.conditions(s.care.WithholdSalt)))
 	add(s.practice.Emergency == "", w.Say("handoutview.remark.emergency"))
 	return list
+}
+
+// sinceWords say what was corrected since the plan was agreed; empty where nothing
+// was.
+func (v *View) sinceWords() string {
+	w, s := v.desk.Words, v.file.subject
+	if !s.planned || s.planCase.Plan.State != record.PlanAgreed {
+		return ""
+	}
+	by := amount.Writer{Words: w, US: s.practice.Settings.Units == "us", Hidden: s.care.MassHidden}
+	return desk.SinceWords(w, by, s.planCase, func(place int) string { return w.Say("option.step", w.Number(float64(place), 0)) })
 }
 
 // conditions names conditions of the profile.

@@ -75,8 +75,8 @@ func TestAgreedPlanIsShownAsItPrints(t *testing.T) {
 	if s := text(v); !strings.Contains(s, "Ravka Oldenmoor's") || !strings.Contains(s, "Step 1, from") || strings.Contains(s, "Draft") {
 		t.Errorf("the page says %s", s)
 	}
-	if v.file.changed || v.file.nothing != "" {
-		t.Errorf("changed %v, nothing %q", v.file.changed, v.file.nothing)
+	if v.file.subject.planCase.Since.Changed || v.file.nothing != "" {
+		t.Errorf("changed %v, nothing %q", v.file.subject.planCase.Since.Changed, v.file.nothing)
 	}
 	if h := v.Head(); h.Tab != desk.Handout || h.Athlete == "" || !strings.Contains(h.Under, "27") || strings.Contains(h.Under, "kg") {
 		t.Errorf("the head is %+v", h)
@@ -213,8 +213,9 @@ func TestCorrectedTestIsSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	again, _ := open(t, d, "Ravka")
-	if !again.file.changed || again.file.subject.planCase.Basis.Rate.Value != before || !strings.Contains(cautions(again), "corrected since") {
-		t.Errorf("changed %v, rate %g, was %g: %s", again.file.changed, again.file.subject.planCase.Basis.Rate.Value, before, cautions(again))
+	_, said := again.ui.nothing.Text()
+	if !again.file.subject.planCase.Since.Changed || again.file.subject.planCase.Basis.Rate.Value != before || !strings.Contains(said, "The test was corrected on") || !strings.Contains(said, "→") {
+		t.Errorf("changed %v, rate %g, was %g: %s", again.file.subject.planCase.Since.Changed, again.file.subject.planCase.Basis.Rate.Value, before, cautions(again))
 	}
 }
 

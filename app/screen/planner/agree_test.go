@@ -326,7 +326,7 @@ func TestCorrectAndGoOn(t *testing.T) {
 	second.Click("planner.correct.ask.yes")
 	p := second.kept()
 	frozen, err := second.desk.Store.FrozenOf(context.Background(), part.RefOf(p))
-	if p.State != record.PlanDraft || err != nil || len(frozen) != 1 || !second.v.Now.Draft() {
+	if p.State != record.PlanDraft || err != nil || len(frozen) != 2 || !second.v.Now.Draft() {
 		t.Errorf("%s, %d frozen copies, %v", p.State, len(frozen), err)
 	}
 	second.option(record.OptionFood)

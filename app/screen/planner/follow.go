@@ -192,8 +192,19 @@ func (v *View) tellWrong(err error) {
 	case v.Now.PlanCase.Anew:
 		c.SetText(v.Speaker.Say("planner.anew"), v.Speaker.Say("planner.anew.sentence"))
 	default:
-		c.SetText("", "")
+		c.SetText(v.sinceWords())
 	}
+}
+
+// sinceWords say what was corrected since the plan was agreed; empty where nothing
+// was.
+func (v *View) sinceWords() (title, sentence string) {
+	c := v.Now.PlanCase
+	sentence = desk.SinceWords(v.Desk.Words, v.Speaker.By, c, func(place int) string { return v.Speaker.RungName(place-1, false) })
+	if sentence == "" || c.Plan.State != record.PlanAgreed {
+		return "", ""
+	}
+	return v.Speaker.Say("planner.since"), sentence
 }
 
 // problems words the problems of an error, one after the other.

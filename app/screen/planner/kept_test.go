@@ -14,7 +14,6 @@ import (
 	"ebbwell/app/screen/planner/day"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/session"
-	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
@@ -200,12 +199,12 @@ func TestFurtherSessionsAreKept(t *testing.T) {
 	b.settle()
 	b.Fill("planner.day.session.3.start", "in the night")
 	b.Fill("planner.day.session.3.minutes", "5")
-	other, err := b.desk.Store.SavePlan(context.Background(), state.Successor(b.kept()), store.Edit{})
+	other, err := b.desk.Store.SavePlan(context.Background(), consult.Successor(b.kept(), ""), store.Edit{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	b = b.again(part.TabDay)
-	b.Pick("planner.day.session.2.plan", b.v.Speaker.Say("planner.plan.unnamed"))
+	b.Pick("planner.day.session.2.plan", b.v.Speaker.PlanName(other))
 	b.v.ui.parts[part.TabDay].(*day.DayTab).More.Rows[0].Which.OnChosen(string(other.ID))
 	want := []consult.Further{{Start: "19:00", Minutes: 60, Plan: other.ID}, {}}
 	if list, said := consult.FurtherOf(b.kept()); !said || !slices.Equal(list, want) {
@@ -279,7 +278,7 @@ func TestFurtherSessionIsCalculated(t *testing.T) {
 func TestSuccessorKeepsTheRules(t *testing.T) {
 	p := apptest.Steps(record.StepNow)
 	p.Rules = record.StepRules{Bottles: "500", Held: "salt", Further: "none", Sessions: record.Num(5, quantity.None)}
-	if got := state.Successor(p).Rules; got.Bottles != "500" || got.Held != "salt" || got.Further != "none" || got.Sessions.Or(0) != 5 {
+	if got := consult.Successor(p, "").Rules; got.Bottles != "500" || got.Held != "salt" || got.Further != "none" || got.Sessions.Or(0) != 5 {
 		t.Errorf("the successor has %+v", got)
 	}
 }

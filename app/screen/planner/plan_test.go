@@ -176,7 +176,7 @@ func TestPlanOfATripIsReached(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	away := state.Successor(home)
+	away := consult.Successor(home, "")
 	away.Name, away.Basis.StopID = "Camp, an estimate", trip.Stops[0].ID
 	if away, err = b.desk.Store.SavePlan(ctx, away, store.Edit{}); err != nil {
 		t.Fatal(err)

@@ -122,6 +122,7 @@ func (v *View) begin(test record.ID) (record.Plan, error) {
 	if err != nil {
 		return record.Plan{}, err
 	}
+	p.Name = v.Speaker.Say("planner.named", v.Speaker.PlanName(p), v.Desk.Words.Day(v.Desk.Now()))
 	kept, err := v.Desk.Store.SavePlan(context.Background(), p, store.Edit{})
 	if err != nil {
 		return record.Plan{}, fmt.Errorf("begin a plan: %w", err)

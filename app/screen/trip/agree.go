@@ -178,9 +178,14 @@ func (v *View) agreeOne(sp heat.Speaker, m *member, o offer, review record.Date)
 		key = "trip.plan.name.estimate"
 	}
 	place := stopPlace(sp, o.there.Stop, o.place)
-	c, err := o.there.Draft(consult.StopNames{Plan: sp.Words.Say(key, place), Option: sp.Words.Say("trip.plan.option", place)}, review, v.desk.Now(), v.desk.Calculate())
+	c, err := o.there.Draft(consult.StopNames{Plan: sp.Words.Say(key, place), Option: sp.Words.Say("trip.plan.option", place)}, review, v.desk.Now(), v.desk.Calculate().WithFrozen(m.kept))
 	if err != nil {
 		return err
+	}
+	if there, ok := consult.OptionByID(c.Plan, c.Plan.Agreement.OptionID); ok {
+		if err := c.MayAgree(there); err != nil {
+			return err
+		}
 	}
 	inputs, results, err := c.FreezePlan()
 	if err != nil {

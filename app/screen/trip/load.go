@@ -54,6 +54,10 @@ func (m *member) loadPlans(d *desk.Desk) error {
 	if err != nil {
 		return fmt.Errorf("load the plans of %s: %w", m.athlete.Name, err)
 	}
-	m.plans, m.along = plans, consult.ToTakeAlong(plans)
-	return nil
+	m.plans, m.along, m.kept = plans, consult.ToTakeAlong(plans), nil
+	if m.along == nil {
+		return nil
+	}
+	m.kept, err = d.KeptOfPlan(context.Background(), m.along.ID)
+	return err
 }

@@ -30,6 +30,8 @@ type member struct {
 	// along is the plan taken along; nil where none is agreed. plans are all.
 	along *record.Plan
 	plans []record.Plan
+	// kept are the copies of the plan taken along, newest first.
+	kept []record.Frozen
 }
 
 // begin makes a new trip.

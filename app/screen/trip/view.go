@@ -220,7 +220,7 @@ func (v *View) showWho() {
 
 // plan works a stop out for a traveller.
 func (v *View) plan(m *member, s record.Stop) (consult.StopPlan, error) {
-	return consult.PlanStop(s, m.athlete, m.tests, m.along, v.places, v.desk.Now(), v.desk.Calculate())
+	return consult.PlanStop(s, m.athlete, m.tests, m.along, v.places, v.desk.Now(), v.desk.Calculate().WithFrozen(m.kept))
 }
 
 // Head is the trip, who travels, and what can be done with it.

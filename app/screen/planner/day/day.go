@@ -7,7 +7,6 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
-	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
@@ -93,7 +92,7 @@ func (t *DayTab) Sessions() (list []plan.DaySession, names, mixes []string, wron
 		return nil, nil, nil, v.Speaker.Say("planner.day.nostart")
 	}
 	list = []plan.DaySession{{Start: start, Planner: v.Now.PlanCase.Planner, Length: v.Now.Length, Mix: v.Now.Mix}}
-	names = []string{state.TitleOf(v.Now.Plan, v.Speaker.Say("planner.day.session", 1))}
+	names = []string{sessionName(v, v.Now.Plan, 0)}
 	mixes = []string{mixWords(v.Speaker, v.Now.PlanCase, v.Now.Mix)}
 	for i, f := range further(v.Now) {
 		s, ok := t.More.at(i, f)
@@ -108,8 +107,20 @@ func (t *DayTab) Sessions() (list []plan.DaySession, names, mixes []string, wron
 			at = at.AddDate(0, 0, 1) // past midnight
 		}
 		list = append(list, plan.DaySession{Start: at, Planner: s.PlanCase.Planner, Length: s.Length, Mix: s.Mix})
-		names = append(names, state.TitleOf(s.Plan, v.Speaker.Say("planner.day.session", i+2)))
+		names = append(names, sessionName(v, s.Plan, i+1))
 		mixes = append(mixes, mixWords(v.Speaker, s.PlanCase, s.Mix))
 	}
 	return list, names, mixes, wrong
+}
+
+// sessionName is what the i-th session of the day is called, from 0: one by another
+// plan as that plan, else as the session was named, else by its place.
+func sessionName(v *part.Plan, p record.Plan, i int) string {
+	switch {
+	case p.ID != v.Now.Plan.ID:
+		return v.Speaker.PlanName(p)
+	case p.Target.SessionName != "":
+		return p.Target.SessionName
+	}
+	return v.Speaker.Say("planner.day.session", i+1)
 }

@@ -71,23 +71,10 @@ func (f File) Plan(id record.ID) (record.Plan, bool) {
 	return record.Plan{}, false
 }
 
-// Open makes the case of a plan. An agreed one is shown as it was agreed: with
-// the basis, the session and the aim that were kept beside it.
+// Open makes the case of a plan. An agreed one is shown as it was agreed: with all
+// that was kept beside it.
 func (f File) Open(p record.Plan, d *desk.Desk) (consult.Case, error) {
-	b, err := consult.BasisFor(p, f.Athlete, f.Tests, d.Now(), d.Calculate())
-	if err != nil {
-		return consult.Case{}, err
-	}
-	c, err := consult.OpenCase(p, f.Athlete, b, d.Calculate())
-	if err != nil || p.State == record.PlanDraft {
-		return c, err
-	}
-	kept, err := d.Store.FrozenOf(context.Background(), record.Ref{Kind: record.KindPlan, ID: p.ID})
-	if err != nil {
-		return c, err
-	}
-	c, _ = c.AsAgreed(kept)
-	return c, nil
+	return d.OpenPlan(context.Background(), p, f.Athlete, f.Tests)
 }
 
 // Lenient is open for a plan that is being typed into: where its session cannot

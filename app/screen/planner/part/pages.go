@@ -3,7 +3,6 @@ package part
 import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
-	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/record"
 )
 
@@ -35,7 +34,7 @@ func (v *Plan) PlanOptions() []field.Option {
 			day = *p.Agreement.AgreedAt
 		}
 		list = append(list, field.Option{
-			Key: string(p.ID), Text: state.TitleOf(p, v.Speaker.Say("planner.plan.unnamed")), Note: v.Speaker.Say("planner.plan.note", standing, v.Desk.Words.Day(day)),
+			Key: string(p.ID), Text: v.Speaker.PlanName(p), Note: v.Speaker.Say("planner.plan.note", standing, v.Desk.Words.Day(day)),
 		})
 	}
 	return list

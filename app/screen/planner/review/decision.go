@@ -2,9 +2,11 @@ package review
 
 import (
 	"context"
+	"errors"
 	"math"
 	"slices"
 
+	"ebbwell/app/kit/field"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
@@ -21,6 +23,9 @@ import (
 func decided(v *part.Plan, d record.Decision, why string, review record.Date, usual plan.Usual) {
 	stood, _, _ := consult.StepNow(v.Now.Plan)
 	r := decisionToday(v, d, why)
+	if !mayDecide(v, func(p *record.Plan) error { return v.Now.PlanCase.Decide(p, r) }) {
+		return
+	}
 	kept := keepBecause(v, why, "planner.decision", func(p *record.Plan) {
 		consult.Decide(p, r)
 		if review != "" {
@@ -51,12 +56,37 @@ func takeBack(v *part.Plan) {
 	day, _ := last.Date.Time()
 	why := v.Speaker.Say("planner.takeback.why", wording.Lower(decisionWord(v, last.StepID, last.Decision)), v.Speaker.Words.Day(day))
 	before, r := v.Now.Plan, decisionToday(v, record.DecisionUndone, why)
+	if !mayDecide(v, func(p *record.Plan) error {
+		_, err := v.Now.PlanCase.TakeBack(p, r)
+		return err
+	}) {
+		return
+	}
 	if !keepBecause(v, why, "planner.takeback", func(p *record.Plan) { consult.TakeBack(p, r) }) {
 		return
 	}
 	FollowUsual(v, before, v.Now.Plan)
 	ChooseInForce(v)
 	v.Desk.Offer(wording.Sentences(v.Speaker.Say("planner.takeback.done"), standsWords(v)), v.Speaker.Say("planner.undo"), func() { undoReview(v, r.ID) })
+}
+
+// mayDecide tries a decision on a copy of the plan. Where the step that would be in
+// force is above the limit it says so, and nothing is decided.
+func mayDecide(v *part.Plan, decide func(p *record.Plan) error) bool {
+	p := v.Now.Plan.Clone()
+	err := decide(&p)
+	if err == nil {
+		return true
+	}
+	sentence := v.Speaker.Say("planner.decision.over")
+	if errors.Is(err, consult.ErrBasisOpen) {
+		sentence = v.Speaker.Say("planner.decision.open")
+	}
+	v.Desk.Host.Ask(v.Canvas(), field.Question{
+		Name: "planner.overlimit", Title: v.Speaker.Say("planner.decision.refused"), Sentence: sentence,
+		Actions: []field.Action{{Name: "done", Text: v.Speaker.Say("planner.done"), Kind: field.Primary}},
+	})
+	return false
 }
 
 // decisionToday is a decision of today's.

@@ -1,17 +1,13 @@
 package session
 
 import (
-	"context"
 	"slices"
 
 	"ebbwell/app/kit/bind"
-	"ebbwell/app/kit/desk"
 	"ebbwell/app/screen/otherclimate"
 	"ebbwell/app/screen/planner/part"
-	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
-	"ebbwell/internal/store"
 )
 
 // AskClimate asks what the plan is to rest on in another climate, and shows
@@ -30,15 +26,5 @@ func TakeClimate(v *part.Plan, b record.PlanBasis) {
 		v.Binder.Pick("planner.climate", func(s *bind.Sheet[record.Plan]) { s.Record.Basis = b })
 		return
 	}
-	if !v.Binder.FlushNow() {
-		return
-	}
-	next := state.Successor(v.Now.Plan)
-	next.Basis = b
-	kept, err := v.Desk.Store.SavePlan(context.Background(), next, store.Edit{})
-	if err != nil {
-		v.Desk.Trouble(err)
-		return
-	}
-	v.Desk.Go(desk.Place{Screen: desk.Plan, Athlete: v.File.Athlete.ID, Record: kept.ID})
+	v.GoOn(func(p *record.Plan) { p.Basis = b })
 }

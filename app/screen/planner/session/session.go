@@ -144,7 +144,7 @@ func deletePlan(v *part.Plan) {
 	}
 	place := desk.Place{Screen: desk.Plan, Athlete: v.File.Athlete.ID}
 	v.Desk.Go(place)
-	v.Desk.Say(v.Speaker.Say("planner.deleted", state.TitleOf(p, v.Speaker.Say("planner.plan.unnamed"))), v.Speaker.Say("planner.undo"), func() {
+	v.Desk.Say(v.Speaker.Say("planner.deleted", v.Speaker.PlanName(p)), v.Speaker.Say("planner.undo"), func() {
 		if err := v.Desk.Store.Undelete(ctx, part.RefOf(p), store.Edit{}); err != nil {
 			v.Desk.Trouble(err)
 			return

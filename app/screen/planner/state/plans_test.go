@@ -38,11 +38,12 @@ func TestSuccessor(t *testing.T) {
 	p.Reviews = []record.Review{{StepID: "b", Decision: record.DecisionBack}}
 	p.Agreement = record.Agreement{OptionID: "a", Words: "yes"}
 	habit := func() float64 {
-		next := Successor(p)
-		if next.State != record.PlanDraft || next.Agreement.Words != "" || len(next.Reviews)+len(next.Steps) != 0 || len(next.Options) != 2 || next.Options[0].ID == "habit" {
+		next := consult.Successor(p, "")
+		if next.State != record.PlanDraft || next.Agreement.Words != "" || len(next.Reviews)+len(next.Steps) != 0 || len(next.Options) != 3 || next.Options[1].ID == "habit" || next.Options[0].Kind != record.OptionOwn ||
+			next.Agreement.OptionID != next.Options[0].ID {
 			t.Fatalf("the successor is %+v", next)
 		}
-		return next.Options[0].Salt.Or(0)
+		return next.Options[1].Salt.Or(0)
 	}
 	if got := habit(); got != 0.1 {
 		t.Errorf("after a step back the habit has %v g, not that of the step done", got)
