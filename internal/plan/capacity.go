@@ -1,6 +1,10 @@
 package plan
 
-import "ebbwell/internal/evidence"
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
 
 // MostML is what a chance can carry at the very most, mL: its net drinking
 // time at 8 mL/s, 500 mL in all. Net drinking time is 0.35 of the seconds and at
@@ -50,6 +54,35 @@ func (c Chance) FillML(fill float64) float64 {
 		above = within(2)
 	}
 	return given + (most-comfortable)*above
+}
+
+// wantML is what a chance is to be given at a fill, mL: what was set by hand, else
+// [Chance.FillML].
+func (c Chance) wantML(fill float64) float64 {
+	if c.Fixed.On {
+		return min(max(0, c.Fixed.ML), c.MostML())
+	}
+	return c.FillML(fill)
+}
+
+// fillFor is the fill at which a chance is given so many mL; infinite for more
+// than it carries.
+func (c Chance) fillFor(ml float64) float64 {
+	comfortable, most := c.ComfortableML(), c.MostML()
+	from, above := 0.0, 3.0
+	if c.mayNotHappen() {
+		from = 1
+	}
+	if c.long() {
+		above = 2
+	}
+	switch {
+	case ml <= comfortable:
+		return from + ml/comfortable
+	case ml <= most:
+		return above + (ml-comfortable)/(most-comfortable)
+	}
+	return math.Inf(1)
 }
 
 // sureML is what a chance is counted for when one asks how much the chances

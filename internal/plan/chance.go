@@ -36,6 +36,14 @@ type Chance struct {
 	Seconds   float64
 	CanEat    bool
 	Certainty Certainty
+	Fixed     Fixed
+}
+
+// Fixed is an amount that was set by hand at a chance, mL: it stands, as far as
+// the chance, stomach and loss let it, and the others are filled around it.
+type Fixed struct {
+	On bool
+	ML float64
 }
 
 // Sport is one sport's chances as the table has them.
@@ -195,6 +203,8 @@ func (r Rule) check(sport, eat string) error {
 		return fmt.Errorf("%q is neither yes nor no", eat)
 	case (r.Every > 0) == (len(r.At) > 0):
 		return errors.New("give moments or an interval")
+	case len(r.At) > 0 && r.Minutes == 0:
+		return errors.New("moments need the minutes of the session they lie in")
 	case r.Every > 0 && r.Every < 1:
 		return fmt.Errorf("an interval of %g min is too short", r.Every)
 	}

@@ -49,13 +49,14 @@ func (s *sofar) drink(ml float64) {
 	s.stomach += ml
 }
 
-// filled fills takes to one number and returns what they come to, mL.
+// filled fills takes to one number and returns what they come to, mL. An amount
+// that was set by hand stands.
 func (g gut) filled(takes []Take, fill float64) float64 {
 	at := sofar{gut: g}
 	for i := range takes {
 		t := &takes[i]
 		room := at.room(t.Chance.Minute)
-		t.even = min(t.Chance.FillML(fill), room)
+		t.even = min(t.Chance.wantML(fill), room)
 		at.drink(t.even)
 	}
 	return at.drunk

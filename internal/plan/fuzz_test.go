@@ -42,7 +42,7 @@ func FuzzPlanner(f *testing.F) {
 		}
 		var sc Schedule
 		p.Schedule(Expected, mix, []Chance{{Minute: minutes / 2, Seconds: 60, CanEat: true}, {Minute: minutes, Certainty: Maybe}}, 30, &sc)
-		checkSchedule(t, p, mix, &sc)
+		checkSchedule(t, p, mix, 30, &sc)
 		if _, err := PlanDay([]DaySession{{Planner: p, Length: Expected, Mix: mix}}); err != nil {
 			t.Fatal(err)
 		}

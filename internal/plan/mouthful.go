@@ -36,11 +36,3 @@ func UsualMouthful(s sweat.Sex) Mouthful {
 	}
 	return evidence.MouthfulWomen
 }
-
-// count is how many mouthfuls a volume is, at least one of anything.
-func (m Mouthful) count(ml int) int {
-	if ml <= 0 {
-		return 0
-	}
-	return max(1, int(float64(ml)/float64(m)+0.5))
-}

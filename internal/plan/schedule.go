@@ -21,15 +21,21 @@ type Take struct {
 	Mouthfuls     int
 	// even is what the fill gives before it is rounded, mL.
 	even float64
+	// stands are the drinks that stand here, sips the mouthfuls of each; full takes
+	// no mouthful more.
+	stands [Drinks]bool
+	sips   [Drinks]int
+	full   bool
 }
 
 // Schedule is a plan spread over the chances.
 type Schedule struct {
 	Takes []Take
-	// PlannedML is the plan to the mL; DrinkableML is what of it the chances can
-	// carry, and what Takes add up to.
+	// PlannedML is the plan to the mL; DrinkableML is what Takes add up to: what of
+	// it the chances can carry, in whole mouthfuls.
 	PlannedML, DrinkableML int
-	// Fits is false when the plan cannot be drunk at this sport's breaks.
+	// Fits is false when the plan cannot be drunk at this sport's breaks, be it in
+	// mouthfuls or not.
 	Fits bool
 	// Fill is the number from 0 to 4 that the chances are filled to.
 	Fill float64
@@ -38,6 +44,8 @@ type Schedule struct {
 	// DeficitL and Deficit are the deficit at the end as scheduled, L and %.
 	DeficitL, Deficit Ranged
 	WithoutMaybe      WithoutMaybe
+
+	bottles bottling
 }
 
 // WithoutMaybe tells what is left when the chances that may not come do not.
@@ -45,7 +53,7 @@ type WithoutMaybe struct {
 	// MissedML stood at those chances; the deficit at the end without it.
 	MissedML          int
 	DeficitL, Deficit Ranged
-	// CertainML is what of the plan the certain chances could carry; Holds
+	// CertainML is what of the schedule the certain chances could carry; Holds
 	// when that is all of it.
 	CertainML int
 	Holds     bool
@@ -54,33 +62,126 @@ type WithoutMaybe struct {
 // Schedule spreads a mix over the chances into out, whose memory is used
 // again. Chances are filled by one number, [Chance.FillML]: comfortable amounts
 // first, then chances that may not happen, then half-time and long breaks, hard
-// limits last, found so that the whole comes to the plan. Nothing stands in the
-// stomach above 500 mL, which empties 18 mL/min, in running 12, and at no chance
-// has more been drunk than was lost until then (our proposal); the whole is not
-// more than the ceiling, whatever the mix. Chances outside the session are left
-// out.
+// limits last, so that the whole comes to the plan. No more than 500 mL stand in
+// the stomach, which empties 18 mL/min, in running 12; at no chance has more been
+// drunk than was lost until then; the whole is not more than the ceiling (our
+// proposal). At each chance stand whole mouthfuls, rounded down to 5 mL, of one
+// drink where the totals let it: that with most carbohydrate at the long breaks.
+// A schedule of what it adds up to is the same again. Chances outside the session
+// are left out.
 func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthful, out *Schedule) {
 	if !(mouthful >= 1) {
 		mouthful = UsualMouthful(p.basis.Body.Sex)
 	}
-	*out = Schedule{Takes: p.place(l, chances, out.Takes[:0])}
+	*out = Schedule{Takes: p.place(l, chances, out.Takes[:0]), bottles: out.bottles}
 	volumes := p.volumes(mix)
 	for _, v := range volumes {
 		out.PlannedML += v
 	}
-	room, g := p.roomFor(l, mix, out.PlannedML), p.gut()
-	out.Fill, _ = g.fill(out.Takes, float64(room), evidence.FillMost)
-	out.DrinkableML = wholeML(out.Takes)
-	out.Fits = out.DrinkableML == out.PlannedML
-	share(out.Takes, volumes, out.DrinkableML)
+	w := pouring{gut: p.gut(), takes: out.Takes, mouthful: float64(mouthful), most: p.fillMost()}
+	room := float64(p.roomFor(l, mix, out.PlannedML))
+	var carried float64
+	out.Fill, carried = w.fill(out.Takes, room, w.most)
+	out.Fits = carried > float64(out.PlannedML)-hairML
+	p.settle(&w, &out.bottles, volumes, min(1, carried/float64(max(1, out.PlannedML))))
+	for i := range out.Takes {
+		out.DrinkableML += out.Takes[i].ML
+	}
 	p.serve(mix, out)
 	for i := range out.Takes {
-		t := &out.Takes[i]
-		t.Mouthfuls = mouthful.count(t.ML)
-		t.Dry = t.WaterWantedML > t.ML
+		out.Takes[i].Dry = out.Takes[i].WaterWantedML > out.Takes[i].ML
 	}
-	out.WithoutMaybe.CertainML = min(room, int(g.run(out.Takes, Chance.certainML)))
+	out.WithoutMaybe.CertainML = min(out.DrinkableML, int(w.run(out.Takes, Chance.certainML)+hairML))
 	p.deficits(l, mix, out)
+}
+
+// fillMost is the fill that is not passed.
+func (p *Planner) fillMost() float64 {
+	if p.session.Comfortable {
+		return evidence.FillComfortable
+	}
+	return evidence.FillMost
+}
+
+// settle gives out a part of the volumes in whole mouthfuls until a schedule of
+// what was given out is the same: what was agreed is then what is scheduled.
+func (p *Planner) settle(w *pouring, b *bottling, volumes [Drinks]int, part float64) {
+	var left [Drinks]float64
+	for d, v := range volumes {
+		left[d] = float64(v) * part
+	}
+	for {
+		given := p.pourOnce(w, b, left)
+		if given == left {
+			return
+		}
+		left = given
+	}
+}
+
+// pourOnce gives out volumes in whole mouthfuls and returns what came to be given.
+func (p *Planner) pourOnce(w *pouring, b *bottling, volumes [Drinks]float64) (given [Drinks]float64) {
+	whole := 0.0
+	for _, v := range volumes {
+		whole += v
+	}
+	w.left, w.done = volumes, [Drinks]bool{}
+	for i := range w.takes {
+		w.takes[i] = Take{Chance: w.takes[i].Chance}
+	}
+	w.fill(w.takes, whole, w.most)
+	b.put(w.takes, w.most)
+	var sorted [Drinks]int
+	b.stand(p.bySweetness(volumes, sorted[:0]), volumes)
+	w.pour()
+	w.shareOut()
+	for d := range volumes {
+		given[d] = 0
+		for i := range w.takes {
+			given[d] += float64(w.takes[i].ByDrink[d])
+		}
+	}
+	return given
+}
+
+// bySweetness appends the drinks of which there is something, that with most
+// carbohydrate first and water last.
+func (p *Planner) bySweetness(volumes [Drinks]float64, into []int) []int {
+	for d, v := range volumes {
+		if v <= 0 {
+			continue
+		}
+		into = append(into, d)
+		for j := len(into) - 1; j > 0 && p.sweeter(into[j], into[j-1]); j-- {
+			into[j], into[j-1] = into[j-1], into[j]
+		}
+	}
+	return into
+}
+
+func (p *Planner) sweeter(d, than int) bool {
+	if x, y := p.menu[d].Unit.CarbohydrateG, p.menu[than].Unit.CarbohydrateG; x != y {
+		return x > y
+	}
+	return d > than
+}
+
+// Carried returns a mix as it is scheduled: the drinks the chances add up to and
+// the food that can be eaten at them. Without a chance it is the mix.
+func (s *Schedule) Carried(mix Mix) Mix {
+	if len(s.Takes) == 0 {
+		return mix
+	}
+	for d := range Drinks {
+		mix[d] = 0
+		for i := range s.Takes {
+			mix[d] += float64(s.Takes[i].ByDrink[d])
+		}
+	}
+	for f, left := range s.FoodLeft {
+		mix[int(Food1)+f] -= left
+	}
+	return mix
 }
 
 // place copies the chances inside the session, in order of time.
@@ -121,7 +222,7 @@ func (p *Planner) deficits(l Length, mix Mix, out *Schedule) {
 			missed += p.drunkKg(t)
 		}
 	}
-	without.Holds = without.CertainML == out.PlannedML
+	without.Holds = without.CertainML == out.DrinkableML
 	out.DeficitL = p.basis.SweatRate.times(h).plus(p.basis.BreathLH()*h - taken)
 	out.Deficit = out.DeficitL.times(100 / p.basis.Body.MassKg)
 	without.DeficitL = out.DeficitL.plus(missed)

@@ -36,7 +36,9 @@ type Session struct {
 	Intermittent bool
 	// Running lowers what a stomach takes.
 	Running bool
-	Heat    Heat
+	// Comfortable: no break but half-time and long ones is filled above comfort.
+	Comfortable bool
+	Heat        Heat
 	// NextHours is the time from the end to the next session; zero when
 	// unknown or days away.
 	NextHours float64

@@ -14,18 +14,6 @@ func (p *Planner) roomFor(l Length, mix Mix, planned int) int {
 	return min(planned, int(math.Floor(max(0, room)*1000+hair)))
 }
 
-// wholeML rounds what the takes were filled with to whole mL, so that no sum by
-// then is raised, and returns the whole.
-func wholeML(takes []Take) int {
-	given, sum := 0, 0.0
-	for i := range takes {
-		sum += takes[i].even
-		upTo := int(math.Floor(sum + hairML))
-		takes[i].ML, given = upTo-given, upTo
-	}
-	return given
-}
-
 // hairML is below what any mL shows.
 const hairML = 1e-4
 

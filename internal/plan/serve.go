@@ -2,49 +2,6 @@ package plan
 
 import "math"
 
-// share parts the volume of each chance among the drinks, in proportion to
-// the plan. Each drink runs as evenly as whole mL let it; when all of the plan is
-// scheduled, each comes to its own total.
-func share(takes []Take, volumes [Drinks]int, scheduled int) {
-	planned := 0
-	for _, v := range volumes {
-		planned += v
-	}
-	if planned == 0 || scheduled == 0 {
-		return
-	}
-	var given [Drinks]int
-	total := 0
-	for i := range takes {
-		t := &takes[i]
-		total += t.ML
-		for left := t.ML; left > 0; left-- {
-			d := neediest(volumes, given, float64(total)/float64(planned))
-			n := 1
-			if even := int((float64(volumes[d])*float64(total)/float64(planned) - float64(given[d]))); even > 1 {
-				n = min(even, left)
-			}
-			t.ByDrink[d] += n
-			given[d] += n
-			left -= n - 1
-		}
-	}
-}
-
-// neediest is the drink that lags furthest behind its part.
-func neediest(volumes, given [Drinks]int, part float64) int {
-	best, lag := -1, 0.0
-	for d, v := range volumes {
-		if given[d] >= v {
-			continue
-		}
-		if x := float64(v)*part - float64(given[d]); best < 0 || x > lag {
-			best, lag = d, x
-		}
-	}
-	return best
-}
-
 // serve spreads the food over the chances that let one eat, evenly and in
 // whole steps; chances that may fall out only when there are no others. A gel is
 // carried, so every chance to drink will do (common practice, no source).

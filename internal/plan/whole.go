@@ -1,0 +1,176 @@
+package plan
+
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+)
+
+// pouring gives out whole mouthfuls, one after another, each to the chance that a
+// rising fill reaches next. So a larger plan only adds to what a smaller one gives.
+type pouring struct {
+	gut
+	takes []Take
+	// mouthful in mL, and the fill that is not passed.
+	mouthful, most float64
+	// left is what each drink still has, mL; done drinks have not enough for one
+	// mouthful more.
+	left [Drinks]float64
+	done [Drinks]bool
+}
+
+// pour gives out mouthfuls until drinks or chances are used up.
+func (w *pouring) pour() {
+	for {
+		at, drink := w.next()
+		if at < 0 {
+			return
+		}
+		w.add(at, drink)
+	}
+}
+
+// next is the chance whose next mouthful comes first as the fill rises, the
+// earlier one of two alike, and the drink for it; -1 when there is none.
+func (w *pouring) next() (at, drink int) {
+	at, first := -1, math.Inf(1)
+	for i := range w.takes {
+		t := &w.takes[i]
+		if t.full {
+			continue
+		}
+		d := w.drinkFor(t)
+		if d < 0 {
+			continue
+		}
+		if key := w.reached(t); key < first {
+			at, drink, first = i, d, key
+		}
+	}
+	return at, drink
+}
+
+// reached is the fill at which the middle of a chance's next mouthful is reached.
+// What was set by hand comes before all else.
+func (w *pouring) reached(t *Take) float64 {
+	if t.Chance.Fixed.On {
+		return -1
+	}
+	return t.Chance.fillFor((float64(t.Mouthfuls) + 0.5) * w.mouthful)
+}
+
+// drinkFor is the drink of which most is left among those that stand at a chance.
+func (w *pouring) drinkFor(t *Take) int {
+	best := -1
+	for d := range w.left {
+		if t.stands[d] && !w.done[d] && (best < 0 || w.left[d] > w.left[best]) {
+			best = d
+		}
+	}
+	return best
+}
+
+// add gives one mouthful of a drink, or marks why it cannot be given.
+func (w *pouring) add(at, drink int) {
+	t := &w.takes[at]
+	ml := w.shown(t.sips[drink] + 1)
+	switch {
+	case float64(ml-t.ByDrink[drink]) > w.left[drink]+hair:
+		w.done[drink] = true
+	case w.over(t) || !w.bears(at):
+		t.full = true
+	default:
+		w.left[drink] -= float64(ml - t.ByDrink[drink])
+		t.ML += ml - t.ByDrink[drink]
+		t.ByDrink[drink] = ml
+		t.sips[drink]++
+		t.Mouthfuls++
+	}
+}
+
+// shown is what mouthfuls come to, rounded down to 5 mL.
+func (w *pouring) shown(mouthfuls int) int {
+	const step = evidence.ScheduleRound
+	return int(math.Floor(float64(mouthfuls)*w.mouthful/step+hair) * step)
+}
+
+// over reports whether one mouthful more is above what the chance carries, or was
+// set by hand.
+func (w *pouring) over(t *Take) bool {
+	c, next := t.Chance, float64(t.Mouthfuls+1)
+	if c.Fixed.On {
+		return next > math.Round(c.Fixed.ML/w.mouthful) || next*w.mouthful > c.MostML()+hairML
+	}
+	return next*w.mouthful > c.FillML(w.most)+hairML
+}
+
+// bears reports whether stomach and loss bear one mouthful more at a chance, there
+// and at all that follow.
+func (w *pouring) bears(at int) bool {
+	s := sofar{gut: w.gut}
+	for i := range w.takes {
+		t := &w.takes[i]
+		ml := float64(t.Mouthfuls) * w.mouthful
+		if i == at {
+			ml += w.mouthful
+		}
+		if ml > s.room(t.Chance.Minute)+hairML {
+			return false
+		}
+		s.drink(ml)
+	}
+	return true
+}
+
+// shareOut lets a drink that its own chances could not carry stand as a second
+// bottle at others, the longest certain ones first, and pours again.
+func (w *pouring) shareOut() {
+	for d := range w.left {
+		for w.left[d] >= w.mouthful && !w.done[d] {
+			at := w.sharing(d)
+			if at < 0 {
+				break
+			}
+			w.takes[at].stands[d] = true
+			w.pour()
+		}
+	}
+}
+
+// sharing is the chance at which a second bottle is borne best; -1 for none.
+func (w *pouring) sharing(drink int) int {
+	best := -1
+	for i := range w.takes {
+		t := &w.takes[i]
+		if t.full || t.stands[drink] || t.bottles() > 1 {
+			continue
+		}
+		if best < 0 || t.before(&w.takes[best]) {
+			best = i
+		}
+	}
+	return best
+}
+
+// bottles is how many drinks stand at a chance.
+func (t *Take) bottles() int {
+	n := 0
+	for _, stands := range t.stands {
+		if stands {
+			n++
+		}
+	}
+	return n
+}
+
+// before orders chances for bottles: certain ones first, then the longest, then
+// by time. A carried bottle is no break, and last.
+func (t *Take) before(o *Take) bool {
+	switch {
+	case t.Chance.mayNotHappen() != o.Chance.mayNotHappen():
+		return o.Chance.mayNotHappen()
+	case t.Chance.Seconds != o.Chance.Seconds:
+		return t.Chance.Seconds > o.Chance.Seconds
+	}
+	return t.Chance.Minute < o.Chance.Minute
+}

@@ -1,0 +1,174 @@
+package plan
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"ebbwell/internal/evidence"
+)
+
+// onlyWater is a planner and chances for a plan of one drink.
+func onlyWater(t *rapid.T) (*Planner, []Chance, Mouthful, dice) {
+	d := roll(t)
+	p := newPlanner(t, d.basis(), d.session(), NewMenu(), Aim{})
+	return p, d.chances(p.session.Minutes[Expected]), oneOf[Mouthful](d, 20, 22, 25, 37.5, 50), d
+}
+
+// A larger plan takes nothing away from any chance.
+func TestScheduleRisesWithThePlan(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, chances, mouthful, d := onlyWater(t)
+		var less, more Schedule
+		small := math.Round(d.between(0, 2500))
+		p.Schedule(Expected, Mix{Water: small}, chances, mouthful, &less)
+		p.Schedule(Expected, Mix{Water: small + math.Round(d.between(0, 500))}, chances, mouthful, &more)
+		for i := range less.Takes {
+			if more.Takes[i].ML < less.Takes[i].ML {
+				t.Fatalf("chance %d: %d mL of %d, %d of %d", i, less.Takes[i].ML, less.PlannedML, more.Takes[i].ML, more.PlannedML)
+			}
+		}
+	})
+}
+
+// The fill before it is rounded rises with the plan, and comes to it.
+func TestFillComesToThePlan(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, chances, _, d := onlyWater(t)
+		takes, g := p.place(Expected, chances, nil), p.gut()
+		most := g.filled(takes, evidence.FillMost)
+		last := 0.0
+		for plan := 0.0; plan < 3000; plan += 100 {
+			fill, sum := g.fill(takes, plan, evidence.FillMost)
+			if want := min(plan, most); math.Abs(sum-want) > 0.01 {
+				t.Fatalf("%g mL of %g planned, %g are the most", sum, plan, most)
+			}
+			if fill < last-1e-9 {
+				t.Fatalf("fill %g after %g", fill, last)
+			}
+			last = fill
+		}
+		fixed := Chance{Seconds: oneOf(d, 0.0, 8, 30, 60, 120, 300, 900), Certainty: oneOf(d, Certain, Maybe, IfHot)}
+		for ml := 1.0; ml < fixed.MostML(); ml++ {
+			if back := fixed.FillML(fixed.fillFor(ml)); math.Abs(back-ml) > 1e-9 {
+				t.Fatalf("%+v: filled for %g mL it has %g", fixed, ml, back)
+			}
+		}
+	})
+}
+
+// No chance that may not happen is given anything while a certain one could
+// take another mouthful in comfort; and with a setting none but long breaks are
+// filled above comfort.
+func TestCertainBeforeMaybe(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, chances, mouthful, d := onlyWater(t)
+		p.session.Comfortable = d.yes()
+		var s Schedule
+		p.Schedule(Expected, Mix{Water: math.Round(d.between(0, 2500))}, chances, mouthful, &s)
+		w := pouring{gut: p.gut(), takes: s.Takes, mouthful: float64(mouthful), most: p.fillMost()}
+		maybe := false
+		for i := range s.Takes {
+			maybe = maybe || s.Takes[i].ML > 0 && s.Takes[i].Chance.mayNotHappen()
+		}
+		for i := range s.Takes {
+			take := &s.Takes[i]
+			comfortable := take.Chance.ComfortableML()
+			next := (float64(take.Mouthfuls) + 0.5) * float64(mouthful)
+			if maybe && !take.Chance.mayNotHappen() && next < comfortable-1e-9 && !w.over(take) && w.bears(i) {
+				t.Fatalf("%d mouthfuls of %g where %g mL are comfortable, and a chance that may not happen is used", take.Mouthfuls, float64(mouthful), comfortable)
+			}
+			if p.session.Comfortable && !take.Chance.long() && float64(take.ML) > comfortable+1e-9 {
+				t.Fatalf("%d mL where %g are comfortable", take.ML, comfortable)
+			}
+		}
+	})
+}
+
+// Whole mouthfuls of two drinks lose less than two mouthfuls of what can be
+// carried, and a little more where a break is cut short by stomach or loss.
+func TestLittleIsLostToMouthfuls(t *testing.T) {
+	list, lost, planned := products(t), 0.0, 0.0
+	rapid.Check(t, func(t *rapid.T) {
+		d := roll(t)
+		p := d.planner(t, list)
+		mix, chances := d.mix(p.menu), courtChances(t, p.session.Minutes[Expected])
+		var s Schedule
+		p.Schedule(Expected, mix, chances, 25, &s)
+		if !s.Fits {
+			return
+		}
+		planned += float64(s.PlannedML)
+		lost += float64(s.PlannedML - s.DrinkableML)
+	})
+	if planned == 0 || lost > 0.1*planned {
+		t.Errorf("%g of %g mL were lost to mouthfuls", lost, planned)
+	}
+}
+
+// What was set by hand stands as far as the chance bears it, and the rest is
+// filled around it.
+func TestFixedAmountsStand(t *testing.T) {
+	p := courtPlanner(t)
+	chances := courtChances(t, 105)
+	chances[1].Fixed = Fixed{On: true, ML: 60}
+	chances[3].Fixed = Fixed{On: true}
+	chances[5].Fixed = Fixed{On: true, ML: 437}
+	var s, free Schedule
+	p.Schedule(Expected, Mix{Water: 1000}, courtChances(t, 105), 30, &free)
+	p.Schedule(Expected, Mix{Water: 1000}, chances, 30, &s)
+	if s.Takes[1].ML != 60 || s.Takes[3].ML != 0 || s.Takes[5].ML != 240 {
+		t.Errorf("set 60, 0 and 437 mL: %d, %d and %d (90 s carry 252)", s.Takes[1].ML, s.Takes[3].ML, s.Takes[5].ML)
+	}
+	if s.DrinkableML != free.DrinkableML {
+		t.Errorf("%d mL in all, %d with nothing set by hand", s.DrinkableML, free.DrinkableML)
+	}
+	p.Schedule(Expected, Mix{Water: 200}, chances, 30, &s)
+	if s.DrinkableML > 200 {
+		t.Errorf("%d mL of a plan of 200", s.DrinkableML)
+	}
+}
+
+// One bottle stands at a chance; the drink with carbohydrate at the long breaks,
+// water at the short ones; two only where one break is all there is.
+func TestOneBottleAChance(t *testing.T) {
+	p := courtPlanner(t)
+	chances := []Chance{
+		{Code: "time-out", Minute: 11, Seconds: 60, Certainty: Maybe},
+		{Code: "interval", Minute: 21, Seconds: 120},
+		{Code: "half-time", Minute: 45, Seconds: 900},
+		{Code: "time-out", Minute: 69, Seconds: 60, Certainty: Maybe},
+		{Code: "interval", Minute: 82, Seconds: 120},
+		{Code: "time-out", Minute: 95, Seconds: 60, Certainty: Maybe},
+	}
+	var s Schedule
+	p.Schedule(Expected, Mix{Water: 150, Drink1: 800}, chances, 25, &s)
+	for i, take := range s.Takes {
+		want := Drink1
+		if take.Chance.Certainty == Maybe {
+			want = Water
+		}
+		if take.ByDrink[want] != take.ML {
+			t.Errorf("chance %d: %v", i, take.ByDrink)
+		}
+	}
+	if s.Carried(Mix{})[Drink1] < 775 || s.Carried(Mix{})[Water] < 125 {
+		t.Errorf("%v of 150 and 800", s.Carried(Mix{}))
+	}
+	p.Schedule(Expected, Mix{Water: 250, Drink1: 200}, chances[2:3], 25, &s)
+	if s.Takes[0].ByDrink != [Drinks]int{Water: 250, Drink1: 200} {
+		t.Errorf("one break: %v", s.Takes[0].ByDrink)
+	}
+}
+
+// A movement makes nothing anew once the memory is there.
+func TestScheduleMakesNothingAnew(t *testing.T) {
+	p, mix := courtPlanner(t), Mix{Water: 437, Drink1: 800, Food1: 1}
+	chances := courtChances(t, 105)
+	var s Schedule
+	p.Schedule(Expected, mix, chances, 25, &s)
+	if n := testing.AllocsPerRun(100, func() { p.Schedule(Expected, mix, chances, 25, &s) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
