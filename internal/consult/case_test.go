@@ -302,7 +302,7 @@ func TestPlanFreezes(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, o := range c.Plan.Options {
-		if got := again.Evaluate(plan.Expected, c.MixOf(o)).Deficit.Value; got != out[i].Prediction.Deficit.Value {
+		if got := again.Evaluate(plan.Expected, c.Carried(o)).Deficit.Value; got != out[i].Prediction.Deficit.Value {
 			t.Errorf("%s: %v when frozen, %v again", o.Kind, out[i].Prediction.Deficit.Value, got)
 		}
 	}

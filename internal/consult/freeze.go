@@ -77,7 +77,7 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 	}
 	var out []Outcome
 	for _, o := range c.Plan.Options {
-		out = append(out, Outcome{Option: o.ID, Prediction: c.Planner.Evaluate(plan.Expected, c.MixOf(o))})
+		out = append(out, Outcome{Option: o.ID, Prediction: c.Planner.Evaluate(plan.Expected, c.Carried(o))})
 	}
 	if inputs, err = json.Marshal(in); err != nil {
 		return nil, nil, fmt.Errorf("freeze plan %s: %w", c.Plan.ID, err)

@@ -23,7 +23,7 @@ func (c Case) Outrun(tests []Findings) (found Findings, ok bool) {
 		if f.Test.State == record.TestOpen || day <= agreed || day <= found.Test.Session.Date {
 			continue
 		}
-		if !strings.EqualFold(sportOf(f.Test, c.Athlete), c.Plan.Target.Sport) || !c.above(f, c.MixOf(o)) {
+		if !strings.EqualFold(sportOf(f.Test, c.Athlete), c.Plan.Target.Sport) || !c.above(f, c.Carried(o)) {
 			continue
 		}
 		found = f

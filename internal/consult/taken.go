@@ -24,6 +24,8 @@ type Taken struct {
 	Home plan.Mix
 	Cut  bool
 	At   plan.Prediction
+	// Spread is the mix over the chances there.
+	Spread plan.Schedule
 	// Trouble is why the plan cannot be taken along; nil when it can or there
 	// is none.
 	Trouble error
@@ -45,6 +47,7 @@ func (s *StopPlan) takeAlong(a record.Athlete, agreed *record.Plan, today time.T
 	}
 	p.Target.Minutes = record.Num(s.Calculation.Outing.Minutes, quantity.Minute)
 	p.Target.Short, p.Target.Long = record.Number{}, record.Number{}
+	p.Chances = stretched(p.Chances, ratio)
 	if s.Stop.Effort.Known() {
 		p.Target.Effort = s.Stop.Effort
 	}
@@ -78,6 +81,8 @@ func taken(p record.Plan, a record.Athlete, b Basis, ratio float64, today time.T
 	t.Case, t.Planned, t.Home = c, true, scaled(c.Planner.Menu(), home, ratio)
 	t.Mix = Under(c.Planner, t.Home)
 	t.Cut = t.Mix != t.Home
+	c.Schedule(t.Mix, &t.Spread)
+	t.Mix = t.Spread.Carried(t.Mix)
 	t.At = c.Planner.Evaluate(plan.Expected, t.Mix)
 	return t
 }
@@ -124,9 +129,7 @@ func (t Taken) LongestBreak() (take plan.Take, ok bool) {
 	if !t.Planned {
 		return take, false
 	}
-	var s plan.Schedule
-	t.Case.Planner.Schedule(plan.Expected, t.Mix, PlanChances(t.Case.Plan), plan.Mouthful(t.Case.Athlete.Mouthful.Or(0)), &s)
-	for _, one := range s.Takes {
+	for _, one := range t.Spread.Takes {
 		if one.ML > take.ML {
 			take, ok = one, true
 		}

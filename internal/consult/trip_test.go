@@ -97,7 +97,7 @@ func TestSameAirStaysATest(t *testing.T) {
 	if got.Calculation.Climate.Kind != climate.OneTest || got.Case.Basis.Kind != record.BasisTest {
 		t.Errorf("the same air gives %q", got.Calculation.Climate.Kind)
 	}
-	if got.Mix != got.Home {
+	if at, ok := InForce(p); !ok || got.Cut || got.Mix != got.Case.Carried(at) {
 		t.Error("the plan changes in its own air")
 	}
 }

@@ -116,11 +116,12 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 	if c, err = consult.OpenCase(p, a, b, f.desk); err != nil {
 		return err
 	}
+	c.Plan = c.Settle(p)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		return err
 	}
-	kept, err := f.store.AgreePlan(ctx, p, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
+	kept, err := f.store.AgreePlan(ctx, c.Plan, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
 	if err != nil {
 		return err
 	}

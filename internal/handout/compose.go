@@ -63,7 +63,7 @@ func compose(c consult.Case, chosen record.Option, w *words.Words) composer {
 // and nobody makes up between breaks for what the breaks are too short for.
 func outcomeOf(c consult.Case, o record.Option) outcome {
 	out := outcome{mix: c.MixOf(o)}
-	c.Planner.Schedule(plan.Expected, out.mix, consult.PlanChances(c.Plan), plan.Mouthful(c.Athlete.Mouthful.Or(0)), &out.spread)
+	c.Schedule(out.mix, &out.spread)
 	if len(out.spread.Takes) > 0 {
 		out.carry()
 	}
@@ -71,24 +71,13 @@ func outcomeOf(c consult.Case, o record.Option) outcome {
 	return out
 }
 
-// carry takes from the mix what no chance has room for.
+// carry takes from the mix what no chance has room for, or no whole mouthful.
 func (o *outcome) carry() {
-	if !o.spread.Fits {
-		o.short = true
-		for s := plan.Water; s <= plan.Drink3; s++ {
-			o.mix[s] = 0
-			for _, t := range o.spread.Takes {
-				o.mix[s] += float64(t.ByDrink[s])
-			}
-			o.mix[s] = math.Floor(o.mix[s]/pourStep+1e-9) * pourStep
-		}
+	o.short = !o.spread.Fits
+	for _, left := range o.spread.FoodLeft {
+		o.unfed = o.unfed || left > 0
 	}
-	for f, left := range o.spread.FoodLeft {
-		if left > 0 {
-			o.unfed = true
-			o.mix[int(plan.Food1)+f] -= left
-		}
-	}
+	o.mix = o.spread.Carried(o.mix)
 }
 
 // AthletePageOf is the athlete's page of a plan, for one of its options.

@@ -83,7 +83,7 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	var carried float64
 	out.Fill, carried = w.fill(out.Takes, room, w.most)
 	out.Fits = carried > float64(out.PlannedML)-hairML
-	p.settle(&w, &out.bottles, volumes, min(1, carried/float64(max(1, out.PlannedML))))
+	p.settle(&w, &out.bottles, cutTo(volumes, carried))
 	for i := range out.Takes {
 		out.DrinkableML += out.Takes[i].ML
 	}
@@ -103,13 +103,25 @@ func (p *Planner) fillMost() float64 {
 	return evidence.FillMost
 }
 
-// settle gives out a part of the volumes in whole mouthfuls until a schedule of
-// what was given out is the same: what was agreed is then what is scheduled.
-func (p *Planner) settle(w *pouring, b *bottling, volumes [Drinks]int, part float64) {
-	var left [Drinks]float64
+// cutTo takes from volumes what is above a sum, mL, in the order of the slots: what
+// breaks have no room for is water before it is drink.
+func cutTo(volumes [Drinks]int, sum float64) (left [Drinks]float64) {
+	over := -sum
 	for d, v := range volumes {
-		left[d] = float64(v) * part
+		left[d] = float64(v)
+		over += left[d]
 	}
+	for d := range left {
+		cut := min(left[d], max(0, over))
+		left[d] -= cut
+		over -= cut
+	}
+	return left
+}
+
+// settle gives out volumes in whole mouthfuls until a schedule of what was given
+// out is the same: what was agreed is then what is scheduled.
+func (p *Planner) settle(w *pouring, b *bottling, left [Drinks]float64) {
 	for {
 		given := p.pourOnce(w, b, left)
 		if given == left {

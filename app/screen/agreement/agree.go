@@ -169,7 +169,7 @@ func (a *Agreement) needsPhysician() bool { return len(a.v.Now.PlanCase.Care.Nee
 func (a *Agreement) chosen() (record.Option, plan.Prediction) {
 	v := a.v
 	o, _ := consult.OptionByID(v.Now.Plan, record.ID(a.Option.Chosen()))
-	return o, v.Now.PlanCase.Planner.Evaluate(plan.Expected, v.Now.PlanCase.MixOf(o))
+	return o, v.Now.PlanCase.Planner.Evaluate(plan.Expected, v.Now.PlanCase.Carried(o))
 }
 
 // Follow shows what speaks about the option chosen.
@@ -195,7 +195,7 @@ func (a *Agreement) Wrong() string {
 	switch {
 	case o.ID == "":
 		return say("planner.agree.nooption")
-	case q.Guards.Stops():
+	case stops(v.Now.PlanCase, o):
 		return wording.Sentences(say("planner.agree.stops"), strings.Join(v.Speaker.Guards(v.Now.PlanCase, plan.Expected, q), " "))
 	case len(v.Now.PlanCase.Care.WithholdSalt) > 0 && o.Salt.Or(0) > 0:
 		return wording.Sentences(say("planner.agree.salt"), v.Speaker.SaltCare(v.Now.PlanCase.Care))
@@ -230,6 +230,12 @@ func (a *Agreement) WrongStep() string {
 		}
 	}
 	return ""
+}
+
+// stops reports whether an option as it stands, carried by the breaks or not, is
+// over-drinking.
+func stops(c consult.Case, o record.Option) bool {
+	return c.Planner.Evaluate(plan.Expected, c.MixOf(o)).Guards.Stops()
 }
 
 // conditionNames lists conditions of the profile in words.

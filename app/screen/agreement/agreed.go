@@ -40,12 +40,13 @@ func (a *Agreement) Agree() bool {
 		a.Trouble.SetText(v.Speaker.Say("planner.notyet"), v.Speaker.Say("planner.agree.stops"))
 		return false
 	}
+	c.Plan = c.Settle(p)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		v.Desk.Trouble(err)
 		return false
 	}
-	kept, err := v.Desk.Store.AgreePlan(ctx, p, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
+	kept, err := v.Desk.Store.AgreePlan(ctx, c.Plan, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
 	if err != nil {
 		v.Desk.Trouble(err)
 		return false

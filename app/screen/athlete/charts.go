@@ -170,7 +170,7 @@ func (sp speaker) stepsData(c consult.Case) chart.StepBarsData {
 
 // deficit is the deficit at the end of an option over the expected session.
 func (sp speaker) deficit(c consult.Case, o record.Option) (x float64, u quantity.Unit) {
-	q := c.Planner.Evaluate(plan.Expected, c.MixOf(o))
+	q := c.Planner.Evaluate(plan.Expected, c.Carried(o))
 	if sp.By.Hidden {
 		return q.DeficitL.Value, quantity.Litre
 	}

@@ -187,6 +187,7 @@ func (v *View) agreeOne(sp heat.Speaker, m *member, o offer, review record.Date)
 			return err
 		}
 	}
+	c.Plan = c.Settle(c.Plan)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		return err

@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
+	"ebbwell/internal/record"
 )
 
 // Beside is the table of options side by side, with what can be done to the one
@@ -68,7 +69,7 @@ func (b *Beside) Follow() {
 	for i := range b.list {
 		if b.list[i].option.ID == b.v.Now.Option {
 			c := &b.list[i]
-			c.mix, c.at = b.v.Now.Mix, b.v.Live.At
+			c.mix, c.at = b.v.Live.Mix, b.v.Live.At
 			c.take.Takes = append(c.take.Takes[:0], b.v.Live.Take.Takes...)
 			b.set(i)
 		}
@@ -88,8 +89,11 @@ func comparedAll(v *part.Plan) []compared {
 	p := v.Now.PlanCase.Planner
 	for _, o := range v.Now.InTable() {
 		c := compared{option: o, mix: v.Now.MixOf(o)}
-		c.at = p.Evaluate(v.Now.Length, c.mix)
 		p.Schedule(v.Now.Length, c.mix, v.Live.Chances, v.Live.Mouthful, &c.take)
+		if o.Kind != record.OptionHabit {
+			c.mix = c.take.Carried(c.mix)
+		}
+		c.at = p.Evaluate(v.Now.Length, c.mix)
 		list = append(list, c)
 	}
 	return list

@@ -91,9 +91,9 @@ func (t *DayTab) Sessions() (list []plan.DaySession, names, mixes []string, wron
 	if !ok {
 		return nil, nil, nil, v.Speaker.Say("planner.day.nostart")
 	}
-	list = []plan.DaySession{{Start: start, Planner: v.Now.PlanCase.Planner, Length: v.Now.Length, Mix: v.Now.Mix}}
+	list = []plan.DaySession{{Start: start, Planner: v.Now.PlanCase.Planner, Length: v.Now.Length, Mix: v.Live.Mix}}
 	names = []string{sessionName(v, v.Now.Plan, 0)}
-	mixes = []string{mixWords(v.Speaker, v.Now.PlanCase, v.Now.Mix)}
+	mixes = []string{mixWords(v.Speaker, v.Now.PlanCase, v.Live.Mix)}
 	for i, f := range further(v.Now) {
 		s, ok := t.More.at(i, f)
 		at, timed := onClock(today, f.Start)

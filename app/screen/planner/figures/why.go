@@ -23,7 +23,7 @@ import (
 // AskWhy shows how each figure of the mix in hand comes about: the formula in
 // words and with its numbers, what the range is made of, the sources.
 func AskWhy(v *part.Plan) {
-	f := v.Now.PlanCase.Planner.Explain(v.Now.Length, v.Now.Mix)
+	f := v.Now.PlanCase.Planner.Explain(v.Now.Length, v.Live.Mix)
 	list := look.VBox(16)
 	deficit := f.Deficit
 	if v.Speaker.By.Hidden {

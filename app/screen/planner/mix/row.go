@@ -136,7 +136,7 @@ func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, ty
 	if !r.box.Visible() {
 		return
 	}
-	x := s.Mix[r.slot]
+	x := k.Mix[r.slot]
 	r.Slider.SetLimit(max(k.Most[r.slot], x))
 	r.Slider.SetValue(x)
 	if b := k.Bands[r.slot]; b.Empty {

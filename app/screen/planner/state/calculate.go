@@ -1,13 +1,17 @@
 package state
 
 import (
+	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
-	"ebbwell/internal/sweat"
+	"ebbwell/internal/record"
 )
 
 // Calculation is what the planner says of the mix in hand and of the habit. Its
 // memory is used again, so that a movement makes nothing anew.
 type Calculation struct {
+	// Mix is what is shown: the mix in hand as the chances carry it; that of the
+	// habit as it was measured.
+	Mix       plan.Mix
 	At, Habit plan.Prediction
 	Bands     [plan.Slots]plan.Band
 	// Most is how far each slider goes with the others held, ends why.
@@ -24,10 +28,7 @@ type Calculation struct {
 func (r *Calculation) Open(s State, chances []plan.Chance) {
 	p := s.PlanCase.Planner
 	r.Chances = chances
-	r.Mouthful = plan.Mouthful(s.PlanCase.Athlete.Mouthful.Or(0))
-	if r.Mouthful == 0 {
-		r.Mouthful = plan.UsualMouthful(sweat.Sex(s.PlanCase.Athlete.Sex))
-	}
+	r.Mouthful = consult.MouthfulOf(s.PlanCase.Athlete)
 	r.Habit = p.Evaluate(s.Length, s.Habit)
 	p.Schedule(s.Length, s.Habit, r.Chances, r.Mouthful, &r.took)
 	r.Usual = p.Course(s.Length, &r.took, r.Usual[:0])
@@ -37,12 +38,19 @@ func (r *Calculation) Open(s State, chances []plan.Chance) {
 // Follow calculates what a movement changes.
 func (r *Calculation) Follow(s State) {
 	p := s.PlanCase.Planner
-	r.At = p.Evaluate(s.Length, s.Mix)
+	p.Schedule(s.Length, s.Mix, r.Chances, r.Mouthful, &r.Take)
+	r.Mix = s.Mix
+	if s.Hand().Kind != record.OptionHabit {
+		r.Mix = r.Take.Carried(s.Mix)
+	}
+	r.At = p.Evaluate(s.Length, r.Mix)
+	if raw := p.Evaluate(s.Length, s.Mix); raw.Guards.Stops() {
+		r.At.Guards |= plan.OverCeiling // also where the breaks do not carry it
+	}
 	r.Bands = p.Bands(s.Length, s.Mix)
 	for slot := range r.Most {
 		r.Most[slot], r.Ends[slot] = p.Most(s.Length, s.Mix, plan.Slot(slot))
 	}
-	p.Schedule(s.Length, s.Mix, r.Chances, r.Mouthful, &r.Take)
 	r.Course = p.Course(s.Length, &r.Take, r.Course[:0])
 }
 

@@ -31,9 +31,8 @@ func keptRungs(s state.State, sp wording.Speaker) []rung {
 		if !ok {
 			continue
 		}
-		mix := s.PlanCase.MixOf(o)
 		list = append(list, rung{
-			name: sp.RungName(i, s.IsAim(mix)), mix: mix, from: st.From, now: st.State == record.StepNow, done: st.State == record.StepDone,
+			name: sp.RungName(i, s.IsAim(s.PlanCase.MixOf(o))), mix: s.PlanCase.Carried(o), from: st.From, now: st.State == record.StepNow, done: st.State == record.StepDone,
 		})
 	}
 	return list
