@@ -56,6 +56,7 @@ func OpenCase(p record.Plan, a record.Athlete, b Basis, d Desk) (Case, error) {
 		return Case{}, err
 	}
 	session := SessionOf(p, b.Air)
+	session.Comfortable = d.Settings.ComfortableOnly
 	basis := b.Plan
 	basis.Body.Hidden = c.Care.MassHidden
 	planner, err := plan.New(basis, session, menu, c.aim(session, b.Plan.Usual, d))

@@ -192,6 +192,9 @@ func PlanChances(p record.Plan) []plan.Chance {
 		if ch.Maybe {
 			one.Certainty = plan.Maybe
 		}
+		if ch.Amount.Known() {
+			one.Fixed = plan.Fixed{On: true, ML: *ch.Amount.Value}
+		}
 		out = append(out, one)
 	}
 	return out

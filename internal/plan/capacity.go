@@ -94,15 +94,6 @@ func (c Chance) sureML() float64 {
 	return c.MostML()
 }
 
-// certainML is the most of a chance that is certain to come, and nothing of
-// another, nor of a break for heat.
-func (c Chance) certainML() float64 {
-	if c.Certainty != Certain {
-		return 0
-	}
-	return c.MostML()
-}
-
 // CarriesML is what chances can carry in a session of a length, mL: certain
 // ones to their most, others to half of comfort, as far as the stomach and the
 // loss by then let it, the loss at the low end of its range (our proposal). A

@@ -53,10 +53,6 @@ type WithoutMaybe struct {
 	// MissedML stood at those chances; the deficit at the end without it.
 	MissedML          int
 	DeficitL, Deficit Ranged
-	// CertainML is what of the schedule the certain chances could carry; Holds
-	// when that is all of it.
-	CertainML int
-	Holds     bool
 }
 
 // Schedule spreads a mix over the chances into out, whose memory is used
@@ -91,7 +87,6 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	for i := range out.Takes {
 		out.Takes[i].Dry = out.Takes[i].WaterWantedML > out.Takes[i].ML
 	}
-	out.WithoutMaybe.CertainML = min(out.DrinkableML, int(w.run(out.Takes, Chance.certainML)+hairML))
 	p.deficits(l, mix, out)
 }
 
@@ -234,7 +229,6 @@ func (p *Planner) deficits(l Length, mix Mix, out *Schedule) {
 			missed += p.drunkKg(t)
 		}
 	}
-	without.Holds = without.CertainML == out.DrinkableML
 	out.DeficitL = p.basis.SweatRate.times(h).plus(p.basis.BreathLH()*h - taken)
 	out.Deficit = out.DeficitL.times(100 / p.basis.Body.MassKg)
 	without.DeficitL = out.DeficitL.plus(missed)

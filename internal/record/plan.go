@@ -209,8 +209,10 @@ type Chance struct {
 	AtMinute Number `gorm:"embedded;embeddedPrefix:at_minute_" unit:"min"`
 	Seconds  Number `gorm:"embedded;embeddedPrefix:seconds_" unit:"s"`
 	CanEat   bool
-	// Maybe: the chance may fall out.
+	// Maybe: the chance may not happen.
 	Maybe bool
+	// Amount was set by hand, mL; the other chances are filled around it.
+	Amount Number `gorm:"embedded;embeddedPrefix:amount_" unit:"mL"`
 }
 
 // Decision is what a review decided.

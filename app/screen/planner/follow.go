@@ -97,7 +97,9 @@ func (v *View) move(slot plan.Slot, to float64) {
 	if v.grip.visit == "" {
 		v.grip.visit = desk.NewVisit()
 	}
+	shown := v.Live.Mix[slot]
 	v.Now = v.Now.Move(slot, to)
+	v.Now = v.Now.OnTo(&v.Live, slot, to, shown)
 	v.take(slot, "")
 	v.Follow()
 }

@@ -114,7 +114,7 @@ func TestBreaks(t *testing.T) {
 		t.Fatalf("%d mL fit into two breaks of 10 s", b.v.Live.Take.PlannedML)
 	}
 	words := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab).Words.Text()
-	if !strings.Contains(words, "cannot be drunk") || b.v.ui.page.deficit.Data.PlanEnd.Name != b.v.Speaker.Say("planner.deficit.breaks") {
+	if !strings.Contains(words, "have room for") || b.v.ui.page.deficit.Data.PlanEnd.Name != b.v.Speaker.Say("planner.deficit.breaks") {
 		t.Errorf("said %q, the line ends %+v", words, b.v.ui.page.deficit.Data.PlanEnd)
 	}
 	tab := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab)
@@ -198,7 +198,7 @@ func TestDay(t *testing.T) {
 	if wrong != "" || len(sessions) != 2 || sessions[1].Start.Sub(sessions[0].Start) != 155*time.Minute {
 		t.Fatalf("%d sessions, %v, %q", len(sessions), names, wrong)
 	}
-	if !strings.Contains(tab.Totals.Text(), "owed") {
+	if !strings.Contains(tab.Totals.Text(), "short") {
 		t.Errorf("said %q", tab.Totals.Text())
 	}
 	b.settle()

@@ -69,6 +69,12 @@ type Plan struct {
 	Corrected TestCorrected `gorm:"embedded;embeddedPrefix:corrected_"`
 }
 
+// Chance as of version 2.
+type Chance struct {
+	ID     string `gorm:"primaryKey;size:36"`
+	Amount Number `gorm:"embedded;embeddedPrefix:amount_"`
+}
+
 // TestCorrected as of version 2.
 type TestCorrected struct {
 	At     *time.Time

@@ -21,7 +21,7 @@ type Number struct {
 
 // Tables lists a value of every table that gets columns. Each type holds the
 // new columns and the id, nothing else.
-func Tables() []any { return []any{&Practice{}, &Athlete{}, &Test{}, &Plan{}, &Frozen{}} }
+func Tables() []any { return []any{&Practice{}, &Athlete{}, &Test{}, &Plan{}, &Chance{}, &Frozen{}} }
 
 // Migrate brings a database of version 1 to version 2.
 func Migrate(tx *gorm.DB) error {

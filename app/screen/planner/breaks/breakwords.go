@@ -46,12 +46,20 @@ func spells(into []chart.Spell, t plan.Schedule, minutes float64) []chart.Spell 
 	return into
 }
 
-// takeWords say what is taken at one chance: "160 mL, 4 mouthfuls, ½ fig bar
+// takeWords say what is taken at one chance: "160 mL Water, 4 mouthfuls, ½ fig bar,
 // with 120 mL of it".
 func takeWords(sp wording.Speaker, s state.State, t plan.Take) string {
 	var parts []string
+	for d, ml := range t.ByDrink {
+		if ml > 0 {
+			parts = append(parts, sp.Say("planner.take.of", sp.Millilitres(float64(ml)), sp.Product(s.PlanCase, plan.Slot(d))))
+		}
+	}
 	if t.ML > 0 {
-		parts = append(parts, sp.Say("planner.take", sp.Millilitres(float64(t.ML)), sp.Say("planner.mouthfuls", t.Mouthfuls)))
+		parts = append(parts, sp.Say("planner.mouthfuls", t.Mouthfuls))
+	}
+	if most := t.Chance.MostML(); t.Chance.Fixed.On && t.Chance.Fixed.ML > most {
+		parts = append(parts, sp.Say("planner.take.most", sp.Millilitres(most)))
 	}
 	for f, x := range t.Food {
 		if x > 0 {
@@ -82,11 +90,7 @@ func scheduleWords(sp wording.Speaker, s state.State, k *state.Calculation) []st
 	if w := t.WithoutMaybe; w.MissedML > 0 {
 		x, u := sp.End(w.DeficitL, w.Deficit)
 		y, _ := sp.End(t.DeficitL, t.Deficit)
-		if w.Holds {
-			list = append(list, sp.Say("planner.breaks.holds", sp.Change(x.Value, u), sp.Change(y.Value, u)))
-		} else {
-			list = append(list, sp.Say("planner.breaks.without", sp.Change(x.Value, u), sp.Change(y.Value, u), sp.Millilitres(float64(w.CertainML))))
-		}
+		list = append(list, sp.Say("planner.breaks.missed", sp.Millilitres(float64(w.MissedML)), sp.Change(x.Value, u), sp.Change(y.Value, u)))
 	}
 	return list
 }

@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -42,6 +43,7 @@ func chanceColumns(say func(string, ...any) string) []look.Column {
 		{Title: say("planner.chance.seconds"), Width: look.Fixed(86)},
 		{Title: say("planner.chance.eat"), Width: look.Fixed(64)},
 		{Title: say("planner.chance.maybe"), Width: look.Fixed(92)},
+		{Title: say("planner.chance.set"), Width: look.Fixed(86)},
 		{Title: say("planner.chance.take"), Width: look.Share(4)},
 		{Title: "", Width: look.Fixed(64)},
 	}
@@ -89,11 +91,13 @@ func (r *chanceRows) make() {
 		maybe := v.Binder.Check(groupChances, name+".maybe", "", func(p record.Plan) bool { return chanceAt(&p, id).Maybe },
 			func(s *part.Sheet, on bool) { chanceAt(&s.Record, id).Maybe = on })
 		maybe.SetSpoken(v.Speaker.Say("planner.chance.maybe"))
+		set := v.Binder.Number(groupChances, name+".amount", evidence.PouredVolume, quantity.Millilitre, chanceNumber(id, "amount", func(c *record.Chance) *record.Number { return &c.Amount }))
+		set.SetDecimals(0)
 		taken := look.NewLabel("", look.Body, look.Ink).Shorten()
 		r.taken = append(r.taken, taken)
 		remove := field.NewLink(v.Desk.Host, name+".remove", v.Speaker.Say("planner.remove"), func() { r.remove(id) })
 		r.removes = append(r.removes, remove)
-		r.rows.Add(look.FieldRow(10, chanceColumns(v.Speaker.Say), what, minute, seconds, eat, maybe, taken, remove))
+		r.rows.Add(look.FieldRow(10, chanceColumns(v.Speaker.Say), what, minute, seconds, eat, maybe, set, taken, remove))
 	}
 	r.rows.Refresh()
 }

@@ -44,9 +44,8 @@ func (r *Calculation) Follow(s State) {
 		r.Mix = r.Take.Carried(s.Mix)
 	}
 	r.At = p.Evaluate(s.Length, r.Mix)
-	if raw := p.Evaluate(s.Length, s.Mix); raw.Guards.Stops() {
-		r.At.Guards |= plan.OverCeiling // also where the breaks do not carry it
-	}
+	raw := p.Evaluate(s.Length, s.Mix)
+	r.At.Guards |= raw.Guards & (plan.OverCeiling | plan.GainInMass) // also where breaks do not carry it
 	r.Bands = p.Bands(s.Length, s.Mix)
 	for slot := range r.Most {
 		r.Most[slot], r.Ends[slot] = p.Most(s.Length, s.Mix, plan.Slot(slot))
@@ -57,3 +56,25 @@ func (r *Calculation) Follow(s State) {
 // Even reports whether the sport has no chances of its own within the session:
 // drinking is then drawn as even.
 func (r *Calculation) Even() bool { return len(r.Take.Takes) == 0 }
+
+// nudges is how many steps a slider goes on by itself.
+const nudges = 6
+
+// OnTo goes on with a movement upwards by a step, from what was shown, that was too
+// small for one mouthful more: else a key pressed again and again would show the
+// same. Where the breaks have no room left it stays.
+func (s State) OnTo(k *Calculation, slot plan.Slot, to, shown float64) State {
+	step := s.PlanCase.Planner.Menu()[slot].Step
+	if !slot.IsDrink() || to <= shown || to > shown+step {
+		return s
+	}
+	for range nudges {
+		k.Follow(s)
+		if k.Mix[slot] > shown || s.Stop != plan.Free || !k.Take.Fits {
+			break
+		}
+		to += step
+		s = s.Move(slot, to)
+	}
+	return s
+}
