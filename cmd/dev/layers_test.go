@@ -38,6 +38,7 @@ func layers() [][]string {
 		{"internal/demo"},
 		{"internal/store", "internal/handout", "internal/exchange"},
 		{"internal/consult"},
+		{"internal/care"},
 		{"internal/record"},
 		{"internal/plan"},
 		{"internal/sweat", "internal/fuel", "internal/climate"},

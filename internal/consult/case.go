@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -17,7 +18,7 @@ import (
 type Case struct {
 	Plan    record.Plan
 	Athlete record.Athlete
-	Care    Care
+	Care    care.Care
 	Basis   Basis
 	Slots   [plan.Slots]SlotInfo
 	Planner *plan.Planner
@@ -50,7 +51,7 @@ var ErrTooMany = errors.New("more items than a plan can hold")
 
 // OpenCase makes the case of a plan on a basis.
 func OpenCase(p record.Plan, a record.Athlete, b Basis, d Desk) (Case, error) {
-	c := Case{Plan: p, Athlete: a, Care: CareOf(a, p.CreatedAt), Basis: b}
+	c := Case{Plan: p, Athlete: a, Care: care.Of(a, p.CreatedAt), Basis: b}
 	menu, err := c.fillSlots(d)
 	if err != nil {
 		return Case{}, err

@@ -13,6 +13,8 @@ import (
 	"ebbwell/internal/record"
 )
 
+func day() time.Time { return time.Date(2026, 5, 14, 0, 0, 0, 0, time.UTC) }
+
 func newCase(t *testing.T) (Case, Desk) {
 	t.Helper()
 	sheet, a := caseSheet()

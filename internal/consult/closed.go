@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
@@ -147,7 +148,7 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 		}
 	}
 	f := Find(t, was.Athlete.of(a), was.Reasons, then)
-	f.Care = CareOf(a, TestDay(t))
+	f.Care = care.Of(a, TestDay(t))
 	f.Kept, f.Evidence, f.then, f.who = how, kept[0].Evidence, &then, was.Athlete
 	return f
 }
@@ -201,7 +202,7 @@ func (out FrozenFindings) whole() bool {
 func (out FrozenFindings) findings(t record.Test, a record.Athlete, reasons []record.RawText) Findings {
 	return Findings{
 		Test: t, Minutes: out.Minutes, Timed: out.Timed, Sweat: out.Sweat, Intake: out.Intake, RatePlaces: out.RatePlaces,
-		SodiumPlaces: out.SodiumPlaces, Advice: out.Advice, Care: CareOf(a, TestDay(t)), Limit: out.Limit, reasons: reasons,
+		SodiumPlaces: out.SodiumPlaces, Advice: out.Advice, Care: care.Of(a, TestDay(t)), Limit: out.Limit, reasons: reasons,
 	}
 }
 

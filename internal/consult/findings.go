@@ -3,6 +3,7 @@ package consult
 import (
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
@@ -24,7 +25,7 @@ type Findings struct {
 	RatePlaces, SodiumPlaces []sweat.Place
 	// Advice is the carbohydrate advised for such a session.
 	Advice fuel.Advice
-	Care   Care
+	Care   care.Care
 	// Limit is the deficit at the end not to pass, %.
 	Limit float64
 
@@ -43,7 +44,7 @@ type Findings struct {
 
 // Find works out a test sheet, whole or partly filled.
 func Find(t record.Test, a record.Athlete, raw []record.RawText, d Desk) Findings {
-	f := Findings{Test: t, Care: CareOf(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim), reasons: raw}
+	f := Findings{Test: t, Care: care.Of(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim), reasons: raw}
 	f.Minutes, f.Timed = t.Session.Minutes()
 	f.Sweat, f.Refused = sweat.Evaluate(SheetInput(t, a, raw, d))
 	f.Intake = intakeOf(t, f.Sweat, f.Minutes, f.Timed, d)

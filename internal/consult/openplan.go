@@ -3,6 +3,7 @@ package consult
 import (
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -35,7 +36,7 @@ func OpenPlan(p record.Plan, a record.Athlete, tests []Findings, kept []record.F
 // openKept opens a plan by its newest copy alone; err is why the present records
 // give nothing.
 func openKept(p record.Plan, a record.Athlete, kept []record.Frozen, err error) (Case, error) {
-	c := Case{Plan: p, Athlete: a, Care: CareOf(a, p.CreatedAt)}
+	c := Case{Plan: p, Athlete: a, Care: care.Of(a, p.CreatedAt)}
 	was, planner, unread := thaw(kept, c.Care.MassHidden)
 	if unread != nil || was.Kind == "" {
 		return Case{}, err

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
@@ -73,7 +74,7 @@ func taken(p record.Plan, a record.Athlete, b Basis, ratio float64, today time.T
 		t.Trouble = fmt.Errorf("take the plan along: %w", err)
 		return t
 	}
-	c.Care = CareOf(a, today)
+	c.Care = care.Of(a, today)
 	home := c.MixOf(o)
 	if len(c.Care.WithholdSalt) > 0 { // may have come up since it was agreed
 		home[plan.Salt] = 0
@@ -95,7 +96,7 @@ func scaled(menu plan.Menu, mix plan.Mix, ratio float64) plan.Mix {
 	}
 	for s := range mix {
 		if step := menu[s].Step; menu[s].InUse && step > 0 {
-			mix[s] = math.Floor(mix[s]*ratio/step+hair) * step
+			mix[s] = math.Floor(mix[s]*ratio/step+rounding) * step
 		}
 	}
 	return mix
@@ -114,14 +115,14 @@ func Under(p *plan.Planner, mix plan.Mix) plan.Mix {
 	menu := p.Menu()
 	for _, s := range []plan.Slot{plan.Water, plan.Drink1, plan.Drink2, plan.Drink3, plan.Salt} {
 		if menu[s].InUse && menu[s].Step > 0 {
-			mix[s] = math.Floor(mix[s]*part/menu[s].Step+hair) * menu[s].Step
+			mix[s] = math.Floor(mix[s]*part/menu[s].Step+rounding) * menu[s].Step
 		}
 	}
 	return mix
 }
 
-// hair keeps rounding from taking a whole increment.
-const hair = 1e-9
+// rounding keeps the dust of a product from taking a whole increment.
+const rounding = 1e-9
 
 // LongestBreak is the chance to drink at which most is taken; ok is false
 // where the plan has no chances or nothing is drunk.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -27,7 +28,7 @@ const (
 // it may.
 func (s StopPlan) Refusals(a record.Athlete, today time.Time) []string {
 	var list []string
-	care := CareOf(a, today)
+	care := care.Of(a, today)
 	if !s.Planned {
 		list = append(list, RefusedNoPlan)
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
@@ -54,7 +55,7 @@ func TestPractice(t *testing.T) {
 		sports[a.Sport] = true
 		if a.Minor(today()) {
 			minors++
-			if care := consult.CareOf(a, today()); len(care.Unsettled) > 0 {
+			if care := care.Of(a, today()); len(care.Unsettled) > 0 {
 				t.Errorf("%s has tests before %v is settled", a.Name, care.Unsettled)
 			}
 		}

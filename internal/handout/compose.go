@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
@@ -16,7 +17,7 @@ import (
 
 // TermsOf are the terms of an athlete's pages: practice, units, what the
 // profile hides and withholds, and the sentences of its conditions.
-func TermsOf(p record.Practice, care consult.Care, w *words.Words) Terms {
+func TermsOf(p record.Practice, care care.Care, w *words.Words) Terms {
 	t := Terms{
 		Practice: Practice{
 			Name: p.Name, Practitioner: p.Practitioner, Registration: p.Registration, Telephone: p.Telephone, Emergency: p.Emergency,

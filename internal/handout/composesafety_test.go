@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/figure"
 	"ebbwell/internal/handout/paper"
@@ -128,7 +129,7 @@ func TestComposedOuncesStayUnderThePlan(t *testing.T) {
 	h := openHouse(t)
 	h.practice.Settings.Units = "us"
 	p := press(t)
-	am := p.amounts(TermsOf(h.practice, consult.Care{}, p.say))
+	am := p.amounts(TermsOf(h.practice, care.Care{}, p.say))
 	ounces := func(v quantity.Millilitres) int {
 		n, err := strconv.Atoi(strings.TrimSuffix(am.millilitres(v), "\u00a0fl oz"))
 		if err != nil {

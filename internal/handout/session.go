@@ -5,7 +5,7 @@ import (
 	"strings"
 	"time"
 
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
 )
@@ -109,7 +109,7 @@ type FollowUp struct {
 
 func (p *Press) before(b Before, am amounts) column {
 	if am.hidden && b.Early > 0 {
-		early, late := consult.BeforeHidden(b.Early)
+		early, late := care.BeforeHidden(b.Early)
 		if b.Early = early; b.Late > 0 {
 			b.Late = late
 		}

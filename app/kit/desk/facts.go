@@ -3,7 +3,7 @@ package desk
 import (
 	"strings"
 
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/words"
@@ -17,7 +17,7 @@ type Facts struct {
 
 // FactsOf are the facts of an athlete today, in the practice's units.
 func (d *Desk) FactsOf(a record.Athlete) Facts {
-	w, care := d.Words, consult.CareOf(a, d.Now())
+	w, care := d.Words, care.Of(a, d.Now())
 	f := Facts{sport: SportWord(w, a.Sport), position: a.Position, flags: flagWords(w, care.Flags)}
 	if years, ok := a.Age(d.Now()); ok {
 		f.age = w.Number(float64(years), 0)

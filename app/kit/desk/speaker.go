@@ -2,7 +2,7 @@ package desk
 
 import (
 	"ebbwell/app/kit/amount"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -18,5 +18,5 @@ func (d *Desk) Speaker(hidden bool) amount.Speaker {
 
 // SpeakerFor is the speaker for what is shown of an athlete.
 func (d *Desk) SpeakerFor(a record.Athlete) amount.Speaker {
-	return d.Speaker(consult.MassHidden(a, d.Now()))
+	return d.Speaker(care.MassHidden(a, d.Now()))
 }

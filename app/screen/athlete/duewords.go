@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ebbwell/app/kit/desk"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
@@ -73,7 +74,7 @@ func (sp speaker) dueSentence(f file, d due) string {
 	key := "overview.due." + string(d.kind)
 	switch d.kind {
 	case dueUnsettled:
-		if !consult.AgeKnown(f.athlete, f.now) {
+		if !care.AgeKnown(f.athlete, f.now) {
 			return sp.Say("overview.due.born")
 		}
 		return sp.Say(key, desk.Unsettled(sp.Words, f.care.Unsettled))

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
@@ -12,7 +13,7 @@ import (
 // file is everything kept of one athlete, and the day it is looked at.
 type file struct {
 	athlete record.Athlete
-	care    consult.Care
+	care    care.Care
 	// tests are the athlete's, newest first, each with what it says.
 	tests []consult.Findings
 	plans []record.Plan

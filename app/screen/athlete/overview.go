@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
@@ -65,7 +66,7 @@ func loadFile(d *desk.Desk, id record.ID) (file, error) {
 	if err != nil {
 		return file{}, err
 	}
-	f := file{athlete: a, care: consult.CareOf(a, d.Now()), now: d.Now()}
+	f := file{athlete: a, care: care.Of(a, d.Now()), now: d.Now()}
 	if f.tests, err = d.AllFindings(ctx, a); err != nil {
 		return file{}, err
 	}

@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
@@ -78,7 +79,7 @@ func (v *Overview) firstSheet() fyne.CanvasObject {
 	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.Say("overview.settle"), field.Primary,
 		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: desk.PartMinor}))
 	sentence := v.sp.Say("overview.minor", desk.Unsettled(v.desk.Words, v.file.care.Unsettled))
-	if !consult.AgeKnown(v.file.athlete, v.file.now) {
+	if !care.AgeKnown(v.file.athlete, v.file.now) {
 		sentence = v.sp.Say("overview.born")
 	}
 	return look.NewSheet(look.VBox(10, title, look.NewCaution(v.sp.Say("overview.minor.title"), sentence, nil), look.HBox(10, settle)))

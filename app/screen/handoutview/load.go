@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"ebbwell/app/kit/desk"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -32,7 +33,7 @@ func load(d *desk.Desk, athlete, planID record.ID) (file, error) {
 		return f, fmt.Errorf("open a handout: %w", err)
 	}
 	f.subject = subject{
-		athlete: a, practice: d.Practice(), care: consult.CareOf(a, d.Now()),
+		athlete: a, practice: d.Practice(), care: care.Of(a, d.Now()),
 		sport: func(w *words.Words) string { return desk.SportWord(w, a.Sport) },
 	}
 	if f.plans, err = d.Store.Plans(ctx, athlete); err != nil {

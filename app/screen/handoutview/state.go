@@ -11,6 +11,7 @@ import (
 
 	"golang.org/x/text/language"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/paper"
@@ -56,7 +57,7 @@ type choice struct {
 type subject struct {
 	athlete  record.Athlete
 	practice record.Practice
-	care     consult.Care
+	care     care.Care
 	// planned is false where there is no plan, or nothing for it to rest on.
 	planned  bool
 	planCase consult.Case

@@ -3,6 +3,7 @@ package heat
 import (
 	"strings"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
@@ -23,7 +24,7 @@ type Caution struct {
 
 // Caution words the heat caution of a calculation for an athlete; emergency is
 // the number to call, empty where none is set.
-func (sp Speaker) Caution(r consult.Calculation, care consult.Care, emergency string) Caution {
+func (sp Speaker) Caution(r consult.Calculation, care care.Care, emergency string) Caution {
 	c := Caution{Always: sp.Say("caution.drinking")}
 	if emergency != "" {
 		c.Always = sp.Say("heat.emergency", emergency) + " " + c.Always
@@ -78,7 +79,7 @@ func (sp Speaker) cautionPart(p climate.CautionPart, read bool) string {
 }
 
 // profile is what the conditions of the profile add in the heat.
-func (sp Speaker) profile(care consult.Care) []string {
+func (sp Speaker) profile(care care.Care) []string {
 	var list []string
 	for _, kind := range care.Flags {
 		switch kind {

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ebbwell/app/kit/amount"
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
@@ -232,7 +233,7 @@ func TestCautionNeverClears(t *testing.T) {
 			Level: level, Decides: climate.CautionWBGT, Band: climate.BandOf(20, climate.Practice{}), Codes: []string{climate.LocalPolicyWins, climate.HeatStrokeAnyDay},
 			Parts: []climate.CautionPart{{By: climate.CautionWBGT, Level: level, Figure: figure.Figure{Known: true, Value: 20}}, {By: climate.CautionWettedness}},
 		}}
-		c := sp.Caution(r, consult.Care{Flags: []record.FlagKind{record.FlagMinor, record.FlagPregnancy}}, "112")
+		c := sp.Caution(r, care.Care{Flags: []record.FlagKind{record.FlagMinor, record.FlagPregnancy}}, "112")
 		all := strings.Join(append([]string{c.Title, c.Sentence, c.Always}, c.Lines...), " ")
 		if strings.Contains(strings.ToLower(all), "safe") {
 			t.Errorf("level %d says safe: %s", level, all)
@@ -243,7 +244,7 @@ func TestCautionNeverClears(t *testing.T) {
 			}
 		}
 	}
-	if c := sp.Caution(consult.Calculation{}, consult.Care{}, ""); c.Title != "The heat cannot be judged here" || !strings.Contains(c.Always, "does not prevent") {
+	if c := sp.Caution(consult.Calculation{}, care.Care{}, ""); c.Title != "The heat cannot be judged here" || !strings.Contains(c.Always, "does not prevent") {
 		t.Errorf("unknown heat: %+v", c)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/heat"
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
@@ -127,7 +128,7 @@ func (p *panel) showResult(out answer) {
 	show(u.measured, measured)
 	look.ShowIf(u.tests.Body(), p.s.way != byTest)
 	u.tests.Show(out.calculation, heat.NoDays)
-	u.caution.Show(p.sp.Caution(out.calculation, consult.CareOf(p.in.athlete, p.desk.Now()), p.desk.Practice().Emergency))
+	u.caution.Show(p.sp.Caution(out.calculation, care.Of(p.in.athlete, p.desk.Now()), p.desk.Practice().Emergency))
 	u.change.show(out)
 	u.result.Refresh()
 }

@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/steps"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -159,7 +160,7 @@ func TestEmptyStates(t *testing.T) {
 	if _, err := New(d, desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: "nowhere"}); err == nil {
 		t.Error("a plan that is not there opened")
 	}
-	if c := consult.CareOf(a, d.Now()); c.MassHidden {
+	if c := care.Of(a, d.Now()); c.MassHidden {
 		t.Error("the athlete's mass is hidden")
 	}
 }

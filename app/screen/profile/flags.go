@@ -4,7 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -23,7 +23,7 @@ func newFlagsPart(v *View) *flagsPart {
 	p := &flagsPart{v: v, details: map[record.FlagKind]fyne.CanvasObject{}}
 	box := look.VBox(2, look.NewLabel(say("profile.flags"), look.Strong, look.Ink),
 		look.Pad(0, 0, 4, 0, look.NewParagraph(say("profile.flags.note"), look.Note, look.Ink2)))
-	for _, e := range consult.Effects() {
+	for _, e := range care.Effects() {
 		if e.Kind == record.FlagMinor {
 			p.minor = look.Pad(4, 0, 6, 0, look.VBox(2, look.NewLabel(say("flag.under-18.name"), look.Body, look.Ink),
 				look.NewParagraph(say("flag.under-18.effect"), look.Note, look.Ink2)))
@@ -41,7 +41,7 @@ func newFlagsPart(v *View) *flagsPart {
 }
 
 // newDetails is what a condition that holds shows below its tick.
-func (p *flagsPart) newDetails(e consult.Effect) fyne.CanvasObject {
+func (p *flagsPart) newDetails(e care.Effect) fyne.CanvasObject {
 	v, say, name := p.v, p.v.sp.Say, "profile.flag."+string(e.Kind)
 	text := func(of func(*record.Flag) *string) func(*record.Athlete) *string {
 		return func(a *record.Athlete) *string {

@@ -7,7 +7,7 @@ import (
 
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -75,7 +75,7 @@ func (p *historyPart) show() {
 		p.list.Add(look.NewParagraph(say("profile.history.none"), look.Note, look.Ink2))
 	}
 	a := p.v.now()
-	hidden := consult.MassHidden(a, p.v.desk.Now())
+	hidden := care.MassHidden(a, p.v.desk.Now())
 	for _, c := range shown {
 		e := p.v.sp.entry(c, a, p.v.groups, hidden)
 		box := look.VBox(0, look.NewParagraph(e.what+": "+e.change, look.Note, look.Ink), look.NewParagraph(e.when, look.Note, look.Ink2))

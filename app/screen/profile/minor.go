@@ -7,7 +7,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -58,7 +58,7 @@ func newMinorPart(v *View) *minorPart {
 func (p *minorPart) follow(a record.Athlete) {
 	say := p.v.sp.Say
 	show(p.body, a.Minor(p.v.desk.Now()))
-	open := consult.CareOf(a, p.v.desk.Now()).Unsettled
+	open := care.Of(a, p.v.desk.Now()).Unsettled
 	if len(open) > 0 {
 		p.caution.SetText(say("profile.minor.first"), say("profile.minor.open", desk.Unsettled(p.v.desk.Words, open)))
 	} else {

@@ -6,7 +6,7 @@ import (
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -100,7 +100,7 @@ func (p *personPart) newMass() fyne.CanvasObject {
 	ask := field.NewLink(v.desk.Host, "profile.mass.show", say("profile.mass.show"), p.ask)
 	p.covered = row(say("profile.mass"), look.HBox(10, look.NewLabel(say("profile.mass.covered"), look.Body, look.Ink3), ask))
 	p.hide = row("", v.b.Check("", "profile.mass.hide", say("profile.mass.hide"),
-		func(a record.Athlete) bool { return consult.MassHidden(a, v.desk.Now()) },
+		func(a record.Athlete) bool { return care.MassHidden(a, v.desk.Now()) },
 		func(s *sheet, on bool) { confirmMass(&s.Record, on) }))
 	p.unborn = row("", look.NewParagraph(say("profile.mass.born"), look.Note, look.Ink2))
 	p.massBox = look.VBox(2, p.massRow, p.covered, p.unborn, p.hide)
@@ -118,14 +118,14 @@ func (p *personPart) ask() {
 func (p *personPart) follow(a record.Athlete) {
 	years, state := ageOf(a, p.v.desk.Now())
 	p.age.SetText(p.v.sp.Say("profile.age."+string(state), years))
-	covered := consult.MassHidden(a, p.v.desk.Now()) && !p.asked && p.v.b.Typing() != "profile.mass"
+	covered := care.MassHidden(a, p.v.desk.Now()) && !p.asked && p.v.b.Typing() != "profile.mass"
 	show(p.massRow, !covered)
 	show(p.covered, covered)
-	known := consult.AgeKnown(a, p.v.desk.Now())
+	known := care.AgeKnown(a, p.v.desk.Now())
 	show(p.unborn, !known)
 	show(p.hide, known && state != ageMinor)
 	if hide := p.v.b.Field("profile.mass.hide"); hide != nil {
-		hide.Field.(*field.Check).Set(consult.MassHidden(a, p.v.desk.Now()))
+		hide.Field.(*field.Check).Set(care.MassHidden(a, p.v.desk.Now()))
 	}
 	for _, x := range p.excuses {
 		x.follow()

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"time"
 
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -31,7 +31,7 @@ func setFlag(a *record.Athlete, kind record.FlagKind, on bool) {
 		a.Flags = slices.DeleteFunc(a.Flags, func(f record.Flag) bool { return f.Kind == kind })
 	case flagOf(a, kind) == nil:
 		a.Flags = append(a.Flags, record.Flag{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: kind})
-		if consult.EffectOf(kind).HideMass && a.MassHiddenSettled {
+		if care.EffectOf(kind).HideMass && a.MassHiddenSettled {
 			a.MassHidden = true // what was chosen before the condition was known holds no more
 		}
 	}
@@ -131,5 +131,5 @@ func ageOf(a record.Athlete, now time.Time) (years int, state ageState) {
 
 // ready reports whether a first sheet may begin.
 func ready(a record.Athlete, now time.Time) bool {
-	return a.Name != "" && len(consult.CareOf(a, now).Unsettled) == 0
+	return a.Name != "" && len(care.Of(a, now).Unsettled) == 0
 }

@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -89,7 +90,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	v.b.Show()
 	v.settled()
 	v.reveal(place.Part)
-	if place.Part == desk.PartMinor && !consult.AgeKnown(a, d.Now()) {
+	if place.Part == desk.PartMinor && !care.AgeKnown(a, d.Now()) {
 		v.first = "profile.born"
 	}
 	if v.fresh {

@@ -10,7 +10,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -96,7 +96,7 @@ func TestMinorComesFirst(t *testing.T) {
 	toggle := b.v.b.Field("profile.minor.mass").Field.(interface{ TypedKey(*fyne.KeyEvent) })
 	toggle.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
 	kept := b.kept()
-	if care := consult.CareOf(kept, d.Now()); len(care.Unsettled) != 0 || kept.Guardian != "Mother of Ravka" || kept.Assent != "2026-05-18" {
+	if care := care.Of(kept, d.Now()); len(care.Unsettled) != 0 || kept.Guardian != "Mother of Ravka" || kept.Assent != "2026-05-18" {
 		t.Fatalf("still open: %v; %+v", care.Unsettled, kept)
 	}
 	if b.v.parts.test.Disabled() {
@@ -148,11 +148,11 @@ func TestFlagHidesMassAgain(t *testing.T) {
 		t.Error("another condition hides the mass")
 	}
 	b.click("profile.flag.eating-disorder-or-reds")
-	if kept := b.kept(); !consult.MassHidden(kept, d.Now()) || apptest.Has(b.w, "profile.mass") {
+	if kept := b.kept(); !care.MassHidden(kept, d.Now()) || apptest.Has(b.w, "profile.mass") {
 		t.Fatal("the mass stays in sight")
 	}
 	b.click("profile.mass.hide")
-	if kept := b.kept(); consult.MassHidden(kept, d.Now()) || !apptest.Has(b.w, "profile.mass") {
+	if kept := b.kept(); care.MassHidden(kept, d.Now()) || !apptest.Has(b.w, "profile.mass") {
 		t.Error("the practitioner cannot show it again")
 	}
 }
@@ -186,7 +186,7 @@ func TestFlags(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	a := apptest.Athlete(t, d)
 	b := openProfile(t, d, desk.Place{Athlete: a.ID})
-	for _, e := range consult.Effects() {
+	for _, e := range care.Effects() {
 		name := "profile.flag." + string(e.Kind)
 		if e.Kind == record.FlagMinor {
 			if apptest.Has(b.w, name) {
@@ -210,10 +210,10 @@ func TestFlags(t *testing.T) {
 	b.click("profile.flag.kidney")
 	kept := b.kept()
 	heart := flagOf(&kept, record.FlagHeart)
-	if heart == nil || heart.Note != "murmur" || heart.Physician != "Dr Venn" || flagOf(&kept, record.FlagKidney) != nil || len(kept.Flags) != len(consult.Effects())-2 {
+	if heart == nil || heart.Note != "murmur" || heart.Physician != "Dr Venn" || flagOf(&kept, record.FlagKidney) != nil || len(kept.Flags) != len(care.Effects())-2 {
 		t.Errorf("kept %+v", kept.Flags)
 	}
-	if care := consult.CareOf(kept, d.Now()); slices.Contains(care.NeedsPhysician, record.FlagHeart) {
+	if care := care.Of(kept, d.Now()); slices.Contains(care.NeedsPhysician, record.FlagHeart) {
 		t.Error("the physician does not count")
 	}
 	if !b.v.Undo() || flagOf(ptr(b.kept()), record.FlagKidney) == nil || !apptest.Has(b.w, "profile.flag.kidney.note") {

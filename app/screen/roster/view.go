@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -61,7 +62,7 @@ func load(d *desk.Desk) (State, error) {
 		for _, kind := range a.Flags {
 			known.Flags = append(known.Flags, record.Flag{Kind: kind})
 		}
-		return consult.FlagsOf(known, now)
+		return care.FlagsOf(known, now)
 	}
 	return NewState(list, flags, func(sport string) string { return desk.SportWord(d.Words, sport) }), nil
 }

@@ -11,7 +11,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/store"
 )
@@ -185,12 +185,12 @@ func (p *printPart) sheets() ([]handout.BlankSheet, error) {
 			return nil, fmt.Errorf("print blank sheets: %w", err)
 		}
 		list = append(list, handout.BlankSheet{
-			Terms:   handout.TermsOf(d.Practice(), consult.CareOf(a, d.Now()), d.Words),
+			Terms:   handout.TermsOf(d.Practice(), care.Of(a, d.Now()), d.Words),
 			Athlete: a.Name, Sport: desk.SportWord(d.Words, a.Sport), Day: d.Now(),
 		})
 	}
 	if p.v.state.Nameless {
-		list = append(list, handout.BlankSheet{Terms: handout.TermsOf(d.Practice(), consult.Care{}, d.Words)})
+		list = append(list, handout.BlankSheet{Terms: handout.TermsOf(d.Practice(), care.Care{}, d.Words)})
 	}
 	return list, nil
 }

@@ -10,7 +10,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -74,7 +74,7 @@ func (p *startPart) choose(id record.ID) {
 }
 
 // unsettled lists what a first sheet waits for.
-func (p *startPart) unsettled() []string { return consult.CareOf(p.chosen, p.v.desk.Now()).Unsettled }
+func (p *startPart) unsettled() []string { return care.Of(p.chosen, p.v.desk.Now()).Unsettled }
 
 // show says who is in hand and what can be done.
 func (p *startPart) show() {

@@ -11,7 +11,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/testsheet/findings"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 	"ebbwell/internal/record"
 )
 
@@ -155,7 +155,7 @@ const partMinor = "minor"
 // goToProfile leads to the athlete's profile.
 func (v *View) goToProfile() {
 	place := desk.Place{Screen: desk.Profile, Athlete: v.athlete.ID}
-	if len(consult.CareOf(v.athlete, v.desk.Now()).Unsettled) > 0 {
+	if len(care.Of(v.athlete, v.desk.Now()).Unsettled) > 0 {
 		place.Part = partMinor
 	}
 	v.desk.Go(place)

@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
@@ -241,7 +242,7 @@ func (v *View) showNotices() {
 // profileWords say what the profile lacks: the birth date, without which body
 // mass stays hidden, else the consent to a test.
 func (v *View) profileWords() (title, sentence string) {
-	if !consult.AgeKnown(v.athlete, consult.TestDay(v.b.Doc.Now().Record)) {
+	if !care.AgeKnown(v.athlete, consult.TestDay(v.b.Doc.Now().Record)) {
 		return v.b.Say("testsheet.born.title"), v.b.Say("testsheet.born")
 	}
 	return v.consentWords(record.ConsentTest)

@@ -5,7 +5,7 @@ import (
 
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
+	"ebbwell/internal/care"
 )
 
 // empty is what a person sees whose athlete has no test yet.
@@ -20,11 +20,11 @@ func (v *View) empty() fyne.CanvasObject {
 func (v *View) unsettled() fyne.CanvasObject {
 	say, h := v.desk.Words.Say, v.desk.Host
 	sentence := say("testsheet.unsettled")
-	if !consult.AgeKnown(v.athlete, v.desk.Now()) {
+	if !care.AgeKnown(v.athlete, v.desk.Now()) {
 		sentence = say("testsheet.unsettled.age")
 	}
 	list := look.VBox(4)
-	for _, what := range consult.CareOf(v.athlete, v.desk.Now()).Unsettled {
+	for _, what := range care.Of(v.athlete, v.desk.Now()).Unsettled {
 		list.Add(look.NewParagraph(say("testsheet.unsettled."+what), look.Body, look.Ink))
 	}
 	profile := field.NewButton(h, "testsheet.profile", say("testsheet.profile"), field.Primary, v.goToProfile)

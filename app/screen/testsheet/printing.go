@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/app/screen/testsheet/findings"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/handout"
@@ -66,7 +67,7 @@ func (v *View) printReport() {
 
 // terms are what pages of this athlete share.
 func (v *View) terms() handout.Terms {
-	return handout.TermsOf(v.desk.Practice(), consult.CareOf(v.athlete, v.desk.Now()), v.desk.Words)
+	return handout.TermsOf(v.desk.Practice(), care.Of(v.athlete, v.desk.Now()), v.desk.Words)
 }
 
 // report puts the findings on paper: the same rows as on the screen.

@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/testsheet/findings"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -79,7 +80,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case v.fresh && len(consult.CareOf(a, d.Now()).Unsettled) > 0:
+	case v.fresh && len(care.Of(a, d.Now()).Unsettled) > 0:
 		v.body = v.unsettled()
 		return v, nil
 	case !there:
@@ -127,7 +128,7 @@ func (v *View) open(t record.Test) error {
 	if err != nil {
 		return err
 	}
-	v.by.Hidden = consult.MassHidden(v.athlete, consult.TestDay(t))
+	v.by.Hidden = care.MassHidden(v.athlete, consult.TestDay(t))
 	by := v.by
 	by.Hidden = false // the weighing fields themselves are the practitioner's
 	if v.kept, err = v.desk.Store.FrozenOf(context.Background(), refOf(t)); err != nil {

@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/heat"
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
@@ -111,7 +112,7 @@ func offerLine(sp heat.Speaker, m *member, o offer) fyne.CanvasObject {
 		if o.there.Cut {
 			text += " " + say("trip.agree.cut")
 		}
-		if c := sp.Caution(o.there.Calculation, consult.Care{}, ""); o.there.Calculation.Caution.Level >= climate.Limit {
+		if c := sp.Caution(o.there.Calculation, care.Care{}, ""); o.there.Calculation.Caution.Level >= climate.Limit {
 			text += " " + c.Title + "."
 		}
 	case text == "":
@@ -140,7 +141,7 @@ func refusalSentence(sp heat.Speaker, m *member, code string) string {
 		return sp.Words.Say("trip." + code)
 	}
 	var names []string
-	for _, kind := range consult.CareOf(m.athlete, sp.Today).NeedsPhysician {
+	for _, kind := range care.Of(m.athlete, sp.Today).NeedsPhysician {
 		names = append(names, sp.Words.Say("flag."+string(kind)+".name"))
 	}
 	return sp.Words.Say("trip."+code, sp.Words.List(names))

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ebbwell/app/screen/heat"
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
@@ -15,7 +16,7 @@ import (
 // on the screen.
 func (v *View) pageOf(m *member) handout.TripPage {
 	sp, t := v.speaker(m), v.now()
-	care := consult.CareOf(m.athlete, v.desk.Now())
+	care := care.Of(m.athlete, v.desk.Now())
 	page := handout.TripPage{Terms: handout.TermsOf(v.desk.Practice(), care, v.desk.Words), Trip: title(sp, t), Athlete: m.athlete.Name}
 	page.Terms.MassHidden = sp.By.Hidden
 	for i, s := range t.Stops {
@@ -36,7 +37,7 @@ func (v *View) squadPage() handout.TripPage {
 	sp, t := v.speaker(nil), v.now()
 	list, _ := v.packed(everybody, marginOf(v.now()))
 	page := handout.TripPage{
-		Terms: handout.TermsOf(v.desk.Practice(), consult.Care{}, v.desk.Words), Trip: sp.Words.Say("trip.page.squad", title(sp, t)),
+		Terms: handout.TermsOf(v.desk.Practice(), care.Care{}, v.desk.Words), Trip: sp.Words.Say("trip.page.squad", title(sp, t)),
 		Packing: v.packLines(sp, list), Notes: v.pageNotes(),
 	}
 	return page
@@ -75,7 +76,7 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 	out.Rests = answer.Short
 	out.Plan = planOnPaper(sp, m, there)
 	out.Notes = v.stopNotes(sp, m, there, answer)
-	caution := sp.Caution(r, consult.CareOf(m.athlete, v.desk.Now()), "")
+	caution := sp.Caution(r, care.Of(m.athlete, v.desk.Now()), "")
 	out.Cautions = append(out.Cautions, strings.TrimSpace(caution.Title+". "+caution.Sentence))
 	if there.Planned {
 		if high, more := planCaution(sp, there); high+more != "" {

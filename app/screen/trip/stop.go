@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/heat"
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
@@ -95,7 +96,7 @@ func (p *stopPart) show(m *member, i int) {
 		p.showTrouble(sp, m, s, err)
 	} else {
 		p.tests.Show(there.Calculation, sp.DaysOf(s))
-		p.cautions.Show(sp.Caution(there.Calculation, consult.CareOf(m.athlete, v.desk.Now()), v.desk.Practice().Emergency))
+		p.cautions.Show(sp.Caution(there.Calculation, care.Of(m.athlete, v.desk.Now()), v.desk.Practice().Emergency))
 		p.plan.show(sp, m, there)
 	}
 	p.days.show(sp, there)
@@ -113,7 +114,7 @@ func (p *stopPart) showTrouble(sp heat.Speaker, m *member, s record.Stop, err er
 	}
 	p.tests.ShowTrouble(strings.Join(list, " "))
 	refresh(p.testBox)
-	p.cautions.Show(sp.Caution(consult.Calculation{}, consult.CareOf(m.athlete, p.v.desk.Now()), p.v.desk.Practice().Emergency))
+	p.cautions.Show(sp.Caution(consult.Calculation{}, care.Of(m.athlete, p.v.desk.Now()), p.v.desk.Practice().Emergency))
 	look.ShowIf(p.plan.body, false)
 }
 

@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/heat"
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
@@ -93,7 +94,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 func (v *View) speaker(m *member) heat.Speaker {
 	sp := heat.Speaker{Speaker: v.desk.Speaker(false)}
 	if m != nil {
-		sp.By.Hidden = consult.MassHidden(m.athlete, v.desk.Now())
+		sp.By.Hidden = care.MassHidden(m.athlete, v.desk.Now())
 	}
 	return sp
 }

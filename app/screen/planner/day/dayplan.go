@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/wording"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
@@ -88,7 +89,7 @@ func beforeHidden(e plan.DayEvent) float64 {
 	if e.Code == plan.DayDrinkLate {
 		first *= (evidence.BeforeEarlyLow + evidence.BeforeEarlyHigh) / (evidence.BeforeLateLow + evidence.BeforeLateHigh)
 	}
-	early, late := consult.BeforeHidden(quantity.Millilitres(1000 * first))
+	early, late := care.BeforeHidden(quantity.Millilitres(1000 * first))
 	if e.Code == plan.DayDrinkLate {
 		return float64(late.Litres())
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ebbwell/app/screen/planner/state"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
@@ -126,13 +127,13 @@ func (sp Speaker) Limits(s state.State, q plan.Prediction) string {
 
 // WaterCare says that drinking too much is the greater danger, and why for this
 // athlete; empty where nothing of the profile says so.
-func (sp Speaker) WaterCare(care consult.Care) string {
-	if !care.WaterCaution {
+func (sp Speaker) WaterCare(needs care.Care) string {
+	if !needs.WaterCaution {
 		return ""
 	}
 	var names []string
-	for _, kind := range care.Flags {
-		if consult.EffectOf(kind).WaterCaution {
+	for _, kind := range needs.Flags {
+		if care.EffectOf(kind).WaterCaution {
 			names = append(names, sp.Say("flag."+string(kind)+".name"))
 		}
 	}
@@ -140,12 +141,12 @@ func (sp Speaker) WaterCare(care consult.Care) string {
 }
 
 // SaltCare says why salt is not offered; empty where it is.
-func (sp Speaker) SaltCare(care consult.Care) string {
-	if len(care.WithholdSalt) == 0 {
+func (sp Speaker) SaltCare(needs care.Care) string {
+	if len(needs.WithholdSalt) == 0 {
 		return ""
 	}
 	var names []string
-	for _, kind := range care.WithholdSalt {
+	for _, kind := range needs.WithholdSalt {
 		names = append(names, sp.Say("flag."+string(kind)+".name"))
 	}
 	return sp.Say("planner.care.salt", sp.Words.List(names))

@@ -1,4 +1,4 @@
-package consult
+package care
 
 import (
 	"slices"
@@ -32,18 +32,18 @@ func TestFlagEffects(t *testing.T) {
 	} {
 		t.Run(string(kind), func(t *testing.T) {
 			a := record.Athlete{Born: "1999-01-02", Flags: []record.Flag{{Kind: kind}}}
-			care := CareOf(a, day())
+			care := Of(a, day())
 			got := want{len(care.NeedsPhysician) > 0, len(care.WithholdSalt) > 0, care.MassHidden, care.WaterCaution, care.MarkerCaution}
 			if got != w {
 				t.Errorf("got %+v, want %+v", got, w)
 			}
 			a.Flags[0].Physician = "named physician"
-			if care := CareOf(a, day()); len(care.NeedsPhysician) > 0 {
+			if care := Of(a, day()); len(care.NeedsPhysician) > 0 {
 				t.Error("still asks for the physician who is named")
 			}
 			gone := day()
 			a.Flags[0].DeletedAt = &gone
-			if care := CareOf(a, day()); len(care.Flags) > 0 {
+			if care := Of(a, day()); len(care.Flags) > 0 {
 				t.Error("a flag taken back still counts")
 			}
 		})
@@ -52,15 +52,15 @@ func TestFlagEffects(t *testing.T) {
 
 func TestMinor(t *testing.T) {
 	a := record.Athlete{Born: "2010-01-02"}
-	care := CareOf(a, day())
+	care := Of(a, day())
 	if !care.MassHidden || !slices.Equal(care.Unsettled, []string{"guardian", "assent", "mass-hidden"}) {
 		t.Errorf("got %+v", care)
 	}
 	a.Guardian, a.Assent, a.MassHiddenSettled = "named guardian", "2026-05-01", true
-	if care := CareOf(a, day()); len(care.Unsettled) > 0 || care.MassHidden {
+	if care := Of(a, day()); len(care.Unsettled) > 0 || care.MassHidden {
 		t.Errorf("settled, and got %+v", care)
 	}
-	if care := CareOf(record.Athlete{Born: "1999-01-02"}, day()); len(care.Flags) > 0 || len(care.Unsettled) > 0 || care.MassHidden {
+	if care := Of(record.Athlete{Born: "1999-01-02"}, day()); len(care.Flags) > 0 || len(care.Unsettled) > 0 || care.MassHidden {
 		t.Errorf("an adult without flags got %+v", care)
 	}
 }
@@ -84,12 +84,12 @@ func TestUnknownAge(t *testing.T) {
 	for name, born := range map[string]record.Date{"empty": "", "no day": "1999-13-40", "still to come": "2031-01-02"} {
 		t.Run(name, func(t *testing.T) {
 			a := record.Athlete{Born: born, Guardian: "named guardian", Assent: "2026-05-01", MassHiddenSettled: true}
-			care := CareOf(a, day())
+			care := Of(a, day())
 			if AgeKnown(a, day()) || !care.MassHidden || !slices.Equal(care.Unsettled, []string{"born"}) || len(care.Flags) > 0 {
 				t.Errorf("got %+v", care)
 			}
 			a.Born = "1999-01-02"
-			if care := CareOf(a, day()); !AgeKnown(a, day()) || care.MassHidden || len(care.Unsettled) > 0 {
+			if care := Of(a, day()); !AgeKnown(a, day()) || care.MassHidden || len(care.Unsettled) > 0 {
 				t.Errorf("known, and got %+v", care)
 			}
 		})

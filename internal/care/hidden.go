@@ -1,4 +1,4 @@
-package consult
+package care
 
 import (
 	"math"
@@ -13,13 +13,16 @@ import (
 // mL/kg leave 17 kg open. Our own proposal.
 const hiddenStep = 100.0
 
+// rounding keeps the dust of a product from taking a whole step.
+const rounding = 1e-9
+
 // BeforeHidden is what is written of the drinks before a session where body mass
 // is hidden, mL: early is the amount calculated for four hours before. The later
 // drink follows from what is written of the early one, in the proportion of the
 // two advices: rounded by itself it would narrow the mass down again. Wherever
 // both are written, on screen or on paper, they are these.
 func BeforeHidden(early quantity.Millilitres) (shownEarly, shownLate quantity.Millilitres) {
-	down := func(x float64) float64 { return max(hiddenStep, math.Floor(x/hiddenStep+hair)*hiddenStep) }
+	down := func(x float64) float64 { return max(hiddenStep, math.Floor(x/hiddenStep+rounding)*hiddenStep) }
 	const (
 		lateLow, lateHigh   = evidence.BeforeLateLow, evidence.BeforeLateHigh
 		earlyLow, earlyHigh = evidence.BeforeEarlyLow, evidence.BeforeEarlyHigh

@@ -1,4 +1,4 @@
-package consult
+package care
 
 import (
 	"time"
@@ -98,8 +98,8 @@ type Care struct {
 	Unsettled []string
 }
 
-// CareOf puts the conditions of an athlete on a day together.
-func CareOf(a record.Athlete, on time.Time) Care {
+// Of puts the conditions of an athlete on a day together.
+func Of(a record.Athlete, on time.Time) Care {
 	care := Care{Flags: FlagsOf(a, on), MassHidden: MassHidden(a, on)}
 	if !AgeKnown(a, on) {
 		care.Unsettled = []string{"born"}

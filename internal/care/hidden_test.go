@@ -1,4 +1,4 @@
-package consult
+package care
 
 import (
 	"math"
