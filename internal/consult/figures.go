@@ -1,6 +1,9 @@
 package consult
 
-import "ebbwell/internal/figure"
+import (
+	"ebbwell/internal/figure"
+	"ebbwell/internal/sweat"
+)
 
 // Named is a figure of a test with its stable name; its word is in the
 // catalogue of texts under "findings.figure."+Name.
@@ -44,4 +47,27 @@ func (f Findings) FigureNamed(name string) figure.Figure {
 		}
 	}
 	return figure.Figure{}
+}
+
+// OtherLosses is what beside sweat and drinks makes up the deficit of a test, kg.
+type OtherLosses struct {
+	// Breath is water breathed out and gas exchange, zero by the field method;
+	// Urine holds stool too; Food is what was eaten.
+	Breath, Urine, Food float64
+}
+
+// OtherLosses reads them off the balance.
+func (f Findings) OtherLosses() OtherLosses {
+	var o OtherLosses
+	for _, l := range f.Sweat.Balance {
+		switch l.ID {
+		case sweat.LineRespiratory, sweat.LineExchange:
+			o.Breath -= l.Kilograms
+		case sweat.LineUrine, sweat.LineStool:
+			o.Urine -= l.Kilograms
+		case sweat.LineEaten:
+			o.Food += l.Kilograms
+		}
+	}
+	return o
 }

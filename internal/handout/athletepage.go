@@ -68,7 +68,11 @@ type Bar struct {
 	Loss      quantity.Litres
 	LossRange quantity.Range
 	Ranged    bool
-	Deficit   Deficit
+	// Breath is water breathed out and gas exchange, Urine what else left, Food
+	// the mass of foods, each a kilogram a litre: with them the bar adds up to the
+	// deficit. All are zero where body mass is hidden.
+	Breath, Urine, Food quantity.Litres
+	Deficit             Deficit
 	// Planned is true for what has not happened yet, Estimate where the loss
 	// was not measured in such air.
 	Planned, Estimate bool
@@ -83,9 +87,12 @@ type Part struct {
 	Litres    quantity.Litres
 }
 
+// whole is all that left the body.
+func (b Bar) whole() quantity.Litres { return b.Loss + b.Breath + b.Urine }
+
 // taken is all that was drunk and eaten.
 func (b Bar) taken() quantity.Litres {
-	var sum quantity.Litres
+	sum := b.Food
 	for _, part := range b.Parts {
 		sum += part.Litres
 	}
@@ -107,6 +114,7 @@ func (b Bar) drawable() Bar {
 		parts[i].Litres = length(part.Litres)
 	}
 	b.Parts, b.Loss = parts, length(b.Loss)
+	b.Breath, b.Urine, b.Food = length(b.Breath), length(b.Urine), length(b.Food)
 	if high := length(quantity.Litres(b.LossRange.High)); !(b.LossRange.Low >= 0) || !(b.LossRange.Low <= float64(high)) {
 		b.Ranged = false
 	}
@@ -114,7 +122,7 @@ func (b Bar) drawable() Bar {
 }
 
 // gain reports whether more was taken in than lost.
-func (b Bar) gain() bool { return b.Loss > 0 && (b.taken() > b.Loss || b.Deficit.Litres < 0) }
+func (b Bar) gain() bool { return b.Loss > 0 && (b.taken()-b.Food > b.Loss || b.Deficit.Litres < 0) }
 
 // Basis is what the plan rests on.
 type Basis struct {

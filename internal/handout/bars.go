@@ -43,7 +43,7 @@ func (p *Press) bars(given []Bar, am amounts, width float64) []paper.Item {
 func barScale(list []Bar, width float64) float64 {
 	longest := quantity.Litres(0.1)
 	for _, b := range list {
-		longest = max(longest, b.Loss, b.taken())
+		longest = max(longest, b.whole(), b.taken())
 		if b.Estimate && b.Ranged {
 			longest = max(longest, quantity.Litres(b.LossRange.High))
 		}
@@ -59,7 +59,7 @@ func (p *Press) bar(b Bar, am amounts, scale, width float64) paper.Block {
 	y := names.Height
 	out := names.At(x, 0)
 	out = out.With(b.shapes(x, y, scale)...)
-	out = out.With(p.notReplaced(b, am, x, y, scale).Marks...)
+	out = out.With(p.lacking(b, am, x, y, scale).Marks...)
 
 	label := am.typed(b.Label)
 	st := p.faces.Fit(p.body(), label, barLabel, 0.75)
@@ -78,8 +78,11 @@ func (p *Press) bar(b Bar, am amounts, scale, width float64) paper.Block {
 func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 	var marks []paper.Mark
 	at := x
-	if left := float64(b.Loss-b.taken()) * scale; left > 0 {
+	if left := float64(b.whole()-b.taken()) * scale; left > 0 {
 		marks = append(marks, paper.Box{X: x + float64(b.taken())*scale, Y: y, W: left, H: barHeight, Fill: paper.LossPale})
+		if beside := min(float64(b.Breath+b.Urine)*scale, left); beside > 0 {
+			marks = append(marks, paper.Box{X: x + float64(b.whole())*scale - beside, Y: y, W: beside, H: barHeight, Fill: paper.Hairline})
+		}
 	}
 	for _, part := range b.Parts {
 		w := float64(part.Litres) * scale
@@ -89,6 +92,10 @@ func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 		marks = append(marks, paper.Box{X: at, Y: y, W: w, H: barHeight, Fill: part.Substance.ink()})
 		at += w
 		marks = append(marks, paper.Line{X1: at, X2: at, Y1: y, Y2: y + barHeight, Width: hair, Ink: paper.White})
+	}
+	if w := float64(b.Food) * scale; w > 0 {
+		marks = append(marks, paper.Box{X: at, Y: y, W: w, H: barHeight, Fill: paper.Food},
+			paper.Line{X1: at + w, X2: at + w, Y1: y, Y2: y + barHeight, Width: hair, Ink: paper.White})
 	}
 	end := x + float64(b.Loss)*scale
 	switch {
@@ -139,18 +146,20 @@ func (p *Press) partNames(b Bar, am amounts, scale, room float64) paper.Block {
 	return out
 }
 
-// notReplaced writes the rest of the bar into it, where it fits.
-func (p *Press) notReplaced(b Bar, am amounts, x, y, scale float64) paper.Block {
-	rest := b.Loss - b.taken()
+// lacking writes the rest of the bar into it, where it fits: the deficit at the
+// end, or where body mass is hidden that it was not replaced.
+func (p *Press) lacking(b Bar, am amounts, x, y, scale float64) paper.Block {
+	rest := b.whole() - b.taken()
 	if rest <= 0 || (b.Estimate && b.Ranged) {
 		return paper.Block{}
 	}
 	st := noteStyle().In(paper.Black)
-	for _, text := range []string{
-		p.say.Say("handout.bars.rest.amount", am.volume(rest)),
-		p.say.Say("handout.bars.rest"),
-	} {
-		if w := p.faces.Width(st, text); w+3.6 <= float64(rest)*scale {
+	texts := []string{p.say.Say("handout.bars.rest")}
+	if !am.hidden && b.Deficit.Litres > 0 {
+		texts = []string{p.say.Say("handout.bars.rest.amount", am.volume(b.Deficit.Litres))}
+	}
+	for _, text := range texts {
+		if w := p.faces.Width(st, text); w+3.6 <= float64(rest-b.Breath-b.Urine)*scale {
 			return p.faces.Line(st, text, w, paper.Left).At(x+float64(b.taken())*scale+1.8, y+(barHeight-st.Leading)/2)
 		}
 	}
@@ -197,8 +206,23 @@ func (p *Press) barNote(list []Bar, am amounts) string {
 			return p.say.Say("handout.bars.whole.estimate", am.volume(b.Loss), am.volumes(b.LossRange))
 		}
 		if b.Loss != first.Loss {
-			return p.say.Say("handout.bars.whole.each")
+			return p.say.Say("handout.bars.whole.each") + p.besideNote(list, am)
 		}
 	}
-	return p.say.Say("handout.bars.whole", am.volume(first.Loss))
+	return p.say.Say("handout.bars.whole", am.volume(first.Loss)) + p.besideNote(list, am)
+}
+
+// besideNote says what the thin grey end of the bars is.
+func (p *Press) besideNote(list []Bar, am amounts) string {
+	breath, urine := quantity.Litres(0), quantity.Litres(0)
+	for _, b := range list {
+		breath, urine = max(breath, b.Breath), max(urine, b.Urine)
+	}
+	switch {
+	case urine > 0:
+		return " " + p.say.Say("handout.bars.beside.urine")
+	case breath > 0:
+		return " " + p.say.Say("handout.bars.beside", am.volume(breath))
+	}
+	return ""
 }

@@ -13,7 +13,7 @@ import (
 func (k composer) bars() []Bar {
 	var list []Bar
 	if k.c.Basis.Kind != record.BasisEstimate && len(k.c.Basis.Tests) > 0 {
-		list = append(list, testBar(k.c.Basis.Tests[0], k.w))
+		list = append(list, TestBar(k.c.Basis.Tests[0], k.c.Care.MassHidden, k.w))
 	}
 	if k.over {
 		return list
@@ -23,11 +23,16 @@ func (k composer) bars() []Bar {
 		LossRange: k.at.LossL.Range, Ranged: true, Deficit: deficitOf(k.at), Planned: true,
 		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.c.RangeAlone(),
 	}
+	if !k.c.Care.MassHidden {
+		planned.Breath = quantity.Litres(max(0, k.c.Planner.Basis().BreathLH()*k.at.Minutes/60))
+		planned.Food = quantity.Litres(k.c.Planner.FoodKg(k.mix))
+	}
 	return append(list, planned)
 }
 
-// testBar is what happened in a test.
-func testBar(f consult.Findings, w *words.Words) Bar {
+// TestBar is what happened in a test. Where body mass is hidden nothing stands in
+// it from which breath could be worked out.
+func TestBar(f consult.Findings, hidden bool, w *words.Words) Bar {
 	fluid := f.Sweat.Fluid
 	b := Bar{
 		Label: w.Day(consult.TestDay(f.Test)), Loss: quantity.Litres(fluid.Loss.Value), LossRange: fluid.Loss.Range,
@@ -47,6 +52,10 @@ func testBar(f consult.Findings, w *words.Words) Bar {
 		}
 	}
 	b.Parts = joined(b.Parts)
+	if !hidden {
+		out := f.OtherLosses()
+		b.Breath, b.Urine, b.Food = quantity.Litres(max(0, out.Breath)), quantity.Litres(out.Urine), quantity.Litres(out.Food)
+	}
 	return b
 }
 

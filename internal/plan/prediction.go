@@ -151,6 +151,17 @@ func (p *Planner) add(mix Mix, h float64, q *Prediction) sums {
 	return t
 }
 
+// FoodKg is the mass of the foods of a mix.
+func (p *Planner) FoodKg(mix Mix) float64 {
+	sum := 0.0
+	for s := Food1; s <= Food4; s++ {
+		if p.menu[s].InUse {
+			sum += p.menu[s].Unit.massKg() * max(0, mix[s])
+		}
+	}
+	return sum
+}
+
 // carbohydrateOf fills in carbohydrate.
 func (p *Planner) carbohydrateOf(q *Prediction, t sums, h float64) {
 	c := &q.Carbohydrate

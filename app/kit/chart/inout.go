@@ -13,9 +13,11 @@ type Wording struct {
 
 // InOutData is what an [InOutBars] shows, all in litres.
 type InOutData struct {
-	// Out is the sweat loss, In what was drunk and eaten by substance.
+	// Out is all that left the body, In what was drunk and eaten by substance.
 	Out float64
 	In  []Part
+	// Beside is the part of Out that was no sweat: a thin end of the bar.
+	Beside float64
 	// Guess is what the athlete thought, when GuessText is not empty.
 	Guess     float64
 	GuessText string
@@ -62,6 +64,9 @@ func (c *InOutBars) paint(size fyne.Size) {
 	rows := [3]float32{0, px(step), px(2 * step)}
 
 	c.pen.rect(at.start, rows[0], at.at(out)-at.start, bar, k.Loss)
+	if beside := min(length(d.Beside), out); beside > 0 {
+		c.pen.rect(at.at(out-beside), rows[0], at.at(out)-at.at(out-beside), bar, k.Salt)
+	}
 	c.paintGuess(at, bar, size)
 	c.pen.stack(d.In, at, rows[1], bar)
 	c.pen.rect(at.at(in), rows[2], max(at.at(out)-at.at(in), 0), bar, k.rest)

@@ -14,7 +14,6 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/paper"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -102,25 +101,9 @@ func (v *View) bar(f consult.Findings) handout.Bar {
 	if !fluid.Loss.Known || !fluid.Deficit.Known {
 		return handout.Bar{}
 	}
-	b := handout.Bar{
-		Loss: quantity.Litres(fluid.Loss.Value), LossRange: fluid.Loss.Range, Ranged: fluid.Loss.Ranged,
-		Deficit: handout.Deficit{
-			Percent: quantity.Percent(fluid.DeficitShare.Value), PercentKnown: fluid.DeficitShare.Known, Litres: quantity.Litres(fluid.Deficit.Value),
-			PercentRange: fluid.DeficitShare.Range, LitresRange: fluid.Deficit.Range, Ranged: fluid.Deficit.Ranged && fluid.DeficitShare.Ranged,
-		},
-	}
-	if day, ok := f.Test.Session.Date.Time(); ok {
-		b.Label = v.desk.Words.Day(day)
-	}
-	for _, p := range f.Intake.Bottles {
-		if !p.Known || p.Millilitres == 0 {
-			continue
-		}
-		part := handout.Part{Substance: handout.Drink, Name: p.Product.Name, Litres: quantity.Litres(p.Millilitres / 1000)}
-		if record.ID(p.Product.ID) == consult.Water {
-			part.Substance = handout.Water
-		}
-		b.Parts = append(b.Parts, part)
+	b := handout.TestBar(f, v.by.Hidden, v.desk.Words)
+	if _, ok := f.Test.Session.Date.Time(); !ok {
+		b.Label = ""
 	}
 	return b
 }

@@ -13,7 +13,6 @@ import (
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/sweat"
 )
 
 // capital writes the first letter large.
@@ -63,7 +62,8 @@ func (sp speaker) session(in Input) string {
 func (sp speaker) bars(in Input) chart.InOutData {
 	f := in.Findings
 	fluid := f.Sweat.Fluid
-	d := chart.InOutData{Out: outOf(f), In: inParts(f)}
+	beside := besideOf(f, sp.by.Hidden)
+	d := chart.InOutData{Out: fluid.Loss.Value + beside, Beside: beside, In: inParts(f)}
 	d.OutWords = chart.Wording{Name: sp.say("findings.bars.out"), Title: sp.say("findings.bars.sweat", sp.by.Found(fluid.Loss)), Note: sp.outNote(f)}
 	d.InWords = chart.Wording{Name: sp.say("findings.bars.in"), Title: sp.say("findings.bars.drunk", sp.by.Found(fluid.Drunk)), Note: sp.share(fluid.Replaced)}
 	d.LeftWords = sp.leftWords(f)
@@ -91,29 +91,27 @@ func (sp speaker) guess(in Input) string {
 	return sp.say(key, sp.withUnit(sp.significant(x), u))
 }
 
-// outOf is all fluid that left the body, L: sweat, and what else the balance
-// took off.
-func outOf(f consult.Findings) float64 {
-	out := f.Sweat.Fluid.Loss.Value
-	for _, l := range f.Sweat.Balance {
-		switch l.ID {
-		case sweat.LineUrine, sweat.LineStool, sweat.LineRespiratory:
-			out -= l.Kilograms
-		}
+// besideOf is what left the body beside the sweat, kg: breath, gas exchange and
+// urine. Where body mass is hidden only what was caught counts.
+func besideOf(f consult.Findings, hidden bool) float64 {
+	o := f.OtherLosses()
+	if hidden {
+		return o.Urine
 	}
-	return out
+	return max(0, o.Breath) + o.Urine
 }
 
-// inParts is what came in, by substance, L.
+// inParts is what came in, by substance, kg: with it the bars add up to what the
+// scale says.
 func inParts(f consult.Findings) []chart.Part {
 	water, drink, food := 0.0, 0.0, 0.0
 	for _, p := range f.Intake.Bottles {
 		switch {
 		case !p.Known:
 		case record.ID(p.Product.ID) == consult.Water:
-			water += p.Millilitres / 1000
+			water += p.Grams / 1000
 		default:
-			drink += p.Millilitres / 1000
+			drink += p.Grams / 1000
 		}
 	}
 	for _, p := range f.Intake.Foods {
@@ -124,13 +122,17 @@ func inParts(f consult.Findings) []chart.Part {
 	return []chart.Part{{Of: look.Water, Value: water}, {Of: look.Drink, Value: drink}, {Of: look.Food, Value: food}}
 }
 
-// outNote is the rate, and the urine that left beside the sweat.
+// outNote is the rate, and what left beside the sweat, which is the thin end of
+// the bar.
 func (sp speaker) outNote(f consult.Findings) string {
-	note := sp.by.Found(f.Sweat.Fluid.Rate)
-	for _, l := range f.Sweat.Balance {
-		if l.ID == sweat.LineUrine && l.Kilograms < 0 {
-			note = sp.say("findings.bars.urine", note, sp.by.Amount(-l.Kilograms, quantity.Litre))
-		}
+	note, o := sp.by.Found(f.Sweat.Fluid.Rate), f.OtherLosses()
+	switch breath := sp.by.Amount(o.Breath, quantity.Litre); {
+	case o.Urine > 0 && o.Breath > 0 && !sp.by.Hidden:
+		return sp.say("findings.bars.beside.both", note, breath, sp.by.Amount(o.Urine, quantity.Litre))
+	case o.Breath > 0 && !sp.by.Hidden:
+		return sp.say("findings.bars.beside", note, breath)
+	case o.Urine > 0:
+		return sp.say("findings.bars.urine", note, sp.by.Amount(o.Urine, quantity.Litre))
 	}
 	return note
 }
