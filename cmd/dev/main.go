@@ -33,7 +33,7 @@ func commands() []command {
 	return []command{
 		{"deps", "[build] [window] [all]", "install the system packages that are missing", deps},
 		{"run", "[arguments]", "build the program and start it", run},
-		{"test", "[packages] [-pictures=false] [flags of go test]", "run the tests of the whole tree, or of some packages", test},
+		{"test", "[packages] [-pictures=false] [-report] [flags of go test]", "run the tests of the whole tree, or of some packages", test},
 		{"lint", "", "look for mistakes: gofmt, go vet, golangci-lint", lint},
 		{"bench", "[packages] [-bench REGEXP] [-count N]", "run benchmarks, with ratios to their baselines", bench},
 		{"race", "[packages] [flags of go test]", "run the tests of app and internal under the race detector; needs a C compiler", race},

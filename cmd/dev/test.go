@@ -14,7 +14,8 @@ const picturesOff = "EBBWELL_PICTURES=off"
 
 // test runs the tests without cgo and without a screen; go test's own lines
 // are the answer. Flags go through: -run, -v, -update and the rest. Our own is
-// -pictures=false: nothing is drawn only to be compared.
+// -pictures=false, with which nothing is drawn only to be compared, and -report,
+// which lists what failed, is flaky, was skipped or is slow.
 func test(ctx context.Context, t tool, args []string) error {
 	env := []string{"CGO_ENABLED=0"}
 	args, off, err := withoutPictures(args)
@@ -24,13 +25,29 @@ func test(ctx context.Context, t tool, args []string) error {
 	if off {
 		env = append(env, picturesOff)
 	}
+	args, told := withoutReport(args)
 	packages, flags := splitPackages(args)
 	if slices.Contains(flags, "-update") && slices.Contains(packages, "./...") {
 		if packages, err = updatable(t.root); err != nil {
 			return err
 		}
 	}
+	if told {
+		return t.report(ctx, env, packages, flags)
+	}
 	return t.call(ctx, env, "go", testLine(packages, flags)...)
+}
+
+// withoutReport takes -report out of the arguments.
+func withoutReport(args []string) (rest []string, told bool) {
+	for _, a := range args {
+		if a == "-report" || a == "--report" {
+			told = true
+			continue
+		}
+		rest = append(rest, a)
+	}
+	return rest, told
 }
 
 // withoutPictures takes -pictures=false or true out of the arguments.
