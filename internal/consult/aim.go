@@ -15,10 +15,18 @@ func (c Case) aim(s plan.Session, u plan.Usual, d Desk) plan.Aim {
 	switch {
 	case c.Plan.Target.DeficitAim.Known():
 		aim.Deficit.High = *c.Plan.Target.DeficitAim.Value
+	case c.Athlete.DeficitAim.Known():
+		aim.Deficit.High = *c.Athlete.DeficitAim.Value
 	case d.Settings.DeficitAim.Known():
 		aim.Deficit.High = *d.Settings.DeficitAim.Value
 	}
-	aim.Carbohydrate = chosen(aim.Carbohydrate, evidence.AimCarbohydrate, own.CarbohydrateLow, own.CarbohydrateHigh)
+	low := own.CarbohydrateLow
+	for _, n := range [...]record.Number{c.Athlete.CarbohydrateAim, d.Settings.CarbohydrateAim} {
+		if !low.Known() && !own.CarbohydrateHigh.Known() {
+			low = n
+		}
+	}
+	aim.Carbohydrate = chosen(aim.Carbohydrate, evidence.AimCarbohydrate, low, own.CarbohydrateHigh)
 	if len(c.Care.WithholdSalt) == 0 {
 		aim.Sodium = chosen(aim.Sodium, evidence.AimSodium, own.SodiumLow, own.SodiumHigh)
 	}

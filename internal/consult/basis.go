@@ -54,10 +54,21 @@ func BasisOf(a record.Athlete, tests []Findings) (Basis, error) {
 		Sodium: sodiumOf(tests),
 		Body:   bodyOf(first, a),
 	}
-	if a.UsualDrinking.Known() {
-		b.Plan.Usual = plan.Usual{Known: true, LH: *a.UsualDrinking.Value}
-	}
+	b.Plan.Usual = toleratedBy(a, tests)
 	return b, nil
+}
+
+// toleratedBy is the drinking rate that an athlete tolerates: as it stands in the
+// profile, and at least every rate drunk in a test with the stomach at 0-3.
+func toleratedBy(a record.Athlete, tests []Findings) plan.Usual {
+	u := plan.Usual{Known: a.UsualDrinking.Known(), LH: a.UsualDrinking.Or(0)}
+	for _, f := range tests {
+		rate, stomach := f.Sweat.Fluid.DrinkingRate, f.Test.Feeling.Stomach
+		if rate.Known && stomach.Known() && *stomach.Value <= evidence.StepStomachGood && rate.Value > u.LH {
+			u = plan.Usual{Known: true, LH: rate.Value}
+		}
+	}
+	return u
 }
 
 // sodiumOf is the newest known concentration of the tests, with its planned

@@ -64,8 +64,14 @@ func OpenCase(p record.Plan, a record.Athlete, b Basis, d Desk) (Case, error) {
 	if err != nil {
 		return Case{}, fmt.Errorf("open plan %s: %w", p.ID, err)
 	}
-	c.Planner = planner.At(PlanChances(p))
+	c.Planner = c.known(planner, c.background(d))
 	return c, nil
+}
+
+// known is a planner that knows the plan's breaks and its habit.
+func (c Case) known(planner *plan.Planner, b plan.Background) *plan.Planner {
+	habit, _ := OptionOf(c.Plan, record.OptionHabit)
+	return planner.At(PlanChances(c.Plan)).From(c.MixOf(habit), b)
 }
 
 // SessionOf is the session a plan is for.

@@ -144,9 +144,7 @@ func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool)
 	if b.Kind != record.BasisEstimate {
 		b.Plan.Sodium = sodiumOf(b.Tests)
 	}
-	if a.UsualDrinking.Known() {
-		b.Plan.Usual = plan.Usual{Known: true, LH: *a.UsualDrinking.Value}
-	}
+	b.Plan.Usual = toleratedBy(a, r.Tests)
 	return b, true
 }
 

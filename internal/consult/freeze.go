@@ -33,6 +33,8 @@ type FrozenPlan struct {
 	Session plan.Session
 	Menu    plan.Menu
 	Aim     plan.Aim
+	// Background is what was known of the habit.
+	Background plan.Background
 	// Kind and Air are what it was based on, Findings the tests as they then
 	// were, RangeAlone and Place what was said of an estimate.
 	Kind       record.BasisKind
@@ -70,6 +72,7 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 		Plan: c.Plan, Athlete: frozenAthlete(c.Athlete), Basis: c.Basis.Plan, Rate: c.Basis.Rate,
 		Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim(), Kind: c.Basis.Kind, Air: c.Basis.Air,
 		RangeAlone: c.RangeAlone(), Place: c.Place(), Products: c.products(),
+		Background: c.Planner.Background(),
 	}
 	for _, f := range c.Basis.Tests {
 		in.Tests = append(in.Tests, f.Test.ID)
@@ -102,16 +105,35 @@ func (c Case) AsAgreed(kept []record.Frozen) (agreed Case, changed bool) {
 		return c, false
 	}
 	agreed = was.in(c, planner)
-	changed = !reflect.DeepEqual(was.Basis, c.Basis.Plan) || !reflect.DeepEqual(was.Menu, c.Planner.Menu())
+	changed = !reflect.DeepEqual(was.Basis, c.Basis.Plan) || !c.sameItems(was.Menu)
 	if changed {
 		agreed.Since = since(agreed, c)
 	}
 	return agreed, changed
 }
 
+// sameItems reports whether what the options take is as it was on a menu; what is
+// only offered beside it does not count.
+func (c Case) sameItems(was plan.Menu) bool {
+	taken, now := [plan.Slots]bool{plan.Water: true, plan.Salt: true}, c.Planner.Menu()
+	for _, o := range c.Plan.Options {
+		for _, it := range o.Items {
+			if s, ok := c.SlotOf(it); ok {
+				taken[s] = true
+			}
+		}
+	}
+	for s := range now {
+		if taken[s] && !reflect.DeepEqual(was[s], now[s]) {
+			return false
+		}
+	}
+	return true
+}
+
 // in puts what was kept of an agreed plan in the place of the present records.
 func (was FrozenPlan) in(c Case, planner *plan.Planner) Case {
-	c.Planner = planner.At(PlanChances(c.Plan))
+	c.Planner = c.known(planner, was.Background)
 	c.Basis.Plan, c.Basis.Rate = was.Basis, was.Rate
 	if was.Kind == "" { // a copy of before tests, air and products were kept
 		return c

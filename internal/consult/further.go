@@ -98,7 +98,7 @@ func (c Case) Lasting(minutes float64) (Case, plan.Length, error) {
 	if err != nil {
 		return c, at, fmt.Errorf("plan %s for %v min: %w", c.Plan.ID, minutes, err)
 	}
-	c.Planner = planner
+	c.Planner = c.known(planner, c.Planner.Background())
 	return c, at, nil
 }
 

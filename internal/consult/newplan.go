@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"ebbwell/internal/plan"
+	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -28,6 +29,7 @@ func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (rec
 		Meta: record.Meta{ID: record.NewID(), CreatedAt: now}, AthleteID: a.ID, State: record.PlanDraft,
 		Target: targetOf(first, a, d),
 		Basis:  PlanBasisOf(b, ""),
+		Rules:  record.StepRules{Fluid: d.Settings.StepFluid, Carbohydrate: d.Settings.StepCarbohydrate},
 	}
 	habit := habitOf(p, first, d)
 	habit.Name = names.Habit
@@ -49,23 +51,14 @@ func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (rec
 	return c.withOffers(p), nil
 }
 
-// rounded brings drinks that stayed at the habit's own amount to the increment
-// below: nobody fills a bottle to the millilitre.
-func (c Case) rounded(mix plan.Mix) plan.Mix {
-	menu := c.Planner.Menu()
-	for s := plan.Water; s <= plan.Drink3; s++ {
-		if menu[s].InUse && menu[s].Step > 0 {
-			mix[s] = math.Floor(mix[s]/menu[s].Step+1e-9) * menu[s].Step
-		}
-	}
-	return mix
-}
-
 // targetOf is the test's session as what the plan is for.
 func targetOf(f Findings, a record.Athlete, d Desk) record.Target {
 	t := record.Target{
 		Sport: sportOf(f.Test, a), Effort: f.Test.Session.Effort, Start: f.Test.Session.Start,
 		DeficitAim: d.Settings.DeficitAim,
+	}
+	if a.DeficitAim.Known() {
+		t.DeficitAim = a.DeficitAim
 	}
 	if f.Timed {
 		t.Minutes = record.Num(f.Minutes, quantity.Minute)
@@ -143,16 +136,38 @@ func likePlan(p record.Plan, earlier []record.Plan) (was record.Plan, ok bool) {
 // withOffers gives the options of a plan that was just begun what the planner
 // proposes for them.
 func (c Case) withOffers(p record.Plan) record.Plan {
-	habit, _ := OptionOf(p, record.OptionHabit)
-	offered := c.Planner.Offer(plan.Search{Length: plan.Expected, Habit: c.MixOf(habit), Bottles: BottlesOf(p)})
-	for i := range p.Options[1:] {
-		mix := offered[i+1].Mix
-		if p.Rules.Bottles == "" {
-			mix = c.rounded(mix)
+	found := c.Planner.Propose(RulesOf(p))
+	for i, o := range p.Options {
+		if mix, ok := Offered(found, o.Kind); ok {
+			p.Options[i] = c.WithMix(o, mix)
 		}
-		p.Options[i+1] = c.WithMix(p.Options[i+1], mix)
 	}
 	return p
+}
+
+// Offered is what a proposal has for an option of a kind: the first step of the
+// drinks alone, the first step with food, or the aim. Where there is no such way it is
+// what the habit comes down to, or the habit itself; ok is false for other kinds.
+func Offered(found proposal.Proposal, kind record.OptionKind) (mix plan.Mix, ok bool) {
+	first := func(way proposal.Way) plan.Mix {
+		if r := found.Routes[way]; r.Exists {
+			return plan.Mix(r.Steps[0].Mix)
+		}
+		return plan.Mix(found.Cut)
+	}
+	switch kind {
+	case record.OptionFluid:
+		return first(proposal.DrinksAlone), true
+	case record.OptionFood:
+		return first(proposal.WithFood), true
+	case record.OptionAim:
+		if r := found.Picked(); r.Exists {
+			return plan.Mix(r.Aim), true
+		}
+		return plan.Mix(found.Cut), true
+	case record.OptionHabit, record.OptionOwn, record.OptionStep:
+	}
+	return mix, false
 }
 
 // chancesOf are the sport's chances to drink over the expected session.

@@ -53,20 +53,18 @@ func DeficitLimit(h Heat) float64 {
 }
 
 // DefaultAim is the aim that the published advice gives for the expected
-// session: deficit from none to the limit, carbohydrate by duration and
-// effort, drinking no faster than the stomach is used to, or where that is not
-// known than stomachs usually take, drinks no stronger than 8 %.
+// session: deficit from none to the limit, carbohydrate from what is asked for
+// ([CarbohydrateAimed]) to the upper end of the advice, and no bound where small
+// amounts are all there is to it; drinking no faster than stomachs take, or
+// than this one is used to; drinks no stronger than 8 %.
 // Sodium has no aim of its own; it is only held under the loss.
 func DefaultAim(u Usual, s Session) Aim {
-	advice := fuel.CarbohydrateDuring(s.Minutes[Expected], s.Effort)
-	rate := StomachTakes(s.Running).High
-	if u.Known {
-		rate = u.LH
-	}
+	advice := fuel.CarbohydrateDuring(s.Minutes[Expected], s.Effort).Range
+	advice.Low = min(CarbohydrateAimed(s), advice.High)
 	return Aim{
 		Deficit:      Within(0, DeficitLimit(s.Heat)),
-		Carbohydrate: Bound{On: advice.Range.High > 0, Range: advice.Range},
-		Drinking:     Within(0, rate),
+		Carbohydrate: Bound{On: advice.Low > 0, Range: advice},
+		Drinking:     Within(0, toleratedLH(u, s.Running)),
 		Strength:     Within(0, evidence.StrengthHigh),
 		OneSource:    true,
 	}

@@ -18,6 +18,7 @@ const (
 	SliderEnd   Reason = "reason.slider-end"
 	NotNegative Reason = "reason.not-negative"
 	NotInUse    Reason = "reason.not-in-use"
+	Measured    Reason = "reason.measured" // what was drunk in the test, above the low end
 )
 
 // Ceiling is the fluid, drinks and food water together, that no plan passes:
@@ -43,6 +44,9 @@ func (p *Planner) CeilingOf(l Length) Ceiling {
 		if long < c.FluidL {
 			c.FluidL, c.Reason = max(0, long), LongSession
 		}
+	}
+	if measured := p.measuredLH * h; measured > c.FluidL {
+		c.FluidL, c.Reason = measured, Measured
 	}
 	c.RateLH = c.FluidL / h
 	return c

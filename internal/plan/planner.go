@@ -21,6 +21,13 @@ type Planner struct {
 	// carried is what the breaks let one drink, L, where they are known; see
 	// [Planner.At].
 	carried [Lengths]Bound
+	// chances are the breaks the planner was made for.
+	chances []Chance
+	// habit and background are what a proposal starts from; measuredLH is the
+	// ceiling where a measured habit lies above the low end; see [Planner.From].
+	habit      Mix
+	background Background
+	measuredLH float64
 }
 
 const minutesPerHour = 60

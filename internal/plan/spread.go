@@ -22,6 +22,7 @@ const hairML = 1e-4
 // drinking free.
 func (p *Planner) At(chances []Chance) *Planner {
 	at := *p
+	at.chances = chances
 	for l := range at.carried {
 		length := Length(l)
 		at.carried[l] = Within(0, math.Floor(p.CarriesML(length, chances)+hair)/1000)

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
 )
 
 // StepRules size and space the steps. No trial sets them: they are common
@@ -78,18 +79,20 @@ type Step struct {
 	// Goals counts the slots that change at once; more than two are many
 	// for one visit (Brauer et al. 2022).
 	Goals int
-	// Large: more than the rules allow at once, since an increment is.
+	// Large: more than the rules allow at once, since nothing smaller lies between.
 	Large bool
+	// Held: the habit, held until the stomach is calm. Cut: fluid that comes down
+	// at once.
+	Held, Cut bool
 	// InTime: it begins before the days in which nothing changes.
 	InTime bool
 }
 
 // Why a ladder ends before the aim; words under each.
 const (
-	EndsAtAim       = ""
-	EndsAtCeiling   = "steps.ends-ceiling"   // the next would pass the loss
-	EndsAtTolerance = "steps.ends-tolerance" // a review has to raise it first
-	EndsAtStomach   = "steps.ends-stomach"   // no stomach usually takes more
+	EndsAtAim     = ""
+	EndsAtCeiling = "steps.ends-ceiling" // the next would pass the loss
+	EndsAtReview  = "steps.ends-review"  // six steps are practised, then comes a review
 )
 
 // Ladder is the way from habit to aim.
@@ -101,27 +104,29 @@ type Ladder struct {
 	Reached int
 }
 
-// Steps builds the rungs from habit to aim. Every slot, fluid and carbohydrate
-// go one way from rung to rung. No rung passes the ceiling, nor what the
-// stomach is used to: there the ladder ends, and goes on after a review has
-// raised it. A habit that itself lies above the ceiling comes down in one
-// step. A step is larger than the rules only where one increment is, or where no
-// mix in whole increments lies between; it is then marked.
+// Steps builds the rungs from habit to aim, six at most; see
+// [proposal.Ladder]. No rung passes the ceiling: there the ladder ends. A habit
+// that itself lies above the ceiling comes down in one step.
 func (p *Planner) Steps(c Climb) Ladder {
 	ladder := Ladder{Reached: -1}
+	facts := p.proposalCase(c.Length, c.Habit, c.Rules)
 	before := c.Habit
-	for k, mix := range p.rungs(c) {
+	for k, rung := range proposal.Ladder(&facts, proposal.Mix(c.Aim)) {
+		mix := Mix(rung.Mix)
 		q := p.Evaluate(c.Length, mix)
-		if ladder.Ends = p.ends(c, q); ladder.Ends != EndsAtAim {
-			break
+		if q.Guards.Stops() && !rung.Held {
+			ladder.Ends = EndsAtCeiling
+			return ladder
 		}
-		step := Step{Mix: mix, Prediction: q, Change: p.Compare(c.Length, before, mix), From: c.Start.AddDate(0, 0, k*c.Rules.days())}
+		step := Step{
+			Mix: mix, Prediction: q, Change: p.Compare(c.Length, before, mix), From: c.Start.AddDate(0, 0, k*c.Rules.days()),
+			Large: rung.Large, Held: rung.Held, Cut: rung.Cut,
+		}
 		for s := range mix {
 			if mix[s] != before[s] {
 				step.Goals++
 			}
 		}
-		step.Large = p.large(c, step.Change)
 		step.InTime = c.Event.IsZero() || !step.From.After(c.Event.AddDate(0, 0, -c.Rules.ClearDays))
 		if step.InTime {
 			ladder.Reached = k
@@ -129,30 +134,8 @@ func (p *Planner) Steps(c Climb) Ladder {
 		ladder.Steps = append(ladder.Steps, step)
 		before = mix
 	}
-	return ladder
-}
-
-// large reports whether a change is more than the rules allow at once.
-func (p *Planner) large(c Climb, d Difference) bool {
-	gap := p.totalsOf(c.Length, c.Aim).fluid - p.totalsOf(c.Length, c.Habit).fluid
-	over := func(change, most float64) bool { return most > 0 && math.Abs(change) > most*(1+hair) }
-	return over(d.RateLH, c.Rules.fluid(gap)) || over(d.CarbohydrateGH, c.Rules.CarbohydrateGH)
-}
-
-// ends tells why a rung may not be on the ladder.
-func (p *Planner) ends(c Climb, q Prediction) string {
-	habit := p.Evaluate(c.Length, c.Habit)
-	rate := q.Fluid.RateLH
-	takes := StomachTakes(p.session.Running).High
-	switch usual := p.basis.Usual; {
-	case q.Guards.Stops():
-		return EndsAtCeiling
-	case rate <= habit.Fluid.RateLH+hair:
-		return EndsAtAim
-	case rate > takes+hair && !(usual.Known && rate <= usual.LH+hair):
-		return EndsAtStomach
-	case usual.Known && rate > usual.LH+hair:
-		return EndsAtTolerance
+	if before != c.Aim {
+		ladder.Ends = EndsAtReview
 	}
-	return EndsAtAim
+	return ladder
 }

@@ -32,7 +32,10 @@ type Plan struct {
 	Basis     PlanBasis `gorm:"embedded;embeddedPrefix:basis_"`
 	Agreement Agreement `gorm:"embedded"`
 	Rules     StepRules `gorm:"embedded;embeddedPrefix:rules_"`
-	Aims      Aims      `gorm:"embedded;embeddedPrefix:aims_"`
+	// UsualHabit: the habit is what the athlete says they usually do, not what
+	// the test saw.
+	UsualHabit bool
+	Aims       Aims `gorm:"embedded;embeddedPrefix:aims_"`
 	// Corrected says that the test behind an agreed plan was corrected since.
 	Corrected TestCorrected `gorm:"embedded;embeddedPrefix:corrected_"`
 	Options   []Option      `gorm:"foreignKey:PlanID"`
@@ -77,6 +80,8 @@ type StepRules struct {
 	// added salt).
 	Bottles string
 	Held    string
+	// Wishes are what the athlete does not want in a proposal, separated by spaces.
+	Wishes string
 	// Further sessions of the same day as start, minutes and the plan they are
 	// done by, "15:00/95/<id>", separated by spaces; what is not known is left
 	// out. "none" says that there are none.

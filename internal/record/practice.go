@@ -25,6 +25,14 @@ type Settings struct {
 	OwnGravityGreat   Number `gorm:"embedded;embeddedPrefix:own_gravity_great_"`
 	// DeficitAim is the default limit of the deficit at the end, %.
 	DeficitAim Number `gorm:"embedded;embeddedPrefix:deficit_aim_" unit:"%"`
+	// CarbohydrateAim is the carbohydrate asked for where nothing else is chosen, g/h;
+	// unknown is by length and effort.
+	CarbohydrateAim Number `gorm:"embedded;embeddedPrefix:carbohydrate_aim_" unit:"g/h"`
+	// StepFluid and StepCarbohydrate are how much changes in a step, where it is
+	// not what is usual. WholeSteps: steps are not halved where confidence is low.
+	StepFluid        Number `gorm:"embedded;embeddedPrefix:step_fluid_" unit:"L/h"`
+	StepCarbohydrate Number `gorm:"embedded;embeddedPrefix:step_carbohydrate_" unit:"g/h"`
+	WholeSteps       bool
 	// FieldMethod: sweat rates are not corrected for breath and gas exchange.
 	FieldMethod bool
 	// ComfortableOnly: a schedule fills no break above what is comfortable.

@@ -1,7 +1,9 @@
 package proposal
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"ebbwell/internal/evidence"
 )
@@ -74,8 +76,32 @@ func (p *program) open(food bool) {
 		if !p.mayChange(i, food) {
 			continue
 		}
+		if bottled := src.Kind == Water || src.Kind == Drink; bottled && len(p.c.Bottles) > 0 {
+			p.values[i] = bottleSums(p.c.Bottles, p.mostOf(i), home)
+			continue
+		}
 		p.values[i] = g.between(src.Kind, p.leastOf(i), p.mostOf(i), home)
 	}
+}
+
+// bottleSums lists home and what whole bottles add up to, nearest to home first.
+func bottleSums(sizes []float64, most, home float64) []float64 {
+	n := int(most + hair)
+	reached := make([]bool, n+1)
+	reached[0] = true
+	list := []float64{home}
+	for v := range reached {
+		for _, size := range sizes {
+			if b := int(math.Round(size)); b > 0 && v >= b && reached[v-b] {
+				reached[v] = true
+			}
+		}
+		if reached[v] && math.Abs(float64(v)-home) > hair {
+			list = append(list, float64(v))
+		}
+	}
+	slices.SortStableFunc(list, func(a, b float64) int { return cmp.Compare(math.Abs(a-home), math.Abs(b-home)) })
+	return list
 }
 
 // mayChange tells whether a source may change on a route.

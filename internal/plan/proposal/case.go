@@ -88,8 +88,11 @@ type Case struct {
 	// StepLH and StepGH are how much drink, L/h, and carbohydrate, g/h, change in a
 	// whole step; zero takes what is usual.
 	StepLH, StepGH float64
-	Sources        [Slots]Source
-	Habit          Mix
+	// Bottles are the sizes owned, mL; drinks that change then come to sums of
+	// whole bottles. Empty: increments.
+	Bottles []float64
+	Sources [Slots]Source
+	Habit   Mix
 }
 
 const perHour = 60

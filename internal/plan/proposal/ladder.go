@@ -208,3 +208,41 @@ func StepsBefore(days float64) int {
 }
 
 const daysAWeek = 7
+
+// Ladder lists the steps from the habit of a case to an aim that was chosen,
+// which may be one that is not proposed. A habit that may be more than is lost
+// comes down first.
+func Ladder(c *Case, aim Mix) []Step {
+	l, w := LimitsOf(c), WantsOf(c)
+	base := c.Habit
+	if l.Case == Less {
+		base = c.cut(&l)
+	}
+	if aim == base {
+		if base == c.Habit {
+			return nil
+		}
+		return []Step{{Mix: base, Cut: true}}
+	}
+	p := c.aimed(&l, &w)
+	p.base = base
+	from, to := c.SumOf(base), c.SumOf(aim)
+	p.reaching(&l, &from, &to)
+	return c.ladder(p, base, aim, to.FoodG > from.FoodG+hair)
+}
+
+// reaching lets the steps go as far as an aim does that passes what would be
+// proposed; the limit of fluid holds.
+func (p *program) reaching(l *Limits, from, to *Sum) {
+	p.intakeML = max(p.intakeML, min(l.LimitML, to.DrunkML+to.FoodWaterML))
+	p.leastML = min(from.DrunkML, to.DrunkML)
+	p.leastG = min(from.CarbohydrateG, to.CarbohydrateG)
+	p.mostG, p.mostSodiumMg = max(p.mostG, to.CarbohydrateG), max(p.mostSodiumMg, to.SodiumMg)
+	p.gels, p.portions, p.saltG = max(p.gels, to.Gels), max(p.portions, to.Portions), max(p.saltG, to.SaltG)
+	if to.DrunkML > 0 {
+		p.strength = max(p.strength, to.DrinksG/to.DrunkML)
+	}
+	if to.Gels > p.habitGels && p.gelWater*to.Gels > to.GelWaterML {
+		p.gelWater = to.GelWaterML / to.Gels
+	}
+}

@@ -4,9 +4,13 @@ import "time"
 
 // Practice as of version 2.
 type Practice struct {
-	ID              string `gorm:"primaryKey;size:36"`
-	FieldMethod     bool
-	ComfortableOnly bool
+	ID               string `gorm:"primaryKey;size:36"`
+	CarbohydrateAim  Number `gorm:"embedded;embeddedPrefix:carbohydrate_aim_"`
+	StepFluid        Number `gorm:"embedded;embeddedPrefix:step_fluid_"`
+	StepCarbohydrate Number `gorm:"embedded;embeddedPrefix:step_carbohydrate_"`
+	WholeSteps       bool
+	FieldMethod      bool
+	ComfortableOnly  bool
 }
 
 // Athlete as of version 2.
@@ -65,8 +69,10 @@ func (FrozenLines) TableName() string { return "frozen" }
 
 // Plan as of version 2.
 type Plan struct {
-	ID        string        `gorm:"primaryKey;size:36"`
-	Corrected TestCorrected `gorm:"embedded;embeddedPrefix:corrected_"`
+	ID         string `gorm:"primaryKey;size:36"`
+	UsualHabit bool
+	Rules      StepRules     `gorm:"embedded;embeddedPrefix:rules_"`
+	Corrected  TestCorrected `gorm:"embedded;embeddedPrefix:corrected_"`
 }
 
 // Chance as of version 2.
@@ -74,6 +80,9 @@ type Chance struct {
 	ID     string `gorm:"primaryKey;size:36"`
 	Amount Number `gorm:"embedded;embeddedPrefix:amount_"`
 }
+
+// StepRules as of version 2.
+type StepRules struct{ Wishes string }
 
 // TestCorrected as of version 2.
 type TestCorrected struct {
