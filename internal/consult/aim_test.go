@@ -15,7 +15,7 @@ import (
 func TestAimOfAPlan(t *testing.T) {
 	n := func(x float64) record.Number { return record.Num(x, quantity.None) }
 	usual := plan.Aim{
-		Deficit: plan.Within(0, 2), Carbohydrate: plan.Within(30, 60), Drinking: plan.Within(0, 0.8), Strength: plan.Within(0, 8), OneSource: true,
+		Deficit: plan.Within(0, 2), Carbohydrate: plan.Within(30, 60), Drinking: plan.Within(0, 1), Strength: plan.Within(0, 8), OneSource: true,
 	}
 	kidney := []record.FlagKind{record.FlagKidney}
 	for name, c := range map[string]struct {

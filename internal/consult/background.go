@@ -17,10 +17,12 @@ const (
 	WishNoFood     Wish = "no-food"
 	WishNoMore     Wish = "no-more-drink"
 	WishNoNewDrink Wish = "no-new-drink"
+	// BreaksSettled is no wish: it says that the breaks are all there are.
+	BreaksSettled Wish = "breaks-settled"
 )
 
-// Wishes lists every wish there is.
-func Wishes() []Wish { return []Wish{WishNoFood, WishNoMore, WishNoNewDrink} }
+// Wishes lists every word that is kept with a plan.
+func Wishes() []Wish { return []Wish{WishNoFood, WishNoMore, WishNoNewDrink, BreaksSettled} }
 
 // Wished reports whether a plan keeps to a wish.
 func Wished(p record.Plan, w Wish) bool {
@@ -44,7 +46,7 @@ func (c Case) background(d Desk) plan.Background {
 	b := plan.Background{
 		PastLowSodium: slices.Contains(c.Care.Flags, record.FlagHyponatraemia), AsksLess: c.Care.WaterCaution,
 		NoFood: Wished(p, WishNoFood), NoMoreDrink: Wished(p, WishNoMore), NoNewDrink: Wished(p, WishNoNewDrink),
-		Tested: c.Basis.Kind != record.BasisEstimate && !p.UsualHabit, Bottles: BottlesOf(p),
+		Tested: c.Basis.Kind != record.BasisEstimate && !p.UsualHabit, Bottles: BottlesOf(p), BreaksSettled: Wished(p, BreaksSettled),
 		Carbohydrate: knownOf(p.Aims.CarbohydrateLow, a.CarbohydrateAim, d.Settings.CarbohydrateAim),
 	}
 	if f, ok := c.habitTest(); ok && !p.UsualHabit {
@@ -53,8 +55,8 @@ func (c Case) background(d Desk) plan.Background {
 	if f, ok := c.habitTest(); ok {
 		b.Gained = f.Sweat.Fluid.MassChange.Known && f.Sweat.Fluid.MassChange.Value > 0
 	}
-	if o, ok := OptionByID(p, p.Agreement.OptionID); ok && UsualSize(p, d.Settings) && !d.Settings.WholeSteps {
-		b.Confidence = knownOf(o.Confidence)
+	if UsualSize(p, d.Settings) && !d.Settings.WholeSteps {
+		b.Confidence = knownOf(Meant(p).Confidence)
 	}
 	for s := range b.Held {
 		id := record.ID(c.Slots[s].Product.ID)
@@ -64,6 +66,16 @@ func (c Case) background(d Desk) plan.Background {
 		b.Held[s] = Held(p, id) || plan.Slot(s) == plan.Salt && len(c.Care.WithholdSalt) > 0
 	}
 	return b
+}
+
+// Meant is the option that is marked for the agreement; the one in force where
+// none is.
+func Meant(p record.Plan) record.Option {
+	if o, ok := OptionByID(p, p.Agreement.OptionID); ok {
+		return o
+	}
+	o, _ := InForce(p)
+	return o
 }
 
 // habitTest is the test whose habit the plan begins at.

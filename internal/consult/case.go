@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ebbwell/internal/care"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -111,7 +112,35 @@ func (c *Case) fillSlots(d Desk) (plan.Menu, error) {
 			}
 		}
 	}
+	c.offerSlots(&menu, d)
 	return menu, nil
+}
+
+// offerSlots fills slots that are free with what may be proposed though no
+// option has it yet: a drink where there is none, gels but for the young, a food.
+func (c *Case) offerSlots(menu *plan.Menu, d Desk) {
+	has := map[string]bool{}
+	drinks := false
+	for s, info := range c.Slots {
+		has[info.Product.ID] = info.InUse
+		drinks = drinks || info.InUse && plan.Slot(s).IsDrink() && plan.Slot(s) != plan.Water
+	}
+	for _, one := range []struct {
+		role record.Role
+		id   record.ID
+		want bool
+	}{{record.RoleDrink, firstDrink, !drinks}, {record.RoleFood, firstGel, !c.young()}, {record.RoleFood, firstFood, true}} {
+		if product, ok := d.Pantry.Find(one.id); ok && one.want && !has[string(one.id)] {
+			// A slot that is not free, or a product that cannot stand in one, is not offered.
+			_ = c.addSlot(menu, record.Item{Role: one.role, ProductID: one.id, Name: product.Name}, d)
+		}
+	}
+}
+
+// young reports that gels are not for the athlete.
+func (c *Case) young() bool {
+	years, ok := c.Athlete.Age(c.Plan.CreatedAt)
+	return ok && float64(years) < evidence.FuelAimYoungUnder
 }
 
 // addSlot puts an item into the first free slot of its kind.

@@ -11,10 +11,12 @@ import (
 	"ebbwell/internal/record"
 )
 
-// The drink and the food a plan begins with where the athlete took none.
+// The drink and the food a plan begins with where the athlete took none, and the
+// gel that may be proposed beside them.
 const (
 	firstDrink = record.ID("generic.drink-6")
 	firstFood  = record.ID("generic.banana")
+	firstGel   = record.ID("generic.gel")
 )
 
 // Names are the words of the four options a consult starts from.
@@ -149,6 +151,9 @@ func (c Case) withOffers(p record.Plan) record.Plan {
 // drinks alone, the first step with food, or the aim. Where there is no such way it is
 // what the habit comes down to, or the habit itself; ok is false for other kinds.
 func Offered(found proposal.Proposal, kind record.OptionKind) (mix plan.Mix, ok bool) {
+	if found.Ask && kind != record.OptionHabit {
+		found.Routes = [proposal.Ways]proposal.Route{} // the breaks are settled first
+	}
 	first := func(way proposal.Way) plan.Mix {
 		if r := found.Routes[way]; r.Exists {
 			return plan.Mix(r.Steps[0].Mix)

@@ -61,24 +61,16 @@ const (
 	SmallerStepShare  = 50.0 // % of the usual step where confidence is low
 )
 
-// Increments a plan moves in, and what each counts when the smallest change
-// is looked for.
+// Increments a plan moves in.
 const (
 	FluidIncrement   = 50.0 // mL
 	PortionIncrement = 0.5  // portion
 	SaltIncrement    = 0.1  // g
-	FluidWeight      = 1.0  // an increment of water or a drink
-	PortionWeight    = 2.0  // an increment of a food
-	SaltWeight       = 1.0  // an increment of salt
 	FluidSliderEnd   = 1.5  // L/h of one drink
 	PortionsAtLeast  = 4.0  // portions at the end of a food's slider
 	PortionsAtMost   = 60.0
 	SaltSliderEnd    = 3.0   // g/h
 	RoundFluid       = 1.0   // mL, what a schedule adds up to
-	MattersDeficit   = 0.1   // %, by which an aim may be missed without a difference
-	MattersFuel      = 1.0   // g/h
-	MattersSodium    = 20.0  // mg/h
-	MattersDrinking  = 0.05  // L/h
 	LeastCarry       = 100.0 // mL, deficit owed below this is not carried over
 )
 
@@ -154,7 +146,7 @@ func stepEntries() []Entry {
 	}
 }
 
-// incrementEntries lists the increments, weights and slider ends.
+// incrementEntries lists the increments and slider ends.
 func incrementEntries() []Entry {
 	own := ownProposal()
 	ml, portion, g := quantity.Millilitre, quantity.Portion, quantity.Gram
@@ -162,17 +154,10 @@ func incrementEntries() []Entry {
 		{ID: "increment.fluid", Value: FluidIncrement, Unit: ml, Source: own, Sure: Proposal},
 		{ID: "increment.portion", Value: PortionIncrement, Unit: portion, Source: own, Sure: Proposal},
 		{ID: "increment.salt", Value: SaltIncrement, Unit: g, Source: own, Sure: Proposal},
-		{ID: "weight.fluid", Value: FluidWeight, Source: own, Sure: Proposal},
-		{ID: "weight.portion", Value: PortionWeight, Source: own, Sure: Proposal},
-		{ID: "weight.salt", Value: SaltWeight, Source: own, Sure: Proposal},
 		{ID: "slider.fluid", Value: FluidSliderEnd, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
 		{ID: "slider.portion.least", Value: PortionsAtLeast, Unit: portion, Source: own, Sure: Proposal},
 		{ID: "slider.portion.most", Value: PortionsAtMost, Unit: portion, Source: own, Sure: Proposal},
 		{ID: "slider.salt", Value: SaltSliderEnd, Unit: "g/h", Source: own, Sure: Proposal},
-		{ID: "matters.deficit", Value: MattersDeficit, Unit: quantity.PerCent, Source: own, Sure: Proposal},
-		{ID: "matters.carbohydrate", Value: MattersFuel, Unit: quantity.GramPerHour, Source: own, Sure: Proposal},
-		{ID: "matters.sodium", Value: MattersSodium, Unit: quantity.MilligramPerHour, Source: own, Sure: Proposal},
-		{ID: "matters.drinking", Value: MattersDrinking, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
 		{ID: "schedule.round", Value: RoundFluid, Unit: ml, Source: own, Sure: Proposal},
 		{ID: "day.least-carry", Value: LeastCarry, Unit: ml, Source: own, Sure: Proposal},
 	}

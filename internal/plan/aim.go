@@ -93,7 +93,7 @@ func StomachTakes(running bool) quantity.Range {
 // Condition is a set of conditions, a bit each.
 type Condition uint32
 
-// The conditions. The last two guard the athlete and are never relaxed.
+// The conditions. The last two guard the athlete.
 const (
 	DeficitMost Condition = 1 << iota
 	DeficitLeast
@@ -105,69 +105,9 @@ const (
 	StrengthMost
 	OneSourceMost
 	BreaksMost
-	ItemsChosen
 	FluidCeiling
 	SodiumCeiling
 )
 
-// neverRelaxed guard the athlete.
-const neverRelaxed = FluidCeiling | SodiumCeiling
-
 // Has reports whether a condition is in the set.
 func (c Condition) Has(one Condition) bool { return c&one != 0 }
-
-// MayRelax reports whether a condition is an aim, not a guard.
-func (c Condition) MayRelax() bool { return c&neverRelaxed == 0 }
-
-// Each lists the conditions of a set one by one.
-func (c Condition) Each() []Condition {
-	var list []Condition
-	for one := DeficitMost; one <= SodiumCeiling; one <<= 1 {
-		if c.Has(one) {
-			list = append(list, one)
-		}
-	}
-	return list
-}
-
-// Code of a single condition; words under it.
-func (c Condition) Code() string {
-	switch c {
-	case DeficitMost:
-		return "aim.deficit-most"
-	case DeficitLeast:
-		return "aim.deficit-least"
-	case CarbohydrateMost:
-		return "aim.carbohydrate-most"
-	case CarbohydrateLeast:
-		return "aim.carbohydrate-least"
-	case SodiumMost:
-		return "aim.sodium-most"
-	case SodiumLeast:
-		return "aim.sodium-least"
-	case DrinkingMost:
-		return "aim.drinking-most"
-	case StrengthMost:
-		return "aim.strength-most"
-	case OneSourceMost:
-		return "aim.one-source"
-	case BreaksMost:
-		return "aim.breaks-most"
-	case ItemsChosen:
-		return "aim.items-chosen"
-	case FluidCeiling:
-		return "aim.fluid-ceiling"
-	case SodiumCeiling:
-		return "aim.sodium-ceiling"
-	}
-	return ""
-}
-
-// Codes lists the codes of the set.
-func (c Condition) Codes() []string {
-	var list []string
-	for _, one := range c.Each() {
-		list = append(list, one.Code())
-	}
-	return list
-}

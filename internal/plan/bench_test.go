@@ -27,44 +27,13 @@ func BenchmarkMove(b *testing.B) {
 	}
 }
 
-// BenchmarkSuggest is the largest mix there can be, all slots free.
-func BenchmarkSuggest(b *testing.B) {
-	p := courtPlanner(b)
-	habit := courtHabit()
+// BenchmarkPropose is a whole proposal: both ways with their steps.
+func BenchmarkPropose(b *testing.B) {
+	p := courtPlanner(b).At(courtChances(b, 105)).From(courtHabit(), Background{})
 	b.ReportAllocs()
 	for b.Loop() {
-		if s := p.Suggest(Search{Length: Expected, Habit: habit}); !s.Proved {
-			b.Fatal("not proved")
-		}
-	}
-}
-
-// BenchmarkSuggestTight asks for narrow ranges of everything.
-func BenchmarkSuggestTight(b *testing.B) {
-	base := courtPlanner(b)
-	aim := base.Aim()
-	aim.Deficit, aim.Carbohydrate, aim.Sodium = Within(1.9, 2.0), Within(44, 46), Within(500, 520)
-	p := newPlanner(b, base.Basis(), base.Session(), base.Menu(), aim)
-	habit := Mix{Water: 430, Drink1: 215, Drink2: 90}
-	b.ReportAllocs()
-	for b.Loop() {
-		if s := p.Suggest(Search{Length: Expected, Habit: habit}); !s.Proved {
-			b.Fatal("not proved")
-		}
-	}
-}
-
-// BenchmarkSuggestClash asks for what cannot be met, so that the clashing set
-// and the nearest for each condition are looked for too.
-func BenchmarkSuggestClash(b *testing.B) {
-	base := courtPlanner(b)
-	aim := base.Aim()
-	aim.Deficit, aim.Carbohydrate, aim.Sodium, aim.Drinking = Within(0, 1), Within(80, 90), Within(900, 1200), Within(0, 0.6)
-	p := newPlanner(b, base.Basis(), base.Session(), base.Menu(), aim)
-	b.ReportAllocs()
-	for b.Loop() {
-		if s := p.Suggest(Search{Length: Expected, Habit: courtHabit()}); s.Met || !s.Proved {
-			b.Fatal("met, or not proved")
+		if out := p.Propose(DefaultStepRules()); !out.Picked().Exists {
+			b.Fatal("nothing proposed")
 		}
 	}
 }

@@ -7,7 +7,6 @@ import "ebbwell/internal/plan/proposal"
 // the table ([Sports]).
 func Codes() []string {
 	list := (guardEnd - 1).Codes()
-	list = append(list, (SodiumCeiling<<1 - 1).Codes()...)
 	list = append(list, proposal.Codes()...)
 	for _, r := range []Reason{LowEnd, LongSession, SodiumLost, SliderEnd, NotNegative, NotInUse, Measured} {
 		list = append(list, string(r))

@@ -398,7 +398,7 @@ func TestEvaluateAllocatesNothing(t *testing.T) {
 		points = p.Course(Expected, &s, points[:0])
 		_ = p.Bands(Expected, mix)
 		_ = p.Compare(Expected, mix, courtHabit())
-		_ = p.Misses(Expected, mix)
+		_ = p.misses(Expected, mix)
 	})
 	if n != 0 {
 		t.Errorf("%g allocations a move", n)

@@ -24,6 +24,8 @@ type Background struct {
 	Held [Slots]bool
 	// Bottles are the sizes owned, mL; empty: increments.
 	Bottles []float64
+	// BreaksSettled: the breaks are all there are.
+	BreaksSettled bool
 }
 
 // From returns a planner that knows the habit and how it was drunk. Where
@@ -65,7 +67,7 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 		NoFood: b.NoFood, NoMoreDrink: b.NoMoreDrink, NoNewDrink: b.NoNewDrink, Tested: b.Tested,
 		Cool: p.session.Heat == Cold, Carbohydrate: b.Carbohydrate, BreaksML: p.carried[l].High * 1000,
 		AdviceMost: fuel.CarbohydrateDuring(p.session.Minutes[l], p.session.Effort).Range.High,
-		StepLH:     r.fluid(0), StepGH: r.CarbohydrateGH, Bottles: b.Bottles, Habit: proposal.Mix(habit),
+		StepLH:     r.fluid(0), StepGH: r.CarbohydrateGH, Bottles: b.Bottles, BreaksSettled: b.BreaksSettled, Habit: proposal.Mix(habit),
 	}
 	if p.basis.Sodium.Known {
 		c.SodiumMmolL = proposal.Is(p.basis.Sodium.Value)

@@ -8,10 +8,6 @@ type row struct {
 	condition Condition
 	a         [Slots]float64
 	most      float64
-	// unit turns what is missed of the row into the condition's own unit.
-	unit float64
-	// matters is the miss, in that unit, that makes a difference.
-	matters float64
 }
 
 // maxRows is one row for each condition but the choice of items.
@@ -26,8 +22,8 @@ type rows struct {
 func (r *rows) all() []row { return r.list[:r.n] }
 
 // add states sum(of)*sign <= most*sign: sign 1 for "at most", -1 for "at least".
-func (r *rows) add(p *Planner, c Condition, sign, most, unit, matters float64, of func(Slot, *Unit) float64) {
-	w := row{condition: c, most: sign * most, unit: unit, matters: matters}
+func (r *rows) add(p *Planner, c Condition, sign, most float64, of func(Slot, *Unit) float64) {
+	w := row{condition: c, most: sign * most}
 	for s := range p.menu {
 		if p.menu[s].InUse {
 			w.a[s] = sign * of(Slot(s), &p.menu[s].Unit)
@@ -51,23 +47,23 @@ func (p *Planner) rowsOf(l Length) rows {
 	loss := p.basis.SweatRate.Value*h + p.basis.BreathLH()*h
 	each := p.basis.Body.MassKg / 100 // L in 1 % of body mass
 	if a.Deficit.On {
-		r.add(p, DeficitMost, -1, loss-a.Deficit.High*each, 1/each, evidence.MattersDeficit, fluidOf)
-		r.add(p, DeficitLeast, 1, loss-a.Deficit.Low*each, 1/each, evidence.MattersDeficit, fluidOf)
+		r.add(p, DeficitMost, -1, loss-a.Deficit.High*each, drunkOf) // food is for carbohydrate
+		r.add(p, DeficitLeast, 1, loss-a.Deficit.Low*each, fluidOf)
 	}
 	if a.Carbohydrate.On {
-		r.add(p, CarbohydrateMost, 1, a.Carbohydrate.High*h, 1/h, evidence.MattersFuel, carbohydrateOf)
-		r.add(p, CarbohydrateLeast, -1, a.Carbohydrate.Low*h, 1/h, evidence.MattersFuel, carbohydrateOf)
+		r.add(p, CarbohydrateMost, 1, a.Carbohydrate.High*h, carbohydrateOf)
+		r.add(p, CarbohydrateLeast, -1, a.Carbohydrate.Low*h, carbohydrateOf)
 	}
 	if a.Sodium.On {
-		r.add(p, SodiumMost, 1, a.Sodium.High*h, 1/h, evidence.MattersSodium, sodiumOf)
-		r.add(p, SodiumLeast, -1, a.Sodium.Low*h, 1/h, evidence.MattersSodium, sodiumOf)
+		r.add(p, SodiumMost, 1, a.Sodium.High*h, sodiumOf)
+		r.add(p, SodiumLeast, -1, a.Sodium.Low*h, sodiumOf)
 	}
 	if a.Drinking.On {
-		r.add(p, DrinkingMost, 1, a.Drinking.High*h, 1/h, evidence.MattersDrinking, drunkOf)
+		r.add(p, DrinkingMost, 1, a.Drinking.High*h, drunkOf)
 	}
 	if a.Strength.On {
 		limit := a.Strength.High * 10 // g per L
-		r.add(p, StrengthMost, 1, 0, 1, evidence.MattersFuel, func(s Slot, u *Unit) float64 {
+		r.add(p, StrengthMost, 1, 0, func(s Slot, u *Unit) float64 {
 			if s.IsFood() {
 				return 0
 			}
@@ -75,10 +71,10 @@ func (p *Planner) rowsOf(l Length) rows {
 		})
 	}
 	if a.OneSource {
-		r.add(p, OneSourceMost, 1, evidence.OneSourceHigh*h, 1/h, evidence.MattersFuel, oneSourceOf)
+		r.add(p, OneSourceMost, 1, evidence.OneSourceHigh*h, oneSourceOf)
 	}
 	if p.carried[l].On {
-		r.add(p, BreaksMost, 1, p.carried[l].High, 1, evidence.MattersDrinking, drunkOf)
+		r.add(p, BreaksMost, 1, p.carried[l].High, drunkOf)
 	}
 	p.addGuards(&r, l, h)
 	return r
@@ -86,10 +82,10 @@ func (p *Planner) rowsOf(l Length) rows {
 
 // addGuards states what is never relaxed.
 func (p *Planner) addGuards(r *rows, l Length, h float64) {
-	r.add(p, FluidCeiling, 1, p.CeilingOf(l).FluidL, 1, 0, fluidOf)
+	r.add(p, FluidCeiling, 1, p.CeilingOf(l).FluidL, fluidOf)
 	if p.basis.Sodium.Known {
 		lost := p.basis.SweatRate.Value * p.basis.Sodium.Value * evidence.SodiumMolarMass * h
-		r.add(p, SodiumCeiling, 1, lost, 1, 0, sodiumOf)
+		r.add(p, SodiumCeiling, 1, lost, sodiumOf)
 	}
 }
 
@@ -109,26 +105,4 @@ func (w *row) tolerance(mix *Mix) float64 {
 		t += max(a*mix[s], -a*mix[s])
 	}
 	return hair * t
-}
-
-// missed is by how much a mix misses the row, in the condition's unit; zero
-// when it is met.
-func (w *row) missed(mix *Mix) float64 {
-	over := w.sum(mix) - w.most
-	if over <= w.tolerance(mix) {
-		return 0
-	}
-	return over * w.unit
-}
-
-// Misses returns the conditions that a mix does not meet, guards included.
-func (p *Planner) Misses(l Length, mix Mix) Condition {
-	r := p.rowsOf(l)
-	var c Condition
-	for i := range r.all() {
-		if w := &r.list[i]; w.missed(&mix) > 0 {
-			c |= w.condition
-		}
-	}
-	return c
 }

@@ -16,9 +16,9 @@ func day(s string) time.Time {
 	return t
 }
 
-// From rung to rung fluid and carbohydrate go one way; none passes the loss
-// or what the stomach is used to; one that is larger than the rules is marked,
-// and where it is larger than an increment nothing lies between; the last is the aim, unless it is said why not.
+// From the first rung on none passes the loss; rungs are dated, no more than six,
+// change two things at a time unless they are marked, and lead to the aim unless
+// it is said why not.
 func TestStepsHold(t *testing.T) {
 	list := products(t)
 	many := 0
@@ -30,7 +30,7 @@ func TestStepsHold(t *testing.T) {
 			Rules: DefaultStepRules(), Start: day("2026-05-18"),
 		}
 		ladder := p.Steps(c)
-		checkLadder(t, p, c, ladder)
+		checkLadder(t, c, ladder)
 		if len(ladder.Steps) > 2 {
 			many++
 		}
@@ -40,89 +40,30 @@ func TestStepsHold(t *testing.T) {
 	}
 }
 
-func checkLadder(t tester, p *Planner, c Climb, ladder Ladder) {
+func checkLadder(t tester, c Climb, ladder Ladder) {
 	t.Helper()
-	from, to := p.totalsOf(c.Length, c.Habit), p.totalsOf(c.Length, c.Aim)
-	habit := p.Evaluate(c.Length, c.Habit)
-	before, last := from, c.Habit
+	last := c.Habit
 	for k, step := range ladder.Steps {
-		now := p.totalsOf(c.Length, step.Mix)
-		if !oneWay(from.fluid, before.fluid, now.fluid, to.fluid) || !oneWay(from.carbohydrate, before.carbohydrate, now.carbohydrate, to.carbohydrate) {
-			t.Fatalf("rung %d turns back: %+v after %+v, from %+v to %+v", k, now, before, from, to)
-		}
-		q := step.Prediction
-		if q.Guards.Stops() {
+		if step.Prediction.Guards.Stops() {
 			t.Fatalf("rung %d over-drinks", k)
 		}
-		if u := p.basis.Usual; u.Known && q.Fluid.RateLH > math.Max(u.LH, habit.Fluid.RateLH)+1e-9 {
-			t.Fatalf("rung %d at %g L/h, used to %g", k, q.Fluid.RateLH, u.LH)
-		}
-		large := math.Abs(now.fluid-before.fluid) > c.Rules.FluidLH+1e-6 || math.Abs(now.carbohydrate-before.carbohydrate) > c.Rules.CarbohydrateGH+1e-6
-		if large != step.Large {
-			t.Fatalf("rung %d from %+v to %+v: large %v", k, before, now, step.Large)
-		}
-		rule := p.coarse(c, totals{fluid: c.Rules.FluidLH, carbohydrate: c.Rules.CarbohydrateGH})
-		if !habit.Guards.Stops() && !within(before, now, rule) {
-			nothingBetween(t, p, c, rule, last, step.Mix)
-		}
-		for s := range step.Mix {
-			if !oneWay(c.Habit[s], last[s], step.Mix[s], c.Aim[s]) {
-				t.Fatalf("rung %d turns slot %d back", k, s)
-			}
+		if step.Goals > 2 && !step.Large && !step.Cut {
+			t.Fatalf("rung %d changes %d things: %v after %v", k, step.Goals, step.Mix, last)
 		}
 		if want := c.Start.AddDate(0, 0, 7*k); !step.From.Equal(want) {
 			t.Fatalf("rung %d from %s", k, step.From)
 		}
-		before, last = now, step.Mix
+		last = step.Mix
 	}
 	if ladder.Ends == EndsAtAim && last != c.Aim {
 		t.Fatalf("ends at %v, the aim is %v", last, c.Aim)
 	}
-}
-
-// nothingBetween tries every mix in whole increments between two rungs: none
-// that keeps fluid and carbohydrate on their way keeps to the rules. Rungs with
-// very many mixes between are left to the search itself, which is tested apart.
-func nothingBetween(t tester, p *Planner, c Climb, rule totals, a, b Mix) {
-	t.Helper()
-	from, to := p.totalsOf(c.Length, a), p.totalsOf(c.Length, c.Aim)
-	var values [Slots][]float64
-	count := 1
-	for s := range values {
-		values[s] = []float64{a[s]}
-		if p.menu[s].InUse {
-			values[s] = increments(a[s], b[s], p.menu[s].Step)
-		}
-		count *= len(values[s])
-	}
-	if count > 20000 {
-		return
-	}
-	for i := range count {
-		mix, rest := a, i
-		for s := range values {
-			mix[s], rest = values[s][rest%len(values[s])], rest/len(values[s])
-		}
-		now := p.totalsOf(c.Length, mix)
-		if mix != a && mix != b && within(from, now, rule) && oneWay(from.fluid, from.fluid, now.fluid, to.fluid) && oneWay(from.carbohydrate, from.carbohydrate, now.carbohydrate, to.carbohydrate) {
-			t.Fatalf("from %v to %v at once, though %v lies between", a, b, mix)
-		}
+	if len(ladder.Steps) > 6 {
+		t.Fatalf("%d rungs", len(ladder.Steps))
 	}
 }
 
-// within reports whether a step is no larger than the rules.
-func within(a, b, rule totals) bool {
-	return math.Abs(b.fluid-a.fluid) <= rule.fluid+1e-9 && math.Abs(b.carbohydrate-a.carbohydrate) <= rule.carbohydrate+1e-7
-}
-
-func oneWay(from, before, now, to float64) bool {
-	if to >= from {
-		return now >= before-1e-9 && now <= to+1e-9
-	}
-	return now <= before+1e-9 && now >= to-1e-9
-}
-
-// 0.55 L to 1.10 L in 95 min, and 9 to 32 g/h: three rungs, dated, with what
+// 0.55 L to 1.10 L in 95 min, and 9 to 32 g/h: rungs of a week, dated, with what
 // the event leaves time for.
 func TestStepsToAnEvent(t *testing.T) {
 	b, s := courtBasis(), courtSession()
@@ -133,11 +74,11 @@ func TestStepsToAnEvent(t *testing.T) {
 		Rules: DefaultStepRules(), Start: day("2026-05-18"), Event: day("2026-06-06"),
 	}
 	ladder := p.Steps(c)
-	checkLadder(t, p, c, ladder)
-	if len(ladder.Steps) != 3 || ladder.Reached != 1 {
-		t.Fatalf("%d rungs, %d reached", len(ladder.Steps), ladder.Reached)
+	checkLadder(t, c, ladder)
+	if len(ladder.Steps) != 4 || ladder.Reached != 1 {
+		t.Fatalf("%d rungs, %d reached: %+v", len(ladder.Steps), ladder.Reached, ladder.Steps)
 	}
-	for k, inTime := range []bool{true, true, false} {
+	for k, inTime := range []bool{true, true, false, false} {
 		if ladder.Steps[k].InTime != inTime {
 			t.Errorf("rung %d from %s: in time %v", k, ladder.Steps[k].From.Format(time.DateOnly), ladder.Steps[k].InTime)
 		}
@@ -158,20 +99,14 @@ func TestLadderEnds(t *testing.T) {
 		p := newPlanner(t, b, s, fullMenu(t), Aim{})
 		return p.Steps(Climb{Length: Expected, Habit: habit, Aim: aim, Rules: DefaultStepRules()})
 	}
-	if l := build(b, courtHabit(), Mix{Water: 1400, Drink1: 600}); l.Ends != EndsAtTolerance || len(l.Steps) == 0 {
-		t.Errorf("used to 1 L/h: %q after %d", l.Ends, len(l.Steps))
-	}
-	free := b
-	free.Usual = Usual{}
-	if l := build(free, courtHabit(), Mix{Water: 1700, Drink1: 600}); l.Ends != EndsAtStomach {
-		t.Errorf("over 1.2 L/h: %q", l.Ends)
-	}
-	free.Usual = Usual{Known: true, LH: 2}
-	if l := build(free, courtHabit(), Mix{Water: 2200, Drink1: 600}); l.Ends != EndsAtCeiling {
+	if l := build(b, courtHabit(), Mix{Water: 2200, Drink1: 600}); l.Ends != EndsAtCeiling {
 		t.Errorf("over the loss: %q", l.Ends)
 	}
+	if l := build(b, courtHabit(), Mix{Water: 1700, Drink1: 600}); l.Ends != EndsAtAim && l.Ends != EndsAtReview {
+		t.Errorf("far: %q", l.Ends)
+	}
 	if l := build(b, Mix{Water: 3400}, Mix{Water: 1700}); len(l.Steps) != 1 || l.Ends != EndsAtAim {
-		t.Errorf("an over-drinking habit comes down in %d steps", len(l.Steps))
+		t.Errorf("an over-drinking habit comes down in %d steps, %q", len(l.Steps), l.Ends)
 	}
 	if l := build(b, courtHabit(), courtHabit()); len(l.Steps) != 0 || l.Ends != EndsAtAim || l.Reached != -1 {
 		t.Errorf("no way to go: %+v", l)

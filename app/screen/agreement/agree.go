@@ -86,7 +86,7 @@ func NewAgreement(v *part.Plan) *Agreement {
 	h, say, p := v.Desk.Host, v.Speaker.Say, v.Now.Plan
 	a := &Agreement{v: v, cautions: look.NewCaution("", "", nil), Trouble: look.NewCaution("", "", nil), smaller: look.NewCaution("", "", nil)}
 	a.Option = field.NewChoice(h, "planner.agree.option", agreeable(v))
-	chosen := state.AgreedOn(p)
+	chosen := consult.Meant(p)
 	a.Option.Choose(string(chosen.ID))
 	a.Option.OnChosen = func(string) { a.Follow() }
 	a.words = field.NewNotes(h, "planner.agree.words", 2)

@@ -23,7 +23,6 @@ func (v *View) Changed() {
 // Reopen makes the case anew for a changed plan and shows it. What cannot be
 // calculated with is said, and the screen goes on with what can.
 func (v *View) Reopen(p record.Plan) {
-	v.ui.suggest.Halt() // it looks at a plan that is no more
 	c, wrong, err := v.File.Lenient(p, v.Desk)
 	if err != nil {
 		v.tellWrong(err)

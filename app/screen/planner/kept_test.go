@@ -93,13 +93,15 @@ func TestRulesAreTakenBack(t *testing.T) {
 	b.tab(part.TabSteps)
 	b.Fill("planner.rule.fluid", "")
 	b.settle()
-	b.Click("planner.steps.smaller")
-	half, _ := plan.DefaultStepRules().Smaller(5)
-	if p := b.kept(); len(p.Steps) == 0 || math.Abs(consult.RulesOf(p).FluidLH-half.FluidLH) > 1e-9 {
+	if c := b.v.Now.PlanCase.Planner.Background().Confidence; !c.Known || c.Value != 5 {
+		t.Fatalf("the steps are built for a confidence of %+v", c)
+	}
+	b.Click("planner.steps.build")
+	if p := b.kept(); len(p.Steps) == 0 {
 		t.Fatalf("kept %d steps, %+v", len(p.Steps), p.Rules)
 	}
 	if b.v.Undo(); len(b.kept().Steps) != 0 || b.kept().Rules.Fluid.Known() {
-		t.Errorf("half the step is not one step back: %+v", b.kept().Rules)
+		t.Errorf("the steps are not one step back: %+v", b.kept().Rules)
 	}
 }
 
@@ -117,15 +119,12 @@ func TestWhatASuggestionKeepsToIsKept(t *testing.T) {
 		if on(plan.Drink1) || on(plan.Salt) || !on(plan.Water) || b.text("planner.bottles") != "500 750" {
 			t.Errorf("drink %v, salt %v, water %v may change; bottles %q", on(plan.Drink1), on(plan.Salt), on(plan.Water), b.text("planner.bottles"))
 		}
-		if look := b.v.Now.Search(); !slices.Equal(look.Bottles, []float64{500, 750}) {
-			t.Errorf("a suggestion fills %v", look.Bottles)
+		known := b.v.Now.PlanCase.Planner.Background()
+		if !slices.Equal(known.Bottles, []float64{500, 750}) {
+			t.Errorf("a suggestion fills %v", known.Bottles)
 		}
-		p, err := b.v.Now.ChosenOnly()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if may := p.Aim().Allowed; may[plan.Drink1] || may[plan.Salt] || !may[plan.Water] || !may[plan.Food1] {
-			t.Errorf("a suggestion may change %v", may)
+		if held := known.Held; !held[plan.Drink1] || !held[plan.Salt] || held[plan.Water] || held[plan.Food1] {
+			t.Errorf("a suggestion leaves %v", held)
 		}
 	}
 	check(b)

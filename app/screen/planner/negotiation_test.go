@@ -17,12 +17,12 @@ import (
 	"ebbwell/app/screen/handoutview"
 	"ebbwell/app/screen/planner/breaks"
 	"ebbwell/app/screen/planner/part"
-	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/pdfread"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/record"
 )
 
@@ -104,24 +104,26 @@ func twoOptions(t *testing.T, b *bench) {
 	}
 }
 
-// suggestion asks for the smallest change and finds that it meets the aim.
+// suggestion asks for a proposal, sees it before it is taken, and takes a way.
 func suggestion(t *testing.T, b *bench) {
 	t.Helper()
-	aim, _ := consult.OptionOf(b.v.Now.Plan, record.OptionAim)
-	for i := range state.SideBySide(b.v.Now.Plan) {
-		if state.SideBySide(b.v.Now.Plan)[i].ID == aim.ID {
-			b.Click("planner.option." + string(rune('1'+i)))
-		}
-	}
 	b.Click("planner.suggest")
-	p := b.v.Now.PlanCase.Planner
-	if b.v.Now.Option != aim.ID || p.Misses(plan.Expected, b.v.Now.Mix) != 0 {
-		t.Fatalf("the suggestion misses %v", p.Misses(plan.Expected, b.v.Now.Mix).Codes())
+	found := b.v.Now.Proposal()
+	way, kind := "drinks", record.OptionFluid
+	if found.Pick == proposal.WithFood {
+		way, kind = "food", record.OptionFood
 	}
-	if kept, _ := consult.OptionByID(b.kept(), aim.ID); b.v.Now.PlanCase.MixOf(kept) != b.v.Now.Mix {
-		t.Error("the suggestion is not kept")
+	if found.Outcome != proposal.Change || !b.Has("planner.proposal."+way) {
+		t.Fatalf("nothing is proposed: %+v", found.Said)
 	}
-	if len(*b.said) == 0 || !strings.Contains((*b.said)[len(*b.said)-1], "smallest change") {
+	b.Click("planner.proposal." + way)
+	o, _ := consult.OptionOf(b.kept(), kind)
+	aim, _ := consult.OptionOf(b.kept(), record.OptionAim)
+	c := b.v.Now.PlanCase
+	if b.v.Now.Option != o.ID || c.MixOf(o) != plan.Mix(found.Picked().Steps[0].Mix) || c.MixOf(aim) != plan.Mix(found.Picked().Aim) {
+		t.Errorf("selected %s, first step %v, aim %v: proposed %+v", b.v.Now.Option, c.MixOf(o), c.MixOf(aim), found.Picked())
+	}
+	if len(*b.said) == 0 || !strings.Contains((*b.said)[len(*b.said)-1], "First step") {
 		t.Errorf("said %q", *b.said)
 	}
 }

@@ -22,81 +22,48 @@ import (
 	"ebbwell/internal/store"
 )
 
-// Where the aims clash the conditions are named, and the nearest for one let go
-// can be taken.
-func TestClash(t *testing.T) {
+// A proposal is shown before anything of it is taken; leaving it changes nothing,
+// and taking it is one step back.
+func TestProposalIsShownFirst(t *testing.T) {
 	b := begun(t)
-	o := b.option(record.OptionFood)
-	b.tab(part.TabSession)
-	b.Fill("planner.limit", "0.5")
-	b.settle()
+	b.option(record.OptionFluid)
+	b.Fill("planner.water.amount", "0.1")
+	before := b.kept()
 	b.Click("planner.suggest")
-	if !b.Has("planner.clash.1") {
-		t.Fatalf("no clash at a limit of 0.5 %%: %v", b.Names())
+	if !b.Has("planner.proposal.done") || !b.Has("planner.proposal.drinks") {
+		t.Fatalf("no proposal: %v", b.Names())
 	}
-	b.Click("planner.clash.1")
-	p := b.v.Now.PlanCase.Planner
-	misses := p.Misses(plan.Expected, b.v.Now.Mix)
-	if len(misses.Each()) != 1 || b.v.Live.At.Guards.Stops() {
-		t.Errorf("what was taken misses %v", misses.Codes())
+	b.Click("planner.proposal.done")
+	if o, _ := consult.OptionOf(b.kept(), record.OptionFluid); b.v.Now.PlanCase.MixOf(o)[plan.Water] != 100 {
+		t.Error("what was only shown was taken")
 	}
-	if got, _ := consult.OptionByID(b.kept(), o.ID); b.v.Now.PlanCase.MixOf(got) != b.v.Now.Mix || b.v.Now.Option != o.ID {
-		t.Error("it is not kept")
+	b.Click("planner.suggest")
+	b.Click("planner.proposal.drinks")
+	if o, _ := consult.OptionOf(b.kept(), record.OptionFluid); b.v.Now.PlanCase.MixOf(o)[plan.Water] == 100 {
+		t.Error("what was taken is not kept")
+	}
+	b.v.Undo()
+	for i, o := range b.kept().Options {
+		if b.v.Now.PlanCase.MixOf(o) != b.v.Now.PlanCase.MixOf(before.Options[i]) {
+			t.Errorf("%s is not as before", o.Name)
+		}
 	}
 }
 
-// A suggestion leaves alone what may not change.
+// A proposal leaves alone what may not change.
 func TestHeldItems(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionAim)
 	b.tab(part.TabSession)
 	b.Click("planner.hold.drink1")
 	b.Click("planner.hold.food1")
-	habit := b.v.Now.Habit
-	b.v.ui.suggest.Press()
-	if b.Has("planner.clash.1") {
-		b.Click("planner.clash.done")
-		return
-	}
-	if b.v.Now.Mix[plan.Drink1] != habit[plan.Drink1] {
-		t.Errorf("the drink went from %v to %v though it is held", habit[plan.Drink1], b.v.Now.Mix[plan.Drink1])
-	}
-}
-
-// held runs work when it is told to.
-type held struct {
-	work func(ctx context.Context) error
-	done func(error)
-	gone bool
-}
-
-func (h *held) Run(work func(ctx context.Context) error, done func(error)) (stop func()) {
-	h.work, h.done = work, done
-	return func() { h.gone = true }
-}
-
-// A search is stopped by its button, and an answer that comes late is dropped.
-func TestStopLooking(t *testing.T) {
-	b := begun(t)
-	b.option(record.OptionFluid)
-	before := b.v.Now.Mix
-	b.kept()
-	h := &held{}
-	b.desk.Beside = h
-	b.Click("planner.suggest")
-	if b.text("planner.suggest") != b.v.Speaker.Say("planner.suggest.stop") {
-		t.Fatalf("the button says %q", b.text("planner.suggest"))
-	}
-	b.Click("planner.suggest")
-	if !h.gone || b.text("planner.suggest") != b.v.Speaker.Say("planner.suggest") {
-		t.Errorf("not stopped: %q", b.text("planner.suggest"))
-	}
-	if err := h.work(context.Background()); err != nil {
-		t.Fatal(err)
-	}
-	h.done(nil)
-	if b.v.Now.Mix != before {
-		t.Error("an answer that came late was taken")
+	habit := b.v.Now.PlanCase.Planner.Habit()
+	for way, r := range b.v.Now.Proposal().Routes {
+		for _, s := range r.Steps {
+			if s.Mix[plan.Drink1] != habit[plan.Drink1] || s.Mix[plan.Food1] != habit[plan.Food1] {
+				t.Errorf("way %d: %v from %v, though drink and food are held", way, s.Mix, habit)
+			}
+		}
 	}
 }
 

@@ -257,5 +257,5 @@ func TestPictureDialogs(t *testing.T) {
 	b.Fill("planner.limit", "0.5")
 	_ = s
 	b.v.ui.suggest.Press()
-	b.shot("dialog-clash")
+	b.shot("dialog-proposal")
 }

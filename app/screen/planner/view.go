@@ -190,7 +190,6 @@ func (v *View) Place() desk.Place {
 // Leave ends the visit to the field in hand.
 func (v *View) Leave() {
 	if v.Binder != nil {
-		v.ui.suggest.Halt()
 		v.Binder.Doc.EndVisit()
 	}
 }

@@ -85,6 +85,8 @@ type Case struct {
 	// Chances are the breaks one by one; none means that they were not asked for.
 	BreaksML float64
 	Chances  []Chance
+	// BreaksSettled: these are all the breaks there are; nobody has to ask.
+	BreaksSettled bool
 	// StepLH and StepGH are how much drink, L/h, and carbohydrate, g/h, change in a
 	// whole step; zero takes what is usual.
 	StepLH, StepGH float64

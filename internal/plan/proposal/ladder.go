@@ -227,6 +227,9 @@ func Ladder(c *Case, aim Mix) []Step {
 	p := c.aimed(&l, &w)
 	p.base = base
 	from, to := c.SumOf(base), c.SumOf(aim)
+	if base != c.Habit && to.DrunkML <= from.DrunkML+hair && to.CarbohydrateG <= from.CarbohydrateG+c.stepG() {
+		return []Step{{Mix: aim, Cut: true}} // the aim comes down further
+	}
 	p.reaching(&l, &from, &to)
 	return c.ladder(p, base, aim, to.FoodG > from.FoodG+hair)
 }

@@ -53,7 +53,11 @@ type Proposal struct {
 	Cut    Mix
 	Routes [Ways]Route
 	Pick   Way
-	Said   []Saying
+	// Ask: these breaks carry so little that the plan would end deep. Whether a
+	// bottle can be carried, or more stops made, is asked before anything is
+	// handed over.
+	Ask  bool
+	Said []Saying
 }
 
 // foodAtAll is a trace of carbohydrate, g, that tells some food from none.
@@ -70,8 +74,7 @@ func Propose(c *Case) Proposal {
 		out.Cut = c.cut(&out.Limits)
 	}
 	if out.Habit.None() && !cut && out.Limits.Case != NoRoom {
-		out.Said = c.say(&out)
-		return out
+		return c.told(&out)
 	}
 	p.base = out.Cut
 	base := c.SumOf(out.Cut)
@@ -82,8 +85,30 @@ func Propose(c *Case) Proposal {
 		out.Routes[WithFood] = p.route(c, out.Cut, true)
 	}
 	out.decide(cut)
-	out.Said = c.say(&out)
-	return out
+	return c.told(&out)
+}
+
+// told adds the question of the breaks, and what is said.
+func (c *Case) told(o *Proposal) Proposal {
+	o.Ask = c.asks(o)
+	o.Said = c.say(o)
+	return *o
+}
+
+// asks reports whether the breaks have to be settled first.
+func (c *Case) asks(o *Proposal) bool {
+	l, end := &o.Limits, c.SumOf(c.Habit)
+	if r := o.Picked(); r.Exists {
+		end = c.SumOf(r.Aim)
+	}
+	for _, at := range c.Chances {
+		if at.Seconds == 0 {
+			return false // a bottle is carried
+		}
+	}
+	tight := l.Clash && l.Bound == BoundBreaks && (l.Case == More || l.Case == NoRoom)
+	return !c.BreaksSettled && len(c.Chances) > 0 && tight &&
+		-c.EndPercent(end) > evidence.DeepDeficit && l.NextML >= l.TargetML+evidence.AskedRoom
 }
 
 // aimed is the search for an aim.

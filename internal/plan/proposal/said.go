@@ -36,6 +36,7 @@ const (
 	SayRoomStomach = "proposal.room-stomach"   // room; for a hidden mass
 	SayRoomLoss    = "proposal.room-loss"      // for a hidden mass
 	SayAskBreaks   = "proposal.ask-breaks"     // litres that more breaks would allow
+	SayAskFirst    = "proposal.ask-first"      // carried, and what more breaks would allow
 	SayDeep        = "proposal.deep"
 	SayStomach     = "proposal.stomach"      // rating
 	SayDrinksShort = "proposal.drinks-short" // carbohydrate, asked for
@@ -58,7 +59,7 @@ func Codes() []string {
 	return []string{
 		SayGained, SayPastSodium, SayLess, SayUnsure, SayNothing, SayStuck, SayFirstDrinks, SayFirstFood, SayFirstHold,
 		SayAim, SayAimHidden, SayNoMore, SayNoMoreBlind, SayBreaksCarry, SayEndsBreaks, SayEndsStomach, SayEndsLoss,
-		SayRoomBreaks, SayRoomStomach, SayRoomLoss, SayAskBreaks, SayDeep, SayStomach, SayDrinksShort, SayNoFoodShort,
+		SayRoomBreaks, SayRoomStomach, SayRoomLoss, SayAskBreaks, SayAskFirst, SayDeep, SayStomach, SayDrinksShort, SayNoFoodShort,
 		SayFoodShort, SaySaltShort, SaySecondTest, SayCool, SayAboveAdvice, SayYoung, SayOlder, SayUpTo, SayRinse, SayThirst,
 		SayHalfSteps,
 	}
@@ -111,6 +112,9 @@ func (s *speech) urgent() {
 	if s.o.Limits.Case == Unsure {
 		s.add(SayUnsure)
 	}
+	if s.o.Ask {
+		s.add(SayAskFirst, s.o.Limits.BreaksML/1000, s.o.Limits.NextML/1000)
+	}
 }
 
 // steps says what comes first and where it leads.
@@ -155,7 +159,7 @@ func (s *speech) ends() {
 	short := -end > l.AimPercent+hair
 	if short && l.Clash && (l.Case == More || l.Case == NoRoom) {
 		s.bound(end)
-		if next := l.NextML; l.Bound == BoundBreaks && next >= l.TargetML+evidence.AskedRoom && !math.IsInf(next, 1) {
+		if next := l.NextML; !s.o.Ask && l.Bound == BoundBreaks && next >= l.TargetML+evidence.AskedRoom && !math.IsInf(next, 1) {
 			s.add(SayAskBreaks, next/1000)
 		}
 	}

@@ -152,15 +152,6 @@ func atNothing(it record.Item) record.Item {
 	return it
 }
 
-// AgreedOn is the option that is marked; the one in force where none is.
-func AgreedOn(p record.Plan) record.Option {
-	if o, ok := consult.OptionByID(p, p.Agreement.OptionID); ok {
-		return o
-	}
-	o, _ := consult.InForce(p)
-	return o
-}
-
 // OptionAt is an option of a plan, in place; nil where it is not there.
 func OptionAt(p *record.Plan, id record.ID) *record.Option {
 	for i := range p.Options {

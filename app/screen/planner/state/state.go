@@ -3,6 +3,7 @@ package state
 import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/record"
 )
 
@@ -143,12 +144,6 @@ func (s State) Removable(slot plan.Slot) bool {
 	return slot != plan.Water && slot != plan.Salt && s.has(slot) && s.Mix[slot] == 0 && s.Habit[slot] == 0
 }
 
-// Search is what a suggestion looks for.
-func (s State) Search() plan.Search {
-	habit, _ := consult.OptionOf(s.Plan, record.OptionHabit)
-	return plan.Search{Length: plan.Expected, Habit: s.PlanCase.MixOf(habit), Bottles: consult.BottlesOf(s.Plan)}
-}
-
 // ProductAt is what a slot is held by: its product, or what stands for the
 // added salt.
 func (s State) ProductAt(slot plan.Slot) record.ID {
@@ -164,18 +159,9 @@ func (s State) Held(slot plan.Slot) bool {
 	return slot == plan.Salt && !s.Salted() || consult.Held(s.Plan, s.ProductAt(slot))
 }
 
-// ChosenOnly is a planner that leaves the slots alone that are held.
-func (s State) ChosenOnly() (*plan.Planner, error) {
-	aim, some := s.PlanCase.Planner.Aim(), false
-	for slot := range aim.Allowed {
-		held := s.Held(plan.Slot(slot))
-		some = some || held
-		aim.Allowed[slot] = !held
-	}
-	if !some {
-		return s.PlanCase.Planner, nil
-	}
-	return plan.New(s.PlanCase.Planner.Basis(), s.PlanCase.Planner.Session(), s.PlanCase.Planner.Menu(), aim)
+// Proposal is what is proposed for the habit at the plan's breaks.
+func (s State) Proposal() proposal.Proposal {
+	return s.PlanCase.Planner.Propose(consult.RulesOf(s.Plan))
 }
 
 // IsAim reports whether a mix is that of the aim.

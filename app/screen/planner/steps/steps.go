@@ -10,7 +10,6 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/review"
-	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
@@ -54,8 +53,7 @@ func New(v *part.Plan) part.Part {
 	t.Words = look.NewParagraph("", look.Body, look.Ink)
 	t.changed = look.NewParagraph("", look.Note, look.Ink2)
 	t.build = field.NewButton(h, "planner.steps.build", say("planner.steps.build"), field.Outline, t.keep)
-	half := field.NewButton(h, "planner.steps.smaller", say("planner.smaller.take"), field.Outline, t.takeSmaller)
-	t.smaller = look.NewCaution("", "", half)
+	t.smaller = look.NewCaution("", "", nil)
 	t.size = newRuleFields(v)
 	t.List = newStepList(v)
 	t.Rule = look.NewParagraph("", look.Note, look.Ink2)
@@ -91,8 +89,8 @@ func (t *StepsTab) Open() {
 		t.changed.SetText(v.Speaker.Say("planner.steps.changed"))
 	}
 	title, sentence := "", ""
-	if draft && usualSize(v.Now.Plan) {
-		title, sentence = v.Speaker.Doubt(state.AgreedOn(v.Now.Plan))
+	if draft && v.Now.PlanCase.Planner.Background().Confidence.Known {
+		title, sentence = v.Speaker.Doubt(consult.Meant(v.Now.Plan))
 	}
 	t.smaller.SetText(title, sentence)
 	t.List.Open()
@@ -122,19 +120,10 @@ func (t *StepsTab) Follow() {
 	}
 }
 
-// usualSize reports whether the steps of a plan are as large as they usually are.
-func usualSize(p record.Plan) bool {
-	own, usual := consult.RulesOf(p), plan.DefaultStepRules()
-	return own.FluidLH == usual.FluidLH && own.CarbohydrateGH == usual.CarbohydrateGH
-}
-
-// keep keeps the steps that the rules propose, in the place of those there were.
-func (t *StepsTab) keep() { t.keepBy(t.v.Now.Plan) }
-
-// keepBy keeps the steps by the rules of a changed plan, with these rules, as
-// one step back.
-func (t *StepsTab) keepBy(p record.Plan) {
-	v := t.v
+// keep keeps the steps that the rules propose, in the place of those there were,
+// as one step back.
+func (t *StepsTab) keep() {
+	v, p := t.v, t.v.Now.Plan
 	today, _ := v.Desk.Today().Time()
 	c, rules := v.Now.PlanCase, consult.RulesOf(p)
 	c.Plan = p
@@ -145,12 +134,4 @@ func (t *StepsTab) keepBy(p record.Plan) {
 			s.Record.Agreement.OptionID = ""
 		}
 	})
-}
-
-// takeSmaller halves the steps, as low confidence asks for.
-func (t *StepsTab) takeSmaller() {
-	p := t.v.Now.Plan.Clone()
-	half, _ := consult.RulesOf(p).Smaller(state.AgreedOn(p).Confidence.Or(evidence.ConfidenceEnough))
-	consult.SetStepSize(&p, half)
-	t.keepBy(p)
 }

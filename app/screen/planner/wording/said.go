@@ -1,0 +1,49 @@
+package wording
+
+import (
+	"ebbwell/internal/plan/proposal"
+	"ebbwell/internal/quantity"
+)
+
+// Said are the sentences of a proposal, the most urgent first.
+func (sp Speaker) Said(p proposal.Proposal) []string {
+	var list []string
+	for _, s := range p.Said {
+		list = append(list, sp.Say(s.Code, sp.figures(s)...))
+	}
+	return list
+}
+
+// figures writes the figures of a sentence in its units.
+func (sp Speaker) figures(s proposal.Saying) []any {
+	x := s.Figures
+	litres := func(i int) any { return sp.Litres(x[i]) }
+	end := func(i int) any { return sp.Change(x[i], quantity.PerCent) }
+	switch s.Code {
+	case proposal.SayLess:
+		return []any{litres(0), litres(1), litres(2)}
+	case proposal.SayAim:
+		return []any{litres(0), end(1), sp.Carbohydrate(x[2]), int(x[3])}
+	case proposal.SayAimHidden:
+		return []any{litres(0), sp.Carbohydrate(x[1]), int(x[2])}
+	case proposal.SayNoMore:
+		return []any{end(0), litres(1)}
+	case proposal.SayBreaksCarry, proposal.SayAskFirst:
+		return []any{litres(0), litres(1)}
+	case proposal.SayEndsBreaks, proposal.SayEndsStomach:
+		return []any{end(0), end(1), litres(2)}
+	case proposal.SayEndsLoss:
+		return []any{end(0), end(1)}
+	case proposal.SayRoomBreaks, proposal.SayRoomStomach, proposal.SayAskBreaks:
+		return []any{litres(0)}
+	case proposal.SayStomach:
+		return []any{sp.Words.Number(x[0], 0)}
+	case proposal.SayDrinksShort, proposal.SayNoFoodShort, proposal.SayFoodShort:
+		return []any{sp.Words.Number(x[0], 0), sp.Carbohydrate(x[1])}
+	case proposal.SaySaltShort:
+		return []any{sp.Words.Number(x[0], 0), sp.Words.Number(x[1], 0)}
+	case proposal.SayAboveAdvice:
+		return []any{sp.Carbohydrate(x[0])}
+	}
+	return nil
+}
