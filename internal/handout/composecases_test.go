@@ -260,8 +260,20 @@ func TestComposedFoodThatCannotBeEaten(t *testing.T) {
 	c, _ := h.caseOf(t, "Mirel")
 	fluid, _ := consult.OptionOf(c.Plan, record.OptionFluid)
 	food, _ := consult.OptionOf(c.Plan, record.OptionFood)
+	solid := c.MixOf(food)
+	for slot := plan.Food1; slot.IsFood(); slot++ {
+		solid[slot] = 0
+		if item := c.Planner.Menu()[slot]; item.InUse && !item.Gel {
+			solid[slot] = 1
+		}
+	}
 	for _, eat := range []bool{false, true} {
 		p := c.Plan.Clone()
+		for i, o := range p.Options {
+			if o.ID == food.ID {
+				p.Options[i] = c.WithMix(o, solid)
+			}
+		}
 		for i := range p.Chances {
 			p.Chances[i].CanEat = eat
 		}

@@ -107,12 +107,23 @@ func TestComposedPractise(t *testing.T) {
 	mix[plan.Water], mix[plan.Drink1] = 423, 390
 	p := c.Plan.Clone()
 	p.Rules.PerWeek, p.Steps[0].Sessions, p.Steps[0].Practise = record.Num(2, quantity.None), 4, ""
+	first := mix
+	first[plan.Water], first[plan.Drink1] = 300, 400
+	for slot := plan.Food1; slot.IsFood(); slot++ {
+		if c.Slots[slot].Product.ID == "generic.banana" {
+			first[slot] = 0.5
+		}
+	}
 	for i := range p.Options {
-		if p.Options[i].ID == habit.ID {
+		switch p.Options[i].ID {
+		case habit.ID:
 			p.Options[i] = c.WithMix(p.Options[i], mix)
+		case p.Steps[0].OptionID:
+			p.Options[i] = c.WithMix(p.Options[i], first)
 		}
 	}
 	step := h.open(t, p, c.Athlete, c.Basis)
+	o, _ = consult.OptionByID(p, o.ID)
 	got := text(step, o, false)
 	for _, must := range []string{
 		"What to practise", "From 18 May, 2 times a week: 120 mL less Water; 10 mL less Sports drink 6 %; ½ Banana more (half-time).",

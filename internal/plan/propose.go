@@ -61,7 +61,7 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 	h := p.hours(l)
 	c := proposal.Case{
 		Minutes: p.session.Minutes[l], LossML: p.basis.SweatRate.Value * h * 1000, LowML: p.basis.SweatRate.Low * h * 1000,
-		BreathML: p.basis.RespiratoryLH * h * 1000, MassKg: p.basis.Body.MassKg, Hidden: p.basis.Body.Hidden,
+		BreathML: p.basis.BreathLH() * h * 1000, MassKg: p.basis.Body.MassKg, Hidden: p.basis.Body.Hidden,
 		DeficitAim: p.limit, Light: p.session.Effort == fuel.Easy, Running: p.session.Running,
 		Stomach: b.Stomach, Confidence: b.Confidence, PastLowSodium: b.PastLowSodium, Gained: b.Gained, AsksLess: b.AsksLess,
 		NoFood: b.NoFood, NoMoreDrink: b.NoMoreDrink, NoNewDrink: b.NoNewDrink, Tested: b.Tested,

@@ -152,7 +152,7 @@ func TestDueLeadsThere(t *testing.T) {
 		t.Errorf("went %+v", *went)
 	}
 	all := strings.Join(apptest.Texts(w.Content()), "\n")
-	for _, part := range []string{"Sheet unfinished: Scrum session.", "due 27 April"} {
+	for _, part := range []string{"Sheet unfinished: Scrum session.", "due 4 May"} {
 		if !strings.Contains(all, part) {
 			t.Errorf("%q is not to be read", part)
 		}

@@ -132,8 +132,8 @@ func suggestion(t *testing.T, b *bench) {
 func threeSteps(t *testing.T, b *bench) {
 	t.Helper()
 	b.tab(part.TabSteps)
-	b.Fill("planner.rule.fluid", "100")
-	b.Fill("planner.rule.carbohydrate", "12")
+	b.Fill("planner.rule.fluid", "40")
+	b.Fill("planner.rule.carbohydrate", "5")
 	b.Fill("planner.event", "11.7.2026")
 	b.Click("planner.steps.build")
 	b.settle()
