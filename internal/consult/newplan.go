@@ -3,6 +3,7 @@ package consult
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"ebbwell/internal/plan"
@@ -175,30 +176,36 @@ func Offered(found proposal.Proposal, kind record.OptionKind) (mix plan.Mix, ok 
 	return mix, false
 }
 
-// chancesOf are the sport's chances to drink over the expected session.
+// chancesOf are the sport's chances to drink over the expected session: those of
+// the kind of session that its name speaks of, or the first of the sport.
 func chancesOf(p record.Plan, c Case) []record.Chance {
 	sports, err := plan.Sports()
-	if err != nil {
+	code := SportOf(p.Target.Sport).Chances
+	if err != nil || code == "" {
 		return nil // the table is embedded and read by a test
 	}
-	code := SportOf(p.Target.Sport).Chances
-	for _, s := range sports {
-		if s.Code != code || code == "" {
-			continue
+	var found *plan.Sport
+	for i := range sports {
+		named := strings.Contains(strings.ToLower(p.Target.SessionName), strings.ReplaceAll(sports[i].Session, "-", " "))
+		if sports[i].Code == code && (found == nil || named) {
+			found = &sports[i]
 		}
-		return RecordChances(p.ID, s.Chances(p.Target.Minutes.Or(0), c.Planner.Session().Heat))
 	}
-	return nil
+	if found == nil {
+		return nil
+	}
+	return RecordChances(p.ID, found.Chances(p.Target.Minutes.Or(0), c.Planner.Session().Heat))
 }
 
-// RecordChances turns chances as calculated into chances as kept.
+// RecordChances turns chances as calculated into chances as kept. A break for heat
+// that is in the list is one that is given.
 func RecordChances(planID record.ID, list []plan.Chance) []record.Chance {
 	var out []record.Chance
 	for i, ch := range list {
 		out = append(out, record.Chance{
 			Meta: record.Meta{ID: record.NewID()}, PlanID: planID, Order: i, Name: ch.Code,
 			AtMinute: record.Num(ch.Minute, quantity.Minute), Seconds: record.Num(ch.Seconds, quantity.Second),
-			CanEat: ch.CanEat, Maybe: ch.Certainty != plan.Certain,
+			CanEat: ch.CanEat, Maybe: ch.Certainty == plan.Maybe,
 		})
 	}
 	return out

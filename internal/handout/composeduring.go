@@ -39,6 +39,7 @@ func (k composer) during() During {
 		d.TotalMouthfuls += t.Mouthfuls
 	}
 	d.Total = pourable(d.Chances, len(d.Drinks), k.step(pourStep))
+	d.Bottles = k.levels()
 	return d
 }
 

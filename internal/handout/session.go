@@ -51,8 +51,22 @@ type During struct {
 	TotalFoods     []Portion
 	// Mouthful of this athlete; 0 when not weighed.
 	Mouthful quantity.Millilitres
+	// Bottles are what is poured into each, in the order they are drunk.
+	Bottles []BottleLevel
 	// Carbohydrate per hour that the plan gives; 0 leaves it out.
 	Carbohydrate quantity.GramsPerHour
+}
+
+// BottleLevel is how far a bottle is filled, and where it stands after a break
+// that everybody knows.
+type BottleLevel struct {
+	Name string
+	// Bottle counts the bottles of a drink from 1; 0 where there is one.
+	Bottle int
+	Fill   quantity.Millilitres
+	// By is the break; empty where nothing is said of it.
+	By   string
+	Left quantity.Millilitres
 }
 
 // Column is a drink.
@@ -260,10 +274,28 @@ func (p *Press) duringNote(d During, am amounts) string {
 	if d.Mouthful > 0 && len(d.Chances) > 0 {
 		parts = append(parts, p.say.Say("handout.during.mouthful", am.size(d.Mouthful)))
 	}
+	for _, b := range d.Bottles {
+		parts = append(parts, p.bottle(b, am))
+	}
 	if d.Carbohydrate > 0 {
 		parts = append(parts, p.say.Say("handout.during.carbohydrate", p.say.Amount(float64(d.Carbohydrate), quantity.Gram)))
 	}
 	return strings.Join(parts, " ")
+}
+
+// bottle says how far a bottle is filled and goes down.
+func (p *Press) bottle(b BottleLevel, am amounts) string {
+	name := am.product(b.Name)
+	if b.Bottle > 0 {
+		name = p.say.Say("handout.during.bottle", name, b.Bottle)
+	}
+	switch {
+	case b.By == "":
+		return p.say.Say("handout.during.fill", name, am.millilitres(b.Fill))
+	case b.Left == 0:
+		return p.say.Say("handout.during.empty", name, am.millilitres(b.Fill), am.typed(b.By))
+	}
+	return p.say.Say("handout.during.level", name, am.millilitres(b.Fill), am.typed(b.By), am.millilitres(b.Left))
 }
 
 // number writes a count; nothing for 0.

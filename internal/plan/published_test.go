@@ -239,7 +239,7 @@ func chanceRow(t testing.TB, r checked) float64 {
 		heat = Hot
 	}
 	for _, s := range sports(t) {
-		if s.Code == r.text("sport") {
+		if session := r.text("session"); s.Code == r.text("sport") && (session == "" || s.Session == session) {
 			list = append(list, s.Chances(100, heat)...)
 		}
 	}
