@@ -41,6 +41,13 @@ type BreakTimeline struct {
 	base
 	data   BreakData
 	labels []label
+	// OnDragged is told to what height, in the unit of the parts, the column of a stop
+	// is dragged, OnReleased when it is let go; nil where columns stand still.
+	OnDragged  func(stop int, to float64)
+	OnReleased func()
+	grip       columnGrip
+	// across and up are the scales as drawn last.
+	across, up scale
 }
 
 // NewBreakTimeline makes an empty line.
@@ -103,6 +110,7 @@ func (c *BreakTimeline) paintStops(at scale, ground float32) {
 	for _, s := range d.Stops {
 		up.to = max(up.to, total(s.Parts))
 	}
+	c.across, c.up = at, up
 	most := c.mostFit(at, bar)
 	for i, s := range d.Stops {
 		x, from := at.inside(s.Minute)-bar/2, 0.0

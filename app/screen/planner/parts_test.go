@@ -153,6 +153,37 @@ func TestMouthful(t *testing.T) {
 	}
 }
 
+// An amount typed or dragged at a break stands, the rest is filled around it; empty
+// again, it is worked out again.
+func TestAmountsAreSet(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.tab(part.TabBreaks)
+	sum := func() (ml int) {
+		for _, take := range b.v.Live.Take.Takes {
+			ml += take.ML
+		}
+		return ml
+	}
+	free, first := sum(), b.v.Live.Take.Takes[0].ML
+	b.Fill("planner.chance.1.amount", "40")
+	got := b.v.Live.Take.Takes[0]
+	if step := int(b.v.Live.Mouthful) + 5; got.ML == first || got.ML > 40+step || b.kept().Chances[0].Amount.Or(0) != 40 || sum() < free-2*step || sum() > free {
+		t.Errorf("set to 40 mL it has %d, in all %d of %d before", got.ML, sum(), free)
+	}
+	tab := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab)
+	tab.Drag(0, 437)
+	tab.Release()
+	most := b.v.Live.Take.Takes[0].Chance.MostML()
+	if at := b.kept().Chances[0].Amount.Or(0); at > most || at < most-5 || float64(b.v.Live.Take.Takes[0].ML) > most {
+		t.Errorf("dragged to 437 mL it is kept as %g of %g", at, most)
+	}
+	b.Fill("planner.chance.1.amount", "")
+	if got := b.v.Live.Take.Takes[0].ML; got != first || sum() != free {
+		t.Errorf("free again it has %d mL, before %d", got, first)
+	}
+}
+
 // Two sessions in a day: what is owed is carried over to the second.
 func TestDay(t *testing.T) {
 	b := begun(t)

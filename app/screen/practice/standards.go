@@ -41,7 +41,7 @@ func newStandards(v *View) *standards {
 		look.VBox(4, look.NewLabel(say("practice.deficit.for"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewFor(), look.Body, look.Ink)),
 		look.VBox(4, look.NewLabel(say("practice.deficit.against"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewAgainst(), look.Body, look.Ink)),
 		look.NewParagraph(say("practice.deficit.ends"), look.Note, look.Ink2))
-	s.body = scrolled(look.Panels(14, []look.Track{look.Share(6), look.Share(5)}, look.VBox(0, urine), look.VBox(14, s.method(), deficit)))
+	s.body = scrolled(look.Panels(14, []look.Track{look.Share(6), look.Share(5)}, look.VBox(0, urine), look.VBox(14, s.method(), s.breaks(), deficit)))
 	return s
 }
 
@@ -77,6 +77,27 @@ func (s *standards) method() fyne.CanvasObject {
 	return s.v.panel(b.Say("practice.method"), b.Say("practice.method.note"), toggle,
 		look.NewParagraph(b.Desk.Words.Say("practice.method.bias", b.Desk.Words.Number(evidence.UncorrectedBias, 2)), look.Note, look.Ink2))
 }
+
+// breaks is the choice how far a schedule fills them.
+func (s *standards) breaks() fyne.CanvasObject {
+	b := s.v.b
+	toggle := b.Toggle("", "practice.breaks", b.Options("practice.breaks.", breaksFull, breaksComfortable), bind.Word[record.Practice]{
+		Get: func(p record.Practice) string {
+			if p.Settings.ComfortableOnly {
+				return breaksComfortable
+			}
+			return breaksFull
+		},
+		Set: func(p *record.Practice, key string) { p.Settings.ComfortableOnly = key == breaksComfortable },
+	})
+	return s.v.panel(b.Say("practice.breaks"), b.Say("practice.breaks.note"), toggle)
+}
+
+// How far a schedule fills breaks.
+const (
+	breaksFull        = "full"
+	breaksComfortable = "comfortable"
+)
 
 // The methods of the sweat rate.
 const (

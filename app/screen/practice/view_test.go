@@ -60,6 +60,22 @@ func TestMethodIsKept(t *testing.T) {
 	}
 }
 
+// How far breaks are filled is one for the practice, and the desk knows it.
+func TestBreaksAreKept(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	v, _ := open(t, d, PartStandards)
+	toggle := v.b.Field("practice.breaks").Field.(*field.Toggle)
+	if toggle.Chosen() != breaksFull {
+		t.Errorf("at first it is %q", toggle.Chosen())
+	}
+	for _, key := range []string{breaksComfortable, breaksFull} {
+		toggle.OnChosen(key)
+		if only := key == breaksComfortable; kept(t, d).Settings.ComfortableOnly != only || d.Calculate().Settings.ComfortableOnly != only {
+			t.Errorf("%s is not kept", key)
+		}
+	}
+}
+
 func TestHouseIsKept(t *testing.T) {
 	d, _ := apptest.Desk(t)
 	v, w := open(t, d, "")

@@ -31,6 +31,7 @@ type BreaksTab struct {
 	change   *fyne.Container
 	Trouble  *look.Paragraph
 	box      *fyne.Container
+	grip     dragged
 }
 
 // scheduleRoom is kept for what is said of the breaks, px at 100 % text, so that
@@ -40,6 +41,7 @@ const scheduleRoom float32 = 40
 // New makes the panel of the chances to drink.
 func New(v *part.Plan) part.Part {
 	t := &BreaksTab{v: v, picture: chart.NewBreakTimeline(), rows: newChanceRows(v)}
+	t.picture.OnDragged, t.picture.OnReleased = t.Drag, t.Release
 	h, say := v.Desk.Host, v.Speaker.Say
 	t.Words, t.mouthful = look.NewParagraph("", look.Body, look.Ink), look.NewLabel("", look.Body, look.Ink2).Shorten()
 	t.Trouble = look.NewParagraph("", look.Note, look.Ink)
