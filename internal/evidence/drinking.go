@@ -78,8 +78,8 @@ func drinkingEntries() []Entry {
 		{ID: "after.low", Value: RestoreLow, Unit: quantity.LitrePerKilogram, Source: mccartney, Sure: Read},
 		{ID: "after.high", Value: RestoreHigh, Unit: quantity.LitrePerKilogram, Source: mccartney, Sure: Read},
 		{ID: "after.soon", Value: RestoreSoon, Unit: h, Source: mccartney, Sure: Read},
-		{ID: "after.within", Value: RestoreWithin, Unit: h, Source: german, Sure: Read},
-		{ID: "after.anyway", Value: RestoreAnyway, Unit: quantity.PerCent, Source: german, Sure: Read},
+		{ID: "after.within", Value: RestoreWithin, Unit: h, Source: german, Sure: Memory},
+		{ID: "after.anyway", Value: RestoreAnyway, Unit: quantity.PerCent, Source: german, Sure: Memory},
 		{ID: "loss.guessed", Value: EstimatedMisses, Unit: quantity.PerCent, Source: oneal, Sure: Read},
 	}
 }

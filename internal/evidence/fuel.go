@@ -19,16 +19,18 @@ const (
 
 // Sources and strength of carbohydrate.
 const (
-	OneSourceHigh         = 60.0 // g/h from glucose alone
-	FructoseToGlucoseLow  = 0.5  // g per g: 2 to 1
-	FructoseToGlucoseHigh = 0.8  // g per g: 1 to 0.8
-	StrengthLow           = 4.0  // g per 100 mL
-	StrengthHigh          = 8.0  // g per 100 mL, emptying slows above it
-	GutTrainingDose       = 30.0 // g at a time
-	GutTrainingEvery      = 20.0 // min
-	GutTrainingLess       = 60.0 // % fewer symptoms after two weeks
-	GutTrainingReview     = 47.0 // % fewer symptoms, review
-	IntakeOverstated      = 31.0 // % carbohydrate overstated by questionnaire
+	OneSourceHigh         = 60.0  // g/h from glucose alone
+	FructoseToGlucoseLow  = 0.5   // g per g: 2 to 1
+	FructoseToGlucoseHigh = 0.8   // g per g: 1 to 0.8
+	StrengthLow           = 4.0   // g per 100 mL
+	StrengthHigh          = 8.0   // g per 100 mL, emptying slows above it
+	GutTrainingDose       = 30.0  // g at a time
+	GutTrainingEvery      = 20.0  // min
+	GutTrainingLess       = 60.0  // % fewer symptoms after two weeks
+	GutTrainingReview     = 47.0  // % fewer symptoms, review
+	GutTrainingWeeks      = 2.0   // weeks at the aim's dose
+	StudiedHigh           = 120.0 // g/h, trials in trained athletes with gut training; not advised
+	IntakeOverstated      = 31.0  // % carbohydrate overstated by questionnaire
 )
 
 // Carbohydrate before and after.
@@ -111,13 +113,15 @@ func sourceEntries() []Entry {
 		{ID: "fuel.one-source", Value: OneSourceHigh, Unit: quantity.GramPerHour, Source: jeukendrup, Sure: Second},
 		{ID: "fuel.fructose-ratio.low", Value: FructoseToGlucoseLow, Source: jeukendrup, Sure: Memory},
 		{ID: "fuel.fructose-ratio.high", Value: FructoseToGlucoseHigh, Source: jeukendrup, Sure: Memory},
-		{ID: "drink.strength.low", Value: StrengthLow, Unit: gPer100, Source: emptying, Sure: Read},
-		{ID: "drink.strength.high", Value: StrengthHigh, Unit: gPer100, Source: emptying, Sure: Read},
+		{ID: "drink.strength.low", Value: StrengthLow, Unit: gPer100, Source: emptying, Sure: Memory},
+		{ID: "drink.strength.high", Value: StrengthHigh, Unit: gPer100, Source: emptying, Sure: Memory},
 		{ID: "gut-training.dose", Value: GutTrainingDose, Unit: quantity.Gram, Source: costa, Sure: Read},
 		{ID: "gut-training.every", Value: GutTrainingEvery, Unit: quantity.Minute, Source: costa, Sure: Read},
+		{ID: "gut-training.weeks", Value: GutTrainingWeeks, Unit: "weeks", Source: costa, Sure: Read},
+		{ID: "fuel.studied.high", Value: StudiedHigh, Unit: quantity.GramPerHour, Source: studied(), Sure: Memory},
 		{ID: "gut-training.less", Value: GutTrainingLess, Unit: quantity.PerCent, Source: costa, Sure: Read},
-		{ID: "gut-training.review", Value: GutTrainingReview, Unit: quantity.PerCent, Source: martinez, Sure: Read},
-		{ID: "intake.overstated", Value: IntakeOverstated, Unit: quantity.PerCent, Source: wardenaar, Sure: Read},
+		{ID: "gut-training.review", Value: GutTrainingReview, Unit: quantity.PerCent, Source: martinez, Sure: Memory},
+		{ID: "intake.overstated", Value: IntakeOverstated, Unit: quantity.PerCent, Source: wardenaar, Sure: Memory},
 	}
 }
 
@@ -170,6 +174,11 @@ func soluteEntries() []Entry {
 // acsmNutrition2016 is the joint position on nutrition and athletic performance.
 func acsmNutrition2016() Citation {
 	return Citation{Short: "ACSM/AND/DC 2016", Full: "Thomas, Erdman, Burke 2016, Medicine and Science in Sports and Exercise 48:543"}
+}
+
+// studied are the trials of more carbohydrate than is advised.
+func studied() Citation {
+	return Citation{Short: "Viribay 2020; Hearris 2022; Podlogar & Wallis 2022", Full: "Viribay et al. 2020; Hearris et al. 2022; Podlogar, Wallis 2022, Sports Medicine 52(S1):5"}
 }
 
 // commonPractice marks what practitioners do without a source.

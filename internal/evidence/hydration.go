@@ -158,13 +158,13 @@ func oxygenEntries() []Entry {
 func deficitEntries() []Entry {
 	own := ownProposal()
 	goulet := Citation{Short: "Goulet 2013", Full: "Goulet 2013, British Journal of Sports Medicine 47:679"}
-	james := Citation{Short: "James et al. 2019", Full: "James et al. 2019, blinded trials of hydration in the heat"}
+	james := Citation{Short: "James et al. 2019", Full: "James et al. 2019, Sports Medicine 49(S2):103, a review of methods"}
 	pc := quantity.PerCent
 	return []Entry{
 		{ID: "deficit.aim", Value: DeficitAim, Unit: pc, Source: acsmFluid2007(), Sure: Read},
 		{ID: "deficit.view.self-paced", Value: DeficitSelfPaced, Unit: pc, Source: goulet, Sure: Read},
-		{ID: "deficit.view.heat.low", Value: DeficitHarmHeatLow, Unit: pc, Source: james, Sure: Read},
-		{ID: "deficit.view.heat.high", Value: DeficitHarmHeatHigh, Unit: pc, Source: james, Sure: Read},
+		{ID: "deficit.view.heat.low", Value: DeficitHarmHeatLow, Unit: pc, Source: james, Sure: Memory},
+		{ID: "deficit.view.heat.high", Value: DeficitHarmHeatHigh, Unit: pc, Source: james, Sure: Memory},
 		{ID: "deficit.aim.hot", Value: DeficitAimHot, Unit: pc, Source: own, Sure: Proposal},
 		{ID: "deficit.aim.mild.low", Value: DeficitAimMildLow, Unit: pc, Source: own, Sure: Proposal},
 		{ID: "deficit.aim.mild.high", Value: DeficitAimMildHigh, Unit: pc, Source: own, Sure: Proposal},

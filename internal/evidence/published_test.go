@@ -34,3 +34,26 @@ func spoken(f Field, x float64) string {
 	}
 	return "questioned"
 }
+
+// TestPublishedStatements: every statement has a row with its standing, and none
+// stands higher than it was read.
+func TestPublishedStatements(t *testing.T) {
+	seen := map[string]bool{}
+	published.Walk(t, "statements", map[string]published.Model{
+		"standing": func(in published.In) any {
+			for _, s := range Statements() {
+				if s.ID == in.Text("id") {
+					seen[s.ID] = true
+					return map[Sureness]string{Second: "quoted in a second text", Memory: "not checked against the source"}[s.Sure]
+				}
+			}
+			t.Fatalf("no statement %q", in.Text("id"))
+			return nil
+		},
+	})
+	for _, s := range Statements() {
+		if !seen[s.ID] {
+			t.Errorf("%s has no row", s.ID)
+		}
+	}
+}

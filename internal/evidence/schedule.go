@@ -140,7 +140,7 @@ func stepEntries() []Entry {
 		{ID: "step.clear-days.low", Value: StepClearDaysLow, Unit: "d", Source: practice, Sure: Practice},
 		{ID: "step.clear-days.high", Value: StepClearDaysHigh, Unit: "d", Source: practice, Sure: Practice},
 		{ID: "goals.at-once", Value: GoalsAtOnce, Source: brauer, Sure: Derived},
-		{ID: "goals.too-many", Value: GoalsTooMany, Source: brauer, Sure: Read},
+		{ID: "goals.too-many", Value: GoalsTooMany, Source: brauer, Sure: Memory},
 		{ID: "confidence.enough", Value: ConfidenceEnough, Source: interview, Sure: Memory},
 		{ID: "step.smaller", Value: SmallerStepShare, Unit: pc, Source: own, Sure: Proposal},
 	}

@@ -39,6 +39,7 @@ const (
 func uncertaintyEntries() []Entry {
 	own := ownProposal()
 	hayden := Citation{Short: "Hayden 2004", Full: "Hayden et al. 2004, European Journal of Applied Physiology 91:748"}
+	ours := Citation{Short: "our proposal after Smith et al. 2021", Full: "proposed by this program from the 0.15 L/h of Smith, Bello, Price 2021, Nutrients 13:1807 (13 athletes), over the mean rate of 1.21 L/h of Baker 2017, Sports Medicine 47(S1):111"}
 	smith := Citation{Short: "Smith et al. 2021", Full: "Smith, Bello, Price 2021, Nutrients 13:1807"}
 	return []Entry{
 		{ID: "uncertainty.coverage-factor", Value: CoverageFactor, Source: jcgm100(), Sure: Read},
@@ -54,7 +55,7 @@ func uncertaintyEntries() []Entry {
 		{ID: "uncertainty.duration", Value: DurationU, Unit: quantity.Minute, Source: own, Sure: Proposal},
 		{ID: "uncertainty.narrowing-worth", Value: NarrowingWorth, Source: own, Sure: Proposal},
 		{ID: "uncertainty.exact-times", Value: ExactTimesRemain, Source: own, Sure: Proposal},
-		{ID: "day-to-day.rate.cv", Value: DayToDayRateCV, Source: smith, Sure: Derived},
+		{ID: "day-to-day.rate.cv", Value: DayToDayRateCV, Source: ours, Sure: Proposal},
 		{ID: "day-to-day.rate", Value: DayToDayRate, Unit: quantity.LitrePerHour, Source: smith, Sure: Read},
 		{ID: "day-to-day.rate.laboratory-cv", Value: LaboratoryRateCV, Source: hayden, Sure: Read},
 		{ID: "day-to-day.sodium.cv", Value: LocalSodiumCV, Source: hayden, Sure: Read},

@@ -55,6 +55,7 @@ const (
 	FuelMiddle    = "fuel.middle"     // 1-2.5 h
 	FuelLong      = "fuel.long"       // glucose with fructose above 60 g/h
 	FuelStopStart = "fuel.stop-start" // hard intermittent play, common practice
+	FuelStudied   = "fuel.studied"    // trials above the advice, not advised
 
 	DrinkStrength      = "drink.strength"
 	SportsDrinkOsmotic = "osmolality.sports-drink"
@@ -86,6 +87,47 @@ func CarbohydrateAlternatives(minutes float64, effort Effort, intermittent bool)
 			"fuel.stop-start.low", "fuel.stop-start.high", evidence.Practice)}
 	}
 	return nil
+}
+
+// Studied is what trials went up to above the advice, g/h, in sessions long enough
+// for the most that is advised: in trained athletes whose gut was trained. It is
+// said, and never an aim. ok is false for shorter sessions.
+func Studied(minutes float64) (a Advice, ok bool) {
+	if !(minutes > evidence.FuelLongAbove) {
+		return Advice{}, false
+	}
+	return perHour(FuelStudied, evidence.FuelLongHigh, evidence.StudiedHigh, "fuel.long.high", "fuel.studied.high", evidence.Memory), true
+}
+
+// GutWeek is a week of training the gut for a carbohydrate rate.
+type GutWeek struct {
+	// GramsHour is what is taken in the week's sessions, g/h, as Dose every so
+	// many minutes.
+	GramsHour, Dose, Every float64
+	// Holds is true in the weeks at the aim.
+	Holds bool
+}
+
+// GutTraining is the way from a carbohydrate rate that is tolerated to an aim,
+// g/h, as a plan of weeks: up by at most 15 g/h a week, taken every 20 min, then
+// two weeks at the aim. The spacing and the two weeks are those of Costa et al.
+// 2017 (30 g every 20 min); the weekly rise is common practice. It is empty where
+// the aim is not above what is tolerated.
+func GutTraining(tolerated, aim float64) []GutWeek {
+	var weeks []GutWeek
+	if !(aim > tolerated) || math.IsInf(aim, 0) || tolerated < 0 {
+		return nil
+	}
+	add := func(rate float64, holds bool) {
+		weeks = append(weeks, GutWeek{GramsHour: rate, Dose: rate * evidence.GutTrainingEvery / 60, Every: evidence.GutTrainingEvery, Holds: holds})
+	}
+	for rate := tolerated + evidence.StepFuelHigh; rate < aim; rate += evidence.StepFuelHigh {
+		add(rate, false)
+	}
+	for range int(evidence.GutTrainingWeeks) {
+		add(aim, true)
+	}
+	return weeks
 }
 
 func perHour(code string, low, high float64, lowID, highID string, sure evidence.Sureness) Advice {

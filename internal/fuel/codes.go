@@ -4,7 +4,7 @@ package fuel
 // that a catalogue of texts can be held against it.
 func Codes() []string {
 	return []string{
-		FuelNone, FuelRinse, FuelMiddle, FuelLong, FuelStopStart,
+		FuelNone, FuelRinse, FuelMiddle, FuelLong, FuelStopStart, FuelStudied,
 		BeforeEarly, BeforeLate, BeforeOther, DuringStart, FuelBefore,
 		AfterGain, AfterNone, AfterSoon, AfterDay, AfterLarge, AfterMeals, FuelAfter, FuelAsUsual,
 		DrinkStrength, SportsDrinkOsmotic,

@@ -55,3 +55,39 @@ func TestCodesAreComplete(t *testing.T) {
 		}
 	}
 }
+
+// Above the advice stands what was studied, in long sessions only; it is no advice.
+func TestStudiedIsNoAdvice(t *testing.T) {
+	if _, ok := Studied(150); ok {
+		t.Error("said of a session of 150 min")
+	}
+	a, ok := Studied(180)
+	advised := CarbohydrateDuring(180, Hard)
+	if !ok || a.Range.High != 120 || a.Sure != evidence.Memory || advised.Range.High != 90 {
+		t.Errorf("studied %+v, advised %+v", a, advised)
+	}
+}
+
+// The weeks rise by at most 15 g/h and end with two at the aim, in doses of every
+// 20 min: 90 g/h is 30 g each time (Costa et al. 2017).
+func TestGutTrainingWeeks(t *testing.T) {
+	for _, c := range []struct {
+		from, aim float64
+		weeks     int
+	}{{45, 90, 4}, {22, 60, 4}, {60, 60, 0}, {70, 60, 0}, {59, 60, 2}} {
+		list := GutTraining(c.from, c.aim)
+		if len(list) != c.weeks {
+			t.Fatalf("%g to %g: %d weeks, want %d", c.from, c.aim, len(list), c.weeks)
+		}
+		at := c.from
+		for i, w := range list {
+			if w.GramsHour-at > evidence.StepFuelHigh+1e-9 || w.GramsHour > c.aim || w.Dose*60/w.Every != w.GramsHour || w.Holds != (i >= len(list)-2) {
+				t.Errorf("%g to %g, week %d: %+v after %g", c.from, c.aim, i+1, w, at)
+			}
+			at = w.GramsHour
+		}
+	}
+	if list := GutTraining(45, 90); list[len(list)-1].Dose != 30 {
+		t.Errorf("90 g/h is %g g each time", list[len(list)-1].Dose)
+	}
+}

@@ -82,7 +82,7 @@ func (b *bottling) cut(drinks []int, ml [Drinks]float64, ends *[Drinks]int) {
 
 // notCarried marks chances that cannot carry a drink, beyond any strain that can
 // be borne.
-const notCarried = 1e6
+const notCarried = 1000 * 1000
 
 // strain is how much more than even the chances between two places of the order
 // have to be filled with so many mL.

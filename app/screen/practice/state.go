@@ -35,10 +35,12 @@ func parts() []string {
 type threshold struct {
 	entry evidence.Entry
 	what  string
+	// says is true for a statement, which has no figure.
+	says bool
 }
 
-// thresholdsOf words every entry of the evidence: what was published first, the
-// limits of what can be typed last.
+// thresholdsOf words every entry of the evidence: what was published first, then
+// what is said without a figure, the limits of what can be typed last.
 func thresholdsOf(w *words.Words) []threshold {
 	var list, limits []threshold
 	for _, e := range evidence.All() {
@@ -52,7 +54,18 @@ func thresholdsOf(w *words.Words) []threshold {
 		}
 		list = append(list, threshold{entry: e, what: what})
 	}
+	for _, s := range evidence.Statements() {
+		list = append(list, threshold{entry: evidence.Entry{ID: s.ID, Source: s.Source, Sure: s.Sure}, what: w.Say("statement." + s.ID), says: true})
+	}
 	return append(list, limits...)
+}
+
+// value writes the figure; a statement has none.
+func (t threshold) value(w *words.Words) string {
+	if t.says {
+		return ""
+	}
+	return amount(w, t.entry)
 }
 
 // limitOf reads the id of an input limit: "limit.body mass.warn.high" is the

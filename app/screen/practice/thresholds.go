@@ -57,7 +57,7 @@ func (t *thresholds) fill() {
 	rows := make([][]look.Cell, len(t.shown))
 	for i, line := range t.shown {
 		rows[i] = []look.Cell{
-			{Text: line.what}, {Text: amount(w, line.entry)}, {Text: line.entry.Source.Short, Tone: look.Ink2},
+			{Text: line.what}, {Text: line.value(w)}, {Text: line.entry.Source.Short, Tone: look.Ink2},
 			{Text: desk.Sureness(w, line.entry.Sure), Tone: look.Ink2},
 		}
 	}
@@ -76,7 +76,10 @@ func (t *thresholds) detail() {
 		return
 	}
 	e := t.shown[i].entry
-	t.what.SetText(w.Say("practice.thresholds.is", t.shown[i].what, amount(w, e)))
+	t.what.SetText(t.shown[i].what)
+	if !t.shown[i].says {
+		t.what.SetText(w.Say("practice.thresholds.is", t.shown[i].what, amount(w, e)))
+	}
 	text := w.Say("practice.thresholds.from", e.Source.Full, desk.Sureness(w, e.Sure))
 	if e.Valid != (quantity.Range{}) {
 		text += " " + w.Say("practice.thresholds.valid", figure(w, e.Valid.Low), figure(w, e.Valid.High))

@@ -1,12 +1,15 @@
 package session
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
@@ -22,7 +25,10 @@ type aimsForm struct {
 	sodium *look.Form
 	// other takes another range in use, words beside it.
 	other *field.Link
-	box   *fyne.Container
+	// gut is what was studied above the advice, and the weeks of gut training on
+	// the way to the aim.
+	gut *look.Paragraph
+	box *fyne.Container
 }
 
 // aimField is one end of what is aimed at.
@@ -39,6 +45,7 @@ func NewAimsForm(v *part.Plan) *aimsForm {
 	say := v.Speaker.Say
 	f.other = field.NewLink(v.Desk.Host, "planner.aim.other", "", f.takeOther)
 	f.other.SetStyle(look.Body)
+	f.gut = look.NewParagraph("", look.Note, look.Ink2)
 	low := func(b plan.Bound) (float64, bool) { return b.Low, !b.On }
 	high := func(b plan.Bound) (float64, bool) { return b.High, !b.On }
 	entries := []look.Entry{
@@ -53,7 +60,7 @@ func NewAimsForm(v *part.Plan) *aimsForm {
 		f.entry("sodium.low", evidence.AimSodium, quantity.MilligramPerHour, func(p *record.Aims) *record.Number { return &p.SodiumLow }, func(a plan.Aim) (float64, bool) { return low(a.Sodium) }),
 		f.entry("sodium.high", evidence.AimSodium, quantity.MilligramPerHour, func(p *record.Aims) *record.Number { return &p.SodiumHigh }, func(a plan.Aim) (float64, bool) { return high(a.Sodium) }))
 	f.box = look.VBox(8, look.NewLabel(say("planner.aims"), look.Strong, look.Ink), look.NewParagraph(say("planner.aims.note"), look.Note, look.Ink2),
-		part.NewForm(entries...), f.sodium, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)))
+		part.NewForm(entries...), f.sodium, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)), f.gut)
 	return f
 }
 
@@ -82,6 +89,31 @@ func (f *aimsForm) Open() {
 		f.other.SetText(f.v.Speaker.Say("planner.aim.other", f.v.Speaker.Words.Between(a.Range, 0), f.v.Speaker.Say(a.Code), f.v.Speaker.Say("sure."+string(a.Sure))))
 	}
 	look.ShowIf(f.other, ok && f.v.Now.Draft())
+	text := f.gutWords()
+	f.gut.SetText(text)
+	look.ShowIf(f.gut, text != "")
+}
+
+// gutWords say what was studied above the advice, and how the gut is trained from
+// the habit's carbohydrate to the least that is aimed at.
+func (f *aimsForm) gutWords() string {
+	sp, c := f.v.Speaker, f.v.Now.PlanCase
+	var lines []string
+	if a, ok := fuel.Studied(c.Planner.Session().Minutes[plan.Expected]); ok {
+		lines = append(lines, sp.Say("planner.aim.studied", sp.Words.Number(a.Range.High, 0), sp.Say(a.Code), sp.Say("sure."+string(a.Sure))))
+	}
+	habit, has := consult.OptionOf(c.Plan, record.OptionHabit)
+	if aim := c.Planner.Aim().Carbohydrate; has && aim.On {
+		from := c.Planner.Evaluate(plan.Expected, c.MixOf(habit)).Carbohydrate.TotalGH
+		weeks := fuel.GutTraining(from, aim.Low)
+		if len(weeks) > 0 {
+			lines = append(lines, sp.Say("planner.aim.gut", sp.Words.Number(from, 0), sp.Words.Number(aim.Low, 0)))
+		}
+		for i, w := range weeks {
+			lines = append(lines, sp.Say("planner.aim.gut.week", sp.Words.Number(float64(i+1), 0), sp.Words.Number(w.GramsHour, 0), sp.Words.Number(w.Dose, 0), sp.Words.Number(w.Every, 0)))
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 // OtherAdvice is another range of carbohydrate in use for such a session.
