@@ -36,7 +36,7 @@ func layers() [][]string {
 		{"app/kit/field", "app/kit/chart"},
 		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
 		{"internal/demo"},
-		{"internal/store", "internal/handout", "internal/exchange"},
+		{"internal/store", "internal/store/large", "internal/handout", "internal/exchange"},
 		{"internal/consult"},
 		{"internal/care"},
 		{"internal/record"},
@@ -52,7 +52,10 @@ func layers() [][]string {
 
 // helpers lists the packages that only tests, and each other, may import.
 func helpers() []string {
-	return []string{"app/apptest", "app/kit/field/drive", "app/kit/keep/clock", "app/kit/look/golden", "app/apptest/inspect", "internal/golden", "internal/handout/pdfread", "internal/published"}
+	return []string{
+		"app/apptest", "app/kit/field/drive", "app/kit/keep/clock", "app/kit/look/golden", "app/apptest/inspect", "internal/golden",
+		"internal/handout/pdfread", "internal/store/large", "internal/published",
+	}
 }
 
 // reserved says which folders alone may import a package from outside, or

@@ -22,6 +22,24 @@ func (s *Store) TripsOf(ctx context.Context, athlete record.ID) ([]record.Trip, 
 	})
 }
 
+// TravellerNames are the names of all athletes who are on a trip.
+func (s *Store) TravellerNames(ctx context.Context) (map[record.ID]string, error) {
+	names := map[record.ID]string{}
+	err := s.read(ctx, "list travellers", func(tx *gorm.DB) error {
+		var lines []struct {
+			ID   record.ID
+			Name string
+		}
+		err := tx.Table("athletes").Distinct("athletes.id", "athletes.name").Joins("JOIN travellers ON travellers.athlete_id = athletes.id").
+			Where("athletes.deleted_at IS NULL AND travellers.deleted_at IS NULL").Find(&lines).Error
+		for _, l := range lines {
+			names[l.ID] = l.Name
+		}
+		return err
+	})
+	return names, err
+}
+
 // newestFirst sorts by when a record was made.
 func newestFirst(db *gorm.DB) *gorm.DB { return db.Order("created_at DESC, id DESC") }
 

@@ -36,14 +36,11 @@ func NewList(d *desk.Desk) (*List, error) {
 	if err != nil {
 		return nil, fmt.Errorf("list the trips: %w", err)
 	}
-	athletes, err := d.Store.Athletes(context.Background())
+	names, err := d.Store.TravellerNames(context.Background())
 	if err != nil {
 		return nil, fmt.Errorf("list the travellers: %w", err)
 	}
-	v := &List{desk: d, sp: heat.Speaker{Speaker: d.Speaker(false)}, trips: inOrder(trips, d.Today()), names: map[record.ID]string{}}
-	for _, a := range athletes {
-		v.names[a.ID] = a.Name
-	}
+	v := &List{desk: d, sp: heat.Speaker{Speaker: d.Speaker(false)}, trips: inOrder(trips, d.Today()), names: names}
 	say := d.Words.Say
 	v.add = field.NewButton(d.Host, "trips.new", say("trips.new"), field.Primary, v.begin)
 	if len(trips) == 0 {

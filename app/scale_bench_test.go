@@ -1,0 +1,256 @@
+package app
+
+import (
+	"context"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/demo"
+	"ebbwell/internal/store"
+	"ebbwell/internal/store/large"
+)
+
+// The benchmarks of a large practice hold each list against two peers of the
+// same run: the sqlite3 command that answers the same questions from the same
+// file, and the same screen of the practice it was grown from. The limit of a
+// list is twice the command's time and one screenful of drawing, which is what
+// the small practice takes; "of-limit" is to be 1 or less.
+
+// scale is a small practice and a large one made of it.
+type scale struct{ small, large string }
+
+// growth is what makes 10,000 athletes and 60,000 tests of the invented
+// practice, and some more.
+func growth() large.Copies { return large.Copies{Sessions: 3, Athletes: 1250} }
+
+// newScale makes both practices.
+func newScale(b *testing.B) scale {
+	b.Helper()
+	s := scale{small: b.TempDir(), large: b.TempDir()}
+	w := apptest.Words(b)
+	for _, dir := range []string{s.small, s.large} {
+		opened, err := store.Open(dir, store.Options{Clock: apptest.Now})
+		if err != nil {
+			b.Fatal(err)
+		}
+		err = demo.Fill(context.Background(), opened, apptest.Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w)})
+		if err != nil {
+			b.Fatal(err)
+		}
+		if err := opened.Close(); err != nil {
+			b.Fatal(err)
+		}
+	}
+	if err := large.Grow(databaseIn(s.large), growth()); err != nil {
+		b.Fatal(err)
+	}
+	return s
+}
+
+// databaseIn is the database in a data folder.
+func databaseIn(dir string) string { return filepath.Join(dir, "ebbwell.db") }
+
+// started is a program on a data folder, in a window.
+type started struct {
+	shell  *Shell
+	window fyne.Window
+}
+
+// startOn starts the program, and draws what it shows first.
+func startOn(b *testing.B, dir string) started {
+	b.Helper()
+	w := test.NewTempWindow(b, nil)
+	w.SetPadded(false)
+	w.Resize(fyne.NewSize(1366, 768))
+	s := NewShell(test.NewTempApp(b), w, apptest.Words(b), Options{Dir: dir, Now: apptest.Now, Beside: desk.Inline{}, OnWindow: func(do func()) { do() }})
+	s.Start()
+	if s.Program() == nil {
+		b.Fatalf("it did not open: %q", said(w.Content()))
+	}
+	w.Canvas().Capture()
+	return started{s, w}
+}
+
+// stop closes the program.
+func (x started) stop(b *testing.B) {
+	b.Helper()
+	if err := x.shell.Close(); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// taking measures f.
+func taking(f func()) time.Duration {
+	begin := time.Now()
+	f()
+	return time.Since(begin)
+}
+
+// command is how long the sqlite3 command takes to answer questions from a
+// file; ok is false where there is no such command.
+func command(b *testing.B, dir, questions string) (took time.Duration, ok bool) {
+	b.Helper()
+	path, err := exec.LookPath("sqlite3")
+	if err != nil {
+		return 0, false
+	}
+	return taking(func() {
+		c := exec.Command(path, "-readonly", databaseIn(dir), questions)
+		out, err := os.Create(os.DevNull)
+		if err != nil {
+			b.Fatal(err)
+		}
+		c.Stdout = out
+		if err := c.Run(); err != nil {
+			b.Fatalf("%s: %v", questions, err)
+		}
+		if err := out.Close(); err != nil {
+			b.Fatal(err)
+		}
+	}), true
+}
+
+// newest asks for the count and the newest test of every athlete.
+const newest = `SELECT athlete_id, COUNT(*), MAX(date || ' ' || start || ' ' || id || ' ' || state) AS last FROM tests WHERE deleted_at IS NULL GROUP BY athlete_id`
+
+// people asks for what a list shows of all athletes.
+const people = `SELECT id, name, sport, position, born, mass_hidden, changed_at FROM athletes WHERE deleted_at IS NULL ORDER BY name, id;
+SELECT m.athlete_id, g.name FROM memberships m JOIN groups g ON g.id = m.group_id WHERE m.deleted_at IS NULL AND g.deleted_at IS NULL ORDER BY g.name;
+SELECT athlete_id, kind FROM flags WHERE deleted_at IS NULL ORDER BY id;
+SELECT id, athlete_id, name, review FROM plans WHERE deleted_at IS NULL AND state = 'agreed' AND COALESCE(basis_stop_id, '') = '' ORDER BY agreed_at, id;
+SELECT s.plan_id, s.state FROM steps s JOIN plans p ON p.id = s.plan_id WHERE p.state = 'agreed' AND s.deleted_at IS NULL ORDER BY s.position, s.id;
+WITH n AS (` + newest + `) SELECT f.record, f.line_rate, f.line_ranged FROM n JOIN frozen f ON f.kind = 'test'
+AND f.record = substr(n.last, 18, length(n.last) - 24) WHERE n.last LIKE '% closed' ORDER BY f.record, f.number;
+` + newest + ";"
+
+// unfinished asks for the open sheets of all athletes.
+const unfinished = `SELECT id, athlete_id, date, start, state FROM tests WHERE deleted_at IS NULL AND state IN ('open', 'waiting')
+AND athlete_id IN (SELECT id FROM athletes WHERE deleted_at IS NULL) ORDER BY date DESC, start DESC, id DESC;`
+
+// trips asks for all trips.
+const trips = `SELECT * FROM trips WHERE deleted_at IS NULL; SELECT * FROM travellers WHERE deleted_at IS NULL; SELECT * FROM stops WHERE deleted_at IS NULL;
+SELECT DISTINCT a.id, a.name FROM athletes a JOIN travellers t ON t.athlete_id = a.id WHERE a.deleted_at IS NULL AND t.deleted_at IS NULL;`
+
+// BenchmarkLarge holds a practice of 10,000 athletes and 60,000 tests against
+// its peers.
+func BenchmarkLarge(b *testing.B) {
+	s := newScale(b)
+	b.Run("start", func(b *testing.B) { benchmarkStart(b, s) })
+	few, many := startOn(b, s.small), startOn(b, s.large)
+	defer few.stop(b)
+	defer many.stop(b)
+	open := func(x started, p desk.Place) {
+		x.shell.Program().Open(p)
+		x.window.Canvas().Capture()
+	}
+	search := func(x started) {
+		apptest.Type(b, x.window, "roster.search", "rav")
+		x.window.Canvas().Capture()
+		apptest.Type(b, x.window, "roster.search", "")
+	}
+	for _, one := range []struct {
+		name, questions string
+		do              func(started)
+	}{
+		{"list", people, func(x started) { open(x, desk.Place{Screen: desk.Athletes}) }},
+		{"search", "SELECT id, name FROM athletes WHERE deleted_at IS NULL AND name LIKE '%rav%' ORDER BY name;", search},
+		{"testday", people + unfinished, func(x started) { open(x, desk.Place{Screen: desk.TestDay}) }},
+		{"trips", trips, func(x started) { open(x, desk.Place{Screen: desk.Trips}) }},
+	} {
+		b.Run(one.name, func(b *testing.B) {
+			if one.name == "search" {
+				open(few, desk.Place{Screen: desk.Athletes})
+				open(many, desk.Place{Screen: desk.Athletes})
+			}
+			var tookSmall, tookLarge, tookCommand time.Duration
+			there := true
+			for b.Loop() {
+				tookSmall += taking(func() { one.do(few) })
+				tookLarge += taking(func() { one.do(many) })
+				var took time.Duration
+				if took, there = command(b, s.large, one.questions); there {
+					tookCommand += took
+				}
+			}
+			report(b, tookLarge, tookSmall, tookCommand, there)
+		})
+	}
+}
+
+// report prints a list beside its peers; without the command there is no limit,
+// and the peer is said to be missing.
+func report(b *testing.B, large, small, peer time.Duration, there bool) {
+	b.Helper()
+	b.ReportMetric(0, "ns/op") // of the three together: says nothing
+	n := float64(b.N)
+	ms := func(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 / n }
+	b.ReportMetric(ms(large), "ms-large")
+	b.ReportMetric(ms(small), "ms-small")
+	if !there {
+		b.ReportMetric(1, "peer-missing(sqlite3)")
+		return
+	}
+	b.ReportMetric(ms(peer), "ms-sqlite3")
+	b.ReportMetric(ms(large)/(2*ms(peer)+ms(small)), "of-limit")
+}
+
+// benchmarkStart holds the first content, the whole opening and the memory of a
+// large practice against those of a small one: limits 1.4 for the content and
+// 1.3 for the memory. The opening checks the whole file, beside the window.
+func benchmarkStart(b *testing.B, s scale) {
+	few, many := begun{}, begun{}
+	few.again(b, s.small) // fonts and the copy of the day
+	many.again(b, s.large)
+	few, many = begun{}, begun{}
+	for b.Loop() {
+		few.again(b, s.small)
+		many.again(b, s.large)
+	}
+	n := float64(b.N)
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(float64(many.content.Milliseconds())/n, "ms-content-large")
+	b.ReportMetric(float64(few.content.Milliseconds())/n, "ms-content-small")
+	b.ReportMetric(float64(many.content)/float64(few.content)/1.4, "of-limit-content")
+	b.ReportMetric(float64(many.opened.Milliseconds())/n, "ms-opened-large")
+	b.ReportMetric(float64(few.opened.Milliseconds())/n, "ms-opened-small")
+	b.ReportMetric(many.heap/1e6/n, "MB-large")
+	b.ReportMetric(few.heap/1e6/n, "MB-small")
+	b.ReportMetric(many.heap/few.heap/1.3, "of-limit-memory")
+}
+
+// begun is what starts have taken together.
+type begun struct {
+	content, opened time.Duration
+	heap            float64
+}
+
+// again starts the program on a data folder once more.
+func (x *begun) again(b *testing.B, dir string) {
+	b.Helper()
+	w, r := test.NewTempWindow(b, nil), &byHand{}
+	w.SetPadded(false)
+	w.Resize(fyne.NewSize(1366, 768))
+	s := NewShell(test.NewTempApp(b), w, apptest.Words(b), Options{Dir: dir, Now: apptest.Now, Beside: r, OnWindow: func(do func()) { do() }})
+	x.content += taking(func() {
+		s.Start()
+		w.Canvas().Capture()
+	})
+	x.opened += taking(func() {
+		r.goOn()
+		w.Canvas().Capture()
+	})
+	var m runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&m)
+	x.heap += float64(m.HeapInuse)
+	started{s, w}.stop(b)
+}
