@@ -52,11 +52,12 @@ type PlanLine struct {
 	Review record.Date
 }
 
-// Athletes lists the athletes by name.
+// Athletes lists the athletes by name. Its questions are read row by row into
+// the lines, since there may be ten thousand of them.
 func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 	var all []AthleteSummary
-	err := s.read(ctx, "list athletes", func(tx *gorm.DB) error {
-		if err := byName(alive(tx.Model(&record.Athlete{}), false)).Find(&all).Error; err != nil {
+	err := s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
+		if all, err = people(tx); err != nil {
 			return err
 		}
 		at := make(map[record.ID]*AthleteSummary, len(all))
@@ -73,36 +74,53 @@ func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 	return all, err
 }
 
+// each asks a question and calls take for each row, once its values are in what
+// into points at.
+func each(tx *gorm.DB, into []any, take func(), question string, values ...any) error {
+	rows, err := tx.Raw(question, values...).Rows()
+	if err != nil {
+		return fail(err, "list rows")
+	}
+	for rows.Next() {
+		if err := rows.Scan(into...); err != nil {
+			return errors.Join(fail(err, "list rows"), rows.Close())
+		}
+		take()
+	}
+	return fail(errors.Join(rows.Err(), rows.Close()), "list rows")
+}
+
+// people are the athletes by name, with nothing of what belongs to them.
+func people(tx *gorm.DB) (all []AthleteSummary, err error) {
+	var a AthleteSummary
+	into := []any{&a.ID, &a.Name, &a.Sport, &a.Position, &a.Born, &a.MassHidden, &a.ChangedAt}
+	err = each(tx, into, func() { all = append(all, a) },
+		`SELECT id, COALESCE(name, ''), COALESCE(sport, ''), COALESCE(position, ''), COALESCE(born, ''), COALESCE(mass_hidden, ?), changed_at
+		FROM athletes WHERE deleted_at IS NULL ORDER BY name, id`, false)
+	return all, err
+}
+
 // addGroups puts the names of the groups into the lines.
 func addGroups(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
-	var lines []struct {
-		AthleteID record.ID
-		Name      string
-	}
-	err := tx.Table("memberships").Select("memberships.athlete_id, groups.name").
-		Joins("JOIN groups ON groups.id = memberships.group_id").
-		Where("memberships.deleted_at IS NULL AND groups.deleted_at IS NULL").Order("groups.name").Find(&lines).Error
-	for _, l := range lines {
-		if a := at[l.AthleteID]; a != nil && !slices.Contains(a.Groups, l.Name) {
-			a.Groups = append(a.Groups, l.Name)
+	var athlete record.ID
+	var name string
+	return each(tx, []any{&athlete, &name}, func() {
+		if a := at[athlete]; a != nil && !slices.Contains(a.Groups, name) {
+			a.Groups = append(a.Groups, name)
 		}
-	}
-	return err
+	}, `SELECT m.athlete_id, g.name FROM memberships m JOIN groups g ON g.id = m.group_id
+		WHERE m.deleted_at IS NULL AND g.deleted_at IS NULL ORDER BY g.name`)
 }
 
 // addFlags puts the flags into the lines.
 func addFlags(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
-	var lines []struct {
-		AthleteID record.ID
-		Kind      record.FlagKind
-	}
-	err := alive(tx.Model(&record.Flag{}), false).Select("athlete_id", "kind").Order("id").Find(&lines).Error
-	for _, l := range lines {
-		if a := at[l.AthleteID]; a != nil {
-			a.Flags = append(a.Flags, l.Kind)
+	var athlete record.ID
+	var kind record.FlagKind
+	return each(tx, []any{&athlete, &kind}, func() {
+		if a := at[athlete]; a != nil {
+			a.Flags = append(a.Flags, kind)
 		}
-	}
-	return err
+	}, "SELECT athlete_id, kind FROM flags WHERE deleted_at IS NULL ORDER BY id")
 }
 
 // newestTests counts the tests of every athlete and finds the newest, in one
@@ -113,26 +131,20 @@ const newestTests = `SELECT athlete_id, COUNT(*) AS tests,
 
 // addTests counts the tests and puts the newest into the lines.
 func addTests(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
-	rows, err := tx.Raw(newestTests).Rows()
-	if err != nil {
-		return fail(err, "count tests")
-	}
 	closed := map[record.ID]*TestLine{}
-	for rows.Next() {
-		var athlete, newest string
-		var tests int
-		if err := rows.Scan(&athlete, &tests, &newest); err != nil {
-			return errors.Join(fail(err, "count tests"), rows.Close())
-		}
-		if a := at[record.ID(athlete)]; a != nil {
+	var athlete record.ID
+	var newest string
+	var tests int
+	err := each(tx, []any{&athlete, &tests, &newest}, func() {
+		if a := at[athlete]; a != nil {
 			a.Tests, a.LastTest = tests, testLine(newest)
 			if a.LastTest.State == record.TestClosed {
 				closed[a.LastTest.ID] = &a.LastTest
 			}
 		}
-	}
-	if err := errors.Join(rows.Err(), rows.Close()); err != nil {
-		return fail(err, "count tests")
+	}, newestTests)
+	if err != nil {
+		return err
 	}
 	return addRates(tx, closed)
 }
@@ -148,21 +160,13 @@ func testLine(newest string) TestLine {
 // addRates puts what was kept of closed tests for a list into their lines.
 func addRates(tx *gorm.DB, closed map[record.ID]*TestLine) error {
 	for chunk := range slices.Chunk(slices.Sorted(maps.Keys(closed)), atOnce) {
-		rows, err := tx.Table("frozen").Select("record, line_rate, line_ranged").
-			Where("kind = ? AND record IN ?", record.KindTest, chunk).Order("record, number").Rows()
+		var test record.ID
+		var line record.FrozenLine
+		err := each(tx, []any{&test, &line.Rate, &line.Ranged}, func() {
+			closed[test].Line = line // the newest copy comes last
+		}, "SELECT record, line_rate, line_ranged FROM frozen WHERE kind = ? AND record IN ? ORDER BY record, number", record.KindTest, chunk)
 		if err != nil {
-			return fail(err, "list sweat rates")
-		}
-		for rows.Next() {
-			var test string
-			var line record.FrozenLine
-			if err := rows.Scan(&test, &line.Rate, &line.Ranged); err != nil {
-				return errors.Join(fail(err, "list sweat rates"), rows.Close())
-			}
-			closed[record.ID(test)].Line = line // the newest copy comes last
-		}
-		if err := errors.Join(rows.Err(), rows.Close()); err != nil {
-			return fail(err, "list sweat rates")
+			return err
 		}
 	}
 	return nil
@@ -171,43 +175,34 @@ func addRates(tx *gorm.DB, closed map[record.ID]*TestLine) error {
 // addPlans puts the plan agreed last, with its steps, into the lines. What is
 // agreed for a stop of a trip is in force there only.
 func addPlans(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
-	var lines []struct {
-		AthleteID, ID record.ID
-		Name          string
-		Review        record.Date
-	}
-	err := alive(tx.Model(&record.Plan{}), false).Where("state = ? AND COALESCE(basis_stop_id, '') = ''", record.PlanAgreed).
-		Select("id", "athlete_id", "name", "review").Order("agreed_at, id").Find(&lines).Error
+	of := map[record.ID]*PlanLine{}
+	var athlete record.ID
+	var p PlanLine
+	err := each(tx, []any{&p.ID, &athlete, &p.Name, &p.Review}, func() {
+		if a := at[athlete]; a != nil {
+			delete(of, a.Plan.ID)
+			a.Plan = p
+			of[p.ID] = &a.Plan
+		}
+	}, `SELECT id, athlete_id, COALESCE(name, ''), COALESCE(review, '') FROM plans
+		WHERE deleted_at IS NULL AND state = ? AND COALESCE(basis_stop_id, '') = '' ORDER BY agreed_at, id`, record.PlanAgreed)
 	if err != nil {
 		return err
-	}
-	of := map[record.ID]*PlanLine{}
-	for _, l := range lines {
-		if a := at[l.AthleteID]; a != nil {
-			delete(of, a.Plan.ID)
-			a.Plan = PlanLine{ID: l.ID, Name: l.Name, Review: l.Review}
-			of[l.ID] = &a.Plan
-		}
 	}
 	return addSteps(tx, of)
 }
 
 // addSteps counts the steps of plans and finds the one that is now.
 func addSteps(tx *gorm.DB, of map[record.ID]*PlanLine) error {
-	var lines []struct {
-		PlanID record.ID
-		State  record.StepState
-	}
-	err := tx.Table("steps").Select("steps.plan_id, steps.state").Joins("JOIN plans ON plans.id = steps.plan_id").
-		Where("plans.state = ? AND steps.deleted_at IS NULL", record.PlanAgreed).
-		Order("steps.position, steps.id").Find(&lines).Error
-	for _, l := range lines {
-		if p := of[l.PlanID]; p != nil {
+	var plan record.ID
+	var state record.StepState
+	return each(tx, []any{&plan, &state}, func() {
+		if p := of[plan]; p != nil {
 			p.Steps++
-			if l.State == record.StepNow {
+			if state == record.StepNow {
 				p.Step = p.Steps
 			}
 		}
-	}
-	return err
+	}, `SELECT s.plan_id, COALESCE(s.state, '') FROM steps s JOIN plans p ON p.id = s.plan_id
+		WHERE p.state = ? AND s.deleted_at IS NULL ORDER BY s.position, s.id`, record.PlanAgreed)
 }

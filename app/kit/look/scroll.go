@@ -60,6 +60,9 @@ func (s *Scroll) SetContent(content fyne.CanvasObject) {
 	s.Refresh()
 }
 
+// OnScrolled is told when the content has been scrolled.
+func (s *Scroll) OnScrolled(f func()) { s.inner.OnScrolled = func(fyne.Position) { f() } }
+
 // Offset returns how far down the content is scrolled, in px.
 func (s *Scroll) Offset() float32 { return s.inner.Offset.Y }
 

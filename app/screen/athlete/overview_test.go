@@ -326,3 +326,33 @@ func TestStepsStandInOrder(t *testing.T) {
 		}
 	}
 }
+
+// A long history makes the lines in sight and no others; the keyboard goes through
+// all of them.
+func TestLongTrailMakesWhatIsSeen(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	lines := make([]line, 500)
+	for i := range lines {
+		lines[i].title = strconv.Itoa(i)
+	}
+	opened := -1
+	trail := newTrail(d.Host, lines, func(i int) { opened = i })
+	w := apptest.Window(t, trail.within, 400, 300, false, 100)
+	w.Canvas().Capture()
+	if n := len(trail.made); n == 0 || n > beforeShown {
+		t.Fatalf("%d lines were made", n)
+	}
+	w.Canvas().Focus(trail)
+	apptest.Press(w, fyne.KeyEnd, fyne.KeyReturn)
+	if opened != 499 || trail.AccessibilityLabel() != lines[499].day+" "+lines[499].year+" 499 "+lines[499].note {
+		t.Errorf("opened %d, at hand is %q", opened, trail.AccessibilityLabel())
+	}
+	w.Canvas().Capture()
+	first, last := trail.window()
+	if last != 500 || first < 480 || len(trail.Parts()) != last-first {
+		t.Errorf("in sight are %d to %d", first, last)
+	}
+	if n := len(trail.made); n > 3*beforeShown {
+		t.Errorf("%d lines were made", n)
+	}
+}
