@@ -37,7 +37,7 @@ func commands() []command {
 		{"lint", "", "look for mistakes: gofmt, go vet, golangci-lint", lint},
 		{"bench", "[packages] [-bench REGEXP] [-count N]", "run benchmarks, with ratios to their baselines", bench},
 		{"race", "[packages] [flags of go test]", "run the tests of app and internal under the race detector; needs a C compiler", race},
-		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-list]", "try the tests of the science packages with small mistakes", mutant},
+		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-again FILE] [-list]", "try the tests of the science packages with small mistakes", mutant},
 		{"shots", "[DIR]", "draw every screen, light and dark, small and large", shots},
 		{"window", "[-shots DIR] [-keep]", "drive the main job in the real window on a virtual screen", window},
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"flag"
@@ -27,6 +28,7 @@ type mutation struct {
 	n        int
 	seed     uint64
 	only     string
+	again    string // what an earlier run printed; empty for any mutant
 	list     bool
 }
 
@@ -71,6 +73,7 @@ func readMutation(t tool, args []string) (mutation, error) {
 	set.IntVar(&m.n, "n", 0, "try so many of each package, drawn at random; 0 tries all")
 	set.Uint64Var(&m.seed, "seed", 1, "what the draw begins with")
 	set.StringVar(&m.only, "only", "", "try only mutants whose name has this in it")
+	earlier := set.String("again", "", "try only those that survived in this file, which an earlier run printed")
 	set.BoolVar(&m.list, "list", false, "name the mutants and try none")
 	if err := set.Parse(args); err != nil {
 		return m, fmt.Errorf("read flags: %w", err)
@@ -79,6 +82,13 @@ func readMutation(t tool, args []string) (mutation, error) {
 		return m, fmt.Errorf("mutate takes flags only, not %q", set.Arg(0))
 	}
 	m.packages = strings.Split(names, ",")
+	if *earlier != "" {
+		data, err := os.ReadFile(*earlier)
+		if err != nil || len(data) == 0 {
+			return m, fmt.Errorf("read what survived: %w", cmp.Or(err, errors.New("the file is empty")))
+		}
+		m.again = "\n" + string(data)
+	}
 	return m, nil
 }
 
@@ -141,7 +151,7 @@ func (t tool) tryOne(ctx context.Context, trial mutate.Trial, one mutate.Mutant,
 func draw(all []mutate.Mutant, m mutation) []mutate.Mutant {
 	var list []mutate.Mutant
 	for _, one := range all {
-		if strings.Contains(one.Name(), m.only) {
+		if strings.Contains(one.Name(), m.only) && (m.again == "" || strings.Contains(m.again, ": "+one.Name()+"\n")) {
 			list = append(list, one)
 		}
 	}

@@ -23,6 +23,10 @@ func TestDraw(t *testing.T) {
 	if got := draw(all, mutation{only: "grain"}); len(got) != 5 {
 		t.Errorf("%d in grain.go", len(got))
 	}
+	earlier := "survived (constant) line 3: " + all[3].Name() + "\nsweat: 25 of 40 tried\n"
+	if got := draw(all, mutation{again: earlier}); len(got) != 1 || got[0].Name() != all[3].Name() {
+		t.Errorf("%d of one that survived", len(got))
+	}
 	a, b, other := draw(all, mutation{n: 10, seed: 4}), draw(all, mutation{n: 10, seed: 4}), draw(all, mutation{n: 10, seed: 5})
 	same := func(x, y []mutate.Mutant) bool {
 		for i := range x {
@@ -41,6 +45,9 @@ func TestMutationFlags(t *testing.T) {
 	m, err := readMutation(tool{errs: &bytes.Buffer{}}, strings.Fields("-package sweat,plan -n 9"))
 	if err != nil || strings.Join(m.packages, " ") != "sweat plan" || m.n != 9 {
 		t.Errorf("%+v, %v", m, err)
+	}
+	if _, err := readMutation(tool{errs: &bytes.Buffer{}}, []string{"-again", filepath.Join(t.TempDir(), "none")}); err == nil {
+		t.Error("a file that is not there is read")
 	}
 	if _, err := readMutation(tool{errs: &bytes.Buffer{}}, []string{"sweat"}); err == nil {
 		t.Error("a package without its flag is taken for one")

@@ -109,6 +109,9 @@ func TestReadCatalogueRefuses(t *testing.T) {
 			t.Errorf("%s: %v, %v", name, c, err)
 		}
 	}
+	if c, err := ReadCatalogue(strings.NewReader(head + "\n" + row + "\n")); err != nil || len(c.Products()) != 1 {
+		t.Errorf("a table of one row is refused: %v", err)
+	}
 }
 
 // A table either is refused, with nothing beside the error, or every product

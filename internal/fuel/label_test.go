@@ -84,3 +84,46 @@ func TestFructoseRange(t *testing.T) {
 		}
 	}
 }
+
+// Every sort of sugar counts: 4 g of the one and 6 g of any other are within 10
+// g of carbohydrate, 7 g are over it by more than rounding, 6.4 g are not.
+func TestEachSugarCounts(t *testing.T) {
+	for name, set := range map[string]func(*Composition, float64){
+		"glucose":      func(c *Composition, g float64) { c.Sugars.Glucose = Of(g) },
+		"sucrose":      func(c *Composition, g float64) { c.Sugars.Sucrose = Of(g) },
+		"lactose":      func(c *Composition, g float64) { c.Sugars.Lactose = Of(g) },
+		"maltose":      func(c *Composition, g float64) { c.Sugars.Maltose = Of(g) },
+		"starch":       func(c *Composition, g float64) { c.Sugars.Starch = Of(g) },
+		"maltodextrin": func(c *Composition, g float64) { c.Sugars.Maltodextrin = Of(g) },
+	} {
+		for g, over := range map[float64]bool{6: false, 6.4: false, 6.6: true, 7: true} {
+			c := Composition{Available: Of(10)}
+			c.Sugars.Fructose = Of(4)
+			set(&c, g)
+			if c.SugarsOver() != over {
+				t.Errorf("4 g of fructose and %v g of %s in 10 g: over is %v", g, name, !over)
+			}
+		}
+	}
+}
+
+// 8 g of carbohydrate in 100 g, or 16 g in a portion of 200 g, lift water to
+// 1 / (1 - 0.38 x 0.08) = 1.03135 g/mL; a powder that is all carbohydrate, or
+// said to be more, to 1 / 0.62.
+func TestWeightOfADrinkByMass(t *testing.T) {
+	gain := 1 - 0.62
+	for name, c := range map[string]struct {
+		label Label
+		want  float64
+	}{
+		"in 100 g":     {Label{Form: Drink, Per: Per100Grams, Carbohydrate: Of(8)}, 1 / (1 - gain*0.08)},
+		"in a portion": {Label{Form: Drink, Per: PerPortion, PortionGrams: Of(200), Carbohydrate: Of(16)}, 1 / (1 - gain*0.08)},
+		"all of it":    {Label{Form: Drink, Per: Per100Grams, Carbohydrate: Of(100)}, 1 / 0.62},
+		"more":         {Label{Form: Drink, Per: Per100Grams, Carbohydrate: Of(130)}, 1 / 0.62},
+		"in 100 mL":    {Label{Form: Drink, Per: Per100Millilitres, Carbohydrate: Of(8)}, 1.0304},
+	} {
+		if got := c.label.Weight(); !got.Known || math.Abs(got.Value-c.want) > 2e-4 {
+			t.Errorf("%s: %v, want %.5f", name, got, c.want)
+		}
+	}
+}
