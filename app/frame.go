@@ -31,7 +31,9 @@ type frame struct {
 	facts facts
 	tabs  *field.Tabs
 	undo  *field.Button
-	strip *field.Strip
+	// alerts names the gravest thing to know of the athlete and opens the list.
+	alerts *field.Button
+	strip  *field.Strip
 
 	head *fyne.Container // title, tabs, actions
 	body *fyne.Container // the screen
@@ -53,6 +55,7 @@ func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Scree
 	f.rail.OnChosen = func(key string) { openPlace(desk.Screen(key)) }
 	f.tabs = field.NewTabs(d.Host, "frame.tabs", screenTabs(w.Say, desk.Overview, desk.Tests, desk.Plan, desk.Handout))
 	f.tabs.OnChosen = func(key string) { openTab(desk.Screen(key)) }
+	f.alerts = field.NewButton(d.Host, "frame.alerts", "", field.Outline, nil)
 	f.undo = field.NewButton(d.Host, "frame.undo", w.Say("frame.undo"), field.Outline, undo)
 	f.head = container.New(&headLayout{frame: f})
 	f.body = container.NewStack()
@@ -113,6 +116,9 @@ func (f *frame) showHead(h desk.Head, undoes bool) {
 		}
 	}
 	objects := []fyne.CanvasObject{f.title, f.under, f.tabs}
+	if h.Athlete != "" && f.alerts.Text() != "" {
+		objects = append(objects, f.alerts)
+	}
 	if undoes {
 		objects = append(objects, f.undo)
 	}

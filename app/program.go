@@ -145,7 +145,9 @@ func (p *Program) showHead() {
 	if undoes {
 		look.EnableIf(p.frame.undo, u.CanUndo())
 	}
-	p.frame.showHead(p.view.Head(), undoes)
+	head := p.view.Head()
+	p.showAlerts(head.Athlete)
+	p.frame.showHead(head, undoes)
 }
 
 // undo takes back the last step on the present screen.

@@ -23,6 +23,10 @@ type Effect struct {
 	WaterCaution bool
 	// MarkerCaution: the urine marker says little.
 	MarkerCaution bool
+	// Today: it holds on the day it was entered alone.
+	Today bool
+	// PutOff: the test or hard session is put off.
+	PutOff bool
 	// Guardian: a guardian's consent and the athlete's assent come first.
 	Guardian bool
 }
@@ -48,6 +52,9 @@ func Effects() []Effect {
 		{Kind: record.FlagEating, Physician: true, HideMass: true},
 		{Kind: record.FlagCysticFibrosis, Physician: true, WaterCaution: true},
 		{Kind: record.FlagSickleCell, Physician: true},
+		{Kind: record.FlagHeatIllness, Physician: true},
+		{Kind: record.FlagIllToday, Today: true, PutOff: true, MarkerCaution: true},
+		{Kind: record.FlagStomachToday, Today: true, PutOff: true, WaterCaution: true, MarkerCaution: true},
 		{Kind: record.FlagMinor, HideMass: true, Guardian: true},
 	}
 }
@@ -68,7 +75,7 @@ func EffectOf(kind record.FlagKind) Effect {
 func FlagsOf(a record.Athlete, on time.Time) []record.FlagKind {
 	has := map[record.FlagKind]bool{record.FlagMinor: a.Minor(on)}
 	for _, f := range a.Flags {
-		if !f.Deleted() {
+		if FlagHolds(f, on) {
 			has[f.Kind] = true
 		}
 	}
@@ -79,6 +86,18 @@ func FlagsOf(a record.Athlete, on time.Time) []record.FlagKind {
 		}
 	}
 	return list
+}
+
+// FlagHolds reports whether a condition holds on a day: one of the day alone only on
+// the day it was entered.
+func FlagHolds(f record.Flag, on time.Time) bool {
+	if f.Deleted() {
+		return false
+	}
+	if !EffectOf(f.Kind).Today || f.CreatedAt.IsZero() {
+		return true
+	}
+	return record.DateOf(f.CreatedAt.In(on.Location())) == record.DateOf(on)
 }
 
 // Care is what all conditions of an athlete together ask for.

@@ -197,6 +197,7 @@ const (
 	CodeNotFinite = "not-finite" // NaN or infinite
 	CodeMissing   = "missing"    // needed and absent
 	CodeNegative  = "negative"   // below zero where that cannot be
+	CodeNotWhole  = "not-whole"  // a step of a chart, in between two
 	CodeOrder     = "order"      // two values in the wrong order
 	CodeBadChoice = "bad-choice" // not one of the known words
 )

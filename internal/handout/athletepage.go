@@ -27,7 +27,12 @@ type AthletePage struct {
 	After    After
 	FollowUp FollowUp
 	Basis    Basis
+	// Sign is who signs the page.
+	Sign Sign
 }
+
+// Sign says who signs an agreed page: the athlete, and a minor's guardian too.
+type Sign struct{ Athlete, Guardian bool }
 
 // Heading says whose page it is and what for.
 type Heading struct {
@@ -167,7 +172,8 @@ func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
 	items = append(items, p.during(a.During, am, w)...)
 	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, a.Practise, am), w)...)
-	return fr, append(items, p.stepRule(a.Practise, w)...)
+	items = append(items, p.stepRule(a.Practise, w)...)
+	return fr, append(items, p.signatures(a.Sign, w)...)
 }
 
 // PageCautions lists the sentences that stand on an athlete's page beside those

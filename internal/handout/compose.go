@@ -2,6 +2,7 @@ package handout
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"ebbwell/internal/care"
@@ -98,6 +99,7 @@ func AthletePageOf(c consult.Case, chosen record.Option, p record.Practice, w *w
 		After:    k.after(),
 		FollowUp: FollowUp{Review: dateOf(c.Plan.Agreement.Review), Sessions: k.sessions()},
 		Basis:    k.basis(),
+		Sign:     Sign{Athlete: k.agreed(k.chosen) && !k.over, Guardian: slices.Contains(c.Care.Flags, record.FlagMinor)},
 	}
 }
 

@@ -125,6 +125,10 @@ const (
 	FlagEating         FlagKind = "eating-disorder-or-reds"
 	FlagCysticFibrosis FlagKind = "cystic-fibrosis"
 	FlagSickleCell     FlagKind = "sickle-cell-trait"
+	FlagHeatIllness    FlagKind = "past-heat-illness"
+	// FlagIllToday and FlagStomachToday hold on the day they were entered.
+	FlagIllToday     FlagKind = "ill-today"
+	FlagStomachToday FlagKind = "stomach-upset-today"
 	// FlagMinor is never stored: it follows from the birth date.
 	FlagMinor FlagKind = "under-18"
 )

@@ -2,6 +2,7 @@ package sweat
 
 import (
 	"errors"
+	"math"
 
 	"ebbwell/internal/evidence"
 )
@@ -27,6 +28,9 @@ func read[T ~float64](c *checker, f evidence.Field, item int, p *T) (x float64, 
 // kept value is used with a warning, if it is physically possible.
 func (c *checker) usable(f evidence.Field, item int, x float64) bool {
 	p := evidence.CheckIn(c.limits, f, item, x)
+	if p == nil && f == evidence.UrineColour && x != math.Trunc(x) {
+		p = &evidence.Problem{Field: f, Item: item, Code: evidence.CodeNotWhole, Severity: evidence.Refuses, Value: x}
+	}
 	if p == nil {
 		return true
 	}

@@ -60,7 +60,7 @@ func (b *Binder[R]) Date(group, name string, side field.Side, at DateAt[R]) *fie
 			day, path := at(&s.Record)
 			if raw := s.Raw[path]; raw != "" {
 				d.SetText(raw)
-				d.SetTrouble(field.Wrong, b.Say("field.date.unreadable"))
+				d.SetTrouble(field.Wrong, d.WrongWords())
 				return
 			}
 			d.SetDate(*day)

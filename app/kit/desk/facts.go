@@ -6,19 +6,19 @@ import (
 	"ebbwell/internal/care"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
 // Facts are what stands beside an athlete's name on every screen: age, sport,
-// usual mass where it may be seen, and what must be known.
+// and usual mass where it may be seen. What must be known stands beside them as
+// alerts.
 type Facts struct {
-	age, sport, position, mass, flags string
+	age, sport, position, mass string
 }
 
 // FactsOf are the facts of an athlete today, in the practice's units.
 func (d *Desk) FactsOf(a record.Athlete) Facts {
 	w, care := d.Words, care.Of(a, d.Now())
-	f := Facts{sport: SportWord(w, a.Sport), position: a.Position, flags: flagWords(w, care.Flags)}
+	f := Facts{sport: SportWord(w, a.Sport), position: a.Position}
 	if years, ok := a.Age(d.Now()); ok {
 		f.age = w.Number(float64(years), 0)
 	}
@@ -31,13 +31,6 @@ func (d *Desk) FactsOf(a record.Athlete) Facts {
 	return f
 }
 
-// WithoutFlags are the facts without the conditions: screens that are worked on
-// with the athlete beside do not name them in the head.
-func (f Facts) WithoutFlags() Facts {
-	f.flags = ""
-	return f
-}
-
 // WithoutMass are the facts without the body mass.
 func (f Facts) WithoutMass() Facts {
 	f.mass = ""
@@ -46,11 +39,11 @@ func (f Facts) WithoutMass() Facts {
 
 // Full is everything, Short leaves the position out: for a narrow window.
 func (f Facts) Full() string {
-	return joined(" · ", f.age, joined(", ", f.sport, f.position), f.mass, f.flags)
+	return joined(" · ", f.age, joined(", ", f.sport, f.position), f.mass)
 }
 
 // Short is [Facts.Full] without the position.
-func (f Facts) Short() string { return joined(" · ", f.age, f.sport, f.mass, f.flags) }
+func (f Facts) Short() string { return joined(" · ", f.age, f.sport, f.mass) }
 
 // AthleteHead is the head of a screen of an athlete's.
 func AthleteHead(a record.Athlete, tab Screen, f Facts) Head {
@@ -66,13 +59,4 @@ func joined(between string, parts ...string) string {
 		}
 	}
 	return strings.Join(list, between)
-}
-
-// flagWords names conditions.
-func flagWords(w *words.Words, kinds []record.FlagKind) string {
-	var names []string
-	for _, k := range kinds {
-		names = append(names, w.Say("flag."+string(k)+".name"))
-	}
-	return strings.Join(names, ", ")
 }

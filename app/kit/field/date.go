@@ -1,6 +1,7 @@
 package field
 
 import (
+	"errors"
 	"strconv"
 	"time"
 
@@ -127,12 +128,20 @@ func (d *Date) leftDay() {
 		d.kept = d.Text()
 		d.SetTrouble(Fine, "")
 	} else {
-		d.SetTrouble(Wrong, d.host.Words.Say("field.date.unreadable"))
+		d.SetTrouble(Wrong, d.WrongWords())
 	}
 	d.readBack()
 	if d.OnLeft != nil {
 		d.OnLeft(day, ok)
 	}
+}
+
+// WrongWords say what is wrong with a text that is no day to be used.
+func (d *Date) WrongWords() string {
+	if _, err := d.reader().Read(d.Text()); errors.Is(err, ErrFuture) {
+		return d.host.Words.Say("field.date.future")
+	}
+	return d.host.Words.Say("field.date.unreadable")
 }
 
 // stepKey moves the day.

@@ -14,6 +14,8 @@ import (
 var (
 	// ErrNotDay: the text is no day of the calendar.
 	ErrNotDay = errors.New("not a day")
+	// ErrFuture means: the day is still to come, and the thing has happened.
+	ErrFuture = errors.New("the day is still to come")
 	// ErrNotTime: the text is no time of day.
 	ErrNotTime = errors.New("not a time of day")
 )
@@ -51,8 +53,18 @@ type DayReader struct {
 
 // Read reads a day: 14.5.2026, 14/5/26, 2026-05-14, 14052026, 14 May, May 14
 // 2026. Days come before months except where the year comes first. An empty
-// text is an empty day; what is no day is [ErrNotDay].
+// text is an empty day; what is no day is [ErrNotDay], and one that is still to come
+// where the thing has happened [ErrFuture].
 func (r DayReader) Read(text string) (record.Date, error) {
+	day, err := r.read(text)
+	if err == nil && r.Side == Past && day > record.DateOf(r.Today) {
+		return "", ErrFuture
+	}
+	return day, err
+}
+
+// read reads a day on any side of today.
+func (r DayReader) read(text string) (record.Date, error) {
 	text = strings.ToLower(strings.TrimSpace(text))
 	switch text {
 	case "":

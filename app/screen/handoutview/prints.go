@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
 
@@ -32,7 +33,12 @@ func newPrinted(v *View) *printed {
 	p.table.OnChosen = func(int) { p.enable() }
 	p.table.OnOpened = func(int) { p.saveAgain() }
 	p.again = field.NewButton(v.desk.Host, "handoutview.again", say("handoutview.again"), field.Outline, p.saveAgain)
-	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), p.none, p.table, look.HBox(0, p.again))
+	withdrawn := look.NewCaution("", "", nil)
+	if day, ok := consult.Withdrawn(v.file.subject.athlete, v.desk.Today()); ok && len(p.list) > 0 {
+		at, _ := day.Time()
+		withdrawn.SetText("", say("handoutview.prints.withdrawn", v.desk.Words.Date(at)))
+	}
+	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, p.none, p.table, look.HBox(0, p.again))
 	p.box = look.NewSheet(p.rows)
 	p.show()
 	return p

@@ -211,7 +211,7 @@ func (v *View) conditions(kinds []record.FlagKind) string {
 // Head is the athlete.
 func (v *View) Head() desk.Head {
 	a := v.file.subject.athlete
-	h := desk.AthleteHead(a, desk.Handout, v.desk.FactsOf(a).WithoutFlags().WithoutMass())
+	h := desk.AthleteHead(a, desk.Handout, v.desk.FactsOf(a).WithoutMass())
 	h.Actions = []fyne.CanvasObject{v.ui.save}
 	return h
 }

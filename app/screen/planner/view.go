@@ -161,7 +161,7 @@ func (v *View) Open(p record.Plan, tab string) error {
 
 // Head is the athlete, and the one thing to do with the plan.
 func (v *View) Head() desk.Head {
-	h := desk.AthleteHead(v.File.Athlete, desk.Plan, v.Desk.FactsOf(v.File.Athlete).WithoutFlags())
+	h := desk.AthleteHead(v.File.Athlete, desk.Plan, v.Desk.FactsOf(v.File.Athlete))
 	if v.Binder != nil {
 		h.Actions = v.ui.head.shown(v.Now)
 	}

@@ -23,12 +23,13 @@ const (
 	PartStandards  = "standards"
 	PartThresholds = "thresholds"
 	PartRecords    = "records"
+	PartRedFlags   = "redflags"
 	PartAbout      = "about"
 )
 
 // parts lists them in their order.
 func parts() []string {
-	return []string{PartHouse, PartStandards, PartThresholds, PartRecords, PartAbout}
+	return []string{PartHouse, PartStandards, PartThresholds, PartRecords, PartRedFlags, PartAbout}
 }
 
 // threshold is one line of the evidence, in words.

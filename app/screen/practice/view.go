@@ -98,6 +98,8 @@ func (v *View) make(key string) part {
 		return newEvidence(v)
 	case PartRecords:
 		return newRecords(v)
+	case PartRedFlags:
+		return newRedFlags(v)
 	case PartAbout:
 		return newAbout(v)
 	}

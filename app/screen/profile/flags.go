@@ -32,7 +32,7 @@ func newFlagsPart(v *View) *flagsPart {
 		}
 		p.details[e.Kind] = p.newDetails(e)
 		box.Add(v.b.Check("", "profile.flag."+string(e.Kind), say("flag."+string(e.Kind)+".name"),
-			func(a record.Athlete) bool { return flagOf(&a, e.Kind) != nil },
+			func(a record.Athlete) bool { return v.flagged(&a, e.Kind) },
 			func(s *sheet, on bool) { setFlag(&s.Record, e.Kind, on) }))
 		box.Add(p.details[e.Kind])
 	}
@@ -68,7 +68,13 @@ func (p *flagsPart) newDetails(e care.Effect) fyne.CanvasObject {
 // follow shows the details of the conditions that hold.
 func (p *flagsPart) follow(a record.Athlete) {
 	for kind, o := range p.details {
-		show(o, flagOf(&a, kind) != nil)
+		show(o, p.v.flagged(&a, kind))
 	}
 	show(p.minor, a.Minor(p.v.desk.Now()))
+}
+
+// flagged reports whether a condition holds today.
+func (v *View) flagged(a *record.Athlete, kind record.FlagKind) bool {
+	f := flagOf(a, kind)
+	return f != nil && care.FlagHolds(*f, v.desk.Now())
 }

@@ -29,7 +29,8 @@ func setFlag(a *record.Athlete, kind record.FlagKind, on bool) {
 	switch {
 	case !on:
 		a.Flags = slices.DeleteFunc(a.Flags, func(f record.Flag) bool { return f.Kind == kind })
-	case flagOf(a, kind) == nil:
+	case flagOf(a, kind) == nil || care.EffectOf(kind).Today:
+		a.Flags = slices.DeleteFunc(a.Flags, func(f record.Flag) bool { return f.Kind == kind })
 		a.Flags = append(a.Flags, record.Flag{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: kind})
 		if care.EffectOf(kind).HideMass && a.MassHiddenSettled {
 			a.MassHidden = true // what was chosen before the condition was known holds no more

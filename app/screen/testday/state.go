@@ -19,6 +19,9 @@ type Sheet struct {
 	State       record.TestState
 	// Ready: nothing is missing but the closing of it.
 	Ready bool
+	// Gained: heavier after than before, as far as is known without the profile.
+	Gained bool
+	Gain   consult.Gain
 	// Lacks is what keeps the sweat rate, or the sodium, from its range.
 	Lacks []sweat.Missing
 }
@@ -81,6 +84,7 @@ func (s State) With(found []consult.Findings) State {
 			ID: id, Athlete: f.Test.AthleteID, Name: s.names[f.Test.AthleteID], Session: f.Test.Session, State: f.Test.State,
 			Ready: f.Ready() && !f.Waits(),
 		}
+		sheet.Gain, sheet.Gained = consult.GainOf(f, record.Athlete{}, consult.TestDay(f.Test))
 		for _, m := range f.Sweat.Missing {
 			if !m.Optional || m.ID == sweat.MissingSodium {
 				sheet.Lacks = append(sheet.Lacks, m)

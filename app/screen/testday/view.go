@@ -163,7 +163,20 @@ func (v *View) row(i int, s Sheet, columns []look.Column) fyne.CanvasObject {
 		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: s.Athlete, Record: s.ID})
 	})
 	open.SetSpoken(v.desk.Words.Say("testday.open.spoken", s.Name, v.session(s)))
-	return look.FieldRow(16, columns, who, look.NewParagraph(v.lacks(s), look.Note, look.Ink), look.HBox(0, look.Stretch(), open))
+	return look.FieldRow(16, columns, who, v.stand(s), look.HBox(0, look.Stretch(), open))
+}
+
+// stand is what a sheet lacks; a gain in mass stands before it as a red flag.
+func (v *View) stand(s Sheet) fyne.CanvasObject {
+	lacks := look.NewParagraph(v.lacks(s), look.Note, look.Ink)
+	if !s.Gained {
+		return lacks
+	}
+	title := v.desk.Words.Say("gain.red.title")
+	if s.Gain.WeighAgain {
+		title = v.desk.Words.Say("gain.again.title")
+	}
+	return look.VBox(4, look.NewCaution(title, v.desk.Words.Say("gain.short"), nil), lacks)
 }
 
 // session says when and where a sheet was begun.

@@ -19,11 +19,13 @@ import (
 // balance is the running balance beside the parts of a sheet: what the sheet
 // comes to as far as it is filled, what is wrong with it, what is missing.
 type balance struct {
-	desk   *desk.Desk
-	by     amount.Writer
-	bars   *chart.BalanceBars
-	rate   *look.Label
-	sure   *look.Paragraph
+	desk *desk.Desk
+	by   amount.Writer
+	bars *chart.BalanceBars
+	rate *look.Label
+	sure *look.Paragraph
+	// red is a gain in mass: before all else.
+	red    *look.Caution
 	items  *troubleItems
 	title  *look.Label
 	lines  []*look.Paragraph
@@ -36,17 +38,22 @@ type balance struct {
 func newBalance(d *desk.Desk, by amount.Writer, do troubleActions) *balance {
 	b := &balance{
 		desk: d, by: by, bars: chart.NewBalanceBars(), rate: look.NewLabel("", look.Key, look.Ink),
+		red:  look.NewCaution("", "", nil),
 		sure: look.NewParagraph("", look.Note, look.Ink2), items: newTroubleItems(d, do),
 		title: look.NewLabel(d.Words.Say("testsheet.balance.missing"), look.Strong, look.Ink), list: look.VBox(4),
 	}
 	comes := look.VBox(10, look.HBox(12, b.rate, look.Grow(b.sure)), b.items.box, b.title, b.list)
-	b.column = look.VBox(10, look.NewLabel(d.Words.Say("testsheet.balance"), look.Strong, look.Ink), newTwoUp(b.bars, comes))
+	b.column = look.VBox(10, b.red, look.NewLabel(d.Words.Say("testsheet.balance"), look.Strong, look.Ink), newTwoUp(b.bars, comes))
 	b.body = look.NewSheet(look.NewScroll(besideBar(b.column)))
 	return b
 }
 
 // show shows a sheet's findings and what is wrong with it.
-func (b *balance) show(t record.Test, f consult.Findings, wrong []trouble) {
+func (b *balance) show(t record.Test, a record.Athlete, f consult.Findings, wrong []trouble) {
+	b.red.SetText("", "")
+	if g, ok := consult.GainOf(f, a, consult.TestDay(t)); ok {
+		b.red.SetText(desk.GainWords(b.desk.Words, b.by, b.desk.Practice(), g))
+	}
 	b.bars.Set(b.data(f))
 	b.showRate(f, wrong)
 	b.items.show(speaker{b.desk.Words, b.by}, t, wrong)

@@ -93,7 +93,7 @@ func (v *View) partBody() fyne.CanvasObject {
 // input is what the findings show.
 func (v *View) input() findings.Input {
 	s := v.b.Doc.Now()
-	in := findings.Input{Findings: v.found, Athlete: v.athlete, Open: s.Record.State == record.TestOpen}
+	in := findings.Input{Findings: v.found, Athlete: v.athlete, Practice: v.desk.Practice(), Open: s.Record.State == record.TestOpen}
 	for _, t := range v.tests {
 		if t.ID == s.Record.ID {
 			continue

@@ -95,7 +95,7 @@ func (v *View) show() {
 	}
 	v.warn()
 	if v.part != PartFindings {
-		v.ui.balance.show(s.Record, v.found, v.wrong)
+		v.ui.balance.show(s.Record, v.athlete, v.found, v.wrong)
 	}
 	for part, done := range complete(s, v.found, v.wrong) {
 		v.ui.tabs.SetDone(part, done)

@@ -145,7 +145,7 @@ func (v *View) open(t record.Test) error {
 
 // Head is the athlete, and what can be done with the findings.
 func (v *View) Head() desk.Head {
-	h := desk.AthleteHead(v.athlete, desk.Tests, v.desk.FactsOf(v.athlete).WithoutFlags())
+	h := desk.AthleteHead(v.athlete, desk.Tests, v.desk.FactsOf(v.athlete))
 	if v.b != nil && v.part == PartFindings {
 		h.Actions = []fyne.CanvasObject{v.ui.foot.report, v.ui.foot.plan}
 	}

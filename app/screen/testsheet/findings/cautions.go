@@ -24,7 +24,10 @@ func (sp speaker) cautions(in Input) []Caution {
 	for _, flag := range f.Sweat.Flags {
 		switch flag.ID {
 		case sweat.FlagGained:
-			list = append(list, Caution{sp.say("findings.red"), sp.gained(flag)})
+			if g, ok := consult.GainOf(f, in.Athlete, consult.TestDay(f.Test)); ok {
+				title, sentence := desk.GainWords(sp.w, sp.by, in.Practice, g)
+				list = append(list, Caution{title, sentence})
+			}
 		case sweat.FlagOverdrank:
 			list = append(list, Caution{sp.say("findings.red"), sp.overdrank(flag)})
 		case sweat.FlagNearLoss:
@@ -61,17 +64,6 @@ func (sp speaker) uncounted(names []string) (c Caution, ok bool) {
 		return Caution{}, false
 	}
 	return Caution{sp.say("findings.uncounted.title"), sp.say("findings.uncounted", sp.w.List(list))}, true
-}
-
-// gained says a gain; without the amount where that tells of body mass.
-func (sp speaker) gained(flag sweat.Flag) string {
-	if sp.by.Hidden {
-		return sp.say("findings.gained.hidden")
-	}
-	if sp.by.US {
-		return sp.say("findings.gained.us", sp.by.Amount(flag.Size, quantity.Kilogram))
-	}
-	return sp.say("flag.gained", sp.w.Number(flag.Size, 2))
 }
 
 // overdrank says how much more was drunk than lost.

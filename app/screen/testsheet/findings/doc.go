@@ -26,6 +26,8 @@ type Input struct {
 	Athlete  record.Athlete
 	// Others are further tests of the athlete to compare with, newest first.
 	Others []Other
+	// Practice is where the emergency number stands.
+	Practice record.Practice
 	// Open is true while the sheet can be changed.
 	Open bool
 }

@@ -1,0 +1,57 @@
+package app
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/amount"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/care"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
+)
+
+// showAlerts names in the head the gravest thing to know of an athlete and how many
+// more there are; nothing where there is none.
+func (p *Program) showAlerts(id record.ID) {
+	b := p.frame.alerts
+	b.SetText("")
+	if id == "" {
+		return
+	}
+	a, list, err := p.desk.Alerts(context.Background(), id)
+	if err != nil || len(list) == 0 {
+		return // an athlete still being entered has none
+	}
+	w := p.desk.Words
+	by := amount.Writer{Words: w, US: p.desk.Practice().Settings.Units == "us", Hidden: care.MassHidden(a, p.desk.Now())}
+	text, _ := desk.AlertWords(w, by, p.desk.Practice(), a, list[0])
+	if more := len(list) - 1; more > 0 {
+		text = w.Say("alerts.more", text, more)
+	}
+	b.SetText(text)
+	b.OnPressed = func() { p.askAlerts(by, a, list) }
+}
+
+// askAlerts lists what has to be known of an athlete, the gravest first.
+func (p *Program) askAlerts(by amount.Writer, a record.Athlete, list []consult.Alert) {
+	w := p.desk.Words
+	rows := []fyne.CanvasObject{}
+	for _, x := range list {
+		short, full := desk.AlertWords(w, by, p.desk.Practice(), a, x)
+		rows = append(rows, look.NewCaution(short, full, nil))
+	}
+	p.desk.Host.Ask(p.shell.window.Canvas(), field.Question{
+		Name: "frame.alerts.list", Title: w.Say("alerts.title"), Sentence: a.Name, Width: 620, Content: look.VBox(8, rows...),
+		Actions: []field.Action{
+			{Name: "profile", Text: w.Say("alerts.profile"), Do: func() (stay bool) {
+				p.Open(desk.Place{Screen: desk.Profile, Athlete: a.ID})
+				return false
+			}},
+			{Name: "done", Text: w.Say("planner.done"), Kind: field.Primary},
+		},
+	})
+}

@@ -1,0 +1,91 @@
+package consult
+
+import (
+	"time"
+
+	"ebbwell/internal/care"
+	"ebbwell/internal/record"
+)
+
+// AlertKind is a sort of thing that has to be known of an athlete.
+type AlertKind string
+
+// The kinds of alert, the gravest first.
+const (
+	AlertGain      AlertKind = "gain"      // heavier after the last test than before
+	AlertToday     AlertKind = "today"     // ill, or an upset stomach, today
+	AlertUnsettled AlertKind = "unsettled" // birth date, guardian, assent, hidden mass
+	AlertWithdrawn AlertKind = "withdrawn" // consent to be tested
+	AlertPhysician AlertKind = "physician" // a plan needs a physician's name
+	AlertCondition AlertKind = "condition" // a condition of the profile
+)
+
+// Alert is one thing to know; Flag is the condition it is about, Gain that of a
+// gain in mass.
+type Alert struct {
+	Kind AlertKind
+	Flag record.FlagKind
+	Gain Gain
+}
+
+// AlertsOf lists what has to be known of an athlete on a day, the gravest first.
+// last is the newest sheet; nil where there is none.
+func AlertsOf(a record.Athlete, last *Findings, on time.Time) []Alert {
+	var list []Alert
+	if last != nil {
+		if g, ok := GainOf(*last, a, on); ok {
+			list = append(list, Alert{Kind: AlertGain, Gain: g})
+		}
+	}
+	all := care.Of(a, on)
+	var standing []Alert
+	for _, kind := range all.Flags {
+		if care.EffectOf(kind).Today {
+			list = append(list, Alert{Kind: AlertToday, Flag: kind})
+			continue
+		}
+		standing = append(standing, Alert{Kind: AlertCondition, Flag: kind})
+	}
+	if len(all.Unsettled) > 0 {
+		list = append(list, Alert{Kind: AlertUnsettled})
+	}
+	if TestConsentWithdrawn(a, record.DateOf(on)) {
+		list = append(list, Alert{Kind: AlertWithdrawn})
+	}
+	if len(all.NeedsPhysician) > 0 {
+		list = append(list, Alert{Kind: AlertPhysician, Flag: all.NeedsPhysician[0]})
+	}
+	return append(list, standing...)
+}
+
+// TestConsentWithdrawn reports whether a consent to be tested was withdrawn by a day
+// and none given since.
+func TestConsentWithdrawn(a record.Athlete, on record.Date) bool {
+	_, ok := withdrawn(a, on, record.ConsentTest)
+	return ok
+}
+
+// Withdrawn is the last day on which a consent of any purpose was withdrawn that
+// does not hold on a day; ok is false where none was.
+func Withdrawn(a record.Athlete, on record.Date) (day record.Date, ok bool) {
+	for _, p := range []record.Purpose{record.ConsentTest, record.ConsentUrine, record.ConsentCoach, record.ConsentResearch} {
+		if d, was := withdrawn(a, on, p); was {
+			day, ok = max(day, d), true
+		}
+	}
+	return day, ok
+}
+
+// withdrawn is the last day a purpose's consent was withdrawn, while none holds.
+func withdrawn(a record.Athlete, on record.Date, p record.Purpose) (day record.Date, ok bool) {
+	for _, c := range a.Consents {
+		switch {
+		case c.Purpose != p || c.Deleted():
+		case c.Holds(on):
+			return "", false
+		case c.Withdrawn != "" && c.Withdrawn <= on:
+			day = max(day, c.Withdrawn)
+		}
+	}
+	return day, day != ""
+}
