@@ -95,3 +95,26 @@ func TestUnknownAge(t *testing.T) {
 		})
 	}
 }
+
+// A condition of the day holds on the day it was entered and on no other; each says
+// what it changes.
+func TestConditionsOfTheDay(t *testing.T) {
+	now := time.Date(2026, 5, 18, 9, 0, 0, 0, time.UTC)
+	for _, c := range []struct {
+		kind   record.FlagKind
+		water  bool
+		putOff bool
+	}{{record.FlagIllToday, false, true}, {record.FlagStomachToday, true, true}} {
+		a := record.Athlete{Born: "1999-01-02", Flags: []record.Flag{{Meta: record.Meta{CreatedAt: now}, Kind: c.kind}}}
+		if got := Of(a, now.Add(3*time.Hour)); len(got.Flags) != 1 || got.WaterCaution != c.water || EffectOf(c.kind).PutOff != c.putOff {
+			t.Errorf("%s on its day: %+v", c.kind, got)
+		}
+		if got := Of(a, now.AddDate(0, 0, 1)); len(got.Flags) != 0 {
+			t.Errorf("%s on the day after: %+v", c.kind, got)
+		}
+	}
+	past := record.Athlete{Born: "1999-01-02", Flags: []record.Flag{{Kind: record.FlagHeatIllness}}}
+	if got := Of(past, now); len(got.NeedsPhysician) != 1 || got.NeedsPhysician[0] != record.FlagHeatIllness {
+		t.Errorf("past heat illness: %+v", got)
+	}
+}

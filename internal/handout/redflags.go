@@ -16,7 +16,7 @@ type RedFlagGroup struct {
 // RedFlagWords lists every sentence of red flags and emergencies that the program
 // shows or prints, for a clinician to read and sign before it is used in a practice.
 func RedFlagWords(w *words.Words, emergency string) []RedFlagGroup {
-	say := func(keys ...string) []string {
+	texts := func(keys ...string) []string {
 		var list []string
 		for _, key := range keys {
 			list = append(list, w.Say(key))
@@ -28,8 +28,8 @@ func RedFlagWords(w *words.Words, emergency string) []RedFlagGroup {
 		call = w.Say("gain.number", emergency)
 	}
 	pages := RedFlagGroup{Title: w.Say("redflags.pages"), Sentences: SafetySentences(w, emergency)}
-	gain := RedFlagGroup{Title: w.Say("redflags.gain"), Sentences: append([]string{w.Say("gain.emergency", call)}, say("gain.red", "gain.again", "gain.short")...)}
-	over := RedFlagGroup{Title: w.Say("redflags.over"), Sentences: say("handout.over.gain", "handout.over.limit", "handout.caution.sodium", "handout.caution.near")}
+	gain := RedFlagGroup{Title: w.Say("redflags.gain"), Sentences: append([]string{w.Say("gain.emergency", call)}, texts("gain.red", "gain.again", "gain.short")...)}
+	over := RedFlagGroup{Title: w.Say("redflags.over"), Sentences: texts("handout.over.gain", "handout.over.limit", "handout.caution.sodium", "handout.caution.near")}
 	profile := RedFlagGroup{Title: w.Say("redflags.profile")}
 	for _, e := range care.Effects() {
 		profile.Sentences = append(profile.Sentences, w.Say("flag."+string(e.Kind)+".page"))

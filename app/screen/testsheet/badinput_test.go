@@ -118,7 +118,7 @@ func TestHeavierAfterThanBeforeIsARedFlag(t *testing.T) {
 	b.enter("testsheet.after.mass.1", "64.3")
 	b.part(PartFindings)
 	text := allText(b.w)
-	if !strings.Contains(text, "Red flag") || !strings.Contains(text, "Heavier after than before by 0.30 kg") {
+	if !strings.Contains(text, "Red flag") || !strings.Contains(strings.ReplaceAll(text, "\u00a0", " "), "0.30 kg heavier than before the session") {
 		t.Errorf("the findings say:\n%s", text)
 	}
 	if _, _, y := place(b.w, "Red flag"); y > 140 {
