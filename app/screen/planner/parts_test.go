@@ -80,6 +80,9 @@ func TestBreaks(t *testing.T) {
 	if b.v.Live.Take.Fits {
 		t.Fatalf("%d mL fit into two breaks of 10 s", b.v.Live.Take.PlannedML)
 	}
+	if !b.v.Live.HabitEven() || b.v.ui.page.deficit.Data.Habit[1].Change != -b.v.Live.Habit.Deficit.Value {
+		t.Errorf("a habit that two breaks of 10 s do not carry is drawn to %+v, measured %v", b.v.ui.page.deficit.Data.Habit, b.v.Live.Habit.Deficit.Value)
+	}
 	words := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab).Words.Text()
 	if !strings.Contains(words, "have room for") || b.v.ui.page.deficit.Data.PlanEnd.Name != b.v.Speaker.Say("planner.deficit.breaks") {
 		t.Errorf("said %q, the line ends %+v", words, b.v.ui.page.deficit.Data.PlanEnd)

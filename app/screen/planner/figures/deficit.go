@@ -58,7 +58,7 @@ func NewDeficit(h *field.Host, sp wording.Speaker, why func()) *Deficit {
 func (p *Deficit) Open(s state.State, k *state.Calculation) {
 	d := &p.Data
 	d.Minutes = s.PlanCase.Planner.Session().Minutes[s.Length]
-	d.Habit = p.points(d.Habit[:0], k.Usual, k.Habit, k.Even())
+	d.Habit = p.points(d.Habit[:0], k.Usual, k.Habit, k.HabitEven())
 	d.HabitEnd = chart.EndLabel{Figure: p.sp.Deficit(k.Habit), Name: p.sp.Say("planner.deficit.habit")}
 	d.LimitText = ""
 	if aim := s.PlanCase.Planner.Aim().Deficit; aim.On && !p.sp.By.Hidden {

@@ -57,6 +57,16 @@ func (r *Calculation) Follow(s State) {
 // drinking is then drawn as even.
 func (r *Calculation) Even() bool { return len(r.Take.Takes) == 0 }
 
+// mostLost is the share of the habit, in mouthfuls that were not whole, up to which
+// it is still drawn at the breaks.
+const mostLost = 0.05
+
+// HabitEven reports whether the habit is drawn as drunk evenly: it was measured, and
+// where the breaks set do not carry it, it was drunk otherwise.
+func (r *Calculation) HabitEven() bool {
+	return r.Even() || float64(r.took.DrinkableML) < (1-mostLost)*float64(r.took.PlannedML)
+}
+
 // nudges is how many steps a slider goes on by itself.
 const nudges = 6
 
