@@ -16,7 +16,11 @@
 //	                    proved, or what clashes and the nearest there is
 //	[Planner.Offer]     habit, fluid only, with food, aim
 //	[Planner.Steps]     dated rungs from habit to aim
-//	[Planner.Schedule]  what to take at each chance the sport gives
+//	[Planner.Schedule]  what to take at each chance the sport gives, in whole
+//	                    mouthfuls of one bottle each
+//	[Schedule.Carried]  the mix that comes to: what is shown, agreed, printed
+//	[Schedule.Levels]   how far the bottles are down after each chance
+//	[Planner.CarriesML] what chances can carry at the low end of the loss
 //	[Planner.At]        the same planner for known breaks: what is suggested
 //	                    can then be drunk at them
 //	[Planner.Course]    the deficit over time
