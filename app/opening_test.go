@@ -50,6 +50,22 @@ func TestWindowComesBeforeTheRecords(t *testing.T) {
 	}
 }
 
+// A window closed before there is a practice frees the folder.
+func TestClosedAtTheWelcome(t *testing.T) {
+	dir := t.TempDir()
+	s, r, has, _ := startByHand(t, dir)
+	r.goOn()
+	if used, err := store.InUse(dir); !used || err != nil || !has("welcome.begin") {
+		t.Fatalf("in use: %v, %v", used, err)
+	}
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if used, err := store.InUse(dir); used || err != nil {
+		t.Errorf("the folder is in use: %v, %v", used, err)
+	}
+}
+
 // An opening that is stopped says so, leaves the folder free and can be begun again.
 func TestOpeningIsStopped(t *testing.T) {
 	dir := t.TempDir()

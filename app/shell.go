@@ -45,6 +45,8 @@ type Shell struct {
 	words   *words.Words
 	options Options
 	program *Program
+	// greeted is the open folder behind the welcome, until there is a practice.
+	greeted *store.Store
 	// opening is set while the data folder is being opened.
 	opening *opening
 	// temporary is the folder of the invented practice, removed at the end.
@@ -99,6 +101,7 @@ func (s *Shell) begin(opened *store.Store) {
 
 // run shows the program on an open folder with a practice.
 func (s *Shell) run(opened *store.Store, practice record.Practice) {
+	s.greeted = nil
 	opened.SetBy(practice.Practitioner)
 	d, err := desk.New(opened, s.words, s.options.Now)
 	if err != nil {
@@ -126,9 +129,11 @@ func (s *Shell) settingsChanged() {
 
 // welcome offers the invented practice or one's own.
 func (s *Shell) welcome(opened *store.Store) {
+	s.greeted = opened
 	host := field.NewHost(s.words)
 	view := welcome.New(host, welcome.Actions{
 		Try: func() {
+			s.greeted = nil
 			if err := opened.Close(); err != nil {
 				s.refuse(err)
 				return
@@ -191,6 +196,12 @@ func (s *Shell) closeWindow() {
 func (s *Shell) Close() error {
 	if err := s.stopOpening(); err != nil {
 		return err
+	}
+	if s.greeted != nil {
+		if err := s.greeted.Close(); err != nil {
+			return err
+		}
+		s.greeted = nil
 	}
 	if s.program != nil {
 		if err := s.program.Close(context.Background()); err != nil {

@@ -74,9 +74,18 @@ func run() error {
 		stop := app.ReportPlaces(w, o.places)
 		defer stop()
 	}
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
-	go shell.CloseOn(signals)
+	a.Lifecycle().SetOnStarted(func() { closeOnSignals(shell) })
 	w.ShowAndRun()
 	return shell.Close()
+}
+
+// closeOnSignals lets a signal close the window as a person would. The toolkit
+// listens too, and would end without asking where something cannot be saved:
+// it is no longer told.
+func closeOnSignals(shell *app.Shell) {
+	list := []os.Signal{os.Interrupt, syscall.SIGTERM}
+	signals := make(chan os.Signal, 1)
+	signal.Reset(list...)
+	signal.Notify(signals, list...)
+	go shell.CloseOn(signals)
 }
