@@ -1,6 +1,10 @@
 package climate
 
-import "ebbwell/internal/evidence"
+import (
+	"slices"
+
+	"ebbwell/internal/evidence"
+)
 
 // What to do so that the next plan rests on more.
 const (
@@ -26,43 +30,33 @@ type Advice struct {
 }
 
 // advise says how and when to test for the planned session.
-func advise(b Basis, tests []Test, plan Session) []Advice {
-	switch b.Kind {
-	case OneTest:
-		return []Advice{{Code: AdviseSecondTest}}
-	case PooledTests:
-		return nil
-	}
+func advise(b Basis, s *TestSet, plan Session) []Advice {
 	var list []Advice
-	if b.Kind != Estimated {
-		list = append(list, Advice{Code: AdviseTestFirst})
-	}
-	list = append(list, Advice{Code: AdviseWeighFirst, FromDay: 1, UntilDay: 2})
-	if plan.State != Acclimatised && hotter(tests, plan) {
-		list = append(list,
-			Advice{AdviseRetestFirst, int(evidence.FirstRetestFrom), int(evidence.FirstRetestUntil)},
-			Advice{AdviseRetestSecond, int(evidence.SecondRetestFrom), int(evidence.SecondRetestUntil)})
-	}
-	for _, c := range b.Coverage {
-		for _, d := range c.Differences {
-			if d.By == ByMonths && d.Grade > Tested && len(b.From) > 0 && c.Test == b.From[0] {
-				list = append(list, Advice{Code: AdviseTestAgain})
-			}
+	add := func(yes bool, a Advice) {
+		if yes {
+			list = append(list, a)
 		}
 	}
+	tested := b.Grade == Tested
+	add(len(s.used) == 0, Advice{Code: AdviseTestFirst})
+	add(tested && len(s.used) == 1, Advice{Code: AdviseSecondTest})
+	add(!tested, Advice{Code: AdviseWeighFirst, FromDay: 1, UntilDay: 2})
+	away := !tested && plan.State != Acclimatised && s.hotter(plan)
+	add(away, Advice{AdviseRetestFirst, int(evidence.FirstRetestFrom), int(evidence.FirstRetestUntil)})
+	add(away, Advice{AdviseRetestSecond, int(evidence.SecondRetestFrom), int(evidence.SecondRetestUntil)})
+	add(!tested && s.old(), Advice{Code: AdviseTestAgain})
 	return list
 }
 
-// hotter reports whether there are tests and the plan is hotter than each by
-// more than a test covers, so that the body will change there.
-func hotter(tests []Test, plan Session) bool {
-	if len(tests) == 0 {
-		return false
-	}
-	for _, t := range tests {
-		if plan.Weather.Temperature-t.Session.Weather.Temperature <= evidence.TestedAir {
-			return false
-		}
-	}
-	return true
+// hotter reports whether there are tests and the plan is clearly hotter than
+// each, so that the body will change there.
+func (s *TestSet) hotter(plan Session) bool {
+	return len(s.used) > 0 && !slices.ContainsFunc(s.used, func(i int) bool {
+		return plan.Weather.Temperature-s.tests[i].Session.Weather.Temperature <= evidence.RetestHotter
+	})
+}
+
+// old reports whether there are tests and each is over a year old.
+func (s *TestSet) old() bool {
+	return len(s.used) > 0 && !slices.ContainsFunc(s.used, func(i int) bool { return s.tests[i].MonthsAgo <= evidence.TestAge })
 }

@@ -97,29 +97,6 @@ func (x Balance) Uncompensable() bool {
 	return x.Need > 0 && (!ok || w > x.WettednessMax)
 }
 
-// effectiveWettedness is what the efficiency of evaporation is calculated with.
-func (x Balance) effectiveWettedness() float64 {
-	w, ok := x.Wettedness()
-	if !ok {
-		return x.WettednessMax
-	}
-	return min(max(w, 0), x.WettednessMax)
-}
-
-// Base is the uncalibrated sweat rate of the steady state, SW0.
-//
-//	SW0 = max(100 A, Ereq A / (0.674 (1 - w²/2)))    g/h
-func (x Balance) Base() quantity.GramsPerHour {
-	w := x.effectiveWettedness()
-	return quantity.GramsPerHour(max(evidence.SweatFloor*x.Area, x.Need*x.Area/(evidence.SweatLatent*(1-w*w/2))))
-}
-
-// OnFloor reports whether the base is the floor: the balance asks for hardly
-// any sweat, and nothing can be learnt from it.
-func (x Balance) OnFloor() bool {
-	return float64(x.Base()) <= evidence.SweatFloor*x.Area
-}
-
 // BreathWater is the water that leaves with the breath, L/h; it stands beside
 // the sweat rate and is part of the deficit. In air hotter and more humid than
 // the breath it is none.

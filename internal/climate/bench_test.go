@@ -165,8 +165,8 @@ for (let i = 0; i < 20; i++) for (const [v] of cases) run(v);
 console.log(Number(process.hrtime.bigint() - start) / 1e3 / (20 * cases.length));
 `
 
-// BenchmarkEstimate is what the planner asks when the climate changes: four
-// tests, a plan, its heat caution.
+// BenchmarkEstimate is what a planned session costs: eight tests worked through
+// once, and then each move of the plan and its heat caution.
 func BenchmarkEstimate(b *testing.B) {
 	body := Body{70, 1.78}
 	effort, err := RunningEffort(body, 12/3.6, 0, false)
@@ -175,7 +175,7 @@ func BenchmarkEstimate(b *testing.B) {
 	}
 	session := Session{Weather: Weather{Temperature: 20, Humidity: 50, Sun: SunPart}, Effort: effort, Clothing: Shirt(), State: Trained, Minutes: 95}
 	var tests []Test
-	for _, air := range []float64{14, 18, 22, 26} {
+	for _, air := range []float64{14, 16, 18, 20, 22, 24, 26, 28} {
 		s := session
 		s.Weather.Temperature = quantity.Celsius(air)
 		tests = append(tests, Test{Session: s, Rate: 1.1, U: 0.05})
@@ -183,10 +183,22 @@ func BenchmarkEstimate(b *testing.B) {
 	plan := session
 	plan.Weather.Temperature = 36
 	var basis Basis
-	b.Run("estimate", func(b *testing.B) {
+	set, err := NewTestSet(Athlete{Body: body}, tests)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Run("tests", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
-			if basis, err = Estimate(Athlete{Body: body}, tests, plan); err != nil {
+			if _, err := NewTestSet(Athlete{Body: body}, tests); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("move", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if basis, err = set.Estimate(plan); err != nil {
 				b.Fatal(err)
 			}
 		}

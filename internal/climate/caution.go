@@ -157,7 +157,8 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 	if outside {
 		c.Codes = append(c.Codes, CoreExtrapolated)
 	}
-	steady := float64(x.Base()) // g/h
+	d := demandOf(x, s)
+	steady := d.flow * x.Area // g/h
 	if f := Onset(s.Minutes); basis.Rate.Known && f > 0 {
 		steady = max(steady, basis.Rate.Value/f*1000)
 	}

@@ -58,6 +58,12 @@ func RatedEffort(b Body, rating float64, m Motion, own quantity.MetresPerSecond)
 	return e, err
 }
 
+// AssumedEffort is an activity of so many METs where nothing is known of the
+// effort: it is as wide as a rating, and counts as one. A proposal.
+func AssumedEffort(b Body, met float64, m Motion, own quantity.MetresPerSecond) (Effort, error) {
+	return mets(b, met, ByRating, m, own, evidence.EffortRelativeU, "oxygen.met", "climate.effort.assumed")
+}
+
 // mets makes an effort from METs.
 func mets(b Body, met float64, kind EffortKind, m Motion, own quantity.MetresPerSecond, relativeU float64, source ...string) (Effort, error) {
 	err := refusedAny(append(b.values(), fieldValue{evidence.MetValue, met}, fieldValue{evidence.OwnSpeed, float64(own)})...)

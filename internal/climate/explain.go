@@ -12,14 +12,14 @@ import (
 // with its range and why.
 type Explained struct {
 	// Need and Capacity are Ereq and Emax in W/m², Wettedness their ratio;
-	// Base is SW0 and Breath the breath's water, L/h; Onset is f, which has
-	// no range of its own.
-	Need, Capacity, Wettedness, Base, Breath, Onset figure.Figure
+	// First is the steady sweat rate the balance asks for and Breath the
+	// breath's water, L/h; Onset is f, which has no range of its own.
+	Need, Capacity, Wettedness, First, Breath, Onset figure.Figure
 }
 
 // Explain is [Calculate] with the error of each step: that of the metabolic rate,
 // and that of a sun preset (9 °C of radiant temperature either way). The
-// balance's own error is in the calibration, not here.
+// balance's own error is in the estimate's range, not here.
 func Explain(b Body, s Session) (Explained, error) {
 	x, err := Calculate(b, s)
 	if err != nil {
@@ -50,7 +50,7 @@ func Explain(b Body, s Session) (Explained, error) {
 	e := Explained{
 		Need:     ranged(needFigure(x), func(x Balance) float64 { return x.Need }),
 		Capacity: ranged(capacityFigure(x), func(x Balance) float64 { return x.Capacity }),
-		Base:     ranged(baseFigure(x), func(x Balance) float64 { return float64(x.Base()) / 1000 }),
+		First:    ranged(firstFigure(x, s), func(x Balance) float64 { d := demandOf(x, s); return d.flow * x.Area / 1000 }),
 		Breath:   breathFigure(x, s.Effort),
 		Onset:    onsetFigure(s.Minutes),
 	}
@@ -97,16 +97,17 @@ func wettednessFigure(x Balance) figure.Figure {
 	}}
 }
 
-// baseFigure is SW0 in L/h.
-func baseFigure(x Balance) figure.Figure {
-	return figure.Figure{Known: true, Value: float64(x.Base()) / 1000, Unit: quantity.LitrePerHour, Estimate: true, Why: figure.Why{
-		Formula: "max(floor*area,need*area/(latent*(1-wet*wet/2)))/1000",
+// firstFigure is the steady sweat rate that the balance asks for, L/h.
+func firstFigure(x Balance, s Session) figure.Figure {
+	d := demandOf(x, s)
+	return figure.Figure{Known: true, Value: d.flow * x.Area / 1000, Unit: quantity.LitrePerHour, Estimate: true, Why: figure.Why{
+		Formula: "flow/sqrt(sqrt(1+flow*flow*flow*flow/(most*most*most*most)))*area/1000",
 		Inputs: []figure.Input{
-			{Symbol: "floor", Value: evidence.SweatFloor, Unit: "g/(m²·h)"}, {Symbol: "area", Value: x.Area, Unit: "m²"},
-			watts("need", x.Need), {Symbol: "latent", Value: evidence.SweatLatent, Unit: "W·h/g"},
-			{Symbol: "wet", Value: x.effectiveWettedness()},
+			{Symbol: "flow", Value: d.need / (evidence.SweatLatent * (1 - d.effective*d.effective/2)), Unit: "g/(m²·h)"},
+			{Symbol: "most", Value: evidence.SweatFlowMost, Unit: "g/(m²·h)"},
+			{Symbol: "area", Value: x.Area, Unit: "m²"},
 		},
-		Sources: []string{"climate.estimate.floor", "climate.estimate.latent"},
+		Sources: []string{"climate.rule.floor.share", "climate.estimate.latent", "climate.rule.flow.most"},
 	}}
 }
 

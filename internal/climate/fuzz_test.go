@@ -112,7 +112,7 @@ func soundEstimate(t *testing.T, a Athlete, tests []Test, plan Session) {
 		return
 	}
 	if !basis.Rate.Known || !basis.Rate.Ranged || basis.Rate.Range.Low < 0 {
-		t.Fatalf("%s: rate %+v", basis.Kind, basis.Rate)
+		t.Fatalf("rate %+v", basis.Rate)
 	}
 	c, err := HeatCaution(a.Body, plan, Practice{}, nil, basis)
 	if err != nil {

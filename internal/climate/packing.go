@@ -218,3 +218,6 @@ func SumPacking(lists ...PackingList) PackingList {
 	}
 	return sum
 }
+
+// rounding is what arithmetic may add to an amount.
+const rounding = 1e-9

@@ -293,19 +293,3 @@ func TestSolarFromReading(t *testing.T) {
 		}
 	}
 }
-
-// TestLeaveOneOutLooksAtTheOthers: a test is never estimated from itself.
-func TestLeaveOneOutLooksAtTheOthers(t *testing.T) {
-	b, _ := sample(t, 25, SunShade)
-	odd := testAt(t, 25, 1.9)
-	list := LeaveOneOut(Athlete{Body: b}, []Test{testAt(t, 25, 0.8), testAt(t, 25, 0.8), odd})
-	if len(list) != 3 || list[2].Test != 2 || list[2].Inside {
-		t.Fatalf("%+v", list)
-	}
-	if !slices.Equal(list[2].Basis.From, []int{0, 1}) {
-		t.Errorf("from %v", list[2].Basis.From)
-	}
-	if alone := LeaveOneOut(Athlete{Body: b}, []Test{odd}); alone != nil {
-		t.Errorf("one test alone: %+v", alone)
-	}
-}

@@ -185,8 +185,8 @@ func TestEveryFigureRecomputes(t *testing.T) {
 			}
 		}
 	})
-	for _, at := range []string{"climate.Basis.Rate", "climate.Basis.Breath", "climate.Basis.Calibration.Factor", "climate.Explained.Need",
-		"climate.Explained.Base", "climate.Caution.Parts[0].Figure", "climate.Session.Effort.Metabolic"} {
+	for _, at := range []string{"climate.Basis.Rate", "climate.Basis.Breath", "climate.Explained.Need",
+		"climate.Explained.First", "climate.Caution.Parts[0].Figure", "climate.Session.Effort.Metabolic"} {
 		if seen[at] == 0 {
 			t.Errorf("no figure %s was checked", at)
 		}

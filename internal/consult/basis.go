@@ -2,6 +2,8 @@ package consult
 
 import (
 	"errors"
+	"fmt"
+	"time"
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
@@ -21,41 +23,42 @@ type Basis struct {
 	// Air the session is planned for.
 	Air  record.Air
 	Plan plan.Basis
-	// Calculation is how the tests were asked; nil where they were taken as
-	// they are.
+	// Calculation is how the tests were asked.
 	Calculation *Calculation
 }
 
 // ErrNoBasis says that a plan needs a test whose sweat rate has a range.
 var ErrNoBasis = errors.New("no test with a sweat rate to plan on")
 
-// BasisOf makes the basis of a plan from measured tests, the first named
-// first. It returns [ErrNoBasis] when a test's sweat rate has no range yet.
-func BasisOf(a record.Athlete, tests []Findings) (Basis, error) {
-	rates := make([]figure.Figure, 0, len(tests))
-	for _, f := range tests {
-		rates = append(rates, f.Sweat.Fluid.Rate)
+// BasisOf makes the basis of a plan for the session of the first test again,
+// from all the tests, on a day. It returns [ErrNoBasis] when that test's sweat
+// rate has no range yet.
+func BasisOf(a record.Athlete, tests []Findings, day time.Time, d Desk) (Basis, error) {
+	if len(tests) == 0 || !tests[0].Sweat.Fluid.Rate.Ranged {
+		return Basis{}, ErrNoBasis
 	}
-	rate, ok := sweat.PlannedRate(rates)
+	r, err := Calculate(Again(tests[0]), a, tests, day, d)
+	if err != nil {
+		return Basis{}, fmt.Errorf("make the basis of a plan: %w", errors.Join(ErrNoBasis, err))
+	}
+	b, ok := r.Basis(a, day)
 	if !ok {
 		return Basis{}, ErrNoBasis
 	}
-	first := tests[0]
-	out := breathOfTest(first)
-	b := Basis{Kind: record.BasisTest, Tests: tests, Rate: rate, Air: first.Test.Air}
-	kind := plan.Test
-	if len(tests) > 1 {
-		b.Kind, kind = record.BasisPool, plan.Pool
-	}
-	b.Plan = plan.Basis{
-		Kind: kind, Code: "basis." + string(b.Kind), Tests: len(tests),
-		SweatRate:     plan.Between(rate.Value, rate.Range.Low, rate.Range.High),
-		RespiratoryLH: out.respiratory, ExchangeLH: out.exchange,
-		Sodium: sodiumOf(tests),
-		Body:   bodyOf(first, a),
-	}
-	b.Plan.Usual = toleratedBy(a, tests)
 	return b, nil
+}
+
+// First are tests with one of them named first.
+func First(tests []Findings, id record.ID) []Findings {
+	var list []Findings
+	for _, f := range tests {
+		if f.Test.ID == id {
+			list = append([]Findings{f}, list...)
+			continue
+		}
+		list = append(list, f)
+	}
+	return list
 }
 
 // toleratedBy is the drinking rate that an athlete tolerates: as it stands in the

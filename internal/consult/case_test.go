@@ -19,7 +19,7 @@ func newCase(t *testing.T) (Case, Desk) {
 	t.Helper()
 	sheet, a := caseSheet()
 	d := testDesk(t)
-	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)})
+	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +45,9 @@ func TestNewPlanBeginsAtTheHabit(t *testing.T) {
 		t.Errorf("the habit is %v", mix)
 	}
 	q := c.Planner.Evaluate(plan.Expected, mix)
-	near(t, "deficit of the habit", q.Deficit.Value, 2.9, 0.05)
+	// The test ended at 2.9 %; a similar day is drawn a tenth of the way from the
+	// 1.74 L/h of the test to what is usual, to 1.70 L/h.
+	near(t, "deficit of the habit", q.Deficit.Value, 2.82, 0.01)
 	near(t, "carbohydrate of the habit", q.Carbohydrate.TotalGH, 21, 0.1)
 	fluid, _ := OptionOf(c.Plan, record.OptionFluid)
 	for s := plan.Food1; s <= plan.Food4; s++ {
@@ -128,12 +130,12 @@ func TestOutrun(t *testing.T) {
 		if x.test.Sweat.Fluid.Rate.Value <= 0 || !x.test.Sweat.Fluid.Rate.Ranged {
 			t.Fatalf("%s: no rate", name)
 		}
-		if got, ok := c.Outrun([]Findings{x.test}); ok != x.want || ok && got.Test.Session.Date != on {
+		if got, ok := c.Outrun([]Findings{x.test}, day(), d); ok != x.want || ok && got.Test.Session.Date != on {
 			t.Errorf("%s: %v on %s", name, ok, got.Test.Session.Date)
 		}
 	}
 	c.Plan.State = record.PlanDraft
-	if _, ok := c.Outrun([]Findings{since(1.6, on, sport)}); ok {
+	if _, ok := c.Outrun([]Findings{since(1.6, on, sport)}, day(), d); ok {
 		t.Error("a draft is outrun")
 	}
 }
@@ -169,7 +171,7 @@ func TestHabitNamesItsGaps(t *testing.T) {
 	if got := f.Gaps(); !slices.Equal(got, want) {
 		t.Errorf("gaps %+v, want %+v", got, want)
 	}
-	b, err := BasisOf(a, []Findings{f})
+	b, err := BasisOf(a, []Findings{f}, day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -201,10 +203,13 @@ func TestGuardSpeaksInTheCommonPracticeCase(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.Pantry = NewPantry(generic, []record.Product{caseDrink(), drink, snack})
-	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)})
+	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
+	// The case is worked with the sheet's own rate.
+	rate := b.Tests[0].Sweat.Fluid.Rate
+	b.Plan.SweatRate = plan.Between(rate.Value, rate.Range.Low, rate.Range.High)
 	p := record.Plan{Meta: record.Meta{ID: "p"}, Target: record.Target{Minutes: record.Num(105, quantity.Minute), Effort: record.Num(8, quantity.None), Sport: "basketball"}}
 	ml := func(x float64) record.Number { return record.Num(x, quantity.Millilitre) }
 	p.Options = []record.Option{{Meta: record.Meta{ID: "o"}, Kind: record.OptionFood, Items: []record.Item{
@@ -315,10 +320,10 @@ func TestPlanFreezes(t *testing.T) {
 func TestNoBasisWithoutARange(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Loss.NoUrine = false
-	if _, err := BasisOf(a, []Findings{Find(sheet, a, nil, testDesk(t))}); !errors.Is(err, ErrNoBasis) {
+	if _, err := BasisOf(a, []Findings{Find(sheet, a, nil, testDesk(t))}, day(), testDesk(t)); !errors.Is(err, ErrNoBasis) {
 		t.Errorf("a provisional rate makes a basis: %v", err)
 	}
-	if _, err := BasisOf(a, nil); !errors.Is(err, ErrNoBasis) {
+	if _, err := BasisOf(a, nil, day(), testDesk(t)); !errors.Is(err, ErrNoBasis) {
 		t.Errorf("no test makes a basis: %v", err)
 	}
 }

@@ -2,6 +2,7 @@ package consult
 
 import (
 	"errors"
+	"math"
 	"time"
 
 	"ebbwell/internal/climate"
@@ -17,6 +18,11 @@ type Outing struct {
 	Minutes float64
 	// Like is the test whose session it is again; empty for none.
 	Like record.ID
+}
+
+// Again is the session of a test once more, in its own air.
+func Again(f Findings) Outing {
+	return Outing{Session: f.Test.Session, Air: f.Test.Air, Minutes: f.Minutes, Like: f.Test.ID}
 }
 
 // ErrNoAir says that temperature, humidity or sun are not written down, so nothing
@@ -45,6 +51,31 @@ func BodyFor(a record.Athlete, t *record.Test) climate.Body {
 		mass = sessionMass(*t, a)
 	}
 	return climate.Body{Mass: quantity.Kilograms(mass), Height: quantity.Metres(a.Height.Or(0))}
+}
+
+// assumedHeight is an athlete with the height of a usual build where none is
+// entered.
+func assumedHeight(a record.Athlete, mass float64) record.Athlete {
+	if !a.Height.Known() && mass > 0 {
+		a.Height = record.Num(math.Sqrt(mass/evidence.UsualBuild), quantity.Metre)
+	}
+	return a
+}
+
+// assumedAir is an air with usual values for what is not written down of
+// temperature, humidity and sun. A session is compared with itself in it: what
+// is assumed for both of them hardly moves the figure.
+func assumedAir(a record.Air) record.Air {
+	if !a.Temperature.Known() {
+		a.Temperature = record.Num(evidence.AssumedAir, quantity.DegreeCelsius)
+	}
+	if !a.Humidity.Known() {
+		a.Humidity = record.Num(evidence.AssumedHumidity, quantity.PerCent)
+	}
+	if a.Sun == "" {
+		a.Sun = record.Sun(climate.SunShade)
+	}
+	return a
 }
 
 // SessionFor is an outing as package climate takes it.
@@ -100,8 +131,8 @@ func ClothingOf(code string) climate.Clothing {
 }
 
 // effortFor is the metabolic rate of a session from the best that is known:
-// power, running speed, MET, the activity, effort rating, the sport's usual
-// activity.
+// power, running speed, MET, the activity, effort rating. Where nothing is, it
+// is the sport's usual activity, else 6 MET, as wide as a rating.
 func effortFor(s record.Session, a record.Athlete, b climate.Body, d Desk) (climate.Effort, error) {
 	code := s.Sport
 	if code == "" {
@@ -132,9 +163,9 @@ func effortFor(s record.Session, a record.Athlete, b climate.Body, d Desk) (clim
 	case s.Effort.Known():
 		return climate.RatedEffort(b, *s.Effort.Value, motion, own)
 	case usual.ID != "":
-		return usual.Effort(b)
+		return climate.AssumedEffort(b, usual.Met, motion, own)
 	}
-	return climate.Effort{}, evidence.Problem{Field: evidence.EffortRating, Code: evidence.CodeMissing, Severity: evidence.Refuses}
+	return climate.AssumedEffort(b, evidence.AssumedMet, motion, own)
 }
 
 func motionOf(s Sport) climate.Motion {
@@ -152,11 +183,16 @@ func motionOf(s Sport) climate.Motion {
 // ClimateTest is a test as package climate takes it, with the one rate a test
 // has. ok is false while the test has no rate with a range, or no air.
 func ClimateTest(f Findings, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
+	return climateTest(f, f.Test.Air, a, today, d)
+}
+
+// climateTest is [ClimateTest] in an air that may be filled in.
+func climateTest(f Findings, air record.Air, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
 	rate := f.Sweat.Fluid.Rate
 	if !rate.Known || !rate.Ranged || rate.Value <= 0 || !f.Timed {
 		return climate.Test{}, false
 	}
-	s, err := SessionFor(Outing{Session: f.Test.Session, Air: f.Test.Air, Minutes: f.Minutes}, a, BodyFor(a, &f.Test), d)
+	s, err := SessionFor(Outing{Session: f.Test.Session, Air: air, Minutes: f.Minutes}, a, BodyFor(a, &f.Test), d)
 	if err != nil {
 		return climate.Test{}, false
 	}

@@ -1,7 +1,10 @@
 package consult
 
 import (
+	"cmp"
+	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"ebbwell/internal/climate"
@@ -10,8 +13,8 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Calculation is what the athlete's tests say about a session in some air: which
-// of them holds, what rate to expect, and what the heat calls for.
+// Calculation is what the athlete's tests say about a session in some air: the
+// rate to expect, how much each of them has to say, and what the heat calls for.
 type Calculation struct {
 	Outing Outing
 	// Tests are those that could be compared, in the order of Climate.Coverage,
@@ -23,6 +26,9 @@ type Calculation struct {
 	Left     []Findings
 	Climate  climate.Basis
 	Caution  climate.Caution
+	// AssumedAir: the session is that of a test again whose air is not written
+	// down whole; usual values stand in for what is missing.
+	AssumedAir bool
 	// CautionKnown is false where nothing can be said about the heat.
 	CautionKnown bool
 	// Globe is the WBGT calculated from the air; unknown with CautionKnown false.
@@ -37,6 +43,10 @@ type Calculation struct {
 	weighed *record.Test
 	// breath is what leaves beside the sweat.
 	breath breath
+	// body is what heat exchange was calculated with, set what the tests say,
+	// worked through once.
+	body climate.Body
+	set  *climate.TestSet
 }
 
 // Soldiers is the comparison with two regressions of soldiers' sweat.
@@ -50,16 +60,34 @@ type Soldiers struct {
 
 // Calculate asks the athlete's tests about an outing on a day. It returns
 // [ErrNoAir], or the problems of a body, an air or a session that cannot be.
-func Calculate(o Outing, a record.Athlete, tests []Findings, today time.Time, d Desk) (Calculation, error) {
+func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d Desk) (Calculation, error) {
 	r := Calculation{Outing: o, weighed: newest(tests)}
+	if again(o, tests) {
+		_, err := WeatherOf(o.Air)
+		r.AssumedAir = errors.Is(err, ErrNoAir)
+		a = assumedHeight(a, float64(BodyFor(a, r.weighed).Mass))
+	}
+	if r.AssumedAir {
+		o.Air = assumedAir(o.Air)
+	}
 	r.breath = breathOf(o, a, r.weighed, d)
 	body := BodyFor(a, r.weighed)
+	r.body = body
 	session, err := SessionFor(o, a, body, d)
 	if err != nil {
 		return r, err
 	}
+	// In one order, so that the same tests give the same figure to the last digit.
+	tests = slices.Clone(tests)
+	slices.SortStableFunc(tests, func(a, b Findings) int {
+		return cmp.Or(cmp.Compare(b.Test.Session.Date, a.Test.Session.Date), cmp.Compare(a.Test.ID, b.Test.ID))
+	})
 	for _, f := range tests {
-		t, ok := ClimateTest(f, a, today, d)
+		air := f.Test.Air
+		if r.AssumedAir {
+			air = assumedAir(air)
+		}
+		t, ok := climateTest(f, air, a, day, d)
 		if !ok {
 			r.Left = append(r.Left, f)
 			continue
@@ -67,12 +95,24 @@ func Calculate(o Outing, a record.Athlete, tests []Findings, today time.Time, d 
 		r.Compared = append(r.Compared, t)
 		r.Tests = append(r.Tests, f)
 	}
-	athlete := climate.Athlete{Body: body, Sport: SportGroup(sportOf(record.Test{Session: o.Session}, a))}
-	if r.Climate, err = climate.Estimate(athlete, r.Compared, session); err != nil {
+	start := d.Starts[sportOf(record.Test{Session: o.Session}, a)]
+	if r.set, err = climate.NewTestSet(climate.Athlete{Body: body, Start: start}, r.Compared); err != nil {
 		return r, fmt.Errorf("estimate the sweat rate: %w", err)
 	}
-	r.caution(body, session, a, o)
+	if r.Climate, err = r.set.Estimate(session); err != nil {
+		return r, fmt.Errorf("estimate the sweat rate: %w", err)
+	}
+	if !r.AssumedAir {
+		r.caution(body, session, a, o)
+	}
 	return r, nil
+}
+
+// again reports whether an outing is that of a test again, in its own air: what
+// is not written down of air and body is then the same for both, and usual
+// values stand in for it.
+func again(o Outing, tests []Findings) bool {
+	return slices.ContainsFunc(tests, func(f Findings) bool { return f.Test.ID == o.Like && SameAir(f.Test.Air, o.Air) })
 }
 
 // caution adds what the heat calls for, where that can be said.
@@ -114,38 +154,46 @@ func newest(tests []Findings) *record.Test {
 }
 
 // Basis is what a plan can rest on by this calculation. ok is false where there
-// is no rate at all.
+// is no rate, or no test behind it: no amounts are planned without a test.
 func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
 	rate := r.Climate.Rate
-	if !rate.Ranged || r.Climate.Kind == climate.NoBasis {
+	if !rate.Known || len(r.Climate.From) == 0 {
 		return Basis{}, false
 	}
-	value := rate.Value
-	if !rate.Known || value <= 0 {
-		value = (rate.Range.Low + rate.Range.High) / 2
-	}
-	b = Basis{Kind: record.BasisEstimate, Rate: rate, Air: r.Outing.Air, Calculation: &r}
+	b = Basis{Kind: record.BasisEstimate, Rate: rate, Air: r.Outing.Air, Calculation: &r, Tests: r.named()}
 	kind := plan.Estimate
-	switch r.Climate.Kind {
-	case climate.OneTest:
+	switch {
+	case rate.Estimate:
+	case len(b.Tests) == 1:
 		b.Kind, kind = record.BasisTest, plan.Test
-	case climate.PooledTests:
+	default:
 		b.Kind, kind = record.BasisPool, plan.Pool
 	}
-	for _, i := range r.Climate.From {
-		b.Tests = append(b.Tests, r.Tests[i])
-	}
 	b.Plan = plan.Basis{
-		Kind: kind, Code: "basis." + string(b.Kind), Tests: len(b.Tests),
-		SweatRate:     plan.Between(value, rate.Range.Low, rate.Range.High),
+		Kind: kind, Code: "basis." + string(b.Kind), Tests: len(b.Tests), Tested: r.Climate.Grade == climate.Tested,
+		SweatRate:     plan.Between(rate.Value, rate.Range.Low, rate.Range.High),
 		RespiratoryLH: r.breath.respiratory, ExchangeLH: r.breath.exchange,
 		Body: bodyNow(a, r.weighed, today),
 	}
-	if b.Kind != record.BasisEstimate {
+	if r.Climate.Grade == climate.Tested {
 		b.Plan.Sodium = sodiumOf(b.Tests)
 	}
 	b.Plan.Usual = toleratedBy(a, r.Tests)
 	return b, true
+}
+
+// named are the tests behind the rate: the one whose session it is again first,
+// then the weightiest.
+func (r Calculation) named() []Findings {
+	var list []Findings
+	for _, i := range r.Climate.From {
+		if r.Tests[i].Test.ID == r.Outing.Like {
+			list = append([]Findings{r.Tests[i]}, list...)
+			continue
+		}
+		list = append(list, r.Tests[i])
+	}
+	return list
 }
 
 // bodyNow is the athlete's body on a day, with the mass of the newest test.
@@ -170,8 +218,13 @@ type CurvePoint struct {
 // temperatures from low to high in steps, °C, humidity, sun and wind as they
 // are. Temperatures at which nothing can be said are left out.
 func (r Calculation) HeatCurve(a record.Athlete, low, high, step float64, d Desk) []CurvePoint {
-	body, o := BodyFor(a, r.weighed), r.Outing
-	athlete := climate.Athlete{Body: body, Sport: SportGroup(sportOf(record.Test{Session: o.Session}, a))}
+	body, o := r.body, r.Outing
+	if r.set == nil {
+		return nil
+	}
+	if r.AssumedAir {
+		o.Air = assumedAir(o.Air)
+	}
 	var curve []CurvePoint
 	for t := low; t <= high && step > 0; t += step {
 		o.Air.Temperature = record.Num(t, quantity.DegreeCelsius)
@@ -179,7 +232,7 @@ func (r Calculation) HeatCurve(a record.Athlete, low, high, step float64, d Desk
 		if err != nil {
 			continue
 		}
-		if b, err := climate.Estimate(athlete, r.Compared, session); err == nil && b.Rate.Ranged {
+		if b, err := r.set.Estimate(session); err == nil && b.Rate.Known {
 			curve = append(curve, CurvePoint{t, b})
 		}
 	}

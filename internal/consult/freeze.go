@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"reflect"
 
+	"ebbwell/internal/climate"
 	"ebbwell/internal/figure"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -36,12 +37,14 @@ type FrozenPlan struct {
 	// Background is what was known of the habit.
 	Background plan.Background
 	// Kind and Air are what it was based on, Findings the tests as they then
-	// were, RangeAlone and Place what was said of an estimate.
+	// were, RangeAlone and Place what was said of an estimate, Heat what the heat
+	// called for.
 	Kind       record.BasisKind
 	Air        record.Air
 	Findings   []FrozenPlanTest
 	RangeAlone bool
 	Place      string
+	Heat       climate.Level
 	// Products are those of its options as they then were.
 	Products []FrozenProduct
 }
@@ -71,7 +74,7 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 	in := FrozenPlan{
 		Plan: c.Plan, Athlete: frozenAthlete(c.Athlete), Basis: c.Basis.Plan, Rate: c.Basis.Rate,
 		Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim(), Kind: c.Basis.Kind, Air: c.Basis.Air,
-		RangeAlone: c.RangeAlone(), Place: c.Place(), Products: c.products(),
+		RangeAlone: c.RangeAlone(), Place: c.Place(), Heat: c.Heat(), Products: c.products(),
 		Background: c.Planner.Background(),
 	}
 	for _, f := range c.Basis.Tests {
@@ -143,7 +146,7 @@ func (was FrozenPlan) in(c Case, planner *plan.Planner) Case {
 	for _, t := range was.Findings {
 		c.Basis.Tests = append(c.Basis.Tests, t.Findings.findings(t.Test, c.Athlete, nil))
 	}
-	c.said = &said{rangeAlone: was.RangeAlone, place: was.Place}
+	c.said = &said{rangeAlone: was.RangeAlone, place: was.Place, heat: was.Heat}
 	frozen := Case{Plan: c.Plan}
 	if _, err := frozen.fillSlots(Desk{Pantry: pantryOf(was.Products)}); err == nil {
 		c.Slots = frozen.Slots

@@ -2,6 +2,7 @@ package consult
 
 import (
 	"strings"
+	"time"
 
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -11,7 +12,7 @@ import (
 // by which the mix in force is more to drink than is likely lost in such a
 // session: the plan has to be looked at again. ok is false where no test says
 // so.
-func (c Case) Outrun(tests []Findings) (found Findings, ok bool) {
+func (c Case) Outrun(tests []Findings, today time.Time, d Desk) (found Findings, ok bool) {
 	o, ok := InForce(c.Plan)
 	at := c.Plan.Agreement.AgreedAt
 	if !ok || at == nil || c.Plan.State != record.PlanAgreed {
@@ -23,7 +24,7 @@ func (c Case) Outrun(tests []Findings) (found Findings, ok bool) {
 		if f.Test.State == record.TestOpen || day <= agreed || day <= found.Test.Session.Date {
 			continue
 		}
-		if !strings.EqualFold(sportOf(f.Test, c.Athlete), c.Plan.Target.Sport) || !c.above(f, c.Carried(o)) {
+		if !strings.EqualFold(sportOf(f.Test, c.Athlete), c.Plan.Target.Sport) || !c.above(f, c.Carried(o), today, d) {
 			continue
 		}
 		found = f
@@ -32,8 +33,8 @@ func (c Case) Outrun(tests []Findings) (found Findings, ok bool) {
 }
 
 // above reports whether a mix passes the ceiling that one test sets.
-func (c Case) above(f Findings, mix plan.Mix) bool {
-	b, err := BasisOf(c.Athlete, []Findings{f})
+func (c Case) above(f Findings, mix plan.Mix, today time.Time, d Desk) bool {
+	b, err := BasisOf(c.Athlete, []Findings{f}, today, d)
 	if err != nil {
 		return false
 	}

@@ -14,9 +14,9 @@ import (
 var ErrTestGone = errors.New("a test the plan rests on is gone")
 
 // PlanBasisOf writes down what a plan rests on, so that [BasisFor] opens it
-// again. stop is the stop of a trip the plan is for; empty for none. An
-// estimate names every test that was asked, because a late value of any of them
-// may change it: first the one whose session it is again, then the nearest.
+// again. stop is the stop of a trip the plan is for; empty for none. Every test
+// that was asked is named, because a late value of any of them may change it:
+// first the one whose session it is again, then the weightiest.
 func PlanBasisOf(b Basis, stop record.ID) record.PlanBasis {
 	out := record.PlanBasis{Kind: b.Kind, StopID: stop, Air: b.Air}
 	var ids []string
@@ -25,17 +25,14 @@ func PlanBasisOf(b Basis, stop record.ID) record.PlanBasis {
 			ids = append(ids, string(id))
 		}
 	}
-	estimate := b.Kind == record.BasisEstimate && b.Calculation != nil
 	if b.Calculation != nil {
 		out.UsedToHeat = b.Calculation.Outing.Session.UsedToHeat
-	}
-	if estimate {
 		add(b.Calculation.Outing.Like)
 	}
 	for _, f := range b.Tests {
 		add(f.Test.ID)
 	}
-	if estimate {
+	if b.Calculation != nil {
 		for _, f := range b.Calculation.Tests {
 			add(f.Test.ID)
 		}
@@ -46,32 +43,38 @@ func PlanBasisOf(b Basis, stop record.ID) record.PlanBasis {
 	return out
 }
 
-// BasisFor opens the basis of a plan as it is kept: the test or the pool it
-// names as measured, or, in an air that is not the tests' own, what these same
-// tests say about it. Tests that came later change nothing. It returns
-// [ErrTestGone] when a test or a pool names a test that is not among tests,
-// [ErrNoBasis] when there is no rate to plan on, and the errors of [Calculate].
+// BasisFor opens the basis of a plan as it is kept: what the tests it names say
+// about its session. Tests that came later change nothing, nor does the time
+// that passes: the plan's day is the first of the stay, else the one it was
+// made on. It returns [ErrTestGone] when the test named first is not
+// among tests, [ErrNoBasis] when there is no rate to plan on, and the errors of
+// [Calculate].
 func BasisFor(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Desk) (Basis, error) {
 	named, whole := namedTests(p.Basis, tests)
-	effort := p.Target.Effort
-	if p.Basis.Kind != record.BasisEstimate {
-		effort = record.Number{} // a test holds for its own effort
-		if !whole || len(named) == 0 {
-			return Basis{}, fmt.Errorf("open the basis of plan %s: %w", p.ID, ErrTestGone)
-		}
-		if asMeasured(p.Basis, named[0].Test.Air) {
-			return BasisOf(a, named)
-		}
+	if len(named) == 0 || !whole && p.Basis.Kind != record.BasisEstimate {
+		return Basis{}, fmt.Errorf("open the basis of plan %s: %w", p.ID, ErrTestGone)
 	}
-	r, err := Calculate(outingOf(p, a, named, effort), a, named, today, d)
+	day := planDay(p, today)
+	r, err := Calculate(outingOf(p, a, named, p.Target.Effort), a, named, day, d)
 	if err != nil {
 		return Basis{}, fmt.Errorf("open the basis of plan %s: %w", p.ID, err)
 	}
-	b, ok := r.Basis(a, today)
+	b, ok := r.Basis(a, day)
 	if !ok {
 		return Basis{}, fmt.Errorf("open the basis of plan %s: %w", p.ID, ErrNoBasis)
 	}
 	return b, nil
+}
+
+// planDay is the day a plan is for.
+func planDay(p record.Plan, today time.Time) time.Time {
+	if day, ok := p.Agreement.From.Time(); ok && p.Basis.StopID != "" {
+		return day
+	}
+	if !p.CreatedAt.IsZero() {
+		return p.CreatedAt
+	}
+	return today
 }
 
 // namedTests are the tests a basis names, in its order; whole is false when
@@ -91,13 +94,6 @@ func namedTests(b record.PlanBasis, tests []Findings) (named []Findings, whole b
 	return named, whole
 }
 
-// asMeasured reports whether a plan takes its tests as they were measured: it
-// is in their own air, the same or none written down, and nobody asked what
-// they say about a stop of a trip or a body as used to heat as it will be.
-func asMeasured(b record.PlanBasis, test record.Air) bool {
-	return b.StopID == "" && b.UsedToHeat == "" && (!b.Air.Temperature.Known() || SameAir(b.Air, test))
-}
-
 // SameAir reports whether two airs say the same.
 func SameAir(a, b record.Air) bool {
 	return a.Temperature.Same(b.Temperature) && a.Humidity.Same(b.Humidity) && a.Wind.Same(b.Wind) && a.Sun == b.Sun &&
@@ -106,12 +102,22 @@ func SameAir(a, b record.Air) bool {
 
 // outingOf is the session of a plan in its air: that of the test named first,
 // at another effort where one is given that is not the test's, by a body as
-// used to heat as the plan says.
+// acclimatised as the plan says. An air or minutes that are not written down are
+// the test's own.
 func outingOf(p record.Plan, a record.Athlete, named []Findings, effort record.Number) Outing {
 	minutes := p.Target.Minutes.Or(0)
 	o := Outing{Air: p.Basis.Air, Minutes: minutes, Session: record.Session{Sport: p.Target.Sport, Effort: p.Target.Effort}}
 	if like := likeSession(named, &p); like != nil {
-		o.Session, o.Like = sessionLike(*like, effort, a, minutes), like.Test.ID
+		if minutes == 0 {
+			minutes = like.Minutes
+		}
+		o.Session, o.Like, o.Minutes = sessionLike(*like, effort, a, minutes), like.Test.ID, minutes
+		if !o.Air.Temperature.Known() {
+			o.Air = like.Test.Air
+		}
+		if p.Basis.StopID == "" && p.Basis.UsedToHeat == "" {
+			p.Basis.UsedToHeat = like.Test.Session.UsedToHeat
+		}
 	}
 	if o.Session.Sport == "" {
 		o.Session.Sport = a.Sport

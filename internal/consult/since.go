@@ -33,10 +33,11 @@ type Since struct {
 	slots [plan.Slots]SlotInfo
 }
 
-// said is what was said of an estimate when a plan was agreed.
+// said is what was said of an estimate and of the heat when a plan was agreed.
 type said struct {
 	rangeAlone bool
 	place      string
+	heat       climate.Level
 }
 
 // since compares an agreed plan with the same plan by the present records.
@@ -63,7 +64,19 @@ func (c Case) RangeAlone() bool {
 		return c.said.rangeAlone
 	}
 	r := c.Basis.Calculation
-	return r != nil && (r.Climate.Kind == climate.GroupValues || slices.Contains(r.Climate.Codes, climate.RangeAlone))
+	return r != nil && r.Climate.RangeOnly
+}
+
+// Heat is what the heat of the session calls for; usual care where it cannot be
+// judged.
+func (c Case) Heat() climate.Level {
+	if c.said != nil {
+		return c.said.heat
+	}
+	if r := c.Basis.Calculation; r != nil && r.CautionKnown {
+		return r.Caution.Level
+	}
+	return climate.UsualCare
 }
 
 // Place is where the estimate a plan is based on is for; empty where it has none.

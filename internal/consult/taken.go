@@ -180,7 +180,7 @@ func (s StopPlan) OnAnotherDay(by float64, a record.Athlete, tests []Findings, t
 		return day, false
 	}
 	o.Air = day.Air
-	r, err := Calculate(o, a, tests, today, d)
+	r, err := Calculate(o, a, tests, stopDay(s.Stop, today), d)
 	if err != nil {
 		return day, false
 	}

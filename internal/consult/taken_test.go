@@ -109,8 +109,8 @@ func TestOtherDays(t *testing.T) {
 	}
 }
 
-// The curve rises with the heat and carries the test's own range where the
-// test holds.
+// The curve rises with the heat and passes through what the rule says of the
+// session itself.
 func TestHeatCurve(t *testing.T) {
 	a, tests, p, d := tripCase(t)
 	air := tests[0].Test.Air
@@ -118,8 +118,11 @@ func TestHeatCurve(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	curve := r.HeatCurve(a, 10, 40, 2, d)
-	if len(curve) != 16 {
+	if own := r.HeatCurve(a, air.Temperature.Or(0), air.Temperature.Or(0), 1, d); len(own) != 1 || own[0].Rate.Rate.Range != r.Climate.Rate.Range {
+		t.Errorf("the curve passes beside the rate: %+v", own)
+	}
+	curve := r.HeatCurve(a, 10, 38, 2, d)
+	if len(curve) != 15 {
 		t.Fatalf("%d points", len(curve))
 	}
 	for i, c := range curve {
@@ -127,11 +130,7 @@ func TestHeatCurve(t *testing.T) {
 		if !(r.Range.Low <= r.Value && r.Value <= r.Range.High) {
 			t.Errorf("%v °C: %v outside %v", c.Temperature, r.Value, r.Range)
 		}
-		measured := c.Rate.Kind == climate.OneTest
-		if like := c.Temperature >= 22 && c.Temperature <= 30; measured && !like {
-			t.Errorf("%v °C rests on %q", c.Temperature, c.Rate.Kind)
-		}
-		if i > 0 && c.Rate.Kind == climate.Estimated && curve[i-1].Rate.Kind == climate.Estimated && r.Value < curve[i-1].Rate.Rate.Value {
+		if i > 0 && r.Value < curve[i-1].Rate.Rate.Value {
 			t.Errorf("falls at %v °C", c.Temperature)
 		}
 	}
@@ -152,24 +151,27 @@ func TestUnderTakesSaltAlong(t *testing.T) {
 	}
 }
 
-// A session of another length keeps the rates that were agreed; it is never
-// drunk in half the time.
+// A session of another length keeps the rates that were agreed, unless the low
+// end of a short one, in which sweating only begins, stops them; it is never drunk
+// in half the time.
 func TestOtherLengthKeepsTheRates(t *testing.T) {
 	a, tests, p, d := tripCase(t)
 	at := stop("", 0)
 	at.Air = tests[0].Test.Air
-	drinking := func(minutes float64) plan.Prediction {
+	drinking := func(minutes float64) StopPlan {
 		at.Minutes = record.Num(minutes, quantity.Minute)
 		s, err := PlanStop(at, a, tests, &p, cities(t), day(), d)
 		if err != nil || !s.Planned {
 			t.Fatal(err, s.Trouble)
 		}
-		return s.At
+		return s
 	}
-	home := drinking(105)
+	home := drinking(105).At
+	const rounded = 0.02 // L: what breaks carry comes in steps of 5 mL
 	for _, minutes := range []float64{30, 60, 90, 150} {
-		q := drinking(minutes)
-		if q.Fluid.RateLH > home.Fluid.RateLH+1e-9 || q.Fluid.RateLH < home.Fluid.RateLH-3*0.05/(minutes/60) {
+		s := drinking(minutes)
+		q := s.At
+		if q.Fluid.RateLH > home.Fluid.RateLH+rounded/(minutes/60) || !s.Cut && q.Fluid.RateLH < home.Fluid.RateLH-3*0.05/(minutes/60) {
 			t.Errorf("%v min: %v L/h, at home %v", minutes, q.Fluid.RateLH, home.Fluid.RateLH)
 		}
 		if q.Guards.Stops() {

@@ -44,11 +44,19 @@ func PlanStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.
 	if like != nil {
 		o.Like = like.Test.ID
 	}
-	if out.Calculation, err = Calculate(o, a, tests, today, d); err != nil {
+	if out.Calculation, err = Calculate(o, a, tests, stopDay(s, today), d); err != nil {
 		return out, err
 	}
 	out.takeAlong(a, agreed, today, d)
 	return out, nil
+}
+
+// stopDay is the first day of a stop, else today.
+func stopDay(s record.Stop, today time.Time) time.Time {
+	if day, ok := s.From.Time(); ok {
+		return day
+	}
+	return today
 }
 
 // heatDays is how long the stop lasts and what its days are good for; nothing

@@ -30,7 +30,7 @@ func tripCase(t testing.TB) (record.Athlete, []Findings, record.Plan, Desk) {
 		t.Fatal(err)
 	}
 	found := []Findings{Find(sheet, a, nil, d)}
-	b, err := BasisOf(a, found)
+	b, err := BasisOf(a, found, day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -61,8 +61,8 @@ func TestHotStopIsAnEstimate(t *testing.T) {
 		t.Errorf("the air of a July afternoon there: %v", s.Air.Air.Temperature.Or(0))
 	}
 	r := s.Calculation
-	if r.Climate.Kind != climate.Estimated || !r.Climate.Rate.Estimate || !r.Climate.Rate.Ranged {
-		t.Fatalf("the basis is %q: %+v", r.Climate.Kind, r.Climate.Rate)
+	if r.Climate.Grade == climate.Tested || !r.Climate.Rate.Estimate || !r.Climate.Rate.Ranged {
+		t.Fatalf("%s: %+v", r.Climate.Grade.Code(), r.Climate.Rate)
 	}
 	if !r.CautionKnown || r.Caution.Level < climate.Reduce {
 		t.Errorf("the heat caution is %v", r.Caution.Level)
@@ -94,8 +94,8 @@ func TestSameAirStaysATest(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got.Calculation.Climate.Kind != climate.OneTest || got.Case.Basis.Kind != record.BasisTest {
-		t.Errorf("the same air gives %q", got.Calculation.Climate.Kind)
+	if got.Calculation.Climate.Grade != climate.Tested || got.Case.Basis.Kind != record.BasisTest {
+		t.Errorf("the same air gives %q", got.Calculation.Climate.Grade.Code())
 	}
 	if at, ok := InForce(p); !ok || got.Cut || got.Mix != got.Case.Carried(at) {
 		t.Error("the plan changes in its own air")
@@ -125,15 +125,15 @@ func TestTripRefusals(t *testing.T) {
 	}
 }
 
-// Without a test there are only group values, wide, and no number alone.
+// Without a test there is a wide range alone, and no amount is planned.
 func TestNoTestAtAll(t *testing.T) {
 	a, _, p, d := tripCase(t)
 	s, err := PlanStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s.Calculation.Climate.Kind != climate.GroupValues || !s.Calculation.Climate.RangeOnly {
-		t.Errorf("the basis is %q, range only %v", s.Calculation.Climate.Kind, s.Calculation.Climate.RangeOnly)
+	if got := s.Calculation.Climate; got.Grade != climate.Far || !got.RangeOnly || !got.Rate.Ranged || s.Planned {
+		t.Errorf("%s, range only %v, planned %v", got.Grade.Code(), got.RangeOnly, s.Planned)
 	}
 }
 

@@ -182,7 +182,7 @@ func TestWhichPlanGoesAlong(t *testing.T) {
 // Nothing is planned from thin air: an athlete without mass or height, a stop
 // without minutes.
 func TestStopNeedsBodyAndMinutes(t *testing.T) {
-	a, _, p, d := tripCase(t)
+	a, tests, p, d := tripCase(t)
 	bare := a
 	bare.UsualMass, bare.Height = record.Number{}, record.Number{}
 	if _, err := PlanStop(stop("Chennai", 7), bare, nil, &p, cities(t), day(), d); err == nil {
@@ -199,7 +199,7 @@ func TestStopNeedsBodyAndMinutes(t *testing.T) {
 	}
 	gone := p.Clone()
 	gone.Options[1].Items[1].ProductID = "own.gone"
-	s, err = PlanStop(long, a, nil, &gone, cities(t), day(), d)
+	s, err = PlanStop(long, a, tests, &gone, cities(t), day(), d)
 	if err != nil || s.Planned || s.Trouble == nil {
 		t.Errorf("a plan with a product that is gone: %v, planned %v, %v", err, s.Planned, s.Trouble)
 	}

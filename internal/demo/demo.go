@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"time"
 
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
@@ -47,9 +48,13 @@ func Fill(ctx context.Context, s *store.Store, today time.Time, names Names) err
 	if err != nil {
 		return fmt.Errorf("fill the invented practice: %w", err)
 	}
+	activities, err := climate.LoadActivities()
+	if err != nil {
+		return fmt.Errorf("fill the invented practice: %w", err)
+	}
 	f := &filler{
 		store: s, today: today, names: names, athletes: map[string]record.Athlete{}, tests: map[string]record.Test{},
-		desk: consult.Desk{Pantry: consult.NewPantry(generic, nil), Settings: kept.Settings},
+		desk: consult.Desk{Pantry: consult.NewPantry(generic, nil), Settings: kept.Settings, Activities: activities},
 	}
 	for _, step := range []struct {
 		what string

@@ -65,7 +65,7 @@ func (f *filler) addPlans(ctx context.Context) error {
 func (f *filler) addPlan(ctx context.Context, g agreement) error {
 	t := f.tests[g.test]
 	a := f.athleteOf(t)
-	basis, err := consult.BasisOf(a, []consult.Findings{consult.Find(t, a, nil, f.desk)})
+	basis, err := consult.BasisOf(a, []consult.Findings{consult.Find(t, a, nil, f.desk)}, f.today, f.desk)
 	if err != nil {
 		return err
 	}

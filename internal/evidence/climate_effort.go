@@ -11,6 +11,14 @@ const (
 	MetFlux           = 58.15 // W/m²
 )
 
+// What is taken where nothing is written down.
+const (
+	AssumedMet      = 6.0
+	AssumedAir      = 20.0 // °C
+	AssumedHumidity = 50.0 // %
+	UsualBuild      = 22.5 // kg/m²
+)
+
 // Air past the body.
 const (
 	WindAtBody     = 0.68
@@ -35,6 +43,10 @@ func metabolicEntries() []Entry {
 		{ID: "climate.effort.cycling.efficiency", Value: CyclingEfficiency, Source: source, Sure: Proposal},
 		{ID: "climate.effort.rowing.efficiency", Value: RowingEfficiency, Source: source, Sure: Proposal},
 		{ID: "climate.effort.power.u", Value: PowerRelativeU, Source: source, Sure: Proposal},
+		{ID: "climate.effort.assumed", Value: AssumedMet, Unit: quantity.Met, Source: source, Sure: Proposal},
+		{ID: "climate.assumed.air", Value: AssumedAir, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.assumed.humidity", Value: AssumedHumidity, Unit: quantity.PerCent, Source: source, Sure: Proposal},
+		{ID: "climate.assumed.build", Value: UsualBuild, Unit: "kg/m²", Source: source, Sure: Proposal},
 		{ID: "climate.effort.met.flux", Value: MetFlux, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Memory},
 	}
 }

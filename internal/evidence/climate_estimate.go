@@ -6,7 +6,6 @@ import "ebbwell/internal/quantity"
 const (
 	SteadyCore       = 38.3  // °C
 	SkinMetabolicMax = 450.0 // W/m²
-	SweatFloor       = 100.0 // g/(m²·h)
 	OnsetTime        = 10.0  // min
 	RangeOnlyAbove   = 3.0   // L/h
 )
@@ -23,31 +22,11 @@ const (
 	WettednessAcclimatised = 0.95
 )
 
-// Calibration to the athlete's own tests.
+// When to test again.
 const (
-	CalibrationNeedLeast = 150.0 // W/m²
-	CalibrationLow       = 0.5
-	CalibrationHigh      = 2.0
-	DistanceSpread       = 0.10
-	DistanceStep         = 100.0 // W/m²
-	SlopeTests           = 3.0
-	SlopeSpan            = 100.0 // W/m²
-	SlopePriorSD         = 0.25
-	SlopeLow             = 0.5
-	SlopeHigh            = 1.5
-)
-
-// When a test holds for another session.
-const (
-	TestedAir    = 5.0   // °C
-	TestedVapour = 0.7   // kPa
-	TestedEffort = 10.0  // %
-	NearAir      = 10.0  // °C
-	NearVapour   = 1.4   // kPa
-	NearEffort   = 20.0  // %
-	NearNeed     = 100.0 // W/m²
-	NearSunSteps = 1.0
+	RetestHotter = 5.0  // °C over every test
 	TestAge      = 12.0 // months
+	PlanAirReach = 5.0  // °C either way that a page is said to hold for
 )
 
 // Regressions of soldiers' sweat, for comparison only.
@@ -83,7 +62,6 @@ func balanceEntries() []Entry {
 	return []Entry{
 		{ID: "climate.estimate.core", Value: SteadyCore, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
 		{ID: "climate.estimate.skin-metabolic-max", Value: SkinMetabolicMax, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.floor", Value: SweatFloor, Unit: "g/(m²·h)", Source: source, Sure: Proposal},
 		{ID: "climate.estimate.onset", Value: OnsetTime, Unit: quantity.Minute, Source: source, Sure: Proposal},
 		{ID: "climate.estimate.range-only-above", Value: RangeOnlyAbove, Unit: quantity.LitrePerHour, Source: source, Sure: Proposal},
 	}
@@ -107,36 +85,13 @@ func wettednessEntries() []Entry {
 	}
 }
 
-// calibrationEntries lists calibration to the athlete's own tests.
-func calibrationEntries() []Entry {
+// retestEntries lists when to test again.
+func retestEntries() []Entry {
 	source := ownProposal()
 	return []Entry{
-		{ID: "climate.estimate.calibration.need", Value: CalibrationNeedLeast, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.calibration.low", Value: CalibrationLow, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.calibration.high", Value: CalibrationHigh, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.spread.distance", Value: DistanceSpread, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.spread.step", Value: DistanceStep, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.slope.tests", Value: SlopeTests, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.slope.span", Value: SlopeSpan, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.slope.prior", Value: SlopePriorSD, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.slope.low", Value: SlopeLow, Source: source, Sure: Proposal},
-		{ID: "climate.estimate.slope.high", Value: SlopeHigh, Source: source, Sure: Proposal},
-	}
-}
-
-// nearnessEntries lists when a test holds for another session.
-func nearnessEntries() []Entry {
-	source := ownProposal()
-	return []Entry{
-		{ID: "climate.nearness.tested.air", Value: TestedAir, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.tested.vapour", Value: TestedVapour, Unit: quantity.Kilopascal, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.tested.effort", Value: TestedEffort, Unit: quantity.PerCent, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.near.air", Value: NearAir, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.near.vapour", Value: NearVapour, Unit: quantity.Kilopascal, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.near.effort", Value: NearEffort, Unit: quantity.PerCent, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.near.need", Value: NearNeed, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.near.sun", Value: NearSunSteps, Source: source, Sure: Proposal},
-		{ID: "climate.nearness.age", Value: TestAge, Unit: "months", Source: source, Sure: Proposal},
+		{ID: "climate.retest.hotter", Value: RetestHotter, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.plan.air-reach", Value: PlanAirReach, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
+		{ID: "climate.retest.age", Value: TestAge, Unit: "months", Source: source, Sure: Proposal},
 	}
 }
 

@@ -130,8 +130,8 @@ func (k composer) terms(p record.Practice) Terms {
 	}
 	add(guards.Has(plan.LowPlasmaSodium), k.w.Say("handout.caution.sodium"))
 	add(k.at.Plasma.Show && !k.over && !guards.Has(plan.LowPlasmaSodium|plan.GainInMass), k.w.Say("handout.caution.near"))
-	if r := k.c.Basis.Calculation; r != nil && r.CautionKnown && r.Caution.Level >= climate.Reduce {
-		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+r.Caution.Level.Code()), k.w.Say("caution.local-policy-wins")))
+	if level := k.c.Heat(); level >= climate.Reduce {
+		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+level.Code()), k.w.Say("caution.local-policy-wins")))
 	}
 	add(guards.Has(plan.LossOutruns), k.w.Say(plan.LossOutruns.Code()))
 	add(k.short && !k.over, k.w.Say("handout.caution.breaks"))
@@ -186,7 +186,7 @@ func stepOf(p record.Plan, option record.ID) (i int, ok bool) {
 	return 0, false
 }
 
-// airRange is the air the plan holds for: within the nearness of a test, but not
+// airRange is the air the plan holds for: a little either way, but not
 // cooler than the test where so much is drunk that on a cooler day it could pass
 // what is lost.
 func (k composer) airRange() (r quantity.Range, ok bool) {
@@ -195,7 +195,7 @@ func (k composer) airRange() (r quantity.Range, ok bool) {
 		return r, false
 	}
 	t := *air.Temperature.Value
-	r = quantity.Range{Low: math.Round(t - evidence.TestedAir), High: math.Round(t + evidence.TestedAir)}
+	r = quantity.Range{Low: math.Round(t - evidence.PlanAirReach), High: math.Round(t + evidence.PlanAirReach)}
 	if fluid := k.at.Fluid; 100*(fluid.DrunkL+fluid.FoodWaterL) > evidence.CoolerDayShare*k.at.Ceiling.FluidL {
 		r.Low = math.Round(t)
 	}

@@ -90,7 +90,7 @@ func (h house) plan(t testing.TB, a record.Athlete) (record.Plan, consult.Basis)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := consult.BasisOf(a, []consult.Findings{consult.Find(sheet, a, nil, h.desk)})
+	b, err := consult.BasisOf(a, []consult.Findings{consult.Find(sheet, a, nil, h.desk)}, plans[0].CreatedAt, h.desk)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -154,7 +154,7 @@ func TestComposedPage(t *testing.T) {
 	near(t, "carbohydrate", float64(a.During.Carbohydrate), q.Carbohydrate.TotalGH, 1e-9)
 	addsUp(t, a.During)
 	if a.Heading.AirKnown {
-		near(t, "width of the air", a.Heading.Air.Width(), 2*evidence.TestedAir, 1e-9)
+		near(t, "width of the air", a.Heading.Air.Width(), 2*evidence.PlanAirReach, 1e-9)
 	}
 	if a.FollowUp.Review.IsZero() || a.Practise.Rule.Next.IsZero() || a.FollowUp.Sessions != c.Plan.Steps[0].Sessions {
 		t.Errorf("the follow-up is %+v", a.FollowUp)

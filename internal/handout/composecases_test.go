@@ -134,7 +134,7 @@ func TestComposedUnknownBottleIsNotWater(t *testing.T) {
 	for i := range sheet.Bottles {
 		sheet.Bottles[i].ProductID, sheet.Bottles[i].Name = "", ""
 	}
-	b, err := consult.BasisOf(c.Athlete, []consult.Findings{consult.Find(sheet, c.Athlete, nil, h.desk)})
+	b, err := consult.BasisOf(c.Athlete, []consult.Findings{consult.Find(sheet, c.Athlete, nil, h.desk)}, c.Plan.CreatedAt, h.desk)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -104,7 +104,7 @@ func TestComposedPractise(t *testing.T) {
 	for s := range mix {
 		mix[s] = 0
 	}
-	mix[plan.Water], mix[plan.Drink1] = 423, 390
+	mix[plan.Water], mix[plan.Drink1] = 423, 350
 	p := c.Plan.Clone()
 	p.Rules.PerWeek, p.Steps[0].Sessions, p.Steps[0].Practise = record.Num(2, quantity.None), 4, ""
 	first := mix

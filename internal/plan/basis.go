@@ -31,6 +31,8 @@ type Basis struct {
 	Code string
 	// Tests is how many tests stand behind it.
 	Tests int
+	// Tested: the athlete's own tests speak for such a session.
+	Tested bool
 	// SweatRate in L/h with the planned 95 % range, day-to-day spread
 	// included.
 	SweatRate Ranged

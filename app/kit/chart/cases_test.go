@@ -145,7 +145,7 @@ func heatData() HeatData {
 	for heat := 12.0; heat <= 38; heat += 2 {
 		middle := 0.46 + (heat-12)*0.0445
 		wide := 0.18 + 0.0011*(heat-24)*(heat-24)
-		d.Band = append(d.Band, HeatBand{heat, middle, Span{middle - wide, middle + wide*1.15}})
+		d.Band = append(d.Band, HeatBand{heat, middle, Span{middle - wide, middle + wide*1.15}, false})
 	}
 	return d
 }

@@ -20,6 +20,8 @@ type HeatPoint struct {
 type HeatBand struct {
 	Heat, Middle float64
 	Range        Span
+	// RangeOnly: the middle is not drawn.
+	RangeOnly bool
 }
 
 // HeatData is what a [HeatScatter] shows.
@@ -156,6 +158,9 @@ func (c *HeatScatter) paintMiddle(at plot) {
 	const dots = 4
 	for i := 1; i < len(c.data.Band); i++ {
 		a, b := c.data.Band[i-1], c.data.Band[i]
+		if a.RangeOnly || b.RangeOnly {
+			continue
+		}
 		x1, y1, x2, y2 := at.x.inside(a.Heat), at.y.inside(a.Middle), at.x.inside(b.Heat), at.y.inside(b.Middle)
 		for j := range dots {
 			part, end := float32(j)/dots, (float32(j)+0.5)/dots

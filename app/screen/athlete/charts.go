@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"ebbwell/app/kit/chart"
-	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -15,32 +15,31 @@ import (
 
 // Ends and steps of the axes of [heatData], °C and L/h.
 const (
-	heatLow, heatHigh, heatTick = 10.0, 40.0, 5.0
+	heatLow, heatHigh, heatTick = 10.0, 38.0, 5.0
+	heatStep                    = 2.0
 	rateTick                    = 0.5
 	// the same in °F and fl oz/h
 	heatTickUS, rateTickUS = 10.0, 20.0
 )
 
-// heatData is the sweat rate of every test against the air it was made in, and
-// the range the tests lead one to expect at other temperatures with the last
-// test's humidity, sun and effort.
-func (sp speaker) heatData(f file, curve []consult.CurvePoint) chart.HeatData {
+// heatData is the sweat rate of every test against the air it was made in, as it
+// is compared with others, and the range the tests lead one to expect at other
+// temperatures with the last test's humidity, sun and effort.
+func (sp speaker) heatData(r consult.Calculation, curve []consult.CurvePoint) chart.HeatData {
 	d := chart.HeatData{
 		HeatText: sp.Say("overview.heat.air", string(sp.By.Unit(quantity.DegreeCelsius))),
 		RateText: string(sp.By.Unit(quantity.LitrePerHour)),
 		Summary:  sp.Say("overview.heat.none"),
 	}
 	low, high, top := heatLow, heatHigh, 2*rateTick
-	for i := len(f.tests) - 1; i >= 0; i-- {
-		rate, air := f.tests[i].Sweat.Fluid.Rate, f.tests[i].Test.Air.Temperature
-		if !rate.Known || !air.Known() {
+	for i := len(r.Tests) - 1; i >= 0; i-- {
+		air, rate := r.Tests[i].Test.Air.Temperature, float64(r.Compared[i].Rate)
+		if !air.Known() {
 			continue
 		}
-		p := chart.HeatPoint{Heat: *air.Value, Rate: rate.Value, Range: chart.Span{Low: rate.Value, High: rate.Value}}
-		if rate.Ranged {
-			p.Range = chart.Span{Low: rate.Range.Low, High: rate.Range.High}
-		}
-		p.Name = sp.date(f.tests[i].Test.Session.Date)
+		reach := evidence.CoverageFactor * float64(r.Compared[i].U)
+		p := chart.HeatPoint{Heat: *air.Value, Rate: rate, Range: chart.Span{Low: max(0, rate-reach), High: rate + reach}}
+		p.Name = sp.date(r.Tests[i].Test.Session.Date)
 		d.Points = append(d.Points, p)
 		low, high, top = min(low, p.Heat), max(high, p.Heat), max(top, p.Range.High)
 	}
@@ -49,7 +48,7 @@ func (sp speaker) heatData(f file, curve []consult.CurvePoint) chart.HeatData {
 	}
 	d.Band = bandOf(curve)
 	for _, b := range d.Band {
-		top = max(top, b.Range.High)
+		top = max(top, b.Middle)
 	}
 	d.Heats = sp.heatTicks(low, high)
 	d.Rates = sp.rateTicks(top)
@@ -57,32 +56,16 @@ func (sp speaker) heatData(f file, curve []consult.CurvePoint) chart.HeatData {
 	return d
 }
 
-// bandOf is the longest unbroken run of the curve in which the science gives a
-// middle: tested or near. Beyond that the range stands for itself on a trip,
-// and drawing it here would promise too much.
+// bandOf is the curve as it is drawn; where only a range may be shown it has no
+// middle.
 func bandOf(curve []consult.CurvePoint) []chart.HeatBand {
-	var run, best []chart.HeatBand
-	last := math.Inf(-1)
+	var band []chart.HeatBand
 	for _, p := range curve {
 		rate := p.Rate.Rate
-		if !rate.Known || !rate.Ranged || p.Rate.RangeOnly || p.Rate.Grade == climate.Far {
-			continue
-		}
-		if p.Temperature-last > 1.5*heatTick {
-			run = nil
-		}
-		last = p.Temperature
-		run = append(run, chart.HeatBand{
-			Heat: p.Temperature, Middle: rate.Value, Range: chart.Span{Low: rate.Range.Low, High: rate.Range.High},
-		})
-		if len(run) > len(best) {
-			best = run
-		}
+		band = append(band, chart.HeatBand{Heat: p.Temperature, Middle: rate.Value, RangeOnly: p.Rate.RangeOnly,
+			Range: chart.Span{Low: rate.Range.Low, High: rate.Range.High}})
 	}
-	if len(best) < 2 {
-		return nil
-	}
-	return best
+	return band
 }
 
 // heatTicks are the temperatures named on the axis, round in the practice's unit.

@@ -34,7 +34,7 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 	v := &Overview{desk: d, file: f, sp: speaker{d.Speaker(f.care.MassHidden)}}
 	v.file.checks = v.checks()
 	if c, missing := v.agreedCase(); missing == "" {
-		if t, too := c.Outrun(f.tests); too {
+		if t, too := c.Outrun(f.tests, f.now, d.Calculate()); too {
 			v.file.outrun = &t
 		}
 	}

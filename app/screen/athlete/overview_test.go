@@ -12,7 +12,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/apptest"
-	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
@@ -256,37 +255,34 @@ func TestOverviewInPounds(t *testing.T) {
 	}
 }
 
-// A band is drawn only where the tests give a middle, and holds it.
-func TestBandIsWhereTheScienceGivesOne(t *testing.T) {
+// The band is the rule from 10 to 38 °C without a hole; a middle is drawn where it
+// may be shown, and the points are the rates the rule compares.
+func TestBandIsTheRule(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	for _, begins := range []string{"Ravka", "Ilse", "Mirel", "Dorian", "Jorun", "Kester", "Odo", "Sefa"} {
 		v := overview(t, d, begins)
-		data := v.sp.heatData(v.file, v.curve())
-		if len(data.Points) == 0 {
-			t.Errorf("%s has no point", begins)
+		r, curve := v.curve()
+		data := v.sp.heatData(r, curve)
+		if len(data.Points) == 0 || len(data.Points) != len(r.Compared) {
+			t.Errorf("%s has %d points of %d", begins, len(data.Points), len(r.Compared))
+		}
+		if len(data.Band) != 15 || data.Band[0].Heat != heatLow || data.Band[14].Heat != heatHigh {
+			t.Errorf("%s: the band has %d places", begins, len(data.Band))
 		}
 		for i, b := range data.Band {
-			if b.Range.Low > b.Middle || b.Range.High < b.Middle || b.Range.Low == b.Range.High {
+			if b.Range.Low > b.Middle || b.Range.High < b.Middle || b.Range.Low == b.Range.High || b.RangeOnly != curve[i].Rate.RangeOnly {
 				t.Errorf("%s: at %g °C %+v", begins, b.Heat, b)
 			}
-			if i > 0 && b.Heat-data.Band[i-1].Heat != heatTick {
-				t.Errorf("%s: the band has a hole at %g °C", begins, b.Heat)
-			}
 		}
-		for _, c := range v.curve() {
-			if c.Rate.RangeOnly && inBand(data.Band, c.Temperature) {
-				t.Errorf("%s: a middle is drawn at %g °C where only a range may be shown", begins, c.Temperature)
-			}
+		last := len(r.Compared) - 1
+		if p := data.Points[0]; p.Rate != float64(r.Compared[last].Rate) {
+			t.Errorf("%s: a point at %g, compared as %g", begins, p.Rate, r.Compared[last].Rate)
 		}
 	}
 }
 
-func inBand(band []chart.HeatBand, heat float64) bool {
-	return slices.ContainsFunc(band, func(b chart.HeatBand) bool { return b.Heat == heat })
-}
-
 // The bars are habit, steps, aim; the step in force is marked, and the habit
-// ends where the test it rests on did.
+// ends about where the test it rests on did.
 func TestStepsStandInOrder(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v := overview(t, d, "Dorian")
@@ -317,7 +313,8 @@ func TestStepsStandInOrder(t *testing.T) {
 		}
 	}
 	measured := v.file.tests[0].Sweat.Fluid.DeficitShare.Value
-	if math.Abs(bars[0].Value-measured) > 0.05 || bars[0].Figure != d.Words.Signed(-bars[0].Value, 1) {
+	// A similar day is drawn a little towards what is usual.
+	if math.Abs(bars[0].Value-measured) > 0.15 || bars[0].Figure != d.Words.Signed(-bars[0].Value, 1) {
 		t.Errorf("the habit ends at %s (%.2f), the test at %.2f", bars[0].Figure, bars[0].Value, measured)
 	}
 	for i := 1; i < len(bars); i++ {

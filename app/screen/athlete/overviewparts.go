@@ -88,7 +88,7 @@ func (v *Overview) firstSheet() fyne.CanvasObject {
 // pictures are the sweat rate against the heat and the steps; nil while there
 // is nothing to draw.
 func (v *Overview) pictures() fyne.CanvasObject {
-	data := v.sp.heatData(v.file, v.curve())
+	data := v.sp.heatData(v.curve())
 	if len(data.Points) == 0 && v.file.inForce() == nil {
 		return nil
 	}
@@ -105,20 +105,23 @@ func (v *Overview) pictures() fyne.CanvasObject {
 }
 
 // curve asks the tests about the last test's session at other temperatures.
-func (v *Overview) curve() []consult.CurvePoint {
+func (v *Overview) curve() (consult.Calculation, []consult.CurvePoint) {
 	f, ok := v.file.planned()
 	if !ok {
-		return nil
+		return consult.Calculation{}, nil
 	}
-	o := consult.Outing{Session: f.Test.Session, Air: f.Test.Air, Minutes: f.Minutes}
+	o := consult.Again(f)
 	if o.Session.Sport == "" {
 		o.Session.Sport = v.file.athlete.Sport
 	}
 	r, err := consult.Calculate(o, v.file.athlete, v.file.tests, v.file.now, v.desk.Calculate())
 	if err != nil {
-		return nil // the air of that test is not known well enough
+		return consult.Calculation{}, nil // that test cannot be
 	}
-	return r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatTick, v.desk.Calculate())
+	if r.AssumedAir {
+		return r, nil
+	}
+	return r, r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatStep, v.desk.Calculate())
 }
 
 // stepsSheet is the deficit at the end from the habit to the aim, as they were

@@ -8,7 +8,6 @@ import (
 	"ebbwell/app/kit/chart"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -30,36 +29,34 @@ type Answer struct {
 // not known; within is false when they lie outside the stay.
 type Days func(from, until int) (dates string, within bool)
 
-// Answer words the rate of a calculation.
+// Answer words the rate of a calculation: the middle first where it is tested,
+// else and above the tested heat the range.
 func (sp Speaker) Answer(r consult.Calculation, days Days) Answer {
 	a := Answer{Rests: sp.rests(r), Short: sp.short(r), Advice: sp.advice(r.Climate.Advice, days), There: sp.advice(there(r.Climate.Advice), days)}
 	rate := r.Climate.Rate
 	switch {
-	case r.Climate.Kind == climate.NoBasis || !rate.Ranged:
+	case !rate.Known:
 		a.Beside = sp.Say("rests.none")
-	case !rate.Estimate:
-		a.Figure, a.Beside = sp.Rate(rate.Value), sp.Say("heat.measured", sp.Rates(rate.Range))
-	case showsMiddle(r.Climate):
-		a.Figure, a.Beside = sp.Rates(rate.Range), sp.Say("heat.estimate.middle", sp.middle(rate.Value))
-	default:
+	case r.Climate.RangeOnly:
 		a.Figure, a.Beside = sp.Rates(rate.Range), sp.Say("heat.estimate")
+	case !rate.Estimate:
+		a.Figure, a.Beside = sp.Rate(rate.Value), sp.Say("heat.tested", sp.Rates(rate.Range))
+	default:
+		a.Figure, a.Beside = sp.Rates(rate.Range), sp.Say("heat.estimate.middle", sp.middle(rate.Value))
 	}
 	return a
 }
 
-// showsMiddle reports whether the middle of an estimate may stand, small,
-// beside its range.
-func showsMiddle(b climate.Basis) bool {
-	return !slices.Contains(b.Codes, climate.RangeAlone) && (b.Kind == climate.Estimated || b.Kind == climate.Uncalibrated)
-}
-
 // rests says what a rate rests on, and the codes that stand beside it.
 func (sp Speaker) rests(r consult.Calculation) string {
-	if r.Climate.Kind == climate.NoBasis {
+	if !r.Climate.Rate.Known {
 		return sp.codes(r.Climate.Codes)
 	}
 	first := sp.first(r)
-	if len(r.Compared) > 0 && r.Climate.Breath.Known {
+	if r.AssumedAir {
+		first += " " + sp.Say("heat.rests.air")
+	}
+	if len(r.Climate.From) > 0 && r.Climate.Breath.Known {
 		first += " " + sp.Say("heat.rests.breath", sp.Rate(r.Climate.Breath.Value))
 	}
 	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes))
@@ -67,13 +64,17 @@ func (sp Speaker) rests(r consult.Calculation) string {
 
 // first names what a rate rests on.
 func (sp Speaker) first(r consult.Calculation) string {
-	switch r.Climate.Kind {
-	case climate.OneTest:
-		return sp.Say("heat.rests.test", sp.Day(consult.TestDay(r.Tests[r.Climate.From[0]].Test)))
-	case climate.GroupValues:
-		return sp.group(r)
+	from := r.Climate.From
+	switch len(from) {
+	case 0:
+		if !r.Climate.Rate.Known {
+			return sp.Say("rests.none")
+		}
+		return sp.Say("rests.start")
+	case 1:
+		return sp.Say("rests."+r.Climate.Grade.Code(), sp.Say("heat.rests.one", sp.Day(consult.TestDay(r.Tests[from[0]].Test))))
 	}
-	return sp.Say("rests." + string(r.Climate.Kind))
+	return sp.Say("rests."+r.Climate.Grade.Code(), sp.Say("heat.rests.many", len(from), sp.Day(consult.TestDay(r.Tests[from[0]].Test))))
 }
 
 // short is what a rate rests on for the athlete, and the limit that follows.
@@ -81,7 +82,7 @@ func (sp Speaker) short(r consult.Calculation) string {
 	var codes []string
 	for _, code := range r.Climate.Codes {
 		switch code {
-		case climate.PlanInWater, climate.PlanNothingLeaves, climate.PlanUncompensable, climate.CeilingIsLowEnd:
+		case climate.PlanInWater, climate.PlanNothingLeaves, climate.PlanUncompensable, climate.LimitUnsure, climate.CeilingIsLowEnd:
 			codes = append(codes, code)
 		}
 	}
@@ -100,26 +101,13 @@ func there(list []climate.Advice) []climate.Advice {
 	return out
 }
 
-// group names the published group that stands in for tests.
-func (sp Speaker) group(r consult.Calculation) string {
-	for _, id := range r.Climate.Rate.Why.Sources {
-		if e, ok := evidence.Find(id); ok {
-			return sp.Say("rests.group") + " " + sp.Say("heat.rests.group", e.Source.Short)
-		}
-	}
-	return sp.Say("rests.group")
-}
-
 // codes words the codes of a basis, each once; what is said elsewhere is left
-// out, and that only a range is shown where another code says so.
+// out.
 func (sp Speaker) codes(list []string) string {
 	var out []string
 	for _, code := range list {
-		if code == climate.TestFirst {
-			continue // said by what it rests on, and by the advice
-		}
-		if code == climate.RangeAlone && (slices.Contains(list, climate.PlanOnFloor) || slices.Contains(list, climate.PlanNeedLow)) {
-			continue
+		if code == climate.TestFirst || code == climate.RangeAlone {
+			continue // said by what it rests on, by the advice, and beside the figure
 		}
 		if text := sp.Units("basis.code." + code); !slices.Contains(out, text) {
 			out = append(out, text)
@@ -196,8 +184,8 @@ func (sp Speaker) Strip(r consult.Calculation) chart.StripData {
 		d.Points = append(d.Points, chart.StripPoint{At: float64(t.Rate), Name: sp.Day(consult.TestDay(r.Tests[i].Test))})
 		most = max(most, float64(t.Rate))
 	}
-	if rate.Ranged && r.Climate.Kind != climate.NoBasis {
-		d.Ranged, d.Estimate, d.RangeOnly = true, rate.Estimate, rate.Estimate && !showsMiddle(r.Climate)
+	if rate.Known {
+		d.Ranged, d.Estimate, d.RangeOnly = true, rate.Estimate, r.Climate.RangeOnly
 		d.Range, d.Middle = chart.Span{Low: rate.Range.Low, High: rate.Range.High}, rate.Value
 		most = max(most, rate.Range.High)
 	}

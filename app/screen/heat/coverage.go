@@ -75,39 +75,32 @@ func (sp Speaker) left(f consult.Findings) string {
 // mostReasons is how many differences a line names.
 const mostReasons = 3
 
-// holds says how far a test holds, and by what not.
+// holds says how far a test holds, how much it counts, and what sets it apart.
 func (sp Speaker) holds(c climate.Coverage) string {
 	if c.Err != nil {
 		return sp.Say("heat.left.effort")
 	}
-	if c.Grade == climate.Tested {
-		return sp.Say("grade.tested")
-	}
+	grade := sp.Say("grade." + c.Grade.Code())
 	var reasons []string
-	for _, d := range told(c.Reasons()) {
+	for _, d := range c.Reasons() {
 		if len(reasons) < mostReasons {
 			reasons = append(reasons, sp.reason(d))
 		}
 	}
-	return sp.Say("grade.why", sp.Say("grade."+c.Grade.Code()), strings.Join(reasons, sp.Say("format.comma")))
-}
-
-// told are the differences in the order in which a person would name them:
-// what can be seen first. The heat to be lost follows from the others and is
-// named only where none of them is.
-func told(list []climate.Difference) []climate.Difference {
-	var seen, follows []climate.Difference
-	for _, d := range list {
-		if d.By == climate.ByNeed || d.By == climate.ByWettedness {
-			follows = append(follows, d)
-			continue
-		}
-		seen = append(seen, d)
+	text := sp.Say("grade.counts", grade, sp.Words.Number(100*c.Weight, 0))
+	switch {
+	case sp.By.Hidden:
+		text = grade
+	case quantity.Round(c.Weight, 2) <= 0:
+		text = sp.Say("grade.hardly", grade)
 	}
-	if len(seen) > 0 {
-		return seen
+	if len(reasons) > 0 {
+		text = sp.Say("grade.why", text, strings.Join(reasons, sp.Say("format.comma")))
 	}
-	return follows
+	if c.Odd {
+		text += sp.Say("grade.odd")
+	}
+	return text
 }
 
 // reason says one difference: "5 °C hotter".
@@ -120,7 +113,12 @@ func (sp Speaker) reason(d climate.Difference) string {
 	switch d.By {
 	case climate.ByAir:
 		return sp.Units(key, sp.apart(d.Size))
-	case climate.ByEffort, climate.ByMonths, climate.ByDuration:
+	case climate.ByEffort:
+		if sp.By.Hidden {
+			return sp.Say(key + ".hidden")
+		}
+		return sp.Say(key, sp.Words.Number(math.Abs(d.Size), 0))
+	case climate.ByMonths, climate.ByDuration:
 		return sp.Say(key, sp.Words.Number(math.Abs(d.Size), 0))
 	case climate.BySun, climate.ByClothing:
 		if quantity.Round(d.Size, 2) == 0 {

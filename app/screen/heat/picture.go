@@ -13,7 +13,7 @@ import (
 // PictureHigh, a tick each pictureStep, the band at every BandStep.
 const (
 	PictureLow  = 10.0
-	PictureHigh = 40.0
+	PictureHigh = 38.0
 	BandStep    = 2.0
 	pictureStep = 5.0
 )
@@ -41,12 +41,12 @@ func (sp Speaker) Picture(r consult.Calculation, curve []consult.CurvePoint, sto
 	}
 	for _, c := range curve {
 		r := c.Rate.Rate
-		d.Band = append(d.Band, chart.HeatBand{Heat: c.Temperature, Middle: r.Value, Range: chart.Span{Low: r.Range.Low, High: r.Range.High}})
+		d.Band = append(d.Band, chart.HeatBand{Heat: c.Temperature, Middle: r.Value, Range: chart.Span{Low: r.Range.Low, High: r.Range.High}, RangeOnly: c.Rate.RangeOnly})
 		see(c.Temperature, r.Value)
 	}
 	for _, s := range stops {
 		t, rate := s.Calculation.Outing.Air.Temperature, s.Calculation.Climate.Rate
-		if t.Known() && rate.Ranged && rate.Estimate {
+		if t.Known() && rate.Known && rate.Estimate {
 			d.Estimates = append(d.Estimates, chart.HeatPoint{Heat: *t.Value, Name: s.Name, Range: chart.Span{Low: rate.Range.Low, High: rate.Range.High}})
 			see(*t.Value, rate.Range.High)
 		}

@@ -28,6 +28,12 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Calculation) *
 	if w.Rests != "" {
 		add("heat.why.rests", look.NewParagraph(w.Rests, look.Note, look.Ink))
 	}
+	if w.Rule != "" {
+		add("heat.why.how", look.NewParagraph(w.Rule, look.Note, look.Ink))
+	}
+	if len(w.Tests) > 0 {
+		add("heat.why.tests", look.NewParagraph(strings.Join(w.Tests, "\n"), look.Note, look.Ink))
+	}
 	if w.Formula != "" {
 		add("heat.why.formula", look.VBox(2, look.NewParagraph("= "+w.Formula, look.Note, look.Ink2), look.NewParagraph(w.Numbers, look.Body, look.Ink)))
 	}
@@ -39,14 +45,14 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Calculation) *
 		bars.Set(chart.BudgetData{Shares: w.Budget, Summary: sp.Say("heat.why.budget")})
 		add("heat.why.budget", bars)
 	}
+	if w.Held != "" {
+		add("heat.why.against", look.NewParagraph(w.Held, look.Note, look.Ink2))
+	}
 	if len(w.Steps) > 0 {
 		add("heat.why.steps", look.VBox(4, lineList(w.Steps), look.NewParagraph(sp.Say("heat.why.steps.note"), look.Note, look.Ink2)))
 	}
 	if w.Soldiers != "" {
 		add("heat.why.soldiers", look.NewParagraph(w.Soldiers, look.Note, look.Ink2))
-	}
-	if len(w.Tests) > 0 {
-		add("heat.why.tests", look.NewParagraph(strings.Join(w.Tests, "\n"), look.Note, look.Ink))
 	}
 	if len(w.Sources) > 0 {
 		add("heat.why.sources", look.NewParagraph(strings.Join(w.Sources, "\n"), look.Note, look.Ink2))

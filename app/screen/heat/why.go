@@ -15,6 +15,9 @@ import (
 // Why is the reason for a sweat rate in words.
 type Why struct {
 	Figure, Beside, Rests string
+	// Rule says in three sentences how the figure comes about; Held what the
+	// range was held against.
+	Rule, Held string
 	// Formula is in words, Numbers the same with its numbers in, Inputs what
 	// went in; all empty where they could lead back to body mass.
 	Formula, Numbers string
@@ -39,28 +42,29 @@ func (sp Speaker) Why(r consult.Calculation) Why {
 	answer := sp.Answer(r, NoDays)
 	rate := r.Climate.Rate
 	w := Why{Figure: answer.Figure, Beside: answer.Beside, Rests: answer.Rests}
+	if rate.Known {
+		w.Rule, w.Held = sp.Say("heat.why.rule"), sp.held()
+	}
 	for _, s := range rate.Why.Budget {
 		w.Budget = append(w.Budget, chart.BudgetShare{Name: sp.Say("source." + s.Source), Part: s.Part,
 			Text: sp.Words.Number(100*s.Part, 0) + "\u00a0" + string(quantity.PerCent)})
 	}
-	w.Sources, w.Tests = sp.sources(rate.Why.Sources), sp.refusals(r)
+	w.Sources, w.Tests = sp.sources(rate.Why.Sources), sp.Weights(r)
 	if sp.By.Hidden || !rate.Ranged {
 		return w
 	}
 	if rate.Why.Formula != "" && len(rate.Why.Inputs) > 1 {
 		w.Formula, w.Numbers = rate.Why.Print(sp.symbol), rate.Why.PrintValues(sp.value)
-		if middle := showsMiddle(r.Climate) || !rate.Estimate; middle {
+		if !r.Climate.RangeOnly {
 			w.Numbers += " = " + sp.Rate(rate.Value)
 		}
 	}
 	for _, in := range rate.Why.Inputs {
 		w.Inputs = append(w.Inputs, Line{sp.symbol(in.Symbol), sp.input(in)})
 	}
-	if rate.Estimate && r.Climate.Kind != climate.GroupValues {
-		w.Steps = sp.steps(r.Steps)
-		w.Sources = append(w.Sources, sp.more(w.Sources, r.Steps)...)
-		w.Soldiers = sp.soldiers(r.Soldiers)
-	}
+	w.Steps = sp.steps(r.Steps)
+	w.Sources = append(w.Sources, sp.more(w.Sources, r.Steps)...)
+	w.Soldiers = sp.soldiers(r.Soldiers)
 	return w
 }
 
@@ -95,7 +99,7 @@ func (sp Speaker) steps(e climate.Explained) []Line {
 		f   figure.Figure
 	}{
 		{"heat.step.need", e.Need}, {"heat.step.capacity", e.Capacity}, {"heat.step.wettedness", e.Wettedness},
-		{"heat.step.base", e.Base}, {"heat.step.onset", e.Onset}, {"heat.step.breath", e.Breath},
+		{"heat.step.first", e.First}, {"heat.step.onset", e.Onset}, {"heat.step.breath", e.Breath},
 	} {
 		if s.f.Known {
 			list = append(list, Line{sp.Say(s.key), sp.step(s.f)})
@@ -164,16 +168,37 @@ func (sp Speaker) sources(ids []string) []string {
 	return list
 }
 
-// refusals says of the tests that could not set the balance why not.
-func (sp Speaker) refusals(r consult.Calculation) []string {
+// held says what the ranges were held against, and where they are weak.
+func (sp Speaker) held() string {
+	number := func(x float64) string { return sp.Words.Number(x, 0) }
+	return sp.Say("heat.why.held", number(evidence.HeldTests), number(evidence.HeldInside), number(evidence.HeldBelow), number(evidence.HeldCoolBelow))
+}
+
+// Weights says of each test what it gave and how much it counts, or why it does
+// not, the newest first.
+func (sp Speaker) Weights(r consult.Calculation) []string {
 	var list []string
-	for _, x := range r.Climate.Calibration.Refused {
-		if x.Test < len(r.Tests) {
-			day := sp.Day(consult.TestDay(r.Tests[x.Test].Test))
-			list = append(list, sp.Say("heat.refused", day, sp.Say("refusal.code."+x.Code)))
+	for _, i := range byDay(r.Tests) {
+		day, c := sp.Day(consult.TestDay(r.Tests[i].Test)), r.Climate.Coverage
+		switch {
+		case i >= len(c):
+		case c[i].Err != nil:
+			list = append(list, sp.Say("heat.refused", day, sp.Say("refusal.code."+refusal(c[i].Err))))
+		default:
+			list = append(list, sp.Say("heat.why.test", day, sp.Rate(float64(r.Compared[i].Rate)), sp.holds(c[i])))
 		}
 	}
 	return list
+}
+
+// refusal is the code of why a test does not count.
+func refusal(err error) string {
+	for _, p := range climate.Problems(err) {
+		if p.Code == evidence.CodeInWater {
+			return "in-water"
+		}
+	}
+	return "impossible"
 }
 
 // symbol is the word for a symbol; one of several keeps its number.

@@ -36,16 +36,15 @@ type panel struct {
 
 // parts are the widgets of the panel.
 type parts struct {
-	way      *field.Toggle
-	form     *form
-	tests    *heat.Tests
-	caution  *heat.Cautions
-	change   *changes
-	credit   *look.Paragraph
-	tell     *look.Paragraph
-	result   *fyne.Container
-	column   *fyne.Container
-	measured *look.Paragraph
+	way     *field.Toggle
+	form    *form
+	tests   *heat.Tests
+	caution *heat.Cautions
+	change  *changes
+	credit  *look.Paragraph
+	tell    *look.Paragraph
+	result  *fyne.Container
+	column  *fyne.Container
 }
 
 // Ask asks over a window what the plan of an athlete should rest on in another
@@ -86,10 +85,9 @@ func newPanel(d *desk.Desk, in inputs) *panel {
 	u.form = newForm(p)
 	u.tests, u.caution, u.change = heat.NewTests(d, "climate", p.sp), heat.NewCautions(), newChanges(p)
 	u.credit, u.tell = look.NewParagraph("", look.Note, look.Ink2), look.NewParagraph("", look.Body, look.Ink)
-	u.measured = look.NewParagraph("", look.Body, look.Ink)
 	title := func(key string) fyne.CanvasObject { return look.NewLabel(say(key), look.Strong, look.Ink) }
 	u.result = look.VBox(12, look.NewRule(), title("otherclimate.change"), u.change.box, title("trip.caution"), u.caution.Body(),
-		title("trip.tests"), u.measured, u.tests.Body())
+		title("trip.tests"), u.tests.Body())
 	u.column = look.VBox(12, look.MaxWidth(420, u.way), u.form.box, u.credit, u.tell, u.result)
 	return p
 }
@@ -121,12 +119,6 @@ func (p *panel) follow() {
 // showResult shows coverage, rate, difference and caution.
 func (p *panel) showResult(out answer) {
 	u := &p.ui
-	measured := ""
-	if p.s.way == byTest {
-		measured = p.sp.Words.Say("otherclimate.measured", p.sp.Rate(out.basis.Rate.Value), p.sp.Rates(out.basis.Rate.Range))
-	}
-	show(u.measured, measured)
-	look.ShowIf(u.tests.Body(), p.s.way != byTest)
 	u.tests.Show(out.calculation, heat.NoDays)
 	u.caution.Show(p.sp.Caution(out.calculation, care.Of(p.in.athlete, p.desk.Now()), p.desk.Practice().Emergency))
 	u.change.show(out)

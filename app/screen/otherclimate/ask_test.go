@@ -138,7 +138,7 @@ func TestCityAndMonth(t *testing.T) {
 		t.Fatal("a basis was handed on before there was one")
 	}
 	chennai(t, w)
-	wants(t, w, "an estimate", "Chennai, India: 36 °C, 48 %", "Datenbasis: Deutscher Wetterdienst", "far: 17 °C hotter", "What this does to the plan", "as it is", "in that air",
+	wants(t, w, "an estimate", "Chennai, India: 36 °C, 48 %", "Datenbasis: Deutscher Wetterdienst", "17 °C hotter", "What this does to the plan", "as it is", "in that air",
 		"Never above, the low end of the loss", "Drinking does not prevent heat illness", "do not drink more")
 	seen := said(w)
 	apptest.Click(t, w, "climate.yes")
@@ -166,9 +166,9 @@ func TestAnotherTest(t *testing.T) {
 	w := a.small(t)
 	pick(t, w, "climate.way", "test")
 	pick(t, w, "climate.test", string(a.tests[2].Test.ID))
-	wants(t, w, "as measured", "What this does to the plan")
+	wants(t, w, "on a similar day", "What this does to the plan")
 	apptest.Click(t, w, "climate.yes")
-	if len(a.got) != 1 || a.got[0].Kind != record.BasisTest || a.got[0].TestID != a.tests[2].Test.ID || !consult.SameAir(a.got[0].Air, a.tests[2].Test.Air) {
+	if len(a.got) != 1 || a.got[0].Kind != record.BasisPool || a.got[0].TestID != a.tests[2].Test.ID || !consult.SameAir(a.got[0].Air, a.tests[2].Test.Air) {
 		t.Errorf("handed on %+v", a.got)
 	}
 }

@@ -100,26 +100,27 @@ func (s state) work(in inputs) (answer, error) {
 	return s.calculate(in, out)
 }
 
-// calculate asks the tests about the air. A test that was chosen is taken as it
-// was measured.
+// calculate asks the tests about the air; where a test was chosen, about its
+// session again.
 func (s state) calculate(in inputs, out answer) (answer, error) {
-	r, err := consult.Calculate(consult.OutingFor(in.plan, in.athlete, in.tests, out.air.Air), in.athlete, in.tests, in.today, in.desk)
-	if err == nil {
+	if s.way == byTest {
+		b, err := consult.BasisOf(in.athlete, consult.First(in.tests, s.test), in.today, in.desk)
+		if err != nil {
+			return out, err
+		}
+		out.basis, out.ok, out.calculation = b, true, *b.Calculation
+	} else {
+		r, err := consult.Calculate(consult.OutingFor(in.plan, in.athlete, in.tests, out.air.Air), in.athlete, in.tests, in.today, in.desk)
+		if err != nil {
+			return out, err
+		}
 		out.calculation = r
 		out.basis, out.ok = r.Basis(in.athlete, in.today)
-	}
-	if s.way == byTest {
-		test, _ := in.find(s.test)
-		b, measured := consult.BasisOf(in.athlete, []consult.Findings{test})
-		if measured != nil {
-			return out, measured
-		}
-		out.basis, out.ok, err = b, true, nil
 	}
 	if out.ok {
 		out.there = consult.TakeAlong(in.plan, in.athlete, out.basis, in.today, in.desk)
 	}
-	return out, err
+	return out, nil
 }
 
 // find is a test by its id.

@@ -285,23 +285,27 @@ func TestTabOrder(t *testing.T) {
 	}
 }
 
-// Like tests are pooled into the basis, and taken out again.
-func TestPool(t *testing.T) {
+// A test made since a draft was begun is taken into its basis, and out again.
+func TestNewerTests(t *testing.T) {
 	d, went := apptest.Desk(t)
 	a, first := hockey(t, d)
-	tested(t, d, a, 62.3)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(first.ID)})
 	one := b.v.Now.PlanCase.Basis.Plan
+	tested(t, d, a, 62.3)
+	b = openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: b.kept().ID})
+	if same := b.v.Now.PlanCase.Basis.Plan; same.SweatRate != one.SweatRate || same.Tests != 1 {
+		t.Errorf("a test that came later moves the plan from %+v to %+v", one, same)
+	}
 	b.Click("planner.rests")
-	b.Click("planner.pool.1")
+	b.Click("planner.newer")
 	b.Key(fyne.KeyEscape)
 	p := b.kept()
 	two := b.v.Now.PlanCase.Basis.Plan
-	if p.Basis.Kind != record.BasisPool || p.Basis.PoolIDs == "" || two.Tests != 2 || two.SweatRate == one.SweatRate {
+	if p.Basis.PoolIDs == "" || two.Tests != 2 || two.SweatRate == one.SweatRate {
 		t.Errorf("kept %+v, calculated on %+v", p.Basis, two)
 	}
 	b.v.Undo()
-	if p := b.kept(); p.Basis.Kind != record.BasisTest || b.v.Now.PlanCase.Basis.Plan.SweatRate != one.SweatRate {
+	if p := b.kept(); p.Basis.PoolIDs != "" || b.v.Now.PlanCase.Basis.Plan.SweatRate != one.SweatRate {
 		t.Errorf("after undo %+v", p.Basis)
 	}
 }

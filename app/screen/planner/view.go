@@ -111,7 +111,7 @@ func (v *View) begin(test record.ID) (record.Plan, error) {
 			return record.Plan{}, consult.ErrNoBasis
 		}
 	}
-	basis, err := consult.BasisOf(v.File.Athlete, []consult.Findings{found})
+	basis, err := consult.BasisOf(v.File.Athlete, consult.First(v.File.Tests, found.Test.ID), v.Desk.Now(), v.Desk.Calculate())
 	if err != nil {
 		return record.Plan{}, err
 	}

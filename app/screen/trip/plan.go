@@ -125,7 +125,7 @@ func cutSentences(sp heat.Speaker, there consult.StopPlan) []string {
 func (v *View) otherDays(sp heat.Speaker, m *member, there consult.StopPlan) []string {
 	today, d := v.desk.Now(), v.desk.Calculate()
 	var list []string
-	if cool, ok := there.OnAnotherDay(-evidence.TestedAir, m.athlete, m.tests, today, d); ok && cool.At.Fluid.DrunkL < there.At.Fluid.DrunkL {
+	if cool, ok := there.OnAnotherDay(-evidence.PlanAirReach, m.athlete, m.tests, today, d); ok && cool.At.Fluid.DrunkL < there.At.Fluid.DrunkL {
 		list = append(list, sp.Words.Say("trip.cooler", sp.Degrees(cool.Air.Temperature.Or(0)), sp.By.Amount(cool.At.Fluid.DrunkL, "L")))
 	} else if ok {
 		list = append(list, sp.Words.Say("trip.cooler.same", sp.Degrees(cool.Air.Temperature.Or(0))))

@@ -5,7 +5,6 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/screen/heat"
-	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -44,23 +43,13 @@ func endRows(sp heat.Speaker, there consult.StopPlan) (titles [3]string, rows []
 		name := say("trip.mouthfuls", capital(desk.ChanceWord(sp.Words, take.Chance.Code)), say("trip.mouthfuls.count", take.Mouthfuls))
 		rows = append(rows, same(name, sp.By.Amount(float64(take.ML), quantity.Millilitre)))
 	}
-	if rangeAlone(there.Calculation.Climate) {
+	if there.Calculation.Climate.RangeOnly {
 		titles[1] = ""
 		for i := range rows {
 			rows[i].cells[1] = ""
 		}
 	}
 	return titles, rows
-}
-
-// rangeAlone reports whether the middle of a rate is not to be shown.
-func rangeAlone(b climate.Basis) bool {
-	for _, code := range b.Codes {
-		if code == climate.RangeAlone {
-			return true
-		}
-	}
-	return b.Kind == climate.GroupValues
 }
 
 // deficitAt is a deficit at the end, of body mass and in litres; litres alone

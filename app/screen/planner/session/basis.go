@@ -1,39 +1,40 @@
 package session
 
 import (
-	"ebbwell/app/kit/desk"
+	"slices"
+	"strings"
+
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/heat"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/climate"
-	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
 )
 
-// AskRests shows what the plan rests on, and what the heat asks for.
+// AskRests shows what the plan rests on: the rate, each test and how much it
+// counts, and what the heat asks for.
 func AskRests(v *part.Plan) {
 	list := look.VBox(8)
 	var dialog *field.Dialog
-	again := func() {
-		dialog.Close()
-		AskRests(v)
-	}
-	b := v.Now.PlanCase.Basis
-	for _, t := range b.Tests {
-		rate := t.Sweat.Fluid.Rate
-		list.Add(look.NewParagraph(v.Speaker.Say("planner.rests.test", v.Desk.Words.Date(consult.TestDay(t.Test)), v.Speaker.By.Found(rate), v.Speaker.By.Range(rate)), look.Body, look.Ink))
-	}
+	b, sp := v.Now.PlanCase.Basis, heat.Speaker{Speaker: v.Speaker.Speaker}
 	planned := v.Speaker.Say("planner.rests.planned", v.Speaker.Rate(b.Plan.SweatRate.Value), v.Speaker.Plain(b.Plan.SweatRate.Low, quantity.LitrePerHour), v.Speaker.Rate(b.Plan.SweatRate.High))
 	list.Add(look.NewParagraph(planned, look.Body, look.Ink))
-	for _, n := range b.Rate.Why.Notes {
-		list.Add(look.NewParagraph(desk.NoteSentence(v.Desk.Words, n), look.Note, look.Ink2))
-	}
-	if others := relatives(v); len(others) > 0 {
-		list.Add(look.NewParagraph(v.Speaker.Say("planner.pool"), look.Note, look.Ink2))
-		for i, one := range others {
-			list.Add(poolCheck(v, i, one, again))
+	if made := b.Calculation; made != nil {
+		list.Add(look.NewParagraph(sp.Answer(*made, heat.NoDays).Rests, look.Body, look.Ink))
+		for _, line := range sp.Weights(*made) {
+			list.Add(look.NewParagraph(line, look.Note, look.Ink2))
 		}
+		list.Add(look.HBox(10, field.NewLink(v.Desk.Host, "planner.rests.why", v.Speaker.Say("heat.why"), func() { heat.ShowWhy(v.Desk.Host, v.Canvas(), sp, *made) })))
+	}
+	if newer := newer(v); v.Now.Draft() && len(newer) > 0 {
+		list.Add(look.HBox(10, field.NewButton(v.Desk.Host, "planner.newer", v.Speaker.Say("planner.newer", len(newer)), field.Outline, func() {
+			v.Binder.Pick("planner.newer", func(s *part.Sheet) { takeIn(&s.Record, newer) })
+			dialog.Close()
+			AskRests(v)
+		})))
 	}
 	if heat := HeatWord(v); heat != "" {
 		list.Add(look.NewCaution(heat, wording.Sentences(v.Speaker.Say("caution.drinking"), v.Speaker.Say("caution.local-policy-wins")), nil))
@@ -44,23 +45,33 @@ func AskRests(v *part.Plan) {
 	})
 }
 
-// heat is what the heat of the session asks for; ok is false where the air or
-// the effort is not known well enough.
-func heat(v *part.Plan) (r consult.Calculation, ok bool) {
-	c := v.Now.PlanCase
-	o := consult.Outing{Air: c.Basis.Air, Minutes: v.Now.Plan.Target.Minutes.Or(0)}
-	if len(c.Basis.Tests) > 0 {
-		o.Session = c.Basis.Tests[0].Test.Session
+// newer are the tests with a sweat rate that the plan does not name yet: it was
+// begun before they were made.
+func newer(v *part.Plan) []record.ID {
+	named := append(strings.Fields(v.Now.Plan.Basis.PoolIDs), string(v.Now.Plan.Basis.TestID))
+	var list []record.ID
+	for _, f := range v.File.Tests {
+		if rate := f.Sweat.Fluid.Rate; rate.Known && rate.Ranged && !slices.Contains(named, string(f.Test.ID)) {
+			list = append(list, f.Test.ID)
+		}
 	}
-	r, err := consult.Calculate(o, v.File.Athlete, c.Basis.Tests, v.Desk.Now(), v.Desk.Calculate())
-	return r, err == nil && r.CautionKnown
+	return list
+}
+
+// takeIn names more tests in the basis of a plan.
+func takeIn(p *record.Plan, tests []record.ID) {
+	ids := strings.Fields(p.Basis.PoolIDs)
+	for _, id := range tests {
+		ids = append(ids, string(id))
+	}
+	p.Basis.PoolIDs = strings.Join(ids, " ")
 }
 
 // HeatWord says it in short: "WBGT about 30 °C: watch those at risk". Where
 // something else than the WBGT decides, the level does not hang on it.
 func HeatWord(v *part.Plan) string {
-	r, ok := heat(v)
-	if !ok {
+	r := v.Now.PlanCase.Basis.Calculation
+	if r == nil || !r.CautionKnown {
 		return ""
 	}
 	key := "planner.wbgt"
