@@ -93,12 +93,16 @@ func TestOpeningIsStopped(t *testing.T) {
 func TestClosedWhileOpening(t *testing.T) {
 	dir := t.TempDir()
 	s, r, _, _ := startByHand(t, dir)
-	ended := make(chan error)
+	ended, told := make(chan error), make(chan func(), 64)
+	s.options.OnWindow = func(do func()) { told <- do } // as the toolkit does: later, and here
 	go func() { ended <- r.work(r.ctx) }()
 	if err := s.Close(); err != nil { // waits for the work
 		t.Error(err)
 	}
 	r.done(<-ended)
+	for len(told) > 0 {
+		(<-told)()
+	}
 	if used, err := store.InUse(dir); used || err != nil || s.Program() != nil {
 		t.Errorf("the folder is in use: %v, %v", used, err)
 	}
