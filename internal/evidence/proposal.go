@@ -85,6 +85,8 @@ const (
 	GelDrinkPart   = 0.5   // of a drink that counts as water for gels
 	GelEvery       = 45.0  // min, one gel in
 	FoodEvery      = 45.0  // min, one portion in where food is carried
+	GelsMost       = 8.0   // gels in a session, unless more were taken
+	FoodKindMost   = 3.0   // portions of one kind in a session, unless more were taken
 	FoodKindAnHour = 0.75  // portions an hour of one kind
 	FoodBreak      = 300.0 // s, a break with time for a portion
 	FoodBreakShort = 90.0  // s, one with time for half
@@ -222,6 +224,8 @@ func proposalEatingEntries() []Entry {
 		{ID: "proposal.gel-drink-part", Value: GelDrinkPart, Source: own, Sure: Proposal},
 		{ID: "proposal.gel-every", Value: GelEvery, Unit: quantity.Minute, Source: own, Sure: Proposal},
 		{ID: "proposal.food-every", Value: FoodEvery, Unit: quantity.Minute, Source: own, Sure: Proposal},
+		{ID: "proposal.gels-most", Value: GelsMost, Source: own, Sure: Proposal},
+		{ID: "proposal.food-kind-most", Value: FoodKindMost, Unit: quantity.Portion, Source: own, Sure: Proposal},
 		{ID: "proposal.food-kind-an-hour", Value: FoodKindAnHour, Unit: quantity.Portion, Source: own, Sure: Proposal},
 		{ID: "proposal.food-break", Value: FoodBreak, Unit: quantity.Second, Source: own, Sure: Proposal},
 		{ID: "proposal.food-break-short", Value: FoodBreakShort, Unit: quantity.Second, Source: own, Sure: Proposal},

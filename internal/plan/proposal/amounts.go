@@ -141,7 +141,7 @@ func (p *program) mostOf(i int) float64 {
 		}
 		return max(p.gels, habit)
 	case Food:
-		return max(max(1, evidence.FoodKindAnHour*c.hours()), habit)
+		return max(1, min(evidence.FoodKindMost, evidence.FoodKindAnHour*c.hours()), habit)
 	case Salt:
 		return max(p.saltPerML*p.mostML, habit)
 	case None:

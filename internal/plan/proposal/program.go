@@ -76,7 +76,7 @@ func (c *Case) placesForGels() float64 {
 			certain++
 		}
 	}
-	return min(math.Floor(c.Minutes/evidence.GelEvery+hair), certain)
+	return min(math.Floor(c.Minutes/evidence.GelEvery+hair), certain, evidence.GelsMost)
 }
 
 // placesForFood is how many portions the certain chances to eat have time for.
