@@ -41,7 +41,7 @@ func newStandards(v *View) *standards {
 		look.VBox(4, look.NewLabel(say("practice.deficit.for"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewFor(), look.Body, look.Ink)),
 		look.VBox(4, look.NewLabel(say("practice.deficit.against"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewAgainst(), look.Body, look.Ink)),
 		look.NewParagraph(say("practice.deficit.ends"), look.Note, look.Ink2))
-	s.body = scrolled(look.Panels(14, []look.Track{look.Share(6), look.Share(5)}, look.VBox(0, urine), look.VBox(14, s.method(), s.breaks(), deficit)))
+	s.body = scrolled(look.Panels(14, []look.Track{look.Share(6), look.Share(5)}, look.VBox(0, urine), look.VBox(14, s.method(), s.breaks(), deficit, s.proposals())))
 	return s
 }
 

@@ -70,6 +70,7 @@ func newSportPart(v *View) *sportPart {
 		row(say("profile.heat"), look.MaxWidth(fewWidth, heat)),
 		row(say("profile.usual"), usual),
 		row(say("profile.mouthful"), p.mouthful.body),
+		v.usually(), v.aims(),
 		row(say("profile.note"), broad(note)),
 	))
 	return p

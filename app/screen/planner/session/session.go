@@ -28,6 +28,8 @@ type SessionTab struct {
 	thirst  *look.Paragraph
 	Holds   [plan.Slots]*field.Check
 	bottles *bottleLine
+	// habit is the choice of the habit that the plan starts from.
+	habit *field.Toggle
 	// usual is the field of the limit; the usual one stands in it while none is set.
 	usual  *field.Number
 	aims   *aimsForm
@@ -65,7 +67,7 @@ func New(v *part.Plan) part.Part {
 	}
 	t.remove = field.NewButton(v.Desk.Host, "planner.delete", say("planner.delete"), field.Outline, func() { deletePlan(v) })
 	t.aims = NewAimsForm(v)
-	t.box = look.VBox(12, part.NewForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, look.NewRule(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
+	t.box = look.VBox(12, part.NewForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, look.NewRule(), t.wishes(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
 	return t
 }
 
@@ -122,6 +124,7 @@ func (t *SessionTab) Open() {
 		look.EnableIf(c, v.Now.Draft())
 	}
 	t.bottles.Open()
+	t.openHabit()
 	t.aims.Open()
 	if t.usual != nil {
 		t.usual.SetPlaceholder(v.Desk.Words.Number(v.Now.PlanCase.Planner.Aim().Deficit.High, 1))

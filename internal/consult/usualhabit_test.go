@@ -1,0 +1,91 @@
+package consult
+
+import (
+	"errors"
+	"testing"
+
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// A plan starts from the habit of the test day or from the usual one of the
+// profile, over its own session, and back; without one there is an error.
+func TestStartFrom(t *testing.T) {
+	c, d := newCase(t)
+	p := c.Plan.Clone()
+	if err := c.StartFrom(&p, true, d); !errors.Is(err, ErrNoHabit) {
+		t.Fatalf("no usual habit: %v", err)
+	}
+	c.Athlete.Habit = record.Habit{
+		Water: record.Num(0.3, quantity.LitrePerHour), Drink: record.Num(0.2, quantity.LitrePerHour),
+		Portions: record.Num(1, quantity.Portion), FoodID: firstFood,
+	}
+	if err := c.StartFrom(&p, true, d); err != nil || !p.UsualHabit {
+		t.Fatal(err)
+	}
+	usual, err := OpenCase(p, c.Athlete, c.Basis, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hours := usual.Planner.Session().Minutes[plan.Expected] / 60
+	q := usual.Planner.Evaluate(plan.Expected, usual.Planner.Habit())
+	if want := 0.5 * hours; q.Fluid.DrunkL < want-0.02 || q.Fluid.DrunkL > want+0.02 || q.Carbohydrate.TotalGH < 20 {
+		t.Errorf("%g L and %g g/h in %g h", q.Fluid.DrunkL, q.Carbohydrate.TotalGH, hours)
+	}
+	if b := usual.Planner.Background(); b.Tested || b.Stomach.Known {
+		t.Errorf("what is told is taken for tested: %+v", b)
+	}
+	if err := c.StartFrom(&p, false, d); err != nil || p.UsualHabit {
+		t.Fatal(err)
+	}
+	again, err := OpenCase(p, c.Athlete, c.Basis, d)
+	if err != nil || again.MixOf(p.Options[0]) != c.MixOf(c.Plan.Options[0]) {
+		t.Errorf("back: %v, %v", again.MixOf(p.Options[0]), err)
+	}
+}
+
+// Wishes and the settled breaks are kept in one line, and reach the proposal.
+func TestWishes(t *testing.T) {
+	c, d := newCase(t)
+	p := c.Plan.Clone()
+	for _, w := range Wishes() {
+		SetWish(&p, w, true)
+	}
+	SetWish(&p, WishNoFood, false)
+	open, err := OpenCase(p, c.Athlete, c.Basis, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b := open.Planner.Background(); b.NoFood || !b.NoMoreDrink || !b.NoNewDrink || !b.BreaksSettled || Wished(p, WishNoFood) {
+		t.Errorf("%q: %+v", p.Rules.Wishes, b)
+	}
+}
+
+// The tolerated rate is at least what was drunk in a test with a calm stomach, and
+// sets made in the practice hold where neither plan nor athlete has their own.
+func TestToleranceAndSettings(t *testing.T) {
+	c, d := newCase(t)
+	f := c.Basis.Tests[0]
+	f.Test.Feeling.Stomach = record.Num(2, quantity.None)
+	a := c.Athlete
+	a.UsualDrinking = record.Num(0.1, quantity.LitrePerHour)
+	if u := toleratedBy(a, []Findings{f}); u.LH != f.Sweat.Fluid.DrinkingRate.Value || u.LH <= 0.1 {
+		t.Errorf("tolerates %+v, drunk %g L/h", u, f.Sweat.Fluid.DrinkingRate.Value)
+	}
+	f.Test.Feeling.Stomach = record.Num(5, quantity.None)
+	if u := toleratedBy(a, []Findings{f}); u.LH != 0.1 {
+		t.Errorf("at stomach 5: %+v", u)
+	}
+	d.Settings.CarbohydrateAim = record.Num(40, quantity.GramPerHour)
+	open, _ := OpenCase(c.Plan, c.Athlete, c.Basis, d)
+	if x := open.Planner.Background().Carbohydrate; x.Value != 40 {
+		t.Errorf("the practice asks for %+v", x)
+	}
+	a = c.Athlete
+	a.CarbohydrateAim = record.Num(50, quantity.GramPerHour)
+	open, _ = OpenCase(c.Plan, a, c.Basis, d)
+	if x := open.Planner.Background().Carbohydrate; x.Value != 50 {
+		t.Errorf("the athlete asks for %+v", x)
+	}
+}
