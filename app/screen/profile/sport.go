@@ -25,6 +25,7 @@ type sportPart struct {
 	settled, opened record.Number
 	refused         *look.Caution
 	excuse          *excuse
+	deficit         fyne.CanvasObject
 	body            fyne.CanvasObject
 }
 
@@ -70,7 +71,7 @@ func newSportPart(v *View) *sportPart {
 		row(say("profile.heat"), look.MaxWidth(fewWidth, heat)),
 		row(say("profile.usual"), usual),
 		row(say("profile.mouthful"), p.mouthful.body),
-		v.usually(), v.aims(),
+		v.usually(), p.aims(),
 		row(say("profile.note"), broad(note)),
 	))
 	return p

@@ -53,15 +53,15 @@ func (v *View) usually() fyne.CanvasObject {
 }
 
 // aims are the limits set with this athlete, where they are not the practice's.
-func (v *View) aims() fyne.CanvasObject {
-	say := v.sp.Say
-	carbohydrate := v.b.Number("", "profile.aim.carbohydrate", evidence.AimCarbohydrate, quantity.GramPerHour,
+func (p *sportPart) aims() fyne.CanvasObject {
+	say, b := p.v.sp.Say, p.v.b
+	carbohydrate := b.Number("", "profile.aim.carbohydrate", evidence.AimCarbohydrate, quantity.GramPerHour,
 		bind.At("carbohydrateAim", func(a *record.Athlete) *record.Number { return &a.CarbohydrateAim }))
-	box := look.VBox(8, look.NewLabel(say("profile.aim"), look.Strong, look.Ink), row(say("profile.aim.carbohydrate"), few(carbohydrate)))
-	if !care.MassHidden(v.now(), v.desk.Now()) {
-		deficit := v.b.Number("", "profile.aim.deficit", evidence.AimDeficit, quantity.PerCent,
-			bind.At("deficitAim", func(a *record.Athlete) *record.Number { return &a.DeficitAim }))
-		box.Add(row(say("profile.aim.deficit"), few(deficit)))
-	}
-	return box
+	deficit := b.Number("", "profile.aim.deficit", evidence.AimDeficit, quantity.PerCent,
+		bind.At("deficitAim", func(a *record.Athlete) *record.Number { return &a.DeficitAim }))
+	p.deficit = row(say("profile.aim.deficit"), few(deficit))
+	return look.VBox(8, look.NewLabel(say("profile.aim"), look.Strong, look.Ink), row(say("profile.aim.carbohydrate"), few(carbohydrate)), p.deficit)
 }
+
+// follow keeps the per cent of body mass out of sight where the mass is hidden.
+func (p *sportPart) follow(a record.Athlete) { show(p.deficit, !care.MassHidden(a, p.v.desk.Now())) }
