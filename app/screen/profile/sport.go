@@ -7,6 +7,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -138,6 +139,7 @@ func (p *sportPart) toReview() {
 // follow shows groups and reasons.
 func (p *sportPart) follow(a record.Athlete) {
 	p.groups.follow(a)
+	show(p.deficit, !care.MassHidden(a, p.v.desk.Now())) // no per cent of a hidden mass
 	p.excuse.follow()
 	p.mouthful.excuse.follow()
 }

@@ -6,7 +6,6 @@ import (
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/care"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
@@ -62,6 +61,3 @@ func (p *sportPart) aims() fyne.CanvasObject {
 	p.deficit = row(say("profile.aim.deficit"), few(deficit))
 	return look.VBox(8, look.NewLabel(say("profile.aim"), look.Strong, look.Ink), row(say("profile.aim.carbohydrate"), few(carbohydrate)), p.deficit)
 }
-
-// follow keeps the per cent of body mass out of sight where the mass is hidden.
-func (p *sportPart) follow(a record.Athlete) { show(p.deficit, !care.MassHidden(a, p.v.desk.Now())) }

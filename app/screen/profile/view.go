@@ -145,7 +145,6 @@ func (v *View) follow() {
 // for a minor appears once the birth date has been left.
 func (v *View) settled() {
 	v.parts.minor.follow(v.now())
-	v.parts.sport.follow(v.now())
 	v.follow()
 	v.parts.history.load()
 }
