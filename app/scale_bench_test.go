@@ -128,7 +128,7 @@ SELECT m.athlete_id, g.name FROM memberships m JOIN groups g ON g.id = m.group_i
 SELECT athlete_id, kind FROM flags WHERE deleted_at IS NULL ORDER BY id;
 SELECT id, athlete_id, name, review FROM plans WHERE deleted_at IS NULL AND state = 'agreed' AND COALESCE(basis_stop_id, '') = '' ORDER BY agreed_at, id;
 SELECT s.plan_id, s.state FROM steps s JOIN plans p ON p.id = s.plan_id WHERE p.state = 'agreed' AND s.deleted_at IS NULL ORDER BY s.position, s.id;
-WITH n AS (` + newest + `) SELECT f.record, f.line_rate, f.line_ranged FROM n JOIN frozen f ON f.kind = 'test'
+WITH n AS (` + newest + `) SELECT f.record, f.line_rate, f.line_ranged FROM n CROSS JOIN frozen f ON f.kind = 'test'
 AND f.record = substr(n.last, 18, length(n.last) - 24) WHERE n.last LIKE '% closed' ORDER BY f.record, f.number;
 ` + newest + ";"
 
