@@ -12,17 +12,16 @@
 //	                    drinking rate, and the guards that speak
 //	[Planner.Move]      a slider's move, stopped at the ceiling with a reason
 //	[Planner.Bands]     for each slider the values that meet all aims
-//	[Planner.Suggest]   the smallest change from the habit that meets the aim,
-//	                    proved, or what clashes and the nearest there is
-//	[Planner.Offer]     habit, fluid only, with food, aim
+//	[Planner.Propose]   what to propose for the habit: drinks alone and with
+//	                    food, never worse than the habit; see package proposal
 //	[Planner.Steps]     dated rungs from habit to aim
 //	[Planner.Schedule]  what to take at each chance the sport gives, in whole
 //	                    mouthfuls of one bottle each
 //	[Schedule.Carried]  the mix that comes to: what is shown, agreed, printed
 //	[Schedule.Levels]   how far the bottles are down after each chance
 //	[Planner.CarriesML] what chances can carry at the low end of the loss
-//	[Planner.At]        the same planner for known breaks: what is suggested
-//	                    can then be drunk at them
+//	[Planner.At]        the same planner for known breaks
+//	[Planner.From]      the same planner for a known habit
 //	[Planner.Course]    the deficit over time
 //	[Planner.Explain]   the figures with their why
 //
@@ -38,8 +37,9 @@
 //
 // More is never planned than is lost. The ceiling of fluid is the low end of
 // the planned loss's 95 % range, and past three hours also what leaves a
-// deficit of 1 % of body mass; no move, suggestion, rung or schedule passes
-// it, and no search relaxes it. Where the loss outruns the stomach the guard
+// deficit of 1 % of body mass; no move, proposal, rung or schedule passes
+// it. A habit that was measured above it and ended low enough is the ceiling
+// itself. Where the loss outruns the stomach the guard
 // says so, and the words are shorter, cooler, more breaks.
 //
 // Evaluate, Move, Bands, Schedule and Course allocate nothing once their

@@ -74,6 +74,8 @@ func NotYet(v *part.Plan) string {
 		return v.Speaker.Say("planner.notyet.sex")
 	case len(care.Unsettled) > 0:
 		return v.Speaker.Say("planner.notyet.minor")
+	case v.Now.Proposal().Ask:
+		return v.Speaker.Say("planner.notyet.breaks")
 	}
 	if _, wrong, err := v.File.Lenient(v.Binder.Doc.Now().Record, v.Desk); wrong != nil || err != nil {
 		return v.Speaker.Say("planner.notyet.session")

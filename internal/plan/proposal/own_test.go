@@ -295,3 +295,50 @@ func TestSaidOfWritten(t *testing.T) {
 		}
 	}
 }
+
+// TestBreaksAreAskedFirst: a marathon with eight stations and no bottle is not
+// handed over before the breaks are settled; with a bottle, or settled, it is.
+func TestBreaksAreAskedFirst(t *testing.T) {
+	w := writtenCases(t)["marathon woman 34, 3 h 30"]
+	if w == nil {
+		t.Fatal("no such case")
+	}
+	if p := Propose(&w.Case); !p.Ask || !said(&p, SayAskFirst) {
+		t.Errorf("eight stations: %v", p.Said)
+	}
+	settled := w.Case
+	settled.BreaksSettled = true
+	if p := Propose(&settled); p.Ask || !said(&p, SayAskBreaks) {
+		t.Errorf("settled: %v", p.Said)
+	}
+	bottle := w.Case
+	bottle.Chances = append([]Chance{{Certain: true, CanEat: true}}, bottle.Chances...)
+	if p := Propose(&bottle); p.Ask {
+		t.Errorf("with a bottle: %v", p.Said)
+	}
+}
+
+// TestFoodIsNoWater: food comes for carbohydrate alone, however wet it is and
+// however much fluid is missing; and never eight of a kind.
+func TestFoodIsNoWater(t *testing.T) {
+	c := runner()
+	c.Minutes, c.LossML, c.LowML, c.BreaksML, c.AdviceMost, c.Running = 300, 6500, 5000, 700, 90, false
+	c.Habit = Mix{water: 500, sport: 200, gel: 11}
+	p := Propose(&c)
+	for _, r := range p.Routes {
+		if r.Exists && r.Aim[banana] > 0 {
+			t.Errorf("carbohydrate is met, and %g bananas are proposed", r.Aim[banana])
+		}
+	}
+	c.Minutes, c.Habit = 420, Mix{water: 500}
+	c.BreaksML = 4000
+	for range 40 {
+		c.Chances = append(c.Chances, Chance{CanEat: true, Certain: true})
+	}
+	p = Propose(&c)
+	for _, r := range p.Routes {
+		if r.Aim[gel] > 8 || r.Aim[banana] > 3 {
+			t.Errorf("%g gels and %g bananas in 7 h", r.Aim[gel], r.Aim[banana])
+		}
+	}
+}

@@ -72,7 +72,7 @@ func (p *Panel) Natural(width float32) float32 {
 // Open shows another case, option or length.
 func (p *Panel) Open(s state.State, raw func(slot plan.Slot) string) {
 	p.title.SetText(p.sp.Say("planner.mix", p.sp.OptionName(s.Hand())))
-	p.Note.SetText(wording.Sentences(mixNote(p.sp, s), gaps(p.sp, s.PlanCase)))
+	p.Note.SetText(wording.Sentences(mixNote(p.sp, s), gaps(p.sp, s.PlanCase), p.sp.BreaksAsked(s)))
 	look.ShowIf(p.Note, p.Note.Text() != "")
 	for _, r := range p.Rows {
 		r.Open(s, p.sp, raw(r.slot))

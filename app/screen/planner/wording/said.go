@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/quantity"
 )
@@ -12,6 +13,20 @@ func (sp Speaker) Said(p proposal.Proposal) []string {
 		list = append(list, sp.Say(s.Code, sp.figures(s)...))
 	}
 	return list
+}
+
+// BreaksAsked is the question that what was drunk, or what the plan would end at,
+// puts to the breaks; empty where there is none.
+func (sp Speaker) BreaksAsked(s state.State) string {
+	if !s.Draft() {
+		return ""
+	}
+	for _, one := range s.Proposal().Said {
+		if one.Code == proposal.SayBreaksCarry || one.Code == proposal.SayAskFirst {
+			return sp.Say(one.Code, sp.figures(one)...)
+		}
+	}
+	return ""
 }
 
 // figures writes the figures of a sentence in its units.
