@@ -7,6 +7,7 @@ import (
 	"go/format"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 	"strings"
 )
@@ -16,6 +17,9 @@ const (
 	linter        = "github.com/golangci/golangci-lint/v2/cmd/golangci-lint"
 	linterVersion = "v2.15.0"
 )
+
+// program is the one package that needs a C compiler.
+const program = "ebbwell/cmd/ebbwell"
 
 // lint looks for mistakes, the quick checks first.
 func lint(ctx context.Context, t tool, _ []string) error {
@@ -30,30 +34,37 @@ func lint(ctx context.Context, t tool, _ []string) error {
 	if err := t.call(ctx, noCgo, "go", "vet", "-tags", tags, "./..."); err != nil {
 		return err
 	}
-	program, err := t.buildLinter(ctx)
+	if err := t.unreached(ctx); err != nil {
+		return err
+	}
+	if err := t.elsewhere(ctx); err != nil {
+		return err
+	}
+	built, err := t.buildTool(ctx, linter, linterVersion)
 	if err != nil {
 		return err
 	}
-	return t.call(ctx, noCgo, program, "run", "--build-tags", tags, "./...")
+	return t.call(ctx, noCgo, built, "run", "--build-tags", tags, "./...")
 }
 
-// buildLinter builds the pinned linter into bin/ once.
-func (t tool) buildLinter(ctx context.Context) (string, error) {
-	program := t.bin("golangci-lint-" + linterVersion)
-	if _, err := os.Stat(program); err == nil {
-		return program, nil
+// buildTool builds a pinned tool into bin/ once.
+func (t tool) buildTool(ctx context.Context, source, version string) (string, error) {
+	name := path.Base(source)
+	built := t.bin(name + "-" + version)
+	if _, err := os.Stat(built); err == nil {
+		return built, nil
 	}
 	dir, err := os.MkdirTemp("", "ebbwell-lint-")
 	if err != nil {
-		return "", fmt.Errorf("build the linter: %w", err)
+		return "", fmt.Errorf("build %s: %w", name, err)
 	}
 	defer os.RemoveAll(dir) //nolint:errcheck // a left-over temporary folder does no harm
-	t.say("Building golangci-lint %s; this is done once and takes several minutes.", linterVersion)
-	defer t.still("building the linter")()
-	if err := t.call(ctx, []string{"CGO_ENABLED=0", "GOBIN=" + dir, "GOFLAGS="}, "go", "install", linter+"@"+linterVersion); err != nil {
-		return "", fmt.Errorf("build the linter: %w", err)
+	t.say("Building %s %s; this is done once and may take several minutes.", name, version)
+	defer t.still("building " + name)()
+	if err := t.call(ctx, []string{"CGO_ENABLED=0", "GOBIN=" + dir, "GOFLAGS="}, "go", "install", source+"@"+version); err != nil {
+		return "", fmt.Errorf("build %s: %w", name, err)
 	}
-	return program, moveFile(filepath.Join(dir, "golangci-lint"), program)
+	return built, moveFile(filepath.Join(dir, name), built)
 }
 
 // moveFile moves a program, also from one file system to another; the target

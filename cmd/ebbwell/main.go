@@ -30,6 +30,7 @@ func main() {
 type options struct {
 	dir, places string
 	demo        bool
+	version     bool
 }
 
 // read reads the flags; a data folder beside the invented practice is refused,
@@ -39,6 +40,7 @@ func read(texts *words.Words) (options, error) {
 	flag.StringVar(&o.dir, "data", "", "data folder (default: the user's own data folder)")
 	flag.BoolVar(&o.demo, "demo", false, "open the invented practice in a temporary folder")
 	flag.StringVar(&o.places, "places", "", "write the places of all controls to this file, for tests that drive the window")
+	flag.BoolVar(&o.version, "version", false, "say which version this is, and end")
 	flag.Parse()
 	if o.demo && o.dir != "" {
 		return o, errors.New(texts.Say("program.demodata"))
@@ -60,6 +62,10 @@ func run() error {
 	}
 	o, err := read(texts)
 	if err != nil {
+		return err
+	}
+	if o.version {
+		_, err := fmt.Println(texts.Say("program.name"), assets.Version)
 		return err
 	}
 	a := fyneapp.NewWithID("desk.ebbwell")

@@ -6,6 +6,7 @@ import (
 
 	"gorm.io/gorm"
 
+	"ebbwell/assets"
 	"ebbwell/internal/record"
 )
 
@@ -16,7 +17,6 @@ type Freezing struct {
 	// Shown is what the page of an agreed plan showed, as JSON; may be empty.
 	Shown    []byte
 	Evidence string // version of the evidence
-	Program  string // version of the program
 	// Line is what a list shows of a closed test.
 	Line record.FrozenLine
 	Why  string
@@ -45,7 +45,7 @@ func (w *work) freeze(ref record.Ref, f Freezing) (record.Frozen, error) {
 		return record.Frozen{}, fail(err, "number frozen copy")
 	}
 	copied := record.Frozen{ID: record.NewID(), Kind: ref.Kind, Record: ref.ID, Number: 1, Inputs: f.Inputs,
-		Results: f.Results, Shown: f.Shown, Evidence: f.Evidence, Program: f.Program, Line: f.Line, At: w.now, By: w.by, Why: f.Why}
+		Results: f.Results, Shown: f.Shown, Evidence: f.Evidence, Program: assets.Version, Line: f.Line, At: w.now, By: w.by, Why: f.Why}
 	if len(last) > 0 {
 		copied.Number = last[0] + 1
 	}

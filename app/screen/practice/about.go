@@ -18,17 +18,19 @@ type about struct{ body fyne.CanvasObject }
 func newAbout(v *View) *about {
 	say := v.desk.Words.Say
 	text := func(key string) fyne.CanvasObject { return look.NewParagraph(say(key), look.Body, look.Ink) }
-	licence := field.NewLink(v.desk.Host, "practice.about.licence", say("practice.about.licence"), func() {
-		v.desk.Host.Ask(v.canvas(), field.Question{
-			Name: "practice.licence", Title: say("practice.about.typeface"), Content: look.NewParagraph(assets.FontLicence(), look.Note, look.Ink), Width: 680,
-			Actions: []field.Action{{Name: "close", Text: say("field.strip.close"), Kind: field.Primary}},
-		})
-	})
-	program := v.panel(say("program.name"), say("practice.about.edition", evidence.Version), text("practice.about"), text("practice.about.not"),
+	read := func(name, title, whole string) fyne.CanvasObject {
+		return look.HBox(0, field.NewLink(v.desk.Host, "practice.about."+name, say("practice.about."+name), func() {
+			v.desk.Host.Ask(v.canvas(), field.Question{
+				Name: "practice." + name, Title: say(title), Content: look.NewParagraph(whole, look.Note, look.Ink), Width: 680,
+				Actions: []field.Action{{Name: "close", Text: say("field.strip.close"), Kind: field.Primary}},
+			})
+		}))
+	}
+	program := v.panel(say("program.name"), say("practice.about.edition", assets.Version, evidence.Version), read("changes", "practice.about.changes.title", assets.Changes()), text("practice.about"), text("practice.about.not"),
 		look.NewParagraph(engineWords(v), look.Note, look.Ink2))
 	cautions := v.panel(say("practice.cautions"), "", text("practice.cautions.overdrinking"), text("practice.cautions.conditions"), text("practice.cautions.estimate"), text("practice.cautions.doctor"))
 	credits := v.panel(say("practice.credits"), "", text("practice.credits.foods"), text("practice.credits.climate"), text("practice.credits.colours"),
-		text("practice.credits.typeface"), look.HBox(0, licence), text("practice.credits.modules"))
+		text("practice.credits.typeface"), read("licence", "practice.about.typeface", assets.FontLicence()), text("practice.credits.modules"), read("notices", "practice.about.notices.title", assets.Notices()))
 	left, right := look.VBox(14, program, cautions), look.VBox(14, credits)
 	return &about{body: scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))}
 }
