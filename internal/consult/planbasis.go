@@ -94,12 +94,6 @@ func namedTests(b record.PlanBasis, tests []Findings) (named []Findings, whole b
 	return named, whole
 }
 
-// SameAir reports whether two airs say the same.
-func SameAir(a, b record.Air) bool {
-	return a.Temperature.Same(b.Temperature) && a.Humidity.Same(b.Humidity) && a.Wind.Same(b.Wind) && a.Sun == b.Sun &&
-		a.Altitude.Same(b.Altitude) && a.Wbgt.Same(b.Wbgt) && a.Clothing == b.Clothing
-}
-
 // outingOf is the session of a plan in its air: that of the test named first,
 // at another effort where one is given that is not the test's, by a body as
 // acclimatised as the plan says. An air or minutes that are not written down are

@@ -100,7 +100,7 @@ func TestBasisOpensAsItWas(t *testing.T) {
 		if got.Plan.SweatRate != c.basis.Plan.SweatRate || got.Plan.Sodium != c.basis.Plan.Sodium || got.Plan.RespiratoryLH != c.basis.Plan.RespiratoryLH {
 			t.Errorf("%s: %+v became %+v", name, c.basis.Plan, got.Plan)
 		}
-		if !SameAir(got.Air, c.basis.Air) || len(got.Tests) != len(c.basis.Tests) || !reflect.DeepEqual(got.Rate.Why.Budget, c.basis.Rate.Why.Budget) {
+		if !got.Air.Same(c.basis.Air) || len(got.Tests) != len(c.basis.Tests) || !reflect.DeepEqual(got.Rate.Why.Budget, c.basis.Rate.Why.Budget) {
 			t.Errorf("%s: air, tests or budget differ", name)
 		}
 	}

@@ -205,6 +205,5 @@ func warmer(air record.Air, by float64) (record.Air, bool) {
 	now.Temperature += quantity.Celsius(by)
 	air.Temperature = record.Num(float64(now.Temperature), quantity.DegreeCelsius)
 	air.Humidity = record.Num(min(float64(now.Humidity()), evidence.HumidityCap), quantity.PerCent)
-	air.Wbgt = record.Number{}
-	return air, true
+	return air.Without(record.AirRead), true
 }

@@ -168,7 +168,7 @@ func TestAnotherTest(t *testing.T) {
 	pick(t, w, "climate.test", string(a.tests[2].Test.ID))
 	wants(t, w, "on a similar day", "What this does to the plan")
 	apptest.Click(t, w, "climate.yes")
-	if len(a.got) != 1 || a.got[0].Kind != record.BasisPool || a.got[0].TestID != a.tests[2].Test.ID || !consult.SameAir(a.got[0].Air, a.tests[2].Test.Air) {
+	if len(a.got) != 1 || a.got[0].Kind != record.BasisPool || a.got[0].TestID != a.tests[2].Test.ID || !a.got[0].Air.Same(a.tests[2].Test.Air) {
 		t.Errorf("handed on %+v", a.got)
 	}
 }

@@ -40,9 +40,8 @@ type state struct {
 // has them now.
 func begin(in inputs) state {
 	s := state{way: byCity}
-	air := in.plan.Basis.Air
 	s.stop.Month, s.stop.TimeOfDay = int(in.today.Month()), consult.Afternoon
-	s.stop.Air = record.Air{Sun: air.Sun, Wind: air.Wind, Clothing: air.Clothing}
+	s.stop.Air = in.plan.Basis.Air.Without(record.AirOfPlace, record.AirRead)
 	if len(in.tests) > 0 {
 		s.test = in.tests[0].Test.ID
 	}
@@ -54,8 +53,7 @@ func begin(in inputs) state {
 func (s state) asked() record.Stop {
 	stop := s.stop
 	if s.way == byCity {
-		stop.Air.Temperature, stop.Air.Humidity, stop.Air.Wbgt = record.Number{}, record.Number{}, record.Number{}
-		stop.Air.Altitude = record.Number{}
+		stop.Air = stop.Air.Without(record.AirOfPlace, record.AirRead)
 		return stop
 	}
 	stop.City = ""
@@ -136,5 +134,5 @@ func (in inputs) find(id record.ID) (consult.Findings, bool) {
 // same reports whether a basis is the one the plan rests on already.
 func (in inputs) same(b record.PlanBasis) bool {
 	now := in.plan.Basis
-	return now.Kind == b.Kind && now.TestID == b.TestID && now.PoolIDs == b.PoolIDs && consult.SameAir(now.Air, b.Air)
+	return now.Kind == b.Kind && now.TestID == b.TestID && now.PoolIDs == b.PoolIDs && now.Air.Same(b.Air)
 }
