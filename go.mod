@@ -13,6 +13,7 @@ require (
 	github.com/google/uuid v1.6.0
 	golang.org/x/image v0.47.0
 	golang.org/x/text v0.44.0
+	gonum.org/v1/gonum v0.17.0
 	gorm.io/gorm v1.31.2
 	pgregory.net/rapid v1.3.0
 )

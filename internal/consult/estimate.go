@@ -112,7 +112,7 @@ func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d De
 // is not written down of air and body is then the same for both, and usual
 // values stand in for it.
 func again(o Outing, tests []Findings) bool {
-	return slices.ContainsFunc(tests, func(f Findings) bool { return f.Test.ID == o.Like && SameAir(f.Test.Air, o.Air) })
+	return slices.ContainsFunc(tests, func(f Findings) bool { return f.Test.ID == o.Like && f.Test.Air.Same(o.Air) })
 }
 
 // caution adds what the heat calls for, where that can be said.
