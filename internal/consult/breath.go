@@ -32,7 +32,7 @@ func breathOfTest(f Findings) breath {
 // test; weighed is the sheet whose mass counts, nil for the usual mass.
 func breathOf(o Outing, a record.Athlete, weighed *record.Test, d Desk) breath {
 	t := record.Test{Session: o.Session, Air: o.Air}
-	mass := a.UsualMass.Or(0)
+	mass := usualMass(a)
 	if weighed != nil {
 		mass = sessionMass(*weighed, a)
 	}

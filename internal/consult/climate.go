@@ -46,7 +46,7 @@ func WeatherOf(a record.Air) (climate.Weather, error) {
 // BodyFor is the body as heat exchange sees it: the mass of a test, else the
 // usual one.
 func BodyFor(a record.Athlete, t *record.Test) climate.Body {
-	mass := a.UsualMass.Or(0)
+	mass := usualMass(a)
 	if t != nil {
 		mass = sessionMass(*t, a)
 	}

@@ -19,6 +19,8 @@ type FrozenTest struct {
 	Athlete  FrozenAthlete
 	Settings record.Settings
 	Products []FrozenProduct
+	// Hidden: body mass was hidden, so that no figure was calculated with it.
+	Hidden bool
 	// Reasons are the reasons given for values beyond their limits.
 	Reasons []record.RawText
 }
@@ -69,7 +71,7 @@ func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inp
 	if f.then != nil {
 		d, raw, who = *f.then, f.reasons, f.who
 	}
-	in := FrozenTest{Test: f.Test, Athlete: who, Settings: d.Settings, Products: productsOf(f.Test, d.Pantry)}
+	in := FrozenTest{Test: f.Test, Athlete: who, Settings: d.Settings, Products: productsOf(f.Test, d.Pantry), Hidden: hiddenOn(a, TestDay(f.Test))}
 	for _, r := range raw {
 		if r.Reason {
 			in.Reasons = append(in.Reasons, r)
@@ -136,7 +138,7 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 		return f
 	}
 	then, how := was.desk(d), KeptInputs
-	if t.State == record.TestClosed {
+	if t.State == record.TestClosed && (was.Hidden || !hiddenOn(a, TestDay(t))) {
 		var out FrozenFindings
 		if err := json.Unmarshal(kept[0].Results, &out); err == nil && out.whole() {
 			if out.sameMethod(d.Settings.FieldMethod) {

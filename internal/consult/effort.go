@@ -1,6 +1,7 @@
 package consult
 
 import (
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -60,9 +61,12 @@ func measuredUptake(t record.Test, a record.Athlete, d Desk) (u sweat.Uptake, ok
 // known.
 func sessionMass(t record.Test, a record.Athlete) float64 {
 	if list := masses(t, record.Before); len(list) > 0 {
+		if hiddenOn(a, TestDay(t)) {
+			return care.HiddenMass(float64(list[0]))
+		}
 		return float64(list[0])
 	}
-	return a.UsualMass.Or(0)
+	return usualMass(a)
 }
 
 // vapour is the vapour pressure of the air; nil while temperature or humidity

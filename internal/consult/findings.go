@@ -46,7 +46,7 @@ type Findings struct {
 func Find(t record.Test, a record.Athlete, raw []record.RawText, d Desk) Findings {
 	f := Findings{Test: t, Care: care.Of(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim), reasons: raw}
 	f.Minutes, f.Timed = t.Session.Minutes()
-	f.Sweat, f.Refused = sweat.Evaluate(SheetInput(t, a, raw, d))
+	f.Sweat, f.Refused = sweat.Evaluate(SheetInput(coarse(t, a), a, raw, d))
 	f.Intake = intakeOf(t, f.Sweat, f.Minutes, f.Timed, d)
 	f.RatePlaces = places(evidence.RateMeasure, SportGroup(sportOf(t, a)), f.Sweat.Fluid.Rate.Known, f.Sweat.Fluid.Rate.Value)
 	f.SodiumPlaces = places(evidence.SodiumLossMeasure, SportGroup(sportOf(t, a)), f.Sweat.Sodium.MillimoleRate.Known, f.Sweat.Sodium.MillimoleRate.Value)

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"reflect"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/figure"
 	"ebbwell/internal/plan"
@@ -162,6 +163,9 @@ func thaw(kept []record.Frozen, hidden bool) (was FrozenPlan, planner *plan.Plan
 	}
 	basis := was.Basis
 	basis.Body.Hidden = hidden
+	if hidden { // may have come up since it was agreed
+		basis.Body.MassKg = care.HiddenMass(basis.Body.MassKg)
+	}
 	if planner, err = plan.New(basis, was.Session, was.Menu, was.Aim); err != nil {
 		return was, nil, fmt.Errorf("calculate with the copy kept of plan %s: %w", kept[0].Record, err)
 	}

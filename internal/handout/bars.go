@@ -205,7 +205,7 @@ func (p *Press) barNote(list []Bar, am amounts) string {
 		if b.Estimate && b.Ranged {
 			return p.say.Say("handout.bars.whole.estimate", am.volume(b.Loss), am.volumes(b.LossRange))
 		}
-		if b.Loss != first.Loss {
+		if am.volume(b.Loss) != am.volume(first.Loss) {
 			return p.say.Say("handout.bars.whole.each") + p.besideNote(list, am)
 		}
 	}

@@ -51,6 +51,8 @@ type entrySetup struct {
 	quiet bool
 	// room keeps the place of a one-line note free.
 	room bool
+	// covered draws dots in place of the text while the keyboard is elsewhere.
+	covered bool
 	// caret draws a small triangle for what opens a list.
 	caret bool
 }

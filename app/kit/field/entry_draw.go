@@ -175,6 +175,8 @@ func (r *entryRenderer) setText(p look.Palette) {
 		} else if t.focused {
 			x += caretWay // clear of the caret
 		}
+	case t.setup.covered && !t.focused:
+		text = coveredText
 	case last < len(t.editor.text) && !t.focused:
 		text = look.Ellipsis(t.editor.string(), s, right-left)
 	}
@@ -235,3 +237,19 @@ func (r *entryRenderer) Objects() []fyne.CanvasObject {
 }
 
 func (r *entryRenderer) Destroy() {}
+
+// coveredText stands for a text that is covered: always as long, so that it tells
+// nothing of it.
+const coveredText = "••••"
+
+// Cover draws dots in place of the text once it is left; while it is typed it is
+// shown.
+func (t *entry) Cover(on bool) {
+	if t.setup.covered != on {
+		t.setup.covered = on
+		t.Refresh()
+	}
+}
+
+// Covered reports whether dots stand in place of the text now.
+func (t *entry) Covered() bool { return t.setup.covered && !t.focused && len(t.editor.text) > 0 }

@@ -27,6 +27,9 @@ func (v *View) build() error {
 	}
 	u.before.day = v.b.Doc.Now().Record.Session.Date
 	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b), newUrine(v.b)
+	for _, l := range []*weighingList{u.before.masses, u.before.mornings, u.after.masses} {
+		l.hidden = func() bool { return v.by.Hidden }
+	}
 	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
 	u.find = findings.New(v.desk, v.by, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess})
 	u.notice = look.NewCaution("", "", nil)

@@ -16,6 +16,9 @@ import (
 // each on a line of its own day for a morning, and always an empty one behind
 // the last.
 type weighingList struct {
+	// hidden reports whether body mass is hidden: a mass is then shown only while it
+	// is typed.
+	hidden func() bool
 	b      *binder
 	part   string
 	moment record.Moment
@@ -124,6 +127,7 @@ func (l *weighingList) takePounds(i int) {
 
 // show follows the sheet.
 func (l *weighingList) show(s sheet) {
+	covered := l.hidden != nil && l.hidden()
 	wanted := filledWeighings(s, l.moment) + 1
 	if l.moment != record.Morning {
 		wanted = max(2, wanted)
@@ -131,7 +135,11 @@ func (l *weighingList) show(s sheet) {
 	l.grow(wanted)
 	for i, r := range l.rows {
 		look.ShowIf(r.box, i < wanted)
+		r.mass.Cover(covered)
 		l.showRow(r, s, i)
+		if covered && l.b.Typing() != r.mass.Name() {
+			r.note.set("") // it may name the mass
+		}
 	}
 }
 

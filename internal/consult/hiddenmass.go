@@ -1,0 +1,53 @@
+package consult
+
+import (
+	"time"
+
+	"ebbwell/internal/care"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// coarse is a sheet as it is calculated with: where body mass is hidden all its
+// masses are moved together, so that the one before is [care.HiddenMass] and what
+// was lost stays to the gram.
+func coarse(t record.Test, a record.Athlete) record.Test {
+	list := masses(t, record.Before)
+	if len(list) == 0 || !hiddenOn(a, TestDay(t)) {
+		return t
+	}
+	first := float64(list[0])
+	middle := care.HiddenMass(first)
+	t = t.Clone()
+	for i, w := range t.Weighings {
+		if w.Mass.Known() {
+			t.Weighings[i].Mass = record.Num(middle+quantity.Round(*w.Mass.Value-first, milligrams), quantity.Kilogram)
+		}
+	}
+	return t
+}
+
+// milligrams is the decimals of a kilogram that a difference of masses is taken to: the
+// dust of a subtraction would tell the masses apart.
+const milligrams = 6
+
+// usualMass is the usual body mass to calculate with, kg; zero while it is not known.
+func usualMass(a record.Athlete) float64 {
+	mass := a.UsualMass.Or(0)
+	if hiddenOn(a, time.Time{}) {
+		return care.HiddenMass(mass)
+	}
+	return mass
+}
+
+// hiddenOn is [care.MassHidden] on a day; where no day is known, on the day the
+// athlete was entered, else as the profile says.
+func hiddenOn(a record.Athlete, on time.Time) bool {
+	if on.IsZero() {
+		on = a.CreatedAt
+	}
+	if on.IsZero() {
+		return a.MassHidden || a.Born == ""
+	}
+	return care.MassHidden(a, on)
+}
