@@ -92,7 +92,8 @@ func LineOf(f Findings) record.FrozenLine {
 	if !rate.Known {
 		return record.FrozenLine{}
 	}
-	return record.FrozenLine{Rate: &rate.Value, Ranged: rate.Ranged}
+	method := record.Settings{FieldMethod: f.Sweat.Fluid.Bias > 0}.Method()
+	return record.FrozenLine{Rate: &rate.Value, Ranged: rate.Ranged, Method: method}
 }
 
 // frozenFindings is what of findings is kept.

@@ -170,3 +170,36 @@ func TestFindAsClosedCorrectedProduct(t *testing.T) {
 		t.Errorf("kept %q, differs in %v, %q", got.Kept, got.Differing(want), got.Intake.Bottles[1].Product.Name)
 	}
 }
+
+// A practice has one method for all its tests: a sheet that was closed by another
+// one is calculated anew, from what went in then.
+func TestFindAsClosedByThePracticesMethod(t *testing.T) {
+	c := closeCase(t, record.TestClosed)
+	now := c.d
+	now.Settings.FieldMethod = true
+	got := FindAsClosed(c.sheet, c.a, nil, c.kept, now)
+	if got.Kept != KeptMethod || !(got.Sweat.Fluid.Rate.Value > c.then.Sweat.Fluid.Rate.Value) || got.Sweat.Fluid.Bias == 0 {
+		t.Errorf("kept %q, %g L/h after %g", got.Kept, got.Sweat.Fluid.Rate.Value, c.then.Sweat.Fluid.Rate.Value)
+	}
+	if got.Limit != c.then.Limit || got.Sweat.Fluid.Deficit.Value != c.then.Sweat.Fluid.Deficit.Value {
+		t.Error("the limit or the deficit of then is another")
+	}
+	if line := LineOf(got); line.Method != record.MethodField || LineOf(c.then).Method != record.MethodCorrected {
+		t.Errorf("lists keep %q", line.Method)
+	}
+	// Version 1 took gas exchange off the deficit, and corrected by its own rule.
+	var old FrozenFindings
+	if err := json.Unmarshal(c.kept[0].Results, &old); err != nil {
+		t.Fatal(err)
+	}
+	old.Sweat.Fluid.DeficitShare.Value -= 0.1
+	results, err := json.Marshal(old)
+	if err != nil {
+		t.Fatal(err)
+	}
+	was := c.kept[0]
+	was.Results = results
+	if got := FindAsClosed(c.sheet, c.a, nil, []record.Frozen{was}, c.d); got.Kept != KeptMethod || len(got.Differing(c.then)) > 0 {
+		t.Errorf("kept %q, differs in %v", got.Kept, got.Differing(c.then))
+	}
+}

@@ -59,6 +59,23 @@ type FrozenLine struct {
 	// written; Ranged is false where it had no range.
 	Rate   *float64
 	Ranged bool
+	// Method is how the rate was made, [MethodCorrected] or [MethodField]; empty in
+	// copies of version 1, whose sheets each had a method of their own.
+	Method string `gorm:"size:12"`
+}
+
+// The methods of a sweat rate; see [Settings.FieldMethod].
+const (
+	MethodCorrected = "corrected"
+	MethodField     = "field"
+)
+
+// Method is the practice's.
+func (s Settings) Method() string {
+	if s.FieldMethod {
+		return MethodField
+	}
+	return MethodCorrected
 }
 
 // TableName is the word for several frozen copies.

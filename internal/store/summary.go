@@ -162,9 +162,9 @@ func addRates(tx *gorm.DB, closed map[record.ID]*TestLine) error {
 	for chunk := range slices.Chunk(slices.Sorted(maps.Keys(closed)), atOnce) {
 		var test record.ID
 		var line record.FrozenLine
-		err := each(tx, []any{&test, &line.Rate, &line.Ranged}, func() {
+		err := each(tx, []any{&test, &line.Rate, &line.Ranged, &line.Method}, func() {
 			closed[test].Line = line // the newest copy comes last
-		}, "SELECT record, line_rate, line_ranged FROM frozen WHERE kind = ? AND record IN ? ORDER BY record, number", record.KindTest, chunk)
+		}, "SELECT record, line_rate, line_ranged, line_method FROM frozen WHERE kind = ? AND record IN ? ORDER BY record, number", record.KindTest, chunk)
 		if err != nil {
 			return err
 		}

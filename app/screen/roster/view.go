@@ -56,6 +56,12 @@ func load(d *desk.Desk) (State, error) {
 	if err != nil {
 		return State{}, fmt.Errorf("list the athletes: %w", err)
 	}
+	method := d.Practice().Settings.Method()
+	for i := range list {
+		if line := &list[i].LastTest.Line; line.Method != method {
+			*line = record.FrozenLine{} // kept by another method: worked out again
+		}
+	}
 	now := d.Now()
 	flags := func(a store.AthleteSummary) []record.FlagKind {
 		known := record.Athlete{Born: a.Born}

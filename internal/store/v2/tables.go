@@ -62,6 +62,7 @@ type FrozenLines struct {
 	Number     int      `gorm:"index:idx_frozen_lines,priority:3"`
 	LineRate   *float64 `gorm:"index:idx_frozen_lines,priority:4"`
 	LineRanged bool     `gorm:"index:idx_frozen_lines,priority:5"`
+	LineMethod string   `gorm:"size:12;index:idx_frozen_lines,priority:6"`
 }
 
 // TableName is the table the index is on.
@@ -104,6 +105,7 @@ type Frozen struct {
 type FrozenLine struct {
 	Rate   *float64
 	Ranged bool
+	Method string `gorm:"size:12"`
 }
 
 // TableName is the word for several frozen copies.
