@@ -49,3 +49,15 @@ func breathOf(o Outing, a record.Athlete, weighed *record.Test, d Desk) breath {
 	}
 	return breathOfTest(Findings{Minutes: o.Minutes, Timed: true, Sweat: r})
 }
+
+// fieldBias is how much too high the rates of tests by the field method may be, as
+// a share: the largest of them. The low end of a plan reaches down for it.
+func fieldBias(tests []Findings) float64 {
+	share := 0.0
+	for _, f := range tests {
+		if rate := f.Sweat.Fluid.Rate.Value; rate > 0 {
+			share = min(1, max(share, f.Sweat.Fluid.Bias/rate))
+		}
+	}
+	return share
+}

@@ -160,6 +160,7 @@ func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool)
 	if !rate.Known || len(r.Climate.From) == 0 {
 		return Basis{}, false
 	}
+	rate.Range.Low *= 1 - fieldBias(r.Tests)
 	b = Basis{Kind: record.BasisEstimate, Rate: rate, Air: r.Outing.Air, Calculation: &r, Tests: r.named()}
 	kind := plan.Estimate
 	switch {
