@@ -9,6 +9,11 @@ import (
 	"strings"
 )
 
+// keepDrawn keeps the toolkit from forgetting how a widget is drawn after a
+// minute unseen: on a loaded machine a test takes longer, and its picture would
+// depend on that.
+const keepDrawn = "FYNE_CACHE=24h"
+
 // picturesOff is what the tests look for, see internal/golden.
 const picturesOff = "EBBWELL_PICTURES=off"
 
@@ -17,7 +22,7 @@ const picturesOff = "EBBWELL_PICTURES=off"
 // -pictures=false, with which nothing is drawn only to be compared, and -report,
 // which lists what failed, is flaky, was skipped or is slow.
 func test(ctx context.Context, t tool, args []string) error {
-	env := []string{"CGO_ENABLED=0"}
+	env := []string{"CGO_ENABLED=0", keepDrawn}
 	args, off, err := withoutPictures(args)
 	if err != nil {
 		return err

@@ -82,6 +82,7 @@ func (c *Caution) HeightFor(width float32) float32 {
 func (c *Caution) CreateRenderer() fyne.WidgetRenderer {
 	r := &cautionRenderer{c: c, ground: canvas.NewRectangle(nil), bar: canvas.NewRectangle(nil)}
 	r.apply()
+	r.Layout(c.Size()) // the toolkit may draw it anew later, and then lays nothing out
 	return r
 }
 

@@ -91,3 +91,17 @@ func TestPictureEmpty(t *testing.T) {
 		return look.NewSheet(look.Empty("No athletes yet. Make the first one, or open the invented practice to try the program on.", nil))
 	})
 }
+
+// A caution that is drawn anew at the size it has, as the toolkit does after a
+// minute out of sight, has its ground and its bar.
+func TestCautionDrawnAnew(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	c := look.NewCaution("Bottle 3 weighs more after than before.", "Was it refilled?", nil)
+	golden.Open(t, c, fyne.NewSize(300, 80))
+	objects := c.CreateRenderer().Objects()
+	for i, width := range []float32{300, 3} {
+		if got := objects[i].Size(); got.Width != width || got.Height < 40 {
+			t.Errorf("object %d is %v, want %v px wide and as high as the caution", i, got, width)
+		}
+	}
+}
