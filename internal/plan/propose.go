@@ -69,6 +69,12 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 		AdviceMost: fuel.CarbohydrateDuring(p.session.Minutes[l], p.session.Effort).Range.High,
 		StepLH:     r.fluid(0), StepGH: r.CarbohydrateGH, Bottles: b.Bottles, BreaksSettled: b.BreaksSettled, Habit: proposal.Mix(habit),
 	}
+	if a := p.aim.Drinking; a.On && a.High < toleratedLH(p.basis.Usual, p.session.Running)-hair {
+		c.MostLH = a.High
+	}
+	if a := p.aim.Strength; a.On && a.High < evidence.StrengthHigh-hair {
+		c.MostStrength = a.High
+	}
 	if p.basis.Sodium.Known {
 		c.SodiumMmolL = proposal.Is(p.basis.Sodium.Value)
 	}

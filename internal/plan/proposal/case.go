@@ -90,6 +90,9 @@ type Case struct {
 	// StepLH and StepGH are how much drink, L/h, and carbohydrate, g/h, change in a
 	// whole step; zero takes what is usual.
 	StepLH, StepGH float64
+	// MostLH and MostStrength are limits set with the athlete: drinks in L/h, and
+	// carbohydrate in them in g per 100 mL. Zero sets none.
+	MostLH, MostStrength float64
 	// Bottles are the sizes owned, mL; drinks that change then come to sums of
 	// whole bottles. Empty: increments.
 	Bottles []float64

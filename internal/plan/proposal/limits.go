@@ -128,6 +128,9 @@ func (c *Case) stomach(drunk float64) float64 {
 	if c.calm() {
 		most = max(most, drunk)
 	}
+	if c.MostLH > 0 {
+		most = min(most, c.MostLH*1000*c.hours())
+	}
 	return most
 }
 

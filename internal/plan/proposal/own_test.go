@@ -342,3 +342,21 @@ func TestFoodIsNoWater(t *testing.T) {
 		}
 	}
 }
+
+// TestLimitsSetWithTheAthlete: a drinking rate and a strength that were agreed on
+// bound what is proposed.
+func TestLimitsSetWithTheAthlete(t *testing.T) {
+	c := runner()
+	c.NoFood, c.Habit = true, Mix{water: 300}
+	free := Propose(&c)
+	c.MostLH, c.MostStrength = 0.3, 4
+	p := Propose(&c)
+	if p.Limits.ReachML != 450 || p.Limits.Bound != BoundStomach || free.Limits.ReachML <= 450 {
+		t.Errorf("reach %g, free %g", p.Limits.ReachML, free.Limits.ReachML)
+	}
+	for _, s := range p.Routes[DrinksAlone].Steps {
+		if sum := c.SumOf(s.Mix); sum.DrunkML > 450 || sum.DrinksG > 0.04*sum.DrunkML+1e-9 {
+			t.Errorf("%v: %g mL of %g g", s.Mix, sum.DrunkML, sum.DrinksG)
+		}
+	}
+}

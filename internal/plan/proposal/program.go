@@ -63,6 +63,9 @@ func (c *Case) hard(l *Limits) program {
 	if habit.DrunkML > 0 && c.calm() {
 		p.strength = max(p.strength, habit.DrinksG/habit.DrunkML)
 	}
+	if c.MostStrength > 0 {
+		p.strength = min(p.strength, c.MostStrength/100)
+	}
 	p.gels, p.portions = c.placesForGels(), c.placesForFood()
 	p.gels, p.portions = max(p.gels, habit.Gels), max(p.portions, habit.Portions)
 	return p
