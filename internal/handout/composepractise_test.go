@@ -126,7 +126,7 @@ func TestComposedPractise(t *testing.T) {
 	o, _ = consult.OptionByID(p, o.ID)
 	got := text(step, o, false)
 	for _, must := range []string{
-		"What to practise", "From 18 May, 2 times a week: 120 mL less Water; 10 mL less Sports drink 6 %; ½ Banana more (half-time).",
+		"What to practise", "From 18 May, 2 times a week: 120 mL less Water; 30 mL more Sports drink 6 %; ½ Banana more (half-time).",
 		"from 25 May, if in 4 sessions or more", "at least 8 tenths", "0 to 3 each time", "heavier afterwards or the stomach came to 7 or more",
 	} {
 		if !strings.Contains(got, must) {
@@ -136,7 +136,7 @@ func TestComposedPractise(t *testing.T) {
 	if got := text(step, o, true); !strings.Contains(got, "4 fl oz less Water") {
 		t.Errorf("in ounces: %s", got)
 	}
-	if got := PractiseWords(step, 0, false, w); plain(got) != "120 mL less Water; 10 mL less Sports drink 6 %; ½ Banana more (half-time)" {
+	if got := PractiseWords(step, 0, false, w); plain(got) != "120 mL less Water; 30 mL more Sports drink 6 %; ½ Banana more (half-time)" {
 		t.Errorf("the screen is told %q", got)
 	}
 	p.Steps[0].Practise = "A mouthful at every stoppage."
