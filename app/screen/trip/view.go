@@ -221,6 +221,7 @@ func (v *View) showWho() {
 
 // plan works a stop out for a traveller.
 func (v *View) plan(m *member, s record.Stop) (consult.StopPlan, error) {
+	s = consult.WithHeatDay(v.b.Doc.Now().Record, s)
 	return consult.PlanStop(s, m.athlete, m.tests, m.along, v.places, v.desk.Now(), v.desk.Calculate().WithFrozen(m.kept))
 }
 
