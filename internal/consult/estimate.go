@@ -95,7 +95,10 @@ func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d De
 		r.Compared = append(r.Compared, t)
 		r.Tests = append(r.Tests, f)
 	}
-	start := d.Starts[sportOf(record.Test{Session: o.Session}, a)]
+	start := climate.Start{}
+	if len(r.Compared) == 0 && d.Start != nil {
+		start = d.Start(sportOf(record.Test{Session: o.Session}, a))
+	}
 	if r.set, err = climate.NewTestSet(climate.Athlete{Body: body, Start: start}, r.Compared); err != nil {
 		return r, fmt.Errorf("estimate the sweat rate: %w", err)
 	}
@@ -106,6 +109,17 @@ func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d De
 		r.caution(body, session, a, o)
 	}
 	return r, nil
+}
+
+// Practised is an athlete with tests as the practice's own start is learnt from.
+func Practised(a record.Athlete, tests []Findings, day time.Time, d Desk) climate.Practised {
+	p := climate.Practised{Body: BodyFor(a, newest(tests))}
+	for _, f := range tests {
+		if t, ok := ClimateTest(f, a, day, d); ok {
+			p.Tests = append(p.Tests, t)
+		}
+	}
+	return p
 }
 
 // again reports whether an outing is that of a test again, in its own air: what

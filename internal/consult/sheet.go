@@ -15,9 +15,9 @@ type Desk struct {
 	Settings record.Settings
 	// Activities is the table of activities; may be empty.
 	Activities climate.Activities
-	// Starts are where athletes without a test are taken to stand, by sport,
-	// from the practice's own tests; the usual start where a sport has none.
-	Starts map[string]climate.Start
+	// Start is where an athlete of a sport without a test is taken to stand, by
+	// the practice's own tests; nil, or the zero Start, for the usual one.
+	Start func(sport string) climate.Start `json:"-"`
 }
 
 // SheetInput turns a test sheet as kept into the plain input of package sweat.

@@ -2,6 +2,7 @@ package consult
 
 import (
 	"errors"
+	"slices"
 	"testing"
 
 	"ebbwell/internal/climate"
@@ -134,6 +135,32 @@ func TestNoTestAtAll(t *testing.T) {
 	}
 	if got := s.Calculation.Climate; got.Grade != climate.Far || !got.RangeOnly || !got.Rate.Ranged || s.Planned {
 		t.Errorf("%s, range only %v, planned %v", got.Grade.Code(), got.RangeOnly, s.Planned)
+	}
+}
+
+// The practice's own start counts for an athlete without a test, is said, and is
+// not asked for where there is one.
+func TestPracticeStartForTheUntested(t *testing.T) {
+	a, tests, p, d := tripCase(t)
+	asked := ""
+	usual, err := PlanStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Start = func(sport string) climate.Start {
+		asked = sport
+		return climate.Start{Offset: 0.1, SD: 0.2}
+	}
+	own, err := PlanStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if asked != a.Sport || own.Calculation.Climate.Rate.Value >= usual.Calculation.Climate.Rate.Value || !slices.Contains(own.Calculation.Climate.Codes, climate.PracticeStart) {
+		t.Errorf("asked for %q: %+v", asked, own.Calculation.Climate.Codes)
+	}
+	asked = ""
+	if _, err := PlanStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d); err != nil || asked != "" {
+		t.Errorf("asked for %q beside a test, %v", asked, err)
 	}
 }
 

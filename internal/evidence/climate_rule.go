@@ -57,6 +57,9 @@ const (
 	AgreeTests    = 6.0  // tests that the usual agreement counts for
 	AgreeLeast    = 0.8
 	OddTest       = 2.6 // SD: check the inputs
+	StartAthletes = 8.0 // of the practice's own, from which they give the start; as many the usual one counts for
+	StartInside   = 0.90
+	StartBelow    = 0.05
 )
 
 // Words read off the share of a range that no test has shown.
@@ -153,6 +156,9 @@ func testWeightEntries() []Entry {
 	return []Entry{
 		{ID: "climate.rule.start.offset", Value: StartOffset, Source: source, Sure: Proposal},
 		{ID: "climate.rule.start.sd", Value: StartSD, Source: source, Sure: Proposal},
+		{ID: "climate.rule.start.athletes", Value: StartAthletes, Source: source, Sure: Proposal},
+		{ID: "climate.rule.start.inside", Value: StartInside, Source: source, Sure: Proposal},
+		{ID: "climate.rule.start.below", Value: StartBelow, Source: source, Sure: Proposal},
 		{ID: "climate.rule.test-error", Value: TestErrorMost, Source: source, Sure: Proposal},
 		{ID: "climate.rule.agree.tests", Value: AgreeTests, Source: source, Sure: Proposal},
 		{ID: "climate.rule.agree.least", Value: AgreeLeast, Source: source, Sure: Proposal},

@@ -87,6 +87,7 @@ type Desk struct {
 	generic    *fuel.Catalogue
 	pantry     *consult.Pantry
 	practice   *record.Practice
+	starts     map[string]learnt
 }
 
 // Saver keeps what is handed over; see package keep.
@@ -161,7 +162,7 @@ func (d *Desk) PracticeChanged() { d.practice = nil }
 
 // Calculate is what package consult needs besides the records.
 func (d *Desk) Calculate() consult.Desk {
-	return consult.Desk{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities}
+	return consult.Desk{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities, Start: d.startOf}
 }
 
 // Today is the present day.
