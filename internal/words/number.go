@@ -36,13 +36,13 @@ func (w *Words) Amount(x float64, u quantity.Unit) string {
 	return s + "\u00a0" + string(u)
 }
 
-// Between writes a range: "1.29 – 1.43"; ends that read alike are written once.
+// Between writes a range: "1.29–1.43"; ends that read alike are written once.
 func (w *Words) Between(r quantity.Range, decimals int) string {
 	low, high := w.Number(r.Low, decimals), w.Number(r.High, decimals)
 	if low == high {
 		return low
 	}
-	return low + " – " + high
+	return low + "–" + high
 }
 
 // Half writes a number of portions in halves: "½", "1", "2½"; other numbers

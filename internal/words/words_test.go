@@ -29,7 +29,7 @@ func TestNumbers(t *testing.T) {
 		{w.Signed(-0.15, 2), "−0.15"},
 		{w.Signed(0.001, 2), "0.00"},
 		{w.Amount(1.357, quantity.LitrePerHour), "1.36\u00a0L/h"},
-		{w.Between(quantity.Range{Low: 1.29, High: 1.43}, 2), "1.29 – 1.43"},
+		{w.Between(quantity.Range{Low: 1.29, High: 1.43}, 2), "1.29–1.43"},
 		{w.Between(quantity.Range{Low: 1.291, High: 1.293}, 2), "1.29"},
 		{w.Half(0.5), "½"},
 		{w.Half(2.5), "2½"},

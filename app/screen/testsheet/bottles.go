@@ -178,7 +178,7 @@ func (r *bottleRow) volume(bottle *record.Bottle, f consult.Findings) string {
 			return b.Say("testsheet.value.none")
 		case d.Bounds.Width() > 0:
 			low, high := b.By.Number(d.Bounds.Low, quantity.Millilitre), b.By.Number(d.Bounds.High, quantity.Millilitre)
-			return low + " – " + high
+			return low + "–" + high
 		default:
 			return b.By.Number(d.Drunk, quantity.Millilitre)
 		}

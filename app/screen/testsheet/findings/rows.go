@@ -134,7 +134,7 @@ func (sp speaker) row(name string, f figure.Figure) Row {
 func (sp speaker) change(f figure.Figure) (found, within string) {
 	found = sp.by.Signed(-f.Value, f.Unit)
 	if f.Ranged {
-		within = sp.say("findings.to", sp.w.Number(-f.Range.High, quantity.Decimals(f.Unit)), sp.w.Number(-f.Range.Low, quantity.Decimals(f.Unit)))
+		within = sp.say("findings.to", sp.w.Number(-f.Range.Low, quantity.Decimals(f.Unit)), sp.w.Number(-f.Range.High, quantity.Decimals(f.Unit)))
 	}
 	return found, within
 }

@@ -281,7 +281,7 @@ func TestWordsBesideFigures(t *testing.T) {
 	}
 	in := inputOf(t, whole())
 	for key, want := range map[string]string{
-		"carbohydrate-rate": "advised 30 – 60 g/h, ACSM/AND/DC 2016",
+		"carbohydrate-rate": "advised 30–60 g/h, ACSM/AND/DC 2016",
 		"marker.gravity":    "above the euhydrated limit, ACSM 2007",
 		"marker.colour":     "", // that set has no bands for it
 	} {
