@@ -113,12 +113,26 @@ func (p *Press) followUp(f FollowUp, x Practise, am amounts) column {
 		if text := p.practiseText(x, am); text != "" {
 			out = append(out, p.faces.Paragraph(p.body(), text, w))
 		}
-		out = append(out, p.blank(say.Say("handout.went.stomach"), "", 14), p.blank(say.Say("handout.went.left"), unit, 18))
-		if f.Sessions > 0 {
-			out = append(out, p.ticks(say.Say("handout.went.done"), min(f.Sessions, 12), w))
-		}
-		return out
+		n := min(max(f.Sessions, 1), 4)
+		return append(out,
+			p.blanks(say.Say("handout.went.stomach"), "", n, 13, w),
+			p.blanks(say.Say("handout.went.left"), unit, n, 13, w))
 	}}
+}
+
+// blanks is a text with lines to write on, one for each session.
+func (p *Press) blanks(label, unit string, n int, room, width float64) paper.Block {
+	const gap = 1.4
+	first := p.blank(label, "", room)
+	at := p.faces.Width(p.body(), label) + gap
+	if at+float64(n)*(room+gap)+8 > width {
+		n = max(1, int((width-at-8)/(room+gap)))
+	}
+	for i := 1; i < n; i++ {
+		first = first.Over(p.blank("", "", room).At(at-gap+float64(i)*(room+gap), 0))
+	}
+	end := at + float64(n)*(room+gap)
+	return first.Over(p.faces.Line(p.body(), unit, p.faces.Width(p.body(), unit), paper.Left).At(end, 0.3))
 }
 
 // blank is a text with a line to write on and a unit behind it.
@@ -134,21 +148,4 @@ func (p *Press) blank(label, unit string, room float64) paper.Block {
 		return b
 	}
 	return b.Over(p.faces.Line(st, unit, p.faces.Width(st, unit), paper.Left).At(w+room+2*gap, 0))
-}
-
-// ticks is a text with squares to tick behind it.
-func (p *Press) ticks(label string, n int, width float64) paper.Block {
-	const gap = 1.0
-	st := p.body()
-	st.Leading = 5.7
-	b := p.faces.Paragraph(st, label, width)
-	x, y := p.faces.Width(st, label)+1.4, (st.Leading-checkSize)/2
-	if b.Height > st.Leading || x+float64(n)*(checkSize+gap) > width {
-		x, y = 0, b.Height
-		b.Height += st.Leading
-	}
-	for i := range n {
-		b = b.With(paper.Check{X: x + float64(i)*(checkSize+gap), Y: y, Size: checkSize})
-	}
-	return b
 }

@@ -18,8 +18,9 @@ type AthletePage struct {
 	Words string
 	// Bars show what happened and what is planned: the test first.
 	Bars []Bar
-	// Options stand side by side when there is more than one.
+	// Options stand side by side where Compare asks for it.
 	Options  []Option
+	Compare  bool
 	Before   Before
 	Bag      []BagItem
 	During   During
@@ -164,16 +165,33 @@ func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 	}
 	fr := p.frame(a.Terms, h, p.basis(a.Basis, am)...)
 	w := fr.Inner()
+	if a.gained() {
+		fr.Footer = p.footer(a.Terms, w)
+		return fr, p.cautions(w, a.allCautions(am, p)...)
+	}
 	var items []paper.Item
 	items = append(items, p.ownWords(am.typed(a.Words), w)...)
 	items = append(items, p.cautions(w, a.allCautions(am, p)...)...)
 	items = append(items, p.bars(a.Bars, am, w)...)
-	items = append(items, p.options(a.Options, am, w)...)
-	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
 	items = append(items, p.during(a.During, am, w)...)
+	if a.Compare {
+		items = append(items, p.options(a.Options, am, w)...)
+	}
+	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
 	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, a.Practise, am), w)...)
 	items = append(items, p.stepRule(a.Practise, w)...)
 	return fr, append(items, p.signatures(a.Sign, w)...)
+}
+
+// gained reports whether the athlete was heavier after the test: then there is no
+// plan to print, only when to stop.
+func (a AthletePage) gained() bool {
+	for _, b := range a.Bars {
+		if !b.Planned && b.gain() {
+			return true
+		}
+	}
+	return false
 }
 
 // PageCautions lists the sentences that stand on an athlete's page beside those

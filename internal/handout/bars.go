@@ -1,6 +1,9 @@
 package handout
 
 import (
+	"math"
+	"slices"
+
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
 )
@@ -22,21 +25,17 @@ func (p *Press) bars(given []Bar, am amounts, width float64) []paper.Item {
 	for _, b := range given {
 		list = append(list, b.drawable())
 	}
-	title := p.say.Say("handout.bars.title")
-	switch {
-	case len(list) > 1:
-		title = p.say.Say("handout.bars.title.change")
-	case list[0].Planned:
-		title = p.say.Say("handout.bars.title.planned")
-	}
-	items := []paper.Item{p.section(title, width)}
+	var items []paper.Item
 	scale := barScale(list, width-barLabel-barVerdict-2*barGap)
-	for _, b := range list {
-		items = append(items, paper.Item{Block: p.bar(b, am, scale, width), Gap: 1.6})
+	for i, b := range list {
+		it := paper.Item{Block: p.bar(b, am, scale, width), Gap: 1.6, Keep: true}
+		if i == 0 {
+			it.Gap = p.gap()
+		}
+		items = append(items, it)
 	}
 	note := p.faces.Paragraph(noteStyle(), p.barNote(list, am), width-barLabel-barGap).At(barLabel+barGap, 0)
-	items[len(items)-1].Keep = true
-	return append(items, paper.Item{Block: note, Gap: 1.4})
+	return append(items, paper.Item{Block: note, Gap: 1})
 }
 
 // barScale is how many mm stand for a litre: the longest bar fills the width.
@@ -80,9 +79,6 @@ func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 	at := x
 	if left := float64(b.whole()-b.taken()) * scale; left > 0 {
 		marks = append(marks, paper.Box{X: x + float64(b.taken())*scale, Y: y, W: left, H: barHeight, Fill: paper.LossPale})
-		if beside := min(float64(b.Breath+b.Urine)*scale, left); beside > 0 {
-			marks = append(marks, paper.Box{X: x + float64(b.whole())*scale - beside, Y: y, W: beside, H: barHeight, Fill: paper.Hairline})
-		}
 	}
 	for _, part := range b.Parts {
 		w := float64(part.Litres) * scale
@@ -96,6 +92,9 @@ func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 	if w := float64(b.Food) * scale; w > 0 {
 		marks = append(marks, paper.Box{X: at, Y: y, W: w, H: barHeight, Fill: paper.Food},
 			paper.Line{X1: at + w, X2: at + w, Y1: y, Y2: y + barHeight, Width: hair, Ink: paper.White})
+	}
+	if w := float64(max(b.whole(), b.taken())) * scale; w > 0 && !(b.Estimate && b.Ranged) {
+		marks = append(marks, paper.Box{X: x, Y: y, W: w, H: barHeight, Width: hair, Stroke: paper.Faint})
 	}
 	end := x + float64(b.Loss)*scale
 	switch {
@@ -118,11 +117,14 @@ func (p *Press) partNames(b Bar, am amounts, scale, room float64) paper.Block {
 	st := noteStyle().In(paper.Black)
 	out := paper.Space(room, st.Leading+0.4)
 	at, free, line := 0.0, 0.0, 0.0
-	for _, part := range b.Parts {
+	for _, part := range b.named() {
 		if part.Litres <= 0 {
 			continue
 		}
 		amount := " " + am.millilitres(part.Litres.Millilitres())
+		if part.Substance == Food {
+			part.Name, amount = p.say.Say("handout.bars.food"), " "+p.say.Amount(1000*float64(part.Litres), quantity.Gram)
+		}
 		left := room - square - gap - p.faces.Width(st, amount)
 		name := amount[1:]
 		if lines := p.faces.Clip(st, p.faces.Wrap(st, am.product(part.Name), left), 1, left); len(lines) > 0 {
@@ -146,6 +148,16 @@ func (p *Press) partNames(b Bar, am amounts, scale, room float64) paper.Block {
 	return out
 }
 
+// named are the parts that have a name above the bar: the drinks, and the food where
+// it weighs anything to see.
+func (b Bar) named() []Part {
+	const seen = 0.005
+	if b.Food < seen {
+		return b.Parts
+	}
+	return append(slices.Clone(b.Parts), Part{Substance: Food, Litres: b.Food})
+}
+
 // lacking writes the rest of the bar into it, where it fits: the deficit at the
 // end, or where body mass is hidden that it was not replaced.
 func (p *Press) lacking(b Bar, am amounts, x, y, scale float64) paper.Block {
@@ -155,74 +167,91 @@ func (p *Press) lacking(b Bar, am amounts, x, y, scale float64) paper.Block {
 	}
 	st := noteStyle().In(paper.Black)
 	texts := []string{p.say.Say("handout.bars.rest")}
-	if !am.hidden && b.Deficit.Litres > 0 {
-		texts = []string{p.say.Say("handout.bars.rest.amount", am.volume(b.Deficit.Litres))}
+	if b.Deficit.Litres > 0 {
+		texts = append([]string{p.say.Say("handout.bars.rest.amount", am.volume(b.Deficit.Litres))}, texts...)
 	}
 	for _, text := range texts {
-		if w := p.faces.Width(st, text); w+3.6 <= float64(rest-b.Breath-b.Urine)*scale {
+		if w := p.faces.Width(st, text); w+3.6 <= float64(rest)*scale {
 			return p.faces.Line(st, text, w, paper.Left).At(x+float64(b.taken())*scale+1.8, y+(barHeight-st.Leading)/2)
 		}
 	}
 	return paper.Block{}
 }
 
-// verdict is how far down the athlete ends, with the range under it.
+// verdict is how much lighter the athlete ends, or in litres what was not replaced,
+// with the range under it.
 func (p *Press) verdict(b Bar, am amounts) paper.Block {
-	d, say := am.deficit(b.Deficit), p.say
-	var text string
+	text, under := p.verdictTexts(b, am)
+	st := p.faces.Fit(p.strong(), text, barVerdict, 0.8)
+	out := p.faces.Lines(st, p.faces.Wrap(st, text, barVerdict), barVerdict, paper.Left)
+	if under != "" {
+		out = out.Under(p.faces.Paragraph(finePrint(), under, barVerdict), 0)
+	}
+	return out
+}
+
+func (p *Press) verdictTexts(b Bar, am amounts) (text, under string) {
+	d, r, say := am.deficit(b.Deficit), am.deficitRange(b.Deficit), p.say
+	inLitres := am.hidden || !b.Deficit.PercentKnown
 	switch {
 	case b.Deficit.Litres < 0 || b.Deficit.Percent < 0:
-		text = say.Say("handout.bars.up", d)
+		return say.Say("handout.bars.up", d), r
+	case b.Estimate && b.RangeAlone && r != "":
+		return say.Say("handout.options.estimate", r), ""
+	case b.Estimate && inLitres:
+		text = say.Say("handout.bars.left.estimate", d)
 	case b.Estimate:
 		text = say.Say("handout.bars.down.estimate", d)
+	case inLitres:
+		text = say.Say("handout.bars.left", d)
 	case b.Planned:
 		text = say.Say("handout.bars.down.planned", d)
 	default:
 		text = say.Say("handout.bars.down", d)
 	}
-	r := am.deficitRange(b.Deficit)
-	if b.Estimate && b.RangeAlone && r != "" {
-		text, r = say.Say("handout.options.estimate", r), ""
+	switch {
+	case r == "":
+		return text, ""
+	case b.Planned:
+		return text, say.Say("handout.bars.range.planned", r)
 	}
-	st := p.faces.Fit(p.strong(), text, barVerdict, 0.8)
-	out := p.faces.Lines(st, p.faces.Wrap(st, text, barVerdict), barVerdict, paper.Left)
-	if r != "" {
-		out = out.Under(p.faces.Paragraph(noteStyle(), r, barVerdict), 0)
-	}
-	return out
+	return text, say.Say("handout.bars.range", r)
 }
 
 // barNote says what the whole bar is.
 func (p *Press) barNote(list []Bar, am amounts) string {
-	first := list[0]
 	for _, b := range list {
-		if b.gain() {
+		switch {
+		case b.gain():
 			return p.say.Say("handout.bars.whole.gain")
-		}
-		if b.Estimate && b.Ranged && b.RangeAlone {
+		case b.Estimate && b.Ranged && b.RangeAlone:
 			return p.say.Say("handout.bars.whole.estimate.range", am.volumes(b.LossRange))
-		}
-		if b.Estimate && b.Ranged {
-			return p.say.Say("handout.bars.whole.estimate", am.volume(b.Loss), am.volumes(b.LossRange))
-		}
-		if am.volume(b.Loss) != am.volume(first.Loss) {
-			return p.say.Say("handout.bars.whole.each") + p.besideNote(list, am)
+		case b.Estimate && b.Ranged:
+			return p.say.Say("handout.bars.whole.estimate", am.volume(b.Loss)) + " " + p.say.Say("handout.bars.whole.estimate.range", am.volumes(b.LossRange))
 		}
 	}
-	return p.say.Say("handout.bars.whole", am.volume(first.Loss)) + p.besideNote(list, am)
+	first := p.wholeNote(list[0], am)
+	if len(list) > 1 && am.volume(list[1].whole()) != am.volume(list[0].whole()) {
+		return p.say.Say("handout.bars.whole.each") + " " + first
+	}
+	return first
 }
 
-// besideNote says what the thin grey end of the bars is.
-func (p *Press) besideNote(list []Bar, am amounts) string {
-	breath, urine := quantity.Litres(0), quantity.Litres(0)
-	for _, b := range list {
-		breath, urine = max(breath, b.Breath), max(urine, b.Urine)
+// wholeNote adds up what a bar is: as it is written, so that the figures on the page
+// come to one another.
+func (p *Press) wholeNote(b Bar, am amounts) string {
+	if b.Breath <= 0 && b.Urine <= 0 || am.us {
+		return p.say.Say("handout.bars.whole", am.volume(b.Loss))
 	}
-	switch {
-	case urine > 0:
-		return " " + p.say.Say("handout.bars.beside.urine")
-	case breath > 0:
-		return " " + p.say.Say("handout.bars.beside", am.volume(breath))
+	cents := func(v quantity.Litres) float64 { return math.Round(100 * float64(v)) }
+	whole, loss, urine := cents(b.whole()), cents(b.Loss), cents(b.Urine)
+	if b.Deficit.Litres > 0 {
+		whole = cents(b.Deficit.Litres) + cents(b.taken())
 	}
-	return ""
+	volume := func(x float64) string { return am.volume(quantity.Litres(x / 100)) }
+	label := am.typed(b.Label)
+	if urine > 0 {
+		return p.say.Say("handout.bars.whole.urine", label, volume(whole), volume(loss), volume(whole-loss-urine), volume(urine))
+	}
+	return p.say.Say("handout.bars.whole.breath", label, volume(whole), volume(loss), volume(whole-loss))
 }

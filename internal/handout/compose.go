@@ -274,19 +274,13 @@ func (k composer) before() Before {
 // bottle is the bottle size a bag is packed with, mL: common practice.
 const bottle = 500.0
 
-// bag is one bottle size of each drink with what goes into each bottle, so that what
-// is carried is what is planned and no more, and the foods.
+// bag is the bottles with what goes into each, so that what is carried is what is
+// planned and no more, and the foods.
 func (k composer) bag() []BagItem {
-	var list []BagItem
 	if k.over {
 		return nil
 	}
-	for _, p := range k.parts(k.at) {
-		ml := float64(p.Litres) * 1000
-		count := math.Ceil(ml/bottle - 1e-9)
-		fill := wholeSteps(quantity.Millilitres(ml/count), k.step(pourStep))
-		list = append(list, BagItem{Substance: p.Substance, Name: p.Name, Count: int(count), Volume: bottle, Fill: fill})
-	}
+	list := k.poured()
 	for _, f := range k.foods(k.mix) {
 		list = append(list, BagItem{Substance: Food, Name: f.Name, Portions: f.Portions})
 	}

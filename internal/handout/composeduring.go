@@ -39,7 +39,7 @@ func (k composer) during() During {
 		d.TotalMouthfuls += t.Mouthfuls
 	}
 	d.Total = pourable(d.Chances, len(d.Drinks), k.step(pourStep))
-	d.Bottles = k.levels()
+	k.stand(d.Chances)
 	return d
 }
 
@@ -78,8 +78,14 @@ func pourable(chances []Chance, drinks int, step float64) []quantity.Millilitres
 	return total
 }
 
+// carriedBottle is the chance that comes by the clock: it is named by its minute.
+const carriedBottle = "carried-bottle"
+
 // numbered tells chances of one name apart: "drinks break 2".
 func (k composer) numbered(at int, name string) string {
+	if c := k.spread.Takes[at].Chance; c.Code == carriedBottle {
+		return k.w.Say("handout.during.minute", k.w.Number(c.Minute, 0))
+	}
 	same, before := 0, 0
 	for i, t := range k.spread.Takes {
 		if t.Chance.Code != k.spread.Takes[at].Chance.Code {

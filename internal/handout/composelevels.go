@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"math"
 	"slices"
 
 	"ebbwell/internal/consult"
@@ -8,64 +9,90 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// mostBottles is how many bottles a page speaks of: of more nobody keeps the levels
-// in mind. Our own proposal.
+// mostBottles is how many bottles of a drink are filled one by one. Our own proposal.
 const mostBottles = 4
 
-// levels are the bottles of the drinks, filled with what whole breaks take from
-// them; nothing where there are many.
-func (k composer) levels() []BottleLevel {
-	holds, mark := bottle, k.landmark()
+// holds is the size of the bottles, mL: of those owned the largest; known is false
+// where nobody wrote down which there are, and the usual size is taken.
+func (k composer) holds() (ml float64, known bool) {
 	if sizes := consult.BottlesOf(k.c.Plan); len(sizes) > 0 {
-		holds = slices.Max(sizes)
+		return slices.Max(sizes), true
 	}
-	var list []BottleLevel
+	return bottle, false
+}
+
+// poured are the bottles of each drink with what goes into each: what whole breaks
+// take from it, or even shares where there are no breaks or many bottles.
+func (k composer) poured() []BagItem {
+	holds, _ := k.holds()
+	var list []BagItem
+	for s := plan.Water; s <= plan.Drink3; s++ {
+		ml := k.at.Fluid.BySlotML[s]
+		if !k.c.Slots[s].InUse || ml <= 0 {
+			continue
+		}
+		item := BagItem{Substance: slotSubstance(s), Name: k.c.Slots[s].Product.Name, Count: 1, Volume: quantity.Millilitres(holds)}
+		fills := fillsOf(k.spread.Levels(s, int(holds), nil))
+		if n := len(fills); n == 0 || n > mostBottles || float64(slices.Max(fills)) > holds {
+			count := math.Ceil(ml/holds - 1e-9)
+			item.Count, item.Fill = int(count), wholeSteps(quantity.Millilitres(ml/count), k.step(pourStep))
+			list = append(list, item)
+			continue
+		}
+		for _, fill := range fills {
+			item.Fill = wholeSteps(quantity.Millilitres(fill), k.step(pourStep))
+			list = append(list, item)
+		}
+	}
+	return list
+}
+
+// fillsOf is what is poured into each bottle of a drink.
+func fillsOf(levels []plan.Level) []int {
+	var fills []int
+	for i, l := range levels {
+		if i == 0 || levels[i-1].Bottle != l.Bottle {
+			fills = append(fills, l.FullML)
+		}
+	}
+	return fills
+}
+
+// stand puts the bottles to the breaks, where their size is known and each break is
+// drunk from one that holds it.
+func (k composer) stand(chances []Chance) {
+	holds, known := k.holds()
+	if !known {
+		return
+	}
+	drink := 0
 	for s := plan.Water; s <= plan.Drink3; s++ {
 		if !k.c.Slots[s].InUse || k.at.Fluid.BySlotML[s] <= 0 {
 			continue
 		}
-		list = append(list, k.levelsOf(s, k.spread.Levels(s, int(holds), nil), mark)...)
+		levels := k.spread.Levels(s, int(holds), nil)
+		fills := fillsOf(levels)
+		for _, l := range levels {
+			if float64(l.FullML) > holds {
+				break
+			}
+			one := Stand{
+				Drink: drink, Bottle: l.Bottle, Holds: quantity.Millilitres(holds), Left: quantity.Millilitres(l.LeftML), Line: l.Line,
+				Before: quantity.Millilitres(l.LeftML + k.spread.Takes[l.Take].ByDrink[s]),
+			}
+			if len(fills) == 1 {
+				one.Bottle = 0
+			}
+			chances[l.Take].Stands = append(chances[l.Take].Stands, one)
+		}
+		drink++
 	}
-	if len(list) > mostBottles {
-		return nil
-	}
-	return list
 }
 
-// levelsOf are the bottles of one drink, with where they stand after a break.
-func (k composer) levelsOf(s plan.Slot, levels []plan.Level, mark int) []BottleLevel {
-	var list []BottleLevel
-	for i, l := range levels {
-		if i == 0 || levels[i-1].Bottle != l.Bottle {
-			list = append(list, BottleLevel{Name: k.c.Slots[s].Product.Name, Bottle: l.Bottle, Fill: quantity.Millilitres(l.FullML)})
-		}
-		if b := &list[len(list)-1]; mark >= 0 && l.Take <= mark {
-			b.By, b.Left = k.numbered(mark, k.chanceName(k.spread.Takes[mark].Chance.Code)), quantity.Millilitres(l.LeftML)
-		}
+// slotSubstance is what a slot of a mix holds.
+func slotSubstance(s plan.Slot) Substance {
+	if s == plan.Water {
+		return Water
 	}
-	if len(list) == 1 {
-		list[0].Bottle = 0
-	}
-	return list
-}
-
-// landmark is the place of the longest break that is certain and stands alone;
-// -1 where there is none.
-func (k composer) landmark() int {
-	best, alone := -1, false
-	for i, t := range k.spread.Takes {
-		if t.Chance.Certainty != plan.Certain {
-			continue
-		}
-		switch {
-		case best < 0 || t.Chance.Seconds > k.spread.Takes[best].Chance.Seconds:
-			best, alone = i, true
-		case t.Chance.Seconds == k.spread.Takes[best].Chance.Seconds:
-			alone = false
-		}
-	}
-	if !alone {
-		return -1
-	}
-	return best
+	return Drink
 }

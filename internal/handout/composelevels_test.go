@@ -5,13 +5,12 @@ import (
 	"testing"
 
 	"ebbwell/internal/consult"
-	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
-// The page says how far each bottle is filled and where it stands after half-time;
-// what is poured is what the rows add up to.
+// Where the bottles are known the page says at each break down to which line; what is
+// poured is what the rows add up to, and each line is where the rows have come to.
 func TestComposedLevels(t *testing.T) {
 	h := openHouse(t)
 	w := english(t)
@@ -23,30 +22,38 @@ func TestComposedLevels(t *testing.T) {
 		{Name: "half-time", AtMinute: record.Num(45, quantity.Minute), Seconds: record.Num(600, quantity.Second)},
 		{Name: "quarter-interval", AtMinute: record.Num(70, quantity.Minute), Seconds: record.Num(120, quantity.Second)},
 	}
+	unknown := AthletePageOf(h.open(t, p, c.Athlete, c.Basis), o, h.practice, w)
+	consult.SetBottles(&p, []float64{600})
 	page := AthletePageOf(h.open(t, p, c.Athlete, c.Basis), o, h.practice, w)
 	poured, total := quantity.Millilitres(0), sum(page.During.Total)
-	for _, b := range page.During.Bottles {
-		poured += b.Fill
-		if b.By != "half-time" || b.Left >= b.Fill || b.Left < 0 {
-			t.Errorf("bottle %+v", b)
+	for _, b := range page.Bag {
+		if b.Substance != Food {
+			poured += b.Fill
 		}
 	}
-	if len(page.During.Bottles) == 0 || poured != total {
-		t.Errorf("%v mL in %d bottles, the rows come to %v", poured, len(page.During.Bottles), total)
+	if poured != total {
+		t.Errorf("%v mL are poured, the rows come to %v", poured, total)
 	}
-	press, err := NewPress(w, paper.A4())
-	if err != nil {
-		t.Fatal(err)
-	}
-	note := plain(press.duringNote(page.During, press.amounts(page.Terms)))
-	if !strings.Contains(note, ": fill to ") || !strings.Contains(note, "after half-time") {
-		t.Errorf("the page says %q", note)
-	}
-	p.Chances = p.Chances[:1]
-	p.Chances[0].Maybe = true
-	for _, b := range AthletePageOf(h.open(t, p, c.Athlete, c.Basis), o, h.practice, w).During.Bottles {
-		if b.By != "" {
-			t.Errorf("a break that may not happen is a landmark: %+v", b)
+	lines := 0
+	for _, ch := range page.During.Chances {
+		for _, s := range ch.Stands {
+			lines++
+			if s.Holds != 600 || s.Before-s.Left != ch.Volumes[s.Drink] || s.Before > s.Holds || s.Left < 0 {
+				t.Errorf("at %s the bottle stands %+v, drunk are %v", ch.Name, s, ch.Volumes)
+			}
 		}
+	}
+	if lines < 3 {
+		t.Errorf("%d lines", lines)
+	}
+	text := plain(all(press(t).AthletePage(page)))
+	for _, must := range []string{"down to line 1: ", "Stop at the line on the bottle"} {
+		if !strings.Contains(text, must) {
+			t.Errorf("the page does not say %q: %s", must, text)
+		}
+	}
+	text = plain(all(press(t).AthletePage(unknown)))
+	if strings.Contains(text, "line 1") || strings.Contains(text, "Stop at the line") || !strings.Contains(text, "mouthfuls about ") {
+		t.Errorf("bottles that nobody knows have lines: %s", text)
 	}
 }

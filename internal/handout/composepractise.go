@@ -24,10 +24,12 @@ func (k composer) practise() Practise {
 	return Practise{What: what, From: k.heading().From, PerWeek: consult.RulesOf(k.c.Plan).PerWeek, Rule: RuleOf(k.c.Plan, i)}
 }
 
-// RuleOf is the rule for the i-th step of a plan, from 0.
+// RuleOf is the rule for the i-th step of a plan, from 0. The last step is the one
+// that is the option agreed on: the steps kept may end before it.
 func RuleOf(p record.Plan, i int) StepRule {
-	r := StepRule{Sessions: p.Steps[i].Sessions, Last: i+1 == len(p.Steps)}
-	if !r.Last {
+	ends, agreed := i+1 == len(p.Steps), p.Agreement.OptionID
+	r := StepRule{Sessions: p.Steps[i].Sessions, Last: ends && (agreed == "" || agreed == p.Steps[i].OptionID)}
+	if !ends {
 		r.Next = dateOf(p.Steps[i+1].From)
 	}
 	return r

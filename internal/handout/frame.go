@@ -34,14 +34,22 @@ func (p *Press) frame(t Terms, h head, small ...string) paper.Frame {
 // tightest is the most that lines are set closer.
 const tightest = 2
 
+// closer are the ways to set a page closer, one after the other.
+func closer() [5]struct{ tight, low int } {
+	return [...]struct{ tight, low int }{{1, 0}, {1, 1}, {2, 1}, {2, 2}, {2, 3}}
+}
+
 // pour fills pages; where one side is not enough, lines are set closer if that
 // saves a side, and no closer than it needs.
 func (p *Press) pour(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
 	pages := paper.Pour(lay(p))
-	for level := 1; level <= tightest && len(pages) > 1; level++ {
-		closer := *p
-		closer.tight = level
-		if fewer := paper.Pour(lay(&closer)); len(fewer) < len(pages) {
+	for _, way := range closer() {
+		if len(pages) == 1 {
+			break
+		}
+		press := *p
+		press.tight, press.low = way.tight, way.low
+		if fewer := paper.Pour(lay(&press)); len(fewer) < len(pages) {
 			pages = fewer
 		}
 	}
@@ -137,7 +145,7 @@ type column struct {
 // pair sets two columns next to each other; one under the other when either
 // is long. A column without blocks is left out.
 func (p *Press) pair(left, right column, width float64) []paper.Item {
-	const tall = 70.0
+	const tall = 85.0
 	half := (width - columnGap) / 2
 	l, r := left.blocks(half), right.blocks(half)
 	lb, rb := paper.Stack(0, l...), paper.Stack(0, r...)

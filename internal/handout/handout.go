@@ -28,8 +28,9 @@ type Press struct {
 	faces *paper.Faces
 	say   *words.Words
 	size  paper.Size
-	// tight sets lines and rows closer: 0, 1 or 2.
-	tight int
+	// tight sets lines and rows closer: 0, 1 or 2. low is how low the rows of the
+	// breaks are, an index of [rowForms].
+	tight, low int
 	// concealed are typed texts as they stand where mass is hidden: a long
 	// note is searched once, not for each side.
 	concealed map[string]string

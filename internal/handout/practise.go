@@ -34,18 +34,24 @@ type StepRule struct {
 	Last bool
 }
 
-// Say words the rule in one sentence, in the athlete's own person.
-func (r StepRule) Say(w *words.Words) string {
+// Say words the rule in short sentences, in the athlete's own person.
+func (r StepRule) Say(w *words.Words) string { return strings.Join(r.sentences(w), " ") }
+
+func (r StepRule) sentences(w *words.Words) []string {
 	n := func(x float64) string { return w.Number(x, 0) }
 	sessions := n(max(float64(r.Sessions), evidence.StepSessionsLow))
-	share, good, bad := n(evidence.StepDoneShare/10), n(evidence.StepStomachGood), n(evidence.StepStomachBad)
+	next := w.Say("handout.practise.rule", sessions)
 	switch {
 	case r.Last:
-		return w.Say("handout.practise.rule.last", sessions, share, good, bad)
-	case r.Next.IsZero():
-		return w.Say("handout.practise.rule", sessions, share, good, bad)
+		next = w.Say("handout.practise.rule.last")
+	case !r.Next.IsZero():
+		next = w.Say("handout.practise.rule.dated", sessions, w.Day(r.Next))
 	}
-	return w.Say("handout.practise.rule.dated", w.Day(r.Next), sessions, share, good, bad)
+	return []string{
+		next,
+		w.Say("handout.practise.rule.well", n(evidence.StepDoneShare/10), n(evidence.StepStomachGood)),
+		w.Say("handout.practise.rule.back", n(evidence.StepStomachBad)),
+	}
 }
 
 // practiseText says what, how often and from when; nothing without steps.
@@ -66,7 +72,7 @@ func (p *Press) stepRule(x Practise, width float64) []paper.Item {
 	if x.From.IsZero() {
 		return nil
 	}
-	return []paper.Item{{Block: p.faces.Paragraph(noteStyle(), x.Rule.Say(p.say), width), Gap: 1.6}}
+	return []paper.Item{{Block: p.faces.Paragraph(finePrint().In(paper.Black), x.Rule.Say(p.say), width), Gap: 1.2}}
 }
 
 // often words how many times a week.

@@ -13,44 +13,64 @@ import (
 // of drinking too much, and no hypotonic fluid by mouth in an emergency; and
 // McCartney et al. 2017, Sports Med Open 3:13: extra fluid only after a loss.
 func SafetySentences(w *words.Words, emergency string) []string {
-	return append(stopSentences(w, emergency), smallPrint(w)...)
+	return append(plainSentences(stopSentences(w, emergency)), smallPrint(w)...)
 }
 
-// stopSentences stand in the box.
+// CardSentences are those of the card: the same but for whom to ask first, which
+// the page says that the card goes with.
+func CardSentences(w *words.Words, emergency string) []string {
+	return append(plainSentences(stopSentences(w, emergency)), cardPrint(w)...)
+}
+
+func plainSentences(marked []string) []string {
+	var list []string
+	for _, s := range marked {
+		list = append(list, unmarked(s))
+	}
+	return list
+}
+
+// stopSentences stand in the box; what stands out is marked.
 func stopSentences(w *words.Words, emergency string) []string {
 	call := w.Say("handout.safety.number.unset")
-	if strings.TrimSpace(emergency) != "" {
-		call = w.Say("handout.safety.number", emergency)
+	if emergency = strings.TrimSpace(unmarked(emergency)); emergency != "" {
+		call = emergency
 	}
-	return []string{
-		w.Say("handout.safety.thirst"),
-		w.Say("handout.safety.signs"),
-		w.Say("handout.safety.emergency", call),
-		w.Say("handout.safety.after"),
-	}
+	return []string{w.Say("handout.safety.thirst"), w.Say("handout.safety.signs"), w.Say("handout.safety.emergency", call)}
 }
 
 // smallPrint stands under the box.
 func smallPrint(w *words.Words) []string {
+	return append([]string{w.Say("handout.safety.doctor")}, cardPrint(w)...)
+}
+
+func cardPrint(w *words.Words) []string {
 	return []string{
 		w.Say("handout.safety.education"),
-		w.Say("handout.safety.doctor"),
+		w.Say("handout.safety.after"),
 		w.Say("handout.safety.painkillers"),
 		w.Say("handout.safety.rules"),
 	}
 }
 
-// footer is the bottom of every side: the box, a hairline and the small print,
-// to which a page may add sentences of its own.
+// footer is the bottom of every side: the box and the small print, to which a page
+// may add sentences of its own.
 func (p *Press) footer(t Terms, width float64, more ...string) paper.Block {
 	const inner = 4.0
-	w := width - 2*inner
-	title := p.faces.Line(p.strong(), p.say.Say("handout.safety.title"), w, paper.Left)
-	text := p.faces.Paragraph(p.body(), strings.Join(stopSentences(p.say, t.Practice.Emergency), " "), w)
-	box := title.Under(text, 0).Framed(width, inner-1)
-	small := p.faces.Paragraph(noteStyle(), strings.Join(append(smallPrint(p.say), more...), " "), width)
-	line := paper.Space(width, 1.8).With(rowLine(0, width))
-	return paper.Stack(0, box, paper.Space(width, 3), line, small)
+	box := p.stopBox(t, p.body(), width, inner-1)
+	small := p.faces.Paragraph(finePrint(), strings.Join(append(smallPrint(p.say), more...), " "), width)
+	return paper.Stack(0, box, paper.Space(width, 2.4), small)
+}
+
+// stopBox frames the sentences that say when to stop, one under the other.
+func (p *Press) stopBox(t Terms, st paper.Style, width, inner float64) paper.Block {
+	list := stopSentences(p.say, t.Practice.Emergency)
+	list[0] = p.say.Say("handout.safety.title") + " " + list[0]
+	var lines []paper.Block
+	for _, s := range list {
+		lines = append(lines, p.marked(st, s, width-2*inner))
+	}
+	return paper.Stack(0, lines...).Framed(width, inner)
 }
 
 // caution is a sentence with a bar of ink at its left.
@@ -74,7 +94,7 @@ func (p *Press) cautions(width float64, list ...string) []paper.Item {
 		if strings.TrimSpace(s) == "" {
 			continue
 		}
-		gap := 2.0
+		gap := 1.2
 		if len(items) == 0 {
 			gap = p.gap()
 		}

@@ -43,6 +43,11 @@ func practice() Practice {
 	}
 }
 
+// water is where the bottle of water of the typical page stands.
+func water(before, left quantity.Millilitres, line int) []Stand {
+	return []Stand{{Holds: 600, Before: before, Left: left, Line: line}}
+}
+
 // match is a typical page; its figures are made up, but agree with each other.
 func match() AthletePage {
 	return AthletePage{
@@ -54,7 +59,7 @@ func match() AthletePage {
 		Words: "I want legs left for the last quarter.",
 		Bars: []Bar{
 			{
-				Label: "14 May", Loss: 2.15, LossRange: quantity.Range{Low: 2.04, High: 2.26}, Ranged: true,
+				Label: "14 May", Loss: 2.01, Breath: 0.14, LossRange: quantity.Range{Low: 1.87, High: 2.15}, Ranged: true,
 				Parts: []Part{{Water, "water", 0.30}, {Drink, "sports drink", 0.25}},
 				Deficit: Deficit{
 					Percent: 2.5, PercentKnown: true, Litres: 1.60, Ranged: true,
@@ -62,40 +67,43 @@ func match() AthletePage {
 				},
 			},
 			{
-				Label: "step 1", Loss: 2.15, Planned: true,
-				Parts: []Part{{Water, "water", 0.45}, {Drink, "sports drink", 0.35}},
+				Label: "Step 1", Loss: 2.01, Breath: 0.14, Planned: true,
+				Parts: []Part{{Water, "water", 0.45}, {Drink, "sports drink", 0.30}},
 				Deficit: Deficit{
-					Percent: 2.1, PercentKnown: true, Litres: 1.35, Ranged: true,
-					PercentRange: quantity.Range{Low: 1.3, High: 3.2}, LitresRange: quantity.Range{Low: 0.83, High: 2.05},
+					Percent: 2.2, PercentKnown: true, Litres: 1.40, Ranged: true,
+					PercentRange: quantity.Range{Low: 1.4, High: 3.2}, LitresRange: quantity.Range{Low: 0.88, High: 2.05},
 				},
 			},
 		},
 		Before: Before{Early: 350, EarlyHours: 4, Late: 200, LateHours: 2},
 		Bag: []BagItem{
-			{Substance: Water, Name: "water", Count: 1, Volume: 500},
+			{Substance: Water, Name: "water", Count: 1, Volume: 600, Fill: 600},
 			{Substance: Drink, Name: "sports drink", Count: 1, Volume: 500},
 			{Substance: Food, Name: "fig bar", Portions: 0.5},
 		},
 		During: During{
 			Drinks: []Column{{Water, "water"}, {Drink, "sports drink"}},
 			Chances: []Chance{
-				{Name: "End of warm-up", Volumes: []quantity.Millilitres{75, 45}, Mouthfuls: 3},
-				{Name: "After quarter 1", Volumes: []quantity.Millilitres{100, 60}, Mouthfuls: 4},
-				{Name: "Half-time", Volumes: []quantity.Millilitres{150, 130}, Mouthfuls: 7, Foods: []Portion{{"fig bar", 0.5}}},
-				{Name: "After quarter 3", Volumes: []quantity.Millilitres{75, 85}, Mouthfuls: 4},
-				{Name: "On the bench", Volumes: []quantity.Millilitres{50, 30}, Mouthfuls: 2, Maybe: true},
+				{Name: "end of warm-up", Volumes: []quantity.Millilitres{150, 0}, Mouthfuls: 4, Stands: water(600, 450, 1)},
+				{Name: "after quarter 1", Volumes: []quantity.Millilitres{150, 0}, Mouthfuls: 4, Stands: water(450, 300, 2)},
+				{
+					Name: "half-time", Volumes: []quantity.Millilitres{0, 300}, Mouthfuls: 8, Foods: []Portion{{"fig bar", 0.5}},
+					Stands: []Stand{{Drink: 1, Holds: 500, Before: 500, Left: 200, Line: 1}},
+				},
+				{Name: "after quarter 3", Volumes: []quantity.Millilitres{150, 0}, Mouthfuls: 4, Stands: water(300, 150, 3)},
+				{Name: "on the bench, quarter 4", Volumes: []quantity.Millilitres{75, 0}, Mouthfuls: 2, Maybe: true, Stands: water(150, 75, 4)},
 			},
-			Total: []quantity.Millilitres{450, 350}, TotalMouthfuls: 20, TotalFoods: []Portion{{"fig bar", 0.5}}, Mouthful: 38, Carbohydrate: 25,
+			Total: []quantity.Millilitres{525, 300}, TotalMouthfuls: 22, TotalFoods: []Portion{{"fig bar", 0.5}}, Mouthful: 38, Carbohydrate: 23,
 		},
 		After:    After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}, Extra: quantity.Range{Low: 1.69, High: 2.03}},
 		FollowUp: FollowUp{Review: day(6, 2), Sessions: 3},
 		Practise: Practise{
-			What: "150 mL more water; 100 mL more sports drink; ½ fig bar more (Half-time)", From: day(5, 18), PerWeek: 3,
+			What: "150 mL more water; 50 mL more sports drink; ½ fig bar more (half-time)", From: day(5, 18), PerWeek: 3,
 			Rule: StepRule{Sessions: 3, Next: day(6, 9)},
 		},
 		Basis: Basis{
 			Day: day(5, 14), Tests: 1, Air: quantity.Range{Low: 31, High: 31}, AirKnown: true,
-			Loss: 2.15, LossRange: quantity.Range{Low: 2.04, High: 2.26}, Ranged: true, DayToDay: 0.15,
+			Loss: 2.01, LossRange: quantity.Range{Low: 1.87, High: 2.15}, Ranged: true, DayToDay: 0.15,
 		},
 	}
 }
@@ -183,7 +191,7 @@ func twoSides() AthletePage {
 		a.During.Chances = append(a.During.Chances, Chance{Name: "After " + name, Volumes: []quantity.Millilitres{60, 40}, Mouthfuls: 3})
 	}
 	a.During.Total, a.During.TotalMouthfuls = []quantity.Millilitres{660, 440}, 33
-	a.Options = []Option{
+	a.Compare, a.Options = true, []Option{
 		{Name: "Without food", Parts: a.Bars[1].Parts, Deficit: a.Bars[1].Deficit, Carbohydrate: 15},
 		{Name: "With food", Chosen: true, Parts: a.Bars[1].Parts, Foods: []Portion{{"fig bar", 0.5}}, Deficit: a.Bars[1].Deficit, Carbohydrate: 25},
 	}

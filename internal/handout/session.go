@@ -1,7 +1,6 @@
 package handout
 
 import (
-	"strconv"
 	"strings"
 	"time"
 
@@ -51,22 +50,8 @@ type During struct {
 	TotalFoods     []Portion
 	// Mouthful of this athlete; 0 when not weighed.
 	Mouthful quantity.Millilitres
-	// Bottles are what is poured into each, in the order they are drunk.
-	Bottles []BottleLevel
 	// Carbohydrate per hour that the plan gives; 0 leaves it out.
 	Carbohydrate quantity.GramsPerHour
-}
-
-// BottleLevel is how far a bottle is filled, and where it stands after a break
-// that everybody knows.
-type BottleLevel struct {
-	Name string
-	// Bottle counts the bottles of a drink from 1; 0 where there is one.
-	Bottle int
-	Fill   quantity.Millilitres
-	// By is the break; empty where nothing is said of it.
-	By   string
-	Left quantity.Millilitres
 }
 
 // Column is a drink.
@@ -82,8 +67,12 @@ type Chance struct {
 	Volumes   []quantity.Millilitres
 	Mouthfuls int
 	Foods     []Portion
-	// Maybe: it may fall out.
+	// Maybe: it may not happen.
 	Maybe bool
+	// Stands are the bottles it is drunk from, where their size is known.
+	Stands []Stand
+	// More are the names of the breaks after it that are joined to its row.
+	More []string
 }
 
 // After is what to drink afterwards.
@@ -176,52 +165,21 @@ func (a amounts) bagItem(it BagItem) string {
 
 // during is the table of chances, or of an hour where there are none.
 func (p *Press) during(d During, am amounts, width float64) []paper.Item {
-	var t table
-	switch {
-	case len(d.Chances) > 0:
-		t = p.chanceTable(d, am, width)
-	case len(d.PerHour) > 0:
-		t = p.hourTable(d, am, width)
-	default:
+	if len(d.Chances) > 0 {
+		return p.breakRows(d, am, width)
+	}
+	if len(d.PerHour) == 0 {
 		return nil
 	}
+	t := p.hourTable(d, am, width)
 	items := append([]paper.Item{p.section(p.say.Say("handout.during.title"), width)}, t.items(p, width)...)
 	for i := range items {
 		// What is looked at in the session does not run over two sides.
 		items[i].Keep = items[i].Keep || len(t.rows) <= manyRows
 	}
 	items[len(items)-1].Keep = true
-	note := p.faces.Paragraph(noteStyle(), p.duringNote(d, am), width-2*cellPad).At(cellPad, 0)
+	note := p.faces.Paragraph(noteStyle(), p.hourNote(d, am), width-2*cellPad).At(cellPad, 0)
 	return append(items, paper.Item{Block: note, Gap: 1})
-}
-
-// chanceTable has a row for each chance and a last one with the most in all.
-func (p *Press) chanceTable(d During, am amounts, width float64) table {
-	const mouthfuls, done, volume = 25.0, 17.0, 27.0
-	say := p.say
-	rest := width - mouthfuls - done - volume*float64(len(d.Drinks))
-	t := table{columns: []col{{head: say.Say("handout.during.break"), width: rest * 0.55}}}
-	for _, c := range d.Drinks {
-		t.columns = append(t.columns, col{head: am.product(c.Name), width: volume, align: paper.Right})
-	}
-	t.columns = append(t.columns,
-		col{head: say.Say("handout.during.mouthfuls"), width: mouthfuls, align: paper.Right},
-		col{head: say.Say("handout.during.eat"), width: rest * 0.45},
-		col{head: say.Say("handout.during.done"), width: done, align: paper.Right, check: true})
-	for _, c := range d.Chances {
-		r := row{cells: []string{am.typed(c.Name)}}
-		if c.Maybe {
-			r.under = say.Say("handout.during.maybe")
-		}
-		r.cells = append(r.cells, am.sips(c.Volumes, len(d.Drinks))...)
-		r.cells = append(r.cells, number(c.Mouthfuls), am.foods(c.Foods))
-		t.rows = append(t.rows, r)
-	}
-	total := row{cells: []string{say.Say("handout.during.total")}, strong: true, total: true}
-	total.cells = append(total.cells, am.sips(d.Total, len(d.Drinks))...)
-	total.cells = append(total.cells, number(d.TotalMouthfuls), am.foods(d.TotalFoods))
-	t.rows = append(t.rows, total)
-	return t
 }
 
 // hourTable has a row for each drink: in an hour, and the most in all.
@@ -265,43 +223,11 @@ func (a amounts) sips(list []quantity.Millilitres, n int) []string {
 	return out
 }
 
-// duringNote says what a mouthful is and what the plan brings.
-func (p *Press) duringNote(d During, am amounts) string {
-	var parts []string
-	if len(d.Chances) == 0 {
-		parts = append(parts, p.say.Say("handout.during.noBreaks"))
-	}
-	if d.Mouthful > 0 && len(d.Chances) > 0 {
-		parts = append(parts, p.say.Say("handout.during.mouthful", am.size(d.Mouthful)))
-	}
-	for _, b := range d.Bottles {
-		parts = append(parts, p.bottle(b, am))
-	}
+// hourNote says how to drink without set breaks, and what the plan brings.
+func (p *Press) hourNote(d During, am amounts) string {
+	parts := []string{p.say.Say("handout.during.noBreaks")}
 	if d.Carbohydrate > 0 {
 		parts = append(parts, p.say.Say("handout.during.carbohydrate", p.say.Amount(float64(d.Carbohydrate), quantity.Gram)))
 	}
 	return strings.Join(parts, " ")
-}
-
-// bottle says how far a bottle is filled and goes down.
-func (p *Press) bottle(b BottleLevel, am amounts) string {
-	name := am.product(b.Name)
-	if b.Bottle > 0 {
-		name = p.say.Say("handout.during.bottle", name, b.Bottle)
-	}
-	switch {
-	case b.By == "":
-		return p.say.Say("handout.during.fill", name, am.millilitres(b.Fill))
-	case b.Left == 0:
-		return p.say.Say("handout.during.empty", name, am.millilitres(b.Fill), am.typed(b.By))
-	}
-	return p.say.Say("handout.during.level", name, am.millilitres(b.Fill), am.typed(b.By), am.millilitres(b.Left))
-}
-
-// number writes a count; nothing for 0.
-func number(n int) string {
-	if n == 0 {
-		return ""
-	}
-	return strconv.Itoa(n)
 }

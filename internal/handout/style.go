@@ -36,6 +36,9 @@ func (p *Press) gap() float64 {
 
 func noteStyle() paper.Style { return paper.Style{Size: 3.1, Leading: 4.2, Ink: paper.Grey} }
 
+// finePrint is the small print of the large pages: 8 points.
+func finePrint() paper.Style { return paper.Style{Size: 2.85, Leading: 3.75, Ink: paper.Grey} }
+
 // smallStyle is the smallest that is printed: 7.4 points.
 func smallStyle() paper.Style { return paper.Style{Size: 2.6, Leading: 3.4, Ink: paper.Grey} }
 

@@ -63,6 +63,9 @@ const (
 	Loss
 	LossPale
 	Salt
+	// WaterPale and DrinkPale are tints, for what is drunk now.
+	WaterPale
+	DrinkPale
 )
 
 // RGB returns the colour of an ink. The hues of the substances are those of
@@ -91,6 +94,10 @@ func (k Ink) RGB() (r, g, b uint8) {
 		return 0xF6, 0xDC, 0xC9
 	case Salt:
 		return 0x8A, 0x8F, 0x96
+	case WaterPale:
+		return 0xB8, 0xD8, 0xEA
+	case DrinkPale:
+		return 0xBF, 0xE6, 0xDB
 	}
 	return 0xFF, 0xFF, 0xFF
 }

@@ -1,0 +1,324 @@
+package handout
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
+)
+
+// fewRows is up to how many breaks each has a row of its own in full height.
+const fewRows = 6
+
+// rowForm is how a row of a break is set: mm of height, styles, and the bottle. In a
+// single one the drink stands behind the name.
+type rowForm struct {
+	height             float64
+	name, note, number paper.Style
+	bottleW, bottleH   float64
+	single             bool
+}
+
+// rowForms are the full row, and lower ones.
+func rowForms() [4]rowForm {
+	style := func(size, leading float64) paper.Style {
+		return paper.Style{Size: size, Leading: leading, Ink: paper.Black}
+	}
+	return [...]rowForm{
+		{18.4, style(5.3, 6.6), style(4.2, 5.4), style(7.9, 8.4), 7.2, 15.6, false},
+		{14.6, style(5.3, 6), style(4, 4.9), style(7, 7.4), 5.8, 12.4, false},
+		{12, style(5, 5.6), style(3.7, 4.4), style(6.2, 6.6), 4.8, 10, false},
+		{8.4, style(3.7, 4.2), style(3.3, 3.6), style(5.2, 5.4), 3.4, 7.2, true},
+	}
+}
+
+// form is the row that so many breaks leave room for.
+func (p *Press) form(rows int) rowForm {
+	at := p.low
+	if rows > fewRows {
+		at = max(at, 1)
+	}
+	return rowForms()[at]
+}
+
+// breakRows has a row for each break, and under them the most in all.
+func (p *Press) breakRows(d During, am amounts, width float64) []paper.Item {
+	rows := d.Chances
+	if len(rows) > fewRows {
+		rows = joinEqual(rows)
+	}
+	form := p.form(len(rows))
+	items := []paper.Item{{Block: p.duringHead(d, am, width), Gap: p.gap(), Keep: true}}
+	for i, c := range rows {
+		b := p.breakRow(c, d, am, form, width)
+		begins, ends := i == 0 || !rows[i-1].Maybe, i+1 == len(rows) || !rows[i+1].Maybe
+		it := paper.Item{Block: b.With(edges(c.Maybe, begins, ends, width, b.Height)...)}
+		if c.Maybe && begins || !c.Maybe && i > 0 && rows[i-1].Maybe {
+			it.Gap = 0.9
+		}
+		items = append(items, it)
+	}
+	items[len(items)-1].Keep = true
+	total := p.marked(p.body(), p.totalText(d, am), width)
+	return append(items, paper.Item{Block: total, Gap: 1.6})
+}
+
+// duringHead is the heading, with what a line and a mouthful are beside it.
+func (p *Press) duringHead(d During, am amounts, width float64) paper.Block {
+	title := p.say.Say("handout.during.title")
+	head := headingStyle()
+	at := p.faces.Width(head, title) + 4
+	b := p.faces.Line(head, title, width, paper.Left)
+	done := p.say.Say("handout.during.done")
+	right := p.faces.Width(noteStyle(), done)
+	st := p.body().In(paper.Grey)
+	note := p.faces.Paragraph(p.faces.Fit(st, p.stopNote(d, am), width-at-right-4, 0.82), p.stopNote(d, am), width-at-right-4)
+	b = b.Over(note.At(at, (head.Leading-st.Leading)/2+0.4))
+	b = b.Over(p.faces.Line(noteStyle(), done, width, paper.Right).At(0, 1.6))
+	b.Width, b.Height = width, b.Height+0.6
+	return b.With(rowLine(b.Height, width))
+}
+
+// stopNote says where to stop, and what a mouthful is.
+func (p *Press) stopNote(d During, am amounts) string {
+	parts := []string{p.say.Say("handout.during.stop")}
+	if d.lined() {
+		parts[0] = p.say.Say("handout.during.stop.line")
+	}
+	if d.Mouthful > 0 {
+		parts = append(parts, p.say.Say("handout.during.mouthful", am.size(d.Mouthful)))
+	}
+	return strings.Join(parts, " ")
+}
+
+// lined reports whether a bottle with lines is known.
+func (d During) lined() bool { return d.across() > 0 }
+
+// totalText is the most in all, and what that gives.
+func (p *Press) totalText(d During, am amounts) string {
+	var what []string
+	for i, c := range d.Drinks {
+		if i < len(d.Total) && d.Total[i] > 0 {
+			what = append(what, am.millilitres(d.Total[i])+" "+unmarked(am.product(c.Name)))
+		}
+	}
+	if foods := am.foods(d.TotalFoods); foods != "" {
+		what = append(what, unmarked(foods))
+	}
+	var parts []string
+	if len(what) > 0 {
+		parts = append(parts, p.say.Say("handout.during.most", strings.Join(what, p.say.Say("format.comma"))))
+	}
+	if d.Carbohydrate > 0 {
+		parts = append(parts, p.say.Say("handout.during.carbohydrate", p.say.Amount(float64(d.Carbohydrate), quantity.Gram)))
+	}
+	return strings.Join(parts, " ")
+}
+
+// Measures of a row from its right edge, mm.
+const (
+	foodEdge     = 46.0 // where the food begins
+	mouthfulEdge = 69.0 // where the word for mouthfuls begins
+	numberRoom   = 13.0
+	boxEdge      = 5.2
+)
+
+// breakRow is one break: the bottle with its line, the name, mouthfuls, amount, food
+// and a square to tick. One that may not happen stands in a dashed frame.
+func (p *Press) breakRow(c Chance, d During, am amounts, f rowForm, width float64) paper.Block {
+	pad := min(1.2, f.height/12)
+	var bottles paper.Block
+	each := f.bottleW*1.4 + 4
+	at := 2.4 + float64(d.across())*each
+	for i, s := range c.Stands[:min(2, len(c.Stands))] {
+		x := 2.4 + f.bottleW*0.2 + float64(i)*each
+		bottles = bottles.Over(p.bottle(s, d.substance(s.Drink), c.Maybe, f.bottleW, f.bottleH).At(x, 0))
+	}
+	room := width - mouthfulEdge - numberRoom - at
+	text := p.breakText(c, d, am, f, room)
+	sips := p.mouthfuls(c, am, f, width)
+	food := p.breakFood(c, am, f, foodEdge-boxEdge-2)
+	height := max(f.height, text.Height+2*pad, food.Height+2*pad, sips.Height+2*pad, bottles.Height+2*pad)
+	mid := func(b paper.Block) float64 { return (height - b.Height) / 2 }
+	out := paper.Space(width, height)
+	out = out.With(bottles.At(0, mid(bottles)).Marks...)
+	out = out.With(text.At(at, mid(text)).Marks...)
+	out = out.With(sips.At(0, mid(sips)).Marks...)
+	out = out.With(food.At(width-foodEdge, mid(food)).Marks...)
+	out = out.With(checks(c.times(), width, height)...)
+	return out
+}
+
+// edges are the hairline under a row, or the dashed frame around those that may not
+// happen.
+func edges(maybe, begins, ends bool, width, height float64) []paper.Mark {
+	if !maybe {
+		return []paper.Mark{rowLine(height, width)}
+	}
+	dashed := func(x1, y1, x2, y2 float64) paper.Mark {
+		return paper.Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Width: rule, Ink: paper.Black, Dash: 1.4}
+	}
+	marks := []paper.Mark{dashed(0, 0, 0, height), dashed(width, 0, width, height)}
+	if begins {
+		marks = append(marks, dashed(0, 0, width, 0))
+	}
+	if ends {
+		return append(marks, dashed(0, height, width, height))
+	}
+	return append(marks, rowLine(height, width))
+}
+
+// across is how many bottles stand side by side in a row at most.
+func (d During) across() int {
+	most := 0
+	for _, c := range d.Chances {
+		most = max(most, min(2, len(c.Stands)))
+	}
+	return most
+}
+
+// substance is what the drink of a column is.
+func (d During) substance(i int) Substance {
+	if i < len(d.Drinks) {
+		return d.Drinks[i].Substance
+	}
+	return Drink
+}
+
+// checks are squares to tick at the right, one for each time.
+func checks(n int, width, height float64) []paper.Mark {
+	size, across := boxEdge-1, 1
+	if n > 1 {
+		size, across = 2.9, min(3, (n+1)/2)
+	}
+	down := (n + across - 1) / across
+	var marks []paper.Mark
+	for i := range n {
+		x := width - 1 - float64(across-i%across)*(size+0.8) + 0.8
+		y := height/2 - float64(down)*(size+0.8)/2 + float64(i/across)*(size+0.8) + 0.4
+		marks = append(marks, paper.Check{X: x, Y: y, Size: size})
+	}
+	return marks
+}
+
+// breakText is the name of a break and under it what to drink from, and how far.
+func (p *Press) breakText(c Chance, d During, am amounts, f rowForm, width float64) paper.Block {
+	name := "*" + unmarked(capital(am.typed(p.joinedName(c)))) + "*"
+	if c.Maybe {
+		name += " " + p.say.Say("handout.during.maybe")
+	}
+	lines := p.drinkLines(c, d, am)
+	if f.single {
+		return p.marked(f.name, strings.Join(append([]string{name}, lines...), " · "), width)
+	}
+	st := p.faces.Fit(f.name, unmarked(name), width, 0.85)
+	b := p.marked(st, name, width)
+	for _, line := range lines {
+		b = b.Under(p.marked(f.note, line, width), 0)
+	}
+	return b
+}
+
+// drinkLines say for each drink of a break what to drink it from.
+func (p *Press) drinkLines(c Chance, d During, am amounts) []string {
+	var list []string
+	several := 0
+	for _, v := range c.Volumes {
+		if v > 0 {
+			several++
+		}
+	}
+	for i, v := range c.Volumes {
+		if v <= 0 || i >= len(d.Drinks) {
+			continue
+		}
+		name := unmarked(am.product(d.Drinks[i].Name))
+		if several > 1 {
+			name += " " + am.millilitres(v)
+		}
+		list = append(list, p.drinkLine(name, i, c, am))
+	}
+	return list
+}
+
+// drinkLine is one drink: down to which line, where its bottle is known.
+func (p *Press) drinkLine(name string, drink int, c Chance, am amounts) string {
+	for _, s := range c.Stands {
+		if s.Drink != drink {
+			continue
+		}
+		if s.Bottle > 0 {
+			name = p.say.Say("handout.during.bottle", name, s.Bottle)
+		}
+		if s.Left <= 0 {
+			return p.say.Say("handout.during.toEnd", name)
+		}
+		return p.say.Say("handout.during.toLine", name, s.Line, am.left(s.Left))
+	}
+	return "*" + name + "*"
+}
+
+// left writes what stays in a bottle: rounded up where it is in ounces, so that no
+// more is drunk than planned.
+func (a amounts) left(v quantity.Millilitres) string {
+	if !a.us {
+		return a.millilitres(v)
+	}
+	ounce := quantity.Millilitres(convert(1, quantity.FluidOunce, quantity.Millilitre))
+	return a.millilitres(v + ounce*0.999)
+}
+
+// mouthfuls is their number in large type, with the amount; the amount alone where no
+// mouthful is known.
+func (p *Press) mouthfuls(c Chance, am amounts, f rowForm, width float64) paper.Block {
+	edge := width - mouthfulEdge
+	amount := am.millilitres(sum(c.Volumes))
+	number := f.number.Heavy(paper.SemiBold)
+	room := mouthfulEdge - foodEdge - 1
+	if c.Mouthfuls <= 0 || sum(c.Volumes) <= 0 {
+		if sum(c.Volumes) <= 0 {
+			return paper.Block{}
+		}
+		st := f.name.Heavy(paper.SemiBold)
+		return p.faces.Line(p.faces.Fit(st, amount, room+numberRoom, 0.6), amount, edge+room, paper.Right)
+	}
+	n := strconv.Itoa(c.Mouthfuls)
+	b := p.faces.Line(p.faces.Fit(number, n, numberRoom, 0.4), n, edge-1.6, paper.Right)
+	if len(c.Stands) == 0 {
+		amount = p.say.Say("handout.during.about", amount)
+	}
+	word := p.say.Say("handout.during.mouthfuls.word", c.Mouthfuls)
+	if c.times() > 1 {
+		word = p.say.Say("handout.during.mouthfuls.each", c.Mouthfuls)
+	}
+	under := p.faces.Line(p.faces.Fit(f.note, word, room, 0.6), word, room, paper.Left)
+	grey := f.note.In(paper.Grey)
+	grey.Size *= 0.85
+	under = under.Under(p.faces.Paragraph(p.faces.Fit(grey, amount, room, 0.6), amount, room), 0)
+	b = b.At(0, max(0, (under.Height-b.Height)/2-0.3))
+	return b.Over(under.At(edge, 0))
+}
+
+// breakFood is what to eat at a break.
+func (p *Press) breakFood(c Chance, am amounts, f rowForm, width float64) paper.Block {
+	var out paper.Block
+	for _, food := range c.Foods {
+		if food.Portions > 0 {
+			text := p.say.Say("handout.during.food", am.food(food))
+			out = out.Under(p.faces.Paragraph(f.note.Heavy(paper.SemiBold), text, width), 0)
+		}
+	}
+	return out
+}
+
+// capital writes the first letter of a row large.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 || r == utf8.RuneError {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
+}
