@@ -92,7 +92,7 @@ func TestComposedEstimate(t *testing.T) {
 		t.Errorf("bars %+v, basis %+v", page.Bars, page.Basis)
 	}
 	text := all(press(t).AthletePage(page))
-	for _, must := range []string{"The sweat loss is an estimate.", "An estimate for camp at the coast", "What we plan", w.Say("level." + r.Caution.Level.Code())} {
+	for _, must := range []string{"The sweat loss is an estimate.", "An estimate for camp at the coast", w.Say("level." + r.Caution.Level.Code())} {
 		if !strings.Contains(text, must) {
 			t.Errorf("the page does not say %q: %s", must, text)
 		}

@@ -47,7 +47,7 @@ func TestComposedLevels(t *testing.T) {
 		t.Errorf("%d lines", lines)
 	}
 	text := plain(all(press(t).AthletePage(page)))
-	for _, must := range []string{"down to line 1: ", "Stop at the line on the bottle"} {
+	for _, must := range []string{"down to line 1, ", "Stop at the line on the bottle"} {
 		if !strings.Contains(text, must) {
 			t.Errorf("the page does not say %q: %s", must, text)
 		}

@@ -107,94 +107,182 @@ func (p *Press) cardHeader(c KitBagCard, am amounts, page int, width float64) pa
 	return b
 }
 
-// cardRows has a row for each chance, or for each drink where there are none,
-// and the most in all.
+// cardForm is a row of the card: read at arm's length.
+type cardForm struct {
+	height             float64
+	name, note, number paper.Style
+	bottleW, bottleH   float64
+}
+
+func (p *Press) cardForm() cardForm {
+	style := func(size, leading float64) paper.Style {
+		return paper.Style{Size: size, Leading: leading, Ink: paper.Black}
+	}
+	return [...]cardForm{
+		{16.6, style(5.6, 6.6), style(4.4, 5.4), style(9.9, 9.4), 6.2, 14},
+		{14.2, style(5.6, 6.2), style(4.2, 4.9), style(9, 8.6), 5.6, 12},
+		{12, style(5, 5.6), style(3.8, 4.4), style(7.6, 7.4), 4.8, 10},
+		{9, style(4.4, 4.8), style(3.3, 3.8), style(6, 6), 3.4, 7.6},
+	}[p.low]
+}
+
+// cardRows has a row for each break, or for each drink where there are none, and the
+// most in all.
 func (p *Press) cardRows(d During, am amounts, width float64) []paper.Item {
+	rows := d.Chances
+	if len(rows) > fewRows {
+		rows = joinEqual(rows)
+	}
 	var items []paper.Item
-	add := func(name, amount, under string, strong bool) {
-		items = append(items, paper.Item{Block: p.cardRow(name, amount, under, strong, width)})
+	for i, c := range rows {
+		b := p.cardBreak(c, d, am, width)
+		begins, ends := i == 0 || !rows[i-1].Maybe, i+1 == len(rows) || !rows[i+1].Maybe
+		it := paper.Item{Block: b.With(edges(c.Maybe, begins, ends, width, b.Height)...)}
+		if c.Maybe && begins || !c.Maybe && i > 0 && rows[i-1].Maybe {
+			it.Gap = 0.7
+		}
+		items = append(items, it)
 	}
-	for _, c := range d.Chances {
-		var under []string
-		if len(d.Drinks) > 1 {
-			under = append(under, am.mix(d.Drinks, c.Volumes))
-		}
-		if c.Mouthfuls > 0 {
-			under = append(under, p.say.Say("handout.card.mouthfuls", c.Mouthfuls))
-		}
-		if food := am.foods(c.Foods); food != "" {
-			under = append(under, p.say.Say("handout.card.eat", food))
-		}
-		if c.Maybe {
-			under = append(under, p.say.Say("handout.during.maybe"))
-		}
-		add(am.typed(c.Name), am.millilitres(sum(c.Volumes)), join(under), false)
+	if len(rows) == 0 {
+		items = p.cardHours(d, am, width)
 	}
-	if len(d.Chances) == 0 {
-		for i, name := range d.Drinks {
-			if i < len(d.PerHour) && d.PerHour[i] > 0 {
-				add(am.product(name.Name), am.millilitres(d.PerHour[i]), p.say.Say("handout.during.hour"), false)
+	if len(items) > 0 {
+		items[len(items)-1].Keep = true
+		items = append(items, paper.Item{Block: p.marked(p.cardForm().total(), p.cardTotal(d, am), width), Gap: 1.2})
+	}
+	return items
+}
+
+// total is the style of the most in all.
+func (f cardForm) total() paper.Style {
+	st := f.note
+	st.Size, st.Leading = min(st.Size, 3.5), min(st.Leading, 4.3)
+	return st
+}
+
+// cardTotal is the most in all; millilitres stand here alone, since at arm's length
+// one counts mouthfuls.
+func (p *Press) cardTotal(d During, am amounts) string {
+	d.Carbohydrate = 0
+	return p.totalText(d, am)
+}
+
+// cardBreak is a break on the card: bottle, name, what to drink from, mouthfuls.
+func (p *Press) cardBreak(c Chance, d During, am amounts, width float64) paper.Block {
+	const pad, numberRoom = 0.7, 22.0
+	f := p.cardForm()
+	each := f.bottleW*1.4 + 3.6
+	at := 0.0
+	if c.Maybe || d.lined() {
+		at = 1.6
+	}
+	var bottles paper.Block
+	for i, s := range c.Stands[:min(2, len(c.Stands))] {
+		bottles = bottles.Over(p.bottle(s, d.substance(s.Drink), c.Maybe, f.bottleW, f.bottleH).At(at+f.bottleW*0.2+float64(i)*each, 0))
+	}
+	at += float64(d.across()) * each
+	text := p.cardText(c, d, am, f, width-at-numberRoom)
+	number := p.cardNumber(c, am, f, numberRoom-1)
+	height := max(f.height, text.Height+2*pad, number.Height+2*pad, bottles.Height+2*pad)
+	mid := func(b paper.Block) float64 { return (height - b.Height) / 2 }
+	out := paper.Space(width, height)
+	out = out.With(bottles.At(0, mid(bottles)).Marks...)
+	out = out.With(text.At(at, mid(text)).Marks...)
+	return out.With(number.At(width-numberRoom, mid(number)).Marks...)
+}
+
+// cardText is the name of a break, the drink with its line, and the food.
+func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float64) paper.Block {
+	name := "*" + unmarked(capital(am.typed(p.joinedName(c)))) + "*"
+	b := p.marked(p.faces.Fit(f.name.Heavy(paper.SemiBold), unmarked(name), width, 0.7), name, width)
+	if c.Maybe {
+		b = b.Under(p.faces.Paragraph(f.note, p.say.Say("handout.during.maybe"), width), 0)
+	}
+	for _, line := range p.cardLines(c, d, am) {
+		b = b.Under(p.marked(p.faces.Fit(f.note.Heavy(paper.SemiBold), unmarked(line), width, 0.75), line, width), 0)
+	}
+	if foods := am.foods(c.Foods); foods != "" {
+		b = b.Under(p.faces.Paragraph(f.note.Heavy(paper.SemiBold), p.say.Say("handout.during.food", foods), width), 0)
+	}
+	return b
+}
+
+// cardLines say in few words what to drink from, and down to which line.
+func (p *Press) cardLines(c Chance, d During, am amounts) []string {
+	var list []string
+	for i, v := range c.Volumes {
+		if v <= 0 || i >= len(d.Drinks) {
+			continue
+		}
+		line := "*" + unmarked(am.product(d.Drinks[i].Name)) + "*"
+		for _, s := range c.Stands {
+			if s.Drink == i && s.Left > 0 {
+				line = p.say.Say("handout.card.toLine", unmarked(am.product(d.Drinks[i].Name)), s.Line)
 			}
 		}
-		for _, f := range d.Foods {
-			add(am.product(f.Name), p.say.Half(f.Portions), p.say.Say("handout.during.hour"), false)
+		list = append(list, line)
+	}
+	return list
+}
+
+// cardNumber is the number of mouthfuls in large type, or the amount where none is
+// known.
+func (p *Press) cardNumber(c Chance, am amounts, f cardForm, width float64) paper.Block {
+	big := f.number.Heavy(paper.SemiBold)
+	text, under := strconv.Itoa(c.Mouthfuls), p.say.Say("handout.during.mouthfuls.word", c.Mouthfuls)
+	switch {
+	case sum(c.Volumes) <= 0:
+		return paper.Block{}
+	case c.Mouthfuls <= 0:
+		text, under = am.millilitres(sum(c.Volumes)), ""
+	case c.times() > 1:
+		under = p.say.Say("handout.during.mouthfuls.each", c.Mouthfuls)
+	}
+	b := p.faces.Line(p.faces.Fit(big, text, width, 0.3), text, width, paper.Right)
+	if under == "" {
+		return b
+	}
+	st := noteStyle().In(paper.Black)
+	return b.Under(p.faces.Line(p.faces.Fit(st, under, width, 0.6), under, width, paper.Right), 0)
+}
+
+// cardHours has a row for each drink and food: what is for an hour.
+func (p *Press) cardHours(d During, am amounts, width float64) []paper.Item {
+	var items []paper.Item
+	for i, drink := range d.Drinks {
+		if i < len(d.PerHour) && d.PerHour[i] > 0 {
+			items = append(items, paper.Item{Block: p.cardRow(am.product(drink.Name), am.millilitres(d.PerHour[i]), p.say.Say("handout.during.hour"), width)})
 		}
 	}
-	if total := sum(d.Total); total > 0 {
-		under := ""
-		if len(d.Drinks) > 1 {
-			under = am.mix(d.Drinks, d.Total)
-		}
-		add(p.say.Say("handout.during.total"), am.millilitres(total), under, true)
+	for _, f := range d.Foods {
+		items = append(items, paper.Item{Block: p.cardRow(am.product(f.Name), p.say.Half(f.Portions), p.say.Say("handout.during.hour"), width)})
 	}
 	return items
 }
 
 // cardRow is a name, an amount in large type and a smaller line under them.
-func (p *Press) cardRow(name, amount, under string, strong bool, width float64) paper.Block {
-	big := paper.Style{Size: 5, Leading: 5.8, Weight: paper.SemiBold, Ink: paper.Black}
-	label := paper.Style{Size: 4.2, Leading: 5.8, Weight: paper.Medium, Ink: paper.Black}
-	note := noteStyle().In(paper.Black)
-	if p.tight > 0 {
-		big.Size, big.Leading, label.Size, label.Leading, note.Leading = 4.4, 4.9, 3.7, 4.9, 3.8
-	}
-	if strong {
-		label = label.Heavy(paper.SemiBold)
-	}
+func (p *Press) cardRow(name, amount, under string, width float64) paper.Block {
+	f := p.cardForm()
+	big, label := f.name.Heavy(paper.SemiBold), f.name.Heavy(paper.Medium)
 	room := width - p.faces.Width(big, amount) - 3
-	label = p.faces.Fit(label, name, room, 0.75)
+	label = p.faces.Fit(label, name, room, 0.6)
 	b := p.faces.Paragraph(label, name, room)
 	b = b.Over(p.faces.Line(big, amount, width, paper.Right))
-	b = b.Under(p.faces.Paragraph(note, under, width), 0)
-	b = b.At(0, 0.5)
+	b = b.Under(p.faces.Paragraph(f.note, under, width), 0).At(0, 0.5)
 	b.Width, b.Height = width, b.Height+0.7
 	return b.With(rowLine(b.Height, width))
 }
 
 // cardFooter is the box and the small print, in the sizes of a card.
 func (p *Press) cardFooter(t Terms, width float64) paper.Block {
-	const inner = 2.2
-	w := width - 2*inner
-	strong := noteStyle().In(paper.Black).Heavy(paper.SemiBold)
-	title := p.faces.Line(strong, p.say.Say("handout.safety.title"), w, paper.Left)
-	text := strings.Join(stopSentences(p.say, t.Practice.Emergency), " ")
-	box := title.Under(p.faces.Paragraph(noteStyle().In(paper.Black), text, w), 0).Framed(width, inner)
-	small := smallPrint(p.say)
+	box := p.stopBox(t, noteStyle().In(paper.Black), width, 2)
+	small := cardPrint(p.say)
 	if name := p.amounts(t).typed(t.Practice.Name); name != "" {
 		small = append(small, clipRunes(name, 100))
 	}
-	return box.Under(p.faces.Paragraph(smallStyle(), strings.Join(small, " "), width), 1.4)
-}
-
-// mix writes the volumes of several drinks: "water 75 mL + sports drink 45 mL".
-func (a amounts) mix(drinks []Column, volumes []quantity.Millilitres) string {
-	var parts []string
-	for i, d := range drinks {
-		if i < len(volumes) && volumes[i] > 0 {
-			parts = append(parts, a.product(d.Name)+"\u00a0"+a.millilitres(volumes[i]))
-		}
-	}
-	return strings.Join(parts, " + ")
+	st := smallStyle()
+	st.Size, st.Leading = 2.4, 3
+	return box.Under(p.faces.Paragraph(st, strings.Join(small, " "), width), 1.2)
 }
 
 // sum adds volumes up.
@@ -204,15 +292,4 @@ func sum(list []quantity.Millilitres) quantity.Millilitres {
 		total += v
 	}
 	return total
-}
-
-// join sets short texts behind one another, with a dot between.
-func join(parts []string) string {
-	var list []string
-	for _, s := range parts {
-		if s != "" {
-			list = append(list, s)
-		}
-	}
-	return strings.Join(list, " · ")
 }

@@ -32,9 +32,12 @@ func TestSafetySentencesOnEverySideOfEveryPage(t *testing.T) {
 		if name == "page-empty" {
 			number = ""
 		}
-		sentences := SafetySentences(w, number)
-		if len(sentences) != 8 {
-			t.Fatalf("%d safety sentences, want 8", len(sentences))
+		sentences, most := SafetySentences(w, number), 8
+		if strings.HasPrefix(name, "card") {
+			sentences, most = CardSentences(w, number), 7
+		}
+		if len(sentences) != most {
+			t.Fatalf("%d safety sentences, want %d", len(sentences), most)
 		}
 		for i, page := range doc.Pages {
 			text := said(page)
@@ -53,8 +56,8 @@ func TestSafetyWords(t *testing.T) {
 	text := strings.ToLower(strings.Join(SafetySentences(english(t), "112"), " "))
 	for _, must := range []string{
 		"qualified practitioner", "not a diagnosis", "thirst", "never above", "need not finish",
-		"stop drinking", "medic", "responsible adult", "weight gain", "bloating", "feeling sick", "vomiting", "headache",
-		"confusion", "fit", "collapse", "emergency number", "112", "cold water at once", "nothing by mouth",
+		"stop drinking", "medic", "responsible adult", "heavier than before", "bloated", "feeling sick", "vomiting", "headache",
+		"confused", "fit", "collapse", "call 112", "cold water at once", "nothing by mouth",
 		"ibuprofen", "unless prescribed", "local rules", "medical advice", "only if you are lighter",
 	} {
 		if !strings.Contains(text, must) {
@@ -181,10 +184,10 @@ func TestExtraFluidOnlyWhenLighter(t *testing.T) {
 		terms Terms
 		want  string
 	}{
-		{"soon", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "If you are lighter and have another session within a day: 1.25 to 1.5 L for each kilogram"},
+		{"soon", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "Lighter, and another session within a day: 1.25 to 1.5 L for each kilogram"},
 		{"soon, US", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{USUnits: true}, "19 to 23 fl oz for each pound"},
 		{"large", After{Large: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "If you are lighter: 1.25 to 1.5 L for each kilogram, over the rest of the day."},
-		{"large, hidden", After{Large: true, Extra: quantity.Range{Low: 1.69, High: 2.03}}, Terms{MassHidden: true}, "you are lighter: at most 2.03\u00a0L, over the rest"},
+		{"large, hidden", After{Large: true, Extra: quantity.Range{Low: 1.69, High: 2.03}}, Terms{MassHidden: true}, "you are lighter. Then at most 2.03\u00a0L, over the rest"},
 		{"later", After{}, Terms{}, "Extra drink only if you are lighter than before."},
 		{"hidden", After{Soon: true, Extra: quantity.Range{Low: 1.69, High: 2.03}}, Terms{MassHidden: true}, "at most 2.03\u00a0L"},
 		{"hidden, later", After{}, Terms{MassHidden: true}, "the person who weighed you says you are lighter."},
@@ -198,7 +201,7 @@ func TestExtraFluidOnlyWhenLighter(t *testing.T) {
 
 func TestGainIsARedFlag(t *testing.T) {
 	p := press(t)
-	if text := all(p.AthletePage(gain())); !strings.Contains(text, "you took in more than you lost") || !strings.Contains(text, "0.5\u00a0% up") {
+	if text := all(p.AthletePage(gain())); !strings.Contains(text, "you took in more than you lost") || strings.Contains(text, "During") || strings.Contains(text, "In your bag") {
 		t.Errorf("a gain is not said: %s", text)
 	}
 	over := match()

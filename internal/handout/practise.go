@@ -43,7 +43,7 @@ func (r StepRule) sentences(w *words.Words) []string {
 	next := w.Say("handout.practise.rule", sessions)
 	switch {
 	case r.Last:
-		next = w.Say("handout.practise.rule.last")
+		next = w.Say("handout.practise.rule.last", sessions)
 	case !r.Next.IsZero():
 		next = w.Say("handout.practise.rule.dated", sessions, w.Day(r.Next))
 	}

@@ -201,10 +201,7 @@ func (s sheet) writing(n int) paper.Block {
 // stay with the practitioner and need the room.
 func (p *Press) compactFooter(t Terms, width float64, more ...string) paper.Block {
 	const inner = 2.4
-	w := width - 2*inner
-	strong := noteStyle().In(paper.Black).Heavy(paper.SemiBold)
-	title := p.faces.Line(strong, p.say.Say("handout.safety.title"), w, paper.Left)
-	text := p.faces.Paragraph(noteStyle().In(paper.Black), strings.Join(stopSentences(p.say, t.Practice.Emergency), " "), w)
+	box := p.stopBox(t, noteStyle().In(paper.Black), width, inner)
 	small := p.faces.Paragraph(smallStyle(), strings.Join(append(smallPrint(p.say), more...), " "), width)
-	return title.Under(text, 0).Framed(width, inner).Under(small, 1.6)
+	return box.Under(small, 1.6)
 }

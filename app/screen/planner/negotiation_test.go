@@ -255,9 +255,9 @@ func printed(t *testing.T, b *bench) {
 	text := strings.ReplaceAll(strings.Join(texts, " "), "\u00a0", " ")
 	p, mix := b.kept(), b.v.Now.Mix
 	must := append(handout.SafetySentences(b.desk.Words, b.desk.Practice().Emergency),
-		"Step 1, from 18 May.", "“At half-time I can.”", "Step 1, agreed", "Without food", "With food", "review 1 June", "if this break comes",
-		"What to practise", "times a week: a mouthful at every stoppage, twice a week.", "We go on to the next step, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From)),
-		fmt.Sprintf("In all, at most %.0f mL %.0f mL", mix[plan.Water], mix[plan.Drink1]))
+		"Step 1, from 18 May.", "“At half-time I can.”", "review 1 June", "if this break comes",
+		"What to practise", "times a week: a mouthful at every stoppage, twice a week.", "went well, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From)),
+		fmt.Sprintf("At most in all: %.0f mL ", mix[plan.Water]), fmt.Sprintf(", %.0f mL ", mix[plan.Drink1]))
 	for _, part := range must {
 		if !strings.Contains(text, strings.ReplaceAll(part, "\u00a0", " ")) {
 			t.Errorf("the page does not say %q: %s", part, text)

@@ -1,0 +1,133 @@
+package handout
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"unicode"
+
+	"ebbwell/internal/consult"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
+)
+
+// breaks is the typical page with so many breaks, no two neighbours alike, with or
+// without known bottles.
+func breaks(n int, bottles bool) AthletePage {
+	a := match()
+	a.During.Chances, a.During.Total, a.During.TotalMouthfuls = nil, []quantity.Millilitres{0, 0}, 0
+	for i := range n {
+		drink, sips := i%2, 2+i%3
+		c := Chance{Name: fmt.Sprintf("after game %d", i+1), Volumes: make([]quantity.Millilitres, 2), Mouthfuls: sips, Maybe: i == n-1}
+		c.Volumes[drink] = quantity.Millilitres(25 * sips)
+		if bottles {
+			c.Stands = []Stand{{Drink: drink, Holds: 600, Before: quantity.Millilitres(600 - 20*i), Left: quantity.Millilitres(550 - 20*i), Line: i/2 + 1}}
+		}
+		a.During.Chances = append(a.During.Chances, c)
+		a.During.Total[drink] += c.Volumes[drink]
+		a.During.TotalMouthfuls += sips
+	}
+	return a
+}
+
+// The page of three, six and nine breaks is one side, and each break is on it.
+func TestPageOfBreaksIsOneSide(t *testing.T) {
+	p := press(t)
+	for _, n := range []int{3, 6, 9} {
+		for _, bottles := range []bool{false, true} {
+			doc := p.AthletePage(breaks(n, bottles))
+			text := all(doc)
+			if len(doc.Pages) != 1 {
+				t.Errorf("%d breaks, bottles %v: %d sides", n, bottles, len(doc.Pages))
+			}
+			for i := range n {
+				if name := fmt.Sprintf("After game %d ", i+1); !strings.Contains(text, name) {
+					t.Errorf("%d breaks: %q is not there", n, name)
+				}
+			}
+		}
+	}
+}
+
+// The pages of the invented practice that were agreed are one side, with their bottles
+// known or not.
+func TestAgreedPagesAreOneSide(t *testing.T) {
+	h, w, p := openHouse(t), english(t), press(t)
+	for _, name := range []string{"Ravka", "Dorian", "Mirel", "Kester"} {
+		c, o := h.caseOf(t, name)
+		known := c.Plan.Clone()
+		consult.SetBottles(&known, []float64{500, 750})
+		for what, doc := range map[string]paper.Document{
+			"":                 p.AthletePage(AthletePageOf(c, o, h.practice, w)),
+			", bottles known,": p.AthletePage(AthletePageOf(h.open(t, known, c.Athlete, c.Basis), o, h.practice, w)),
+		} {
+			if len(doc.Pages) != 1 {
+				t.Errorf("the page of %s%s has %d sides", name, what, len(doc.Pages))
+			}
+		}
+	}
+}
+
+// Neighbours that are alike share a row where there are many, with a square to tick
+// for each.
+func TestEqualNeighboursJoin(t *testing.T) {
+	var list []Chance
+	for i := range 8 {
+		list = append(list, Chance{Name: fmt.Sprintf("minute %d", 15*(i+1)), Volumes: []quantity.Millilitres{100}, Mouthfuls: 4 + i/4})
+	}
+	rows := joinEqual(list)
+	if len(rows) != 2 || rows[0].times() != 4 {
+		t.Fatalf("%d rows: %+v", len(rows), rows)
+	}
+	if got := press(t).joinedName(rows[0]); got != "minute 15, 30, 45, 60" {
+		t.Errorf("the row is called %q", got)
+	}
+	if rows[0].Name = "set 1"; !strings.Contains(press(t).joinedName(rows[0]), " to ") {
+		t.Errorf("names that differ read %q", press(t).joinedName(rows[0]))
+	}
+}
+
+// mostWords is how long a sentence of an athlete's page may be.
+const mostWords = 15
+
+// Each sentence of the page has at most fifteen words. Numbers and signs are no words;
+// lists of what to take are no sentences.
+func TestSentencesAreShort(t *testing.T) {
+	h, w, p := openHouse(t), english(t), press(t)
+	var texts []string
+	for _, name := range []string{"Ravka", "Dorian", "Mirel", "Kester"} {
+		c, o := h.caseOf(t, name)
+		a := AthletePageOf(c, o, h.practice, w)
+		am := p.amounts(a.Terms)
+		texts = append(texts, p.heading(a, am), p.barNote(a.Bars, am), p.stopNote(a.During, am), p.totalText(a.During, am), p.afterText(a.After, am), a.Practise.Rule.Say(w))
+	}
+	texts = append(texts, SafetySentences(w, "112")...)
+	for _, key := range w.Keys() {
+		if strings.HasPrefix(key, "handout.caution.") || strings.HasPrefix(key, "handout.before.") || strings.HasPrefix(key, "handout.after.") || strings.HasPrefix(key, "handout.practise.rule") {
+			texts = append(texts, w.Say(key))
+		}
+	}
+	for _, text := range texts {
+		for _, s := range sentencesOf(text) {
+			if n := wordsIn(s); n > mostWords {
+				t.Errorf("%d words: %q", n, s)
+			}
+		}
+	}
+}
+
+// sentencesOf parts a text at the ends of its sentences.
+func sentencesOf(text string) []string {
+	return strings.FieldsFunc(strings.ReplaceAll(text, ". ", ".\n"), func(r rune) bool { return r == '\n' })
+}
+
+// wordsIn counts the words of a sentence that hold a letter.
+func wordsIn(s string) int {
+	n := 0
+	for _, word := range strings.Fields(s) {
+		if strings.IndexFunc(word, unicode.IsLetter) >= 0 && !strings.Contains(word, "%!") {
+			n++
+		}
+	}
+	return n
+}
