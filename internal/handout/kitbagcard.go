@@ -198,11 +198,17 @@ func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float
 	if c.Maybe {
 		b = b.Under(p.faces.Paragraph(f.note, p.say.Say("handout.during.maybe"), width), 0)
 	}
-	for _, line := range p.cardLines(c, d, am) {
-		b = b.Under(p.marked(p.faces.Fit(f.note.Heavy(paper.SemiBold), unmarked(line), width, 0.75), line, width), 0)
+	lines, foods := p.cardLines(c, d, am), am.foods(c.Foods)
+	if foods != "" {
+		foods = "*" + unmarked(p.say.Say("handout.during.food", foods)) + "*"
+		if n := len(lines); n == 1 {
+			lines[0] += " " + foods
+		} else {
+			lines = append(lines, foods)
+		}
 	}
-	if foods := am.foods(c.Foods); foods != "" {
-		b = b.Under(p.faces.Paragraph(f.note.Heavy(paper.SemiBold), p.say.Say("handout.during.food", foods), width), 0)
+	for _, line := range lines {
+		b = b.Under(p.marked(p.faces.Fit(f.note.Heavy(paper.SemiBold), unmarked(line), width, 0.75), line, width), 0)
 	}
 	return b
 }
