@@ -18,7 +18,7 @@ import (
 // more there are; nothing where there is none.
 func (p *Program) showAlerts(id record.ID) {
 	b := p.frame.alerts
-	b.SetText("")
+	p.frame.known = alertWords{}
 	if id == "" {
 		return
 	}
@@ -32,7 +32,7 @@ func (p *Program) showAlerts(id record.ID) {
 	if more := len(list) - 1; more > 0 {
 		text = w.Say("alerts.more", text, more)
 	}
-	b.SetText(text)
+	p.frame.known = alertWords{text, w.Say("alerts.count", len(list))}
 	b.OnPressed = func() { p.askAlerts(by, a, list) }
 }
 

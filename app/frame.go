@@ -1,6 +1,8 @@
 package app
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -31,9 +33,16 @@ type frame struct {
 	facts facts
 	tabs  *field.Tabs
 	undo  *field.Button
-	// alerts names the gravest thing to know of the athlete and opens the list.
+	redo  *field.Button
+	// alerts names the gravest thing to know of the athlete, or only how many there
+	// are, and opens the list.
 	alerts *field.Button
-	strip  *field.Strip
+	known  alertWords
+	// spare are the actions that go first where room is short, rest all others;
+	// undoes says that steps can be taken back here.
+	spare, rest []fyne.CanvasObject
+	undoes      bool
+	strip       *field.Strip
 
 	head *fyne.Container // title, tabs, actions
 	body *fyne.Container // the screen
@@ -42,7 +51,7 @@ type frame struct {
 }
 
 // newFrame makes the frame; the functions are what its controls do.
-func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Screen), undo func()) *frame {
+func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Screen), undo, redo func()) *frame {
 	w := d.Words
 	f := &frame{
 		desk:  d,
@@ -55,8 +64,9 @@ func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Scree
 	f.rail.OnChosen = func(key string) { openPlace(desk.Screen(key)) }
 	f.tabs = field.NewTabs(d.Host, "frame.tabs", screenTabs(w.Say, desk.Overview, desk.Tests, desk.Plan, desk.Handout))
 	f.tabs.OnChosen = func(key string) { openTab(desk.Screen(key)) }
-	f.alerts = field.NewButton(d.Host, "frame.alerts", "", field.Outline, nil)
+	f.alerts = field.NewButton(d.Host, "frame.alerts", "", field.Warning, nil)
 	f.undo = field.NewButton(d.Host, "frame.undo", w.Say("frame.undo"), field.Outline, undo)
+	f.redo = field.NewButton(d.Host, "frame.redo", w.Say("frame.redo"), field.Outline, redo)
 	f.head = container.New(&headLayout{frame: f})
 	f.body = container.NewStack()
 	f.root = f.build()
@@ -77,7 +87,7 @@ func (f *frame) build() fyne.CanvasObject {
 	brand := look.Pad(18, 0, 18, 16, look.NewLabel(f.desk.Words.Say("program.name"), look.Title, look.Ink))
 	railBox := newGround(groundSunk, look.VBox(0, brand, f.rail, look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 14, 16, f.saved)))
 	head := newGround(groundPaper, f.head)
-	f.page = container.New(&pageLayout{}, head, look.NewRule(), f.body, f.strip)
+	f.page = container.New(&pageLayout{frame: f}, head, look.NewRule(), f.body, f.strip)
 	return newGround(groundPaper, container.New(&frameLayout{}, railBox, look.NewRule(), f.page))
 }
 
@@ -115,14 +125,19 @@ func (f *frame) showHead(h desk.Head, undoes bool) {
 			f.tabs.ChooseNone()
 		}
 	}
+	f.spare, f.rest, f.undoes = h.Spare, h.Actions, undoes
 	objects := []fyne.CanvasObject{f.title, f.under, f.tabs}
-	if h.Athlete != "" && f.alerts.Text() != "" {
+	if f.alerts.Hide(); h.Athlete != "" && f.known.full != "" {
+		f.alerts.Show()
 		objects = append(objects, f.alerts)
 	}
 	if undoes {
-		objects = append(objects, f.undo)
+		objects = append(objects, f.undo, f.redo)
 	}
-	f.head.Objects = append(objects, h.Actions...)
+	f.head.Objects = slices.Concat(objects, h.Spare, h.Actions)
+	if at := f.page.Size(); f.head.Size().Height != f.fitHead(at.Width).height() {
+		f.page.Layout.Layout(f.page.Objects, at)
+	}
 	f.head.Refresh()
 }
 
@@ -149,10 +164,10 @@ func (frameLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 func (frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(900, 560) }
 
 // pageLayout sets head, hairline, body and strip one below the other.
-type pageLayout struct{}
+type pageLayout struct{ frame *frame }
 
-func (pageLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	head := look.Scaled(headHeight)
+func (l *pageLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	head := l.frame.fitHead(size.Width).height()
 	o[0].Move(fyne.NewPos(0, 0))
 	o[0].Resize(fyne.NewSize(size.Width, head))
 	o[1].Move(fyne.NewPos(0, head))
@@ -165,47 +180,7 @@ func (pageLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[3].Resize(strip)
 }
 
-func (pageLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 100) }
-
-// headLayout sets title and note at the left, actions at the right, and the
-// tabs between them, in the middle of the strip where there is room.
-type headLayout struct{ frame *frame }
-
-func (l *headLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	right := size.Width - sidePad
-	for i := len(objects) - 1; i > 2; i-- {
-		s := objects[i].MinSize()
-		right -= s.Width
-		objects[i].Move(fyne.NewPos(right, float32(int((size.Height-s.Height)/2))))
-		objects[i].Resize(s)
-		right -= 12
-	}
-	f := l.frame
-	tabs := fyne.Size{}
-	if f.tabs.Visible() {
-		tabs = f.tabs.MinSize()
-	}
-	base := float32(int(size.Height/2)) + 6
-	title := min(look.Title.Width(f.title.Text())+1, max(80, right-sidePad-tabs.Width-18))
-	f.title.Move(fyne.NewPos(sidePad, base-f.title.Baseline()))
-	f.title.Resize(fyne.NewSize(title, look.Title.Height()))
-	x := sidePad + title + 18
-	centred := min((size.Width-tabs.Width)/2, right-tabs.Width)
-	f.under.SetText(f.facts.within(centred-18-x, right-x-tabs.Width-18))
-	under := min(look.Body.Width(f.under.Text())+1, max(0, right-x-tabs.Width-18))
-	f.under.Move(fyne.NewPos(x, base-f.under.Baseline()))
-	f.under.Resize(fyne.NewSize(under, look.Body.Height()))
-	if !f.tabs.Visible() {
-		return
-	}
-	at := max(x+under+18, centred)
-	top := base - f.tabs.Baseline()
-	f.tabs.SetFoot(size.Height - base - 4)
-	f.tabs.Move(fyne.NewPos(at, top))
-	f.tabs.Resize(fyne.NewSize(tabs.Width, f.tabs.MinSize().Height))
-}
-
-func (l *headLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 30) }
+func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 100) }
 
 // groundKind is which surface something stands on.
 type groundKind int

@@ -40,7 +40,7 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	d.Host.OnShortcut = p.shortcut
 	d.Host.OnKey = p.key
 	d.Host.Today = d.Now
-	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo)
+	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo, p.redo)
 	d.Say, d.Unsay = p.frame.say, p.frame.unsay
 	return p
 }
@@ -144,6 +144,7 @@ func (p *Program) showHead() {
 	u, undoes := p.view.(desk.Undoer)
 	if undoes {
 		look.EnableIf(p.frame.undo, u.CanUndo())
+		look.EnableIf(p.frame.redo, u.CanRedo())
 	}
 	head := p.view.Head()
 	p.showAlerts(head.Athlete)

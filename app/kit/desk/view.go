@@ -45,4 +45,7 @@ type Head struct {
 	Tab Screen
 	// Actions stand at the right, the main one last.
 	Actions []fyne.CanvasObject
+	// Spare stand before them and go first where room is short: each can be had
+	// elsewhere too.
+	Spare []fyne.CanvasObject
 }

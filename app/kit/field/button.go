@@ -20,10 +20,19 @@ const (
 	Primary
 	// Quiet has no outline until it is pointed at.
 	Quiet
+	// Warning has the bar of ink of a caution and opens more about it.
+	Warning
 )
 
 // ButtonPad is the room beside the words of a button, in px.
 const ButtonPad float32 = 14
+
+// warningBar is the width of the bar of a [Warning], warningOpen that of the sign that
+// it opens, with the room before it, in px.
+const (
+	warningBar  float32 = 3
+	warningOpen float32 = 18
+)
 
 // Button is pressed by click, Enter or Space.
 type Button struct {
@@ -103,7 +112,7 @@ func (b *Button) AccessibilityRole() fyne.AccessibleRole { return fyne.Accessibl
 
 // style of the words.
 func (b *Button) style() look.Style {
-	if b.kind == Primary {
+	if b.kind == Primary || b.kind == Warning {
 		return look.Strong
 	}
 	return look.Body
@@ -118,6 +127,8 @@ func (b *Button) Baseline() float32 {
 func (b *Button) CreateRenderer() fyne.WidgetRenderer {
 	r := &buttonRenderer{b: b, box: look.NewOutline(), ring: canvas.NewRectangle(color.Transparent)}
 	r.text, r.hint = canvas.NewText("", nil), canvas.NewText("", nil)
+	r.bar, r.opener = canvas.NewRectangle(color.Transparent), look.NewTriangle(nil)
+	r.opener.Points = []fyne.Position{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 0.5, Y: 1}}
 	r.set()
 	return r
 }
@@ -127,6 +138,8 @@ type buttonRenderer struct {
 	box        *look.Outline
 	ring       *canvas.Rectangle
 	text, hint *canvas.Text
+	bar        *canvas.Rectangle
+	opener     *canvas.ArbitraryPolygon
 }
 
 func (r *buttonRenderer) set() {
@@ -144,6 +157,18 @@ func (r *buttonRenderer) set() {
 	look.Write(r.text, s, ink, b.text, fyne.NewPos(x, b.Baseline()-s.Baseline()), s.Width(b.text))
 	key := look.Note.Width(b.hint)
 	look.Write(r.hint, look.Note, soft, b.hint, fyne.NewPos(x+width-key, b.Baseline()-look.Note.Baseline()), key)
+	r.setWarning(p, x+width)
+}
+
+// setWarning sets the bar and the sign that it opens, before an edge.
+func (r *buttonRenderer) setWarning(p look.Palette, edge float32) {
+	on, side := r.b.kind == Warning, look.Scaled(8)
+	show(r.bar, on)
+	show(r.opener, on)
+	r.bar.FillColor, r.opener.FillColor = p.Ink, p.Ink
+	r.bar.Resize(fyne.NewSize(warningBar, look.ControlHeight()))
+	r.opener.Move(fyne.NewPos(edge-side, float32(int((look.ControlHeight()-side*0.6)/2+0.5))))
+	r.opener.Resize(fyne.NewSize(side, float32(int(side*0.6+0.5))))
 }
 
 // paint colours the box and returns the inks of words and hint.
@@ -161,15 +186,31 @@ func (r *buttonRenderer) paint(p look.Palette) (ink, soft color.Color) {
 		}
 		r.box.Paint(ground, ground, 1, look.ControlRadius)
 		return p.Paper, p.Hairline
+	case b.kind == Warning && !b.focused:
+		edge := p.Sunk
+		if b.hovered {
+			edge = p.Ink2
+		}
+		r.box.Paint(p.Sunk, edge, 1, 0)
 	case b.hovered && !b.focused:
 		r.box.Paint(look.Mix(p.Sheet, p.Sunk, 0.5), p.Ink2, 1, look.ControlRadius)
 	}
 	return p.Ink, p.Ink2
 }
 
+// WidthFor is how wide the button is with other words on it, in px.
+func (b *Button) WidthFor(text string) float32 {
+	return float32(int(b.wordsWidth(text) + 2*ButtonPad + 0.99))
+}
+
 // textWidth is the width of words and hint.
-func (b *Button) textWidth() float32 {
-	w := b.style().Width(b.text)
+func (b *Button) textWidth() float32 { return b.wordsWidth(b.text) }
+
+func (b *Button) wordsWidth(text string) float32 {
+	w := b.style().Width(text)
+	if b.kind == Warning {
+		w += look.Scaled(warningOpen)
+	}
 	if b.hint != "" {
 		w += 10 + look.Note.Width(b.hint)
 	}
@@ -179,7 +220,7 @@ func (b *Button) textWidth() float32 {
 func (r *buttonRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *buttonRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(float32(int(r.b.textWidth()+2*ButtonPad+0.99)), look.ControlHeight())
+	return fyne.NewSize(r.b.WidthFor(r.b.text), look.ControlHeight())
 }
 
 func (r *buttonRenderer) Refresh() {
@@ -188,7 +229,7 @@ func (r *buttonRenderer) Refresh() {
 }
 
 func (r *buttonRenderer) Objects() []fyne.CanvasObject {
-	return r.box.With(r.ring, r.text, r.hint)
+	return r.box.With(r.ring, r.bar, r.text, r.hint, r.opener)
 }
 
 func (r *buttonRenderer) Destroy() {}

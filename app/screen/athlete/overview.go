@@ -21,6 +21,8 @@ type Overview struct {
 	sp   speaker
 	body fyne.CanvasObject
 	head *field.Button
+	// test begins a sheet, from the head; without a test the body does.
+	test fyne.CanvasObject
 }
 
 var _ desk.View = (*Overview)(nil)
@@ -39,6 +41,7 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 		}
 	}
 	v.head = field.NewButton(d.Host, "overview.profile", v.sp.Say("overview.profile"), field.Outline, v.goTo(desk.Place{Screen: desk.Profile, Athlete: id}))
+	v.test = v.testButton(field.Outline)
 	v.body = v.build()
 	return v, nil
 }
@@ -114,6 +117,9 @@ func (v *Overview) Head() desk.Head {
 	a := v.file.athlete
 	h := desk.AthleteHead(a, desk.Overview, v.desk.FactsOf(a))
 	h.Title, h.Actions = desk.NameOf(v.desk.Words, a), []fyne.CanvasObject{v.head}
+	if _, ok := v.file.last(); ok {
+		h.Spare = []fyne.CanvasObject{v.test}
+	}
 	return h
 }
 

@@ -47,7 +47,7 @@ func TestOverviewSaysWhereThingsStand(t *testing.T) {
 		}
 	}
 	tap(t, v.Body(), "overview.plan")
-	tap(t, v.Body(), "overview.test")
+	apptest.Click(t, apptest.Window(t, v.Head().Spare[0], 200, 60, false, 100), "overview.test")
 	tap(t, v.Body(), "overview.why")
 	apptest.Click(t, apptest.Window(t, v.head, 200, 60, false, 100), "overview.profile")
 	plan, test := v.file.inForce().ID, v.file.tests[0].Test.ID

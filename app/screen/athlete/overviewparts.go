@@ -32,17 +32,11 @@ func (v *Overview) lastSheet() fyne.CanvasObject {
 	if t.note != "" {
 		words.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewParagraph(t.note, look.Note, look.Ink2), why))
 	}
-	return look.NewSheet(look.Panels(20, []look.Track{look.Share(1), look.Fit()}, words, v.nextSteps()))
-}
-
-// nextSteps are the ways on from the last test.
-func (v *Overview) nextSteps() fyne.CanvasObject {
-	box := look.VBox(8)
-	if plan := v.planButton(); plan != nil {
-		box.Add(plan)
+	plan := v.planButton()
+	if plan == nil {
+		return look.NewSheet(words)
 	}
-	box.Add(v.testButton(field.Outline))
-	return box
+	return look.NewSheet(look.Panels(20, []look.Track{look.Share(1), look.Fit()}, words, look.VBox(0, plan)))
 }
 
 // planButton opens the plan in force, else a draft, else begins one from the
