@@ -26,6 +26,8 @@ type TestReport struct {
 	FilledInBy string
 	Bar        Bar
 	Findings   []Finding
+	// Corrections are the values of the sheet that were put right, newest first.
+	Corrections []Correction
 	// Evidence is the version of the thresholds it was calculated by.
 	Evidence string
 }
@@ -42,6 +44,11 @@ type Finding struct {
 	Beside  string
 	Notes   []string
 }
+
+// Correction is a value of the sheet that was put right: what it is, from what
+// to what, when and by whom, and why, all worded. Where body mass is hidden the
+// words tell nothing of it.
+type Correction struct{ What, Change, When, Why string }
 
 // revealing reports whether a figure tells of body mass.
 func (f Finding) revealing() bool {
@@ -78,6 +85,7 @@ func (p *Press) TestReport(r TestReport) paper.Document {
 		items = append(items, p.bars([]Bar{r.Bar}, am, w)...)
 	}
 	items = append(items, p.findings(list, am, w)...)
+	items = append(items, p.corrections(r.Corrections, am, w)...)
 	items = append(items, p.calculation(list, am, w)...)
 	return p.document(r.Terms, title, p.say.Say("handout.report.subject"), paper.Pour(fr, items))
 }
@@ -122,6 +130,24 @@ func (p *Press) findings(list []Finding, am amounts, width float64) []paper.Item
 		t.rows = append(t.rows, r)
 	}
 	return append([]paper.Item{p.section(say.Say("handout.report.findings"), width)}, t.items(p, width)...)
+}
+
+// corrections is the table of the values that were put right.
+func (p *Press) corrections(list []Correction, am amounts, width float64) []paper.Item {
+	if len(list) == 0 {
+		return nil
+	}
+	say := p.say
+	t := table{columns: []col{
+		{head: say.Say("handout.report.corrected"), width: width * 0.24},
+		{head: say.Say("handout.report.correction"), width: width * 0.30},
+		{head: say.Say("handout.report.correctedby"), width: width * 0.22},
+		{head: say.Say("handout.report.why"), width: width * 0.24},
+	}}
+	for _, c := range list {
+		t.rows = append(t.rows, row{cells: []string{am.typed(c.What), am.typed(c.Change), am.typed(c.When), am.typed(c.Why)}})
+	}
+	return append([]paper.Item{p.section(say.Say("handout.report.corrections"), width)}, t.items(p, width)...)
 }
 
 // found writes a figure. The kilogram of an osmolality is one of urine; where

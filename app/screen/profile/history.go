@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/care"
@@ -77,12 +78,7 @@ func (p *historyPart) show() {
 	a := p.v.now()
 	hidden := care.MassHidden(a, p.v.desk.Now())
 	for _, c := range shown {
-		e := p.v.sp.entry(c, a, p.v.groups, hidden)
-		box := look.VBox(0, look.NewParagraph(e.what+": "+e.change, look.Note, look.Ink), look.NewParagraph(e.when, look.Note, look.Ink2))
-		if e.why != "" {
-			box.Add(look.NewParagraph(say("profile.history.why", e.why), look.Note, look.Ink2))
-		}
-		p.list.Add(box)
+		p.list.Add(desk.HistoryBox(p.v.sp.Speaker, p.v.sp.entry(c, a, p.v.groups, hidden)))
 	}
 	show(p.more, n > historyFirst)
 	p.more.SetText(say("profile.history.all", n))

@@ -4,38 +4,26 @@ import (
 	"strings"
 
 	"ebbwell/app/kit/amount"
+	"ebbwell/app/kit/desk"
 	"ebbwell/internal/record"
-	"ebbwell/internal/store"
 )
 
 // speaker words what was corrected.
 type speaker struct{ amount.Speaker }
 
-// entry is one change of the record as it is read.
-type entry struct {
-	// when and by whom, what, from what to what, and why.
-	when, what, change, why string
-}
-
 // entry words a change of the profile. Where body mass is hidden it is not told.
-func (sp speaker) entry(c record.Change, a record.Athlete, groups []record.Group, hidden bool) entry {
-	e := entry{when: sp.Say("profile.history.when", sp.Words.Date(c.At.In(sp.Today.Location())), sp.Words.Clock(c.At.In(sp.Today.Location())), c.By), why: c.Why}
-	path, ending := c.Field, ""
-	for _, end := range []string{store.RawEnding, store.ReasonEnding} {
-		if cut, ok := strings.CutSuffix(path, end); ok {
-			path, ending = cut, end
+func (sp speaker) entry(c record.Change, a record.Athlete, groups []record.Group, hidden bool) desk.HistoryEntry {
+	e := desk.NewHistoryEntry(sp.Speaker, c, hidden)
+	path, ending := desk.HistoryPath(c.Field)
+	e.What = desk.HistoryField(sp.Speaker, sp.fieldWord(path, a, groups), ending)
+	e.Change = desk.HistoryChange(sp.Speaker, c, func(text string) string {
+		if ending == "" {
+			return sp.value(path, text)
 		}
-	}
-	e.what = sp.fieldWord(path, a, groups)
-	switch ending {
-	case store.RawEnding:
-		e.what = sp.Say("profile.history.typed", e.what)
-	case store.ReasonEnding:
-		e.what = sp.Say("profile.history.reason", e.what)
-	}
-	e.change = sp.changeWords(c, path, ending)
+		return text
+	})
 	if hidden && path == "usualMass" {
-		e.change = sp.Say("profile.history.hidden")
+		e.Change = sp.Say("profile.history.hidden")
 	}
 	return e
 }
@@ -90,28 +78,6 @@ func (sp speaker) rowWord(list string, id record.ID, a record.Athlete, groups []
 		}
 	}
 	return ""
-}
-
-// changeWords says from what to what.
-func (sp speaker) changeWords(c record.Change, path, ending string) string {
-	switch {
-	case c.Before == "" && c.After == store.Present:
-		return sp.Say("profile.history.made")
-	case c.Before == store.Present && c.After == "":
-		return sp.Say("profile.history.removed")
-	}
-	before, after := c.Before, c.After
-	if ending == "" {
-		before, after = sp.value(path, before), sp.value(path, after)
-	}
-	nothing := sp.Say("profile.history.nothing")
-	if before == "" {
-		before = nothing
-	}
-	if after == "" {
-		after = nothing
-	}
-	return sp.Say("profile.history.change", before, after)
 }
 
 // value reads a value of the history as it stands on the screen.

@@ -14,7 +14,7 @@ import (
 // foot are the buttons below a sheet; the main one names the next sensible
 // thing.
 type foot struct {
-	back, next, correct, blank, remove *field.Button
+	back, next, correct, history, blank, remove *field.Button
 	// report and plan stand in the head above the findings.
 	report, plan *field.Button
 	step         step
@@ -31,11 +31,12 @@ func newFoot(v *View) *foot {
 	f.back = field.NewButton(h, "testsheet.back", say("testsheet.back"), field.Outline, v.goBack)
 	f.next = field.NewButton(h, "testsheet.next", "", field.Primary, v.goOn)
 	f.correct = field.NewButton(h, "testsheet.correct", say("testsheet.correct"), field.Outline, v.askCorrection)
+	f.history = field.NewButton(h, "testsheet.history", say("testsheet.history"), field.Quiet, v.showHistory)
 	f.blank = field.NewButton(h, "testsheet.blank", say("testsheet.blank"), field.Quiet, v.printBlank)
 	f.remove = field.NewButton(h, "testsheet.delete", say("testsheet.delete"), field.Quiet, v.remove)
 	f.report = field.NewButton(h, "testsheet.report", say("testsheet.report"), field.Outline, v.printReport)
 	f.plan = field.NewButton(h, "testsheet.plan", say("testsheet.plan"), field.Primary, v.planFromThis)
-	f.box = look.HBox(10, f.back, f.next, f.correct, look.Stretch(), f.blank, f.remove)
+	f.box = look.HBox(10, f.back, f.next, f.correct, look.Stretch(), f.history, f.blank, f.remove)
 	return f
 }
 
@@ -45,6 +46,7 @@ func (f *foot) show(v *View) {
 	f.step = next(v.b.Doc.Now(), v.found, v.wrong, v.part)
 	look.ShowIf(f.back, v.part != PartBefore)
 	look.ShowIf(f.next, f.step.code != stepNone)
+	look.ShowIf(f.history, !v.untouched())
 	look.ShowIf(f.correct, t.State != record.TestOpen)
 	if f.step.code != stepNone {
 		f.next.SetText(v.stepWords(f.step))

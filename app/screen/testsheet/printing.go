@@ -60,6 +60,12 @@ func (v *View) printReport() {
 		return
 	}
 	r, t := v.report(), v.b.Doc.Now().Record
+	corrected, err := v.corrections(context.Background())
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	r.Corrections = onPaper(corrected)
 	name := v.desk.Words.Say("testsheet.file.report", v.athlete.Name, string(t.Session.Date))
 	v.print(page{kind: pageReport, test: t.ID, name: name, layout: func(p *handout.Press) paper.Document { return p.TestReport(r) }})
 }
