@@ -128,6 +128,25 @@ func TestHistory(t *testing.T) {
 	}
 }
 
+// TestHistoryHidesTypedMass: a mass as it was typed, the reason for keeping it
+// and a reason with figures in it are not told where body mass is hidden.
+func TestHistoryHidesTypedMass(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	sp := speaker{d.Speaker(true)}
+	for _, c := range []record.Change{
+		{Field: "usualMass", Before: "64 kg", After: "65 kg", Why: "it was 65"},
+		{Field: "usualMass" + store.RawEnding, Before: "6,,5", After: "65 or 66"},
+		{Field: "usualMass" + store.ReasonEnding, Before: "65 is right", After: "weighed at 65"},
+	} {
+		if e := sp.entry(c, record.Athlete{}, nil, true); strings.ContainsAny(e.Change+e.Why, "0123456789") {
+			t.Errorf("%s tells %q, %q", c.Field, e.Change, e.Why)
+		}
+		if e := sp.entry(c, record.Athlete{}, nil, false); !strings.ContainsAny(e.Change, "0123456789") {
+			t.Errorf("%s tells nothing: %q", c.Field, e.Change)
+		}
+	}
+}
+
 // Every field that a change can name has a word.
 func TestEveryFieldOfTheHistoryHasAWord(t *testing.T) {
 	d, _ := apptest.Desk(t)

@@ -95,7 +95,7 @@ func TestWhy(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, w := with(t, d, "Ravka")
 	apptest.Click(t, w, "trip.stop.why")
-	wants(t, w, "Why: sweat rate", "first figure × exp(start + weight of test 1", "It starts from what this body must sweat", "What the range was held against", "What the range is made of", "evaporation needed", "Only to compare", "No plan is based on them", "Sources", "this program's own proposal", "ISO 7933")
+	wants(t, w, "Why: sweat rate", "first figure × exp(start + weight of test 1", "It starts from what this body must sweat", "What the range was held against", "What the range is made of", "evaporation needed", "Only to compare", "No plan is based on them", "Sources", "Ebbwell's own rule", "ISO 7933")
 	apptest.Click(t, w, "heat.why.close")
 	if w.Canvas().Overlays().Top() != nil {
 		t.Error("the dialog stays open")
