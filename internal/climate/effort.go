@@ -13,6 +13,7 @@ type EffortKind string
 const (
 	ByPower    EffortKind = "power"
 	BySpeed    EffortKind = "speed"
+	ByEnergy   EffortKind = "energy"
 	ByActivity EffortKind = "activity"
 	ByRating   EffortKind = "rating"
 )

@@ -84,11 +84,11 @@ func SessionFor(o Outing, a record.Athlete, b climate.Body, d Desk) (climate.Ses
 	if err != nil {
 		return climate.Session{}, err
 	}
-	effort, err := effortFor(o.Session, a, b, d)
+	effort, err := effortFor(o, a, b, d)
 	if err != nil {
 		return climate.Session{}, err
 	}
-	if played := o.Session.Played; played.Known() {
+	if played := o.Session.Played; played.Known() && effort.Kind != climate.ByEnergy {
 		effort = effort.Over(b, quantity.Minutes(*played.Value), quantity.Minutes(o.Minutes))
 	}
 	return climate.Session{
@@ -130,42 +130,29 @@ func ClothingOf(code string) climate.Clothing {
 	return climate.Shirt()
 }
 
-// effortFor is the metabolic rate of a session from the best that is known:
-// power, running speed, MET, the activity, effort rating. Where nothing is, it
-// is the sport's usual activity, else 6 MET, as wide as a rating.
-func effortFor(s record.Session, a record.Athlete, b climate.Body, d Desk) (climate.Effort, error) {
-	code := s.Sport
-	if code == "" {
-		code = a.Sport
-	}
-	sport := SportOf(code)
-	motion := motionOf(sport)
-	usual, _ := d.Activities.Find(sport.Activity)
-	chosen, has := d.Activities.Find(s.Activity)
-	own := usual.OwnSpeed
-	if has {
-		own, motion = chosen.OwnSpeed, chosen.Motion
-	}
-	if !has && usual.ID == "" && motion == climate.OnFoot {
-		own = evidence.CourtSpeedLow
-	}
-	switch {
-	case s.Power.Known() && motion == climate.Rowing:
-		return climate.RowingEffort(b, quantity.Watts(*s.Power.Value), own)
-	case s.Power.Known() && motion == climate.Cycling:
-		return climate.CyclingEffort(b, quantity.Watts(*s.Power.Value), own)
-	case s.Speed.Known() && motion == climate.OnFoot:
+// effortFor is the metabolic rate of a session from what [effortKnownOf] says it
+// is known from, the same as its test is corrected by.
+func effortFor(o Outing, a record.Athlete, b climate.Body, d Desk) (climate.Effort, error) {
+	s := o.Session
+	k := effortKnownOf(s, a, d)
+	switch k.from {
+	case fromPower:
+		if k.motion == climate.Rowing {
+			return climate.RowingEffort(b, quantity.Watts(*s.Power.Value), k.own)
+		}
+		return climate.CyclingEffort(b, quantity.Watts(*s.Power.Value), k.own)
+	case fromSpeed:
 		return climate.RunningEffort(b, quantity.MetresPerSecond(*s.Speed.Value/3.6), 0, false)
-	case s.Met.Known():
-		return climate.MetEffort(b, *s.Met.Value, motion, own)
-	case has:
-		return chosen.Effort(b)
-	case s.Effort.Known():
-		return climate.RatedEffort(b, *s.Effort.Value, motion, own)
-	case usual.ID != "":
-		return climate.AssumedEffort(b, usual.Met, motion, own)
+	case fromMet:
+		return climate.MetEffort(b, *s.Met.Value, k.motion, k.own)
+	case fromEnergy:
+		return climate.EnergyEffort(b, quantity.Kilocalories(*s.Energy.Value), quantity.Minutes(o.Minutes), k.motion, k.own)
+	case fromActivity:
+		return k.activity.Effort(b)
+	case fromRating:
+		return climate.RatedEffort(b, *s.Effort.Value, k.motion, k.own)
 	}
-	return climate.AssumedEffort(b, evidence.AssumedMet, motion, own)
+	return climate.AssumedEffort(b, k.assumed, k.motion, k.own)
 }
 
 func motionOf(s Sport) climate.Motion {

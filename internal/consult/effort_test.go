@@ -102,3 +102,61 @@ func TestEffortOfTheSport(t *testing.T) {
 		}
 	}
 }
+
+// TestOneEffort: whatever is known of a session, the heat balance works with the
+// effort the test was corrected by: the same oxygen as power over the body's
+// area, and as wide where it is a rating.
+func TestOneEffort(t *testing.T) {
+	d := testDesk(t)
+	var err error
+	if d.Activities, err = climate.LoadActivities(); err != nil {
+		t.Fatal(err)
+	}
+	kcal := record.Num(900, quantity.Kilocalorie)
+	for name, c := range map[string]struct {
+		session record.Session
+		kind    climate.EffortKind
+		reason  string
+	}{
+		"energy only":             {record.Session{Sport: "football", Energy: kcal}, climate.ByEnergy, sweat.ReasonEnergy},
+		"energy before a rating":  {record.Session{Sport: "football", Energy: kcal, Effort: record.Num(9, "")}, climate.ByEnergy, sweat.ReasonEnergy},
+		"energy before the table": {record.Session{Sport: "football", Activity: "soccer", Energy: kcal}, climate.ByEnergy, sweat.ReasonEnergy},
+		"MET before energy":       {record.Session{Sport: "football", Met: record.Num(8, quantity.Met), Energy: kcal}, climate.ByActivity, sweat.ReasonEffort},
+		"the table":               {record.Session{Sport: "football", Activity: "soccer"}, climate.ByActivity, sweat.ReasonEffort},
+		"running speed":           {record.Session{Sport: "road-running", Speed: record.Num(12, quantity.KilometrePerHour)}, climate.BySpeed, sweat.ReasonEffort},
+		"a rating":                {record.Session{Sport: "football", Effort: record.Num(7, "")}, climate.ByRating, sweat.ReasonRating},
+		"the sport":               {record.Session{Sport: "football"}, climate.ByRating, sweat.ReasonSport},
+		"nothing":                 {record.Session{Sport: "american-football"}, climate.ByRating, sweat.ReasonAssumed},
+		"nothing, not even sport": {record.Session{}, climate.ByRating, sweat.ReasonAssumed},
+	} {
+		t.Run(name, func(t *testing.T) {
+			sheet, a := caseSheet()
+			if c.session.Sport == "" {
+				a.Sport = ""
+			}
+			c.session.Date, c.session.Start, c.session.End = sheet.Session.Date, sheet.Session.Start, sheet.Session.End
+			sheet.Session = c.session
+			f := Find(sheet, a, nil, d)
+			b := BodyFor(a, &f.Test)
+			effort, err := effortFor(Again(f), a, b, d)
+			if err != nil || effort.Kind != c.kind {
+				t.Fatalf("effort by %q, %v", effort.Kind, err)
+			}
+			for _, x := range f.Sweat.Corrections {
+				if x.Reason != c.reason {
+					t.Errorf("%s is sized by %q, not %q", x.ID, x.Reason, c.reason)
+				}
+			}
+			swap := f.Sweat.Corrections[1].Size.Value // kg of carbon dioxide less oxygen
+			perLitre := (evidence.CarbonDioxideMass*evidence.UsualRER - evidence.OxygenMass) / evidence.MolarGasVolume / 1000
+			watts := swap / perLitre * sweat.EnergyPerOxygen(evidence.UsualRER) / (f.Minutes * 60)
+			// the two go by 20.9 kJ and by the exchange ratio's own energy a litre
+			tolerance := 0.005 * watts
+			if c.kind != climate.ByEnergy {
+				watts *= evidence.OxygenEnergy / sweat.EnergyPerOxygen(evidence.UsualRER)
+				tolerance = 1e-6 * watts
+			}
+			near(t, "W", effort.Metabolic.Value*b.Area(), watts, tolerance)
+		})
+	}
+}

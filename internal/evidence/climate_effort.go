@@ -13,7 +13,7 @@ const (
 
 // What is taken where nothing is written down.
 const (
-	AssumedMet      = 6.0
+	AssumedMet      = EffortNotKnownMet
 	AssumedAir      = 20.0 // °C
 	AssumedHumidity = 50.0 // %
 	UsualBuild      = 22.5 // kg/m²

@@ -56,7 +56,7 @@ func (sp Speaker) rests(r consult.Calculation) string {
 	if r.AssumedAir {
 		first += " " + sp.Say("heat.rests.air")
 	}
-	if len(r.Climate.From) > 0 && r.Climate.Breath.Known {
+	if from := r.Climate.From; len(from) > 0 && r.Climate.Breath.Known && r.Tests[from[0]].Sweat.Fluid.Bias == 0 {
 		first += " " + sp.Say("heat.rests.breath", sp.Rate(r.Climate.Breath.Value))
 	}
 	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes))

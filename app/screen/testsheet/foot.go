@@ -46,7 +46,9 @@ func (f *foot) show(v *View) {
 	f.step = next(v.b.Doc.Now(), v.found, v.wrong, v.part)
 	look.ShowIf(f.back, v.part != PartBefore)
 	look.ShowIf(f.next, f.step.code != stepNone)
-	look.ShowIf(f.history, !v.untouched())
+	// one of the two: both do not fit where text is large
+	look.ShowIf(f.history, v.part == PartFindings && !v.untouched())
+	look.ShowIf(f.blank, !f.history.Visible())
 	look.ShowIf(f.correct, t.State != record.TestOpen)
 	if f.step.code != stepNone {
 		f.next.SetText(v.stepWords(f.step))

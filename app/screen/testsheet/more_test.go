@@ -259,7 +259,9 @@ func TestPrintsAreSavedAndKept(t *testing.T) {
 	test := closedTest(t, d, a, "2026-05-14", 62.4)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
 	dir := t.TempDir()
-	for page, do := range map[string]func(){pageReport: b.v.Print, pageBlank: func() { apptest.Click(t, b.w, "testsheet.blank") }} {
+	for page, do := range map[string]func(){
+		pageReport: func() { b.part(PartFindings); b.v.Print() }, pageBlank: func() { b.part(PartBefore); apptest.Click(t, b.w, "testsheet.blank") },
+	} {
 		do()
 		if got := apptest.Text(t, b.w, "testsheet.print.path"); !strings.HasSuffix(got, ".pdf") || !filepath.IsAbs(got) {
 			t.Errorf("%s: the path offered is %q", page, got)
