@@ -3,6 +3,7 @@ package consult
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -124,12 +125,13 @@ func AsBefore(p record.Plan, earlier []record.Plan, a record.Athlete, b Basis, d
 }
 
 // likePlan is the newest other plan of the sport whose session is as long, to a
-// tenth.
+// tenth, and has no breaks of another kind of session.
 func likePlan(p record.Plan, earlier []record.Plan) (was record.Plan, ok bool) {
 	long := p.Target.Minutes.Or(0)
 	for _, e := range earlier {
 		same := e.ID != p.ID && !e.Deleted() && e.Target.Sport == p.Target.Sport && e.Basis.StopID == ""
-		if same && math.Abs(e.Target.Minutes.Or(0)-long) <= long/10 && (!ok || e.CreatedAt.After(was.CreatedAt)) {
+		same = same && math.Abs(e.Target.Minutes.Or(0)-long) <= long/10 && !ofAnotherKind(p.Target, e.Chances)
+		if same && (!ok || e.CreatedAt.After(was.CreatedAt)) {
 			was, ok = e, true
 		}
 	}
@@ -179,22 +181,48 @@ func Offered(found proposal.Proposal, kind record.OptionKind) (mix plan.Mix, ok 
 // chancesOf are the sport's chances to drink over the expected session: those of
 // the kind of session that its name speaks of, or the first of the sport.
 func chancesOf(p record.Plan, c Case) []record.Chance {
-	sports, err := plan.Sports()
-	code := SportOf(p.Target.Sport).Chances
-	if err != nil || code == "" {
-		return nil // the table is embedded and read by a test
-	}
-	var found *plan.Sport
-	for i := range sports {
-		named := strings.Contains(strings.ToLower(p.Target.SessionName), strings.ReplaceAll(sports[i].Session, "-", " "))
-		if sports[i].Code == code && (found == nil || named) {
-			found = &sports[i]
-		}
-	}
-	if found == nil {
+	kind, _, ok := kindsOf(p.Target)
+	if !ok {
 		return nil
 	}
-	return RecordChances(p.ID, found.Chances(p.Target.Minutes.Or(0), c.Planner.Session().Heat))
+	return RecordChances(p.ID, kind.Chances(p.Target.Minutes.Or(0), c.Planner.Session().Heat))
+}
+
+// kindsOf is the kind of session in the table of chances that a target's name
+// speaks of, the first of the sport where it speaks of none, and the sport's other
+// kinds. The first is what tests are made in: training, where the sport has it. So
+// "marathon training" has no stations.
+func kindsOf(t record.Target) (kind plan.Sport, others []plan.Sport, ok bool) {
+	sports, err := plan.Sports()
+	code := SportOf(t.Sport).Chances
+	if err != nil || code == "" {
+		return kind, nil, false // the table is embedded and read by a test
+	}
+	for _, s := range sports {
+		if s.Code == code {
+			others = append(others, s)
+		}
+	}
+	if len(others) == 0 {
+		return kind, nil, false
+	}
+	at := max(0, slices.IndexFunc(others, func(s plan.Sport) bool {
+		return strings.Contains(strings.ToLower(t.SessionName), strings.ReplaceAll(s.Session, "-", " "))
+	}))
+	kind = others[at]
+	return kind, slices.Delete(others, at, at+1), true
+}
+
+// ofAnotherKind reports whether a plan's breaks are those of another kind of
+// session than a target's: a race's stations are not there in training.
+func ofAnotherKind(t record.Target, chances []record.Chance) bool {
+	kind, others, _ := kindsOf(t)
+	in := func(s plan.Sport, name string) bool {
+		return slices.ContainsFunc(s.Rules, func(r plan.Rule) bool { return r.Chance.Code == name })
+	}
+	return slices.ContainsFunc(chances, func(c record.Chance) bool {
+		return !in(kind, c.Name) && slices.ContainsFunc(others, func(s plan.Sport) bool { return in(s, c.Name) })
+	})
 }
 
 // RecordChances turns chances as calculated into chances as kept. A break for heat

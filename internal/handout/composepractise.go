@@ -49,7 +49,8 @@ func PractiseWords(c consult.Case, i int, us bool, w *words.Words) string {
 }
 
 // stepChange words what the chosen mix, the i-th step, has more and less of than
-// the step before, or than the habit.
+// the step before, or than the habit: each as the breaks carry it, the habit as it
+// was measured. What was left as it was is no change, however it is carried.
 func (k composer) stepChange(i int) string {
 	before, ok := consult.OptionOf(k.c.Plan, record.OptionHabit)
 	if i > 0 {
@@ -58,10 +59,8 @@ func (k composer) stepChange(i int) string {
 	if !ok {
 		return ""
 	}
-	was, a := k.c.MixOf(before), amounts{say: k.w, us: k.us}
-	if i > 0 {
-		was = outcomeOf(k.c, before).mix // what of it could be taken
-	}
+	was, a := k.c.Carried(before), amounts{say: k.w, us: k.us}
+	planned, chosen := k.c.MixOf(before), k.c.MixOf(k.chosen)
 	var list []string
 	add := func(s string) {
 		if s != "" {
@@ -71,7 +70,7 @@ func (k composer) stepChange(i int) string {
 	for s := plan.Water; s < plan.Salt; s++ {
 		name, more := k.c.Slots[s].Product.Name, k.mix[s]-was[s]
 		switch {
-		case !k.c.Slots[s].InUse:
+		case !k.c.Slots[s].InUse || chosen[s] == planned[s]:
 		case s.IsFood():
 			add(k.foodChange(a, s, Portion{Name: name, Portions: more}))
 		default:
@@ -85,9 +84,13 @@ func (k composer) stepChange(i int) string {
 }
 
 // drinkChange words more or less of a drink, mL: in tens, since a habit is as
-// measured.
+// measured. Less by under a mouthful is no change: a step comes in whole ones rounded
+// down, a habit does not.
 func (k composer) drinkChange(a amounts, name string, more float64) string {
 	change := quantity.RoundTo(max(more, -more), hourStep)
+	if more < 0 && -more < float64(consult.MouthfulOf(k.c.Athlete)) {
+		return ""
+	}
 	return k.change(more, k.step(hourStep), a.millilitres(quantity.Millilitres(change)), name)
 }
 

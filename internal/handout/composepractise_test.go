@@ -104,6 +104,8 @@ func TestComposedPractise(t *testing.T) {
 	for s := range mix {
 		mix[s] = 0
 	}
+	// Her mouthful is 37.5 mL, so that 400 mL are 10 of them, 380 mL: 30 more than the
+	// 350 that were measured; 300 mL of water are 8.
 	mix[plan.Water], mix[plan.Drink1] = 423, 350
 	p := c.Plan.Clone()
 	p.Rules.PerWeek, p.Steps[0].Sessions, p.Steps[0].Practise = record.Num(2, quantity.None), 4, ""
@@ -151,6 +153,39 @@ func TestComposedPractise(t *testing.T) {
 	fluid, _ := consult.OptionOf(c.Plan, record.OptionFluid)
 	if got := text(c, fluid, false); strings.Contains(got, "What to practise") || !strings.Contains(got, "How it went") {
 		t.Errorf("an option of its own reads %s", got)
+	}
+}
+
+// A drink that is left as it was is not practised, nor what whole mouthfuls leave of
+// it once the step is settled; a mouthful less is. Each break is rounded down to 5 mL,
+// so that ten mouthfuls of 37.5 mL over three breaks come to less than 375.
+func TestComposedPractiseIsNoRounding(t *testing.T) {
+	h := openHouse(t)
+	w := english(t)
+	c, _ := h.caseOf(t, "Ravka")
+	p := c.Plan.Clone()
+	habit, _ := consult.OptionOf(p, record.OptionHabit)
+	p.Steps[0].Practise = ""
+	words := func(was, step float64) string {
+		for i, o := range p.Options {
+			switch o.ID {
+			case habit.ID:
+				p.Options[i] = c.WithMix(o, plan.Mix{plan.Water: was})
+			case p.Steps[0].OptionID:
+				p.Options[i] = c.WithMix(o, plan.Mix{plan.Water: step})
+			}
+		}
+		return plain(PractiseWords(h.open(t, p, c.Athlete, c.Basis), 0, false, w))
+	}
+	for _, one := range []struct {
+		was, step float64
+		want      string
+	}{
+		{437, 437, ""}, {437, 410, ""}, {410, 410, ""}, {435, 375, "70 mL less Water"}, {380, 475, "70 mL more Water"},
+	} {
+		if got := words(one.was, one.step); got != one.want {
+			t.Errorf("from %g to %g mL: %q, want %q", one.was, one.step, got, one.want)
+		}
 	}
 }
 

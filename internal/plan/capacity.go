@@ -86,21 +86,24 @@ func (c Chance) fillFor(ml float64) float64 {
 }
 
 // sureML is what a chance is counted for when one asks how much the chances
-// carry: its most where it is certain, half of comfort where it may not happen.
-func (c Chance) sureML() float64 {
+// carry: filled to the most of a schedule where it is certain, half of comfort where
+// it may not happen.
+func (c Chance) sureML(most float64) float64 {
 	if c.mayNotHappen() {
 		return evidence.MaybeShare * c.ComfortableML()
 	}
-	return c.MostML()
+	return c.FillML(most)
 }
 
 // CarriesML is what chances can carry in a session of a length, mL: certain
-// ones to their most, others to half of comfort, as far as the stomach and the
-// loss by then let it, the loss at the low end of its range (our proposal). A
-// session without a chance carries nothing.
+// ones to their most, or in a session that is filled comfortably only as far as its
+// schedule fills them; others to half of comfort; as far as the stomach and the loss
+// by then let it, the loss at the low end of its range (our proposal). A session
+// without a chance carries nothing.
 func (p *Planner) CarriesML(l Length, chances []Chance) float64 {
 	takes := p.place(l, chances, nil)
 	low := p.gut()
 	low.lossPerMin = p.basis.SweatRate.Low * 1000 / minutesPerHour
-	return low.run(takes, Chance.sureML)
+	most := p.fillMost()
+	return low.run(takes, func(c Chance) float64 { return c.sureML(most) })
 }

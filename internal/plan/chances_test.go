@@ -49,7 +49,7 @@ func TestPublishedChances(t *testing.T) {
 		}
 		takes, g := rowTakes(t, in.Text("chances")), rowGut(t, in)
 		if in.Case() == "carries" {
-			return g.run(takes, Chance.sureML)
+			return g.run(takes, func(c Chance) float64 { return c.sureML(evidence.FillMost) })
 		}
 		fill, sum := g.fill(takes, in.Number("plan"), evidence.FillMost)
 		switch in.Case() {

@@ -79,7 +79,7 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	var carried float64
 	out.Fill, carried = w.fill(out.Takes, room, w.most)
 	out.Fits = carried > float64(out.PlannedML)-hairML
-	p.settle(&w, &out.bottles, cutTo(volumes, carried))
+	p.settle(&w, &out.bottles, cutTo(volumes, min(carried, room))) // amounts set by hand may come to more
 	for i := range out.Takes {
 		out.DrinkableML += out.Takes[i].ML
 	}
@@ -205,12 +205,13 @@ func (p *Planner) place(l Length, chances []Chance, takes []Take) []Take {
 	return takes
 }
 
-// volumes of water and drinks, to the mL.
+// volumes of water and drinks, whole mL: rounded down, so that no bottle carries
+// more than is planned.
 func (p *Planner) volumes(mix Mix) [Drinks]int {
 	var v [Drinks]int
 	for s := range v {
 		if p.menu[s].InUse && mix[s] > 0 {
-			v[s] = int(math.Round(mix[s]))
+			v[s] = int(math.Floor(mix[s] + hairML))
 		}
 	}
 	return v

@@ -172,3 +172,67 @@ func TestScheduleMakesNothingAnew(t *testing.T) {
 		t.Errorf("%g allocations", n)
 	}
 }
+
+// No drink is carried above what is planned of it, nor all of them with the foods
+// above the limit: with amounts between whole mL, amounts set by hand, any mouthful.
+func TestNeverMoreThanPlanned(t *testing.T) {
+	list, compared := products(t), 0
+	rapid.Check(t, func(t *rapid.T) {
+		d := roll(t)
+		p := d.planner(t, list)
+		mix, chances := d.mix(p.menu), d.chances(p.session.Minutes[Expected])
+		for s := range Drinks {
+			if mix[s] > 0 {
+				mix[s] += oneOf(d, 0, 0.4, 0.5, 0.9)
+			}
+		}
+		for i := range chances {
+			chances[i].Fixed = Fixed{On: d.IntN(3) == 0, ML: d.between(0, 600)}
+		}
+		var s Schedule
+		p.Schedule(Expected, mix, chances, Mouthful(d.between(5, 60)), &s)
+		carried := s.Carried(mix)
+		for slot := range carried {
+			if carried[slot] > mix[slot]+hairML {
+				t.Fatalf("slot %d: %g carried of %g planned", slot, carried[slot], mix[slot])
+			}
+		}
+		q := p.Evaluate(Expected, carried)
+		if most := q.Ceiling.FluidL; len(s.Takes) > 0 && q.Fluid.DrunkL > 0 && p.Evaluate(Expected, Mix{Food1: mix[Food1], Food2: mix[Food2], Food3: mix[Food3], Food4: mix[Food4]}).Fluid.FoodWaterL < most {
+			compared++
+			if q.Guards.Has(OverCeiling) {
+				t.Fatalf("%g L carried, the limit is %g", q.Fluid.DrunkL+q.Fluid.FoodWaterL, most)
+			}
+		}
+	})
+	if compared < 20 {
+		t.Errorf("%d compared with the limit", compared)
+	}
+}
+
+// Where breaks are filled comfortably only, they are counted for no more than a
+// schedule then gives: half-time and long ones to their most, the others to comfort.
+func TestComfortableBoundsTheBreaks(t *testing.T) {
+	chances := []Chance{{Minute: 30, Seconds: 60}, {Minute: 45, Seconds: 900}, {Minute: 90, Seconds: 60}, {Minute: 95, Seconds: 60, Certainty: Maybe}}
+	p := courtPlanner(t)
+	if got, want := p.CarriesML(Expected, chances), 168+500+168+58.8; math.Abs(got-want) > 0.01 {
+		t.Errorf("the breaks carry %g mL, want %g", got, want)
+	}
+	p.session.Comfortable = true
+	if got, want := p.CarriesML(Expected, chances), 117.6+500+117.6+58.8; math.Abs(got-want) > 0.01 {
+		t.Errorf("comfortably the breaks carry %g mL, want %g", got, want)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		p, chances, mouthful, d := onlyWater(t)
+		p.session.Comfortable = true
+		for i := range chances {
+			chances[i].Certainty = Certain
+		}
+		p.basis.SweatRate.Low = p.basis.SweatRate.Value // the schedule is held by the middle
+		var s Schedule
+		p.Schedule(Expected, Mix{Water: math.Round(d.between(0, 2500))}, chances, mouthful, &s)
+		if carries := p.CarriesML(Expected, chances); float64(s.DrinkableML) > carries+1e-6 {
+			t.Fatalf("%d mL scheduled, the breaks are counted for %g", s.DrinkableML, carries)
+		}
+	})
+}
