@@ -51,9 +51,6 @@ func (p *Program) Place() desk.Place { return p.place }
 // Desk returns what the screens have at hand.
 func (p *Program) Desk() *desk.Desk { return p.desk }
 
-// View returns the screen that is shown.
-func (p *Program) View() desk.View { return p.view }
-
 // Open shows a place. What was typed is saved first; when that fails, the
 // window stays where it is and says why.
 func (p *Program) Open(place desk.Place) {

@@ -58,19 +58,6 @@ func AirFromDewPoint(t, dew quantity.Celsius) (Air, error) {
 	return Air{t, Saturation(dew)}, nil
 }
 
-// AirFromVapour makes air from temperature and vapour pressure. More vapour
-// than the air can hold is a problem with the code [evidence.CodeDewPoint].
-func AirFromVapour(t quantity.Celsius, vapour quantity.Kilopascals) (Air, error) {
-	err := refusedAny(fieldValue{evidence.AirTemperature, float64(t)}, fieldValue{evidence.VapourPressure, float64(vapour)})
-	if err != nil {
-		return Air{}, err
-	}
-	if vapour > Saturation(t) {
-		return Air{}, problem(evidence.VapourPressure, evidence.CodeDewPoint, float64(vapour))
-	}
-	return Air{t, vapour}, nil
-}
-
 // Humidity is the relative humidity, 0 to 100 %.
 func (a Air) Humidity() quantity.Percent {
 	return quantity.Percent(100 * float64(a.Vapour) / saturation(float64(a.Temperature)))
@@ -85,3 +72,6 @@ func (a Air) DewPoint() (dew quantity.Celsius, ok bool) {
 	x := math.Log(float64(a.Vapour) / evidence.SaturationScale)
 	return quantity.Celsius(evidence.SaturationOffset * x / (evidence.SaturationSlope - x)), true
 }
+
+// kilo is a thousand; a kilopascal is 1000 Pa and ten hectopascals.
+const kilo = 1000.0

@@ -2,19 +2,17 @@
 // holds for it, and what to expect where none does.
 //
 // Air is [Weather]: temperature, humidity, wind at the body, a word for the
-// sun, altitude. From it come vapour pressure and dew point ([Air]), the wet
-// bulb ([WetBulb]), pressure at altitude ([PressureAt]) and the wet bulb globe
-// temperature, measured ([MeasuredWBGT]) or calculated ([WeatherWBGT], Liljegren
-// et al. 2008), with its bands ([BandOf], ACSM 2007). [HeatIndex] and
-// [ShortWBGT] are screens and nothing rests on them.
+// sun, altitude. From it come vapour pressure and dew point ([Air]) and the wet
+// bulb globe temperature ([WeatherWBGT], Liljegren et al. 2008), with its bands
+// ([BandOf], ACSM 2007).
 //
 // Effort is metabolic rate, external work and air past the body, best from
 // power ([CyclingEffort], [RowingEffort]), then running speed
 // ([RunningEffort]), then the table of [Activities], last a rating
 // ([RatedEffort]).
 //
-// [PredictStrain] is ISO 7933:2004, minute by minute. Most sport lies outside
-// the work it was made for, so it serves as an extrapolated caution
+// [StrainInput] goes through ISO 7933:2004, minute by minute. Most sport lies
+// outside the work it was made for, so it serves as an extrapolated caution
 // ([HeatCaution]) and never as a sweat rate.
 //
 // The estimate is a steady heat balance with the coefficients of ISO 7933:
@@ -24,14 +22,11 @@
 //	w    = Ereq / Emax                      skin wettedness needed
 //	SW0  = Ereq A / (0.674 (1 - w²/2))      g/h, at least 100 A
 //	f    = 1 - (10/T) (1 - exp(-T/10))      onset over T minutes
-//	rate = k SW0 f
+//	rate = SW0 f
 //
-// [Calculate] does it for one session. [Calibrate] finds the athlete's own factor
-// k from their tests, drawn towards 1 as far as few tests deserve.
-// [Cover] says for each test whether it has tested a planned session, lies
-// near it, or far, and by what. [Estimate] puts this together: a rate with
-// its 95 % range, what it rests on, and when to test there. Without any test
-// it gives the values of a published group, wide, and the code [TestFirst].
+// [Calculate] does it for one session. [TestSet] holds an athlete's tests against
+// it: [TestSet.Estimate] gives a rate with its 95 % range, what it rests on, how
+// far each test covers the planned session ([Coverage]), and when to test there.
 //
 // [Places] is the climate by city and month, [Acclimatise] the days of a stop
 // in the heat, [Pack] the arithmetic of what to take.

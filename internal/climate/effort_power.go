@@ -35,12 +35,6 @@ func CyclingEffort(b Body, power quantity.Watts, road quantity.MetresPerSecond) 
 	return Effort{ByPower, Cycling, f, quantity.WattsPerSquareMetre(float64(power) / b.Area()), road, road == 0}, nil
 }
 
-// AreaCyclingEffort is [CyclingEffort] where the mass behind a power is not
-// known, only the power by body area: M = P/0.21. A proposal, good to 10 %.
-func AreaCyclingEffort(power quantity.WattsPerSquareMetre, road quantity.MetresPerSecond) (Effort, error) {
-	return efficient(power, road, Cycling, evidence.CyclingEfficiency, "climate.effort.cycling.efficiency")
-}
-
 // RowingEffort is rowing at a power in W: M = P/0.19. boat is the speed of the
 // boat; zero is an ergometer. A proposal, good to 10 %.
 func RowingEffort(b Body, power quantity.Watts, boat quantity.MetresPerSecond) (Effort, error) {

@@ -93,16 +93,6 @@ type Basis struct {
 	Advice  []Advice
 }
 
-// Estimate is what tests say about a planned session: [NewTestSet], then
-// [TestSet.Estimate].
-func Estimate(a Athlete, tests []Test, plan Session) (Basis, error) {
-	s, err := NewTestSet(a, tests)
-	if err != nil {
-		return Basis{}, fmt.Errorf("estimate a sweat rate: %w", err)
-	}
-	return s.Estimate(plan)
-}
-
 // Estimate says what to expect of a planned session: one rule for any number
 // of tests. The heat balance gives a first figure, the tests bend it, the more
 // the more alike they are, and what no test has shown stays in the range.

@@ -28,18 +28,6 @@ func FuzzWeather(f *testing.F) {
 		}
 		r, err = SolarWBGT(w, quantity.MetresPerSecond(wind), Solar{irradiance, direct, cosZenith})
 		sound(t, r.WBGT, err)
-		solar, err := SolarFromReading(irradiance, cosZenith, 1)
-		if err == nil && !(solar.Direct >= 0 && solar.Direct <= evidence.DirectShareMax) {
-			t.Fatalf("direct share %g", solar.Direct)
-		}
-		for _, x := range []func() (quantity.Celsius, error){
-			func() (quantity.Celsius, error) { return WetBulb(w.Temperature, w.Humidity) },
-			func() (quantity.Celsius, error) { return HeatIndex(w.Temperature, w.Humidity) },
-		} {
-			if c, err := x(); err == nil && (math.IsNaN(float64(c)) || math.IsInf(float64(c), 0)) {
-				t.Fatalf("%g of %+v", c, w)
-			}
-		}
 		if a, err := AirFromDewPoint(w.Temperature, quantity.Celsius(humidity)); err == nil && a.Humidity() > 100+1e-9 {
 			t.Fatalf("humidity %g", a.Humidity())
 		}

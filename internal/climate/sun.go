@@ -1,8 +1,6 @@
 package climate
 
 import (
-	"math"
-
 	"ebbwell/internal/evidence"
 )
 
@@ -42,24 +40,4 @@ type Solar struct {
 	Direct float64
 	// CosZenith is the cosine of the sun's distance from overhead.
 	CosZenith float64
-}
-
-// SolarFromReading splits a measured irradiance into direct and diffuse.
-//
-//	S0 = 1367 cosz / d²   s = min(S/S0, 0.85)   direct = exp(3 - 1.34 s - 1.65/s), 0 to 0.9
-//
-// irradiance in W/m² on the level, cosZenith -1 to 1, distance from the sun in
-// astronomical units (1 where not known). With the sun down there is none.
-// Source: Liljegren et al. 2008; 1367 and 0.85 from memory.
-func SolarFromReading(irradiance, cosZenith, distance float64) (Solar, error) {
-	err := refusedAny(fieldValue{evidence.Irradiance, irradiance}, fieldValue{evidence.CosZenith, cosZenith})
-	if err != nil {
-		return Solar{}, err
-	}
-	if cosZenith < evidence.CosZenithLeast || irradiance == 0 || distance <= 0 || math.IsNaN(distance) {
-		return Solar{}, nil
-	}
-	ratio := min(irradiance*distance*distance/(evidence.SolarConstant*cosZenith), evidence.SolarRatioMax)
-	direct := math.Exp(evidence.DirectShareConstant - evidence.DirectShareSlope*ratio - evidence.DirectShareInverse/ratio)
-	return Solar{irradiance, min(direct, evidence.DirectShareMax), cosZenith}, nil
 }

@@ -15,29 +15,6 @@ type Readings struct {
 	Indoors bool
 }
 
-// MeasuredWBGT is the wet bulb globe temperature of a meter.
-//
-//	in the sun   0.7 tnw + 0.2 tg + 0.1 ta
-//	without      0.7 tnw + 0.3 tg
-//
-// Meant for readings taken at the session; not for the wet bulb in the shade
-// ([WetBulb]). All in °C. The range is a meter's, ±0.6 °C, a proposal. A value
-// outside the limits of input is an [evidence.Problem]. Source: ISO 7243:2017.
-// Example: 25, 45 and 32 °C give 29.7 °C in the sun.
-func MeasuredWBGT(r Readings) (figure.Figure, error) {
-	err := refusedAny(
-		fieldValue{evidence.NaturalWetBulb, float64(r.NaturalWetBulb)},
-		fieldValue{evidence.GlobeField, float64(r.Globe)},
-		fieldValue{evidence.AirTemperature, float64(r.Air)},
-	)
-	if err != nil {
-		return figure.Figure{}, err
-	}
-	why := wbgtWhy(float64(r.NaturalWetBulb), float64(r.Globe), float64(r.Air), !r.Indoors)
-	f := figure.Figure{Known: true, Value: wbgt(r), Unit: quantity.DegreeCelsius, Why: why}
-	return withSpread(f, evidence.MeasuredWbgtU), nil
-}
-
 // wbgt weighs the three temperatures.
 func wbgt(r Readings) float64 {
 	if r.Indoors {

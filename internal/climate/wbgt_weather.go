@@ -55,20 +55,6 @@ func WeatherWBGT(w Weather) (GlobeReading, error) {
 	return middle, nil
 }
 
-// SolarWBGT calculates the wet bulb globe temperature from weather with measured
-// sunshine; the preset of w is not looked at. at10m is the wind at 10 m.
-func SolarWBGT(w Weather, at10m quantity.MetresPerSecond, sun Solar) (GlobeReading, error) {
-	w.Radiant = nil
-	err := refusedAny(append(w.values(),
-		fieldValue{evidence.Irradiance, sun.Irradiance},
-		fieldValue{evidence.DirectShare, sun.Direct},
-		fieldValue{evidence.CosZenith, sun.CosZenith})...)
-	if err != nil {
-		return GlobeReading{}, err
-	}
-	return solarWBGT(w, at10m, sun)
-}
-
 // solarWBGT is [SolarWBGT] of checked weather and sun.
 func solarWBGT(w Weather, at10m quantity.MetresPerSecond, sun Solar) (GlobeReading, error) {
 	site := newSite(w, float64(at10m), sun)

@@ -10,20 +10,14 @@ type Weather struct {
 	Temperature quantity.Celsius
 	// Humidity is relative, %.
 	Humidity quantity.Percent
-	// Wind is at the height of the body (1.1 m); [WindAtBody] brings a
-	// forecast down to it. Indoors it is the fan.
+	// Wind is at the height of the body (1.1 m); A forecast gives it at
+	// 10 m, where it is stronger. Indoors it is the fan.
 	Wind quantity.MetresPerSecond
 	Sun  Sun
 	// Altitude is above the sea.
 	Altitude quantity.Metres
 	// Radiant is a measured mean radiant temperature; nil takes the preset.
 	Radiant *quantity.Celsius
-}
-
-// WindAtBody is the wind at 1.1 m when a forecast gives it at 10 m: 0.68 of
-// it, a proposal for open ground.
-func WindAtBody(at10m quantity.MetresPerSecond) quantity.MetresPerSecond {
-	return at10m * evidence.WindAtBody
 }
 
 // Check lists what is odd or impossible about the weather, warnings too.

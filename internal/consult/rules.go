@@ -8,7 +8,6 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -35,12 +34,6 @@ func RulesOf(p record.Plan) plan.StepRules {
 	rules.PerWeek = x(evidence.SessionsAWeek, own.PerWeek, rules.PerWeek)
 	rules.ClearDays = whole(evidence.ClearDays, own.ClearDays, rules.ClearDays)
 	return rules
-}
-
-// SetStepSize writes down how much may change in one step; the other rules stay.
-func SetStepSize(p *record.Plan, r plan.StepRules) {
-	p.Rules.Fluid = record.Num(r.FluidLH, quantity.LitrePerHour)
-	p.Rules.Carbohydrate = record.Num(r.CarbohydrateGH, quantity.GramPerHour)
 }
 
 // BottlesOf are the sizes of bottle that a suggestion fills, mL; none where

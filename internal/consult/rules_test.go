@@ -198,3 +198,9 @@ func FuzzRules(f *testing.F) {
 		}
 	})
 }
+
+// SetStepSize writes down how much may change in one step; the other rules stay.
+func SetStepSize(p *record.Plan, r plan.StepRules) {
+	p.Rules.Fluid = record.Num(r.FluidLH, quantity.LitrePerHour)
+	p.Rules.Carbohydrate = record.Num(r.CarbohydrateGH, quantity.GramPerHour)
+}

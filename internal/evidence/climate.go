@@ -6,10 +6,7 @@ import "slices"
 func climateEntries() []Entry {
 	return slices.Concat(
 		saturationEntries(),
-		wetBulbEntries(),
 		pressureEntries(),
-		heatIndexEntries(),
-		shortWbgtEntries(),
 		wbgtWeightEntries(),
 		wbgtBandEntries(),
 		wbgtErrorEntries(),

@@ -73,15 +73,9 @@ const (
 	WindPowerStable       = 0.30
 )
 
-// Sun measured on the level, split into direct and diffuse.
+// Where the sun counts as down.
 const (
-	SolarConstant       = 1367.0 // W/m²
-	SolarRatioMax       = 0.85
-	DirectShareConstant = 3.0
-	DirectShareSlope    = 1.34
-	DirectShareInverse  = 1.65
-	DirectShareMax      = 0.9
-	CosZenithLeast      = 0.00873
+	CosZenithLeast = 0.00873
 )
 
 // instrumentEntries lists the instruments: a globe of two inches and a wetted wick.
@@ -166,16 +160,10 @@ func stabilityEntries() []Entry {
 	}
 }
 
-// solarEntries lists sun measured on the level, split into direct and diffuse.
+// solarEntries lists where the sun counts as down.
 func solarEntries() []Entry {
 	source := Citation{Short: "Liljegren et al. 2008", Full: "Liljegren, Carhart, Lawday, Tschopp, Sharp 2008, Journal of Occupational and Environmental Hygiene 5:645"}
 	return []Entry{
-		{ID: "climate.weather.solar.constant", Value: SolarConstant, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Memory},
-		{ID: "climate.weather.solar.ratio-max", Value: SolarRatioMax, Source: source, Sure: Memory},
-		{ID: "climate.weather.direct.constant", Value: DirectShareConstant, Source: source, Sure: Second},
-		{ID: "climate.weather.direct.slope", Value: DirectShareSlope, Source: source, Sure: Second},
-		{ID: "climate.weather.direct.inverse", Value: DirectShareInverse, Source: source, Sure: Second},
-		{ID: "climate.weather.direct.max", Value: DirectShareMax, Source: source, Sure: Second},
 		{ID: "climate.weather.solar.cos-zenith-least", Value: CosZenithLeast, Source: source, Sure: Second},
 	}
 }

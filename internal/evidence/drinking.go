@@ -4,20 +4,16 @@ import "ebbwell/internal/quantity"
 
 // Drinking before a session, mL per kg of body mass.
 const (
-	BeforeEarlyLow   = 5.0  // mL/kg, at least four hours before
-	BeforeEarlyHigh  = 7.0  // mL/kg
-	BeforeEarlyHours = 4.0  // h
-	BeforeLateLow    = 3.0  // mL/kg, two hours before, where no urine came or it is dark
-	BeforeLateHigh   = 5.0  // mL/kg
-	BeforeLateHours  = 2.0  // h
-	BeforeOtherLow   = 5.0  // mL/kg, two to four hours before
-	BeforeOtherHigh  = 10.0 // mL/kg
+	BeforeEarlyLow   = 5.0 // mL/kg, at least four hours before
+	BeforeEarlyHigh  = 7.0 // mL/kg
+	BeforeEarlyHours = 4.0 // h
+	BeforeLateLow    = 3.0 // mL/kg, two hours before, where no urine came or it is dark
+	BeforeLateHigh   = 5.0 // mL/kg
+	BeforeLateHours  = 2.0 // h
 )
 
 // Drinking during a session.
 const (
-	StartPointLow     = 0.4   // L/h
-	StartPointHigh    = 0.8   // L/h
 	PlanAbove         = 90.0  // min, from where a plan may serve better than thirst
 	PlanRate          = 1.2   // L/h of sweat, a high rate
 	PlanFuel          = 60.0  // g/h of carbohydrate: 1 g/min
@@ -47,7 +43,7 @@ const (
 
 // drinkingEntries lists drinking before, during and after.
 func drinkingEntries() []Entry {
-	acsm07, acsm16, own := acsmFluid2007(), acsmNutrition2016(), ownProposal()
+	acsm07, own := acsmFluid2007(), ownProposal()
 	kenefick := Citation{Short: "Kenefick 2018", Full: "Kenefick 2018, Sports Medicine 48(S1):31"}
 	lambert := Citation{Short: "Lambert et al. 2008", Full: "Lambert et al. 2008, International Journal of Sports Medicine 29:878"}
 	mccartney := Citation{Short: "McCartney et al. 2017", Full: "McCartney et al. 2017, Sports Medicine Open 3:13"}
@@ -61,10 +57,6 @@ func drinkingEntries() []Entry {
 		{ID: "before.late.low", Value: BeforeLateLow, Unit: mlkg, Source: acsm07, Sure: Second},
 		{ID: "before.late.high", Value: BeforeLateHigh, Unit: mlkg, Source: acsm07, Sure: Second},
 		{ID: "before.late.hours", Value: BeforeLateHours, Unit: h, Source: acsm07, Sure: Second},
-		{ID: "before.other.low", Value: BeforeOtherLow, Unit: mlkg, Source: acsm16, Sure: Second},
-		{ID: "before.other.high", Value: BeforeOtherHigh, Unit: mlkg, Source: acsm16, Sure: Second},
-		{ID: "during.start.low", Value: StartPointLow, Unit: lh, Source: acsm16, Sure: Memory},
-		{ID: "during.start.high", Value: StartPointHigh, Unit: lh, Source: acsm16, Sure: Memory},
 		{ID: "during.plan-above", Value: PlanAbove, Unit: quantity.Minute, Source: kenefick, Sure: Read},
 		{ID: "during.plan-rate", Value: PlanRate, Unit: lh, Source: own, Sure: Proposal},
 		{ID: "during.plan-carbohydrate", Value: PlanFuel, Unit: quantity.GramPerHour, Source: kenefick, Sure: Read},

@@ -68,8 +68,6 @@ const (
 	UsualBottle         = 500.0 // mL, the portion of a drink made up
 	IsotonicLow         = 270.0
 	IsotonicHigh        = 330.0
-	SportsDrinkOsmLow   = 200.0
-	SportsDrinkOsmHigh  = 330.0
 )
 
 // fuelEntries lists carbohydrate and drinks.
@@ -148,7 +146,6 @@ func soluteEntries() []Entry {
 	solution := Citation{Short: "sucrose solutions", Full: "density of sucrose solutions at 20 °C"}
 	gel := Citation{Short: "gel volume", Full: "a gel of 50 g takes about 40 mL"}
 	isotonic := Citation{Short: "EU advice in Stasiuk & Przybyłowski 2017", Full: "European Union advice, quoted in Stasiuk, Przybyłowski 2017, Polish Journal of Natural Sciences 32:161"}
-	efsa := Citation{Short: "EFSA 2011", Full: "EFSA 2011, EFSA Journal 9(6):2211"}
 	own := ownProposal()
 	mol, osm := quantity.Unit("g/mol"), quantity.MilliosmolePerKilogram
 	return []Entry{
@@ -166,8 +163,6 @@ func soluteEntries() []Entry {
 		{ID: "bottle.usual", Value: UsualBottle, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 		{ID: "osmolality.isotonic.low", Value: IsotonicLow, Unit: osm, Source: isotonic, Sure: Second},
 		{ID: "osmolality.isotonic.high", Value: IsotonicHigh, Unit: osm, Source: isotonic, Sure: Second},
-		{ID: "osmolality.sports-drink.low", Value: SportsDrinkOsmLow, Unit: osm, Source: efsa, Sure: Read},
-		{ID: "osmolality.sports-drink.high", Value: SportsDrinkOsmHigh, Unit: osm, Source: efsa, Sure: Read},
 	}
 }
 

@@ -36,8 +36,6 @@ func longTables() []longTable {
 			"the coefficients of ISO 7933, held by its ten worked cases and the grid"},
 		{"climate.weather.", "", link{topic: "wbgt", kind: "from weather"},
 			"the coefficients of Liljegren et al. 2008, held by the output of its own program"},
-		{"climate.air.heat-index.", "", link{topic: "climate", kind: "heat index °F"},
-			"the regression of Rothfusz 1990, held by the chart and both corrections"},
 	}
 }
 

@@ -280,10 +280,6 @@ const (
 // (Lara et al. 2016). Never hold a whole-body value against these edges.
 func ForearmBand(raw float64) string { return sodiumBand(raw, RawForearmLow, RawForearmHigh) }
 
-// WholeBodyBand places a whole-body value between the same edges carried
-// through the forearm equation, 28 and 45 mmol/L.
-func WholeBodyBand(x float64) string { return sodiumBand(x, WholeBodyLowEdge, WholeBodyTopEdge) }
-
 func sodiumBand(x, low, high float64) string {
 	switch {
 	case x < low:

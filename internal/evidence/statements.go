@@ -10,9 +10,6 @@ type Statement struct {
 	Sure   Sureness
 }
 
-// Key is the statement's text in the catalogue.
-func (s Statement) Key() string { return "statement." + s.ID }
-
 // Statements lists them, in the order of the settings screen.
 func Statements() []Statement {
 	bjsm, ijsnem := "British Journal of Sports Medicine", "International Journal of Sport Nutrition and Exercise Metabolism"

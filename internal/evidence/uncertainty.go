@@ -32,7 +32,6 @@ const (
 	DayToDayRate     = 0.15  // L/h, same athlete, same WBGT band, on average
 	LaboratoryRateCV = 0.047 // whole-body rate, repeated laboratory tests
 	LocalSodiumCV    = 0.104 // local sodium, repeated laboratory tests
-	TestsPrior       = 0.134 // tests: the weight of "no different from others"
 )
 
 // uncertaintyEntries lists what ranges are made of.
@@ -59,7 +58,6 @@ func uncertaintyEntries() []Entry {
 		{ID: "day-to-day.rate", Value: DayToDayRate, Unit: quantity.LitrePerHour, Source: smith, Sure: Read},
 		{ID: "day-to-day.rate.laboratory-cv", Value: LaboratoryRateCV, Source: hayden, Sure: Read},
 		{ID: "day-to-day.sodium.cv", Value: LocalSodiumCV, Source: hayden, Sure: Read},
-		{ID: "day-to-day.tests-prior", Value: TestsPrior, Source: own, Sure: Proposal},
 	}
 }
 

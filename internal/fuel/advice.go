@@ -57,8 +57,7 @@ const (
 	FuelStopStart = "fuel.stop-start" // hard intermittent play, common practice
 	FuelStudied   = "fuel.studied"    // trials above the advice, not advised
 
-	DrinkStrength      = "drink.strength"
-	SportsDrinkOsmotic = "osmolality.sports-drink"
+	DrinkStrength = "drink.strength"
 )
 
 // CarbohydrateDuring is the advised carbohydrate in g/h for a session of a

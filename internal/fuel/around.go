@@ -9,8 +9,6 @@ import (
 const (
 	BeforeEarly = "before.early" // at least 4 h before, slowly
 	BeforeLate  = "before.late"  // 2 h before, where no urine came or it is dark
-	BeforeOther = "before.other" // 2-4 h before, the other published range
-	DuringStart = "during.start" // start point where nothing is known
 	FuelBefore  = "fuel.before"
 	AfterGain   = "after.gain"    // no extra fluid after a gain
 	AfterNone   = "after.none"    // nothing was lost
@@ -34,12 +32,6 @@ func BeforeTwoHours(massKg float64) Advice {
 	return perMass(BeforeLate, massKg, evidence.BeforeLateLow, evidence.BeforeLateHigh, "before.late")
 }
 
-// BeforeAlternative is the other published range, 5-10 mL/kg in the 2-4 h
-// before, in L (ACSM/AND/DC 2016).
-func BeforeAlternative(massKg float64) Advice {
-	return perMass(BeforeOther, massKg, evidence.BeforeOtherLow, evidence.BeforeOtherHigh, "before.other")
-}
-
 // perMass turns mL/kg into L.
 func perMass(code string, massKg, low, high float64, id string) Advice {
 	if !(massKg > 0) {
@@ -48,16 +40,6 @@ func perMass(code string, massKg, low, high float64, id string) Advice {
 	return Advice{
 		Code: code, Range: quantity.Range{Low: low * massKg / 1000, High: high * massKg / 1000},
 		Unit: quantity.Litre, LowID: id + ".low", HighID: id + ".high", Sure: evidence.Second,
-	}
-}
-
-// StartPoint is where a plan for drinking during a session may start from when
-// nothing is known of the athlete, L/h: 0.4-0.8, to thirst, chance and
-// stomach (ACSM/AND/DC 2016, from memory).
-func StartPoint() Advice {
-	return Advice{
-		Code: DuringStart, Range: quantity.Range{Low: evidence.StartPointLow, High: evidence.StartPointHigh},
-		Unit: quantity.LitrePerHour, LowID: "during.start.low", HighID: "during.start.high", Sure: evidence.Memory,
 	}
 }
 

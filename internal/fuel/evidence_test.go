@@ -15,9 +15,9 @@ func TestAdviceStandsInEvidence(t *testing.T) {
 		scale float64
 	}{
 		{CarbohydrateDuring(60, Hard), 1}, {CarbohydrateDuring(105, Hard), 1}, {CarbohydrateDuring(200, Hard), 1},
-		{CarbohydrateAlternatives(105, Hard, true)[0], 1}, {Strength(), 1}, {SportsDrinkOsmolality(), 1},
-		{BeforeFourHours(kg), kg / 1000}, {BeforeTwoHours(kg), kg / 1000}, {BeforeAlternative(kg), kg / 1000},
-		{StartPoint(), 1}, {CarbohydrateBefore(kg, 90), kg}, {CarbohydrateAfter(kg, 5), kg}, {After(2, kg, 5), 2},
+		{CarbohydrateAlternatives(105, Hard, true)[0], 1}, {Strength(), 1},
+		{BeforeFourHours(kg), kg / 1000}, {BeforeTwoHours(kg), kg / 1000},
+		{CarbohydrateBefore(kg, 90), kg}, {CarbohydrateAfter(kg, 5), kg}, {After(2, kg, 5), 2},
 	}
 	for _, c := range list {
 		for _, end := range []struct {
@@ -46,8 +46,8 @@ func TestCodesAreComplete(t *testing.T) {
 	}
 	for _, a := range []Advice{
 		CarbohydrateDuring(10, Hard), CarbohydrateDuring(60, Hard), CarbohydrateDuring(105, Hard), CarbohydrateDuring(200, Hard),
-		CarbohydrateAlternatives(105, Hard, true)[0], Strength(), SportsDrinkOsmolality(), BeforeFourHours(70), BeforeTwoHours(70),
-		BeforeAlternative(70), StartPoint(), CarbohydrateBefore(70, 90), After(-1, 70, 1), After(0, 70, 1), After(1, 70, 1), After(1, 70, 20),
+		CarbohydrateAlternatives(105, Hard, true)[0], Strength(), BeforeFourHours(70), BeforeTwoHours(70),
+		CarbohydrateBefore(70, 90), After(-1, 70, 1), After(0, 70, 1), After(1, 70, 1), After(1, 70, 20),
 		After(5, 70, 0), After(1, 70, 0), CarbohydrateAfter(70, 1), CarbohydrateAfter(70, 20),
 	} {
 		if !have[a.Code] {

@@ -87,15 +87,6 @@ func (m *Mixture) add(a Amount) {
 	m.Drunk.Osmoles.add(a.Product.osmolesPer100().Times(parts))
 }
 
-// SodiumMmol is the sodium in mmol.
-func (m Mixture) SodiumMmol() float64 { return m.SodiumMg.Value / evidence.SodiumMolarMass }
-
-// StrengthPercent is the carbohydrate of what is drunk, g per 100 mL; unknown
-// when nothing is drunk, or a volume or a carbohydrate is missing.
-func (m Mixture) StrengthPercent() Content {
-	return m.Drunk.per(m.Drunk.Carbohydrate, 1.0/10)
-}
-
 // SodiumMmolL is the sodium of what is drunk, mmol/L, added salt included.
 func (m Mixture) SodiumMmolL() Content {
 	return m.Drunk.per(m.Drunk.SodiumMg, 1/evidence.SodiumMolarMass)

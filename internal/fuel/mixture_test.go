@@ -1,6 +1,7 @@
 package fuel
 
 import (
+	"ebbwell/internal/evidence"
 	"errors"
 	"math"
 	"testing"
@@ -195,4 +196,33 @@ func TestAdviceEnds(t *testing.T) {
 	if a := CarbohydrateDuring(math.NaN(), Hard); a.Code != FuelNone {
 		t.Errorf("unknown length: %+v", a)
 	}
+}
+
+// IdealOsmolality is the ideal sum in mOsm/L of substances made up to a volume
+// in litres; zero for no volume. Real drinks depart from it, since ions pair
+// and sugars take up water.
+func IdealOsmolality(parts []Dissolved, litres float64) float64 {
+	if !(litres > 0) {
+		return 0
+	}
+	sum := 0.0
+	for _, p := range parts {
+		sum += p.Grams * p.Solute.Osmoles()
+	}
+	return sum / litres
+}
+
+// Dissolved is a mass of a solute.
+type Dissolved struct {
+	Solute Solute
+	Grams  float64
+}
+
+// SodiumMmol is the sodium in mmol.
+func (m Mixture) SodiumMmol() float64 { return m.SodiumMg.Value / evidence.SodiumMolarMass }
+
+// StrengthPercent is the carbohydrate of what is drunk, g per 100 mL; unknown
+// when nothing is drunk, or a volume or a carbohydrate is missing.
+func (m Mixture) StrengthPercent() Content {
+	return m.Drunk.per(m.Drunk.Carbohydrate, 1.0/10)
 }

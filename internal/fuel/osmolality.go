@@ -2,7 +2,6 @@ package fuel
 
 import (
 	"ebbwell/internal/evidence"
-	"ebbwell/internal/quantity"
 )
 
 // Solute is a dissolved substance whose particles are counted.
@@ -37,26 +36,6 @@ func (s Solute) Osmoles() float64 {
 		return 1000 / evidence.GlucoseMolarMass * evidence.DextroseEquivalent / 100
 	}
 	return 0
-}
-
-// Dissolved is a mass of a solute.
-type Dissolved struct {
-	Solute Solute
-	Grams  float64
-}
-
-// IdealOsmolality is the ideal sum in mOsm/L of substances made up to a volume
-// in litres; zero for no volume. Real drinks depart from it, since ions pair
-// and sugars take up water.
-func IdealOsmolality(parts []Dissolved, litres float64) float64 {
-	if !(litres > 0) {
-		return 0
-	}
-	sum := 0.0
-	for _, p := range parts {
-		sum += p.Grams * p.Solute.Osmoles()
-	}
-	return sum / litres
 }
 
 // osmolesPer100 estimates mOsm in 100 g of a drink: its sugars, and sodium and
@@ -107,15 +86,4 @@ func BandOf(osmolality float64) OsmolalityBand {
 		return Hypertonic
 	}
 	return Isotonic
-}
-
-// SportsDrinkOsmolality is the range of a carbohydrate-electrolyte drink,
-// 200-330 mOsm/kg (EFSA 2011).
-func SportsDrinkOsmolality() Advice {
-	return Advice{
-		Code:  SportsDrinkOsmotic,
-		Range: quantity.Range{Low: evidence.SportsDrinkOsmLow, High: evidence.SportsDrinkOsmHigh},
-		Unit:  quantity.MilliosmolePerKilogram,
-		LowID: "osmolality.sports-drink.low", HighID: "osmolality.sports-drink.high", Sure: evidence.Read,
-	}
 }

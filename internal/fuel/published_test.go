@@ -250,20 +250,14 @@ func TestPublishedDrinking(t *testing.T) {
 			return end(r, BeforeFourHours(r.number(t, "kg")))
 		case "before two hours":
 			return end(r, BeforeTwoHours(r.number(t, "kg")))
-		case "before other":
-			return end(r, BeforeAlternative(r.number(t, "kg")))
 		case "entry":
 			return entry(t, r)
-		case "start point":
-			return end(r, StartPoint())
 		case "soon":
 			return holds(After(r.number(t, "deficit"), r.number(t, "kg"), r.number(t, "hours")).Code == AfterSoon)
 		case "after":
 			return end(r, After(r.number(t, "deficit"), r.number(t, "kg"), r.number(t, "hours")))
 		case "strength":
 			return end(r, Strength())
-		case "sports drink osmolality":
-			return end(r, SportsDrinkOsmolality())
 		}
 		t.Fatalf("case %q", r.check)
 		return 0

@@ -44,7 +44,7 @@ func rowPlanner(t testing.TB, r checked) (*Planner, Mix) {
 	t.Helper()
 	minutes := r.number(t, "minutes")
 	rate := r.or(t, "rate", r.or(t, "loss", 0)/(minutes/60))
-	span := sweat.PlannedRange(rate, 0, 1)
+	span := afterOneTest(rate)
 	b := Basis{SweatRate: Between(rate, span.Low, span.High), Body: Body{MassKg: r.number(t, "kg")}}
 	if r.text("tight") != "" {
 		b.SweatRate = Between(rate, rate, rate)

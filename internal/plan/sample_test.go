@@ -1,9 +1,11 @@
 package plan
 
 import (
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/sweat"
+	"math"
 )
 
 // tester is what testing.T, testing.B and rapid.T share.
@@ -53,7 +55,7 @@ func fullMenu(t tester) Menu {
 // with the planned range of a single test.
 func courtBasis() Basis {
 	rate := 3.3 / 1.75
-	r := sweat.PlannedRange(rate, 0, 1)
+	r := afterOneTest(rate)
 	return Basis{
 		Kind: Test, Code: "basis.test", Tests: 1,
 		SweatRate: Between(rate, r.Low, r.High),
@@ -99,3 +101,10 @@ func courtChances(t tester, minutes float64) []Chance {
 }
 
 func inRange(r quantity.Range, x float64) bool { return x >= r.Low-1e-9 && x <= r.High+1e-9 }
+
+// afterOneTest is the range of a sweat rate, L/h, on one more day like that of
+// one test: 11 % from day to day, and a little for what one test leaves open.
+func afterOneTest(rate float64) quantity.Range {
+	f := math.Exp(evidence.CoverageFactor * evidence.DayToDayRateCV * math.Sqrt(1+1/1.134))
+	return quantity.Range{Low: rate / f, High: rate * f}
+}

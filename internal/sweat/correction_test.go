@@ -7,6 +7,7 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/uncertainty"
 )
 
 // TestCorrectedByWhatIsKnown: breath and gas exchange are taken off at every
@@ -125,7 +126,7 @@ func TestCorrectionFromEnergyAlone(t *testing.T) {
 	in.Air.Vapour = nil
 	r := evaluated(t, in)
 	near(t, "both", r.Corrections[0].Size.Value+r.Corrections[1].Size.Value, 0.60, 1e-9)
-	swap := GasExchange(3000*evidence.JoulesPerKilocalorie/EnergyPerOxygen(0.92), 0.92) / 1000
+	swap := exchanged(3000*evidence.JoulesPerKilocalorie/EnergyPerOxygen(0.92), 0.92) / 1000
 	near(t, "exchange", r.Corrections[1].Size.Value, swap, 1e-9)
 }
 
@@ -175,4 +176,28 @@ func TestUptake(t *testing.T) {
 		near(t, c.name, c.got.Litres, c.want, 1e-9)
 		near(t, c.name+", u", c.got.RelativeU, c.u, 1e-12)
 	}
+}
+
+// usedOxygen is an uptake, L, known exactly, at an exchange ratio.
+func usedOxygen(litres, rer float64) oxygen {
+	return oxygen{litres: symbol("oxygen", uncertainty.Exact(litres), quantity.Litre), rer: rer}
+}
+
+// respired is the water breathed out with so much oxygen, g, in air of a vapour
+// pressure in kPa.
+func respired(litres, vapour float64) float64 {
+	r, _ := lossesOf(usedOxygen(litres, evidence.UsualRER), vapour, true)
+	return 1000 * r.q.Value()
+}
+
+// exchanged is the carbon dioxide given off less the oxygen taken up, g.
+func exchanged(litres, rer float64) float64 {
+	_, swap := lossesOf(usedOxygen(litres, rer), 0, true)
+	return 1000 * swap.q.Value()
+}
+
+// bothLosses are both at once, g, where only the energy is known, kcal.
+func bothLosses(energy float64) float64 {
+	r, swap := lossesOf(usedOxygen(energy/kilocalories(1, evidence.UsualRER), evidence.UsualRER), 0, false)
+	return 1000 * (r.q.Value() + swap.q.Value())
 }

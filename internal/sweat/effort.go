@@ -54,22 +54,3 @@ func FromRating(rating, mass float64) Uptake {
 func EnergyPerOxygen(rer float64) float64 {
 	return (evidence.OxygenEnergySlope*rer + evidence.OxygenEnergyBase) * evidence.OxygenEnergyScale
 }
-
-// RespiratoryWater is the water breathed out, g/min: 0.019 VO2 (44 - Pa), VO2 in
-// L/min and Pa, the vapour pressure of the air, in kPa here and in mmHg there
-// (Mitchell, Nadel, Stolwijk 1972).
-func RespiratoryWater(oxygen, vapour float64) float64 {
-	return evidence.RespiratoryCoefficient * oxygen * (evidence.RespiratoryVapour - vapour*evidence.MillimetresPerKPa)
-}
-
-// GasExchange is the mass of carbon dioxide given off less that of oxygen taken
-// up, g/min: VO2 (44 RER - 32) / 22.4. It is zero at an exchange ratio of 0.727
-// and negative below, where more oxygen stays than carbon dioxide leaves.
-func GasExchange(oxygen, rer float64) float64 {
-	return oxygen * (evidence.CarbonDioxideMass*rer - evidence.OxygenMass) / evidence.MolarGasVolume
-}
-
-// CombinedLoss is both losses at once, g, from energy alone: 0.20 g per kcal
-// (Cheuvront & Montain 2017). The two formulas are better where the vapour
-// pressure is known.
-func CombinedLoss(energy float64) float64 { return evidence.CombinedCorrection * energy }

@@ -36,13 +36,6 @@ func PlaceIn(g evidence.Group, x float64) (p Place, ok bool) {
 	return p, true
 }
 
-// QuantileOf is the value below which a share of the group lies, for drawing
-// it. Shares of 0 and 1 give zero and infinity.
-func QuantileOf(g evidence.Group, share float64) float64 {
-	mu, s := LogNormal(g.Mean, g.SD)
-	return math.Exp(mu + s*math.Sqrt2*math.Erfinv(2*share-1))
-}
-
 // GroupsFor lists the groups of a measure: the sport's own first, where there
 // is one, then the group of many sports.
 func GroupsFor(m evidence.Measure, sport string) []evidence.Group {

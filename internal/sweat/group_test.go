@@ -66,3 +66,10 @@ func TestEveryGroup(t *testing.T) {
 		}
 	})
 }
+
+// QuantileOf is the value below which a share of the group lies, for drawing
+// it. Shares of 0 and 1 give zero and infinity.
+func QuantileOf(g evidence.Group, share float64) float64 {
+	mu, s := LogNormal(g.Mean, g.SD)
+	return math.Exp(mu + s*math.Sqrt2*math.Erfinv(2*share-1))
+}

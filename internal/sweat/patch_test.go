@@ -8,6 +8,7 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/uncertainty"
 )
 
 // goodPatch is a good patch by ion chromatography, which adds no error of its own.
@@ -252,8 +253,8 @@ func TestPotassium(t *testing.T) {
 // taken; one on a site without is left out and says why.
 func TestSecondPatchCounts(t *testing.T) {
 	const raw = 50.0
-	arm, _ := Predict(evidence.ForearmDorsal, raw)
-	leg, _ := Predict(evidence.Thigh, raw)
+	arm, _ := predicted(evidence.ForearmDorsal, raw)
+	leg, _ := predicted(evidence.Thigh, raw)
 	for _, c := range []struct {
 		name   string
 		second Patch
@@ -311,4 +312,14 @@ func TestPlannedConcentrationKeepsTheBias(t *testing.T) {
 	if !ok || math.Abs(r.Low-(36.55-reach)) > 1e-6 || math.Abs(r.High-(36.55+reach)) > 1e-6 {
 		t.Errorf("%+v from %+v", r, f.Range)
 	}
+}
+
+// predicted is the whole-body sodium from the raw value of a site, mmol/L; ok is
+// false for a site without an equation.
+func predicted(site evidence.Site, raw float64) (wholeBody float64, ok bool) {
+	row, ok := evidence.AgreementOf(site)
+	if !ok || !row.Equation {
+		return 0, false
+	}
+	return predict(row, symbol("raw", uncertainty.Exact(raw), quantity.MillimolePerLitre)).q.Value(), true
 }

@@ -21,11 +21,6 @@ const (
 	PlasmaNoProtect = "plasma.no-protect" // sodium does not protect from drinking too much
 )
 
-func plasmaCodes() []string {
-	return []string{PlasmaTeaching, PlasmaMinor, PlasmaNoAge, PlasmaNoWater, PlasmaOutside, PlasmaGainLow, PlasmaFall,
-		PlasmaBelow, PlasmaMayBelow, PlasmaNoProtect}
-}
-
 // Person is who drinks; nil for what is not known.
 type Person struct {
 	Sex    Sex

@@ -5,24 +5,9 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// SodiumOfSalt is the sodium in table salt: 393.4 mg in 1 g.
-func SodiumOfSalt(salt quantity.Grams) quantity.Milligrams {
-	return quantity.Milligrams(float64(salt) * evidence.SodiumInSalt)
-}
-
-// SaltOfSodium is the table salt that holds so much sodium.
-func SaltOfSodium(sodium quantity.Milligrams) quantity.Grams {
-	return quantity.Grams(float64(sodium) / evidence.SodiumInSalt)
-}
-
 // Millimoles of an amount of sodium: 22.990 mg each.
 func Millimoles(sodium quantity.Milligrams) float64 {
 	return float64(sodium) / evidence.SodiumMolarMass
-}
-
-// MilligramsOf so many mmol of sodium.
-func MilligramsOf(mmol float64) quantity.Milligrams {
-	return quantity.Milligrams(mmol * evidence.SodiumMolarMass)
 }
 
 // SodiumOfLabel is the sodium behind the salt that a label of the European

@@ -126,13 +126,3 @@ func holdNotes(share, sodium float64, capped bool) []figure.Note {
 func SodiumToHold(sodium, potassium, share float64) float64 {
 	return min(sodium, max(0, sodium+potassium-evidence.HoldPlasma*(1-share)))
 }
-
-// Predict is the whole-body sodium from the raw value of a site, mmol/L; ok is
-// false for a site without an equation.
-func Predict(site evidence.Site, raw float64) (wholeBody float64, ok bool) {
-	row, ok := evidence.AgreementOf(site)
-	if !ok || !row.Equation {
-		return 0, false
-	}
-	return row.Slope*raw + row.Intercept, true
-}

@@ -169,17 +169,3 @@ func TestEdgesOfFlags(t *testing.T) {
 		}
 	}
 }
-
-// Three tests at 0.6, 1.2 and 2.4 L/h lie ln 2 = 0.6931 apart in ln units, which
-// is what one more day errs by, times sqrt(1 + 1/3.134): 0.7961. 1.2 L/h divided
-// and multiplied by exp(1.96 x 0.7961), and not the 11 % of like days.
-func TestSpreadBetweenTestsCounts(t *testing.T) {
-	p, ok := PlannedRate([]figure.Figure{ranged(0.6, 0.03), ranged(1.2, 0.03), ranged(2.4, 0.03)})
-	if !ok {
-		t.Fatal("no rate")
-	}
-	near(t, "value", p.Value, 1.2, 1e-9)
-	near(t, "u", p.U, 0.955306, 1e-5)
-	near(t, "low", p.Range.Low, 0.252079, 1e-5)
-	near(t, "high", p.Range.High, 5.712487, 1e-4)
-}

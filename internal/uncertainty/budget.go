@@ -2,7 +2,6 @@ package uncertainty
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
 
@@ -35,15 +34,4 @@ func (q Quantity) Budget() []Share {
 		return cmp.Compare(b.Part, a.Part)
 	})
 	return list
-}
-
-// From is the standard uncertainty that the sources of one name give q.
-func (q Quantity) From(name string) float64 {
-	sum := 0.0
-	for _, p := range q.parts {
-		if p.source.Name == name {
-			sum += p.size * p.size
-		}
-	}
-	return math.Sqrt(sum)
 }

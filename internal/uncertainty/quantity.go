@@ -141,38 +141,6 @@ func (q Quantity) Scaled(k float64) Quantity {
 // With adds the error of one more independent source to q.
 func (q Quantity) With(u float64, s Source) Quantity { return q.Plus(Measured(0, u, s)) }
 
-// Sum adds quantities.
-func Sum(list ...Quantity) Quantity {
-	total := Exact(0)
-	for _, q := range list {
-		total = total.Plus(q)
-	}
-	return total
-}
-
-// Correlation is the coefficient between the errors of q and r, -1 to 1; zero
-// when one of them is exact.
-func (q Quantity) Correlation(r Quantity) float64 {
-	both := 0.0
-	i, j := 0, 0
-	for i < len(q.parts) && j < len(r.parts) {
-		switch order(q.parts[i].source, r.parts[j].source) {
-		case -1:
-			i++
-		case 1:
-			j++
-		default:
-			both += q.parts[i].size * r.parts[j].size
-			i++
-			j++
-		}
-	}
-	if both == 0 {
-		return 0
-	}
-	return both / (q.U() * r.U())
-}
-
 // order sorts sources by name, then item.
 func order(a, b Source) int {
 	return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Item, b.Item))

@@ -15,7 +15,7 @@ func TestSetMakesNothingAnew(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})
 	for _, c := range []moving{
 		movingDeficit(), movingSource(), movingBalance(), movingInOut(), movingHeat(), movingBars(),
-		movingColumns(), movingBreaks(), movingStrip(), movingGroup(), movingBudget(), movingMini(),
+		movingColumns(), movingBreaks(), movingStrip(), movingBudget(),
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.set[0]()
@@ -103,22 +103,10 @@ func movingStrip() moving {
 	return between("strip", w, w.Set, one, other)
 }
 
-func movingGroup() moving {
-	w, one, other := NewGroupPlace(), groupData(), groupData()
-	other.Mark = 1.1
-	return between("group", w, w.Set, one, other)
-}
-
 func movingBudget() moving {
 	w, one, other := NewBudgetBars(), budgetData(), budgetData()
 	other.Shares[0].Part = 0.5
 	return between("budget", w, w.Set, one, other)
-}
-
-func movingMini() moving {
-	w, one, other := NewMiniBar(), miniData(), miniData()
-	other.Parts[0].Value = 0.3
-	return between("mini", w, w.Set, one, other)
 }
 
 // picture is where all objects of a chart are, as one number.

@@ -5,8 +5,6 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-
-	"ebbwell/app/kit/look"
 )
 
 func stepColumnsData() StepColumnsData {
@@ -137,41 +135,6 @@ func stripCases() []shown {
 	}
 }
 
-func groupData() GroupData {
-	d := GroupData{
-		Mark: 1.36, Range: Span{1.29, 1.43}, Ranged: true, Text: "more than about 6 in 10 of 506 athletes", Note: "Baker et al. 2016, approximate",
-		Ticks: []Tick{{0, "0"}, {1, "1"}, {2, "2"}, {3, "3"}, {4, "4 L/h"}}, Summary: "more than about 6 in 10 of 506 athletes",
-	}
-	// A log-normal with mean 1.21 and SD 0.68, for the picture.
-	s := math.Sqrt(math.Log(1 + 0.68*0.68/1.21/1.21))
-	mu := math.Log(1.21) - s*s/2
-	for x := 0.05; x <= 4.05; x += 0.1 {
-		z := (math.Log(x) - mu) / s
-		d.Curve = append(d.Curve, CurvePoint{x, math.Exp(-z*z/2) / (x * s)})
-	}
-	return d
-}
-
-func group(d GroupData) fyne.Widget {
-	c := NewGroupPlace()
-	c.Set(d)
-	return c
-}
-
-func groupCases() []shown {
-	long := groupData()
-	long.Text, long.Note = "more than about 6 in 10 of 506 athletes of many sports, tested in the heat and in the cool", "Baker et al. 2016, J Sports Sci 34:358, a log-normal, approximate"
-	extreme := groupData()
-	extreme.Mark, extreme.Range = 7, Span{0.1, 9}
-	return []shown{
-		{"typical", 360, 150, func() fyne.Widget { return group(groupData()) }},
-		{"small", 230, 120, func() fyne.Widget { return group(groupData()) }},
-		{"long names", 230, 120, func() fyne.Widget { return group(long) }},
-		{"extreme", 230, 120, func() fyne.Widget { return group(extreme) }},
-		{"empty", 230, 40, func() fyne.Widget { return group(GroupData{Summary: "No group for this figure"}) }},
-	}
-}
-
 func budgetData() BudgetData {
 	return BudgetData{
 		Shares:  []BudgetShare{{"patch to whole body", 0.94, "94 %"}, {"patch laboratory", 0.03, "3 %"}, {"weighing", 0.02, "2 %"}, {"time", 0.01, "1 %"}},
@@ -196,29 +159,6 @@ func budgetCases() []shown {
 		{"extreme", 230, 84, func() fyne.Widget { return budget(extreme) }},
 		{"one share", 230, 28, func() fyne.Widget { return budget(BudgetData{Shares: budgetData().Shares[:1]}) }},
 		{"empty", 230, 28, func() fyne.Widget { return budget(BudgetData{Summary: "No range yet"}) }},
-	}
-}
-
-func mini(d MiniData) fyne.Widget {
-	c := NewMiniBar()
-	c.Set(d)
-	return c
-}
-
-func miniData() MiniData {
-	return MiniData{Parts: drinks(0.45, 0.35, 0.1), Max: 1.5, Habit: 0.55, Marked: true}
-}
-
-func miniCases() []shown {
-	pale := miniData()
-	pale.Pale = true
-	return []shown{
-		{"typical", 120, 16, func() fyne.Widget { return mini(miniData()) }},
-		{"small", 60, 12, func() fyne.Widget { return mini(miniData()) }},
-		{"pale", 120, 16, func() fyne.Widget { return mini(pale) }},
-		{"extreme", 120, 16, func() fyne.Widget { return mini(MiniData{Parts: drinks(9, math.Inf(1), 1), Max: 1}) }},
-		{"one part", 120, 16, func() fyne.Widget { return mini(MiniData{Parts: []Part{{look.Loss, 0.4}}, Max: 1}) }},
-		{"empty", 120, 16, func() fyne.Widget { return mini(MiniData{}) }},
 	}
 }
 

@@ -77,8 +77,8 @@ func TestScale(t *testing.T) {
 func all() map[string][]shown {
 	return map[string][]shown{
 		"source": sourceCases(), "balance": balanceCases(), "inout": inOutCases(), "heat": heatCases(), "stepbars": stepBarsCases(),
-		"stepcolumns": stepColumnsCases(), "breaks": breakCases(), "strip": stripCases(), "group": groupCases(), "budget": budgetCases(),
-		"mini": miniCases(), "deficit": deficitCases(),
+		"stepcolumns": stepColumnsCases(), "breaks": breakCases(), "strip": stripCases(), "budget": budgetCases(),
+		"deficit": deficitCases(),
 	}
 }
 

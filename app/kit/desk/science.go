@@ -38,8 +38,5 @@ func MissingSentence(w *words.Words, m sweat.Missing) string {
 // two writes a number with two decimals at the most.
 func two(w *words.Words, x float64) string { return plain(w, quantity.Round(x, 2)) }
 
-// SourceWord is what contributes to a range, as budgets name it.
-func SourceWord(w *words.Words, source string) string { return w.Say("source." + source) }
-
 // Sureness says how surely a line of the evidence was read.
 func Sureness(w *words.Words, s evidence.Sureness) string { return w.Say("sure." + string(s)) }

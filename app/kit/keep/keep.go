@@ -65,12 +65,6 @@ type job struct {
 	due   time.Time
 }
 
-// New makes a Keeper that waits by the machine's clock. onState is told of
-// every change, from any goroutine: what it does in the window it hands on.
-func New(now func() time.Time, onState func(State)) *Keeper {
-	return NewAfter(now, MachineClock, onState)
-}
-
 // NewAfter makes a Keeper that waits by a clock it is given.
 func NewAfter(now func() time.Time, after After, onState func(State)) *Keeper {
 	if onState == nil {

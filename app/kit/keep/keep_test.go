@@ -151,3 +151,9 @@ func TestSaveHandedOverWhileWriting(t *testing.T) {
 		t.Errorf("wrote %q", got)
 	}
 }
+
+// New makes a Keeper that waits by the machine's clock. onState is told of
+// every change, from any goroutine: what it does in the window it hands on.
+func New(now func() time.Time, onState func(State)) *Keeper {
+	return NewAfter(now, MachineClock, onState)
+}

@@ -36,6 +36,3 @@ func (o *Opening) Tell(p store.Progress) {
 	w := o.host.Words
 	o.what.SetText(w.Say("opening."+string(p.Stage), w.Say("practice.megabytes", w.Number(float64(p.Bytes)/1e6, 0))))
 }
-
-// Text is what is said now.
-func (o *Opening) Text() string { return o.what.Text() }

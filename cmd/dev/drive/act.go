@@ -40,15 +40,6 @@ func (d *Driver) ClickAt(ctx context.Context, name string, across, down float64)
 	return d.act(ctx, clickLine(p, 1))
 }
 
-// DoubleClick clicks the middle of a control twice.
-func (d *Driver) DoubleClick(ctx context.Context, name string) error {
-	p, err := d.locate(ctx, name, 0.5, 0.5)
-	if err != nil {
-		return err
-	}
-	return d.act(ctx, clickLine(p, 2))
-}
-
 // Drag drags along the middle of a control, from one share of its width to
 // another, in a number of moves.
 func (d *Driver) Drag(ctx context.Context, name string, from, to float64, moves int) error {

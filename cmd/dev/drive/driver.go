@@ -145,9 +145,6 @@ func (d *Driver) findWindow(ctx context.Context) error {
 // Quit ends the program the friendly way, and says when it does not end well.
 func (d *Driver) Quit(ctx context.Context) error { return d.program.quit(ctx, d.config.Patience) }
 
-// Ended waits for the program to end by itself, after its own way to quit.
-func (d *Driver) Ended(ctx context.Context) error { return d.program.wait(ctx, d.config.Patience) }
-
 // Kill ends the program in the middle of anything.
 func (d *Driver) Kill() error { return d.program.kill() }
 

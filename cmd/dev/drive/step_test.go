@@ -72,7 +72,6 @@ func TestEveryStepSaysWhatItDoes(t *testing.T) {
 		{Quit(), "quit"},
 		{Kill(), "kill"},
 		{Click("a"), "click a"},
-		{DoubleClick("a"), "double-click a"},
 		{Drag("a", 0, 0.5), "drag a from 0 to 0.5"},
 		{Fill("a", "72,4"), `fill a with "72,4"`},
 		{Press("Tab", "Tab"), "press Tab, Tab"},

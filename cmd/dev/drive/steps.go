@@ -28,11 +28,6 @@ func Click(name string) Step {
 	return Step{"click " + name, func(ctx context.Context, d *Driver) error { return d.Click(ctx, name) }}
 }
 
-// DoubleClick clicks a control twice.
-func DoubleClick(name string) Step {
-	return Step{"double-click " + name, func(ctx context.Context, d *Driver) error { return d.DoubleClick(ctx, name) }}
-}
-
 // Drag drags along a control from one share of its width to another.
 func Drag(name string, from, to float64) Step {
 	return Step{fmt.Sprintf("drag %s from %g to %g", name, from, to), func(ctx context.Context, d *Driver) error { return d.Drag(ctx, name, from, to, 20) }}

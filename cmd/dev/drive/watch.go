@@ -110,9 +110,3 @@ func (d *Driver) WaitGone(ctx context.Context, name string) error {
 		return nil
 	})
 }
-
-// Text returns what a control shows.
-func (d *Driver) Text(ctx context.Context, name string) (string, error) {
-	c, _, err := d.Wait(ctx, name)
-	return c.Text, err
-}

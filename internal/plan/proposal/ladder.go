@@ -198,15 +198,6 @@ func withAim(list []float64, aim float64) []float64 {
 	return append(list, aim)
 }
 
-// StepsBefore is how many steps of a week begin before the days in which
-// nothing changes, for an event some days away.
-func StepsBefore(days float64) int {
-	if days < evidence.StepClearDaysHigh {
-		return 0
-	}
-	return int(min(evidence.StepsMost, 1+math.Floor((days-evidence.StepClearDaysHigh)/daysAWeek+hair)))
-}
-
 const daysAWeek = 7
 
 // Ladder lists the steps from the habit of a case to an aim that was chosen,

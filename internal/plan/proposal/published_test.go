@@ -2,10 +2,12 @@ package proposal
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"testing"
 
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/published"
 )
 
@@ -270,4 +272,13 @@ func carried(w *written, minutes []float64) float64 {
 		inside, drunk = inside+now, drunk+now
 	}
 	return drunk
+}
+
+// StepsBefore is how many steps of a week begin before the days in which
+// nothing changes, for an event some days away.
+func StepsBefore(days float64) int {
+	if days < evidence.StepClearDaysHigh {
+		return 0
+	}
+	return int(min(evidence.StepsMost, 1+math.Floor((days-evidence.StepClearDaysHigh)/daysAWeek+hair)))
 }

@@ -54,17 +54,6 @@ const (
 	SayHalfSteps   = "proposal.half-steps"
 )
 
-// Codes lists every code of [Saying].
-func Codes() []string {
-	return []string{
-		SayGained, SayPastSodium, SayLess, SayUnsure, SayNothing, SayStuck, SayFirstDrinks, SayFirstFood, SayFirstHold,
-		SayAim, SayAimHidden, SayNoMore, SayNoMoreBlind, SayBreaksCarry, SayEndsBreaks, SayEndsStomach, SayEndsLoss,
-		SayRoomBreaks, SayRoomStomach, SayRoomLoss, SayAskBreaks, SayAskFirst, SayDeep, SayStomach, SayDrinksShort, SayNoFoodShort,
-		SayFoodShort, SaySaltShort, SaySecondTest, SayCool, SayAboveAdvice, SayYoung, SayOlder, SayUpTo, SayRinse, SayThirst,
-		SayHalfSteps,
-	}
-}
-
 // speech gathers what is said.
 type speech struct {
 	c    *Case

@@ -5,8 +5,8 @@ package fuel
 func Codes() []string {
 	return []string{
 		FuelNone, FuelRinse, FuelMiddle, FuelLong, FuelStopStart, FuelStudied,
-		BeforeEarly, BeforeLate, BeforeOther, DuringStart, FuelBefore,
+		BeforeEarly, BeforeLate, FuelBefore,
 		AfterGain, AfterNone, AfterSoon, AfterDay, AfterLarge, AfterMeals, FuelAfter, FuelAsUsual,
-		DrinkStrength, SportsDrinkOsmotic,
+		DrinkStrength,
 	}
 }

@@ -1,13 +1,10 @@
 package plan
 
-import "ebbwell/internal/plan/proposal"
-
 // Codes lists every code that this package hands out as it is, so that a
 // catalogue of texts can be held against it. Chances and sports have theirs in
 // the table ([Sports]).
 func Codes() []string {
 	list := (guardEnd - 1).Codes()
-	list = append(list, proposal.Codes()...)
 	for _, r := range []Reason{LowEnd, LongSession, SodiumLost, SliderEnd, NotNegative, NotInUse, Measured} {
 		list = append(list, string(r))
 	}
