@@ -253,6 +253,7 @@ func (h hands) plan() {
 	if h.program().Place().Screen != desk.Plan {
 		h.t.Fatalf("at %+v", h.program().Place())
 	}
+	h.click("planner.tabs.beside")
 	h.click("planner.option.3")                                            // with food
 	h.fill("planner.drink1.amount", "0,75", "planner.water.amount", "1,5") // in this order: the ceiling stops the sum
 	// 2.25 L would be 1.29 L/h; one test with a rated effort leaves a low end below
@@ -274,8 +275,10 @@ func (h hands) plan() {
 // session near.
 func (h hands) day() {
 	h.t.Helper()
+	h.click("planner.back")
 	h.click("planner.tabs.session")
 	h.fill("planner.session.next", "20")
+	h.click("planner.back")
 	h.click("planner.tabs.day")
 	h.fill("planner.day.start", "17:00")
 	text := strings.ReplaceAll(strings.Join(inSight(h.w.Content()), " "), "\u00a0", " ")

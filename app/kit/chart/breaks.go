@@ -45,9 +45,7 @@ type BreakTimeline struct {
 	// is dragged, OnReleased when it is let go; nil where columns stand still.
 	OnDragged  func(stop int, to float64)
 	OnReleased func()
-	grip       columnGrip
-	// across and up are the scales as drawn last.
-	across, up scale
+	columns    breakColumns
 }
 
 // NewBreakTimeline makes an empty line.
@@ -63,17 +61,23 @@ func (c *BreakTimeline) Set(d BreakData) {
 	c.data = d
 	c.data.Spells = append(kept.Spells[:0], d.Spells...)
 	c.data.Ticks = append(kept.Ticks[:0], d.Ticks...)
-	c.data.Stops = kept.Stops[:0]
-	for i, s := range d.Stops {
-		var parts []Part
-		if i < cap(kept.Stops) {
-			parts = kept.Stops[:i+1][i].Parts[:0]
-		}
-		s.Parts = append(parts, s.Parts...)
-		c.data.Stops = append(c.data.Stops, s)
-	}
+	c.data.Stops = copyStops(kept.Stops, d.Stops)
 	c.summary = d.Summary
 	c.redraw()
+}
+
+// copyStops copies stops and their parts into the memory of those kept.
+func copyStops(kept, from []BreakStop) []BreakStop {
+	into := kept[:0]
+	for i, s := range from {
+		var parts []Part
+		if i < cap(kept) {
+			parts = kept[:i+1][i].Parts[:0]
+		}
+		s.Parts = append(parts, s.Parts...)
+		into = append(into, s)
+	}
+	return into
 }
 
 func (c *BreakTimeline) paint(size fyne.Size) {
@@ -110,7 +114,7 @@ func (c *BreakTimeline) paintStops(at scale, ground float32) {
 	for _, s := range d.Stops {
 		up.to = max(up.to, total(s.Parts))
 	}
-	c.across, c.up = at, up
+	c.columns.across, c.columns.up = at, up
 	most := c.mostFit(at, bar)
 	for i, s := range d.Stops {
 		x, from := at.inside(s.Minute)-bar/2, 0.0

@@ -6,6 +6,13 @@ import (
 	"ebbwell/app/kit/look"
 )
 
+// breakColumns are columns that can be dragged: the scales as drawn last, and the
+// column in hand.
+type breakColumns struct {
+	across, up scale
+	grip       columnGrip
+}
+
 // columnGrip is the column that is dragged, from what height, and how much a px is.
 type columnGrip struct {
 	on          bool
@@ -14,22 +21,43 @@ type columnGrip struct {
 	y           float32
 }
 
-var _ fyne.Draggable = (*BreakTimeline)(nil)
+var (
+	_ fyne.Draggable = (*BreakTimeline)(nil)
+	_ fyne.Draggable = (*DeficitChart)(nil)
+)
 
 // Dragged moves the top of the column that the pointer was at when it began.
-func (c *BreakTimeline) Dragged(e *fyne.DragEvent) {
-	if c.OnDragged == nil || len(c.data.Stops) == 0 || c.up.start <= c.up.end {
+func (c *BreakTimeline) Dragged(e *fyne.DragEvent) { c.columns.drag(c.data.Stops, e, c.OnDragged) }
+
+// DragEnd lets the column go.
+func (c *BreakTimeline) DragEnd() { c.columns.release(c.OnReleased) }
+
+// Dragged moves the top of the bottle that the pointer was at when it began.
+func (c *DeficitChart) Dragged(e *fyne.DragEvent) { c.columns.drag(c.data.Stops, e, c.OnDragged) }
+
+// DragEnd lets the bottle go.
+func (c *DeficitChart) DragEnd() { c.columns.release(c.OnReleased) }
+
+func (b *breakColumns) drag(stops []BreakStop, e *fyne.DragEvent, dragged func(stop int, to float64)) {
+	if dragged == nil || len(stops) == 0 || b.up.start <= b.up.end {
 		return
 	}
-	if !c.grip.on {
+	if !b.grip.on {
 		x, y := e.Position.X-e.Dragged.DX, e.Position.Y-e.Dragged.DY
-		at := c.nearest(x)
-		c.grip = columnGrip{
-			on: true, stop: at, from: drunk(c.data.Stops[at].Parts), y: y,
-			perPx: (c.up.to - c.up.from) / float64(c.up.start-c.up.end),
+		at := b.nearest(stops, x)
+		b.grip = columnGrip{
+			on: true, stop: at, from: drunk(stops[at].Parts), y: y,
+			perPx: (b.up.to - b.up.from) / float64(b.up.start-b.up.end),
 		}
 	}
-	c.OnDragged(c.grip.stop, max(0, c.grip.from+float64(c.grip.y-e.Position.Y)*c.grip.perPx))
+	dragged(b.grip.stop, max(0, b.grip.from+float64(b.grip.y-e.Position.Y)*b.grip.perPx))
+}
+
+func (b *breakColumns) release(released func()) {
+	if b.grip.on && released != nil {
+		released()
+	}
+	b.grip = columnGrip{}
 }
 
 // drunk is the height of a column without the food on top of it.
@@ -43,19 +71,11 @@ func drunk(parts []Part) float64 {
 	return sum
 }
 
-// DragEnd lets the column go.
-func (c *BreakTimeline) DragEnd() {
-	if c.grip.on && c.OnReleased != nil {
-		c.OnReleased()
-	}
-	c.grip = columnGrip{}
-}
-
 // nearest is the stop that stands nearest to a place.
-func (c *BreakTimeline) nearest(x float32) int {
+func (b *breakColumns) nearest(stops []BreakStop, x float32) int {
 	best, least := 0, float32(-1)
-	for i, s := range c.data.Stops {
-		d := c.across.inside(s.Minute) - x
+	for i, s := range stops {
+		d := b.across.inside(s.Minute) - x
 		if d = max(d, -d); least < 0 || d < least {
 			best, least = i, d
 		}

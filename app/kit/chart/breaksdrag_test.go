@@ -17,16 +17,16 @@ func TestColumnIsDragged(t *testing.T) {
 	drag := func(x, y, dx, dy float32) {
 		c.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, y)}, Dragged: fyne.NewDelta(dx, dy)})
 	}
-	drag(c.across.at(30), 80, 0, -10)
+	drag(c.columns.across.at(30), 80, 0, -10)
 	stop, to, released := -1, 0.0, 0
 	c.OnDragged = func(at int, x float64) { stop, to = at, x }
 	c.OnReleased = func() { released++ }
-	at := c.across.at(30) + 3
-	drag(at, c.up.at(100)-10, 0, -10)
+	at := c.columns.across.at(30) + 3
+	drag(at, c.columns.up.at(100)-10, 0, -10)
 	if stop != 0 || to <= 100 || to >= 200 {
 		t.Errorf("column %d dragged to %g", stop, to)
 	}
-	drag(c.across.at(60), c.up.at(0), 40, 20)
+	drag(c.columns.across.at(60), c.columns.up.at(0), 40, 20)
 	if stop != 0 || to > 1e-3 {
 		t.Errorf("down to the ground column %d is at %g", stop, to)
 	}
@@ -35,7 +35,7 @@ func TestColumnIsDragged(t *testing.T) {
 	if released != 1 {
 		t.Errorf("let go %d times", released)
 	}
-	drag(c.across.at(60), c.up.at(200), 0, 0)
+	drag(c.columns.across.at(60), c.columns.up.at(200), 0, 0)
 	if stop != 1 || to < 199 || to > 201 {
 		t.Errorf("column %d taken at %g", stop, to)
 	}

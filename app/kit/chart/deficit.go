@@ -43,7 +43,15 @@ type DeficitData struct {
 	// where there are no chances.
 	Ticks, Times      []Tick
 	PlanEnd, HabitEnd EndLabel
-	Summary           string
+	// Stops, where there are any, stand as bottles under the lines, on the same
+	// line of time, with Spells of play between them; StopMax is the end of
+	// their scale, in the unit of their parts.
+	Stops   []BreakStop
+	Spells  []Spell
+	StopMax float64
+	// Fields keeps room for a field under each stop.
+	Fields  bool
+	Summary string
 }
 
 // DeficitChart draws the deficit over the session: the plan with its range,
@@ -55,6 +63,13 @@ type DeficitChart struct {
 	labels []label
 	// nameless: there was room for the amounts alone.
 	nameless bool
+	// OnDragged is told to what height, in the unit of the parts, the bottle of a
+	// stop is dragged, OnReleased when it is let go; nil where they stand still.
+	OnDragged  func(stop int, to float64)
+	OnReleased func()
+	columns    breakColumns
+	// stopsLow is the px at which the room for fields begins.
+	stopsLow float32
 }
 
 // NewDeficitChart makes an empty chart.
@@ -74,6 +89,8 @@ func (c *DeficitChart) Set(d DeficitData) {
 	c.data.Chances = append(kept.Chances[:0], d.Chances...)
 	c.data.Ticks = append(kept.Ticks[:0], d.Ticks...)
 	c.data.Times = append(kept.Times[:0], d.Times...)
+	c.data.Spells = append(kept.Spells[:0], d.Spells...)
+	c.data.Stops = copyStops(kept.Stops, d.Stops)
 	c.summary = d.Summary
 	c.redraw()
 }
@@ -83,8 +100,8 @@ type plot struct {
 	x, y scale
 }
 
-// plot leaves room for the labels around it.
-func (c *DeficitChart) plot(size fyne.Size) plot {
+// time is the line of time, with room for the labels at its ends.
+func (c *DeficitChart) time(size fyne.Size) scale {
 	d := &c.data
 	var ticks float32
 	for _, t := range d.Ticks {
@@ -93,11 +110,21 @@ func (c *DeficitChart) plot(size fyne.Size) plot {
 	ends := look.NoteStrong.Width("−00.0 %") + look.Scaled(20)
 	names := max(look.Note.Width(d.PlanEnd.Name), look.Note.Width(d.HabitEnd.Name))
 	side := min(ends+max(names, look.Scaled(48)), size.Width*0.4)
+	return scale{from: 0, to: max(d.Minutes, 1), start: px(ticks + look.Scaled(12)), end: px(size.Width - side)}
+}
+
+// plot leaves room for the labels around it.
+func (c *DeficitChart) plot(size fyne.Size) plot {
+	d := &c.data
 	high, low := c.extent()
 	line := look.Note.Pitch()
+	foot := 2*line + look.Scaled(10)
+	if len(d.Stops) > 0 {
+		foot = c.stopsRoom(size)
+	}
 	return plot{
-		x: scale{from: 0, to: max(d.Minutes, 1), start: px(ticks + look.Scaled(12)), end: px(size.Width - side)},
-		y: scale{from: high, to: low, start: px(line / 2), end: px(size.Height - 2*line - look.Scaled(10))},
+		x: c.time(size),
+		y: scale{from: high, to: low, start: px(line / 2), end: px(size.Height - foot)},
 	}
 }
 
@@ -140,7 +167,11 @@ func (c *DeficitChart) paint(size fyne.Size) {
 	}
 	c.paintRange(at)
 	c.paintLevels(at)
-	c.paintChances(at)
+	if len(c.data.Stops) > 0 {
+		c.paintBottles(at, size)
+	} else {
+		c.paintChances(at)
+	}
 	c.paintLimit(at)
 	c.paintLine(c.data.Habit, at, 1.25, false)
 	c.paintLine(c.data.Plan, at, 3, true)

@@ -21,8 +21,11 @@ type SourceData struct {
 	Marked  bool
 	// Max is the end of the scale; what goes beyond stretches it.
 	Max float64
-	// Notes are the two lines below.
+	// Notes are the two lines below; Brief shows the first alone and a low bar, Bare
+	// the bar alone.
 	Notes   [2]string
+	Brief   bool
+	Bare    bool
 	Summary string
 }
 
@@ -36,6 +39,12 @@ type SourceBar struct {
 func NewSourceBar() *SourceBar {
 	c := &SourceBar{}
 	c.start(c, func() fyne.Size {
+		switch {
+		case c.data.Bare:
+			return fyne.NewSize(look.Scaled(120), barHigh)
+		case c.data.Brief:
+			return fyne.NewSize(look.Scaled(120), look.Strong.Height()+briefHigh+look.Note.Pitch())
+		}
 		return fyne.NewSize(look.Scaled(140), look.Second.Height()+look.Scaled(38)+2*look.Note.Pitch())
 	}, c.paint)
 	return c
@@ -50,15 +59,40 @@ func (c *SourceBar) Set(d SourceData) {
 	c.redraw()
 }
 
+// briefHigh is the height of a low bar with its marks, px.
+const briefHigh float32 = 21
+
 func (c *SourceBar) paint(size fyne.Size) {
-	const thick, over = 12, 8
 	d, k := &c.data, c.pen.ink
+	switch {
+	case d.Bare:
+		c.paintBar(8, 12, 6, size)
+		return
+	case d.Brief:
+		figure, low := look.Strong.Width(d.Figure), look.Strong.Height()+briefHigh
+		c.pen.text(d.Name, 0, 0, size.Width-figure-8, look.Note, k.Ink, left)
+		c.pen.text(d.Figure, size.Width-figure, 0, figure, look.Strong, k.Ink, right)
+		c.paintBar(look.Strong.Height()+4, 7, 3, size)
+		c.pen.text(d.Notes[0], 0, low, size.Width, look.Note, k.Ink2, left)
+		return
+	}
+	const thick, over = 12, 8
 	figure := look.Second.Width(d.Figure)
 	drop := look.Second.Baseline() - look.Strong.Baseline()
 	c.pen.text(d.Name, 0, drop, size.Width-figure-8, look.Strong, k.Ink, left)
 	c.pen.text(d.Figure, size.Width-figure, 0, figure, look.Second, k.Ink, right)
 
 	y := look.Second.Height() + look.Scaled(12)
+	c.paintBar(y, thick, over, size)
+	y += thick + over + look.Scaled(6)
+	for i, note := range d.Notes {
+		c.pen.text(note, 0, y+float32(i)*look.Note.Pitch(), size.Width, look.Note, k.Ink2, left)
+	}
+}
+
+// paintBar draws the bar with its marks, which stand over by so many px.
+func (c *SourceBar) paintBar(y, thick, over float32, size fyne.Size) {
+	d, k := &c.data, c.pen.ink
 	at := scale{from: 0, to: c.end(), start: 0, end: size.Width}
 	c.pen.rect(0, y, size.Width, thick, k.Sunk)
 	if d.Banded {
@@ -73,10 +107,6 @@ func (c *SourceBar) paint(size fyne.Size) {
 	}
 	if d.Marked {
 		c.pen.habit(at.inside(d.Habit), y+thick+2)
-	}
-	y += thick + over + look.Scaled(6)
-	for i, note := range d.Notes {
-		c.pen.text(note, 0, y+float32(i)*look.Note.Pitch(), size.Width, look.Note, k.Ink2, left)
 	}
 }
 

@@ -19,9 +19,10 @@ import (
 	"ebbwell/internal/record"
 )
 
-// tabList is the tabs in their order.
-func tabList() []string {
-	return []string{part.TabBeside, part.TabSteps, part.TabBreaks, part.TabDay, part.TabSession}
+// behindButtons are the parts behind a button, in their order: the button of the breaks stands at the
+// picture, the others above the steps.
+func behindButtons() []string {
+	return []string{part.TabBeside, part.TabSteps, part.TabDay, part.TabSession}
 }
 
 // build makes the widgets of a plan; show fills them.
@@ -30,25 +31,53 @@ func (v *View) build() {
 	v.ui.head = newHeadButtons(v)
 	v.ui.strip = newStrip(h, v.Speaker, stripActions{rests: func() { session.AskRests(v.Plan) }, length: v.lookAt, open: v.GoToPlan, fresh: v.GoToNew, climate: func() { session.AskClimate(v.Plan) }})
 	v.ui.suggest = mix.NewSuggestions(v.Plan)
+	v.ui.suggest.OnOpen = v.advise
 	v.ui.keep = field.NewButton(h, "planner.keep", say("planner.keep"), field.Outline, v.keepAsNew)
-	var tabs []field.Tab
-	for _, key := range tabList() {
-		tabs = append(tabs, field.Tab{Key: key, Text: say("planner.tab." + key)})
+	v.ui.title = look.NewLabel("", look.Strong, look.Ink)
+	v.ui.click = look.NewLabel(say("planner.strip.click"), look.Note, look.Ink2)
+	v.ui.back = field.NewButton(h, "planner.back", say("planner.back"), field.Outline, v.closePart)
+	v.ui.openers = look.HBox(8)
+	for _, key := range behindButtons() {
+		v.ui.openers.Add(v.opener(key))
 	}
-	v.ui.tabs = field.NewTabs(h, "planner.tabs", tabs)
-	v.ui.tabs.OnChosen = v.showTab
 	v.ui.parts = map[string]part.Part{
 		part.TabBeside: compare.New(v.Plan), part.TabSteps: steps.New(v.Plan), part.TabBreaks: breaks.New(v.Plan), part.TabDay: day.New(v.Plan), part.TabSession: session.New(v.Plan),
 	}
 	v.ui.page = newPage(pageParts{
-		strip: v.ui.strip.box, trouble: look.NewCaution("", "", nil), mix: mix.NewPanel(h, v.Speaker, v.rowActions(), func(role record.Role) { mix.AskItem(v.Plan, role) }),
-		deficit: figures.NewDeficit(h, v.Speaker, func() { figures.AskWhy(v.Plan) }), bars: figures.NewBars(v.Speaker),
-		tabs: &fyne.Container{Layout: tabsLayout{}, Objects: []fyne.CanvasObject{
-			look.HBox(0, v.ui.tabs), look.HBox(12, v.ui.suggest.Button, v.ui.keep),
-		}},
-		below: look.NewSheet(v.ui.parts[part.TabBeside].Body()),
+		strip: v.ui.strip.box, trouble: look.NewCaution("", "", nil),
+		mix:     mix.NewPanel(h, v.Speaker, v.rowActions(), func(role record.Role) { mix.AskItem(v.Plan, role) }, v.ui.suggest.Button, v.showCautions),
+		deficit: figures.NewDeficit(h, v.Speaker, func() { figures.AskWhy(v.Plan) }, v.opener(part.TabBreaks)), bars: figures.NewBars(v.Speaker),
+		bar:   &fyne.Container{Layout: barLayout{}, Objects: []fyne.CanvasObject{look.HBox(12, v.ui.title, v.ui.click), look.HBox(8, v.ui.keep, v.ui.openers, v.ui.back)}},
+		cards: steps.NewCards(v.Plan), below: look.NewSheet(look.Gap(0, 0)), limit: look.NewCaution("", "", nil),
 	})
+	v.ui.editor = breaks.NewEditor(v.Plan)
+	v.ui.editor.OnShown = func() { v.ui.page.deficit.Stops(v.ui.editor.Stops) }
+	v.ui.page.deficit.OnDragged(v.ui.editor.Drag, v.ui.editor.Release)
+	v.closePart()
 	v.body = look.Pad(0, 0, 0, -ringLeft, v.ui.page)
+}
+
+// opener is the button that opens a part.
+func (v *View) opener(key string) *field.Button {
+	return field.NewButton(v.Desk.Host, "planner.tabs."+key, v.Speaker.Say("planner.tab."+key), field.Outline, func() { v.OpenTab(key) })
+}
+
+// advise shows where the aim is met on the sliders while a proposal is open.
+func (v *View) advise(open bool) {
+	v.ui.page.mix.Advise(open)
+	v.figures()
+}
+
+// showCautions lists all that speaks, one bar each, the gravest first.
+func (v *View) showCautions() {
+	list := look.VBox(8)
+	for _, one := range v.ui.page.mix.Guards.All {
+		list.Add(look.NewCaution("", one, nil))
+	}
+	v.Desk.Host.Ask(v.Canvas(), field.Question{
+		Name: "planner.cautions", Title: v.Speaker.Say("planner.cautions.title"), Width: 560, Content: list,
+		Actions: []field.Action{{Name: "done", Text: v.Speaker.Say("planner.back"), Kind: field.Primary}},
+	})
 }
 
 // rowActions are what the sliders tell.
@@ -70,17 +99,34 @@ func (v *View) rowActions() mix.Actions {
 	}
 }
 
-// showTab shows what stands behind a tab, and brings it into sight.
-func (v *View) showTab(key string) {
-	v.openPart(key)
+// OpenTab opens a part in the place of the steps, and brings it into sight.
+func (v *View) OpenTab(key string) {
+	v.stand(key)
+	v.openPart()
 	v.ui.page.setBelow(v.ui.parts[key].Body())
 	v.ui.page.revealBelow()
 }
 
-// OpenTab opens a tab as a press on it does.
-func (v *View) OpenTab(key string) {
-	v.ui.tabs.Choose(key)
-	v.showTab(key)
+// stand names what stands below: a part, or for none the steps.
+func (v *View) stand(key string) {
+	v.ui.chosen = key
+	title := v.Speaker.Say("planner.strip.steps")
+	if key != "" {
+		title = v.Speaker.Say("planner.tab." + key)
+	}
+	v.ui.title.SetText(title)
+	look.ShowIf(v.ui.click, key == "")
+	look.ShowIf(v.ui.openers, key == "")
+	look.ShowIf(v.ui.keep, key == "" || key == part.TabBeside)
+	look.ShowIf(v.ui.back, key != "")
+	v.ui.page.bar.Refresh()
+}
+
+// closePart brings the steps back.
+func (v *View) closePart() {
+	v.stand("")
+	v.ui.page.setBelow(nil)
+	v.ui.page.scroll.ScrollTo(0)
 }
 
 // Lay lays the page out anew.

@@ -4,6 +4,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/breaks"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/session"
 	"ebbwell/app/screen/planner/state"
@@ -41,17 +42,24 @@ func (v *View) Show() {
 	v.openMix()
 	ui.page.deficit.Open(v.Now, &v.Live)
 	ui.page.bars.Open(&v.Live)
+	ui.editor.Open()
+	ui.editor.Follow()
+	minutes := v.Now.PlanCase.Planner.Session().Minutes[v.Now.Length]
+	ui.page.deficit.Break(ui.editor.Stops, breaks.Spells(nil, v.Live.Take, minutes), ui.editor.Objects())
+	ui.page.cards.Open()
 	look.EnableIf(ui.suggest.Button, v.Now.Draft())
 	look.EnableIf(ui.keep, v.Now.Draft())
 	v.figures()
-	v.openPart(ui.tabs.Chosen())
+	v.openPart()
 	ui.page.Lay()
 	v.Desk.HeadChanged()
 }
 
-// openPart shows what stands behind a tab.
-func (v *View) openPart(key string) {
-	v.ui.parts[key].Open()
+// openPart shows the part that stands below, if one does.
+func (v *View) openPart() {
+	if p, ok := v.ui.parts[v.ui.chosen]; ok {
+		p.Open()
+	}
 	v.Binder.Enable(v.Now.Draft())
 	v.Binder.Show()
 }
@@ -65,6 +73,7 @@ func (v *View) figures() {
 	defer v.shows()()
 	p.mix.Follow(v.Now, &v.Live, v.grip.typing, v.grip.odd)
 	p.deficit.Follow(v.Now, &v.Live)
+	p.limit.SetText(v.Speaker.Limits(v.Now, v.Live.At))
 	p.bars.Follow(v.Now, &v.Live)
 }
 
@@ -86,8 +95,12 @@ func (v *View) openMix() {
 // Follow shows what a movement changed, everywhere it is in sight.
 func (v *View) Follow() {
 	v.Live.Follow(v.Now)
+	v.ui.editor.Follow()
 	v.figures()
-	v.ui.parts[v.ui.tabs.Chosen()].Follow()
+	v.ui.page.cards.Follow()
+	if p, ok := v.ui.parts[v.ui.chosen]; ok {
+		p.Follow()
+	}
 }
 
 // move takes a movement of a slot into the plan; the changes of one visit are one

@@ -96,8 +96,7 @@ func (b *bench) text(name string) string {
 // tab shows what stands behind a tab.
 func (b *bench) tab(key string) {
 	b.t.Helper()
-	b.v.ui.tabs.Choose(key)
-	b.v.showTab(key)
+	b.v.OpenTab(key)
 	b.settle()
 }
 

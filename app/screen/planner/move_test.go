@@ -92,7 +92,7 @@ func TestStopsAtTheCeiling(t *testing.T) {
 	if b.v.Now.Mix[plan.Water] > most {
 		t.Errorf("moved to %v, the ceiling leaves %v", b.v.Now.Mix[plan.Water], most)
 	}
-	if _, said := b.v.ui.page.mix.Guards.Caution.Text(); !strings.Contains(said, "not a goal") {
+	if _, said := b.v.ui.page.limit.Text(); !strings.Contains(said, "not a goal") {
 		t.Errorf("said %q", said)
 	}
 	b.Fill("planner.water.amount", "1")
@@ -272,11 +272,12 @@ func TestDragBuildsNothing(t *testing.T) {
 func TestTabOrder(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	b.Focus("planner.water.amount")
+	b.Focus("planner.suggest")
 	for _, want := range []string{
-		"planner.water.slider", "planner.drink1.amount", "planner.drink1.slider", "planner.food1.remove", "planner.food1.amount", "planner.food1.slider", "planner.food2.amount", "planner.food2.slider",
-		"planner.salt.amount", "planner.salt.slider", "planner.add.drink", "planner.add.food", "planner.deficit.why", "planner.tabs",
-		"planner.suggest", "planner.keep", "planner.option.1",
+		"planner.water.amount", "planner.water.slider", "planner.drink1.amount", "planner.drink1.slider", "planner.food1.remove", "planner.food1.amount", "planner.food1.slider", "planner.food2.amount", "planner.food2.slider",
+		"planner.salt.amount", "planner.salt.slider", "planner.add.drink", "planner.add.food", "planner.deficit.why", "planner.tabs.breaks",
+		"planner.break.1.amount", "planner.break.2.amount", "planner.break.3.amount",
+		"planner.keep", "planner.tabs.beside", "planner.tabs.steps", "planner.tabs.day", "planner.tabs.session", "planner.card.0",
 	} {
 		b.Tab()
 		if got := b.Focused(); got != want {

@@ -52,6 +52,7 @@ func begins(t *testing.T, b *bench) {
 	if len(p.Options) != 4 || p.State != record.PlanDraft || len(p.Chances) != 3 {
 		t.Fatalf("begins with %d options, %d chances, %s", len(p.Options), len(p.Chances), p.State)
 	}
+	b.tab(part.TabBeside)
 	b.Click("planner.option.1")
 	if got := b.v.Now.Mix; got[plan.Water] != 301 && got[plan.Water] != 300 || got[plan.Drink1] < 240 || got[plan.Drink1] > 260 {
 		t.Fatalf("the habit is %v", got)

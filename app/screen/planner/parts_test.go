@@ -260,7 +260,7 @@ func TestHiddenMass(t *testing.T) {
 		}
 		for _, o := range b.v.Now.Plan.Options {
 			b.v.ChooseOption(o.ID)
-			for _, tab := range tabList() {
+			for _, tab := range append(behindButtons(), part.TabBreaks) {
 				b.tab(tab)
 				b.noMass(tab)
 			}

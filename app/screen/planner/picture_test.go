@@ -89,7 +89,7 @@ func TestPictureTabs(t *testing.T) {
 				continue
 			}
 			b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, m, tall())
-			for _, tab := range tabList() {
+			for _, tab := range append(behindButtons(), part.TabBreaks) {
 				b.tab(tab)
 				b.shot(fmt.Sprintf("tab-%s-%s-%s", tab, who, m))
 			}

@@ -10,7 +10,6 @@ import (
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -123,7 +122,6 @@ func airWords(sp wording.Speaker, c consult.Case, heat string) string {
 
 // restsOn says what the plan rests on, with the planned sweat rate.
 func restsOn(sp wording.Speaker, b consult.Basis) string {
-	rate := sp.Say("planner.rate", sp.By.Number(b.Plan.SweatRate.Low, quantity.LitrePerHour), sp.Rate(b.Plan.SweatRate.High))
 	words := sp.Say(b.Plan.Code)
 	switch {
 	case b.Plan.Kind == plan.Test && len(b.Tests) > 0:
@@ -131,7 +129,7 @@ func restsOn(sp wording.Speaker, b consult.Basis) string {
 	case b.Plan.Kind == plan.Pool:
 		words = sp.Say(b.Plan.Code, len(b.Tests))
 	}
-	return sp.Say("planner.dot") + words + sp.Say("format.comma") + rate
+	return sp.Say("planner.dot") + words
 }
 
 // stripLayout sets the words at the left with the link behind them, and the

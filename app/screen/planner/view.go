@@ -10,6 +10,8 @@ import (
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/breaks"
 	"ebbwell/app/screen/planner/mix"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/review"
@@ -33,11 +35,18 @@ type View struct {
 type widgets struct {
 	page    *page
 	strip   *strip
-	tabs    *field.Tabs
 	parts   map[string]part.Part
 	head    headButtons
 	suggest *mix.Suggestions
 	keep    *field.Button
+	editor  *breaks.Editor
+	// chosen is the part that stands in the place of the steps; none while they
+	// are in sight. openers open one, back closes it, title names it.
+	chosen  string
+	title   *look.Label
+	click   *look.Label
+	openers *fyne.Container
+	back    *field.Button
 }
 
 // grip is what is under way: a visit to a slider or its number, a search.
@@ -151,9 +160,9 @@ func (v *View) Open(p record.Plan, tab string) error {
 	v.build()
 	v.tellWrong(wrong)
 	if _, ok := v.ui.parts[tab]; ok {
-		v.ui.tabs.Choose(tab)
+		v.stand(tab)
 		v.ui.page.setBelow(v.ui.parts[tab].Body())
-		v.grip.below = tab != part.TabBeside
+		v.grip.below = true
 	}
 	v.Show()
 	return nil
@@ -182,7 +191,7 @@ func (v *View) Body() fyne.CanvasObject { return v.body }
 func (v *View) Place() desk.Place {
 	p := desk.Place{Screen: desk.Plan, Athlete: v.File.Athlete.ID, Record: v.Now.Plan.ID}
 	if v.Binder != nil {
-		p.Part = v.ui.tabs.Chosen()
+		p.Part = v.ui.chosen
 	}
 	return p
 }

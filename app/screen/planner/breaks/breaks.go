@@ -31,7 +31,7 @@ type BreaksTab struct {
 	change   *fyne.Container
 	Trouble  *look.Paragraph
 	box      *fyne.Container
-	grip     dragged
+	editor   *Editor
 }
 
 // scheduleRoom is kept for what is said of the breaks, px at 100 % text, so that
@@ -41,6 +41,11 @@ const scheduleRoom float32 = 40
 // New makes the panel of the chances to drink.
 func New(v *part.Plan) part.Part {
 	t := &BreaksTab{v: v, picture: chart.NewBreakTimeline(), rows: newChanceRows(v)}
+	t.editor = NewEditor(v)
+	t.editor.OnShown = func() {
+		t.data.Stops = t.editor.Stops
+		t.picture.Set(t.data)
+	}
 	t.picture.OnDragged, t.picture.OnReleased = t.Drag, t.Release
 	h, say := v.Desk.Host, v.Speaker.Say
 	t.Words, t.mouthful = look.NewParagraph("", look.Body, look.Ink), look.NewLabel("", look.Body, look.Ink2).Shorten()
@@ -70,7 +75,7 @@ func (t *BreaksTab) Open() {
 	for at := 0.0; at <= d.Minutes; at += wording.QuarterHours(d.Minutes) {
 		d.Ticks = append(d.Ticks, chart.Tick{At: at, Text: v.Speaker.Minute(at)})
 	}
-	d.Spells = spells(d.Spells[:0], v.Live.Take, d.Minutes)
+	d.Spells = Spells(d.Spells[:0], v.Live.Take, d.Minutes)
 	t.mouthful.SetText(mouthfulWords(v.Speaker, v.Now, &v.Live))
 	t.rows.Open()
 	look.ShowIf(t.change, v.Now.Draft())
@@ -83,10 +88,9 @@ func (t *BreaksTab) Open() {
 // Follow shows what a movement changed.
 func (t *BreaksTab) Follow() {
 	v := t.v
-	t.data.Stops = stops(v.Speaker, t.data.Stops[:0], v.Live.Take)
 	words := strings.Join(scheduleWords(v.Speaker, v.Now, &v.Live), "\n")
 	t.data.Summary = words
-	t.picture.Set(t.data)
+	t.editor.Follow()
 	width := t.Words.Size().Width
 	before := look.HeightFor(t.Words, width)
 	t.Words.SetText(words)

@@ -19,7 +19,7 @@ func TestSpells(t *testing.T) {
 	take := func(minute, seconds float64) plan.Take {
 		return plan.Take{Chance: plan.Chance{Minute: minute, Seconds: seconds}}
 	}
-	got := spells(nil, plan.Schedule{Takes: []plan.Take{take(0, 60), take(20, 120), take(21, 60), take(90, 600)}}, 95)
+	got := Spells(nil, plan.Schedule{Takes: []plan.Take{take(0, 60), take(20, 120), take(21, 60), take(90, 600)}}, 95)
 	want := []chart.Spell{{From: 1, To: 20}, {From: 22, To: 90}}
 	if len(got) != len(want) {
 		t.Fatalf("spells are %v", got)

@@ -31,8 +31,8 @@ func stops(sp wording.Speaker, into []chart.BreakStop, t plan.Schedule) []chart.
 	return into
 }
 
-// spells are the times between the chances, in which there is play.
-func spells(into []chart.Spell, t plan.Schedule, minutes float64) []chart.Spell {
+// Spells are the times between the chances, in which there is play.
+func Spells(into []chart.Spell, t plan.Schedule, minutes float64) []chart.Spell {
 	from := 0.0
 	for _, take := range t.Takes {
 		if take.Chance.Minute > from {

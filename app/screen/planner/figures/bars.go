@@ -19,8 +19,9 @@ type Bars struct {
 	sp   wording.Speaker
 	bars [3]*chart.SourceBar
 	Data [3]chart.SourceData
-	Row  *fyne.Container
-	Box  *look.Sheet
+	// Key is the figure of carbohydrate, Small the two that stand beside.
+	key
+	Small *fyne.Container
 }
 
 // The bars.
@@ -32,13 +33,13 @@ const (
 
 func NewBars(sp wording.Speaker) *Bars {
 	p := &Bars{sp: sp}
-	var list []fyne.CanvasObject
 	for i := range p.bars {
 		p.bars[i] = chart.NewSourceBar()
-		list = append(list, p.bars[i])
+		p.Data[i].Bare, p.Data[i].Brief = i == BarCarbohydrate, i != BarCarbohydrate
+		p.bars[i].Set(p.Data[i])
 	}
-	p.Row = &fyne.Container{Layout: &InRow{gap: 36, least: 150}, Objects: list}
-	p.Box = look.NewSheet(p.Row)
+	p.key = newKey(look.NewLabel(sp.Say("planner.carbohydrate"), look.Strong, look.Ink), nil, p.bars[BarCarbohydrate], carbohydrateFigure)
+	p.Small = look.VBox(6, p.bars[BarSodium], p.bars[BarDrinking])
 	return p
 }
 
@@ -78,6 +79,9 @@ func (p *Bars) Follow(s state.State, k *state.Calculation) {
 		}
 	}
 	c.Notes = carbohydrateNotes(p.sp, *q)
+	p.Figure.SetText(c.Figure)
+	p.side.SetText(c.Notes[0])
+	p.foot.SetText(c.Notes[1])
 	n.Notes = SodiumNotes(p.sp, *q, k.Habit, s.Salted())
 	d.Notes = drinkingNotes(p.sp, s, *q)
 	for i := range p.bars {
@@ -170,50 +174,4 @@ func drinkingNotes(sp wording.Speaker, s state.State, q plan.Prediction) [2]stri
 func fuelSplitShown(c plan.Carbohydrate) bool {
 	_, _, needed := fuel.SourceSplit(c.TotalGH)
 	return needed
-}
-
-// lineGap is between rows of bars that stand below each other, px.
-const lineGap float32 = 10
-
-// InRow is a layout that sets objects side by side in equal widths, or one below
-// the other where they would be narrower than least, px at 100 % text.
-type InRow struct{ gap, least float32 }
-
-func (l *InRow) across(o []fyne.CanvasObject, width float32) bool {
-	return (width-l.gap*float32(len(o)-1))/float32(len(o)) >= look.Scaled(l.least)
-}
-
-func (l *InRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	if l.across(o, size.Width) {
-		each := (size.Width - l.gap*float32(len(o)-1)) / float32(len(o))
-		for i, one := range o {
-			one.Move(fyne.NewPos(float32(int(float32(i)*(each+l.gap))), 0))
-			one.Resize(fyne.NewSize(float32(int(each)), size.Height))
-		}
-		return
-	}
-	y := float32(0)
-	for _, one := range o {
-		h := one.MinSize().Height
-		one.Move(fyne.NewPos(0, y))
-		one.Resize(fyne.NewSize(size.Width, h))
-		y += h + lineGap
-	}
-}
-
-// Height is what the objects need at a width.
-func (l *InRow) Height(o []fyne.CanvasObject, width float32) float32 {
-	h := float32(0)
-	for _, one := range o {
-		if l.across(o, width) {
-			h = max(h, one.MinSize().Height)
-			continue
-		}
-		h += one.MinSize().Height + lineGap
-	}
-	return h
-}
-
-func (l *InRow) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(look.Scaled(l.least), o[0].MinSize().Height)
 }

@@ -3,6 +3,8 @@ package figures
 import (
 	"math"
 
+	"fyne.io/fyne/v2"
+
 	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
@@ -13,43 +15,39 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// Widths above the picture of the deficit, in px at 100 % text: they are fixed,
-// so that nothing moves while the figures change.
+// deficitFigure and carbohydrateFigure are the widths of the two figures, px at
+// 100 % text: they are fixed, so that nothing moves while the figures change.
 const (
-	endFigure float32 = 104
-	endRange  float32 = 232
+	deficitFigure      float32 = 97
+	carbohydrateFigure float32 = 96
 )
 
 // Deficit is the deficit at the end: the figure that answers, how sure it
 // is, and its course over the session.
 type Deficit struct {
-	sp           wording.Speaker
-	Figure, sure *look.Label
-	why          *field.Link
-	picture      *chart.DeficitChart
-	Data         chart.DeficitData
-	Box          *look.Sheet
-	// Brief is the figure alone, for where the picture is out of sight.
-	Brief                  *look.Sheet
-	briefFigure, briefSure *look.Label
+	sp wording.Speaker
+	key
+	bar     *chart.RangeBar
+	band    chart.RangeBarData
+	picture *chart.DeficitChart
+	Data    chart.DeficitData
+	Box     *look.Sheet
+	// fields lie under the bottles of the picture.
+	fields *fyne.Container
 }
 
-func NewDeficit(h *field.Host, sp wording.Speaker, why func()) *Deficit {
-	p := &Deficit{sp: sp, picture: chart.NewDeficitChart()}
-	p.Figure = look.NewLabel("", look.Key, look.Ink).Right()
-	p.sure = look.NewLabel("", look.Note, look.Ink2).Shorten()
-	p.why = field.NewLink(h, "planner.deficit.why", sp.Say("planner.why"), why)
+// NewDeficit makes the figure and its picture; more stands at the head of the
+// picture.
+func NewDeficit(h *field.Host, sp wording.Speaker, why func(), more fyne.CanvasObject) *Deficit {
+	p := &Deficit{sp: sp, picture: chart.NewDeficitChart(), bar: chart.NewRangeBar()}
 	unit := "planner.deficit.unit"
 	if sp.By.Hidden {
 		unit += ".hidden"
 	}
-	name := newTitled(sp.Say("planner.deficit"), sp.Say(unit))
-	head := look.Columns(12, []look.Track{look.Share(1), look.Fixed(endFigure), look.Fixed(endRange), look.Fit()}, name, p.Figure, p.sure, p.why)
-	p.Box = look.NewSheet(look.VBox(4, head, look.Grow(p.picture)))
-	p.briefFigure = look.NewLabel("", look.Key, look.Ink).Right()
-	p.briefSure = look.NewLabel("", look.Note, look.Ink2).Shorten()
-	p.Brief = look.NewSheet(look.Columns(12, []look.Track{look.Share(1), look.Fixed(endFigure), look.Fixed(endRange)},
-		newTitled(sp.Say("planner.deficit"), sp.Say(unit)), p.briefFigure, p.briefSure))
+	p.key = newKey(newTitled(sp.Say("planner.deficit"), sp.Say(unit)), field.NewLink(h, "planner.deficit.why", sp.Say("planner.why"), why), p.bar, deficitFigure)
+	p.fields = &fyne.Container{Layout: underStops{p.picture}}
+	head := look.HBox(12, look.Grow(look.NewLabel(sp.Say("planner.deficit.picture"), look.Strong, look.Ink).Shorten()), more)
+	p.Box = look.NewSheet(look.VBox(4, head, look.Grow(&fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.picture, p.fields}})))
 	return p
 }
 
@@ -74,15 +72,54 @@ func (p *Deficit) Open(s state.State, k *state.Calculation) {
 		})
 	}
 	leaveOutAlike(d.Chances)
+	p.band.Habit, p.band.Max = shortfall(p.sp, k.Habit, math.Max(-d.Ticks[len(d.Ticks)-1].At, 1))
+	aim := s.PlanCase.Planner.Aim().Deficit
+	p.band.Limit, p.band.Limited = aim.High, aim.On && !p.sp.By.Hidden
+	p.band.Estimate = s.PlanCase.Planner.Basis().Kind == plan.Estimate
+	d.StopMax = 0
+	for i := range k.Take.Takes {
+		d.StopMax = max(d.StopMax, k.Take.Takes[i].Chance.MostML())
+	}
+}
+
+// Break puts the breaks under the picture: what is taken, the play between, and
+// the fields, which may be none.
+func (p *Deficit) Break(stops []chart.BreakStop, spells []chart.Spell, fields []fyne.CanvasObject) {
+	p.Data.Stops, p.Data.Spells, p.Data.Fields = stops, spells, len(fields) > 0
+	p.fields.Objects = fields
+	p.picture.Set(p.Data)
+	p.fields.Refresh()
+}
+
+// Stops shows other amounts at the same breaks.
+func (p *Deficit) Stops(stops []chart.BreakStop) {
+	p.Data.Stops = stops
+	p.picture.Set(p.Data)
+}
+
+// OnDragged is told what the bottle of a break is dragged to, in mL, and that it is
+// let go.
+func (p *Deficit) OnDragged(dragged func(stop int, to float64), released func()) {
+	p.picture.OnDragged, p.picture.OnReleased = dragged, released
+}
+
+// shortfall is how far a session ends below the mass it began with, as the screen
+// says it, and the end of a scale that holds it.
+func shortfall(sp wording.Speaker, q plan.Prediction, end float64) (at, most float64) {
+	x, _ := sp.End(q.DeficitL, q.Deficit)
+	return max(-x.Value, 0), end
 }
 
 // Follow shows what a movement changes.
 func (p *Deficit) Follow(s state.State, k *state.Calculation) {
 	q := &k.At
 	p.Figure.SetText(p.sp.Deficit(*q))
-	p.sure.SetText(sure(p.sp, s, *q))
-	p.briefFigure.SetText(p.Figure.Text())
-	p.briefSure.SetText(p.sure.Text())
+	p.side.SetText(sure(p.sp, s, *q))
+	p.foot.SetText(notReplaced(p.sp, *q))
+	end, _ := p.sp.End(q.DeficitL, q.Deficit)
+	p.band.At, p.band.Range = max(-end.Value, 0), chart.Span{Low: max(-end.High, 0), High: max(-end.Low, 0)}
+	p.band.Summary = p.Figure.Text()
+	p.bar.Set(p.band)
 	d := &p.Data
 	d.Plan = p.points(d.Plan[:0], k.Course, *q, k.Even())
 	d.Range = p.ranges(d.Range[:0], k)
@@ -97,7 +134,7 @@ func (p *Deficit) Follow(s state.State, k *state.Calculation) {
 		x, u := p.sp.End(k.Take.DeficitL, k.Take.Deficit)
 		d.PlanEnd = chart.EndLabel{Figure: p.sp.Change(x.Value, u), Name: p.sp.Say("planner.deficit.breaks")}
 	}
-	d.Summary = p.sp.Say("planner.deficit.summary", p.sp.Deficit(*q), p.sure.Text(), d.HabitEnd.Figure)
+	d.Summary = p.sp.Say("planner.deficit.summary", p.sp.Deficit(*q), p.side.Text(), d.HabitEnd.Figure)
 	p.picture.Set(*d)
 }
 
@@ -115,16 +152,22 @@ func leaveOutAlike(list []chart.DrinkChance) {
 	}
 }
 
-// sure says how sure the deficit is: its range on a like day, and the volume.
+// sure says how sure the deficit is: its range on a like day.
 func sure(sp wording.Speaker, s state.State, q plan.Prediction) string {
 	key := "planner.sure"
 	if s.PlanCase.Planner.Basis().Kind == plan.Estimate {
 		key += ".estimate"
 	}
+	return sp.Say(key, sp.Spread(q))
+}
+
+// notReplaced says how much of the loss is not replaced; empty where the figure is
+// that already.
+func notReplaced(sp wording.Speaker, q plan.Prediction) string {
 	if sp.By.Hidden {
-		return sp.Say(key+".hidden", sp.Spread(q))
+		return ""
 	}
-	return sp.Say(key, sp.Spread(q), sp.Litres(math.Abs(q.DeficitL.Value)))
+	return sp.Say("planner.deficit.left", sp.Litres(math.Abs(q.DeficitL.Value)))
 }
 
 // points are a course as the picture takes it. Without chances of its own the
@@ -168,7 +211,7 @@ func (p *Deficit) levels(into []chart.Tick, habit plan.Prediction) []chart.Tick 
 		return into
 	}
 	lowest := int(math.Ceil(max(-x.Low, 2)))
-	every := max(1, lowest/4)
+	every := (lowest + 3) / 4
 	for at := every; at <= lowest; at += every {
 		into = append(into, chart.Tick{At: -float64(at), Text: p.sp.Words.Number(-float64(at), 0) + "\u00a0" + string(u)})
 	}

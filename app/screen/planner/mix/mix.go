@@ -24,14 +24,16 @@ type Panel struct {
 	addDrink *field.Button
 	addFood  *field.Button
 	Salt     *look.Paragraph
+	total    *look.Label
 	Guards   *guardRoom
 	body     *fyne.Container
 	Box      *look.Sheet
 }
 
 // NewPanel makes the panel.
-func NewPanel(h *field.Host, sp wording.Speaker, do Actions, add func(role record.Role)) *Panel {
-	p := &Panel{sp: sp, title: look.NewLabel("", look.Strong, look.Ink).Shorten(), Guards: newGuardRoom(sp.Words)}
+func NewPanel(h *field.Host, sp wording.Speaker, do Actions, add func(role record.Role), suggest fyne.CanvasObject, cautions func()) *Panel {
+	p := &Panel{sp: sp, title: look.NewLabel("", look.Strong, look.Ink).Shorten(), Guards: newGuardRoom(h, sp.Words, cautions)}
+	p.total = look.NewLabel("", look.Strong, look.Ink)
 	p.Note = look.NewParagraph("", look.Note, look.Ink2)
 	p.Salt = look.NewParagraph("", look.Note, look.Ink2)
 	p.list = look.VBox(0)
@@ -41,10 +43,11 @@ func NewPanel(h *field.Host, sp wording.Speaker, do Actions, add func(role recor
 	}
 	p.addDrink = field.NewButton(h, "planner.add.drink", sp.Say("planner.add.drink"), field.Outline, func() { add(record.RoleDrink) })
 	p.addFood = field.NewButton(h, "planner.add.food", sp.Say("planner.add.food"), field.Outline, func() { add(record.RoleFood) })
-	head := look.HBox(12, look.Grow(p.title), legend(sp))
+	head := look.HBox(12, look.Grow(p.title), legend(sp), suggest)
 	rows := look.NewScroll(look.Pad(0, RingRoom, 0, RingRoom, look.VBox(4, p.Note, p.list, p.Salt)))
 	p.body = &fyne.Container{Layout: &fillMiddle{}, Objects: []fyne.CanvasObject{
-		head, rows, look.VBox(10, look.HBox(10, p.addDrink, p.addFood), look.NewRule(), p.Guards.box),
+		head, rows, look.VBox(10, look.NewRule(), look.HBox(8, look.Grow(look.NewLabel(sp.Say("planner.total"), look.Strong, look.Ink)), p.total),
+			look.HBox(10, p.addDrink, p.addFood), p.Guards.box),
 	}}
 	p.Box = look.NewSheet(p.body)
 	return p
@@ -53,9 +56,8 @@ func NewPanel(h *field.Host, sp wording.Speaker, do Actions, add func(role recor
 // legend explains the marks of a slider.
 func legend(sp wording.Speaker) fyne.CanvasObject {
 	habit := look.HBox(4, look.NewMark(), look.NewLabel(sp.Say("planner.legend.habit"), look.Note, look.Ink2))
-	advice := look.HBox(4, newBandMark(), look.NewLabel(sp.Say("planner.legend.advised"), look.Note, look.Ink2))
 	limit := look.HBox(4, newLimitMark(), look.NewLabel(sp.Say("planner.legend.limit"), look.Note, look.Ink2))
-	return look.HBox(10, habit, advice, limit)
+	return look.HBox(10, habit, limit)
 }
 
 // Natural is the height at which no slider needs to scroll, at a width.
@@ -98,7 +100,15 @@ func (p *Panel) Follow(s state.State, k *state.Calculation, typing plan.Slot, od
 	if odd != "" {
 		speaking = append([]string{odd}, speaking...)
 	}
-	p.Guards.set(speaking, p.sp.Limits(s, k.At))
+	p.total.SetText(p.sp.Total(k))
+	p.Guards.set(speaking)
+}
+
+// Advise shows on the sliders where the aim is met, or no longer.
+func (p *Panel) Advise(on bool) {
+	for _, r := range p.Rows {
+		r.advised = on
+	}
 }
 
 // mixNote says why the sliders cannot be moved; empty where they can.

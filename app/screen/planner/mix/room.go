@@ -1,72 +1,70 @@
 package mix
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/words"
 )
 
-// guardHeight is the room for what speaks at the foot of the mix, in px at
-// 100 % text. It is always kept, so that nothing jumps when a guard speaks.
-const guardHeight float32 = 106
+// guardHeight is the room for the caution at the foot of the mix, in px at 100 %
+// text. It is always kept, so that nothing jumps when a guard speaks.
+const guardHeight float32 = 62
 
-// fewGuards are how many sentences there is room for; more are counted above
-// them, so that one sees that there are some to scroll to.
-const fewGuards = 3
-
-// guardRoom is where the guards speak: a caution while there is one, else what
-// the limits are. What does not fit scrolls, the gravest first.
+// guardRoom is where the guards speak: the gravest, in place, with the way to the
+// others.
 type guardRoom struct {
 	w       *words.Words
 	Caution *look.Caution
-	limits  *look.Paragraph
-	remark  *fyne.Container
-	column  *fyne.Container
-	scroll  *look.Scroll
-	box     fyne.CanvasObject
-	shown   string
+	// All are the sentences that speak, the gravest first.
+	All  []string
+	more *field.Link
+	box  *fyne.Container
 }
 
-func newGuardRoom(w *words.Words) *guardRoom {
-	r := &guardRoom{w: w, Caution: look.NewCaution("", "", nil), limits: look.NewParagraph("", look.Note, look.Ink)}
-	r.remark = look.Remark(r.limits)
-	r.column = look.VBox(8, r.Caution, r.remark)
-	r.scroll = look.NewScroll(look.Pad(3, RingRoom, 0, RingRoom, r.column))
-	r.box = &fyne.Container{Layout: fixedHeight{guardHeight}, Objects: []fyne.CanvasObject{r.scroll}}
+func newGuardRoom(h *field.Host, w *words.Words, all func()) *guardRoom {
+	r := &guardRoom{w: w, Caution: look.NewCaution("", "", nil)}
+	r.more = field.NewLink(h, "planner.cautions", "", all)
+	r.box = &fyne.Container{Layout: cautionRoom{}, Objects: []fyne.CanvasObject{r.Caution, r.more}}
+	look.ShowIf(r.more, false)
 	return r
 }
 
-// set shows the sentences that speak, and the limits below them.
-func (r *guardRoom) set(speaking []string, limits string) {
-	text, title := strings.Join(speaking, " "), ""
-	if len(speaking) > fewGuards {
-		title = r.w.Say("planner.cautions", len(speaking))
+// set shows the gravest of the sentences that speak.
+func (r *guardRoom) set(speaking []string) {
+	r.All = append(r.All[:0], speaking...)
+	first := ""
+	if len(speaking) > 0 {
+		first = speaking[0]
 	}
-	now := title + text + limits
-	if now == r.shown {
-		return
+	r.Caution.SetText("", first)
+	if len(speaking) > 1 {
+		r.more.SetText(r.w.Say("planner.cautions.all", len(speaking)))
 	}
-	r.shown = now
-	r.Caution.SetText(title, text)
-	r.limits.SetText(limits)
-	look.ShowIf(r.remark, limits != "")
-	r.scroll.ScrollTo(0)
-	r.scroll.Refresh()
+	look.ShowIf(r.more, len(speaking) > 1)
+	r.box.Refresh()
 }
 
-// fixedHeight is a layout of one object that is always so many px high, at
-// 100 % text.
-type fixedHeight struct{ px float32 }
+// cautionRoom is a layout of a caution with a link below it, in room that is always
+// kept.
+type cautionRoom struct{}
 
-// Layout leaves the object a little wider, as [fillMiddle] does.
-func (l fixedHeight) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	o[0].Move(fyne.NewPos(-RingRoom, 0))
-	o[0].Resize(fyne.NewSize(size.Width+2*RingRoom, size.Height))
+func (cautionRoom) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	h := look.HeightFor(o[0], size.Width)
+	o[0].Move(fyne.Position{})
+	o[0].Resize(fyne.NewSize(size.Width, h))
+	o[1].Move(fyne.NewPos(-field.LinkPad, h+2))
+	o[1].Resize(o[1].MinSize())
 }
 
-func (l fixedHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(o[0].MinSize().Width, look.Scaled(l.px))
+func (cautionRoom) MinSize(o []fyne.CanvasObject) fyne.Size {
+	h := float32(0)
+	if o[0].Visible() {
+		h = o[0].MinSize().Height
+	}
+	if o[1].Visible() {
+		h += 2 + o[1].MinSize().Height
+	}
+	return fyne.NewSize(look.Scaled(160), max(h, look.Scaled(guardHeight)))
 }

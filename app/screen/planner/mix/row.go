@@ -36,6 +36,8 @@ type row struct {
 	box *fyne.Container
 	// several is true where the number of a food is more than one portion.
 	several bool
+	// advised shows where the aim is met: while a proposal is open.
+	advised bool
 }
 
 // newRow makes the row of a slot; it is set by show.
@@ -139,7 +141,7 @@ func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, ty
 	x := k.Mix[r.slot]
 	r.Slider.SetLimit(max(k.Most[r.slot], x))
 	r.Slider.SetValue(x)
-	if b := k.Bands[r.slot]; b.Empty {
+	if b := k.Bands[r.slot]; b.Empty || !r.advised {
 		r.Slider.SetBand(1, 0)
 	} else {
 		r.Slider.SetBand(b.Low, b.High)

@@ -20,6 +20,8 @@ import (
 type Suggestions struct {
 	v      *part.Plan
 	Button *field.Button
+	// OnOpen is told that the proposal is open, and that it is no longer.
+	OnOpen func(open bool)
 }
 
 // NewSuggestions makes the button that opens the proposal.
@@ -58,9 +60,17 @@ func (s *Suggestions) Press() {
 			}
 		}
 	}
+	s.open(true)
 	v.Desk.Host.Ask(v.Canvas(), field.Question{
-		Name: "planner.proposal", Title: say("planner.proposal.title"), Width: 680, Content: fyne.CanvasObject(content), Actions: actions,
+		OnClosed: func() { s.open(false) },
+		Name:     "planner.proposal", Title: say("planner.proposal.title"), Width: 680, Content: fyne.CanvasObject(content), Actions: actions,
 	})
+}
+
+func (s *Suggestions) open(on bool) {
+	if s.OnOpen != nil {
+		s.OnOpen(on)
+	}
 }
 
 // settle keeps that the breaks are all there are, and shows the proposal for them.

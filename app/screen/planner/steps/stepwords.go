@@ -17,10 +17,12 @@ import (
 // rung is one column of the picture of steps.
 type rung struct {
 	name string
-	mix  plan.Mix
-	from record.Date
-	now  bool
-	done bool
+	// option is the one kept for it; none where it is proposed.
+	option record.ID
+	mix    plan.Mix
+	from   record.Date
+	now    bool
+	done   bool
 }
 
 // keptRungs are the steps as they are kept.
@@ -32,7 +34,7 @@ func keptRungs(s state.State, sp wording.Speaker) []rung {
 			continue
 		}
 		list = append(list, rung{
-			name: sp.RungName(i, s.IsAim(s.PlanCase.MixOf(o))), mix: s.PlanCase.Carried(o), from: st.From, now: st.State == record.StepNow, done: st.State == record.StepDone,
+			name: sp.RungName(i, s.IsAim(s.PlanCase.MixOf(o))), option: o.ID, mix: s.PlanCase.Carried(o), from: st.From, now: st.State == record.StepNow, done: st.State == record.StepDone,
 		})
 	}
 	return list

@@ -33,6 +33,14 @@ func MixParts(mix plan.Mix) []chart.Part {
 	return PartsOf(drink, food)
 }
 
+// Joined are two texts with a comma between them, or the one there is.
+func (sp Speaker) Joined(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + sp.Say("format.comma") + b
+}
+
 // QuarterHours is how far apart marks of time stand: so that there are no more
 // than seven.
 func QuarterHours(minutes float64) float64 {

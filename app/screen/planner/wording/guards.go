@@ -15,10 +15,12 @@ import (
 // first: what stopped a movement, the guards, the athlete's conditions.
 func (sp Speaker) Cautions(s state.State, q plan.Prediction) []string {
 	var list []string
-	if text := sp.stopped(s, q); text != "" {
+	if text := sp.stopped(s); text != "" {
 		list = append(list, text)
 	}
-	list = append(list, sp.Guards(s.PlanCase, s.Length, q)...)
+	said := q
+	said.Guards &^= plan.OverCeiling // the limit says it, in its own place
+	list = append(list, sp.Guards(s.PlanCase, s.Length, said)...)
 	if text := sp.Plasma(q.Plasma); text != "" {
 		list = append(list, text)
 	}
@@ -37,13 +39,10 @@ func (sp Speaker) Plasma(p plan.Plasma) string {
 	return sp.Say("planner.plasma", sp.Words.Number(p.MmolL, 0))
 }
 
-// stopped says why a slider went no further; the end of the slider itself needs
-// no words.
-func (sp Speaker) stopped(s state.State, q plan.Prediction) string {
-	switch s.Stop {
-	case plan.LowEnd, plan.LongSession:
-		return sp.ceiling(q.Ceiling, s.Stop)
-	case plan.SodiumLost:
+// stopped says why a slider went no further, where that is not the limit of the
+// plan, which is said in its own place; the end of the slider needs no words.
+func (sp Speaker) stopped(s state.State) string {
+	if s.Stop == plan.SodiumLost {
 		return sp.Say(string(s.Stop))
 	}
 	return ""
@@ -111,18 +110,22 @@ func (sp Speaker) usual(p *plan.Planner, l plan.Length) string {
 	return sp.Say(plan.OverUsual.Code(), sp.Litres(litres), sp.Rate(p.Basis().Usual.LH))
 }
 
-// Limits says, while nothing speaks, what the limits are.
-func (sp Speaker) Limits(s state.State, q plan.Prediction) string {
-	text := sp.ceiling(q.Ceiling, q.Ceiling.Reason)
-	if s.Stop == q.Ceiling.Reason || q.Guards.Has(plan.OverCeiling) {
-		text = "" // it speaks already
+// Limits says what the limits are, and in title that the last movement stopped
+// there.
+func (sp Speaker) Limits(s state.State, q plan.Prediction) (title, text string) {
+	text = sp.ceiling(q.Ceiling, q.Ceiling.Reason)
+	if s.Stop == plan.LowEnd || s.Stop == plan.LongSession || s.Stop == q.Ceiling.Reason && s.Stop != plan.Free {
+		title = sp.Say("planner.limit.reached")
+	}
+	if q.Guards.Has(plan.OverCeiling) {
+		title = sp.Say("planner.limit.over")
 	}
 	if !q.Guards.Has(plan.OverUsual) {
 		if usual := sp.usual(s.PlanCase.Planner, s.Length); usual != "" {
 			text = Sentences(text, usual)
 		}
 	}
-	return text
+	return title, text
 }
 
 // WaterCare says that drinking too much is the greater danger, and why for this
@@ -150,6 +153,19 @@ func (sp Speaker) SaltCare(needs care.Care) string {
 		names = append(names, sp.Say("flag."+string(kind)+".name"))
 	}
 	return sp.Say("planner.care.salt", sp.Words.List(names))
+}
+
+// Total is what is drunk in all, with how many mouthfuls that is at the breaks.
+func (sp Speaker) Total(k *state.Calculation) string {
+	n := 0
+	for i := range k.Take.Takes {
+		n += k.Take.Takes[i].Mouthfuls
+	}
+	text := sp.Litres(k.At.Fluid.DrunkL)
+	if n == 0 {
+		return text
+	}
+	return sp.Joined(text, sp.Say("planner.mouthfuls", n))
 }
 
 // NotTaken says what of the plan the breaks leave no time for.

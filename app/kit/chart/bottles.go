@@ -1,0 +1,208 @@
+package chart
+
+import (
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/look"
+)
+
+// Sizes of the bottles under the lines, px at 100 % text.
+const (
+	bottlesHigh float32 = 62
+	bottleWide  float32 = 26
+	spellHigh   float32 = 8
+	stopGap     float32 = 4
+)
+
+// stopsRoom is the height of all that stands under the lines of a chart of the
+// deficit with stops: bottles, play, names, the legend of names that have no
+// room, the fields, and the mouthfuls.
+func (c *DeficitChart) stopsRoom(size fyne.Size) float32 {
+	h := look.Scaled(bottlesHigh+spellHigh) + 3*look.Scaled(stopGap) + 2*look.Note.Pitch()
+	if c.data.Fields {
+		h += look.ControlHeight() - look.Note.Pitch()/2
+	}
+	return h + float32(len(c.legend(size)))*look.Note.Pitch()
+}
+
+// StopX is the px of the middle of a stop, FieldTop that of the room for fields:
+// both as drawn last.
+func (c *DeficitChart) StopX(stop int) float32 {
+	if stop >= len(c.data.Stops) {
+		return 0
+	}
+	return c.columns.across.inside(c.data.Stops[stop].Minute)
+}
+
+// FieldTop is the px at which the room for fields begins.
+func (c *DeficitChart) FieldTop() float32 { return c.stopsLow }
+
+// nameOff is how far from its stop a name may stand, px at 100 % text.
+const nameOff float32 = 14
+
+// named reports whether the names of the stops have room under them.
+func (c *DeficitChart) named(size fyne.Size) bool {
+	across := c.time(size)
+	c.labels = c.labels[:0]
+	for _, s := range c.data.Stops {
+		c.labels = append(c.labels, label{at: across.inside(s.Minute), width: look.Note.Width(s.Name)})
+	}
+	if !spread(c.labels, 0, size.Width) {
+		return false
+	}
+	for _, l := range c.labels {
+		if abs(l.x+l.width/2-l.at) > look.Scaled(nameOff) {
+			return false
+		}
+	}
+	return true
+}
+
+// legend are the lines that say what the numbers stand for, where the names have
+// no room; none elsewhere, or where the stops have no names.
+func (c *DeficitChart) legend(size fyne.Size) []string {
+	if c.named(size) {
+		return nil
+	}
+	var list []string
+	for i, s := range c.data.Stops {
+		if s.Name != "" {
+			list = append(list, strconv.Itoa(i+1)+"\u00a0"+strings.ReplaceAll(s.Name, " ", "\u00a0"))
+		}
+	}
+	return look.Wrap(strings.Join(list, " · "), look.Note, size.Width)
+}
+
+// paintBottles draws a column through lines and bottles for each stop, the bottle
+// on the line of time, the play between, and the names below.
+func (c *DeficitChart) paintBottles(at plot, size fyne.Size) {
+	d, k := &c.data, c.pen.ink
+	ground := px(at.y.end + look.Scaled(bottlesHigh+stopGap))
+	wide := c.bottleWidth(at)
+	up := scale{from: 0, to: max(d.StopMax, 1e-9), start: ground - 2, end: ground - look.Scaled(bottlesHigh-14)}
+	for _, s := range d.Stops {
+		up.to = max(up.to, drunk(s.Parts))
+	}
+	c.columns.across, c.columns.up = at.x, up
+	for _, s := range d.Stops {
+		x := at.x.inside(s.Minute)
+		if s.Maybe {
+			c.pen.dashed(x-wide/2, at.y.start, x-wide/2, ground, 1, k.Hairline)
+			c.pen.dashed(x+wide/2, at.y.start, x+wide/2, ground, 1, k.Hairline)
+			continue
+		}
+		c.pen.rect(x-wide/2, at.y.start, wide, ground-at.y.start, k.column)
+	}
+	for _, s := range d.Stops {
+		c.paintBottle(s, at.x.inside(s.Minute), wide, up)
+	}
+	c.pen.rect(at.x.start, ground, at.x.end-at.x.start, 1, k.Ink)
+	for _, s := range d.Spells {
+		x1, x2 := at.x.inside(s.From), at.x.inside(s.To)
+		c.pen.rect(x1, ground+1, max(x2-x1, 0), look.Scaled(spellHigh), k.Sunk)
+	}
+	c.paintStopNames(at, ground+look.Scaled(spellHigh+stopGap), size)
+}
+
+// bottleWidth is the width of a bottle: less where they stand close.
+func (c *DeficitChart) bottleWidth(at plot) float32 {
+	wide := look.Scaled(bottleWide)
+	for i := 1; i < len(c.data.Stops); i++ {
+		apart := at.x.inside(c.data.Stops[i].Minute) - at.x.inside(c.data.Stops[i-1].Minute)
+		wide = min(wide, max(apart*0.7, 4))
+	}
+	return px(wide)
+}
+
+// paintBottle draws what is drunk as a filled bottle with a cap, and food as a
+// block beside it.
+func (c *DeficitChart) paintBottle(s BreakStop, x, wide float32, up scale) {
+	k, from := c.pen.ink, 0.0
+	high := drunk(s.Parts)
+	edge := k.Ink
+	if s.Maybe {
+		edge = k.Ink3
+	}
+	if high > 0 {
+		top := min(up.at(high), up.start-2)
+		c.pen.rect(x-wide/5, top-6, 2*wide/5, 4, edge)
+		c.pen.round(x-wide/2, top-3, wide, up.start+3-top, 3, edge)
+		c.pen.round(x-wide/2+1, top-2, wide-2, up.start+1-top, 2, k.Sheet)
+	}
+	food := 0.0
+	for _, part := range s.Parts {
+		if part.Of == look.Food {
+			food += length(part.Value)
+			continue
+		}
+		to := from + length(part.Value)
+		c.pen.rect(x-wide/2+2, up.at(to), wide-4, up.at(from)-up.at(to), k.hue(part.Of, s.Maybe))
+		from = to
+	}
+	if food > 0 {
+		c.pen.round(x+wide/2+3, up.start-look.Scaled(16), look.Scaled(9), look.Scaled(16), 2, k.hue(look.Food, s.Maybe))
+	}
+}
+
+// paintStopNames writes the names of the stops, or their numbers where the names
+// have no room, and what is drunk there; the room for fields is between.
+func (c *DeficitChart) paintStopNames(at plot, y float32, size fyne.Size) {
+	d, k := &c.data, c.pen.ink
+	named := c.named(size)
+	line := look.Note.Pitch()
+	c.stopsLow = y + line
+	c.labels = c.labels[:0]
+	for i, s := range d.Stops {
+		if !named {
+			s.Name = strconv.Itoa(i + 1)
+		}
+		c.labels = append(c.labels, label{at: at.x.inside(s.Minute), width: look.Note.Width(s.Name)})
+	}
+	placed := spread(c.labels, 0, size.Width)
+	for i, s := range d.Stops {
+		l := c.labels[i]
+		if !named {
+			s.Name = strconv.Itoa(i + 1)
+		}
+		if !placed {
+			s.Name, l = "", label{}
+		}
+		c.pen.text(s.Name, l.x, y, l.width, look.Note, k.Ink2, centre)
+	}
+	low := c.stopsLow
+	if d.Fields {
+		low += look.ControlHeight() + 1
+	}
+	c.paintTaken(at, low, size)
+	legend := c.legend(size)
+	for i, text := range legend {
+		c.pen.text(text, 0, size.Height-float32(len(legend)-i)*line, size.Width, look.Note, k.Ink2, left)
+	}
+}
+
+// paintTaken writes what is drunk at each stop: mouthfuls under the fields, the
+// amount where there are none. Where not all have room, none is written.
+func (c *DeficitChart) paintTaken(at plot, y float32, size fyne.Size) {
+	d := &c.data
+	of := func(s BreakStop) string {
+		if d.Fields {
+			return s.Mouthfuls
+		}
+		return s.Amount
+	}
+	c.labels = c.labels[:0]
+	for _, s := range d.Stops {
+		c.labels = append(c.labels, label{at: at.x.inside(s.Minute), width: look.Note.Width(of(s))})
+	}
+	placed := spread(c.labels, 0, size.Width)
+	for i, s := range d.Stops {
+		text, l := of(s), c.labels[i]
+		if !placed {
+			text, l = "", label{}
+		}
+		c.pen.text(text, l.x, y, l.width, look.Note, c.pen.ink.Ink, centre)
+	}
+}

@@ -1,0 +1,161 @@
+package breaks
+
+import (
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/wording"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// mostFields is how many breaks have a field each: more would not stand side by
+// side.
+const mostFields = 7
+
+// Editor sets how much is drunk at a break, by its height in a picture or as a
+// number. What is set stays; the other breaks are filled around it.
+type Editor struct {
+	v *part.Plan
+	// Stops are the breaks as a picture shows them.
+	Stops []chart.BreakStop
+	// OnShown is told that the stops are others.
+	OnShown func()
+	// Fields are the amounts as numbers, one for each stop; none where there are
+	// too many stops.
+	Fields []*field.Number
+	grip   dragged
+}
+
+// dragged is the amount that a column is dragged to, until it is let go.
+type dragged struct {
+	on   bool
+	stop int
+	ml   float64
+}
+
+// NewEditor makes an editor of the breaks of a plan; it has no fields.
+func NewEditor(v *part.Plan) *Editor { return &Editor{v: v} }
+
+// Open makes the fields of the breaks there are. It reports whether they are
+// others than before.
+func (e *Editor) Open() (others bool) {
+	n := len(e.v.Live.Take.Takes)
+	if n > mostFields {
+		n = 0
+	}
+	others = len(e.Fields) != n
+	for len(e.Fields) < n {
+		e.Fields = append(e.Fields, e.number(len(e.Fields)))
+	}
+	e.Fields = e.Fields[:n]
+	for i, f := range e.Fields {
+		look.EnableIf(f, e.v.Now.Draft() && e.kept(i) >= 0)
+	}
+	return others
+}
+
+// number is the field of a stop.
+func (e *Editor) number(stop int) *field.Number {
+	n := field.NewNumber(e.v.Desk.Host, "planner.break."+strconv.Itoa(stop+1)+".amount", evidence.PouredVolume, quantity.Millilitre)
+	n.SetDecimals(0)
+	n.OnLeft = func(r field.Reading) {
+		switch {
+		case stop >= len(e.v.Live.Take.Takes) || r.State == field.Unreadable || r.State == field.Refused:
+			return
+		case r.State == field.Empty:
+			e.set(stop, record.Number{})
+		case quantity.Round(r.Value, 0) != float64(e.v.Live.Take.Takes[stop].ML):
+			e.set(stop, record.Num(quantity.Round(r.Value, 0), quantity.Millilitre))
+		}
+	}
+	return n
+}
+
+// Follow shows what a movement changed.
+func (e *Editor) Follow() {
+	e.Stops = stops(e.v.Speaker, e.Stops[:0], e.v.Live.Take)
+	for i, f := range e.Fields {
+		if i < len(e.v.Live.Take.Takes) && !f.Focused() {
+			f.SetValue(float64(e.v.Live.Take.Takes[i].ML))
+		}
+	}
+	e.shown()
+}
+
+func (e *Editor) shown() {
+	if e.OnShown != nil {
+		e.OnShown()
+	}
+}
+
+// Drag shows a column at another height, no higher than the chance carries.
+func (e *Editor) Drag(stop int, to float64) {
+	v := e.v
+	if !v.Now.Draft() || stop >= len(v.Live.Take.Takes) {
+		return
+	}
+	take := v.Live.Take.Takes[stop]
+	ml := quantity.RoundTo(min(to, take.Chance.MostML()-evidence.ScheduleRound/2), evidence.ScheduleRound)
+	e.grip = dragged{on: true, stop: stop, ml: ml}
+	var drink [plan.Drinks]float64
+	for d, of := range take.ByDrink {
+		if take.ML > 0 {
+			drink[d] = ml * float64(of) / float64(take.ML)
+		}
+	}
+	if take.ML == 0 {
+		drink[plan.Water] = ml
+	}
+	shown := &e.Stops[stop]
+	shown.Parts, shown.Amount, shown.Mouthfuls = wording.PartsOf(drink, take.Food), v.Speaker.Millilitres(ml), ""
+	if stop < len(e.Fields) {
+		e.Fields[stop].SetValue(ml)
+	}
+	e.shown()
+}
+
+// Release sets the amount of the break; the others are filled around it.
+func (e *Editor) Release() {
+	grip := e.grip
+	e.grip = dragged{}
+	if grip.on {
+		e.set(grip.stop, record.Num(grip.ml, quantity.Millilitre))
+	}
+}
+
+// kept is the place of a stop's chance in the record; -1 where it has none.
+func (e *Editor) kept(stop int) int {
+	if stop >= len(e.v.Live.Take.Takes) {
+		return -1
+	}
+	chance := e.v.Live.Take.Takes[stop].Chance
+	return slices.IndexFunc(e.v.Now.Plan.Chances, func(c record.Chance) bool { return sameChance(chance, c) })
+}
+
+// set keeps an amount for the chance of a stop, as one step back.
+func (e *Editor) set(stop int, amount record.Number) {
+	at := e.kept(stop)
+	if at < 0 {
+		return
+	}
+	id := e.v.Now.Plan.Chances[at].ID
+	e.v.Binder.Pick("planner.breaks.set", func(s *part.Sheet) { chanceAt(&s.Record, id).Amount = amount })
+}
+
+// Objects are the fields as they are laid out.
+func (e *Editor) Objects() []fyne.CanvasObject {
+	var list []fyne.CanvasObject
+	for _, f := range e.Fields {
+		list = append(list, f)
+	}
+	return list
+}

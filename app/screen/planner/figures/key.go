@@ -1,0 +1,90 @@
+package figures
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+)
+
+// key is one of the two figures that answer: a title, the figure with what stands
+// beside it, a bar, and a sentence.
+type key struct {
+	Figure *look.Label
+	side   *look.Paragraph
+	foot   *look.Label
+	Key    *fyne.Container
+}
+
+// newKey makes a figure; why may be nil.
+func newKey(title fyne.CanvasObject, why *field.Link, bar fyne.CanvasObject, figure float32) key {
+	k := key{Figure: look.NewLabel("", look.Key, look.Ink), side: look.NewParagraph("", look.Note, look.Ink2)}
+	k.foot = look.NewLabel("", look.Note, look.Ink).Shorten()
+	head := look.HBox(8, look.Grow(title))
+	if why != nil {
+		head.Add(why)
+	}
+	side := &fyne.Container{Layout: twoLines{}, Objects: []fyne.CanvasObject{k.side}}
+	row := &fyne.Container{Layout: beside{figure}, Objects: []fyne.CanvasObject{k.Figure, side}}
+	k.Key = look.VBox(2, look.MinSized(0, 24, head), row, bar, k.foot)
+	return k
+}
+
+// twoLines gives a paragraph the room of two lines, at the foot of it.
+type twoLines struct{}
+
+func (twoLines) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	h := min(look.HeightFor(o[0], size.Width), size.Height)
+	o[0].Move(fyne.NewPos(0, (size.Height-h)/2))
+	o[0].Resize(fyne.NewSize(size.Width, h))
+}
+
+func (twoLines) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(40, 2*look.Note.Pitch()) }
+
+// beside sets the second object beside the first, which has so many px at 100 %
+// text.
+type beside struct{ px float32 }
+
+func (l beside) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	wide, h := look.Scaled(l.px), look.Key.Height()
+	o[0].Move(fyne.NewPos(0, (size.Height-h)/2))
+	o[0].Resize(fyne.NewSize(wide, h))
+	o[1].Move(fyne.NewPos(wide+8, 0))
+	o[1].Resize(fyne.NewSize(max(size.Width-wide-8, 0), size.Height))
+}
+
+func (l beside) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(look.Scaled(l.px)+60, max(look.Key.Height(), o[1].MinSize().Height))
+}
+
+// upon lays objects upon each other.
+type upon struct{}
+
+func (*upon) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	for _, one := range o {
+		one.Move(fyne.Position{})
+		one.Resize(size)
+	}
+}
+
+func (*upon) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
+
+// stopField is the width of an amount under a bottle, px at 100 % text.
+const stopField float32 = 74
+
+// underStops sets fields under the bottles of a picture.
+type underStops struct{ picture *chart.DeficitChart }
+
+func (l underStops) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	wide := look.Scaled(stopField)
+	for i := 1; i < len(o); i++ {
+		wide = min(wide, l.picture.StopX(i)-l.picture.StopX(i-1)-2)
+	}
+	for i, one := range o {
+		one.Resize(fyne.NewSize(wide, look.ControlHeight()))
+		one.Move(fyne.NewPos(min(max(l.picture.StopX(i)-wide/2, 0), size.Width-wide), l.picture.FieldTop()))
+	}
+}
+
+func (underStops) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.Size{} }

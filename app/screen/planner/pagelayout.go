@@ -1,0 +1,222 @@
+package planner
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/planner/mix"
+)
+
+// Sizes of the page, in px: those of the panels follow the text.
+const (
+	pageGap   float32 = 12
+	pageFoot  float32 = 8
+	limitFoot float32 = 12
+	leftLeast float32 = 352
+	leftMost  float32 = 520
+	leftShare float32 = 0.345
+	// chartLeast is the least height of the picture of the deficit with its
+	// heading and the sheet around it.
+	chartLeast float32 = 266
+	rightLeast float32 = 396
+	// barRoom is kept for the bar at the right while the page scrolls.
+	barRoom float32 = 10
+	// ringLeft is kept at the left for the focus border.
+	ringLeft = mix.RingRoom
+	// hairlineOver is by how much the page may be higher than the window by
+	// rounding alone.
+	hairlineOver float32 = 0.1
+	// barGap is between the line of buttons and what stands below it.
+	barGap float32 = 6
+)
+
+// pageLayout places the parts of a page.
+type pageLayout struct{ p *page }
+
+// places are where the parts stand at a width.
+type places struct {
+	strip, trouble, keys, panels, bar, below float32 // heights
+	left, right                              float32 // widths
+	// stacked: where large text leaves no room side by side, the panels stand
+	// one below the other, with the figures that answer above the sliders.
+	stacked bool
+}
+
+// height of the whole page.
+func (a places) height() float32 {
+	return pageGap + a.strip + pageGap + a.trouble + a.panels + pageGap + a.bar + barGap + a.below + pageFoot
+}
+
+// at works the places out for a width and the height of the window.
+func (l *pageLayout) at(width, window float32) places {
+	p := l.p
+	a := places{strip: stripLayout{}.height(p.strip.Objects, width)}
+	if p.trouble.Visible() {
+		a.trouble = p.trouble.HeightFor(width) + pageGap
+	}
+	a.bar = barLayout{}.height(p.bar.Objects, width)
+	if p.open {
+		a.below = p.below.HeightFor(width)
+	} else {
+		a.below = p.cards.Row.MinSize().Height
+	}
+	a.left = min(max(width*leftShare, look.Scaled(leftLeast)), look.Scaled(leftMost))
+	a.left = float32(int(a.left))
+	a.right = float32(int(width)) - a.left - pageGap
+	if a.right < look.Scaled(rightLeast) {
+		a.stacked, a.left, a.right = true, width, width
+		a.keys = l.keysHeight(width) + pageGap
+		a.panels = a.keys + p.mix.Natural(width) + pageGap + look.Scaled(chartLeast)
+		return a
+	}
+	a.keys = l.keysHeight(a.right) + pageGap
+	around := a
+	around.panels, around.below = 0, p.cards.Row.MinSize().Height
+	least := a.keys + look.Scaled(chartLeast)
+	a.panels = max(window-around.height(), least)
+	return a
+}
+
+// keysHeight is the height of the sheet with the figures.
+func (l *pageLayout) keysHeight(width float32) float32 {
+	return keysLayout{}.HeightFor(l.p.figures.Objects, width-2*look.SheetPadX) + 2*look.SheetPadY
+}
+
+func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	window := l.p.scroll.Size().Height
+	if size.Height > window+hairlineOver {
+		size.Width -= barRoom
+	}
+	p, a := l.p, l.at(size.Width, window)
+	y := pageGap
+	put := func(o fyne.CanvasObject, x, y, width, height float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(width, height))
+	}
+	put(p.strip, 0, y, size.Width, a.strip)
+	y += a.strip + pageGap
+	if a.trouble > 0 {
+		put(p.trouble, 0, y, size.Width, a.trouble-pageGap)
+		y += a.trouble
+	}
+	if a.stacked {
+		mix := p.mix.Natural(size.Width)
+		put(p.keys, 0, y, size.Width, a.keys-pageGap)
+		put(p.mix.Box, 0, y+a.keys, size.Width, mix)
+		put(p.deficit.Box, 0, y+a.keys+mix+pageGap, size.Width, look.Scaled(chartLeast))
+	} else {
+		x := a.left + pageGap
+		put(p.mix.Box, 0, y, a.left, a.panels)
+		put(p.keys, x, y, a.right, a.keys-pageGap)
+		put(p.deficit.Box, x, y+a.keys, a.right, a.panels-a.keys)
+	}
+	y += a.panels + pageGap
+	put(p.bar, 0, y, size.Width, a.bar)
+	put(p.cards.Row, 0, y+a.bar+barGap, size.Width, a.below)
+	put(p.below, 0, y+a.bar+barGap, size.Width, a.below)
+}
+
+func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	width, window := l.p.scroll.Size().Width-ringLeft, l.p.scroll.Size().Height
+	if width < 1 {
+		return fyne.NewSize(look.Scaled(leftLeast), look.Scaled(chartLeast))
+	}
+	a := l.at(width, window)
+	if a.height() > window+hairlineOver {
+		a = l.at(width-barRoom, window)
+	}
+	return fyne.NewSize(look.Scaled(leftLeast), a.height())
+}
+
+// barLayout sets the title at the left and the buttons at the right of one line,
+// or below it where both have no room.
+type barLayout struct{}
+
+func (barLayout) wraps(o []fyne.CanvasObject, width float32) bool {
+	return o[0].MinSize().Width+stripGap+o[1].MinSize().Width > width
+}
+
+func (l barLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	title, buttons := o[0].MinSize(), o[1].MinSize()
+	o[0].Resize(fyne.NewSize(min(title.Width, size.Width), title.Height))
+	o[1].Resize(buttons)
+	if l.wraps(o, size.Width) {
+		o[0].Move(fyne.Position{})
+		o[1].Move(fyne.NewPos(0, title.Height+4))
+		return
+	}
+	o[0].Move(fyne.NewPos(0, (size.Height-title.Height)/2))
+	o[1].Move(fyne.NewPos(size.Width-buttons.Width, 0))
+}
+
+func (l barLayout) height(o []fyne.CanvasObject, width float32) float32 {
+	title, buttons := o[0].MinSize(), o[1].MinSize()
+	if l.wraps(o, width) {
+		return buttons.Height + 4 + title.Height
+	}
+	return max(title.Height, buttons.Height)
+}
+
+func (l barLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(o[0].MinSize().Width, l.height(o, 1e6))
+}
+
+// keysLayout sets the two figures side by side, as wide as each other, with what
+// is small beside them; below each other where they would be too narrow.
+type keysLayout struct{}
+
+const (
+	keyGap    float32 = 20
+	keyLeast  float32 = 160
+	smallPart float32 = 0.27
+)
+
+// widths are that of a figure and of what is small; one below the other where the
+// first is nothing.
+func (keysLayout) widths(width float32) (figure, small float32) {
+	small = width * smallPart
+	figure = (width - small - 2*keyGap) / 2
+	if figure < look.Scaled(keyLeast) {
+		return 0, width
+	}
+	return figure, small
+}
+
+func (l keysLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	figure, small := l.widths(size.Width)
+	x, y := float32(0), float32(0)
+	for i, one := range o {
+		wide, h := figure, size.Height
+		if i == len(o)-1 || figure == 0 {
+			wide = small
+		}
+		if figure == 0 {
+			h = one.MinSize().Height
+		}
+		one.Move(fyne.NewPos(float32(int(x)), y))
+		one.Resize(fyne.NewSize(float32(int(wide)), h))
+		if figure == 0 {
+			y += h + pageGap
+		} else {
+			x += wide + keyGap
+		}
+	}
+}
+
+// HeightFor is the height at a width.
+func (l keysLayout) HeightFor(o []fyne.CanvasObject, width float32) float32 {
+	figure, _ := l.widths(width)
+	most, sum := float32(0), -pageGap
+	for _, one := range o {
+		h := one.MinSize().Height
+		most, sum = max(most, h), sum+h+pageGap
+	}
+	if figure == 0 {
+		return sum
+	}
+	return most
+}
+
+func (l keysLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(look.Scaled(keyLeast), l.HeightFor(o, 1e6))
+}
