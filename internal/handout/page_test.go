@@ -247,7 +247,12 @@ func TestLongNamesAreNotLost(t *testing.T) {
 }
 
 func TestReportCanBeCalculatedAgain(t *testing.T) {
-	text := all(press(t).TestReport(report()))
+	with := report()
+	with.Appendix = true
+	if text := all(press(t).TestReport(report())); strings.Contains(text, "±") || strings.Contains(text, "where ") || !strings.Contains(text, "J Sports Sci 34:358") || !strings.Contains(text, "Corrections applied") {
+		t.Errorf("without the appendix the report says %q", text)
+	}
+	text := all(press(t).TestReport(with))
 	for _, must := range []string{"rate = 1.358 ± 0.036\u00a0L/h", "concentration = 38.1 ± 7.1\u00a0mmol/L", "rate × concentration × 22.99", "J Sports Sci 34:358", "760–1620", "1190\u00a0mg/h"} {
 		if !strings.Contains(text, must) {
 			t.Errorf("the report does not say %q in %q", must, text)

@@ -246,7 +246,7 @@ func report() TestReport {
 	return TestReport{
 		Terms: Terms{Practice: practice()}, Athlete: "Ravka Oldenmoor", Day: day(5, 14),
 		Session: "In 95 minutes of hard play at 31 °C.", FilledInBy: "A. Invented", Evidence: "2026.1",
-		Bar: match().Bars[0],
+		Bar: match().Bars[0], Quality: []string{"Single weighings, not repeated."}, Applied: []string{"Breath and gas exchange: 0.14 L taken off."},
 		Findings: []Finding{
 			{Name: "Sweat rate", Figure: rate, Decimals: 2, Beside: "more than about 6 in 10 of 506 athletes"},
 			{Name: "Sodium lost", Figure: sodium, Decimals: -1, Beside: "near the middle of 506 athletes", Notes: []string{"The patch equation gives most of this range."}},
@@ -279,7 +279,7 @@ func trip() TripPage {
 				},
 			},
 			{
-				Place: "camp at the coast", From: day(7, 11), Until: day(7, 17), Air: quantity.Range{Low: 36, High: 36}, AirKnown: true,
+				Place: "camp at the coast", From: day(7, 11), Until: day(7, 17), Humidity: 46, Air: quantity.Range{Low: 36, High: 36}, AirKnown: true,
 				Rests: "No test holds: 5 °C hotter than any, and not yet acclimatised to heat.",
 				Rate:  StopRate{Rate: 1.56, Range: quantity.Range{Low: 1.2, High: 2.0}, Estimate: true},
 				Plan: StopPlan{
@@ -297,6 +297,6 @@ func trip() TripPage {
 			{What: "safe water", Amount: "4 L a day", Where: Buy},
 		},
 		Notes:         []string{"On the flight drink when you are thirsty. Use sealed or boiled water for drinks and for teeth."},
-		ClimateCredit: "Climate: Datenbasis: Deutscher Wetterdienst, eigene Bearbeitung.",
+		ClimateCredit: "Datenbasis: Deutscher Wetterdienst, eigene Bearbeitung",
 	}
 }

@@ -28,6 +28,11 @@ type TestReport struct {
 	Findings   []Finding
 	// Corrections are the values of the sheet that were put right, newest first.
 	Corrections []Correction
+	// Quality and Applied are sentences, worded: how it was measured, and what
+	// was taken off the plain field method.
+	Quality, Applied []string
+	// Appendix prints formula and inputs of each figure.
+	Appendix bool
 	// Evidence is the version of the thresholds it was calculated by.
 	Evidence string
 }
@@ -86,7 +91,12 @@ func (p *Press) TestReport(r TestReport) paper.Document {
 	}
 	items = append(items, p.findings(list, am, w)...)
 	items = append(items, p.corrections(r.Corrections, am, w)...)
-	items = append(items, p.calculation(list, am, w)...)
+	items = append(items, p.pair(p.remarks("handout.report.quality", r.Quality, am), p.remarks("handout.report.applied", r.Applied, am), w)...)
+	if r.Appendix {
+		items = append(items, p.calculation(list, am, w)...)
+	} else {
+		items = append(items, p.notesAndSources(list, am, w)...)
+	}
 	return p.document(r.Terms, title, p.say.Say("handout.report.subject"), paper.Pour(fr, items))
 }
 
@@ -204,6 +214,46 @@ func (p *Press) calculation(list []Finding, am amounts, width float64) []paper.I
 		return nil
 	}
 	return append([]paper.Item{p.section(p.say.Say("handout.report.calculation"), width)}, items...)
+}
+
+// remarks is a column of sentences.
+func (p *Press) remarks(title string, list []string, am amounts) column {
+	return column{title: p.say.Say(title), body: func(w float64) []paper.Block {
+		var out []paper.Block
+		for _, s := range list {
+			out = append(out, p.faces.Paragraph(noteStyle().In(paper.Black), am.typed(s), w))
+		}
+		return out
+	}}
+}
+
+// notesAndSources is what stands without the appendix: the notes of the figures, what
+// their ranges are made of, and each source once.
+func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []paper.Item {
+	var lines []string
+	seen := map[string]bool{}
+	var from []string
+	for _, f := range list {
+		notes := append([]string{}, f.Notes...)
+		if !am.hidden {
+			notes = append(notes, p.budget(f.Figure.Why))
+		}
+		if text := strings.Join(trim(notes), " "); text != "" {
+			lines = append(lines, am.typed(f.Name)+": "+am.typed(text))
+		}
+		for _, s := range strings.Split(sources(f.Figure.Why), "; ") {
+			if s != "" && !seen[s] {
+				seen[s] = true
+				from = append(from, s)
+			}
+		}
+	}
+	if len(from) > 0 {
+		lines = append(lines, strings.Join(from, "; ")+".")
+	}
+	lines = append(lines, p.say.Say("handout.report.appendix"))
+	head := p.section(p.say.Say("handout.report.notes"), width)
+	return append([]paper.Item{head}, lineItems(p.faces, smallStyle(), strings.Join(lines, "\n"), width, 0)...)
 }
 
 // formula writes a formula and what goes into it.

@@ -29,6 +29,8 @@ type TripStop struct {
 	From, Until time.Time
 	Air         quantity.Range // °C, when AirKnown
 	AirKnown    bool
+	// Humidity in per cent; 0 where it is not known.
+	Humidity quantity.Percent
 	// Rests says which test holds, or why none does; worded.
 	Rests string
 	Rate  StopRate
@@ -82,7 +84,7 @@ func (p *Press) TripPage(t TripPage) paper.Document {
 	}
 	var small []string
 	if t.ClimateCredit != "" {
-		small = append(small, t.ClimateCredit)
+		small = append(small, p.say.Say("handout.trip.credit", t.ClimateCredit))
 	}
 	fr := p.frame(t.Terms, head{title: title, under: am.typed(t.Athlete)}, small...)
 	w := fr.Inner()
@@ -111,7 +113,7 @@ func (p *Press) stop(s TripStop, am amounts, width float64) []paper.Item {
 	items := []paper.Item{{Block: p.faces.Paragraph(st, place, width), Gap: p.gap(), Keep: true}}
 	var lines []string
 	if s.AirKnown {
-		lines = append(lines, say.Say("handout.trip.air", am.air(s.Air)))
+		lines = append(lines, p.stopAir(s, am))
 	}
 	if s.Rests != "" {
 		lines = append(lines, am.typed(s.Rests))
@@ -119,6 +121,9 @@ func (p *Press) stop(s TripStop, am amounts, width float64) []paper.Item {
 	lines = append(lines, p.stopRate(s.Rate, am))
 	items = append(items, lineItems(p.faces, p.body(), strings.Join(trim(lines), " "), width, 0)...)
 	items = append(items, p.stopTable(s.Plan, am, width)...)
+	for i := range len(items) - 1 {
+		items[i].Keep = true // a stop is not torn from its table
+	}
 	for _, n := range s.Notes {
 		items = append(items, lineItems(p.faces, p.body(), am.typed(n), width, 1)...)
 	}
@@ -131,6 +136,14 @@ func (p *Press) stop(s TripStop, am amounts, width float64) []paper.Item {
 		cautions[0].Gap = 2
 	}
 	return append(items, cautions...)
+}
+
+// stopAir writes the expected air. Where mass is hidden no per cent is written.
+func (p *Press) stopAir(s TripStop, am amounts) string {
+	if s.Humidity <= 0 || am.hidden {
+		return p.say.Say("handout.trip.air", am.air(s.Air))
+	}
+	return p.say.Say("handout.trip.air.humid", am.air(s.Air), p.say.Amount(quantity.Round(float64(s.Humidity), 0), quantity.PerCent))
 }
 
 // stopRate writes the rate; an estimate always with its range and its name.

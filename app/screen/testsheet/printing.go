@@ -81,6 +81,7 @@ func (v *View) report() handout.TestReport {
 	r := handout.TestReport{
 		Terms: v.terms(), Athlete: v.athlete.Name, Day: consult.TestDay(t), Session: findings.Session(v.desk.Words, v.by, in),
 		FilledInBy: t.CreatedBy, Evidence: evidence.Version, Bar: v.bar(f),
+		Quality: handout.ReportQuality(f, v.desk.Words), Applied: handout.ReportApplied(f, v.by.Hidden, v.desk.Words),
 	}
 	r.Terms.MassHidden = v.by.Hidden
 	switch {

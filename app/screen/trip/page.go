@@ -23,7 +23,7 @@ func (v *View) pageOf(m *member) handout.TripPage {
 		there, err := v.plan(m, s)
 		page.Stops = append(page.Stops, v.stopOnPaper(sp, m, there, err, i))
 		if there.Air.FromTable {
-			page.ClimateCredit = v.places.Credit + "."
+			page.ClimateCredit = v.places.Credit
 		}
 	}
 	list, _ := v.packFor(m, marginOf(v.now()))
@@ -66,6 +66,9 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 	}
 	if t := there.Air.Air.Temperature; t.Known() {
 		out.Air, out.AirKnown = quantity.Range{Low: *t.Value, High: *t.Value}, true
+	}
+	if h := there.Air.Air.Humidity; h.Known() {
+		out.Humidity = quantity.Percent(*h.Value)
 	}
 	r := there.Calculation
 	answer := sp.Answer(r, sp.DaysOf(s))
