@@ -9,7 +9,7 @@ import (
 // BalanceRow is one line of a running balance. Its parts begin where the line
 // above ended; parts with negative values go back.
 type BalanceRow struct {
-	// Name stands above the bar, Value at the right of it.
+	// Name stands above the bar at the left, Value in the same line at the right.
 	Name, Value string
 	Parts       []Part
 }
@@ -43,7 +43,10 @@ func NewBalanceBars() *BalanceBars {
 }
 
 // balanceRow is the height of a line.
-func balanceRow() float32 { return look.Note.Height() + look.Scaled(20) + look.Scaled(18) }
+func balanceRow() float32 { return look.Body.Height() + balanceBar() + look.Scaled(5) }
+
+// balanceBar is the height of a bar.
+func balanceBar() float32 { return look.Scaled(8) }
 
 // Set shows other data. Rows and parts are copied.
 func (c *BalanceBars) Set(d BalanceData) {
@@ -73,35 +76,30 @@ func (c *BalanceBars) paint(size fyne.Size) {
 		c.say(size)
 		return
 	}
-	values := look.Body.Width(d.Total.Value)
-	for _, r := range d.Rows {
-		values = max(values, look.Body.Width(r.Value))
-	}
-	values = min(values, size.Width/2) + look.Scaled(14)
-	at := scale{from: 0, to: c.end(), start: look.Scaled(8), end: size.Width - values - look.Scaled(8)}
+	at := scale{from: 0, to: c.end(), start: 0, end: size.Width}
 	y, from := float32(0), 0.0
 	for _, r := range d.Rows {
 		from = c.row(r, from, at, y, size, false)
 		y += balanceRow()
 	}
-	c.pen.rect(at.start, y-look.Scaled(8), size.Width-at.start, 1.4, k.Ink2)
+	c.pen.rect(0, y-1, size.Width, 1.4, k.Ink2)
+	y += look.Scaled(4)
 	c.row(d.Total, 0, at, y, size, d.Provisional)
 }
 
 // row draws a line and returns where it ends.
 func (c *BalanceBars) row(r BalanceRow, from float64, at scale, y float32, size fyne.Size, pale bool) float64 {
 	k := c.pen.ink
-	bar := look.Scaled(20)
-	c.pen.text(r.Name, at.start, y, at.end-at.start, look.Note, k.Ink2, left)
-	top := y + look.Note.Height() + 1
+	value := min(look.Body.Width(r.Value), size.Width*0.6)
+	c.pen.text(r.Value, size.Width-value, y, value, look.Body, k.Ink, right)
+	c.pen.text(r.Name, 0, y, size.Width-value-look.Scaled(8), look.Body, k.Ink2, left)
+	top := y + look.Body.Height()
 	for _, part := range r.Parts {
 		to := from + signed(part.Value)
 		x1, x2 := at.inside(min(from, to)), at.inside(max(from, to))
-		c.pen.round(x1, top, x2-x1, bar, 1, k.hue(part.Of, pale))
+		c.pen.round(x1, top, x2-x1, balanceBar(), 1, k.hue(part.Of, pale))
 		from = to
 	}
-	middle := top + (bar-look.Body.Height())/2
-	c.pen.text(r.Value, at.end+8, middle, size.Width-at.end-8, look.Body, k.Ink, right)
 	return from
 }
 

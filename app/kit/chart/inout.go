@@ -79,6 +79,9 @@ func (c *InOutBars) paint(size fyne.Size) {
 		if i == 1 || i == 2 && in > out {
 			x = at.at(in)
 		}
+		if i == 2 && d.LimitText != "" { // the limit does not go through the words
+			x = max(x, px(at.inside(c.limitAt())))
+		}
 		c.words(w, at, max(x, at.start), rows[i], bar, size)
 	}
 }

@@ -56,10 +56,10 @@ func (c *Check) Tapped(*fyne.PointEvent) {
 	}
 }
 
-// TypedKey turns the box at Space and Enter.
+// TypedKey turns the box at Space; Enter goes on, as everywhere.
 func (c *Check) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
-	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
+	case fyne.KeySpace:
 		c.turn()
 	default:
 		c.host.Key(e)

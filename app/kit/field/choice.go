@@ -85,10 +85,11 @@ func (c *Choice) Choose(key string) {
 	}
 }
 
-// Open shows the list.
+// Open shows the list; where nothing is chosen nothing is at hand, so that Enter
+// takes nothing unasked.
 func (c *Choice) Open() {
 	if c.open == nil && !c.Disabled() && len(c.options) > 0 {
-		c.open = openPopup(c, c.options, max(c.chosen, 0))
+		c.open = openPopup(c, c.options, c.chosen)
 	}
 }
 
@@ -130,6 +131,10 @@ func (c *Choice) otherKey(e *fyne.KeyEvent) {
 		c.open.list.move(0)
 	case fyne.KeyEnd:
 		c.open.list.move(len(c.options) - 1)
+	case fyne.KeyReturn, fyne.KeyEnter: // nothing was at hand
+		if on := canvasOf(c); on != nil {
+			on.FocusNext()
+		}
 	}
 }
 

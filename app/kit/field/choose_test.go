@@ -60,7 +60,7 @@ func TestCheck(t *testing.T) {
 	d := open(t, c)
 	d.Click("c")
 	d.Key(fyne.KeySpace, fyne.KeyReturn)
-	told.expect(t, "true", "false", "true")
+	told.expect(t, "true", "false")
 	c.Set(false)
 	told.expect(t)
 }
@@ -130,13 +130,15 @@ func TestChoice(t *testing.T) {
 	}
 	d.Key(fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
 	told.expect(t, "Raisins")
-	if d.Focused() != "food" {
+	if d.Focused() != "next" {
 		t.Errorf("after the list the keyboard is with %q", d.Focused())
 	}
+	d.Focus("food")
 	d.Key(fyne.KeySpace, fyne.KeyUp, fyne.KeyEscape)
 	told.expect(t)
 	d.Pick("food", "Fig bar")
 	told.expect(t, "Fig bar")
+	d.Focus("food")
 	d.Key(fyne.KeyReturn, fyne.KeyPageDown, fyne.KeyTab)
 	told.expect(t, "Rice cake, sweet")
 	if d.Focused() != "next" {
@@ -189,7 +191,12 @@ func TestSuggest(t *testing.T) {
 		t.Fatalf("typed %q, the keyboard is with %q", s.Text(), d.Focused())
 	}
 	d.Key(fyne.KeyDown, fyne.KeyReturn)
-	told.expect(t, "chosen Fig bar")
+	told.expect(t, "chosen Fig bar", "left Fig bar true")
+	if d.Focused() != "next" {
+		t.Errorf("after a match was taken the keyboard is with %q", d.Focused())
+	}
+	d.BackTab()
+	d.Key(fyne.KeyEnd)
 	if o, ok := s.Taken(); !ok || o.Key != "Fig bar" || s.Text() != "Fig bar" {
 		t.Errorf("%q is taken, the text is %q", o.Key, s.Text())
 	}

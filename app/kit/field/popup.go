@@ -163,8 +163,11 @@ func (l *popupList) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyPageUp:
 		l.move(l.at - popupRows + 1)
 	case fyne.KeyReturn, fyne.KeyEnter:
+		picked := l.at >= 0
 		l.pick(l.at)
-		if l.at < 0 {
+		if picked {
+			l.popup.on.FocusNext()
+		} else {
 			l.popup.owner.otherKey(e)
 		}
 	case fyne.KeyEscape:

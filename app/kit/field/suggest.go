@@ -83,12 +83,13 @@ func (s *Suggest) suggest() {
 	}
 }
 
-// eager is how many letters make the first match that begins with them the one
+// eager is how many letters make the only match that begins with them the one
 // at hand in free text.
 const eager = 3
 
 // hand is the match that Enter takes: the first; for free text one that reads
-// the same, or begins with the letters typed. Escape keeps what was typed.
+// the same, or is the only one that begins with the letters typed: where
+// several do, the person chooses. Escape keeps what was typed.
 func (s *Suggest) hand(options []Option) int {
 	if !s.free {
 		return 0
@@ -98,13 +99,20 @@ func (s *Suggest) hand(options []Option) int {
 			return i
 		}
 	}
-	typed := strings.ToLower(s.Text())
-	for i, o := range options {
-		if len([]rune(typed)) >= eager && strings.HasPrefix(strings.ToLower(o.Text), typed) {
-			return i
-		}
+	typed, at := strings.ToLower(s.Text()), -1
+	if len([]rune(typed)) < eager {
+		return -1
 	}
-	return -1
+	for i, o := range options {
+		if !strings.HasPrefix(strings.ToLower(o.Text), typed) {
+			continue
+		}
+		if at >= 0 {
+			return -1
+		}
+		at = i
+	}
+	return at
 }
 
 // shut closes the list.

@@ -25,13 +25,15 @@ type balance struct {
 	rate *look.Label
 	sure *look.Paragraph
 	// red is a gain in mass: before all else.
-	red    *look.Caution
-	items  *troubleItems
-	title  *look.Label
-	lines  []*look.Paragraph
-	list   *fyne.Container
-	column *fyne.Container
-	body   fyne.CanvasObject
+	red   *look.Caution
+	items *troubleItems
+	title *look.Label
+	lines []*look.Paragraph
+	list  *fyne.Container
+	// head stays in sight: what is wrong, and what the sheet comes to.
+	head, column *fyne.Container
+	pinned       *pinned
+	body         fyne.CanvasObject
 }
 
 // newBalance makes an empty balance; do are what its links can do.
@@ -42,9 +44,11 @@ func newBalance(d *desk.Desk, by amount.Writer, do troubleActions) *balance {
 		sure: look.NewParagraph("", look.Note, look.Ink2), items: newTroubleItems(d, do),
 		title: look.NewLabel(d.Words.Say("testsheet.balance.missing"), look.Strong, look.Ink), list: look.VBox(4),
 	}
-	comes := look.VBox(10, look.HBox(12, b.rate, look.Grow(b.sure)), b.items.box, b.title, b.list)
-	b.column = look.VBox(10, b.red, look.NewLabel(d.Words.Say("testsheet.balance"), look.Strong, look.Ink), newTwoUp(b.bars, comes))
-	b.body = look.NewSheet(look.NewScroll(besideBar(b.column)))
+	b.head = look.VBox(10, b.red, b.items.box,
+		look.NewLabel(d.Words.Say("testsheet.balance"), look.Strong, look.Ink), look.HBox(12, b.rate, look.Grow(b.sure)))
+	b.column = look.VBox(10, newTwoUp(b.bars, look.VBox(10, b.title, b.list)))
+	b.pinned = newPinned(b.head, b.column)
+	b.body = look.NewSheet(b.pinned)
 	return b
 }
 
@@ -58,7 +62,7 @@ func (b *balance) show(t record.Test, a record.Athlete, f consult.Findings, wron
 	b.showRate(f, wrong)
 	b.items.show(speaker{b.desk.Words, b.by}, t, wrong)
 	b.showMissing(f)
-	b.column.Refresh()
+	b.pinned.Refresh()
 }
 
 // showRate shows the sweat rate and how sure it is.
@@ -134,6 +138,9 @@ func (b *balance) data(f consult.Findings) chart.BalanceData {
 	say := b.desk.Words.Say
 	d := chart.BalanceData{Max: 1}
 	for _, l := range f.Sweat.Balance {
+		if l.Known && l.Kilograms == 0 {
+			continue
+		}
 		d.Rows = append(d.Rows, chart.BalanceRow{
 			Name: say("testsheet." + l.ID), Value: b.value(l, f), Parts: partsOf(l, f),
 		})
@@ -163,8 +170,6 @@ func (b *balance) value(l sweat.Line, f consult.Findings) string {
 		return say("testsheet.value.missing")
 	case l.ID == sweat.LineBody:
 		return b.by.Amount(l.Kilograms, quantity.Kilogram)
-	case l.Kilograms == 0:
-		return say("testsheet.value.nothing")
 	case l.ID == sweat.LineDrunk:
 		return b.by.Found(f.Sweat.Fluid.Drunk)
 	case l.ID == sweat.LineRespiratory, l.ID == sweat.LineExchange:

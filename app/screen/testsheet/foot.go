@@ -36,7 +36,7 @@ func newFoot(v *View) *foot {
 	f.remove = field.NewButton(h, "testsheet.delete", say("testsheet.delete"), field.Quiet, v.remove)
 	f.report = field.NewButton(h, "testsheet.report", say("testsheet.report"), field.Outline, v.printReport)
 	f.plan = field.NewButton(h, "testsheet.plan", say("testsheet.plan"), field.Primary, v.planFromThis)
-	f.box = look.HBox(10, f.back, f.next, f.correct, look.Stretch(), f.history, f.blank, f.remove)
+	f.box = look.HBox(10, f.next, f.back, f.correct, look.Stretch(), f.history, f.blank, f.remove)
 	return f
 }
 

@@ -47,6 +47,7 @@ func TestMethodOfThePractice(t *testing.T) {
 	b.fill()
 	b.part(PartFindings)
 	corrected := b.v.found.Sweat.Fluid.Rate
+	apptest.Click(t, b.w, "findings.more")
 	if text := allText(b.w); !strings.Contains(text, "taken off: from the effort rating") {
 		t.Errorf("the findings do not say what is taken off:\n%s", text)
 	}

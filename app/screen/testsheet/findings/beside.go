@@ -127,26 +127,33 @@ func (sp speaker) group(p sweat.Place) string {
 	return sp.say("findings.group.many", p.Group.N)
 }
 
-// limit says whether the deficit at the end passed the limit set. Words alone
-// where the limit in per cent would lead back to body mass.
+// limit compares the deficit with the limit; hidden leaves the per cent out.
 func (sp speaker) limit(in Input, hidden bool) string {
-	f := in.Findings.Sweat.Fluid.DeficitShare
-	if !f.Known {
+	key := sp.standing(in)
+	switch {
+	case key == "":
 		return ""
-	}
-	key := "within"
-	switch limit := in.Findings.Limit; {
-	case f.Ranged && f.Range.Contains(limit):
-		key = "near"
-	case f.Value > limit:
-		key = "past"
-	case f.Value < 0:
-		key = "gain"
-	}
-	if hidden || key == "gain" {
+	case hidden || key == "gain":
 		return sp.say("findings.limit." + key + ".hidden")
 	}
 	return sp.say("findings.limit."+key, sp.significant(in.Findings.Limit))
+}
+
+// standing is where the deficit lies to the limit: within, near, past, gain;
+// empty where it is not known.
+func (sp speaker) standing(in Input) string {
+	f, limit := in.Findings.Sweat.Fluid.DeficitShare, in.Findings.Limit
+	switch {
+	case !f.Known:
+		return ""
+	case f.Ranged && f.Range.Contains(limit):
+		return "near"
+	case f.Value > limit:
+		return "past"
+	case f.Value < 0:
+		return "gain"
+	}
+	return "within"
 }
 
 // fractions are the parts that are named, in per cent.

@@ -28,6 +28,10 @@ type View struct {
 	in    Input
 	rows  []Row
 	shown bool
+	// first is how many of the rows stand in the table before the others are
+	// asked for; all shows them all.
+	first int
+	all   bool
 	main  mainPart
 	side  *whyPanel
 }
@@ -41,7 +45,16 @@ type mainPart struct {
 	guess     *field.Number
 	picture   picturePart
 	table     *look.Table
+	more      *field.Link
+	summary   summaryPart
 	compare   *comparePart
+}
+
+// summaryPart is the finding in one sentence.
+type summaryPart struct {
+	title    *look.Label
+	sentence *look.Paragraph
+	box      *fyne.Container
 }
 
 // picturePart is the picture of the balance, or why there is none.
@@ -93,7 +106,12 @@ func (v *View) build() {
 		v.reveal(row)
 	}
 	m.compare = newComparePart(v)
-	m.told = look.VBox(14, m.picture.sheet, m.picture.noRate, look.NewSheet(m.table), m.compare.body)
+	m.more = field.NewLink(v.desk.Host, "findings.more", "", v.turn)
+	m.summary.title = look.NewLabel("", look.Strong, look.Ink)
+	m.summary.sentence = look.NewParagraph("", look.Body, look.Ink)
+	m.summary.box = look.VBox(4, m.summary.title, m.summary.sentence)
+	table := look.NewSheet(look.VBox(4, m.table, look.Pad(0, 0, 0, -field.LinkPad, m.more)))
+	m.told = look.VBox(14, m.summary.box, m.picture.sheet, m.picture.noRate, table, m.compare.body)
 	m.ask = v.askPart()
 	m.column = look.VBox(14, m.cautions.box, m.ask, m.told)
 	m.scroll = look.NewScroll(look.Pad(0, barRoom, 0, 0, m.column))
@@ -145,9 +163,11 @@ func (v *View) Show(in Input) {
 	if i := m.table.Chosen(); i >= 0 && i < len(v.rows) {
 		key = v.rows[i].Key
 	}
-	v.in, v.rows = in, Rows(v.sp.w, v.sp.by, in)
+	v.in = in
+	v.rows, v.first = arranged(Rows(v.sp.w, v.sp.by, in))
 	look.ShowIf(m.ask, !v.shown)
 	look.ShowIf(m.told, v.shown)
+	v.showSummary()
 	m.cautions.show(v.sp.cautions(in), v.shown)
 	v.showBars()
 	v.showTable(key)
@@ -176,9 +196,13 @@ func (v *View) showBars() {
 // showTable fills the table and chooses the row of a key, the sweat rate at
 // first.
 func (v *View) showTable(key string) {
-	cells := make([][]look.Cell, len(v.rows))
+	rows := v.rows
+	if !v.all {
+		rows = rows[:v.first]
+	}
+	cells := make([][]look.Cell, len(rows))
 	at := 0
-	for i, r := range v.rows {
+	for i, r := range rows {
 		found := look.Cell{Text: r.Found, Style: look.Strong}
 		if !r.Figure.Known && r.Figure.Range.Width() == 0 {
 			found = look.Cell{Text: r.Found, Tone: look.Ink3}
@@ -189,8 +213,37 @@ func (v *View) showTable(key string) {
 		}
 	}
 	v.main.table.SetRows(cells)
+	v.showMore()
 	v.main.table.Choose(at)
 	v.explain(at)
+}
+
+// showMore names what the link below the table does.
+func (v *View) showMore() {
+	behind := len(v.rows) - v.first
+	look.ShowIf(v.main.more, behind > 0)
+	if v.all {
+		v.main.more.SetText(v.sp.say("findings.fewer"))
+		return
+	}
+	v.main.more.SetText(v.sp.say("findings.more", v.sp.w.Number(float64(behind), 0)))
+}
+
+// turn shows the other figures, or puts them away.
+func (v *View) turn() {
+	v.all = !v.all
+	v.Show(v.in)
+}
+
+// showSummary says in one sentence what was found.
+func (v *View) showSummary() {
+	s, title := &v.main.summary, "findings.summary.title"
+	if !v.in.Findings.Sweat.Fluid.Rate.Ranged {
+		title += ".provisional"
+	}
+	s.title.SetText(v.sp.say(title))
+	s.sentence.SetText(v.sp.summary(v.in))
+	look.ShowIf(s.box, s.sentence.Text() != "")
 }
 
 // explain shows the why of a row. Before the guess is asked there is none.
@@ -215,6 +268,9 @@ func (v *View) reveal(row int) {
 
 // Choose chooses a figure by its place in the table.
 func (v *View) Choose(row int) {
+	if row >= v.first && !v.all {
+		v.turn()
+	}
 	v.main.table.Choose(row)
 	v.explain(row)
 	v.reveal(row)
