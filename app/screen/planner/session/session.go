@@ -31,10 +31,12 @@ type SessionTab struct {
 	// habit is the choice of the habit that the plan starts from.
 	habit *field.Toggle
 	// usual is the field of the limit; the usual one stands in it while none is set.
-	usual  *field.Number
-	aims   *aimsForm
-	remove *field.Button
-	box    *fyne.Container
+	usual *field.Number
+	aims  *aimsForm
+	// tolerance is the drinking rate tolerated.
+	tolerance *tolerance
+	remove    *field.Button
+	box       *fyne.Container
 }
 
 // target is the place of a number of the session.
@@ -66,8 +68,8 @@ func New(v *part.Plan) part.Part {
 		look.NewEntry(say("planner.session.next"), next), look.NewEntry(say("planner.session.effort"), effort),
 	}
 	t.remove = field.NewButton(v.Desk.Host, "planner.delete", say("planner.delete"), field.Outline, func() { deletePlan(v) })
-	t.aims = NewAimsForm(v)
-	t.box = look.VBox(12, part.NewForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, look.NewRule(), t.wishes(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
+	t.aims, t.tolerance = NewAimsForm(v), newTolerance(v)
+	t.box = look.VBox(12, part.NewForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, t.tolerance.box, look.NewRule(), t.wishes(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
 	return t
 }
 
@@ -126,6 +128,7 @@ func (t *SessionTab) Open() {
 	t.bottles.Open()
 	t.openHabit()
 	t.aims.Open()
+	t.tolerance.open()
 	if t.usual != nil {
 		t.usual.SetPlaceholder(v.Desk.Words.Number(v.Now.PlanCase.Planner.Aim().Deficit.High, 1))
 	}
