@@ -17,6 +17,16 @@ type Gap struct {
 	Name string
 }
 
+// HabitUrine is the urine and stool of the test whose habit the plan begins at,
+// L, which a plan foresees none of; 0 where there was none.
+func (c Case) HabitUrine() float64 {
+	f, ok := c.habitTest()
+	if !ok || c.Plan.UsualHabit {
+		return 0
+	}
+	return max(0, f.OtherLosses().Urine)
+}
+
 // Gaps lists what the habit of a test leaves open, in the order of the sheet.
 func (f Findings) Gaps() []Gap {
 	_, _, gaps := habitParts(f)

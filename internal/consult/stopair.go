@@ -41,6 +41,9 @@ func AirOf(s record.Stop, places climate.Places) (StopAir, error) {
 	}
 	city, err := places.Find(s.City)
 	if err != nil {
+		if s.Air.Temperature.Known() && s.Air.Humidity.Known() {
+			return out, nil // the air is typed: the table is not asked
+		}
 		return out, err
 	}
 	if !out.Air.Altitude.Known() {

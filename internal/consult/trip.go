@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ebbwell/internal/climate"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -20,6 +21,14 @@ type StopPlan struct {
 	Length int
 	Days   []climate.HeatDay
 	Taken
+}
+
+// TooUncertain reports whether the range of the rate there is too wide to drink
+// by: a low end of nothing, or a high end over [evidence.EstimateTooWide] times
+// the low one.
+func (s StopPlan) TooUncertain() bool {
+	rate := s.Calculation.Climate.Rate
+	return rate.Ranged && rate.Estimate && rate.Range.High > evidence.EstimateTooWide*rate.Range.Low
 }
 
 // ErrStopEnds means: a stop ends before it begins.

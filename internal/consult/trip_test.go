@@ -6,9 +6,11 @@ import (
 	"testing"
 
 	"ebbwell/internal/climate"
+	"ebbwell/internal/figure"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
+	"ebbwell/internal/sweat"
 )
 
 func cities(t testing.TB) climate.Places {
@@ -103,6 +105,37 @@ func TestSameAirStaysATest(t *testing.T) {
 	}
 }
 
+// TestTooUncertainToDrinkBy: an estimate whose high end is more than three times
+// its low end says to weigh there; what was measured never does.
+func TestTooUncertainToDrinkBy(t *testing.T) {
+	for _, c := range []struct {
+		low, high float64
+		estimate  bool
+		want      bool
+	}{{0.5, 1.5, true, false}, {0.5, 1.51, true, true}, {0, 0.4, true, true}, {0.5, 1.6, false, false}} {
+		var s StopPlan
+		s.Calculation.Climate.Rate = figure.Figure{Known: true, Ranged: true, Estimate: c.estimate, Range: quantity.Range{Low: c.low, High: c.high}}
+		if got := s.TooUncertain(); got != c.want {
+			t.Errorf("%+v: %t", c, got)
+		}
+	}
+}
+
+// TestUrineOfTheHabit: what the test had of urine and stool is told with the
+// habit, and not where the usual habit is the one to begin at.
+func TestUrineOfTheHabit(t *testing.T) {
+	f := Findings{Test: record.Test{Meta: record.Meta{ID: "t"}}}
+	f.Sweat.Balance = []sweat.Line{{ID: sweat.LineUrine, Kilograms: -0.2}, {ID: sweat.LineRespiratory, Kilograms: -0.1}}
+	c := Case{Basis: Basis{Tests: []Findings{f}}}
+	if got := c.HabitUrine(); got != 0 {
+		t.Errorf("a plan from no test has %g L", got)
+	}
+	c.Plan.Basis.TestID = "t"
+	near(t, "urine, L", c.HabitUrine(), 0.2, 1e-12)
+	c.Plan.UsualHabit = true
+	near(t, "urine with the usual habit, L", c.HabitUrine(), 0, 0)
+}
+
 func TestTripRefusals(t *testing.T) {
 	a, tests, p, d := tripCase(t)
 	backwards := stop("Chennai", 7)
@@ -113,6 +146,11 @@ func TestTripRefusals(t *testing.T) {
 	var unknown climate.UnknownPlaceError
 	if _, err := PlanStop(stop("Nowhere on Sea", 7), a, tests, &p, cities(t), day(), d); !errors.As(err, &unknown) {
 		t.Errorf("an unknown city: %v", err)
+	}
+	typed := stop("Nowhere on Sea", 7)
+	typed.Air.Temperature, typed.Air.Humidity = record.Num(30, quantity.DegreeCelsius), record.Num(60, quantity.PerCent)
+	if there, err := PlanStop(typed, a, tests, &p, cities(t), day(), d); err != nil || there.Air.FromTable || !there.Calculation.Climate.Rate.Ranged {
+		t.Errorf("an unknown city with its air typed: %v", err)
 	}
 	dark := stop("Chennai", 7)
 	dark.Air.Sun = ""

@@ -23,6 +23,11 @@ const (
 	DaySpan        = 18.0 // h
 )
 
+// What a trip's page may print as an amount.
+const (
+	EstimateTooWide = 3.0 // high end of a rate over its low end
+)
+
 // Packing.
 const (
 	PackingMarginLow  = 0.15
@@ -65,6 +70,7 @@ func climateTableEntries() []Entry {
 		{ID: "climate.climate-table.hot-day", Value: HotDayAdds, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
 		{ID: "climate.climate-table.humidity-cap", Value: HumidityCap, Unit: quantity.PerCent, Source: source, Sure: Proposal},
 		{ID: "climate.climate-table.day-begins", Value: DayBegins, Unit: quantity.Hour, Source: source, Sure: Proposal},
+		{ID: "climate.estimate.too-wide", Value: EstimateTooWide, Source: source, Sure: Proposal},
 		{ID: "climate.climate-table.day-span", Value: DaySpan, Unit: quantity.Hour, Source: source, Sure: Proposal},
 	}
 }

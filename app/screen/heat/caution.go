@@ -15,8 +15,7 @@ import (
 type Caution struct {
 	// Title is the level and what decides it, Sentence what to do.
 	Title, Sentence string
-	// Lines are the other looks at the heat, what stands beside them, and what
-	// the athlete's profile adds.
+	// Lines are what stands beside it, and what the athlete's profile adds.
 	Lines []string
 	// Always is said at every level.
 	Always string
@@ -34,13 +33,11 @@ func (sp Speaker) Caution(r consult.Calculation, care care.Care, emergency strin
 		return c
 	}
 	k := r.Caution
-	for _, part := range k.Parts {
-		text := sp.cautionPart(part, r.Outing.Air.Wbgt.Known())
+	for _, part := range k.Parts { // one verdict, the worst, and its reason
 		if part.By == k.Decides {
+			text := sp.cautionPart(part, r.Outing.Air.Wbgt.Known())
 			c.Title = sp.Say("caution.title", text, lower(sp.Say("level."+k.Level.Code())))
-			continue
 		}
-		c.Lines = append(c.Lines, sp.Say("heat.caution.part", text, lower(sp.Say("level."+part.Level.Code()))))
 	}
 	c.Sentence = sp.Say(bandKey(k.Band)) + " " + sp.Say("caution."+climate.LocalPolicyWins)
 	for _, code := range k.Codes {

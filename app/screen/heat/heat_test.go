@@ -238,6 +238,9 @@ func TestCautionNeverClears(t *testing.T) {
 		}}
 		c := sp.Caution(r, care.Care{Flags: []record.FlagKind{record.FlagMinor, record.FlagPregnancy}}, "112")
 		all := strings.Join(append([]string{c.Title, c.Sentence, c.Always}, c.Lines...), " ")
+		if n := strings.Count(all, "WBGT about"); n != 1 || strings.Contains(all, "as wet as it can be") {
+			t.Errorf("level %d gives its reason %d times, or another look at the heat: %s", level, n, all)
+		}
 		if strings.Contains(strings.ToLower(all), "safe") {
 			t.Errorf("level %d says safe: %s", level, all)
 		}

@@ -7,6 +7,7 @@ import (
 	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -93,6 +94,9 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 // test.
 func (v *View) stopNotes(sp heat.Speaker, m *member, there consult.StopPlan, answer heat.Answer) []string {
 	var notes []string
+	if there.TooUncertain() {
+		notes = append(notes, sp.Words.Say("trip.page.uncertain", sp.Words.Number(evidence.EstimateTooWide, 0)))
+	}
 	if there.Planned {
 		notes = append(notes, strings.Join(append(cutSentences(sp, there), v.otherDays(sp, m, there)...), " "))
 	}

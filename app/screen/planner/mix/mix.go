@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -147,6 +148,9 @@ func gaps(sp wording.Speaker, c consult.Case) string {
 	}
 	if len(foods) > 0 {
 		text = wording.Sentences(text, sp.Say("planner.gap.foods", sp.Words.List(foods)))
+	}
+	if urine := c.HabitUrine(); urine > 0 {
+		text = wording.Sentences(text, sp.Say("planner.gap.urine", sp.By.Amount(urine, quantity.Litre)))
 	}
 	return text
 }
