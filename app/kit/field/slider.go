@@ -3,6 +3,8 @@ package field
 import (
 	"math"
 
+	"fyne.io/fyne/v2/canvas"
+
 	"ebbwell/app/kit/look"
 )
 
@@ -35,6 +37,8 @@ type Slider struct {
 	value float64
 	marks sliderMarks
 	drag  sliderDrag
+	// still shows the value in full colour with no knob: it is not to be moved.
+	still bool
 	draw  sliderDrawing
 }
 
@@ -131,6 +135,14 @@ func (s *Slider) ClearLimit() {
 	}
 }
 
+// SetStill shows the value without a knob, as one that is settled.
+func (s *Slider) SetStill(on bool) {
+	if s.still != on {
+		s.still = on
+		s.Refresh()
+	}
+}
+
 // top is the highest value that can be reached.
 func (s *Slider) top() float64 {
 	if s.marks.limited {
@@ -183,6 +195,9 @@ func (s *Slider) move(to float64) {
 	if to == s.value {
 		return
 	}
+	if !s.drag.moved {
+		s.placeGhost()
+	}
 	s.value = to
 	s.drag.moved = true
 	s.placeKnob()
@@ -206,6 +221,9 @@ func (s *Slider) noteStop(to float64) {
 func (s *Slider) settle() {
 	moved := s.drag.moved
 	s.drag = sliderDrag{clicked: s.drag.clicked}
+	if show(s.draw.ghost, false) {
+		canvas.Refresh(s)
+	}
 	if moved && s.OnReleased != nil {
 		s.OnReleased(s.value)
 	}

@@ -26,7 +26,7 @@ const (
 type sliderDrawing struct {
 	band               *look.Outline
 	track, fill, limit *canvas.Rectangle
-	ring, knob         *canvas.Circle
+	ring, knob, ghost  *canvas.Circle
 	mark               *canvas.ArbitraryPolygon
 }
 
@@ -34,7 +34,7 @@ func newSliderDrawing() sliderDrawing {
 	return sliderDrawing{
 		band: look.NewOutline(), track: canvas.NewRectangle(nil),
 		fill: canvas.NewRectangle(nil), limit: canvas.NewRectangle(nil),
-		ring: canvas.NewCircle(nil), knob: canvas.NewCircle(nil),
+		ring: canvas.NewCircle(nil), knob: canvas.NewCircle(nil), ghost: hiddenCircle(),
 		mark: look.NewTriangle(nil),
 	}
 }
@@ -67,6 +67,21 @@ func (s *Slider) placeKnob() {
 	s.draw.ring.Move(fyne.NewPos(x-knobSide/2-3, trackMiddle-knobSide/2-3))
 }
 
+// hiddenCircle is a circle that is not in sight yet.
+func hiddenCircle() *canvas.Circle {
+	c := canvas.NewCircle(nil)
+	c.Hide()
+	return c
+}
+
+// placeGhost leaves a ring where a movement began.
+func (s *Slider) placeGhost() {
+	s.draw.ghost.Move(fyne.NewPos(s.at(s.value)-knobSide/2+2, trackMiddle-knobSide/2+2))
+	if show(s.draw.ghost, true) {
+		canvas.Refresh(s)
+	}
+}
+
 // placeMarks moves band, habit and limit.
 func (s *Slider) placeMarks() {
 	m, d := s.marks, s.draw
@@ -93,6 +108,7 @@ func (s *Slider) place() {
 	d.mark.Resize(fyne.NewSize(markWidth, markHeight))
 	d.knob.Resize(fyne.NewSquareSize(knobSide - 2))
 	d.ring.Resize(fyne.NewSquareSize(knobSide + 6))
+	d.ghost.Resize(fyne.NewSquareSize(knobSide - 4))
 	s.placeMarks()
 }
 
@@ -110,7 +126,9 @@ func (s *Slider) paint() {
 	if s.hovered && !s.Disabled() {
 		d.knob.FillColor = p.Sunk
 	}
-	if s.Disabled() {
+	d.ghost.FillColor, d.ghost.StrokeColor, d.ghost.StrokeWidth = color.Transparent, p.Ink2, 1
+	show(d.knob, !s.still)
+	if s.Disabled() && !s.still {
 		d.fill.FillColor, d.knob.StrokeColor, d.knob.FillColor = p.Ink3, p.Ink3, p.Sunk
 	}
 	show(d.ring, s.focused)
@@ -137,7 +155,7 @@ func (r *sliderRenderer) Refresh() {
 
 func (r *sliderRenderer) Objects() []fyne.CanvasObject {
 	d := r.s.draw
-	return d.band.With(d.track, d.fill, d.limit, d.mark, d.ring, d.knob)
+	return d.band.With(d.track, d.fill, d.limit, d.mark, d.ghost, d.ring, d.knob)
 }
 
 func (r *sliderRenderer) Destroy() {}

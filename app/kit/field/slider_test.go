@@ -3,9 +3,12 @@ package field_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
 	"pgregory.net/rapid"
 
 	"ebbwell/app/kit/field"
@@ -207,5 +210,34 @@ func BenchmarkSliderMove(b *testing.B) {
 	for i := 0; b.Loop(); i++ {
 		e.Position = fyne.NewPos(float32(i*7%400), 13)
 		s.Dragged(e)
+	}
+}
+
+// While a slider moves, a ring stands where the movement began; let go, it is gone.
+func TestSliderLeavesAGhost(t *testing.T) {
+	h := use(t)
+	s := field.NewSlider(h, "s", look.Water, field.Scale{Max: 1000, Step: 50})
+	s.Resize(fyne.NewSize(320, 32))
+	s.SetValue(400)
+	rings := func() (at []float32) {
+		for _, o := range test.WidgetRenderer(s).Objects() {
+			if c, ok := o.(*canvas.Circle); ok && c.Visible() {
+				at = append(at, c.Position().X+c.Size().Width/2)
+			}
+		}
+		return at
+	}
+	before := rings()
+	for x := float32(130); x <= 200; x += 10 {
+		e := &fyne.DragEvent{Dragged: fyne.NewDelta(10, 0)}
+		e.Position = fyne.NewPos(x, 13)
+		s.Dragged(e)
+	}
+	if now := rings(); s.Value() <= 400 || len(now) != len(before)+1 || !slices.Contains(now, before[len(before)-1]) {
+		t.Errorf("moved to %v, circles at %v, before at %v", s.Value(), now, before)
+	}
+	s.DragEnd()
+	if now := rings(); len(now) != len(before) {
+		t.Errorf("let go, circles at %v", now)
 	}
 }

@@ -124,6 +124,7 @@ func (r *row) Open(s state.State, sp wording.Speaker, raw string) {
 	look.ShowIf(r.remove, s.Movable() && s.Removable(r.slot))
 	look.ShowIf(r.name.behind, r.Strength.Visible() || r.remove.Visible())
 	r.name.Refresh()
+	r.Slider.SetStill(!s.Draft())
 	look.EnableIf(r.Slider, s.Movable())
 	look.EnableIf(r.Number, s.Movable())
 	look.EnableIf(r.Strength, s.Movable())
