@@ -128,7 +128,7 @@ func planning() []drive.Step {
 		[]drive.Step{drive.Click("testsheet.plan"), drive.See("planner.water.slider"), drive.Shot("plan-begun"),
 			drive.Drag("planner.water.slider", 0.2, 0.95), drive.Shot("plan-held")},
 		fill("planner.water.amount", "0,8", "planner.drink1.amount", "0,7"),
-		[]drive.Step{drive.Press("Tab"), drive.Click("planner.suggest"), drive.Shot("plan-suggested"), drive.Click("planner.agree")},
+		[]drive.Step{drive.Press("Tab"), drive.Click("planner.suggest"), drive.Shot("plan-suggested"), drive.Click("planner.proposal.drinks"), drive.Click("planner.agree")},
 		fill("planner.agree.review", "2026-12-20"),
 		[]drive.Step{drive.Shot("agreement"), drive.Click("planner.agreement.yes"), drive.See("handoutview.save")},
 	)
