@@ -121,6 +121,22 @@ func (s *TestSet) Estimate(plan Session) (Basis, error) {
 	return b, nil
 }
 
+// Moved is the rate of a test, counted from 0, as it would have been in another
+// session of the same person, L/h: rate·exp(g - g_i), with g what the heat balance
+// expects of both. It is false for a test or a session that cannot be, or in water.
+func (s *TestSet) Moved(test int, to Session) (quantity.LitresPerHour, bool) {
+	i := slices.Index(s.used, test)
+	if i < 0 || to.Effort.Motion == InWater {
+		return 0, false
+	}
+	x, err := s.limits.calculate(s.body, to)
+	if err != nil {
+		return 0, false
+	}
+	rate := float64(s.tests[test].Rate) * math.Exp(demandOf(x, to).log-s.demands[i].log)
+	return quantity.LitresPerHour(rate), true
+}
+
 // rate is the figure of a rate, with its range and why. Where it is tested, and
 // not above the tested heat, it is not called an estimate.
 func (s *TestSet) rate(d *demand, o outcome) figure.Figure {

@@ -65,6 +65,14 @@ func (w *Words) Day(t time.Time) string {
 	return w.Say("format.day", strconv.Itoa(t.Day()), w.Say("month."+strconv.Itoa(int(t.Month()))))
 }
 
+// ShortDay writes day and month as in a table: "14 Oct".
+func (w *Words) ShortDay(t time.Time) string {
+	return w.Say("format.day", strconv.Itoa(t.Day()), w.ShortMonth(t.Month()))
+}
+
+// ShortMonth writes a month as in a table: "Oct".
+func (w *Words) ShortMonth(m time.Month) string { return w.Say("month.short." + strconv.Itoa(int(m))) }
+
 // Date writes day, month and year: "14 May 2026".
 func (w *Words) Date(t time.Time) string {
 	return w.Say("format.date", strconv.Itoa(t.Day()), w.Say("month."+strconv.Itoa(int(t.Month()))), strconv.Itoa(t.Year()))

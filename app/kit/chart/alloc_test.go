@@ -14,7 +14,7 @@ import (
 func TestSetMakesNothingAnew(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})
 	for _, c := range []moving{
-		movingDeficit(), movingSource(), movingBalance(), movingInOut(), movingHeat(), movingBars(),
+		movingDeficit(), movingSource(), movingBalance(), movingInOut(), movingHeat(), movingIntake(),
 		movingColumns(), movingBreaks(), movingStrip(), movingBudget(),
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -79,10 +79,10 @@ func movingHeat() moving {
 	return between("heat", w, w.Set, one, other)
 }
 
-func movingBars() moving {
-	w, one, other := NewStepBars(), stepBarsData(), stepBarsData()
-	other.Bars[1].Value = 1.9
-	return between("step bars", w, w.Set, one, other)
+func movingIntake() moving {
+	w, one, other := NewIntakeCard(), intakeData(), intakeData()
+	other.Drink[1].Value = 0.4
+	return between("intake card", w, w.Set, one, other)
 }
 
 func movingColumns() moving {

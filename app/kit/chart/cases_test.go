@@ -131,9 +131,9 @@ func inOutCases() []shown {
 func heatData() HeatData {
 	d := HeatData{
 		Points: []HeatPoint{
-			{19, 0.84, Span{0.77, 0.91}, "22 Feb"}, {24, 1.11, Span{1.03, 1.19}, "9 Oct"}, {31, 1.36, Span{1.29, 1.43}, "14 May"},
+			{Heat: 19, Rate: 0.84, Range: Span{0.77, 0.91}, Name: "22 Feb"}, {Heat: 24, Rate: 1.11, Range: Span{1.03, 1.19}, Name: "9 Oct"}, {Heat: 31, Rate: 1.36, Range: Span{1.29, 1.43}, Name: "14 May"},
 		},
-		Estimates: []HeatPoint{{36, 1.56, Span{1.2, 2.0}, "July, estimate"}},
+		Estimates: []HeatPoint{{Heat: 36, Rate: 1.56, Range: Span{1.2, 2.0}, Name: "July, estimate"}},
 		HeatText:  "air °C, with this humidity and sun", RateText: "L/h", Summary: "Sweat rate rises with heat",
 	}
 	for i, text := range []string{"10", "15", "20", "25", "30", "35", "40"} {
@@ -162,7 +162,7 @@ func heatCases() []shown {
 	long := heatData()
 	long.Points[1].Name, long.Estimates[0].Name = "9 October, second half of the league match", "camp at the coast in July, estimate"
 	extreme := heatData()
-	extreme.Points = append(extreme.Points, HeatPoint{55, 6, Span{5, 7}, "9 Aug"}, HeatPoint{31.2, 1.38, Span{1.3, 1.45}, "15 May"}, HeatPoint{30.8, 1.3, Span{1.2, 1.4}, "16 May"})
+	extreme.Points = append(extreme.Points, HeatPoint{Heat: 55, Rate: 6, Range: Span{5, 7}, Name: "9 Aug"}, HeatPoint{Heat: 31.2, Rate: 1.38, Range: Span{1.3, 1.45}, Name: "15 May"}, HeatPoint{Heat: 30.8, Rate: 1.3, Range: Span{1.2, 1.4}, Name: "16 May"})
 	return []shown{
 		{"typical", 466, 310, func() fyne.Widget { return heat(heatData()) }},
 		{"small", 300, 220, func() fyne.Widget { return heat(heatData()) }},
@@ -173,36 +173,30 @@ func heatCases() []shown {
 	}
 }
 
-func stepBarsData() StepBarsData {
-	return StepBarsData{
-		Bars: []StepBar{
-			{2.5, "−2.5", "habit", "9 g/h", false}, {2.1, "−2.1", "step 1", "now", true},
-			{1.8, "−1.8", "step 2", "9 Jun", false}, {1.6, "−1.6", "aim", "23 Jun", false},
-		},
-		Limit: 2, LimitText: "limit, 2 %", Max: 3, Summary: "Deficit from −2.5 to −1.6",
+func intakeData() IntakeCardData {
+	return IntakeCardData{
+		Name: "Step 1", Note: "now, since 18 May", DrinkText: "0.75 L", FuelText: "23 g/h", DrinkMax: 1.1, FuelMax: 60,
+		Drink:  []Part{{look.Water, 0.45}, {look.Drink, 0.30}},
+		Fuel:   []Part{{look.Drink, 11}, {look.Food, 12}},
+		Advice: Span{30, 60}, Advised: true, Foot: "−2.2 % deficit", Change: "0.20 L and ½ bar more", ChangeShort: "0.20 L more", Summary: "Step 1: 0.75 L, 23 g/h",
 	}
 }
 
-func stepBars(d StepBarsData) fyne.Widget {
-	c := NewStepBars()
+func intakeCard(d IntakeCardData) fyne.Widget {
+	c := NewIntakeCard()
 	c.Set(d)
 	return c
 }
 
-func stepBarsCases() []shown {
-	one := stepBarsData()
-	one.Bars = one.Bars[:1]
-	long := stepBarsData()
-	long.Bars[1].Name, long.Bars[1].Note, long.LimitText = "first step with food", "from the eighteenth of May", "limit set with the athlete, 2 %"
-	extreme := stepBarsData()
-	extreme.Bars[0] = StepBar{30, "−30.0", "habit", "", false}
-	extreme.Bars[3] = StepBar{-2, "+2.0", "aim", "gain", false}
+func intakeCases() []shown {
+	long := intakeData()
+	long.Name, long.Note, long.Change, long.ChangeShort = "First step with food", "from the eighteenth of May", "0.20 L and 1½ × oat and date bar with salt more", "20.5 fl oz more than before"
+	extreme := intakeData()
+	extreme.Drink[0].Value, extreme.Fuel[1].Value, extreme.Advised = 30, -4, false
 	return []shown{
-		{"typical", 380, 290, func() fyne.Widget { return stepBars(stepBarsData()) }},
-		{"small", 220, 190, func() fyne.Widget { return stepBars(stepBarsData()) }},
-		{"long names", 260, 190, func() fyne.Widget { return stepBars(long) }},
-		{"one bar", 220, 190, func() fyne.Widget { return stepBars(one) }},
-		{"extreme", 220, 190, func() fyne.Widget { return stepBars(extreme) }},
-		{"empty", 220, 60, func() fyne.Widget { return stepBars(StepBarsData{Summary: "No steps yet"}) }},
+		{"typical", 240, 110, func() fyne.Widget { return intakeCard(intakeData()) }},
+		{"small", 180, 100, func() fyne.Widget { return intakeCard(intakeData()) }},
+		{"long names", 180, 100, func() fyne.Widget { return intakeCard(long) }},
+		{"extreme", 220, 100, func() fyne.Widget { return intakeCard(extreme) }},
 	}
 }

@@ -26,7 +26,11 @@ type InOutData struct {
 	LimitText string
 	// OutWords, InWords and LeftWords stand beside the bars.
 	OutWords, InWords, LeftWords Wording
-	Summary                      string
+	// Compact draws what was left over behind what came in, on one line:
+	// LeftWords.Name stands in it, InWords.Note below what came in, LeftWords.Title
+	// and Note at the right.
+	Compact bool
+	Summary string
 }
 
 // InOutBars draws what went out, what came in and what was left over.
@@ -38,8 +42,16 @@ type InOutBars struct {
 // NewInOutBars makes an empty picture.
 func NewInOutBars() *InOutBars {
 	c := &InOutBars{}
-	c.start(c, func() fyne.Size { return fyne.NewSize(look.Scaled(420), look.Scaled(216)) }, c.paint)
+	c.start(c, c.room, c.paint)
 	return c
+}
+
+// room is the least room of the picture.
+func (c *InOutBars) room() fyne.Size {
+	if c.data.Compact {
+		return fyne.NewSize(look.Scaled(300), 2*look.Scaled(28)+look.Scaled(20)+look.Note.Pitch())
+	}
+	return fyne.NewSize(look.Scaled(420), look.Scaled(216))
 }
 
 // Set shows other data. The parts are copied.
@@ -55,6 +67,10 @@ func (c *InOutBars) paint(size fyne.Size) {
 	d, k := &c.data, c.pen.ink
 	if length(d.Out) == 0 && total(d.In) == 0 {
 		c.say(size)
+		return
+	}
+	if d.Compact {
+		c.paintCompact(size)
 		return
 	}
 	bar := look.Scaled(32)
@@ -108,7 +124,10 @@ func (c *InOutBars) paintLeads(at scale, rows [3]float32, bar float32) {
 // across leaves room for the names at the left and the words at the right.
 func (c *InOutBars) across(size fyne.Size) scale {
 	d := &c.data
-	names := widest(look.Body, d.OutWords.Name, d.InWords.Name, d.LeftWords.Name)
+	names := widest(look.Body, d.OutWords.Name, d.InWords.Name)
+	if !d.Compact {
+		names = max(names, look.Body.Width(d.LeftWords.Name))
+	}
 	words := max(look.Strong.Width(d.OutWords.Title), look.Strong.Width(d.LeftWords.Title), look.Note.Width(d.OutWords.Note), look.Note.Width(d.LeftWords.Note))
 	start := min(names, size.Width*0.2) + look.Scaled(12)
 	words = min(words, size.Width*0.36) + look.Scaled(12)

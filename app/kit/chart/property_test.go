@@ -76,7 +76,7 @@ func TestScale(t *testing.T) {
 // all are the cases of every chart.
 func all() map[string][]shown {
 	return map[string][]shown{
-		"source": sourceCases(), "balance": balanceCases(), "inout": inOutCases(), "heat": heatCases(), "stepbars": stepBarsCases(),
+		"source": sourceCases(), "balance": balanceCases(), "inout": inOutCases(), "heat": heatCases(), "intakecard": intakeCases(),
 		"stepcolumns": stepColumnsCases(), "breaks": breakCases(), "strip": stripCases(), "budget": budgetCases(),
 		"deficit": deficitCases(),
 	}

@@ -14,6 +14,9 @@ type HeatPoint struct {
 	Range      Span
 	// Name is the day of the test.
 	Name string
+	// As is the rate as it was measured, drawn as a ring below the dot where Ringed.
+	As     float64
+	Ringed bool
 }
 
 // HeatBand is the range the tests lead one to expect at a heat.
@@ -55,7 +58,12 @@ func (a area) touches(b area) bool {
 // NewHeatScatter makes an empty picture.
 func NewHeatScatter() *HeatScatter {
 	c := &HeatScatter{}
-	c.start(c, func() fyne.Size { return fyne.NewSize(look.Scaled(280), look.Scaled(200)) }, c.paint)
+	c.start(c, func() fyne.Size {
+		if c.data.RateText == "" && c.data.HeatText == "" {
+			return fyne.NewSize(look.Scaled(280), look.Scaled(150))
+		}
+		return fyne.NewSize(look.Scaled(280), look.Scaled(200))
+	}, c.paint)
 	return c
 }
 
@@ -111,10 +119,16 @@ func (c *HeatScatter) plot(size fyne.Size) plot {
 	for _, t := range d.Rates {
 		ticks = max(ticks, look.Note.Width(t.Text))
 	}
-	line := look.Note.Pitch()
+	line, top, foot := look.Note.Pitch(), look.Note.Height()/2+2, look.Note.Pitch()
+	if d.RateText != "" {
+		top = line + look.Scaled(8)
+	}
+	if d.HeatText != "" {
+		foot += line
+	}
 	at := plot{
 		x: scale{from: 0, to: 1, start: px(ticks + look.Scaled(10)), end: px(size.Width - look.Scaled(12))},
-		y: scale{from: 1, to: 0, start: px(line + look.Scaled(8)), end: px(size.Height - 2*line - look.Scaled(6))},
+		y: scale{from: 1, to: 0, start: px(top), end: px(size.Height - foot - look.Scaled(6))},
 	}
 	if n := len(d.Heats); n > 1 {
 		at.x.from, at.x.to = d.Heats[0].At, d.Heats[n-1].At
@@ -151,20 +165,16 @@ func (c *HeatScatter) paintAxes(at plot, size fyne.Size) {
 	c.pen.text(d.HeatText, 0, at.y.end+look.Scaled(6)+look.Note.Pitch(), at.x.end, look.Note, k.Ink2, right)
 }
 
-// paintMiddle draws the middle of the band as a dotted line: two dots to each
-// segment in every 8 px would change in number, so each segment has its own
-// few.
+// paintMiddle draws the middle of the band and the edges of its range.
 func (c *HeatScatter) paintMiddle(at plot) {
-	const dots = 4
+	k := c.pen.ink
 	for i := 1; i < len(c.data.Band); i++ {
 		a, b := c.data.Band[i-1], c.data.Band[i]
-		if a.RangeOnly || b.RangeOnly {
-			continue
-		}
-		x1, y1, x2, y2 := at.x.inside(a.Heat), at.y.inside(a.Middle), at.x.inside(b.Heat), at.y.inside(b.Middle)
-		for j := range dots {
-			part, end := float32(j)/dots, (float32(j)+0.5)/dots
-			c.pen.line(x1+(x2-x1)*part, y1+(y2-y1)*part, x1+(x2-x1)*end, y1+(y2-y1)*end, 1.5, c.pen.ink.Loss)
+		x1, x2 := at.x.inside(a.Heat), at.x.inside(b.Heat)
+		c.pen.line(x1, at.y.inside(a.Range.High), x2, at.y.inside(b.Range.High), 1, k.Edge)
+		c.pen.line(x1, at.y.inside(a.Range.Low), x2, at.y.inside(b.Range.Low), 1, k.Edge)
+		if !a.RangeOnly && !b.RangeOnly {
+			c.pen.line(x1, at.y.inside(a.Middle), x2, at.y.inside(b.Middle), 2, k.Loss)
 		}
 	}
 }
@@ -174,8 +184,14 @@ func (c *HeatScatter) paintPoint(p HeatPoint, at plot) {
 	x, y := at.x.inside(p.Heat), at.y.inside(p.Rate)
 	high, low := at.y.inside(p.Range.High), at.y.inside(p.Range.Low)
 	c.pen.rect(x-1, high, 2, max(low-high, 0), c.pen.ink.Loss)
-	c.pen.dot(x, y, look.Scaled(5.5), c.pen.ink.Loss, nil)
 	r := look.Scaled(6)
+	if p.Ringed {
+		as := at.y.inside(p.As)
+		c.pen.line(x, y, x, as, 1, c.pen.ink.Loss)
+		c.pen.dot(x, as, look.Scaled(4.5), c.pen.ink.Sheet, c.pen.ink.Loss)
+		c.labels = append(c.labels, area{x - r, as - r, 2 * r, 2 * r})
+	}
+	c.pen.dot(x, y, look.Scaled(5.5), c.pen.ink.Loss, nil)
 	c.labels = append(c.labels, area{x - r, min(high, y-r), 2 * r, max(low, y+r) - min(high, y-r)})
 }
 

@@ -2,13 +2,10 @@ package athlete
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"ebbwell/app/kit/chart"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
-	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -16,44 +13,92 @@ import (
 // Ends and steps of the axes of [heatData], °C and L/h.
 const (
 	heatLow, heatHigh, heatTick = 10.0, 38.0, 5.0
-	heatStep                    = 2.0
+	heatStep                    = 1.0
 	rateTick                    = 0.5
 	// the same in °F and fl oz/h
 	heatTickUS, rateTickUS = 10.0, 20.0
+	// ringAway is how far a test's own rate is from its dot where it is drawn too, L/h.
+	ringAway = 0.1
 )
 
-// heatData is the sweat rate of every test against the air it was made in, as it
-// is compared with others, and the range the tests lead one to expect at other
-// temperatures with the last test's humidity, sun and effort.
-func (sp speaker) heatData(r consult.Calculation, curve []consult.CurvePoint) chart.HeatData {
+// heatData are the tests and the range they lead one to expect against the
+// temperature of the air, all at the last test's effort, humidity and sun.
+func (sp speaker) heatData(dots []consult.HeatDot, curve []consult.CurvePoint) chart.HeatData {
 	d := chart.HeatData{
-		HeatText: sp.Say("overview.heat.air", string(sp.By.Unit(quantity.DegreeCelsius))),
-		RateText: string(sp.By.Unit(quantity.LitrePerHour)),
-		Summary:  sp.Say("overview.heat.none"),
+		Summary: sp.Say("overview.heat.none"),
 	}
-	low, high, top := heatLow, heatHigh, 2*rateTick
-	for i := len(r.Tests) - 1; i >= 0; i-- {
-		air, rate := r.Tests[i].Test.Air.Temperature, float64(r.Compared[i].Rate)
-		if !air.Known() {
-			continue
-		}
-		reach := evidence.CoverageFactor * float64(r.Compared[i].U)
-		p := chart.HeatPoint{Heat: *air.Value, Rate: rate, Range: chart.Span{Low: max(0, rate-reach), High: rate + reach}}
-		p.Name = sp.date(r.Tests[i].Test.Session.Date)
+	low, high := heatLow, heatHigh
+	for i := len(dots) - 1; i >= 0; i-- {
+		dot := dots[i]
+		reach := evidence.CoverageFactor * dot.U
+		p := chart.HeatPoint{Heat: dot.Temperature, Rate: dot.Rate, Range: chart.Span{Low: max(0, dot.Rate-reach), High: dot.Rate + reach},
+			As: dot.Measured, Ringed: math.Abs(dot.Measured-dot.Rate) > ringAway}
+		p.Name = sp.shortDate(dot.Test.Test.Session.Date)
 		d.Points = append(d.Points, p)
-		low, high, top = min(low, p.Heat), max(high, p.Heat), max(top, p.Range.High)
+		low, high = min(low, p.Heat), max(high, p.Heat)
 	}
 	if len(d.Points) == 0 {
 		return d
 	}
 	d.Band = bandOf(curve)
-	for _, b := range d.Band {
-		top = max(top, b.Middle)
-	}
 	d.Heats = sp.heatTicks(low, high)
-	d.Rates = sp.rateTicks(top)
 	d.Summary = sp.heatSummary(d)
 	return d
+}
+
+// daysData are the tests by their dates as they were measured; the latest is named
+// with its air.
+func (sp speaker) daysData(f file) chart.HeatData {
+	d := chart.HeatData{Summary: sp.Say("overview.days.none")}
+	var first, last float64
+	for i := len(f.tests) - 1; i >= 0; i-- {
+		t := f.tests[i]
+		rate := t.Sweat.Fluid.Rate
+		if _, ok := t.Test.Session.Date.Time(); !ok || !rate.Known {
+			continue
+		}
+		at := dayNumber(t.Test.Session.Date)
+		p := chart.HeatPoint{Heat: at, Rate: rate.Value, Range: chart.Span{Low: rate.Value, High: rate.Value}, Name: sp.dayName(t)}
+		if rate.Ranged {
+			p.Range = chart.Span{Low: rate.Range.Low, High: rate.Range.High}
+		}
+		if len(d.Points) == 0 {
+			first = at
+		}
+		first, last = min(first, at), max(last, at)
+		d.Points = append(d.Points, p)
+	}
+	if len(d.Points) > 0 {
+		d.Heats = sp.monthTicks(first, max(last, dayNumber(f.today())))
+		d.Summary = sp.Say("overview.heat.summary", len(d.Points))
+	}
+	return d
+}
+
+// dayName names a test by its rate and air.
+func (sp speaker) dayName(f consult.Findings) string {
+	rate := sp.By.Number(f.Sweat.Fluid.Rate.Value, f.Sweat.Fluid.Rate.Unit)
+	day := sp.shortDate(f.Test.Session.Date)
+	if air := f.Test.Air.Temperature; air.Known() {
+		return sp.Say("overview.days.point.air", rate, day, sp.degrees(air))
+	}
+	return sp.Say("overview.days.point", rate, day)
+}
+
+// share gives two pictures the same axis of rates, so that a rate stands as high in
+// both.
+func (sp speaker) share(a, b *chart.HeatData) {
+	top := 2 * rateTick
+	for _, d := range []*chart.HeatData{a, b} {
+		for _, p := range d.Points {
+			top = max(top, p.Range.High, p.As)
+		}
+		for _, b := range d.Band {
+			top = max(top, b.Range.High)
+		}
+	}
+	a.Rates = sp.rateTicks(top)
+	b.Rates = a.Rates
 }
 
 // bandOf is the curve as it is drawn; where only a range may be shown it has no
@@ -114,68 +159,4 @@ func (sp speaker) heatSummary(d chart.HeatData) string {
 			sp.By.Amount(p.Rate, quantity.LitrePerHour))
 	}
 	return text
-}
-
-// stepsData is the deficit at the end of the habit, of every step and of the
-// aim, in per cent of body mass or in litres where that is hidden.
-func (sp speaker) stepsData(c consult.Case) chart.StepBarsData {
-	p := c.Plan
-	d := chart.StepBarsData{}
-	add := func(o record.Option, name, note string, now bool) {
-		x, u := sp.deficit(c, o)
-		signed := sp.By.Signed(-x, u)
-		figure := strings.TrimSuffix(signed, "\u00a0"+string(sp.By.Unit(u)))
-		d.Bars = append(d.Bars, chart.StepBar{Value: x, Figure: figure, Name: name, Note: note, Now: now})
-		d.Summary += name + " " + signed + ". "
-	}
-	if habit, ok := consult.OptionOf(p, record.OptionHabit); ok {
-		add(habit, sp.Say("overview.steps.habit"), "", false)
-	}
-	for i, s := range p.Steps {
-		if o, ok := consult.OptionByID(p, s.OptionID); ok {
-			add(o, sp.Say("overview.steps.step", strconv.Itoa(i+1)), sp.stepNote(s), s.State == record.StepNow)
-		}
-	}
-	if len(p.Steps) == 0 {
-		if o, ok := consult.InForce(p); ok && o.Kind != record.OptionAim {
-			add(o, lower(o.Name), sp.Say("overview.steps.agreed"), true)
-		}
-	}
-	if aim, ok := consult.OptionOf(p, record.OptionAim); ok {
-		add(aim, sp.Say("overview.steps.aim"), sp.untilNote(p), false)
-	}
-	if !sp.By.Hidden {
-		d.Limit = c.Limit()
-		d.LimitText = sp.Say("overview.steps.limit", sp.percent(d.Limit))
-	}
-	return d
-}
-
-// deficit is the deficit at the end of an option over the expected session.
-func (sp speaker) deficit(c consult.Case, o record.Option) (x float64, u quantity.Unit) {
-	q := c.Planner.Evaluate(plan.Expected, c.Carried(o))
-	if sp.By.Hidden {
-		return q.DeficitL.Value, quantity.Litre
-	}
-	return q.Deficit.Value, quantity.PerCent
-}
-
-// stepNote says where a step stands: now, done, or from when.
-func (sp speaker) stepNote(s record.Step) string {
-	switch {
-	case s.State == record.StepNow:
-		return sp.Say("overview.steps.now")
-	case s.State == record.StepDone || s.State == record.StepLeft:
-		return sp.Say("overview.steps." + string(s.State))
-	case s.From != "":
-		return sp.date(s.From)
-	}
-	return ""
-}
-
-func (sp speaker) untilNote(p record.Plan) string {
-	if p.Agreement.Until == "" {
-		return ""
-	}
-	return sp.date(p.Agreement.Until)
 }

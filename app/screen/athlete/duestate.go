@@ -46,6 +46,20 @@ type due struct {
 	purpose record.Purpose
 }
 
+// soonDays is how far ahead a thing with a day is spoken of as due: our choice, two
+// weeks leave room for a visit.
+const soonDays = 14
+
+// later reports that a thing has a day and that day is not soon.
+func (d due) later(today record.Date) bool {
+	return !d.late && d.dated() && d.day > today.AddDays(soonDays)
+}
+
+// dated reports that the day of a thing is when it is to be done.
+func (d due) dated() bool {
+	return d.day != "" && (d.kind == dueReview || d.kind == dueTrip || d.kind == dueEnds)
+}
+
 // due lists what is to be done, what stands in the way of a session first.
 func (f file) due() []due {
 	var list []due

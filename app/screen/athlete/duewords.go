@@ -11,6 +11,9 @@ import (
 
 // task is something due as the overview shows it.
 type task struct {
+	// title is it as the first of all, known what is known of it; sentence and day
+	// are it as a line below.
+	title, known  string
 	sentence, day string
 	late          bool
 	// button is the word on its button, opens where that leads.
@@ -23,6 +26,10 @@ func (sp speaker) task(f file, d due) task {
 	t := task{sentence: sp.dueSentence(f, d), late: d.late, button: sp.Say("overview.due.open." + string(buttonOf(d.kind)))}
 	if d.day != "" {
 		t.day = sp.dueDay(d)
+	}
+	t.title, t.known = sp.dueTitle(f, d), t.sentence
+	if d.kind == dueReview {
+		t.known = sp.reviewKnown(*d.plan)
 	}
 	a := f.athlete.ID
 	switch {
@@ -147,9 +154,57 @@ func (sp speaker) dueDay(d due) string {
 	case d.kind == dueTrip && d.late:
 		return sp.Say("overview.due.now")
 	case d.kind == dueTrip:
-		return sp.Say("overview.due.from", sp.date(d.day))
+		return sp.Say("overview.due.from", sp.shortDate(d.day))
 	case d.kind == dueReview && d.late:
-		return sp.Say("overview.due.since", sp.date(d.day))
+		return sp.Say("overview.due.since", sp.shortDate(d.day))
 	}
-	return sp.date(d.day)
+	return sp.shortDate(d.day)
+}
+
+// dueTitle names what is due first, and when.
+func (sp speaker) dueTitle(f file, d due) string {
+	what := sp.Say("overview.due.what." + string(d.kind))
+	switch {
+	case d.kind == dueUnsettled && !care.AgeKnown(f.athlete, f.now):
+		what = sp.Say("overview.due.what.born")
+	case d.kind == dueReview:
+		if _, place, ok := consult.StepNow(*d.plan); ok {
+			what = sp.Say("overview.due.what.review.step", sp.Words.Number(float64(place), 0))
+		}
+	}
+	switch {
+	case !d.dated():
+		return sp.Say("overview.due.head", what)
+	case d.day == f.today():
+		return sp.Say("overview.due.head.today", what)
+	case d.day == f.today().AddDays(1):
+		return sp.Say("overview.due.head.tomorrow", what)
+	case d.day < f.today():
+		return sp.Say("overview.due.head.since", sp.shortDate(d.day), what)
+	}
+	return sp.Say("overview.due.head.on", sp.shortDate(d.day), what)
+}
+
+// reviewKnown is what was written down since the step began, the last of it in
+// figures.
+func (sp speaker) reviewKnown(p record.Plan) string {
+	s, _, ok := consult.StepNow(p)
+	if !ok {
+		return sp.reviewSentence(p)
+	}
+	var last *record.Review
+	done := 0
+	for i := range p.Reviews {
+		r := &p.Reviews[i]
+		if r.StepID == s.ID && r.Decision == "" {
+			done++
+			if last == nil || reviewDay(*r) > reviewDay(*last) {
+				last = r
+			}
+		}
+	}
+	if last == nil {
+		return sp.Say("overview.due.review.nothing", sp.planName(p))
+	}
+	return sp.Say("overview.due.review.known", done, sp.planName(p), sp.shortDate(reviewDay(*last)), sp.reviewNote(*last))
 }

@@ -1,8 +1,6 @@
 package athlete
 
 import (
-	"strings"
-
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/figure"
@@ -16,8 +14,6 @@ import (
 type told struct {
 	title     string
 	sentences []string
-	// note are the figures behind the sentences with their ranges.
-	note string
 	// red is a red flag that is spoken of first; empty when there is none.
 	red string
 }
@@ -31,20 +27,13 @@ func (sp speaker) tell(f consult.Findings, a record.Athlete) told {
 		return t
 	}
 	t.sentences = append(t.sentences, sp.lost(f, a))
-	if s := sp.ended(f, a); s != "" {
-		t.sentences = append(t.sentences, s)
-	}
-	if s := sp.sodium(f); s != "" {
-		t.sentences = append(t.sentences, s)
-	}
-	t.note = sp.behind(f)
 	return t
 }
 
 func (sp speaker) lastTitle(f consult.Findings) string {
 	title := sp.Say("overview.last.undated")
 	if _, ok := f.Test.Session.Date.Time(); ok {
-		title = sp.Say("overview.last", sp.date(f.Test.Session.Date))
+		title = sp.Say("overview.last", sp.shortDate(f.Test.Session.Date))
 	}
 	if f.Test.State == record.TestOpen {
 		return sp.Say("overview.last.open", title)
@@ -63,8 +52,9 @@ func (sp speaker) missing(f consult.Findings) []string {
 	return list[:min(len(list), 3)]
 }
 
-// lost says what was done, lost and drunk: "In 95 minutes of hard field hockey
-// at 31 °C she lost 2.15 L and drank 0.55 L."
+// lost says what was done, lost and drunk, and where it ended: "In 95 minutes of
+// hard field hockey at 31 °C she lost 2.15 L of sweat, drank 0.55 L and ended 2.5 %
+// lighter, past the limit of 2 %."
 func (sp speaker) lost(f consult.Findings, a record.Athlete) string {
 	s := f.Test.Session
 	sport := s.Sport
@@ -85,26 +75,30 @@ func (sp speaker) lost(f consult.Findings, a record.Athlete) string {
 	if air := f.Test.Air.Temperature; air.Known() {
 		done = sp.Say("overview.last.air", done, sp.degrees(air))
 	}
-	fluid := f.Sweat.Fluid
-	return sp.Say("overview.lost."+who(a.Sex), done, sp.By.Found(fluid.Loss), sp.By.Found(fluid.Drunk))
+	fluid, key := f.Sweat.Fluid, "overview.lost."+who(a.Sex)
+	loss, drunk := sp.By.Found(fluid.Loss), sp.By.Found(fluid.Drunk)
+	ended, limit := sp.ended(f)
+	switch {
+	case ended == "":
+		return sp.Say(key, done, loss, drunk)
+	case limit == "":
+		return sp.Say(key+".ended", done, loss, drunk, ended)
+	}
+	return sp.Say(key+".limit", done, loss, drunk, ended, limit)
 }
 
-// ended says the deficit at the end against the limit set; nothing after a gain,
-// which is a red flag.
-func (sp speaker) ended(f consult.Findings, a record.Athlete) string {
+// ended says the deficit at the end and how it stands to the limit set; nothing
+// after a gain, which is a red flag.
+func (sp speaker) ended(f consult.Findings) (ended, limit string) {
 	share, deficit := f.Sweat.Fluid.DeficitShare, f.Sweat.Fluid.Deficit
-	shown := share
+	shown, key := share, "overview.ended"
 	if sp.By.Hidden || !share.Known {
-		shown = deficit
+		shown, key = deficit, "overview.ended.short"
 	}
 	if !shown.Known || shown.Value <= 0 {
-		return ""
+		return "", ""
 	}
-	limit := sp.limit(share, f.Limit)
-	if limit == "" {
-		return sp.Say("overview.ended."+who(a.Sex), sp.By.Found(shown))
-	}
-	return sp.Say("overview.ended.limit."+who(a.Sex), sp.By.Found(shown), limit)
+	return sp.Say(key, sp.By.Found(shown)), sp.limit(share, f.Limit)
 }
 
 // limit says whether a deficit passed the limit set. The limit in per cent
@@ -133,47 +127,6 @@ func (sp speaker) percent(x float64) string {
 		decimals = 0
 	}
 	return sp.Words.Number(x, decimals) + "\u00a0" + string(quantity.PerCent)
-}
-
-// sodium says what was lost of it, or what it waits for.
-func (sp speaker) sodium(f consult.Findings) string {
-	rate := f.Sweat.Sodium.LossRate
-	switch {
-	case f.Waits():
-		return sp.Say("overview.sodium.waiting")
-	case rate.Known && rate.Ranged:
-		return sp.Say("overview.sodium", sp.By.Found(rate), sp.span(rate))
-	case rate.Ranged:
-		return sp.Say("overview.sodium.range", sp.span(rate), string(sp.By.Unit(rate.Unit)))
-	}
-	return ""
-}
-
-// span is the range of a figure in one piece, so that no line ends within it.
-func (sp speaker) span(f figure.Figure) string {
-	return strings.ReplaceAll(sp.By.Range(f), " ", "\u00a0")
-}
-
-// behind are sweat rate and deficit with their ranges.
-func (sp speaker) behind(f consult.Findings) string {
-	rate, deficit := f.Sweat.Fluid.Rate, f.Sweat.Fluid.Deficit
-	if !rate.Ranged {
-		return sp.Say("overview.behind.provisional", sp.By.Found(rate))
-	}
-	if !deficit.Ranged {
-		return sp.Say("overview.behind.rate", sp.By.Found(rate), sp.span(rate))
-	}
-	if deficit.Value < 0 {
-		gain := turned(deficit)
-		return sp.Say("overview.behind.gain", sp.By.Found(rate), sp.span(rate), sp.By.Found(gain), sp.span(gain))
-	}
-	return sp.Say("overview.behind", sp.By.Found(rate), sp.span(rate), sp.By.Found(deficit), sp.span(deficit))
-}
-
-// turned is a deficit below zero as the gain it is.
-func turned(f figure.Figure) figure.Figure {
-	f.Value, f.Range = -f.Value, quantity.Range{Low: -f.Range.High, High: -f.Range.Low}
-	return f
 }
 
 // redFlag is what is spoken of first: heavier after than before, more drunk than

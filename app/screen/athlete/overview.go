@@ -19,8 +19,10 @@ type Overview struct {
 	desk *desk.Desk
 	file file
 	sp   speaker
-	body fyne.CanvasObject
-	head *field.Button
+	body *fyne.Container
+	// page is the overview itself; dates stands in its place while all dates are shown.
+	page, dates *fyne.Container
+	head        *field.Button
 	// test begins a sheet, from the head; without a test the body does.
 	test fyne.CanvasObject
 }
@@ -42,7 +44,10 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 	}
 	v.head = field.NewButton(d.Host, "overview.profile", v.sp.Say("overview.profile"), field.Outline, v.goTo(desk.Place{Screen: desk.Profile, Athlete: id}))
 	v.test = v.testButton(field.Outline)
-	v.body = v.build()
+	v.page = stack(v.build())
+	v.dates = stack()
+	v.dates.Hidden = true
+	v.body = stack(v.page, v.dates)
 	return v, nil
 }
 
@@ -80,33 +85,23 @@ func loadFile(d *desk.Desk, id record.ID) (file, error) {
 	return f, err
 }
 
-// Gaps between the sheets of the overview, in px, and the share of the trail.
-const (
-	trailShare float32 = 0.34
-)
-
-// build puts the overview together.
+// build puts the overview together: what is due beside the last test, the sweat
+// rates, the steps.
 func (v *Overview) build() fyne.CanvasObject {
-	sheets := []fyne.CanvasObject{v.lastSheet(), v.dueSheet()}
-	if pictures := v.pictures(); pictures != nil {
-		sheets = []fyne.CanvasObject{sheets[0], pictures, sheets[1]}
-	}
-	right := look.NewScroll(container(&standing{}, sheets...))
-	return look.Pad(look.TopPad, 0, look.FootPad, 0, container(&beside{share: trailShare, least: 272, most: 340}, v.trailSheet(), right))
+	top := look.NewPair(0.47, 760, v.dueSheet(), v.lastSheet())
+	top.Level = true
+	sweat, grows := v.sweatSheet()
+	page := container(&standing{grows: grows}, top, sweat, v.stepsSheet())
+	return look.Pad(look.TopPad, 0, look.FootPad, 0, look.NewScroll(page))
 }
 
-// trailSheet is what has happened.
-func (v *Overview) trailSheet() fyne.CanvasObject {
-	var lines []line
-	for _, e := range v.file.trail() {
-		lines = append(lines, v.sp.line(v.file.athlete.ID, e))
+// showDates puts all dates in the place of the overview, or the overview back.
+func (v *Overview) showDates(on bool) {
+	v.dates.Hidden, v.page.Hidden = !on, on
+	if on && v.dates.Objects == nil {
+		v.dates.Objects = []fyne.CanvasObject{v.datesSheet()}
 	}
-	title := look.NewLabel(v.sp.Say("overview.trail"), look.Strong, look.Ink)
-	if len(lines) == 0 {
-		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.Say("overview.trail.empty"), look.Note, look.Ink2)))
-	}
-	t := newTrail(v.desk.Host, lines, func(i int) { v.desk.Go(lines[i].opens) })
-	return look.NewSheet(look.VBox(4, title, look.Grow(look.Pad(0, -trailPadX, 0, -trailPadX, t.within))))
+	v.body.Refresh()
 }
 
 // goTo opens a place.

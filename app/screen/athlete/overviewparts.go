@@ -10,41 +10,48 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
 
-// lastSheet is the last test in a few sentences, and what to do next.
+// lastSheet is the last test in one sentence and one picture.
 func (v *Overview) lastSheet() fyne.CanvasObject {
 	f, ok := v.file.last()
 	if !ok {
-		return v.firstSheet()
+		return look.NewSheet(look.VBox(8, look.NewLabel(v.sp.Say("overview.last.undated"), look.Strong, look.Ink),
+			look.NewParagraph(v.sp.Say("overview.last.none"), look.Body, look.Ink2)))
 	}
 	t := v.sp.tell(f, v.file.athlete)
-	words := look.VBox(6, look.NewLabel(t.title, look.Strong, look.Ink))
-	if t.red != "" {
-		words.Add(look.NewCaution("", t.red, nil))
-	}
-	words.Add(look.NewParagraph(strings.Join(t.sentences, " "), look.Body, look.Ink))
 	findings := desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, Record: f.Test.ID, Part: partFindings}
 	why := field.NewLink(v.desk.Host, "overview.why", v.sp.Say("overview.why"), v.goTo(findings))
-	if t.note != "" {
-		words.Add(look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewParagraph(t.note, look.Note, look.Ink2), why))
+	box := look.VBox(4, titled(t.title, why))
+	if t.red != "" {
+		box.Add(look.NewCaution("", t.red, nil))
 	}
-	plan := v.planButton()
-	if plan == nil {
-		return look.NewSheet(words)
+	box.Add(look.NewParagraph(strings.Join(t.sentences, " "), look.Body, look.Ink))
+	if d, ok := v.sp.lastBars(f); ok {
+		bars := chart.NewInOutBars()
+		bars.Set(d)
+		box.Add(look.Pad(4, 0, 0, 0, bars))
 	}
-	return look.NewSheet(look.Panels(20, []look.Track{look.Share(1), look.Fit()}, words, look.VBox(0, plan)))
+	return look.NewSheet(box)
+}
+
+// titled is the title of a sheet with what stands at its right.
+func titled(title string, right ...fyne.CanvasObject) fyne.CanvasObject {
+	row := look.HBox(12, look.NewLabel(title, look.Strong, look.Ink), look.Stretch())
+	for _, o := range right {
+		row.Add(o)
+	}
+	return row
 }
 
 // planButton opens the plan in force, else a draft, else begins one from the
 // test; nil where there is no test to plan on.
-func (v *Overview) planButton() *field.Button {
+func (v *Overview) planButton(kind field.Kind) *field.Button {
 	a, h := v.file.athlete.ID, v.desk.Host
 	open := func(text string, p desk.Place) *field.Button {
-		return field.NewButton(h, "overview.plan", text, field.Primary, v.goTo(p))
+		return field.NewButton(h, "overview.plan", text, kind, v.goTo(p))
 	}
 	for _, p := range []*record.Plan{v.file.inForce(), v.file.draft()} {
 		if p != nil {
@@ -62,47 +69,44 @@ func (v *Overview) testButton(kind field.Kind) fyne.CanvasObject {
 	return field.NewButton(v.desk.Host, "overview.test", v.sp.Say("overview.test"), kind, v.goTo(desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, New: true}))
 }
 
-// firstSheet says what to do for an athlete without a test: a test, or what
-// comes before it, for a minor and for one who may be.
-func (v *Overview) firstSheet() fyne.CanvasObject {
-	title := look.NewLabel(v.sp.Say("overview.first.title"), look.Strong, look.Ink)
-	if len(v.file.care.Unsettled) == 0 {
-		return look.NewSheet(look.VBox(10, title, look.NewParagraph(v.sp.Say("overview.first"), look.Body, look.Ink2),
-			look.HBox(10, v.testButton(field.Primary))))
+// sweatSheet are the sweat rates by date and against the heat, with one axis; one
+// sentence while there is nothing to draw. grows says that there is.
+func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
+	dots, curve := v.curve()
+	days, heat := v.sp.daysData(v.file), v.sp.heatData(dots, curve)
+	title := v.sp.Say("overview.heat", string(v.sp.By.Unit("L/h")))
+	all := field.NewLink(v.desk.Host, "overview.dates", v.sp.Say("overview.dates"), func() { v.showDates(true) })
+	if len(days.Points)+len(heat.Points) == 0 {
+		return look.NewSheet(look.VBox(4, titled(title, all), look.NewParagraph(v.sp.Say("overview.heat.none"), look.Note, look.Ink2))), false
 	}
-	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.Say("overview.settle"), field.Primary,
-		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: desk.PartMinor}))
-	sentence := v.sp.Say("overview.minor", desk.Unsettled(v.desk.Words, v.file.care.Unsettled))
-	if !care.AgeKnown(v.file.athlete, v.file.now) {
-		sentence = v.sp.Say("overview.born")
+	v.sp.share(&days, &heat)
+	left := look.VBox(2, subtitle(v.sp.Say("overview.days")), look.Grow(scatter(days)), look.NewLabel(v.sp.Say("overview.days.note"), look.Note, look.Ink2))
+	under := v.sp.Say("overview.heat.none")
+	if len(heat.Points) > 0 {
+		under = v.sp.Say("overview.heat.band")
 	}
-	return look.NewSheet(look.VBox(10, title, look.NewCaution(v.sp.Say("overview.minor.title"), sentence, nil), look.HBox(10, settle)))
+	right := look.VBox(2, subtitle(v.sp.Say("overview.heat.title", string(v.sp.By.Unit("°C")))), look.Grow(scatter(heat)), look.NewLabel(under, look.Note, look.Ink2))
+	pair := look.NewPair(0.4, 760, left, right)
+	pair.Level = true
+	return look.NewSheet(look.VBox(0, titled(title, all), look.Grow(pair))), true
 }
 
-// pictures are the sweat rate against the heat and the steps; nil while there
-// is nothing to draw.
-func (v *Overview) pictures() fyne.CanvasObject {
-	data := v.sp.heatData(v.curve())
-	if len(data.Points) == 0 && v.file.inForce() == nil {
-		return nil
-	}
-	heat := chart.NewHeatScatter()
-	heat.Set(data)
-	box := look.VBox(4, look.NewLabel(v.sp.Say("overview.heat"), look.Strong, look.Ink))
-	if len(data.Band) > 0 {
-		box.Add(look.NewParagraph(v.sp.Say("overview.heat.band"), look.Note, look.Ink2))
-	}
-	box.Add(look.Grow(heat))
-	p := look.NewPair(0.57, 560, look.NewSheet(box), v.stepsSheet())
-	p.Level = true
-	return p
+// subtitle is the title of a part of a sheet.
+func subtitle(title string) *look.Label { return look.NewLabel(title, look.Note, look.Ink).Shorten() }
+
+// scatter draws sweat rates.
+func scatter(d chart.HeatData) *chart.HeatScatter {
+	c := chart.NewHeatScatter()
+	c.Set(d)
+	return c
 }
 
-// curve asks the tests about the last test's session at other temperatures.
-func (v *Overview) curve() (consult.Calculation, []consult.CurvePoint) {
+// curve asks the tests about the last test's session at other temperatures, and puts
+// every test on the basis of that.
+func (v *Overview) curve() ([]consult.HeatDot, []consult.CurvePoint) {
 	f, ok := v.file.planned()
 	if !ok {
-		return consult.Calculation{}, nil
+		return nil, nil
 	}
 	o := consult.Again(f)
 	if o.Session.Sport == "" {
@@ -110,30 +114,58 @@ func (v *Overview) curve() (consult.Calculation, []consult.CurvePoint) {
 	}
 	r, err := consult.Calculate(o, v.file.athlete, v.file.tests, v.file.now, v.desk.Calculate())
 	if err != nil {
-		return consult.Calculation{}, nil // that test cannot be
+		return nil, nil // that test cannot be
 	}
+	dots := r.HeatDots(v.file.athlete, v.desk.Calculate())
 	if r.AssumedAir {
-		return r, nil
+		return dots, nil
 	}
-	return r, r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatStep, v.desk.Calculate())
+	return dots, r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatStep, v.desk.Calculate())
 }
 
-// stepsSheet is the deficit at the end from the habit to the aim, as they were
-// agreed; words where there is no agreed plan, or none that can be opened.
+// stepsSheet are the cards from the habit to the aim, as they were agreed; words
+// where there is no agreed plan, or none that can be opened.
 func (v *Overview) stepsSheet() fyne.CanvasObject {
-	title := look.NewLabel(v.sp.Say("overview.steps"), look.Strong, look.Ink)
+	var plan []fyne.CanvasObject
+	if b := v.planButton(field.Outline); b != nil && !v.planIsNext() {
+		plan = append(plan, b)
+	}
 	c, missing := v.agreedCase()
 	if missing != "" {
-		return look.NewSheet(look.VBox(8, title, look.NewParagraph(v.sp.Say(missing), look.Note, look.Ink2)))
+		return look.NewSheet(look.VBox(8, titled(v.sp.Say("overview.steps"), plan...), look.NewParagraph(v.sp.Say(missing), look.Note, look.Ink2)))
 	}
-	bars := chart.NewStepBars()
-	bars.Set(v.sp.stepsData(c))
-	box := look.VBox(4, title, look.NewLabel(v.stepsUnder(c.Basis), look.Note, look.Ink2).Shorten())
-	if c.Anew {
-		box.Add(look.NewParagraph(v.sp.Say("overview.steps.anew"), look.Note, look.Ink))
+	box := look.VBox(6, titled(v.sp.Say("overview.steps"), append(v.legend(), plan...)...))
+	for _, note := range v.stepsNotes(c) {
+		box.Add(look.NewParagraph(note, look.Note, look.Ink))
 	}
-	box.Add(look.Grow(bars))
+	var cards []fyne.CanvasObject
+	for i, made := range v.sp.cards(c) {
+		place := desk.Place{Screen: desk.Plan, Athlete: v.file.athlete.ID, Record: c.Plan.ID, Part: string(made.option)}
+		cards = append(cards, newStepCard(v.desk.Host, field.PartName("overview.step", i, "open"), made, v.goTo(place)))
+	}
+	box.Add(newCardRows(cards))
 	return look.NewSheet(box)
+}
+
+// legend names the hues of the cards.
+func (v *Overview) legend() []fyne.CanvasObject {
+	entry := func(of look.Substance, key string) fyne.CanvasObject {
+		return look.HBox(6, look.NewSwatch(of), look.NewLabel(v.sp.Say(key), look.Note, look.Ink2))
+	}
+	return []fyne.CanvasObject{entry(look.Water, "overview.steps.water"), entry(look.Drink, "overview.steps.drink"),
+		entry(look.Food, "overview.steps.food"), look.NewLabel(v.sp.Say("overview.steps.advice"), look.Note, look.Ink2)}
+}
+
+// stepsNotes say that the steps are based on an estimate, or are not as agreed.
+func (v *Overview) stepsNotes(c consult.Case) []string {
+	var list []string
+	if c.Basis.Kind == record.BasisEstimate {
+		list = append(list, v.sp.Say("overview.steps.estimate"))
+	}
+	if c.Anew {
+		list = append(list, v.sp.Say("overview.steps.anew"))
+	}
+	return list
 }
 
 // agreedCase opens the plan in force as it was agreed; missing is the key of the
@@ -148,43 +180,4 @@ func (v *Overview) agreedCase() (c consult.Case, missing string) {
 		return c, "overview.steps.nobasis"
 	}
 	return c, ""
-}
-
-// stepsUnder names what the bars show, and an estimate as one.
-func (v *Overview) stepsUnder(b consult.Basis) string {
-	unit := "overview.steps.percent"
-	if v.sp.By.Hidden {
-		unit = "overview.steps.litres"
-	}
-	text := v.sp.Say(unit, string(v.sp.By.Unit("L")))
-	if b.Kind == record.BasisEstimate {
-		text = v.sp.Say("overview.steps.estimate", text)
-	}
-	return text
-}
-
-// Widths of the columns of what is due, in px at 100 % text.
-const (
-	dueDay    float32 = 124
-	dueButton float32 = 124
-)
-
-// dueSheet is what is to be done, each with the way there.
-func (v *Overview) dueSheet() fyne.CanvasObject {
-	box := look.VBox(0, look.Pad(0, 0, 6, 0, look.NewLabel(v.sp.Say("overview.due"), look.Strong, look.Ink)))
-	columns := []look.Column{{Width: look.Share(1)}, {Width: look.Fixed(dueDay)}, {Width: look.Fixed(dueButton)}}
-	for i, d := range v.file.due() {
-		t := v.sp.task(v.file, d)
-		style, tone := look.Body, look.Ink2
-		if t.late {
-			style, tone = look.Strong, look.Ink
-		}
-		box.Add(look.FieldRow(16, columns,
-			look.NewParagraph(t.sentence, look.Body, look.Ink), look.NewLabel(t.day, style, tone).Right(),
-			look.HBox(0, look.Stretch(), field.NewButton(v.desk.Host, field.PartName("overview.due", i, "open"), t.button, field.Outline, v.goTo(t.opens)))))
-	}
-	if len(box.Objects) == 1 {
-		box.Add(look.NewParagraph(v.sp.Say("overview.due.none"), look.Note, look.Ink2))
-	}
-	return look.NewSheet(box)
 }

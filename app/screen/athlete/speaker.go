@@ -14,6 +14,19 @@ type speaker struct{ amount.Speaker }
 // date writes a day.
 func (sp speaker) date(d record.Date) string { return sp.Dated(d, sp.Say("overview.undated")) }
 
+// shortDate writes a day as beside a dot or in a list: a year only when it is not
+// this one.
+func (sp speaker) shortDate(d record.Date) string {
+	t, ok := d.Time()
+	switch {
+	case !ok:
+		return sp.Say("overview.undated")
+	case t.Year() != sp.Today.Year():
+		return sp.Words.ShortDay(t) + " " + sp.Words.Number(float64(t.Year()), 0)
+	}
+	return sp.Words.ShortDay(t)
+}
+
 // who is the ending of the keys that speak of a person.
 func who(s record.Sex) string {
 	if s == record.Female || s == record.Male {

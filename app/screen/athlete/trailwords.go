@@ -21,7 +21,7 @@ type line struct {
 func (sp speaker) line(a record.ID, e event) line {
 	l := line{title: sp.Say("overview.event." + string(e.kind)), note: sp.eventNote(e), opens: placeOf(a, e)}
 	if t, ok := e.day.Time(); ok {
-		l.day = sp.Words.Day(t)
+		l.day = sp.Words.ShortDay(t)
 		if t.Year() != sp.Today.Year() {
 			l.year = sp.Words.Number(float64(t.Year()), 0)
 		}

@@ -70,7 +70,8 @@ var (
 )
 
 // New opens the plan a place names: the one with its id, the athlete's newest
-// where it names none, or a new one, from the test whose id is Part.
+// where it names none, or a new one, from the test whose id is Part. Part is a panel
+// to open else, or an option to select.
 func New(d *desk.Desk, place desk.Place) (*View, error) {
 	f, err := part.LoadFile(d, place.Athlete)
 	if err != nil {
@@ -163,6 +164,10 @@ func (v *View) Open(p record.Plan, tab string) error {
 		v.stand(tab)
 		v.ui.page.setBelow(v.ui.parts[tab].Body())
 		v.grip.below = true
+	}
+	if _, ok := consult.OptionByID(p, record.ID(tab)); ok {
+		v.ChooseOption(record.ID(tab))
+		return nil
 	}
 	v.Show()
 	return nil

@@ -12,7 +12,6 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
-	"ebbwell/internal/record"
 )
 
 // capital writes the first letter large.
@@ -62,13 +61,13 @@ func (sp speaker) session(in Input) string {
 func (sp speaker) bars(in Input) chart.InOutData {
 	f := in.Findings
 	fluid := f.Sweat.Fluid
-	beside := besideOf(f, sp.by.Hidden)
+	beside := f.Beside(sp.by.Hidden)
 	d := chart.InOutData{Out: fluid.Loss.Value + beside, Beside: beside, In: inParts(f)}
 	d.OutWords = chart.Wording{Name: sp.say("findings.bars.out"), Title: sp.say("findings.bars.sweat", sp.by.Found(fluid.Loss)), Note: sp.outNote(f)}
 	d.InWords = chart.Wording{Name: sp.say("findings.bars.in"), Title: sp.say("findings.bars.drunk", sp.by.Found(fluid.Drunk)), Note: sp.share(fluid.Replaced)}
 	d.LeftWords = sp.leftWords(f)
 	if !sp.by.Hidden && fluid.DeficitShare.Known && fluid.Deficit.Value > 0 {
-		d.Limit = f.Limit * fluid.Deficit.Value / fluid.DeficitShare.Value
+		d.Limit = f.LimitDeficit()
 		d.LimitText = sp.say("findings.bars.limit", sp.significant(f.Limit))
 	}
 	if guess := f.Test.Loss.Guess; guess.Known() {
@@ -91,35 +90,11 @@ func (sp speaker) guess(in Input) string {
 	return sp.say(key, sp.withUnit(sp.significant(x), u))
 }
 
-// besideOf is what left the body beside the sweat, kg: breath, gas exchange and
-// urine. Where body mass is hidden only what was caught counts.
-func besideOf(f consult.Findings, hidden bool) float64 {
-	o := f.OtherLosses()
-	if hidden {
-		return o.Urine
-	}
-	return max(0, o.Breath) + o.Urine
-}
-
 // inParts is what came in, by substance, kg: with it the bars add up to what the
 // scale says.
 func inParts(f consult.Findings) []chart.Part {
-	water, drink, food := 0.0, 0.0, 0.0
-	for _, p := range f.Intake.Bottles {
-		switch {
-		case !p.Known:
-		case record.ID(p.Product.ID) == consult.Water:
-			water += p.Grams / 1000
-		default:
-			drink += p.Grams / 1000
-		}
-	}
-	for _, p := range f.Intake.Foods {
-		if p.Known {
-			food += p.Grams / 1000
-		}
-	}
-	return []chart.Part{{Of: look.Water, Value: water}, {Of: look.Drink, Value: drink}, {Of: look.Food, Value: food}}
+	in := f.TakenIn()
+	return []chart.Part{{Of: look.Water, Value: in.Water}, {Of: look.Drink, Value: in.Drink}, {Of: look.Food, Value: in.Food}}
 }
 
 // outNote is the rate, and what left beside the sweat, which is the thin end of
