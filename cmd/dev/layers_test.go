@@ -23,8 +23,8 @@ func layers() [][]string {
 		{"app"},
 		{"app/screen/*"},         // the screens, each by itself
 		{"app/screen/agreement"}, // opened by the planner
-		{"app/screen/planner/compare", "app/screen/planner/day", "app/screen/planner/steps"},
-		{"app/screen/planner/mix", "app/screen/planner/figures", "app/screen/planner/breaks", "app/screen/planner/session", "app/screen/planner/review"},
+		{"app/screen/planner/compare", "app/screen/planner/day", "app/screen/planner/steps", "app/screen/planner/session"},
+		{"app/screen/planner/mix", "app/screen/planner/figures", "app/screen/planner/breaks", "app/screen/planner/review"},
 		{"app/screen/planner/part"},
 		{"app/screen/planner/wording"},
 		{"app/screen/planner/state"},

@@ -79,13 +79,15 @@ func (c *InOutBars) paint(size fyne.Size) {
 	in, out := total(d.In), length(d.Out)
 	rows := [3]float32{0, px(step), px(2 * step)}
 
-	c.pen.rect(at.start, rows[0], at.at(out)-at.start, bar, k.Loss)
-	if beside := min(length(d.Beside), out); beside > 0 {
-		c.pen.rect(at.at(out-beside), rows[0], at.at(out)-at.at(out-beside), bar, k.Salt)
+	beside := min(length(d.Beside), out)
+	sweat := at.at(out - beside)
+	c.pen.rect(at.start, rows[0], sweat-at.start, bar, k.Loss)
+	if beside > 0 { // 1 px of sheet keeps the two apart
+		c.pen.rect(sweat+1, rows[0], at.at(out)-sweat-1, bar, k.Salt)
 	}
 	c.paintGuess(at, bar, size)
 	c.pen.stack(d.In, at, rows[1], bar)
-	c.pen.rect(at.at(in), rows[2], max(at.at(out)-at.at(in), 0), bar, k.rest)
+	c.pen.edged(at.at(in), rows[2], max(at.at(out)-at.at(in), 0), bar, k.rest)
 	// A gain is no substance that was lost: it is ink, as a warning is.
 	c.pen.rect(at.at(out), rows[2], max(at.at(in)-at.at(out), 0), bar, k.Ink2)
 	c.paintLeads(at, rows, bar)

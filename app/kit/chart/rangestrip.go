@@ -66,13 +66,16 @@ func (c *RangeStrip) paint(size fyne.Size) {
 	if d.Ranged {
 		high := look.Scaled(20)
 		x1, x2 := px(at.inside(d.Range.Low)), px(at.inside(d.Range.High))
-		c.pen.round(x1, line-high/2, x2-x1, high, 2, k.area)
 		if d.Estimate {
+			c.pen.round(x1, line-high/2, x2-x1, high, 2, k.area)
 			c.pen.dashedBox(x1, line-high/2, max(x2-x1-1, 1), high-1, 22, 3)
+		} else {
+			c.pen.edged(x1, line-high/2, x2-x1, high, k.area)
 		}
 	}
 	c.pen.rect(at.start, line, at.end-at.start, 1, k.Ink3)
 	if d.Ranged && !d.RangeOnly {
+		c.pen.rect(at.inside(d.Middle)-3, line-look.Scaled(8), 6, look.Scaled(16), k.Sheet)
 		c.pen.rect(at.inside(d.Middle)-1.5, line-look.Scaled(14), 3, look.Scaled(28), k.Loss)
 	}
 	for _, t := range d.Ticks {
@@ -81,6 +84,7 @@ func (c *RangeStrip) paint(size fyne.Size) {
 	}
 	c.pen.ticks(d.Ticks, at, 0, size.Width)
 	for _, p := range d.Points {
+		c.pen.dot(at.inside(p.At), line+0.5, look.Scaled(6.5), k.Sheet, nil)
 		c.pen.dot(at.inside(p.At), line+0.5, look.Scaled(5), k.Loss, nil)
 	}
 	c.paintNames(at, line+look.Scaled(16), size)

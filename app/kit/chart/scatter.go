@@ -174,7 +174,10 @@ func (c *HeatScatter) paintMiddle(at plot) {
 		c.pen.line(x1, at.y.inside(a.Range.High), x2, at.y.inside(b.Range.High), 1, k.Edge)
 		c.pen.line(x1, at.y.inside(a.Range.Low), x2, at.y.inside(b.Range.Low), 1, k.Edge)
 		if !a.RangeOnly && !b.RangeOnly {
-			c.pen.line(x1, at.y.inside(a.Middle), x2, at.y.inside(b.Middle), 2, k.Loss)
+			y1, y2 := at.y.inside(a.Middle), at.y.inside(b.Middle)
+			// its own ground keeps the curve off the lines behind
+			c.pen.quad(x1, y1-2, y1+2, x2, y2-2, y2+2, k.area)
+			c.pen.line(x1, y1, x2, y2, 2, k.Loss)
 		}
 	}
 }
@@ -183,7 +186,10 @@ func (c *HeatScatter) paintMiddle(at plot) {
 func (c *HeatScatter) paintPoint(p HeatPoint, at plot) {
 	x, y := at.x.inside(p.Heat), at.y.inside(p.Rate)
 	high, low := at.y.inside(p.Range.High), at.y.inside(p.Range.Low)
+	// sheet round both keeps them off the lines behind
+	c.pen.rect(x-2, high, 4, max(low-high, 0), c.pen.ink.Sheet)
 	c.pen.rect(x-1, high, 2, max(low-high, 0), c.pen.ink.Loss)
+	c.pen.dot(x, y, look.Scaled(7), c.pen.ink.Sheet, nil)
 	r := look.Scaled(6)
 	if p.Ringed {
 		as := at.y.inside(p.As)

@@ -12,9 +12,12 @@ import (
 // paintBox colours the outline of something that can be typed in or pressed.
 func paintBox(o *look.Outline, p look.Palette, c *control) {
 	switch {
+	case c.Disabled() && p.Dark:
+		// a darker box would look like one to type in
+		o.Paint(color.Transparent, color.Transparent, 1, look.ControlRadius)
 	case c.Disabled():
 		o.Paint(p.Sunk, p.Hairline, 1, look.ControlRadius)
-	case c.focused:
+	case c.ringed():
 		o.Paint(p.Sheet, p.Ink, 2, look.ControlRadius)
 	case c.hovered:
 		o.Paint(p.Sheet, p.Ink2, 1, look.ControlRadius)

@@ -96,6 +96,7 @@ func (b *Button) Tapped(*fyne.PointEvent) {
 
 // TypedKey presses at Enter and Space.
 func (b *Button) TypedKey(e *fyne.KeyEvent) {
+	b.keyed()
 	switch e.Name {
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
 		b.Press()
@@ -151,7 +152,7 @@ func (r *buttonRenderer) set() {
 	r.ring.StrokeColor = p.Paper
 	r.ring.Move(fyne.NewPos(4, 4))
 	r.ring.Resize(size.SubtractWidthHeight(8, 8))
-	show(r.ring, b.focused && b.kind == Primary && !b.Disabled())
+	show(r.ring, b.ringed() && b.kind == Primary && !b.Disabled())
 	s, width := b.style(), b.textWidth()
 	x := float32(int((size.Width - width) / 2))
 	look.Write(r.text, s, ink, b.text, fyne.NewPos(x, b.Baseline()-s.Baseline()), s.Width(b.text))
@@ -175,24 +176,24 @@ func (r *buttonRenderer) setWarning(p look.Palette, edge float32) {
 func (r *buttonRenderer) paint(p look.Palette) (ink, soft color.Color) {
 	b := r.b
 	paintBox(r.box, p, &b.control)
-	r.box.Show(b.kind != Quiet || !b.Disabled() && (b.focused || b.hovered))
+	r.box.Show(b.kind != Quiet || !b.Disabled() && (b.ringed() || b.hovered))
 	switch {
 	case b.Disabled():
 		return p.Ink3, p.Ink3
 	case b.kind == Primary:
 		ground := p.Ink
-		if b.hovered && !b.focused {
+		if b.hovered && !b.ringed() {
 			ground = look.Mix(p.Ink, p.Paper, 0.14)
 		}
 		r.box.Paint(ground, ground, 1, look.ControlRadius)
 		return p.Paper, p.Hairline
-	case b.kind == Warning && !b.focused:
+	case b.kind == Warning && !b.ringed():
 		edge := p.Sunk
 		if b.hovered {
 			edge = p.Ink2
 		}
 		r.box.Paint(p.Sunk, edge, 1, 0)
-	case b.hovered && !b.focused:
+	case b.hovered && !b.ringed():
 		r.box.Paint(look.Mix(p.Sheet, p.Sunk, 0.5), p.Ink2, 1, look.ControlRadius)
 	}
 	return p.Ink, p.Ink2

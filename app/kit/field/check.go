@@ -58,6 +58,7 @@ func (c *Check) Tapped(*fyne.PointEvent) {
 
 // TypedKey turns the box at Space; Enter goes on, as everywhere.
 func (c *Check) TypedKey(e *fyne.KeyEvent) {
+	c.keyed()
 	switch e.Name {
 	case fyne.KeySpace:
 		c.turn()
@@ -121,7 +122,7 @@ func (r *checkRenderer) set() {
 	show(r.tick, c.on)
 	look.Write(r.text, look.Body, ink, c.text, fyne.NewPos(side+8, c.Baseline()-look.Body.Baseline()), look.Body.Width(c.text))
 	placeRing(r.ring, p.Ink, fyne.NewPos(-checkRing, 0), r.MinSize().AddWidthHeight(checkRing, 0))
-	show(r.ring, c.focused)
+	show(r.ring, c.ringed())
 }
 
 func (r *checkRenderer) Layout(fyne.Size) { r.set() }

@@ -156,6 +156,7 @@ func (c *Choice) TypedRune(r rune) {
 
 // TypedKey opens and steps.
 func (c *Choice) TypedKey(e *fyne.KeyEvent) {
+	c.keyed()
 	switch e.Name {
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace, fyne.KeyDown, fyne.KeyUp:
 		c.Open()
@@ -201,7 +202,7 @@ func (r *choiceRenderer) set() {
 		text, ink = c.options[c.chosen].Text, p.Ink
 	}
 	if c.Disabled() {
-		ink = p.Ink3
+		ink = p.Ink2
 	}
 	side := look.Scaled(8)
 	room := c.Size().Width - 2*boxPad - side - unitGap

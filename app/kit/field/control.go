@@ -27,6 +27,8 @@ type control struct {
 	spoken string
 
 	focused, hovered bool
+	// clicked says that the keyboard came by a click, and no key was used since.
+	clicked bool
 }
 
 // init ties the control to the widget that embeds it.
@@ -72,7 +74,7 @@ func (c *control) FocusGained() {
 
 // FocusLost hides the focus.
 func (c *control) FocusLost() {
-	c.focused = false
+	c.focused, c.clicked = false, false
 	c.self.Refresh()
 }
 
@@ -108,9 +110,22 @@ func (c *control) press() bool {
 		return false
 	}
 	if !c.focused {
+		c.clicked = true
 		c.Focus()
 	}
 	return true
+}
+
+// ringed says that the border of the focus is to be seen: for the keyboard, and not
+// after a click.
+func (c *control) ringed() bool { return c.focused && !c.clicked }
+
+// keyed brings the border of the focus back when a key is used after a click.
+func (c *control) keyed() {
+	if c.clicked {
+		c.clicked = false
+		c.self.Refresh()
+	}
 }
 
 // canvasOf is the canvas an object stands on, nil when on none. What was shown

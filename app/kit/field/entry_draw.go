@@ -133,9 +133,6 @@ func (r *entryRenderer) set() {
 	r.setBar(p, h)
 	r.setText(p)
 	unit, soft := look.Note.Width(t.setup.suffix), p.Ink2
-	if t.Disabled() {
-		soft = p.Ink3
-	}
 	look.Write(r.suffix, look.Note, soft, t.setup.suffix, fyne.NewPos(w-boxPad-unit, t.Baseline()-look.Note.Baseline()), unit)
 	side := look.Scaled(8)
 	r.opener.FillColor = p.Ink2
@@ -181,7 +178,7 @@ func (r *entryRenderer) setText(p look.Palette) {
 		text = look.Ellipsis(t.editor.string(), s, right-left)
 	}
 	if t.Disabled() {
-		tone = p.Ink3
+		tone = p.Ink2 // still read: 4.5:1 on the sunk ground too
 	}
 	look.Write(r.text, s, tone, text, fyne.NewPos(x, y), max(right-x, 0))
 	if len(t.editor.text) == 0 {

@@ -59,6 +59,7 @@ func (l *Link) Press() {
 
 // TypedKey follows the link at Enter and Space.
 func (l *Link) TypedKey(e *fyne.KeyEvent) {
+	l.keyed()
 	switch e.Name {
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
 		l.Press()
@@ -114,7 +115,7 @@ func (r *linkRenderer) set() {
 	r.under.Move(fyne.NewPos(LinkPad, l.Baseline()+2))
 	r.under.Resize(fyne.NewSize(width, thick))
 	placeRing(r.ring, p.Ink, fyne.Position{}, fyne.NewSize(width+2*LinkPad, r.MinSize().Height))
-	show(r.ring, l.focused)
+	show(r.ring, l.ringed())
 }
 
 // LinkPad is the room beside the words of a link for the focus border, in px: a

@@ -102,6 +102,8 @@ type notesRenderer struct {
 func (r *notesRenderer) set() {
 	p := look.PaletteNow()
 	switch e := r.n.inner; {
+	case e.Disabled() && p.Dark:
+		r.box.Paint(color.Transparent, color.Transparent, 1, look.ControlRadius)
 	case e.Disabled():
 		r.box.Paint(p.Sunk, p.Hairline, 1, look.ControlRadius)
 	case e.focused:

@@ -78,6 +78,7 @@ func (r *Rail) Tapped(e *fyne.PointEvent) {
 
 // TypedKey chooses by arrow, Home and End; Enter opens the chosen place again.
 func (r *Rail) TypedKey(e *fyne.KeyEvent) {
+	r.keyed()
 	switch e.Name {
 	case fyne.KeyUp:
 		r.pick(max(0, r.chosen-1))
@@ -126,7 +127,7 @@ func (d *railRenderer) set() {
 	d.ring.Resize(fyne.NewSize(max(0, width-railBar-6), pitch-6))
 	show(d.ground, r.chosen >= 0)
 	show(d.bar, r.chosen >= 0)
-	show(d.ring, r.focused && r.chosen >= 0)
+	show(d.ring, r.ringed() && r.chosen >= 0)
 	for i, t := range d.texts {
 		style, ink := look.Body, p.Ink2
 		if i == r.chosen {

@@ -84,6 +84,7 @@ func (r *Rating) TypedRune(c rune) {
 
 // TypedKey moves by arrow and takes the rating back.
 func (r *Rating) TypedKey(e *fyne.KeyEvent) {
+	r.keyed()
 	digit := len(e.Name) == 1 && e.Name >= "0" && e.Name <= "9"
 	if !digit {
 		r.one = false

@@ -24,15 +24,16 @@ const (
 
 // sliderDrawing is what is drawn, made once.
 type sliderDrawing struct {
-	band               *look.Outline
-	track, fill, limit *canvas.Rectangle
-	ring, knob, ghost  *canvas.Circle
-	mark               *canvas.ArbitraryPolygon
+	band              *look.Outline
+	track             *look.Outline
+	fill, limit       *canvas.Rectangle
+	ring, knob, ghost *canvas.Circle
+	mark              *canvas.ArbitraryPolygon
 }
 
 func newSliderDrawing() sliderDrawing {
 	return sliderDrawing{
-		band: look.NewOutline(), track: canvas.NewRectangle(nil),
+		band: look.NewOutline(), track: look.NewOutline(),
 		fill: canvas.NewRectangle(nil), limit: canvas.NewRectangle(nil),
 		ring: canvas.NewCircle(nil), knob: canvas.NewCircle(nil), ghost: hiddenCircle(),
 		mark: look.NewTriangle(nil),
@@ -101,8 +102,7 @@ func (s *Slider) placeMarks() {
 // place puts everything where it belongs.
 func (s *Slider) place() {
 	d := s.draw
-	d.track.Move(fyne.NewPos(0, trackMiddle-trackThick/2))
-	d.track.Resize(fyne.NewSize(s.Size().Width, trackThick))
+	d.track.Place(fyne.NewPos(0, trackMiddle-trackThick/2), fyne.NewSize(s.Size().Width, trackThick))
 	d.fill.Move(fyne.NewPos(0, trackMiddle-trackThick/2))
 	d.limit.Resize(fyne.NewSize(2, limitHigh))
 	d.mark.Resize(fyne.NewSize(markWidth, markHeight))
@@ -117,7 +117,7 @@ func (s *Slider) paint() {
 	p, d := look.PaletteNow(), s.draw
 	hue := p.Hue(s.of)
 	d.band.Paint(p.Pale(hue), hue, 1, 2)
-	d.track.FillColor, d.track.CornerRadius = p.Hairline, trackThick/2
+	d.track.Paint(p.Sheet, p.Ink3, 1, trackThick/2)
 	d.fill.FillColor, d.fill.CornerRadius = hue, trackThick/2
 	d.limit.FillColor = p.Ink
 	d.mark.FillColor = p.Ink2
@@ -131,7 +131,7 @@ func (s *Slider) paint() {
 	if s.Disabled() && !s.still {
 		d.fill.FillColor, d.knob.StrokeColor, d.knob.FillColor = p.Ink3, p.Ink3, p.Sunk
 	}
-	show(d.ring, s.focused)
+	show(d.ring, s.ringed())
 }
 
 // CreateRenderer draws the slider.
@@ -155,7 +155,7 @@ func (r *sliderRenderer) Refresh() {
 
 func (r *sliderRenderer) Objects() []fyne.CanvasObject {
 	d := r.s.draw
-	return d.band.With(d.track, d.fill, d.limit, d.mark, d.ghost, d.ring, d.knob)
+	return append(d.band.With(), d.track.With(d.fill, d.limit, d.mark, d.ghost, d.ring, d.knob)...)
 }
 
 func (r *sliderRenderer) Destroy() {}

@@ -63,6 +63,7 @@ func (s *Slider) Tapped(e *fyne.PointEvent) {
 
 // TypedKey moves the knob.
 func (s *Slider) TypedKey(e *fyne.KeyEvent) {
+	s.keyed()
 	var to float64
 	switch e.Name {
 	case fyne.KeyLeft, fyne.KeyDown:

@@ -138,6 +138,7 @@ func (t *Tabs) under(x float32) int {
 
 // TypedKey chooses by arrow, Home and End.
 func (t *Tabs) TypedKey(e *fyne.KeyEvent) {
+	t.keyed()
 	switch e.Name {
 	case fyne.KeyLeft:
 		t.pick(max(0, t.chosen-1))
@@ -199,7 +200,7 @@ type tabsRenderer struct {
 func (r *tabsRenderer) set() {
 	t, p := r.t, look.PaletteNow()
 	show(r.under, t.chosen >= 0)
-	show(r.ring, t.focused && t.chosen >= 0)
+	show(r.ring, t.ringed() && t.chosen >= 0)
 	for len(r.texts) < len(t.tabs) {
 		r.texts = append(r.texts, canvas.NewText("", nil))
 		r.ticks = append(r.ticks, canvas.NewText("", nil))
@@ -229,7 +230,7 @@ func (r *tabsRenderer) setChosen(s span, p look.Palette) {
 	r.under.Move(fyne.NewPos(s.from, h-2))
 	r.under.Resize(fyne.NewSize(s.to-s.from, 2))
 	placeRing(r.ring, p.Ink, fyne.NewPos(s.from-8, 0), fyne.NewSize(s.to-s.from+16, h-4))
-	show(r.ring, r.t.focused)
+	show(r.ring, r.t.ringed())
 }
 
 func (r *tabsRenderer) Layout(fyne.Size) { r.set() }

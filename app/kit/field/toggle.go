@@ -66,6 +66,7 @@ func (t *Toggle) Tapped(e *fyne.PointEvent) {
 
 // TypedKey chooses by arrow; Space goes round.
 func (t *Toggle) TypedKey(e *fyne.KeyEvent) {
+	t.keyed()
 	switch e.Name {
 	case fyne.KeyLeft:
 		t.pick(max(t.chosen, 1) - 1)

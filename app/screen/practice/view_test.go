@@ -198,7 +198,7 @@ func TestThresholdsAreSearched(t *testing.T) {
 	v, w := open(t, d, PartThresholds)
 	e := v.made[PartThresholds].(*thresholds)
 	apptest.Type(t, w, "practice.thresholds.search", "specific gravity euhydrated")
-	if e.table.Rows() != 1 || e.table.Row(0)[1] != "1.02" || !strings.Contains(e.source.Text(), "text that quotes it") {
+	if e.table.Rows() != 1 || e.table.Row(0)[1] != "1.02" || !strings.Contains(e.source.Text(), "quoted in a second text") {
 		t.Errorf("found %d, %q", e.table.Rows(), e.source.Text())
 	}
 	apptest.Type(t, w, "practice.thresholds.search", "qqq")

@@ -22,9 +22,9 @@ func (sp speaker) summary(in Input) string {
 	standing := sp.standing(in)
 	switch {
 	case fluid.Deficit.Known && fluid.Deficit.Value < 0 && sp.by.Hidden:
-		return say("findings.summary.gain", rate)
+		return sp.say("findings.summary.gain.hidden", rate)
 	case fluid.Deficit.Known && fluid.Deficit.Value < 0:
-		return say("findings.summary.gain", rate, sp.by.Amount(-fluid.Deficit.Value, quantity.Kilogram))
+		return sp.say("findings.summary.gain", rate, sp.by.Amount(-fluid.Deficit.Value, quantity.Kilogram))
 	case !fluid.Replaced.Known:
 		return sp.say("findings.summary.rate", rate)
 	case !fluid.Deficit.Known:
