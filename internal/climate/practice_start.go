@@ -27,9 +27,9 @@ type Learnt struct {
 	Holds bool
 }
 
-// leveled is one athlete's distance from the usual start: its mean over the
+// levelled is one athlete's distance from the usual start: its mean over the
 // tests, and the variance of that.
-type leveled struct {
+type levelled struct {
 	set            *TestSet
 	mean, variance float64
 }
@@ -46,7 +46,7 @@ type leveled struct {
 // what the others say: at least 90 % of the tests inside, at most 5 % below the
 // low end. A proposal. Tests that cannot be are left out.
 func LearnStart(list []Practised) Learnt {
-	var known []leveled
+	var known []levelled
 	l := Learnt{}
 	for _, p := range list {
 		s, err := NewTestSet(Athlete{Body: p.Body}, p.Tests)
@@ -58,7 +58,7 @@ func LearnStart(list []Practised) Learnt {
 	}
 	l.Athletes, l.Start = len(known), startOf(known)
 	for i, one := range known {
-		others := append(append([]leveled(nil), known[:i]...), known[i+1:]...)
+		others := append(append([]levelled(nil), known[:i]...), known[i+1:]...)
 		without := TestSet{body: one.set.body, start: startOf(others)}
 		for j, at := range one.set.used {
 			low, _, high := without.outcome(&one.set.demands[j]).ends()
@@ -76,7 +76,7 @@ func LearnStart(list []Practised) Learnt {
 }
 
 // level is an athlete's distance from the usual start.
-func (s *TestSet) level() leveled {
+func (s *TestSet) level() levelled {
 	n := len(s.used)
 	ones, pull := mat.NewVecDense(n, nil), mat.NewVecDense(n, nil)
 	for i := range n {
@@ -84,11 +84,11 @@ func (s *TestSet) level() leveled {
 	}
 	s.solve(pull, ones)
 	weight := mat.Dot(ones, pull)
-	return leveled{s, mat.Dot(s.offset, pull) / weight, 1 / weight}
+	return levelled{s, mat.Dot(s.offset, pull) / weight, 1 / weight}
 }
 
 // startOf is the start that some athletes give.
-func startOf(list []leveled) Start {
+func startOf(list []levelled) Start {
 	usual, n := UsualStart(), float64(len(list))
 	sum, weights := 0.0, 0.0
 	for _, a := range list {

@@ -66,9 +66,9 @@ func ruleModels(t *testing.T) map[string]published.Model {
 func likeRange(t *testing.T, in published.In) figure.Figure {
 	t.Helper()
 	row := ruleRows(t)["same as the test"]
-	one, plan := row.tests[0], row.plan
+	one := row.tests[0]
 	one.Session.Effort.Kind = EffortKind(in.Text("effort"))
-	plan = one.Session
+	plan := one.Session
 	if warmer := quantity.Celsius(in.Number("warmer")); warmer != 0 {
 		radiant := *plan.Weather.Radiant + warmer
 		plan.Weather.Temperature += warmer

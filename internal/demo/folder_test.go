@@ -13,15 +13,15 @@ import (
 // open stays, and so does one that was just made and everything else.
 func TestFoldersLeftBehind(t *testing.T) {
 	in, now := t.TempDir(), time.Now()
-	make := func(name string) string {
+	created := func(name string) string {
 		dir := filepath.Join(in, name)
 		if err := os.Mkdir(dir, 0o700); err != nil {
 			t.Fatal(err)
 		}
 		return dir
 	}
-	killed, open, fresh, other := make("ebbwell-demo-1"), make("ebbwell-demo-2"), make("ebbwell-demo-3"), make("ebbwell-data")
-	old := make("ebbwell-demo-4")
+	killed, open, fresh, other := created("ebbwell-demo-1"), created("ebbwell-demo-2"), created("ebbwell-demo-3"), created("ebbwell-data")
+	old := created("ebbwell-demo-4")
 	for _, dir := range []string{killed, open, other} {
 		s, err := store.Open(dir, store.Options{})
 		if err != nil {

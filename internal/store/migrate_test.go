@@ -15,16 +15,6 @@ import (
 	"ebbwell/internal/record"
 )
 
-// rowsIn counts the rows of every table.
-func rowsIn(t testing.TB, db *gorm.DB) map[string]int64 {
-	t.Helper()
-	counts := map[string]int64{}
-	for table, rows := range allRows(t, db) {
-		counts[table] = int64(len(rows))
-	}
-	return counts
-}
-
 // madeAt reads the changes that the file in a data folder has been through.
 func madeAt(t testing.TB, dir string) []string {
 	t.Helper()

@@ -36,14 +36,14 @@ func luminance(c color.Color) float64 {
 	return 0.2126*part(n.R) + 0.7152*part(n.G) + 0.0722*part(n.B)
 }
 
-func alpha(c color.Color) uint8 { return color.NRGBAModel.Convert(c).(color.NRGBA).A }
-func clear(c color.Color) bool  { return c == nil || alpha(c) == 0 }
-func solid(c color.Color) bool  { return c != nil && alpha(c) == 255 }
+func alpha(c color.Color) uint8      { return color.NRGBAModel.Convert(c).(color.NRGBA).A }
+func seenThrough(c color.Color) bool { return c == nil || alpha(c) == 0 }
+func solid(c color.Color) bool       { return c != nil && alpha(c) == 255 }
 
 // under is the colour at a point before an object is painted.
 func (s *sight) under(order int, ground color.Color, x, y float32) color.Color {
 	for _, d := range s.drawn[:order] {
-		if c := fill(d.object); !clear(c) && covers(d, x, y) {
+		if c := fill(d.object); !seenThrough(c) && covers(d, x, y) {
 			n := color.NRGBAModel.Convert(c).(color.NRGBA)
 			ground = look.Mix(ground, color.NRGBA{R: n.R, G: n.G, B: n.B, A: 255}, float64(n.A)/255)
 		}
@@ -111,7 +111,7 @@ func shape(d drawn) (c color.Color, x, y float32, ok bool) {
 	x, y = (d.place.left+d.place.right)/2, (d.place.top+d.place.bottom)/2
 	switch o := d.object.(type) {
 	case *canvas.Rectangle:
-		if clear(o.FillColor) && o.StrokeWidth > 0 {
+		if seenThrough(o.FillColor) && o.StrokeWidth > 0 {
 			return o.StrokeColor, d.place.left, y, true
 		}
 		return o.FillColor, x, y, true

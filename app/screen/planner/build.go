@@ -141,7 +141,7 @@ func (v *View) lookAt(l plan.Length) {
 	v.Show()
 }
 
-// take another option in hand.
+// ChooseOption takes another option in hand.
 func (v *View) ChooseOption(id record.ID) {
 	v.Now = v.Now.Choose(id)
 	v.Show()

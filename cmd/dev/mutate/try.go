@@ -38,8 +38,8 @@ type Trial struct {
 // Try builds the package with a mutant in it and runs its tests. The error is
 // for what says nothing about the mutant.
 func (t Trial) Try(ctx context.Context, m Mutant) (Fate, error) {
-	real := filepath.Join(t.Root, filepath.FromSlash(m.File))
-	source, err := os.ReadFile(real)
+	place := filepath.Join(t.Root, filepath.FromSlash(m.File))
+	source, err := os.ReadFile(place)
 	if err != nil {
 		return "", fmt.Errorf("read source: %w", err)
 	}
@@ -47,7 +47,7 @@ func (t Trial) Try(ctx context.Context, m Mutant) (Fate, error) {
 	if err := os.WriteFile(changed, m.apply(source), 0o600); err != nil {
 		return "", fmt.Errorf("write the mutant: %w", err)
 	}
-	data, err := json.Marshal(map[string]any{"Replace": map[string]string{real: changed}})
+	data, err := json.Marshal(map[string]any{"Replace": map[string]string{place: changed}})
 	if err == nil {
 		err = os.WriteFile(overlay, data, 0o600)
 	}

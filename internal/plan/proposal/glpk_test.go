@@ -62,7 +62,11 @@ func TestAgainstStoredGLPK(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer file.Close()
+	defer func() {
+		if err := file.Close(); err != nil {
+			t.Error(err)
+		}
+	}()
 	n, found := 0, 0
 	for lines := bufio.NewScanner(file); lines.Scan(); n++ {
 		var want glpkAnswer

@@ -27,7 +27,7 @@ type Route struct {
 	Steps  []Step
 }
 
-// What a proposal comes to.
+// Outcome is what a proposal comes to.
 type Outcome int
 
 // The outcomes.
@@ -142,7 +142,7 @@ func (o *Proposal) decide(cut bool) {
 // half of the carbohydrate missing, or a quarter, or any.
 func (p program) route(c *Case, base Mix, food bool) Route {
 	p.open(food)
-	f := found{}
+	var f found
 	if food {
 		f = p.withFood(c.SumOf(base))
 	} else {

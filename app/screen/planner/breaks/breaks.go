@@ -64,6 +64,7 @@ func New(v *part.Plan) part.Part {
 	return t
 }
 
+// Body is what stands on the page.
 func (t *BreaksTab) Body() fyne.CanvasObject { return t.box }
 
 // Open shows the chances there are.

@@ -45,6 +45,7 @@ func New(v *part.Plan) part.Part {
 	return b
 }
 
+// Body is what stands on the page.
 func (b *Beside) Body() fyne.CanvasObject { return b.box }
 
 // Open calculates all options and shows them. The table is made anew only when

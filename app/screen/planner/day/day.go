@@ -42,6 +42,7 @@ func New(v *part.Plan) part.Part {
 	return t
 }
 
+// Body is what stands on the page.
 func (t *DayTab) Body() fyne.CanvasObject { return t.box }
 
 // Open lays the day out anew.

@@ -108,8 +108,10 @@ func (t *SessionTab) suggestion() fyne.CanvasObject {
 	return look.VBox(8, look.NewLabel(say("planner.hold"), look.Strong, look.Ink), row, part.NewForm(look.NewEntry(say("planner.bottles", string(v.Speaker.By.Unit(quantity.Millilitre))), t.bottles.line)))
 }
 
+// Body is what stands on the page.
 func (t *SessionTab) Body() fyne.CanvasObject { return t.box }
 
+// Open shows the page.
 func (t *SessionTab) Open() {
 	v := t.v
 	p := v.Now.PlanCase.Planner
@@ -136,6 +138,7 @@ func (t *SessionTab) Open() {
 	t.box.Refresh()
 }
 
+// Follow does nothing: the page follows what is typed in it.
 func (t *SessionTab) Follow() {}
 
 // deletePlan deletes a draft; the strip at the foot brings it back.

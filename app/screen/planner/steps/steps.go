@@ -68,6 +68,7 @@ func New(v *part.Plan) part.Part {
 	return t
 }
 
+// Body is what stands on the page.
 func (t *StepsTab) Body() fyne.CanvasObject { return t.box }
 
 // Open shows the steps that are kept, else those that the rules propose.

@@ -268,7 +268,7 @@ func (sp Speaker) Warmth(celsius float64) string {
 	return sp.Words.Number(x, 0) + "\u00a0" + string(u)
 }
 
-// strings joined with a blank, those that are empty left out.
+// Sentences are strings joined with a blank, those that are empty left out.
 func Sentences(list ...string) string {
 	var kept []string
 	for _, s := range list {
