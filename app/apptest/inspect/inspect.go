@@ -103,7 +103,7 @@ func (s *sight) outside(window area) []Finding {
 		case *canvas.Line:
 			// its place follows from its ends
 		default:
-			if c := fill(o); clear(c) {
+			if c := fill(o); seenThrough(c) {
 				continue
 			}
 		}

@@ -29,7 +29,7 @@ func (s *sight) lines() []line {
 	var list []line
 	for i, d := range s.drawn {
 		text, ok := d.object.(*canvas.Text)
-		if !ok || strings.TrimSpace(text.Text) == "" || clear(text.Color) {
+		if !ok || strings.TrimSpace(text.Text) == "" || seenThrough(text.Color) {
 			continue
 		}
 		l := line{drawn: d, text: text, order: i, ink: inkOf(text, d.place)}
