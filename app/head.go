@@ -52,12 +52,10 @@ func (f *frame) fitHead(width float32) headFit {
 	if !f.tabs.Visible() {
 		list = list[:1]
 	}
-	for _, second := range []headFit{
+	list = append(list, []headFit{
 		{f.facts.full, words, true, true}, {short, words, true, true}, {short, words, false, true},
 		{less(short, 1), words, false, true}, {less(short, 2), words, false, true}, {"", words, false, true},
-	} {
-		list = append(list, second)
-	}
+	}...)
 	for _, fit := range list {
 		if f.firstLine(fit) <= width-2*sidePad {
 			return fit

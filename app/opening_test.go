@@ -16,17 +16,17 @@ import (
 type byHand struct {
 	work func(context.Context) error
 	done func(error)
-	ctx  context.Context
 }
 
 func (r *byHand) Run(work func(ctx context.Context) error, done func(error)) func() {
 	ctx, stop := context.WithCancel(context.Background())
-	r.work, r.done, r.ctx = work, done, ctx
+	r.work = func(context.Context) error { return work(ctx) }
+	r.done = done
 	return stop
 }
 
 // goOn does the work and takes it in.
-func (r *byHand) goOn() { r.done(r.work(r.ctx)) }
+func (r *byHand) goOn() { r.done(r.work(context.Background())) }
 
 // startByHand starts a shell whose opening waits for the test.
 func startByHand(t *testing.T, dir string) (*Shell, *byHand, func(name string) bool, func(name string)) {
@@ -95,7 +95,7 @@ func TestClosedWhileOpening(t *testing.T) {
 	s, r, _, _ := startByHand(t, dir)
 	ended, told := make(chan error), make(chan func(), 64)
 	s.options.OnWindow = func(do func()) { told <- do } // as the toolkit does: later, and here
-	go func() { ended <- r.work(r.ctx) }()
+	go func() { ended <- r.work(context.Background()) }()
 	if err := s.Close(); err != nil { // waits for the work
 		t.Error(err)
 	}

@@ -123,29 +123,25 @@ func (p *Press) followUp(f FollowUp, x Practise, am amounts) column {
 // blanks is a text with lines to write on, one for each session.
 func (p *Press) blanks(label, unit string, n int, room, width float64) paper.Block {
 	const gap = 1.4
-	first := p.blank(label, "", room)
+	first := p.blank(label, room)
 	at := p.faces.Width(p.body(), label) + gap
 	if at+float64(n)*(room+gap)+8 > width {
 		n = max(1, int((width-at-8)/(room+gap)))
 	}
 	for i := 1; i < n; i++ {
-		first = first.Over(p.blank("", "", room).At(at-gap+float64(i)*(room+gap), 0))
+		first = first.Over(p.blank("", room).At(at-gap+float64(i)*(room+gap), 0))
 	}
 	end := at + float64(n)*(room+gap)
 	return first.Over(p.faces.Line(p.body(), unit, p.faces.Width(p.body(), unit), paper.Left).At(end, 0.3))
 }
 
-// blank is a text with a line to write on and a unit behind it.
-func (p *Press) blank(label, unit string, room float64) paper.Block {
+// blank is a text with a line to write on.
+func (p *Press) blank(label string, room float64) paper.Block {
 	const gap = 1.4
 	st := p.body()
 	st.Leading = 5.7
 	w := p.faces.Width(st, label)
 	b := p.faces.Line(st, label, w, paper.Left)
 	y := st.Leading*0.5 + st.Size*0.42
-	b = b.With(paper.Line{X1: w + gap, X2: w + gap + room, Y1: y, Y2: y, Width: hair, Ink: paper.Black})
-	if unit == "" {
-		return b
-	}
-	return b.Over(p.faces.Line(st, unit, p.faces.Width(st, unit), paper.Left).At(w+room+2*gap, 0))
+	return b.With(paper.Line{X1: w + gap, X2: w + gap + room, Y1: y, Y2: y, Width: hair, Ink: paper.Black})
 }

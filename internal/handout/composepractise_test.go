@@ -101,9 +101,7 @@ func TestComposedPractise(t *testing.T) {
 	}
 	habit, _ := consult.OptionOf(c.Plan, record.OptionHabit)
 	mix := c.MixOf(habit)
-	for s := range mix {
-		mix[s] = 0
-	}
+	clear(mix[:])
 	// Her mouthful is 37.5 mL, so that 400 mL are 10 of them, 380 mL: 30 more than the
 	// 350 that were measured; 300 mL of water are 8.
 	mix[plan.Water], mix[plan.Drink1] = 423, 350

@@ -28,7 +28,7 @@ func FuzzTexts(f *testing.F) {
 		for kind, doc := range docs {
 			want := sentences
 			if strings.HasPrefix(kind, "card") {
-				want = CardSentences(p.say, practice().Emergency)
+				want = cardSentences(p.say, practice().Emergency)
 			}
 			wantTidy(t, kind, doc, faces, want)
 			if found := revealing.FindString(all(doc)); hide && kind != "blank" && found != "" {

@@ -1,9 +1,10 @@
 package handout
 
 import (
-	"flag"
 	"fmt"
 	"math/rand/v2"
+	"os"
+	"strconv"
 	"testing"
 
 	"ebbwell/internal/consult"
@@ -12,10 +13,21 @@ import (
 	"ebbwell/internal/words"
 )
 
-// hiddenAthletes is how many athletes the search is made for: 200 with
-// -args -hidden-athletes 200, one in the usual run, since each is laid out some twenty
-// times. Package consult searches for 200 in what the pages are made of.
-var hiddenAthletes = flag.Int("hidden-athletes", 1, "athletes whose hidden mass is searched for")
+// hiddenAthletes is how many athletes the search is made for: as many as the variable
+// HIDDEN_ATHLETES of the environment says, one in the usual run, since each is laid out
+// some twenty times. Package consult searches for 200 in what the pages are made of.
+func hiddenAthletes(t *testing.T) int {
+	t.Helper()
+	said := os.Getenv("HIDDEN_ATHLETES")
+	if said == "" {
+		return 1
+	}
+	n, err := strconv.Atoi(said)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
 
 // leastOpen is the share of the mass that the masses that leave every shown text as
 // it is must span.
@@ -73,7 +85,7 @@ func TestHiddenMassStaysOpenOnPaper(t *testing.T) {
 	base := h.athlete(t, "Ravka")
 	p, b := h.plan(t, base)
 	seed := rand.New(rand.NewPCG(7, 11))
-	for i := range *hiddenAthletes {
+	for i := range hiddenAthletes(t) {
 		mass := 38 + 50*seed.Float64()
 		a, sheet := base.Clone(), b.Tests[0].Test.Clone()
 		a.MassHidden, a.MassHiddenSettled = true, true

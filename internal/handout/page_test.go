@@ -34,7 +34,7 @@ func TestSafetySentencesOnEverySideOfEveryPage(t *testing.T) {
 		}
 		sentences, most := SafetySentences(w, number), 8
 		if strings.HasPrefix(name, "card") {
-			sentences, most = CardSentences(w, number), 7
+			sentences, most = cardSentences(w, number), 7
 		}
 		if len(sentences) != most {
 			t.Fatalf("%d safety sentences, want %d", len(sentences), most)

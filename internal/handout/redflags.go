@@ -49,8 +49,8 @@ func (p *Press) RedFlagPage(t Terms) paper.Document {
 				items = append(items, paper.Item{Block: p.tick(s, w)})
 			}
 		}
-		items = append(items, paper.Item{Block: p.blank(p.say.Say("redflags.clinician"), "", 90), Gap: 4, Keep: true},
-			paper.Item{Block: p.blank(p.say.Say("redflags.signed"), "", 90), Gap: 2})
+		items = append(items, paper.Item{Block: p.blank(p.say.Say("redflags.clinician"), 90), Gap: 4, Keep: true},
+			paper.Item{Block: p.blank(p.say.Say("redflags.signed"), 90), Gap: 2})
 		return fr, items
 	})
 	return p.document(t, p.say.Say("redflags.title"), p.say.Say("redflags.title"), pages)

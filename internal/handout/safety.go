@@ -16,12 +16,6 @@ func SafetySentences(w *words.Words, emergency string) []string {
 	return append(plainSentences(stopSentences(w, emergency)), smallPrint(w)...)
 }
 
-// CardSentences are those of the card: the same but for whom to ask first, which
-// the page says that the card goes with.
-func CardSentences(w *words.Words, emergency string) []string {
-	return append(plainSentences(stopSentences(w, emergency)), cardPrint(w)...)
-}
-
 func plainSentences(marked []string) []string {
 	var list []string
 	for _, s := range marked {

@@ -178,7 +178,7 @@ func (p *Press) during(d During, am amounts, width float64) []paper.Item {
 		items[i].Keep = items[i].Keep || len(t.rows) <= manyRows
 	}
 	items[len(items)-1].Keep = true
-	note := p.faces.Paragraph(noteStyle(), p.hourNote(d, am), width-2*cellPad).At(cellPad, 0)
+	note := p.faces.Paragraph(noteStyle(), p.hourNote(d), width-2*cellPad).At(cellPad, 0)
 	return append(items, paper.Item{Block: note, Gap: 1})
 }
 
@@ -224,7 +224,7 @@ func (a amounts) sips(list []quantity.Millilitres, n int) []string {
 }
 
 // hourNote says how to drink without set breaks, and what the plan brings.
-func (p *Press) hourNote(d During, am amounts) string {
+func (p *Press) hourNote(d During) string {
 	parts := []string{p.say.Say("handout.during.noBreaks")}
 	if d.Carbohydrate > 0 {
 		parts = append(parts, p.say.Say("handout.during.carbohydrate", p.say.Amount(float64(d.Carbohydrate), quantity.Gram)))

@@ -8,9 +8,9 @@ func (p *Press) signatures(s Sign, width float64) []paper.Item {
 		return nil
 	}
 	const each = 42.0
-	blocks := []paper.Block{p.blank(p.say.Say("handout.sign.athlete"), "", each)}
+	blocks := []paper.Block{p.blank(p.say.Say("handout.sign.athlete"), each)}
 	if s.Guardian {
-		blocks = append(blocks, p.blank(p.say.Say("handout.sign.guardian"), "", each))
+		blocks = append(blocks, p.blank(p.say.Say("handout.sign.guardian"), each))
 	}
 	line := blocks[0]
 	if len(blocks) > 1 {

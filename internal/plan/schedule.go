@@ -87,7 +87,7 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	for i := range out.Takes {
 		out.Takes[i].Dry = out.Takes[i].WaterWantedML > out.Takes[i].ML
 	}
-	p.deficits(l, mix, out)
+	p.deficits(l, out)
 }
 
 // fillMost is the fill that is not passed.
@@ -218,7 +218,7 @@ func (p *Planner) volumes(mix Mix) [Drinks]int {
 }
 
 // deficits fills in what the schedule leaves at the end.
-func (p *Planner) deficits(l Length, mix Mix, out *Schedule) {
+func (p *Planner) deficits(l Length, out *Schedule) {
 	h := p.hours(l)
 	taken, missed := 0.0, 0.0
 	without := &out.WithoutMaybe

@@ -127,15 +127,27 @@ func TestRestoreWhileOthersWork(t *testing.T) {
 
 // asked is a context that tells when somebody first waits for its end.
 type asked struct {
-	context.Context
-	done chan struct{}
-	once sync.Once
+	err   func() error
+	value func(any) any
+	ended <-chan struct{}
+	done  chan struct{}
+	once  sync.Once
 }
+
+func askedOf(ctx context.Context) *asked {
+	return &asked{err: ctx.Err, value: ctx.Value, ended: ctx.Done(), done: make(chan struct{})}
+}
+
+func (a *asked) Deadline() (deadline time.Time, ok bool) { return time.Time{}, false }
 
 func (a *asked) Done() <-chan struct{} {
 	a.once.Do(func() { close(a.done) })
-	return a.Context.Done()
+	return a.ended
 }
+
+func (a *asked) Err() error { return a.err() }
+
+func (a *asked) Value(key any) any { return a.value(key) }
 
 // TestContext: a call whose context has ended does nothing; one that waits
 // for another writer stops waiting; a save whose context ends is not kept.
@@ -161,7 +173,7 @@ func TestContext(t *testing.T) {
 	waiting, stop := context.WithCancel(context.Background())
 	must(t, s.write(context.Background(), "hold", func(*work) error {
 		result := make(chan error, 1)
-		asked := &asked{Context: waiting, done: make(chan struct{})}
+		asked := askedOf(waiting)
 		go func() {
 			_, err := s.SaveTest(asked, changed, Edit{})
 			result <- err

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"time"
 
 	"github.com/go-gormigrate/gormigrate/v2"
 	"gorm.io/gorm"
@@ -77,7 +78,24 @@ func migrate(db *gorm.DB, known []*gormigrate.Migration) error {
 // patient is a context that stops no statement: a change of shape asks between
 // its statements whether it is to go on, so that it ends in its own words and
 // its transaction is rolled back in order.
-type patient struct{ context.Context }
+//
+// It never ends by itself: its Done is nil, and ended tells what the context it
+// stands for says.
+type patient struct {
+	ended func() error
+	value func(any) any
+}
+
+func patientOf(ctx context.Context) patient { return patient{ctx.Err, ctx.Value} }
+
+// Deadline is none.
+func (patient) Deadline() (deadline time.Time, ok bool) { return time.Time{}, false }
 
 // Done is never closed; Err says when the context has ended.
 func (patient) Done() <-chan struct{} { return nil }
+
+// Err is that of the context it stands for.
+func (p patient) Err() error { return p.ended() }
+
+// Value is what that context carries.
+func (p patient) Value(key any) any { return p.value(key) }

@@ -169,7 +169,7 @@ func (s *Store) bringUpToDate(ctx context.Context) (err error) {
 		return err
 	}
 	s.tell(StageChanging)
-	return migrate(db.WithContext(patient{ctx}), s.options.versions)
+	return migrate(db.WithContext(patientOf(ctx)), s.options.versions)
 }
 
 // clearUnfinished removes what a program that was stopped left half made.

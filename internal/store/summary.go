@@ -2,7 +2,6 @@ package store
 
 import (
 	"context"
-	"errors"
 	"maps"
 	"slices"
 	"strings"
@@ -81,13 +80,14 @@ func each(tx *gorm.DB, into []any, take func(), question string, values ...any) 
 	if err != nil {
 		return fail(err, "list rows")
 	}
+	defer func() { _ = rows.Close() }() // rows.Err tells of what was read
 	for rows.Next() {
 		if err := rows.Scan(into...); err != nil {
-			return errors.Join(fail(err, "list rows"), rows.Close())
+			return fail(err, "list rows")
 		}
 		take()
 	}
-	return fail(errors.Join(rows.Err(), rows.Close()), "list rows")
+	return fail(rows.Err(), "list rows")
 }
 
 // people are the athletes by name, with nothing of what belongs to them.

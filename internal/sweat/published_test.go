@@ -161,10 +161,8 @@ func TestPublishedSodium(t *testing.T) {
 			return map[string]float64{"raw-bias": row.RawBias, "raw-limits": row.RawLimits,
 				"bias": row.Bias, "limits": row.Limits}[in.Text("of")]
 		},
-		"equation range low":  func(in published.In) any { return alone(in).Low },
-		"equation range high": func(in published.In) any { return alone(in).High },
-		"raw range low":       func(in published.In) any { return alone(in).Low },
-		"raw range high":      func(in published.In) any { return alone(in).High },
+		"equation range low": func(in published.In) any { return alone(in).Low }, "equation range high": func(in published.In) any { return alone(in).High },
+		"raw range low": func(in published.In) any { return alone(in).Low }, "raw range high": func(in published.In) any { return alone(in).High },
 		"method cv": func(in published.In) any {
 			cv, _ := evidence.MethodCV(evidence.Method(in.Text("method")))
 			return cv

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -14,7 +15,7 @@ func TestRingIsForTheKeyboard(t *testing.T) {
 	h := NewHost(nil)
 	b := NewButton(h, "b", "Press", Outline, nil)
 	other := NewButton(h, "other", "Press", Outline, nil)
-	w := test.NewTempWindow(t, fyne.NewContainerWithoutLayout(b, other))
+	w := test.NewTempWindow(t, container.NewWithoutLayout(b, other))
 	b.Focus()
 	if !b.ringed() {
 		t.Error("no border with the keyboard")

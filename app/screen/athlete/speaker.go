@@ -11,9 +11,6 @@ import (
 // speaker words what is shown.
 type speaker struct{ amount.Speaker }
 
-// date writes a day.
-func (sp speaker) date(d record.Date) string { return sp.Dated(d, sp.Say("overview.undated")) }
-
 // shortDate writes a day as beside a dot or in a list: a year only when it is not
 // this one.
 func (sp speaker) shortDate(d record.Date) string {

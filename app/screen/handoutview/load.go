@@ -70,6 +70,18 @@ func chosenPlan(plans []record.Plan, id record.ID) (record.Plan, bool) {
 	return consult.Own(plans)
 }
 
+// errNoOption means: no option of the plan is in force.
+var errNoOption = errors.New("no option in force")
+
+// unready notes that a plan cannot be printed as it is: its session or its mix,
+// which the plan's own screen words.
+func (f *file) unready(err error) bool {
+	if err != nil {
+		f.nothing = "unready"
+	}
+	return err != nil
+}
+
 // open makes the case of a plan: an agreed one as it was agreed, with all that was
 // kept beside it.
 func (f *file) open(d *desk.Desk, p record.Plan) error {
@@ -83,8 +95,10 @@ func (f *file) open(d *desk.Desk, p record.Plan) error {
 		f.nothing = "nobasis"
 		return nil
 	}
-	if _, option := consult.InForce(p); err != nil || !option {
-		f.nothing = "unready" // its session or its mix, which the plan's own screen words
+	if _, option := consult.InForce(p); !option {
+		err = errNoOption
+	}
+	if f.unready(err) {
 		return nil
 	}
 	f.heat(d, p, tests, &c.Basis)

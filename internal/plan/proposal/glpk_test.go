@@ -144,6 +144,35 @@ const (
 	farML    = 12_000
 )
 
+// term is what one amount of a slot adds to a row.
+type term = func(slot int, x float64) float64
+
+// missing states what is missing and what a mix costs.
+func (p *program) missing(row func(of term, rest string, args ...any), part func(pick func(s *Sum) float64) term) {
+	h := p.c.hours()
+	drunk := part(func(s *Sum) float64 { return s.DrunkML })
+	fuel := part(func(s *Sum) float64 { return s.CarbohydrateG })
+	row(drunk, "+ wet + %.12g s1 >= %.12g", p.increment, p.targetML)
+	if math.IsInf(p.foodWaterFrom, 1) {
+		row(nothing, "+ wet = 0")
+	} else {
+		row(nothing, "+ wet - %d more <= 0", farML)
+		row(part(func(s *Sum) float64 { return -s.FoodWaterML }), "+ wet + %d more <= %.12g", farML, farML-p.foodWaterFrom)
+	}
+	row(fuel, "+ %.12g s2 >= %.12g", 5*h, p.fuelGH*h-5*h+1e-3)
+	if p.sodium {
+		row(drunk, "- %d big <= 299.99", farML)
+		row(part(func(s *Sum) float64 { return s.SodiumMg - 0.405*s.DrunkML }), "+ %.12g s3 - %d big >= %d", 50*h, farML, -farML)
+	}
+	// The cost.
+	row(drunk, "+ 250 off >= %.12g", p.targetML)
+	row(drunk, "- 250 off <= %.12g", p.targetML)
+	row(func(slot int, x float64) float64 { return p.cost(slot, x) }, "+ off - cost = 0")
+}
+
+// nothing adds nothing to a row.
+func nothing(int, float64) float64 { return 0 }
+
 // lp states the search in CPLEX LP format, one zero-one variable for every
 // amount of every slot.
 func (p *program) lp(goal, held string) string {
@@ -159,7 +188,6 @@ func (p *program) lp(goal, held string) string {
 			return pick(&s)
 		}
 	}
-	h := p.c.hours()
 	for i, values := range p.values {
 		if len(values) == 0 {
 			continue
@@ -197,23 +225,7 @@ func (p *program) lp(goal, held string) string {
 	row(part(func(s *Sum) float64 { return p.gelWater*s.Gels - s.GelWaterML }), "+ %.12g rise <= %.12g", p.gelWater*(p.gels+1), p.gelWater*(p.gels+1))
 	row(part(func(s *Sum) float64 { return s.SaltG }), "- %d salty <= %.12g", manyGels, p.saltG)
 	row(part(func(s *Sum) float64 { return s.SaltG - p.saltPerML*s.DrunkML }), "+ %d salty <= %d", manyGels, manyGels)
-	// What is missing.
-	row(drunk, "+ wet + %.12g s1 >= %.12g", p.increment, p.targetML)
-	if math.IsInf(p.foodWaterFrom, 1) {
-		rows.WriteString(" wet = 0\n")
-	} else {
-		fmt.Fprintf(&rows, " wet - %d more <= 0\n", farML)
-		row(part(func(s *Sum) float64 { return -s.FoodWaterML }), "+ wet + %d more <= %.12g", farML, farML-p.foodWaterFrom)
-	}
-	row(fuel, "+ %.12g s2 >= %.12g", 5*h, p.fuelGH*h-5*h+1e-3)
-	if p.sodium {
-		row(drunk, "- %d big <= 299.99", farML)
-		row(part(func(s *Sum) float64 { return s.SodiumMg - 0.405*s.DrunkML }), "+ %.12g s3 - %d big >= %d", 50*h, farML, -farML)
-	}
-	// The cost.
-	row(drunk, "+ 250 off >= %.12g", p.targetML)
-	row(drunk, "- 250 off <= %.12g", p.targetML)
-	row(func(slot int, x float64) float64 { return p.cost(slot, x) }, "+ off - cost = 0")
+	p.missing(row, part)
 	return "Min\n obj: " + goal + "\nSubject To\n" + rows.String() + held +
 		"Bounds\n s1 <= 100000\n s2 <= 100000\n s3 <= 100000\nGenerals\n s1\n s2\n s3\nBinaries\n rise\n salty\n more\n big\n" + binary.String() + "End\n"
 }

@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"fmt"
 	"testing"
 )
 
@@ -52,18 +53,8 @@ func TestNoWorseThanTheHabit(t *testing.T) {
 			if why := broken(&c, &p, r.Aim); why != "" {
 				t.Errorf("seed %d, way %d: the aim %v is %s", seed, way, r.Aim, why)
 			}
-			if len(r.Steps) == 0 || len(r.Steps) > 6 {
-				t.Errorf("seed %d, way %d: %d steps", seed, way, len(r.Steps))
-			}
-			before := c.Habit
-			for k, s := range r.Steps {
-				if why := broken(&c, &p, s.Mix); why != "" && !s.Held {
-					t.Errorf("seed %d, way %d, step %d: %v is %s", seed, way, k, s.Mix, why)
-				}
-				if n := moved(before, s.Mix); n > 2 && !s.Cut && !s.Large {
-					t.Errorf("seed %d, way %d, step %d: %d things at once", seed, way, k, n)
-				}
-				before = s.Mix
+			for _, wrong := range brokenSteps(&c, &p, &r) {
+				t.Errorf("seed %d, way %d: %s", seed, way, wrong)
 			}
 		}
 	}
@@ -72,6 +63,24 @@ func TestNoWorseThanTheHabit(t *testing.T) {
 			t.Errorf("outcome %d came %d times: the cases show one side only", k, kinds[k])
 		}
 	}
+}
+
+// brokenSteps says what is wrong with the steps of a route.
+func brokenSteps(c *Case, p *Proposal, r *Route) (wrong []string) {
+	if len(r.Steps) == 0 || len(r.Steps) > 6 {
+		wrong = append(wrong, fmt.Sprintf("%d steps", len(r.Steps)))
+	}
+	before := c.Habit
+	for k, s := range r.Steps {
+		if why := broken(c, p, s.Mix); why != "" && !s.Held {
+			wrong = append(wrong, fmt.Sprintf("step %d: %v is %s", k, s.Mix, why))
+		}
+		if n := moved(before, s.Mix); n > 2 && !s.Cut && !s.Large {
+			wrong = append(wrong, fmt.Sprintf("step %d: %d things at once", k, n))
+		}
+		before = s.Mix
+	}
+	return wrong
 }
 
 func moved(a, b Mix) int {

@@ -31,6 +31,7 @@ const (
 	BarDrinking
 )
 
+// NewBars makes the bars, empty until they are shown a case.
 func NewBars(sp wording.Speaker) *Bars {
 	p := &Bars{sp: sp}
 	for i := range p.bars {

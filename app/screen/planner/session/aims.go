@@ -17,9 +17,9 @@ import (
 	"ebbwell/internal/record"
 )
 
-// aimsForm is what the plan is to meet: the published advice stands in the fields
+// AimsForm is what the plan is to meet: the published advice stands in the fields
 // until something else is chosen with the athlete.
-type aimsForm struct {
+type AimsForm struct {
 	v      *part.Plan
 	fields []aimField
 	sodium *look.Form
@@ -40,8 +40,9 @@ type aimField struct {
 	usual func(a plan.Aim) (x float64, off bool)
 }
 
-func NewAimsForm(v *part.Plan) *aimsForm {
-	f := &aimsForm{v: v}
+// NewAimsForm makes the form of a plan, empty until it is opened.
+func NewAimsForm(v *part.Plan) *AimsForm {
+	f := &AimsForm{v: v}
 	say := v.Speaker.Say
 	f.other = field.NewLink(v.Desk.Host, "planner.aim.other", "", f.takeOther)
 	f.other.SetStyle(look.Body)
@@ -65,7 +66,7 @@ func NewAimsForm(v *part.Plan) *aimsForm {
 }
 
 // entry is one end with its name.
-func (f *aimsForm) entry(name string, of evidence.Field, u quantity.Unit, at func(a *record.Aims) *record.Number, usual func(a plan.Aim) (float64, bool)) look.Entry {
+func (f *AimsForm) entry(name string, of evidence.Field, u quantity.Unit, at func(a *record.Aims) *record.Number, usual func(a plan.Aim) (float64, bool)) look.Entry {
 	n := f.v.Binder.Number("", "planner.aim."+name, of, u, bind.At("aims."+name, func(p *record.Plan) *record.Number { return at(&p.Aims) }))
 	n.SetBox(96)
 	f.fields = append(f.fields, aimField{n, u, usual})
@@ -73,7 +74,7 @@ func (f *aimsForm) entry(name string, of evidence.Field, u quantity.Unit, at fun
 }
 
 // Open shows the advice in the fields, and the other range in use.
-func (f *aimsForm) Open() {
+func (f *AimsForm) Open() {
 	c := f.v.Now.PlanCase
 	advice := c.UsualAim()
 	for _, one := range f.fields {
@@ -96,7 +97,7 @@ func (f *aimsForm) Open() {
 
 // gutWords say what was studied above the advice, and how the gut is trained from
 // the habit's carbohydrate to the least that is aimed at.
-func (f *aimsForm) gutWords() string {
+func (f *AimsForm) gutWords() string {
 	sp, c := f.v.Speaker, f.v.Now.PlanCase
 	var lines []string
 	if a, ok := fuel.Studied(c.Planner.Session().Minutes[plan.Expected]); ok {
@@ -117,7 +118,7 @@ func (f *aimsForm) gutWords() string {
 }
 
 // OtherAdvice is another range of carbohydrate in use for such a session.
-func (f *aimsForm) OtherAdvice() (fuel.Advice, bool) {
+func (f *AimsForm) OtherAdvice() (fuel.Advice, bool) {
 	s := f.v.Now.PlanCase.Planner.Session()
 	list := fuel.CarbohydrateAlternatives(s.Minutes[plan.Expected], s.Effort, s.Intermittent)
 	if len(list) == 0 {
@@ -127,7 +128,7 @@ func (f *aimsForm) OtherAdvice() (fuel.Advice, bool) {
 }
 
 // takeOther aims at that range.
-func (f *aimsForm) takeOther() {
+func (f *AimsForm) takeOther() {
 	a, ok := f.OtherAdvice()
 	if !ok {
 		return

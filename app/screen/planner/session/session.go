@@ -32,7 +32,7 @@ type SessionTab struct {
 	habit *field.Toggle
 	// usual is the field of the limit; the usual one stands in it while none is set.
 	usual *field.Number
-	aims  *aimsForm
+	aims  *AimsForm
 	// tolerance is the drinking rate tolerated.
 	tolerance *tolerance
 	remove    *field.Button

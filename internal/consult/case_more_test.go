@@ -1,0 +1,61 @@
+package consult
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"ebbwell/internal/record"
+)
+
+// In training there are no race stations: a plan begun from a test on the road takes
+// a carried bottle, also where an earlier plan of the athlete has the stations of a
+// race. Only a session named after the race has those.
+func TestTrainingHasNoStations(t *testing.T) {
+	sheet, a := caseSheet()
+	sheet.Session.Sport, a.Sport = "road-running", "road-running"
+	d := testDesk(t)
+	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := NewPlan(a, b, d, Names{"Habit", "Without food", "With food", "Aim"}, day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	only := func(list []record.Chance, name string) bool {
+		return len(list) > 0 && !slices.ContainsFunc(list, func(c record.Chance) bool { return c.Name != name })
+	}
+	if !only(p.Chances, "carried-bottle") {
+		t.Fatalf("a test on the road begins with %+v", p.Chances)
+	}
+	c, err := OpenCase(p, a, b, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]string{
+		"": "carried-bottle", "Long run": "carried-bottle", "Marathon training, week 3": "carried-bottle", "Spring Marathon": "station",
+	} {
+		named := p.Clone()
+		named.Target.SessionName = name
+		if got := chancesOf(named, c); !only(got, want) {
+			t.Errorf("%q has %+v", name, got)
+		}
+	}
+	race := p.Clone()
+	race.ID, race.CreatedAt, race.Target.SessionName = record.NewID(), day().Add(time.Hour), "Spring Marathon"
+	race.Chances = chancesOf(race, c)
+	taken := race.Clone()
+	taken.ID, taken.Target.SessionName = record.NewID(), "" // the stations were taken from the table by hand
+	own := p.Clone()
+	own.ID, own.CreatedAt = record.NewID(), day().Add(-time.Hour)
+	own.Chances = own.Chances[:1]
+	own.Chances[0].Name = "tap in the park"
+	got, err := AsBefore(p, []record.Plan{race, taken, own}, a, b, d)
+	if err != nil || !only(got.Chances, "tap in the park") {
+		t.Errorf("as before it has %+v, %v", got.Chances, err)
+	}
+	if got, err := AsBefore(p, []record.Plan{race, taken}, a, b, d); err != nil || !only(got.Chances, "carried-bottle") {
+		t.Errorf("after a race it has %+v, %v", got.Chances, err)
+	}
+}
