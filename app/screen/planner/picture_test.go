@@ -189,7 +189,7 @@ func TestPictureLong(t *testing.T) {
 func (b *bench) fillMenu(long string) {
 	b.t.Helper()
 	food := b.option(record.OptionFood)
-	for _, id := range []record.ID{"generic.home-drink", "generic.maltodextrin", "generic.rice-square", "generic.watermelon", "generic.gel-concentrated"} {
+	for _, id := range []record.ID{"generic.home-drink", "generic.maltodextrin", "generic.rice-square", "generic.watermelon"} {
 		product, ok := b.desk.Products().Find(id)
 		if !ok || !mix.AddProduct(b.v.Plan, product, func(s string) { b.t.Log(s) }) {
 			b.t.Fatalf("%s was not added", id)
