@@ -23,7 +23,16 @@ func (t Test) Clone() Test {
 	}
 	t.Foods = slices.Clone(t.Foods)
 	t.Patches = slices.Clone(t.Patches)
+	t.Partway = slices.Clone(t.Partway)
+	t.Safety = slices.Clone(t.Safety)
 	return t
+}
+
+// Clone returns a copy that shares no list.
+func (g GroupSession) Clone() GroupSession {
+	g.Bottles = slices.Clone(g.Bottles)
+	g.Members = slices.Clone(g.Members)
+	return g
 }
 
 // Clone returns a copy that shares no list.

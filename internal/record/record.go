@@ -119,6 +119,7 @@ const (
 	KindAthlete  Kind = "athlete"
 	KindGroup    Kind = "group"
 	KindTest     Kind = "test"
+	KindSession  Kind = "session"
 	KindPlan     Kind = "plan"
 	KindTrip     Kind = "trip"
 	KindProduct  Kind = "product"

@@ -53,6 +53,10 @@ type Test struct {
 	Bottles   []Bottle    `gorm:"foreignKey:TestID"`
 	Foods     []FoodEaten `gorm:"foreignKey:TestID"`
 	Patches   []Patch     `gorm:"foreignKey:TestID"`
+	// Partway are weighings within the session; Safety is what was asked and done
+	// about symptoms and a gain in mass, in the order it happened.
+	Partway []PartwayWeighing `gorm:"foreignKey:TestID"`
+	Safety  []SafetyNote      `gorm:"foreignKey:TestID"`
 }
 
 // Session is what was done, and when.
@@ -133,6 +137,8 @@ type Weighing struct {
 	Order  int    `gorm:"column:position"`
 	Date   Date   `gorm:"size:10"`                                 // of a morning mass
 	Mass   Number `gorm:"embedded;embeddedPrefix:mass_" unit:"kg"` // kg
+	// At is when it was typed in, nil where nobody noted it.
+	At *time.Time `gorm:"column:weighed_at"`
 }
 
 // Use is what became of a bottle's contents.

@@ -102,7 +102,7 @@ func marked(t testing.TB, s *Store, mark string, group, other record.ID) (record
 	t.Helper()
 	ctx := context.Background()
 	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "PlanID": "", "TripID": "", "OptionID": "", "StepID": "",
-		"GroupID": group, "ProductID": "water", "DrinkID": "water", "FoodID": "banana"}
+		"GroupSessionID": "", "GroupID": group, "ProductID": "water", "DrinkID": "water", "FoodID": "banana"}
 	a := filled[record.Athlete](t, links)
 	a.Name, a.Note, a.Flags[0].Physician = mark, mark, mark
 	a = got(s.SaveAthlete(ctx, a, Edit{Why: mark}))(t)
@@ -120,6 +120,9 @@ func marked(t testing.TB, s *Store, mark string, group, other record.ID) (record
 	trip.Name, trip.Travellers = mark, trip.Travellers[:1]
 	trip = got(s.SaveTrip(ctx, trip, Edit{}))(t)
 	links["TestID"], links["StopID"] = test.ID, trip.Stops[0].ID
+	session := filled[record.GroupSession](t, links)
+	session.Name = mark
+	got(s.SaveGroupSession(ctx, session, Edit{}))(t)
 	plan := filledPlan(t, links)
 	plan.Name, plan.Agreement.Words = mark, mark
 	plan = got(s.SavePlan(ctx, plan, Edit{}))(t)
@@ -172,6 +175,7 @@ func TestEraseAthlete(t *testing.T) {
 		"athlete": {w.athlete, got(s.LoadAthlete(ctx, w.athlete.ID))(t)},
 		"test":    {w.test, got(s.LoadTest(ctx, w.test.ID))(t)},
 		"plan":    {w.plan, got(s.LoadPlan(ctx, w.plan.ID))(t)},
+		"session": {w.session, got(s.LoadGroupSession(ctx, w.session.ID))(t)},
 		"trip":    {w.trip, got(s.LoadTrip(ctx, w.trip.ID))(t)},
 		"print":   {w.print, got(s.LoadPrint(ctx, w.print.ID))(t)},
 	} {

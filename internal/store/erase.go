@@ -73,6 +73,9 @@ func (w *work) eraseAthlete(id record.ID) (shared []record.ID, err error) {
 	if err := w.leaveTrips(id); err != nil {
 		return nil, err
 	}
+	if err := w.leaveSessions(id); err != nil {
+		return nil, err
+	}
 	if err := w.tx.Where("athlete_id = ?", id).Delete(&record.Print{}).Error; err != nil {
 		return nil, err
 	}
@@ -141,6 +144,42 @@ func (w *work) leaveTrips(athlete record.ID) error {
 		}
 	}
 	return w.tx.Where("athlete_id = ?", athlete).Delete(&record.Traveller{}).Error
+}
+
+// leaveSessions takes an athlete out of every session of a group, and out of the
+// sessions' histories; a session of nobody else goes.
+func (w *work) leaveSessions(athlete record.ID) error {
+	places, err := w.ids("members", "athlete_id", []record.ID{athlete})
+	if err != nil {
+		return err
+	}
+	var sessions []record.ID
+	err = w.tx.Model(&record.Member{}).Distinct().Where("athlete_id = ?", athlete).Pluck("group_session_id", &sessions).Error
+	if err != nil {
+		return err
+	}
+	for _, place := range places {
+		err := w.tx.Where("kind = ? AND field LIKE ?", record.KindSession, "members."+string(place)+"%").Delete(&record.Change{}).Error
+		if err != nil {
+			return err
+		}
+	}
+	if err := w.tx.Where("athlete_id = ?", athlete).Delete(&record.Member{}).Error; err != nil {
+		return err
+	}
+	for _, session := range sessions {
+		var others int64
+		if err := w.tx.Model(&record.Member{}).Where("group_session_id = ?", session).Count(&others).Error; err != nil {
+			return err
+		}
+		if others > 0 {
+			continue
+		}
+		if err := w.erase(record.KindSession, []record.ID{session}); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // unlink takes tests and trips that go out of the plans that stay.

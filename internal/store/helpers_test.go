@@ -174,6 +174,7 @@ type world struct {
 	product  record.Product
 	athlete  record.Athlete
 	test     record.Test
+	session  record.GroupSession
 	trip     record.Trip
 	plan     record.Plan
 	print    record.Print
@@ -189,7 +190,7 @@ func makeWorld(t testing.TB, s *Store) world {
 	w.group = got(s.SaveGroup(ctx, filled[record.Group](t, nil), Edit{}))(t)
 	w.product = got(s.SaveProduct(ctx, filled[record.Product](t, nil), Edit{}))(t)
 	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "PlanID": "", "TripID": "", "OptionID": "", "StepID": "",
-		"GroupID": w.group.ID, "ProductID": w.product.ID, "DrinkID": w.product.ID, "FoodID": w.product.ID}
+		"GroupSessionID": "", "GroupID": w.group.ID, "ProductID": w.product.ID, "DrinkID": w.product.ID, "FoodID": w.product.ID}
 	w.athlete = got(s.SaveAthlete(ctx, filled[record.Athlete](t, links), Edit{}))(t)
 	links["AthleteID"] = w.athlete.ID
 	test := filled[record.Test](t, links)
@@ -197,6 +198,7 @@ func makeWorld(t testing.TB, s *Store) world {
 	w.test = got(s.SaveTest(ctx, test, Edit{}))(t)
 	w.trip = got(s.SaveTrip(ctx, filled[record.Trip](t, links), Edit{}))(t)
 	links["TestID"], links["StopID"] = w.test.ID, w.trip.Stops[0].ID
+	w.session = got(s.SaveGroupSession(ctx, filled[record.GroupSession](t, links), Edit{}))(t)
 	w.plan = got(s.SavePlan(ctx, filledPlan(t, links), Edit{}))(t)
 	ref := record.Ref{Kind: record.KindTest, ID: w.test.ID}
 	must(t, s.SetRaw(ctx, ref, "air.wind", "a light breeze", Edit{}))

@@ -50,29 +50,32 @@ func (s *Store) RawOf(ctx context.Context, ref record.Ref) ([]record.RawText, er
 
 // setRaw writes one text and its change.
 func (s *Store) setRaw(ctx context.Context, raw record.RawText, e Edit) error {
+	err := s.write(ctx, "keep raw text", func(w *work) error { return w.setText(raw, e) })
+	return about(err, record.Ref{Kind: raw.Kind, ID: raw.Record})
+}
+
+// setText writes one text and its change within a transaction.
+func (w *work) setText(raw record.RawText, e Edit) error {
 	ref := record.Ref{Kind: raw.Kind, ID: raw.Record}
-	err := s.write(ctx, "keep raw text", func(w *work) error {
-		if err := w.mayNote(ref, raw.Field); err != nil {
-			return err
-		}
-		key := w.tx.Where("kind = ? AND record = ? AND field = ? AND reason = ?", raw.Kind, raw.Record, raw.Field, raw.Reason)
-		var before []record.RawText
-		if err := key.Session(&gorm.Session{}).Find(&before).Error; err != nil {
-			return err
-		}
-		if err := w.putRaw(key, raw); err != nil {
-			return err
-		}
-		c := fieldChange{path: raw.Field + RawEnding, after: raw.Text, act: actUpdate}
-		if raw.Reason {
-			c.path = raw.Field + ReasonEnding
-		}
-		if len(before) > 0 {
-			c.before = before[0].Text
-		}
-		return w.log(ref, []fieldChange{c}, e)
-	})
-	return about(err, ref)
+	if err := w.mayNote(ref, raw.Field); err != nil {
+		return err
+	}
+	key := w.tx.Where("kind = ? AND record = ? AND field = ? AND reason = ?", raw.Kind, raw.Record, raw.Field, raw.Reason)
+	var before []record.RawText
+	if err := key.Session(&gorm.Session{}).Find(&before).Error; err != nil {
+		return err
+	}
+	if err := w.putRaw(key, raw); err != nil {
+		return err
+	}
+	c := fieldChange{path: raw.Field + RawEnding, after: raw.Text, act: actUpdate}
+	if raw.Reason {
+		c.path = raw.Field + ReasonEnding
+	}
+	if len(before) > 0 {
+		c.before = before[0].Text
+	}
+	return w.log(ref, []fieldChange{c}, e)
 }
 
 // putRaw writes or removes the text at a key.

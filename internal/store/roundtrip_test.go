@@ -27,6 +27,7 @@ func TestRoundTrip(t *testing.T) {
 		{record.KindTest, w.test, func() (any, error) { return s.LoadTest(ctx, w.test.ID) }},
 		{record.KindTrip, w.trip, func() (any, error) { return s.LoadTrip(ctx, w.trip.ID) }},
 		{record.KindPlan, w.plan, func() (any, error) { return s.LoadPlan(ctx, w.plan.ID) }},
+		{record.KindSession, w.session, func() (any, error) { return s.LoadGroupSession(ctx, w.session.ID) }},
 		{"print", w.print, func() (any, error) { return s.LoadPrint(ctx, w.print.ID) }},
 	}
 	for _, tt := range tests {
@@ -91,8 +92,8 @@ func TestRoundTripEmpty(t *testing.T) {
 func TestShapes(t *testing.T) {
 	shapes, err := newShapes()
 	must(t, err)
-	if len(shapes) != 7 {
-		t.Errorf("got %d kinds, want 7", len(shapes))
+	if len(shapes) != 8 {
+		t.Errorf("got %d kinds, want 8", len(shapes))
 	}
 	for kind, sh := range shapes {
 		wantColumns(t, string(kind), sh)

@@ -51,7 +51,7 @@ func newShapes() (map[record.Kind]*shape, error) {
 	for kind, model := range map[record.Kind]any{
 		record.KindPractice: record.Practice{}, record.KindAthlete: record.Athlete{}, record.KindGroup: record.Group{},
 		record.KindTest: record.Test{}, record.KindPlan: record.Plan{}, record.KindTrip: record.Trip{},
-		record.KindProduct: record.Product{},
+		record.KindProduct: record.Product{}, record.KindSession: record.GroupSession{},
 	} {
 		sh, err := newShape(reflect.TypeOf(model), cache)
 		if err != nil {

@@ -90,7 +90,7 @@ func (h historian) fieldWord(path string) string {
 func fieldName(path string) string {
 	parts := strings.Split(path, ".")
 	switch parts[0] {
-	case "weighings", "bottles", "foods", "patches":
+	case "weighings", "bottles", "foods", "patches", "partway", "safety":
 		kept := parts[:0:0]
 		for i, p := range parts {
 			if i%2 == 0 { // names and ids in turn
@@ -117,6 +117,8 @@ func (h historian) row(path string) string {
 		at = slices.IndexFunc(h.test.Foods, func(f record.FoodEaten) bool { return f.ID == id })
 	case "patches":
 		at = slices.IndexFunc(h.test.Patches, func(p record.Patch) bool { return p.ID == id })
+	case "partway":
+		at = slices.IndexFunc(h.test.Partway, func(p record.PartwayWeighing) bool { return p.ID == id })
 	case "weighings":
 		return h.weighing(id)
 	}
@@ -182,6 +184,8 @@ func valueKey(path, name, word string) string {
 		return name + "." + word
 	case name == "usedToHeat":
 		return "testsheet.heat." + word
+	case strings.HasPrefix(path, "safety.") && (name == "item" || name == "answer" || name == "kind"):
+		return "safety." + name + "." + word
 	case name == "when", name == "moment":
 		return "testsheet.when." + word
 	case name == "use", name == "site", name == "side", name == "method", name == "condition":
