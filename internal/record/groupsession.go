@@ -13,14 +13,14 @@ type GroupSession struct {
 	Session Session `gorm:"embedded"`
 	Air     Air     `gorm:"embedded;embeddedPrefix:air_"`
 	// ScaleStep is the scale's resolution, asked once a day.
-	ScaleStep  Number       `gorm:"embedded;embeddedPrefix:scale_step_" unit:"kg"` // kg
-	Check      ScaleCheck   `gorm:"embedded;embeddedPrefix:check_"`
-	Bottles    []BottleKind `gorm:"foreignKey:GroupSessionID"`
-	Members    []Member     `gorm:"foreignKey:GroupSessionID"`
-	ByStation  bool         // one column down, not one row across
-	Sound      bool         // a timer that is due is heard too
-	ClosedAt   *time.Time   // the day was put away
-	ClosedNote string
+	ScaleStep Number       `gorm:"embedded;embeddedPrefix:scale_step_" unit:"kg"` // kg
+	Check     ScaleCheck   `gorm:"embedded;embeddedPrefix:check_"`
+	Bottles   []BottleKind `gorm:"foreignKey:GroupSessionID"`
+	Members   []Member     `gorm:"foreignKey:GroupSessionID"`
+	// ByStation: worked one column down, not one row across. Sound: a timer that is
+	// due is heard too.
+	ByStation bool
+	Sound     bool
 }
 
 // ScaleCheck is a drift check of the scale with a known mass.
