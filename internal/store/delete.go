@@ -113,7 +113,7 @@ func deletedColumns() map[record.Kind][]string {
 	named := []string{"id", "name", "deleted_at", "changed_by"}
 	return map[record.Kind][]string{
 		record.KindAthlete: named, record.KindGroup: named, record.KindTrip: named, record.KindProduct: named,
-		record.KindPlan: {"id", "name", "athlete_id", "deleted_at", "changed_by"},
+		record.KindPlan:    {"id", "name", "athlete_id", "deleted_at", "changed_by"},
 		record.KindTest:    {"id", "date", "athlete_id", "deleted_at", "changed_by"},
 		record.KindSession: {"id", "name", "date", "deleted_at", "changed_by"},
 	}
