@@ -8,6 +8,8 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -31,9 +33,34 @@ type shot struct {
 	place desk.Place
 }
 
-// Draw writes a picture of every screen into a folder, light and dark, at
-// 1180 x 760 and 1600 x 1000. say is told each file.
-func Draw(dir string, say func(file string)) error {
+// Which chooses what is drawn.
+type Which struct {
+	// Only are beginnings of names of screens; none means all.
+	Only []string
+	// Sizes are windows, in px.
+	Sizes []fyne.Size
+	// Dark are the themes: false is light.
+	Dark []bool
+	// Percent are the sizes of text, in per cent.
+	Percent []int
+}
+
+// Everything is every screen, light and dark, in a small and a large window.
+func Everything() Which {
+	return Which{
+		Sizes: []fyne.Size{{Width: 1180, Height: 760}, {Width: 1600, Height: 1000}},
+		Dark:  []bool{false, true}, Percent: []int{100},
+	}
+}
+
+// draws reports whether a screen is to be drawn.
+func (w Which) draws(name string) bool {
+	begins := func(with string) bool { return strings.HasPrefix(name, with) }
+	return len(w.Only) == 0 || slices.ContainsFunc(w.Only, begins)
+}
+
+// Draw writes pictures of screens into a folder. say is told each file.
+func Draw(dir string, which Which, say func(file string)) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return fmt.Errorf("draw pictures: %w", err)
 	}
@@ -41,18 +68,16 @@ func Draw(dir string, say func(file string)) error {
 	if err != nil {
 		return fmt.Errorf("draw pictures: %w", err)
 	}
-	for _, size := range []fyne.Size{{Width: 1180, Height: 760}, {Width: 1600, Height: 1000}} {
-		for _, dark := range []bool{false, true} {
-			if err := drawAll(dir, texts, size, dark, say); err != nil {
-				return err
-			}
+	for _, size := range which.Sizes {
+		if err := drawAll(dir, texts, size, which, say); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// drawAll draws all screens in one size and theme.
-func drawAll(dir string, texts *words.Words, size fyne.Size, dark bool, say func(string)) error {
+// drawAll draws the screens in one size of the window.
+func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say func(string)) error {
 	a := test.NewApp()
 	defer a.Quit()
 	w := test.NewWindow(nil)
@@ -66,28 +91,42 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, dark bool, say func
 	if program == nil {
 		return fmt.Errorf("draw pictures: the invented practice did not open")
 	}
-	a.Settings().SetTheme(look.NewTheme(dark, 100))
 	list, err := places(program.Desk().Store)
 	if err != nil {
 		return fmt.Errorf("draw pictures: %w", err)
 	}
+	list = slices.DeleteFunc(list, func(s shot) bool { return !which.draws(s.name) })
+	for _, dark := range which.Dark {
+		for _, percent := range which.Percent {
+			a.Settings().SetTheme(look.NewTheme(dark, percent))
+			for _, s := range list {
+				program.Open(s.place)
+				if program.Place().Screen != s.place.Screen {
+					return fmt.Errorf("draw pictures: %s did not open", s.name)
+				}
+				settle(w)
+				file := filepath.Join(dir, fileName(s.name, size, dark, percent))
+				if err := save(file, w); err != nil {
+					return err
+				}
+				say(file)
+			}
+		}
+	}
+	return nil
+}
+
+// fileName names a picture; the size of text is named where it is not 100 %.
+func fileName(screen string, size fyne.Size, dark bool, percent int) string {
 	mode := "light"
 	if dark {
 		mode = "dark"
 	}
-	for _, s := range list {
-		program.Open(s.place)
-		if program.Place().Screen != s.place.Screen {
-			return fmt.Errorf("draw pictures: %s did not open", s.name)
-		}
-		settle(w)
-		file := filepath.Join(dir, fmt.Sprintf("%s-%s-%dx%d.png", s.name, mode, int(size.Width), int(size.Height)))
-		if err := save(file, w); err != nil {
-			return err
-		}
-		say(file)
+	text := ""
+	if percent != 100 {
+		text = fmt.Sprintf("-%d", percent)
 	}
-	return nil
+	return fmt.Sprintf("%s-%s-%gx%g%s.png", screen, mode, size.Width, size.Height, text)
 }
 
 // settle lays the window out until heights that depend on widths agree.

@@ -12,7 +12,7 @@ func TestDraw(t *testing.T) {
 		dir = t.TempDir()
 	}
 	n := 0
-	if err := Draw(dir, func(string) { n++ }); err != nil {
+	if err := Draw(dir, Everything(), func(string) { n++ }); err != nil {
 		t.Fatal(err)
 	}
 	if n == 0 || n%4 != 0 {

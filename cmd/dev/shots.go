@@ -2,23 +2,22 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 )
 
-// shots draws every screen into a folder, by default shots/.
+// shots draws every screen into a folder, by default shots/; flags before the
+// folder draw less, see cmd/dev/shots.
 func shots(ctx context.Context, t tool, args []string) error {
 	dir := filepath.Join(t.root, "shots")
-	switch len(args) {
-	case 0:
-	case 1:
+	flags := args
+	if n := len(args); n%2 == 1 { // each flag has a value
 		var err error
-		if dir, err = filepath.Abs(args[0]); err != nil {
+		if dir, err = filepath.Abs(args[n-1]); err != nil {
 			return fmt.Errorf("find the folder: %w", err)
 		}
-	default:
-		return errors.New("shots takes one folder")
+		flags = args[:n-1]
 	}
-	return t.call(ctx, []string{"CGO_ENABLED=0"}, "go", "run", "-tags", tags, "./cmd/dev/shots", dir)
+	return t.call(ctx, []string{"CGO_ENABLED=0"}, "go", slices.Concat([]string{"run", "-tags", tags, "./cmd/dev/shots"}, flags, []string{dir})...)
 }

@@ -1,6 +1,7 @@
 // Command shots draws every screen on the invented practice, light and dark,
 // in a small and a large window, without a screen. `go run ./cmd/dev shots
-// DIR` builds it with the right tags and starts it.
+// DIR` builds it with the right tags and starts it. Flags before the folder
+// draw less: -only overview,pantry -size 1366x768 -text 100,150 -theme dark.
 package main
 
 import (
@@ -11,11 +12,12 @@ import (
 )
 
 func main() {
-	if len(os.Args) != 2 {
-		_, _ = fmt.Fprintln(os.Stderr, "shots: name one folder for the pictures")
+	which, dir, err := shots.Asked(os.Args[1:])
+	if err != nil {
+		_, _ = fmt.Fprintln(os.Stderr, "shots:", err)
 		os.Exit(2)
 	}
-	if err := shots.Draw(os.Args[1], func(file string) { fmt.Println(file) }); err != nil {
+	if err := shots.Draw(dir, which, func(file string) { fmt.Println(file) }); err != nil {
 		_, _ = fmt.Fprintln(os.Stderr, "shots:", err)
 		os.Exit(1)
 	}
