@@ -63,7 +63,7 @@ func weighingEntries(t record.Test) []Entry {
 	var list []Entry
 	for _, w := range t.Weighings {
 		today := w.Moment == record.Morning && w.Date == t.Session.Date
-		if w.Mass.Known() && !today {
+		if w.Mass.Known() && !today && !w.Aside {
 			count[w.Moment]++
 		}
 		item := count[w.Moment]

@@ -39,10 +39,16 @@ func GainOf(f Findings, a record.Athlete, on time.Time) (g Gain, ok bool) {
 	}
 	step := f.Test.Scale.Step.Or(scaleUnknown)
 	g.WeighAgain = g.Kilograms <= step+1e-9 && f.Test.Feeling.Stomach.Or(0) < symptomRating
+	g.Risks = waterRisks(a, on)
+	return g, true
+}
+
+// waterRisks are an athlete's own conditions that make a gain graver.
+func waterRisks(a record.Athlete, on time.Time) (list []record.FlagKind) {
 	for _, kind := range care.FlagsOf(a, on) {
 		if care.EffectOf(kind).WaterCaution {
-			g.Risks = append(g.Risks, kind)
+			list = append(list, kind)
 		}
 	}
-	return g, true
+	return list
 }

@@ -82,7 +82,7 @@ func optionalAmount(none bool, n record.Number) *quantity.Grams {
 func masses(t record.Test, m record.Moment) []quantity.Kilograms {
 	var list []quantity.Kilograms
 	for _, w := range t.Weighings {
-		if w.Moment == m && w.Mass.Known() {
+		if w.Moment == m && w.Mass.Known() && !w.Aside {
 			list = append(list, quantity.Kilograms(*w.Mass.Value))
 		}
 	}
@@ -97,7 +97,7 @@ func markers(t record.Test) sweat.Markers {
 		Thirst: t.Feeling.Thirst.Value, Stomach: t.Feeling.Stomach.Value,
 	}
 	for _, w := range t.Weighings {
-		if w.Moment != record.Morning || !w.Mass.Known() {
+		if w.Moment != record.Morning || !w.Mass.Known() || w.Aside {
 			continue
 		}
 		mass := quantity.Kilograms(*w.Mass.Value)

@@ -76,6 +76,7 @@ func All() []Entry {
 		climateEntries(),
 		intakeEntries(),
 		proposalEntries(),
+		fieldEntries(),
 	)
 }
 

@@ -17,10 +17,10 @@ type GroupSession struct {
 	Check     ScaleCheck   `gorm:"embedded;embeddedPrefix:check_"`
 	Bottles   []BottleKind `gorm:"foreignKey:GroupSessionID"`
 	Members   []Member     `gorm:"foreignKey:GroupSessionID"`
-	// ByStation: worked one column down, not one row across. Sound: a timer that is
-	// due is heard too.
+	// PatchSites are the sites of the patches everybody wears, with commas between.
+	PatchSites string
+	// ByStation: worked one column down, not one row across.
 	ByStation bool
-	Sound     bool
 }
 
 // ScaleCheck is a drift check of the scale with a known mass.

@@ -139,6 +139,8 @@ type Weighing struct {
 	Mass   Number `gorm:"embedded;embeddedPrefix:mass_" unit:"kg"` // kg
 	// At is when it was typed in, nil where nobody noted it.
 	At *time.Time `gorm:"column:weighed_at"`
+	// Aside: read wrongly, as a second weighing showed; on record and not used.
+	Aside bool
 }
 
 // Use is what became of a bottle's contents.

@@ -10,6 +10,7 @@ import (
 type Weighing struct {
 	ID        string `gorm:"primaryKey;size:36"`
 	WeighedAt *time.Time
+	Aside     bool
 }
 
 // GroupSession as of version 3.
