@@ -16,13 +16,13 @@ type Weighing struct {
 // GroupSession as of version 3.
 type GroupSession struct {
 	v1.Meta
-	Name      string
-	Session   v1.Session `gorm:"embedded"`
-	Air       v1.Air     `gorm:"embedded;embeddedPrefix:air_"`
-	ScaleStep Number     `gorm:"embedded;embeddedPrefix:scale_step_"`
-	Check     ScaleCheck `gorm:"embedded;embeddedPrefix:check_"`
-	ByStation bool
-	Sound     bool
+	Name       string
+	Session    v1.Session `gorm:"embedded"`
+	Air        v1.Air     `gorm:"embedded;embeddedPrefix:air_"`
+	ScaleStep  Number     `gorm:"embedded;embeddedPrefix:scale_step_"`
+	Check      ScaleCheck `gorm:"embedded;embeddedPrefix:check_"`
+	PatchSites string
+	ByStation  bool
 }
 
 // ScaleCheck as of version 3.
