@@ -70,9 +70,26 @@ func (p *Program) Open(place desk.Place) {
 	p.frame.rail.Choose(string(railOf(place.Screen)))
 	p.showHead()
 	p.frame.showBody(view.Body())
+	p.dropFocus()
 	if s, ok := view.(desk.Shower); ok {
 		s.Shown()
 	}
+}
+
+// dropFocus takes the keyboard from what is no longer in the window, so that no key
+// reaches a button of the screen before.
+func (p *Program) dropFocus() {
+	c := p.shell.window.Canvas()
+	at := c.Focused()
+	if at == nil {
+		return
+	}
+	if o, ok := at.(fyne.CanvasObject); ok {
+		if n, ok := at.(interface{ Name() string }); ok && field.Find(p.frame.root, n.Name()) == o {
+			return
+		}
+	}
+	c.Unfocus()
 }
 
 // placeOf is where a view says it is: a new record has a name by then.

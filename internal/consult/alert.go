@@ -39,7 +39,7 @@ func AlertsOf(a record.Athlete, last *Findings, on time.Time) []Alert {
 	}
 	all := care.Of(a, on)
 	var standing []Alert
-	for _, kind := range all.Flags {
+	for _, kind := range care.ByGravity(all.Flags) {
 		if care.EffectOf(kind).Today {
 			list = append(list, Alert{Kind: AlertToday, Flag: kind})
 			continue
@@ -53,7 +53,7 @@ func AlertsOf(a record.Athlete, last *Findings, on time.Time) []Alert {
 		list = append(list, Alert{Kind: AlertWithdrawn})
 	}
 	if len(all.NeedsPhysician) > 0 {
-		list = append(list, Alert{Kind: AlertPhysician, Flag: all.NeedsPhysician[0]})
+		list = append(list, Alert{Kind: AlertPhysician, Flag: care.ByGravity(all.NeedsPhysician)[0]})
 	}
 	return append(list, standing...)
 }

@@ -78,6 +78,14 @@ func (w *Words) Date(t time.Time) string {
 	return w.Say("format.date", strconv.Itoa(t.Day()), w.Say("month."+strconv.Itoa(int(t.Month()))), strconv.Itoa(t.Year()))
 }
 
+// ShortDate writes a day as in a table: with its year only where that is not today's.
+func (w *Words) ShortDate(t, today time.Time) string {
+	if t.Year() == today.Year() {
+		return w.ShortDay(t)
+	}
+	return w.Say("format.date", strconv.Itoa(t.Day()), w.ShortMonth(t.Month()), strconv.Itoa(t.Year()))
+}
+
 // Clock writes a time of day: "09:05".
 func (w *Words) Clock(t time.Time) string { return t.Format("15:04") }
 

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
 	"ebbwell/app/kit/look"
@@ -51,14 +52,11 @@ func (s *sight) under(order int, ground color.Color, x, y float32) color.Color {
 	return ground
 }
 
-// faint tells of texts that cannot be told from their ground. What cannot be
-// used now may be fainter (WCAG 2.2, 1.4.3: inactive components).
+// faint tells of texts that cannot be told from their ground. WCAG 2.2, 1.4.3, lets
+// what cannot be used now be fainter; it is read all the same, so it is held to this.
 func (s *sight) faint(lines []line, ground color.Color) []Finding {
 	var list []Finding
 	for _, l := range lines {
-		if l.off {
-			continue
-		}
 		least := leastText
 		// large text: 18 pt, or 14 pt bold, at 96 dots an inch
 		if size := l.text.TextSize; size >= 24 || size >= 18.66 && l.text.TextStyle.Bold {
@@ -87,7 +85,8 @@ func roles() map[color.Color]string {
 }
 
 // faintShapes tells of shapes with a message that cannot be told from their
-// ground. A shape upon one of its own colour belongs to it.
+// ground. A shape upon one of its own colour belongs to it; one with an edge that can
+// be told from the ground is told by that.
 func (s *sight) faintShapes(ground color.Color) []Finding {
 	var list []Finding
 	named := roles()
@@ -98,11 +97,23 @@ func (s *sight) faintShapes(ground color.Color) []Finding {
 			continue
 		}
 		at := s.under(i, ground, x, y)
-		if got := Contrast(c, at); got < leastShape && got > 1.01 {
+		if got := Contrast(c, at); got < leastShape && got > 1.01 && !outlined(d.object, at) {
 			list = append(list, Finding{FaintShape, fmt.Sprintf("%s on %s, %.1f:1", role, hex(at), got), d.of})
 		}
 	}
 	return list
+}
+
+// outlined reports that an object has an edge that can be told from a ground.
+func outlined(o fyne.CanvasObject, ground color.Color) bool {
+	edge, width := color.Color(nil), float32(0)
+	switch o := o.(type) {
+	case *canvas.Rectangle:
+		edge, width = o.StrokeColor, o.StrokeWidth
+	case *canvas.Circle:
+		edge, width = o.StrokeColor, o.StrokeWidth
+	}
+	return width >= 1 && !seenThrough(edge) && Contrast(edge, ground) >= leastShape
 }
 
 // shape is the colour of a shape and a point of it; ok is false for what is no

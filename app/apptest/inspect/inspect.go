@@ -27,6 +27,8 @@ const (
 	Overlap Kind = "overlap"
 	// Outside lies outside the window, where nothing scrolls to it.
 	Outside Kind = "outside the window"
+	// Small is a control that is less than 24 px high or wide (WCAG 2.2, 2.5.8).
+	Small Kind = "small target"
 	// Faint text and FaintShape have too little contrast.
 	Faint      Kind = "faint text"
 	FaintShape Kind = "faint shape"
@@ -57,7 +59,7 @@ func Canvas(c fyne.Canvas) []Finding {
 	window := areaOf(fyne.Position{}, c.Size())
 	ground := look.PaletteNow().Paper
 	lines := s.lines()
-	all := slices.Concat(textsCut(lines), textsOverlap(lines), s.controlsOverlap(), s.outside(window), s.faint(lines, ground), s.faintShapes(ground))
+	all := slices.Concat(textsCut(lines), textsOverlap(lines), s.controlsOverlap(), s.small(), s.outside(window), s.faint(lines, ground), s.faintShapes(ground))
 	var list []Finding
 	for _, f := range all {
 		if !slices.Contains(list, f) {
@@ -76,6 +78,21 @@ func (s *sight) controlsOverlap() []Finding {
 			if both.width() > 1 && both.height() > 1 && !slices.Contains(b.above, a.object) && !slices.Contains(a.above, b.object) {
 				list = append(list, Finding{Overlap, name(a.object) + " / " + name(b.object), ""})
 			}
+		}
+	}
+	return list
+}
+
+// leastTarget is the least height and width of what is pointed at, px (WCAG 2.2,
+// success criterion 2.5.8).
+const leastTarget = 24
+
+// small tells of controls that a pointer hits with difficulty.
+func (s *sight) small() []Finding {
+	var list []Finding
+	for _, c := range s.controls {
+		if at := c.object.Size(); min(at.Width, at.Height) < leastTarget {
+			list = append(list, Finding{Small, fmt.Sprintf("%.0f x %.0f", at.Width, at.Height), name(c.object)})
 		}
 	}
 	return list

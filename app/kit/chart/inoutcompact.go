@@ -14,12 +14,14 @@ func (c *InOutBars) paintCompact(size fyne.Size) {
 	at := c.across(size)
 	second := bar + look.Scaled(12)
 	in, out := total(d.In), length(d.Out)
-	c.pen.rect(at.start, 0, at.at(out)-at.start, bar, k.Loss)
-	if beside := min(length(d.Beside), out); beside > 0 {
-		c.pen.rect(at.at(out-beside), 0, at.at(out)-at.at(out-beside), bar, k.Salt)
+	beside := min(length(d.Beside), out)
+	sweat := at.at(out - beside)
+	c.pen.rect(at.start, 0, sweat-at.start, bar, k.Loss)
+	if beside > 0 { // 1 px of sheet keeps the two apart
+		c.pen.rect(sweat+1, 0, at.at(out)-sweat-1, bar, k.Salt)
 	}
 	c.pen.stack(d.In, at, second, bar)
-	c.pen.rect(at.at(in), second, max(at.at(out)-at.at(in), 0), bar, k.rest)
+	c.pen.edged(at.at(in), second, max(at.at(out)-at.at(in), 0), bar, k.rest)
 	c.pen.rect(at.at(out), second, max(at.at(in)-at.at(out), 0), bar, k.Ink2) // a gain, as a warning is drawn
 	c.compactNames(at, second, bar)
 	end := at.end + look.Scaled(12)

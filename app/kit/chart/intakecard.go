@@ -68,23 +68,28 @@ func (c *IntakeCard) paint(size fyne.Size) {
 		low, high := px(bar.inside(d.Advice.Low)), px(bar.inside(d.Advice.High))
 		thick := look.Scaled(22)
 		up := y + (intakeRow()-thick)/2
-		c.pen.rect(low, up, max(high-low, 2), thick, k.Edge)
-		c.pen.rect(low+1, up+1, max(high-low-2, 0), thick-2, k.band)
+		c.pen.edged(low, up, max(high-low, 2), thick, k.band)
 	}
 	c.row(d.Fuel, d.FuelText, bar, y, size.Width)
 	c.pair(d.Foot, d.Change, d.ChangeShort, look.Note, y+intakeRow()+look.Scaled(4), size.Width)
 }
 
-// ground is what a bar lies on, over the whole scale.
+// ground is what a bar lies on, over the whole scale, with an edge that can be told
+// from the sheet.
 func (c *IntakeCard) ground(at scale, y float32) {
 	thick := look.Scaled(14)
-	c.pen.rect(at.start, y+(intakeRow()-thick)/2, at.end-at.start, thick, c.pen.ink.Sunk)
+	c.pen.edged(at.start, y+(intakeRow()-thick)/2, at.end-at.start, thick, c.pen.ink.Sheet)
 }
 
 // row draws one bar, with its sum at the right.
 func (c *IntakeCard) row(parts []Part, text string, at scale, y, width float32) {
 	thick := look.Scaled(14)
 	top := y + (intakeRow()-thick)/2
+	between := float32(0) // of sheet, to keep bar and band apart
+	if total(parts) > 0 {
+		between = at.at(total(parts)) + 1 - at.start
+	}
+	c.pen.rect(at.start, top-1, between, thick+2, c.pen.ink.Sheet)
 	c.pen.stack(parts, at, top, thick)
 	c.pen.text(text, at.end, y+(intakeRow()-look.Strong.Height())/2, width-at.end, look.Strong, c.pen.ink.Ink, right)
 }

@@ -171,8 +171,8 @@ func (c *HeatScatter) paintMiddle(at plot) {
 	for i := 1; i < len(c.data.Band); i++ {
 		a, b := c.data.Band[i-1], c.data.Band[i]
 		x1, x2 := at.x.inside(a.Heat), at.x.inside(b.Heat)
-		c.pen.line(x1, at.y.inside(a.Range.High), x2, at.y.inside(b.Range.High), 1, k.Edge)
-		c.pen.line(x1, at.y.inside(a.Range.Low), x2, at.y.inside(b.Range.Low), 1, k.Edge)
+		c.pen.line(x1, at.y.inside(a.Range.High), x2, at.y.inside(b.Range.High), 1, k.Ink3)
+		c.pen.line(x1, at.y.inside(a.Range.Low), x2, at.y.inside(b.Range.Low), 1, k.Ink3)
 		if !a.RangeOnly && !b.RangeOnly {
 			y1, y2 := at.y.inside(a.Middle), at.y.inside(b.Middle)
 			// its own ground keeps the curve off the lines behind

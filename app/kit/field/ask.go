@@ -25,14 +25,17 @@ type Question struct {
 	Content fyne.CanvasObject
 	// Width of the dialog in px at 100 % text; 460 when zero.
 	Width float32
-	// Actions from left to right. Enter presses the primary one.
+	// Actions from left to right. Enter presses the primary one, unless Loses says
+	// that this takes something away.
 	Actions []Action
+	Loses   bool
 	// OnClosed is told when the dialog is gone, however that came.
 	OnClosed func()
 }
 
 // Dialog is a sheet over the window that keeps the keyboard until it is
-// closed. Escape closes it, Enter presses the primary action.
+// closed. Escape closes it, Enter presses the primary action. As it opens the keyboard
+// is on its first input and never on a button.
 type Dialog struct {
 	widget.BaseWidget
 
@@ -69,15 +72,19 @@ func (h *Host) Ask(on fyne.Canvas, q Question) *Dialog {
 	d.parts.actions = look.HBox(10, d.actionButtons()...)
 	d.ExtendBaseWidget(d)
 	d.closeKeys = h.openDialog(d.typed)
+	if on.OnTypedKey() == nil { // while nothing has the keyboard
+		on.SetOnTypedKey(h.Key)
+	}
 	on.Overlays().Add(d)
 	d.takeFocus()
 	return d
 }
 
-// Confirm asks whether to go on. The sentence says what will happen, yes is
+// Confirm asks whether to go on with what takes something away: only a click, or Enter
+// on its own button, does it. The sentence says what will happen, yes is
 // the word on the button that does it.
 func (h *Host) Confirm(on fyne.Canvas, name, title, sentence, yes string, do func()) *Dialog {
-	return h.Ask(on, Question{Name: name, Title: title, Sentence: sentence, Actions: []Action{
+	return h.Ask(on, Question{Name: name, Title: title, Sentence: sentence, Loses: true, Actions: []Action{
 		{Name: "no", Text: h.Words.Say("field.ask.cancel")},
 		{Name: "yes", Text: yes, Kind: Primary, Do: func() bool { do(); return false }},
 	}})
@@ -107,18 +114,27 @@ func (d *Dialog) primary() *Button {
 	return nil
 }
 
-// takeFocus gives the keyboard to the first field, or else to the primary
-// button.
+// takeFocus gives the keyboard to the first input of the content; where there is none
+// the dialog has the keys without it.
 func (d *Dialog) takeFocus() {
-	if d.parts.content != nil {
-		d.on.FocusNext()
+	if d.parts.content == nil {
 		return
 	}
-	if b := d.primary(); b != nil {
-		b.Focus()
-	} else if len(d.buttons) > 0 {
-		d.buttons[0].Focus()
+	d.on.FocusNext()
+	for first := d.on.Focused(); d.on.Focused() != nil && presses(d.on.Focused()); {
+		if d.on.FocusNext(); d.on.Focused() == first {
+			d.on.Unfocus()
+		}
 	}
+}
+
+// presses reports that something with the keyboard is pressed and not filled in.
+func presses(f fyne.Focusable) bool {
+	switch f.(type) {
+	case *Button, *Link:
+		return true
+	}
+	return false
 }
 
 // typed takes the keys the fields have no use for.
@@ -127,7 +143,7 @@ func (d *Dialog) typed(e *fyne.KeyEvent) {
 	case fyne.KeyEscape:
 		d.Close()
 	case fyne.KeyReturn, fyne.KeyEnter:
-		if b := d.primary(); b != nil {
+		if b := d.primary(); b != nil && !d.q.Loses {
 			b.Press()
 		}
 	}

@@ -16,7 +16,8 @@ func paintBox(o *look.Outline, p look.Palette, c *control) {
 		// a darker box would look like one to type in
 		o.Paint(color.Transparent, color.Transparent, 1, look.ControlRadius)
 	case c.Disabled():
-		o.Paint(p.Sunk, p.Hairline, 1, look.ControlRadius)
+		// ink 3 can be read on paper, and not on a darker ground
+		o.Paint(p.Paper, p.Hairline, 1, look.ControlRadius)
 	case c.ringed():
 		o.Paint(p.Sheet, p.Ink, 2, look.ControlRadius)
 	case c.hovered:

@@ -118,6 +118,10 @@ func (r *linkRenderer) set() {
 	show(r.ring, l.ringed())
 }
 
+// leastTarget is the least width of what is pointed at, px (WCAG 2.2, success
+// criterion 2.5.8).
+const leastTarget float32 = 24
+
 // LinkPad is the room beside the words of a link for the focus border, in px: a
 // link at the left of a sheet is moved out by it.
 const LinkPad float32 = 4
@@ -125,7 +129,7 @@ const LinkPad float32 = 4
 func (r *linkRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *linkRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(r.l.style.Width(r.l.text)+2*LinkPad, r.l.high())
+	return fyne.NewSize(max(r.l.style.Width(r.l.text)+2*LinkPad, leastTarget), r.l.high())
 }
 
 func (r *linkRenderer) Refresh() {

@@ -105,7 +105,7 @@ func (r *notesRenderer) set() {
 	case e.Disabled() && p.Dark:
 		r.box.Paint(color.Transparent, color.Transparent, 1, look.ControlRadius)
 	case e.Disabled():
-		r.box.Paint(p.Sunk, p.Hairline, 1, look.ControlRadius)
+		r.box.Paint(p.Paper, p.Hairline, 1, look.ControlRadius)
 	case e.focused:
 		r.box.Paint(p.Sheet, p.Ink, 2, look.ControlRadius)
 	default:

@@ -143,7 +143,10 @@ func (r *toggleRenderer) set() {
 			r.under.Resize(fyne.NewSize(s.to-s.from-6, 2))
 		}
 		if t.Disabled() {
-			ink, r.under.FillColor = p.Ink3, p.Ink3
+			if ink = p.Ink3; i == t.chosen {
+				ink = p.Ink2 // read all the same, on a darker ground
+			}
+			r.under.FillColor = p.Ink3
 		}
 		text := r.texts[i]
 		text.Alignment = fyne.TextAlignCenter

@@ -187,7 +187,10 @@ func TestConfirm(t *testing.T) {
 		t.Fatal("done without a yes")
 	}
 	confirm()
-	d.Key(fyne.KeyReturn)
+	if d.Key(fyne.KeyReturn); done != 0 {
+		t.Fatal("Enter alone takes something away")
+	}
+	d.Click("erase.yes")
 	if done != 1 || len(w.Canvas().Overlays().List()) != 0 {
 		t.Errorf("done %d times, %d dialogs left", done, len(w.Canvas().Overlays().List()))
 	}
@@ -199,11 +202,33 @@ func TestAskUponAsk(t *testing.T) {
 	w := golden.Open(t, look.VBox(8, field.NewLine(h, "behind", 0)), fyne.NewSize(600, 400))
 	d := drive.On(t, w.Canvas())
 	yes := []string{}
-	h.Confirm(w.Canvas(), "first", "First?", "", "Yes", func() { yes = append(yes, "first") })
-	h.Confirm(w.Canvas(), "second", "Second?", "", "Yes", func() { yes = append(yes, "second") })
+	for _, name := range []string{"first", "second"} {
+		h.Ask(w.Canvas(), field.Question{Name: name, Title: name, Actions: []field.Action{
+			{Name: "yes", Text: "Yes", Kind: field.Primary, Do: func() bool { yes = append(yes, name); return false }},
+		}})
+	}
 	d.Key(fyne.KeyReturn, fyne.KeyReturn)
 	if strings.Join(yes, " ") != "second first" {
 		t.Errorf("answered %v", yes)
+	}
+}
+
+// As a dialog opens the keyboard is on its first input, or on nothing: never on a
+// button, which may close or remove.
+func TestAskOpensOnAnInput(t *testing.T) {
+	h := use(t)
+	w := golden.Open(t, look.VBox(8, field.NewLine(h, "behind", 0)), fyne.NewSize(600, 400))
+	d := drive.On(t, w.Canvas())
+	remove, why := field.NewButton(h, "remove", "Remove", field.Outline, nil), field.NewLink(h, "why", "why", nil)
+	for _, c := range []struct {
+		content fyne.CanvasObject
+		on      string
+	}{{nil, ""}, {look.VBox(8, remove), ""}, {look.VBox(8, remove, why, field.NewLine(h, "name", 0)), "name"}} {
+		ask := h.Ask(w.Canvas(), field.Question{Name: "ask", Title: "Ask", Content: c.content, Actions: []field.Action{{Name: "done", Text: "Done", Kind: field.Primary}}})
+		if got := d.Focused(); got != c.on {
+			t.Errorf("the keyboard is with %q, want %q", got, c.on)
+		}
+		ask.Close()
 	}
 }
 

@@ -12,8 +12,8 @@ type Grounds struct {
 	Paper, Sheet, Sunk color.Color
 	// Hairline is the hairline; it separates and carries no meaning by itself.
 	Hairline color.Color
-	// Edge outlines what can be typed in or pressed: at least 3:1 on paper and
-	// sheet (WCAG 2.2, success criterion 1.4.11).
+	// Edge outlines what can be typed in or pressed: at least 3:1 on every ground
+	// (WCAG 2.2, success criterion 1.4.11).
 	Edge color.Color
 }
 
@@ -49,7 +49,7 @@ func NewPalette(dark bool) Palette {
 		}
 	}
 	return Palette{
-		Grounds: Grounds{Paper: rgb(0xF5F2EB), Sheet: rgb(0xFFFFFF), Sunk: rgb(0xECE7DC), Hairline: rgb(0xD8D2C4), Edge: rgb(0x918B7E)},
+		Grounds: Grounds{Paper: rgb(0xF5F2EB), Sheet: rgb(0xFFFFFF), Sunk: rgb(0xECE7DC), Hairline: rgb(0xD8D2C4), Edge: rgb(0x857F72)},
 		Inks:    Inks{Ink: rgb(0x1D2227), Ink2: rgb(0x565C63), Ink3: rgb(0x676C72)},
 		Hues:    Hues{Water: rgb(0x0072B2), Drink: rgb(0x009E73), Food: rgb(0xCC79A7), Loss: rgb(0xD55E00), Salt: rgb(0x8A8F96)},
 	}

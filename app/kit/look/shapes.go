@@ -56,15 +56,16 @@ func NewRule() fyne.Widget {
 	return s
 }
 
-// Swatch is a small square in the hue of a substance.
+// Swatch is a small square in the hue of a substance, with an edge of ink 3 so that it
+// can be told from every ground.
 type Swatch struct{ *shape }
 
 // NewSwatch makes the square of a substance; it stands on the baseline.
 func NewSwatch(of Substance) *Swatch {
 	r := canvas.NewRectangle(nil)
-	r.CornerRadius = 2
+	r.CornerRadius, r.StrokeWidth = 2, 1
 	side := func() fyne.Size { return fyne.NewSquareSize(Scaled(10)) }
-	return &Swatch{newShape(r, side, func(p Palette) { r.FillColor = p.Hue(of) })}
+	return &Swatch{newShape(r, side, func(p Palette) { r.FillColor, r.StrokeColor = p.Hue(of), p.Ink3 })}
 }
 
 // Baseline puts the square on the line.

@@ -26,11 +26,29 @@ type Cell struct {
 	Text  string
 	Style Style
 	Tone  Tone
+	// Short are texts for less room, the longest first.
+	Short []string
+}
+
+// fitting is the longest text of a cell that a width has room for, shortened where
+// even the shortest has none.
+func (c Cell) fitting(width float32) string {
+	if width <= 0 {
+		return ""
+	}
+	text := c.Text
+	for _, less := range c.Short {
+		if c.Style.Width(text) <= width {
+			break
+		}
+		text = less
+	}
+	return Ellipsis(text, c.Style, width)
 }
 
 // Table shows rows of text under headers, with a hairline under each. One row
 // may be chosen, by click or with the arrow keys; Enter or a second click
-// opens it. Left and Right sort by the column before and after, Space turns
+// opens it, or the first where [Table.OneClick] says so. Left and Right sort by the column before and after, Space turns
 // the order round: the table only asks, its owner sorts.
 //
 // A table that scrolls draws the rows in sight and no others.
@@ -47,6 +65,7 @@ type Table struct {
 
 	name    string
 	columns []Column
+	one     bool // one click opens
 	count   int
 	row     func(i int) []Cell
 	state   tableState
@@ -59,16 +78,18 @@ type tableState struct {
 	rowHeight float32
 	chosen    int
 	hovered   int
+	title     int // the title under the pointer, where it sorts; else -1
 	sorted    int
 	down      bool
 	focused   bool
+	pointed   bool // the keyboard came by a click: no ring
 	clicked   time.Time
 }
 
 // NewTable makes a table; name is how tests and drivers find it.
 func NewTable(name string, columns []Column) *Table {
 	t := &Table{name: name, columns: columns}
-	t.state = tableState{rowHeight: 29, chosen: -1, hovered: -1, sorted: -1}
+	t.state = tableState{rowHeight: 29, chosen: -1, hovered: -1, title: -1, sorted: -1}
 	t.body = newTableBody(t)
 	t.ExtendBaseWidget(t)
 	return t
@@ -77,6 +98,12 @@ func NewTable(name string, columns []Column) *Table {
 // Roomy makes rows 38 px high at 100 % text instead of 29 and returns the table.
 func (t *Table) Roomy() *Table {
 	t.state.rowHeight = 38
+	return t
+}
+
+// OneClick opens a row at the first click and returns the table.
+func (t *Table) OneClick() *Table {
+	t.one = true
 	return t
 }
 

@@ -136,7 +136,7 @@ func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette
 			cell = cells[c]
 		}
 		text.Alignment = alignment(t.columns[c].Right)
-		short := shortened(cell.Text, cell.Style, edges[c])
+		short := cell.fitting(edges[c].width)
 		at := fyne.NewPos(edges[c].x, y+base-cell.Style.Baseline())
 		Write(text, cell.Style, p.Tone(cell.Tone), short, at, edges[c].width)
 	}
@@ -146,7 +146,7 @@ func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette
 func (r *tableBodyRenderer) setRing(p Palette) {
 	t := r.body.table
 	r.ring.StrokeColor = color.Transparent
-	if t.state.focused && t.count > 0 {
+	if t.state.focused && !t.state.pointed && t.count > 0 {
 		r.ring.StrokeColor = p.Ink
 	}
 	h := t.RowHeight()

@@ -1,15 +1,18 @@
 package look
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 )
 
 // CreateRenderer draws header and rows.
 func (t *Table) CreateRenderer() fyne.WidgetRenderer {
-	r := &tableRenderer{table: t, rule: canvas.NewRectangle(nil), arrow: NewTriangle(nil)}
+	r := &tableRenderer{table: t, rule: canvas.NewRectangle(nil)}
 	for range t.columns {
 		r.titles = append(r.titles, canvas.NewText("", nil))
+		r.signs = append(r.signs, [2]*canvas.ArbitraryPolygon{NewTriangle(nil), NewTriangle(nil)})
 	}
 	r.set()
 	return r
@@ -19,8 +22,9 @@ type tableRenderer struct {
 	table  *Table
 	titles []*canvas.Text
 	rule   *canvas.Rectangle
-	// arrow shows the sorted column: pointing up from low to high.
-	arrow *canvas.ArbitraryPolygon
+	// signs are two triangles beside each title that sorts; of the sorted column only
+	// one is seen: pointing up from low to high.
+	signs [][2]*canvas.ArbitraryPolygon
 }
 
 // rows is what stands under the header: the rows, or a scroll around them.
@@ -36,13 +40,15 @@ func (r *tableRenderer) set() {
 	t, p := r.table, PaletteNow()
 	h, width := t.HeaderHeight(), t.Size().Width
 	edges := t.body.edges(width)
-	r.arrow.Hide()
 	for i, c := range t.columns {
 		style, tone := Note, Ink2
 		if i == t.state.sorted && edges[i].width > 0 {
 			style, tone = NoteStrong, Ink
-			r.setArrow(edges[i], style.Width(c.Title), c.Right)
 		}
+		if i == t.state.title {
+			tone = Ink
+		}
+		r.setSigns(i, edges[i], style.Width(c.Title), p.Tone(tone))
 		title := r.titles[i]
 		title.Alignment = alignment(c.Right)
 		at := fyne.NewPos(edges[i].x, float32(int((h-1-style.Height())/2)))
@@ -51,25 +57,35 @@ func (r *tableRenderer) set() {
 	r.rule.FillColor = p.Hairline
 	r.rule.Move(fyne.NewPos(0, h-1))
 	r.rule.Resize(fyne.NewSize(width, 1))
-	r.arrow.FillColor = p.Ink
 	r.rows().Move(fyne.NewPos(0, h))
 	r.rows().Resize(fyne.NewSize(width, max(t.Size().Height-h, 0)))
 }
 
-// setArrow puts the triangle beside the title of the sorted column.
-func (r *tableRenderer) setArrow(e edge, title float32, right bool) {
-	w, h := Scaled(7), Scaled(5)
+// setSigns puts the triangles beside a title: both where one can sort by it, one
+// where it is sorted, none else.
+func (r *tableRenderer) setSigns(column int, e edge, title float32, ink color.Color) {
+	c, signs, state := r.table.columns[column], r.signs[column], r.table.state
+	w, h := Scaled(7), Scaled(4)
 	x := e.x + min(title, e.width) + 5
-	if right {
+	if c.Right {
 		x = e.x + e.width - min(title, e.width) - w - 5
 	}
-	r.arrow.Points = []fyne.Position{{X: 0.5, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}
-	if r.table.state.down {
-		r.arrow.Points = []fyne.Position{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 0.5, Y: 1}}
+	signs[0].Points = []fyne.Position{{X: 0.5, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}
+	signs[1].Points = []fyne.Position{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 0.5, Y: 1}}
+	middle := r.table.HeaderHeight() / 2
+	for i, sign := range signs {
+		top := middle + 1
+		switch {
+		case column == state.sorted:
+			top = middle - h/2
+		case i == 0:
+			top = middle - 1 - h
+		}
+		sign.FillColor = ink
+		sign.Move(fyne.NewPos(round(x), round(top)))
+		sign.Resize(fyne.NewSize(w, h))
+		sign.Hidden = !c.Sorts || e.width <= 0 || column == state.sorted && (i == 1) != state.down
 	}
-	r.arrow.Move(fyne.NewPos(round(x), round(r.table.HeaderHeight()/2-h/2)))
-	r.arrow.Resize(fyne.NewSize(w, h))
-	r.arrow.Show()
 }
 
 func (r *tableRenderer) Layout(fyne.Size) { r.set() }
@@ -93,9 +109,9 @@ func (r *tableRenderer) Refresh() {
 }
 
 func (r *tableRenderer) Objects() []fyne.CanvasObject {
-	list := []fyne.CanvasObject{r.rule, r.arrow}
-	for _, title := range r.titles {
-		list = append(list, title)
+	list := []fyne.CanvasObject{r.rule}
+	for i, title := range r.titles {
+		list = append(list, title, r.signs[i][0], r.signs[i][1])
 	}
 	return append(list, r.rows())
 }

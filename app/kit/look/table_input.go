@@ -8,14 +8,16 @@ import (
 )
 
 var (
-	_ fyne.Focusable    = (*Table)(nil)
-	_ fyne.Tappable     = (*Table)(nil)
-	_ desktop.Hoverable = (*Table)(nil)
+	_ fyne.Focusable     = (*Table)(nil)
+	_ fyne.Tappable      = (*Table)(nil)
+	_ desktop.Hoverable  = (*Table)(nil)
+	_ desktop.Cursorable = (*Table)(nil)
 )
 
 // Tapped chooses the row under the pointer, opens it when it was clicked twice,
 // or sorts by the header under it.
 func (t *Table) Tapped(e *fyne.PointEvent) {
+	t.state.pointed = true
 	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil {
 		c.Focus(t)
 	}
@@ -25,6 +27,11 @@ func (t *Table) Tapped(e *fyne.PointEvent) {
 	}
 	row := t.rowAt(e.Position.Y)
 	if row < 0 {
+		return
+	}
+	if t.one && t.OnOpened != nil {
+		t.choose(row)
+		t.OnOpened(row)
 		return
 	}
 	now := time.Now()
@@ -97,6 +104,8 @@ func (t *Table) TypedKey(e *fyne.KeyEvent) {
 		page = max(int(t.scroll.Size().Height/t.RowHeight())-1, 1)
 	}
 	at := t.state.chosen
+	t.state.pointed = false
+	t.body.Refresh()
 	switch e.Name {
 	case fyne.KeyUp:
 		t.choose(max(at-1, 0))
@@ -137,19 +146,51 @@ func (t *Table) FocusGained() { t.setFocus(true) }
 func (t *Table) FocusLost() { t.setFocus(false) }
 
 func (t *Table) setFocus(on bool) {
-	t.state.focused = on
+	t.state.focused, t.state.pointed = on, t.state.pointed && on
 	t.body.Refresh()
 	t.Refresh()
 }
 
 // MouseIn shows the row under the pointer.
-func (t *Table) MouseIn(e *desktop.MouseEvent) { t.hover(t.rowAt(e.Position.Y)) }
+func (t *Table) MouseIn(e *desktop.MouseEvent) { t.MouseMoved(e) }
 
 // MouseMoved follows the pointer.
-func (t *Table) MouseMoved(e *desktop.MouseEvent) { t.hover(t.rowAt(e.Position.Y)) }
+func (t *Table) MouseMoved(e *desktop.MouseEvent) {
+	t.hover(t.rowAt(e.Position.Y))
+	t.hoverTitle(t.titleAt(e.Position))
+}
 
 // MouseOut forgets it.
-func (t *Table) MouseOut() { t.hover(-1) }
+func (t *Table) MouseOut() {
+	t.hover(-1)
+	t.hoverTitle(-1)
+}
+
+// titleAt is the title at a place of the table, -1 where there is none that sorts.
+func (t *Table) titleAt(at fyne.Position) int {
+	if at.Y >= t.HeaderHeight() {
+		return -1
+	}
+	if c := t.columnAt(at.X); t.columns[c].Sorts {
+		return c
+	}
+	return -1
+}
+
+func (t *Table) hoverTitle(column int) {
+	if t.state.title != column {
+		t.state.title = column
+		t.Refresh()
+	}
+}
+
+// Cursor is the pointing hand over what a click sorts by or opens.
+func (t *Table) Cursor() desktop.Cursor {
+	if t.state.title >= 0 || t.one && t.state.hovered >= 0 {
+		return desktop.PointerCursor
+	}
+	return desktop.DefaultCursor
+}
 
 func (t *Table) hover(row int) {
 	if t.state.hovered == row || t.OnChosen == nil && t.OnOpened == nil {

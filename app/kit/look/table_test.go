@@ -2,9 +2,13 @@ package look_test
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
 
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/look/golden"
@@ -98,4 +102,65 @@ func TestTableChooseTellsNobody(t *testing.T) {
 	if len(*told) != 0 {
 		t.Errorf("an empty table told %v", *told)
 	}
+}
+
+// Where one click opens, the first does; a title that sorts has its signs and the hand
+// over it.
+func TestTableOpensAtOneClick(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	table, told := roster(5)
+	table.OneClick()
+	golden.Open(t, table, fyne.NewSize(500, 300))
+	at := func(x, y float32) *desktop.MouseEvent {
+		return &desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, y)}}
+	}
+	row := table.HeaderHeight() + 2.5*table.RowHeight()
+	table.Tapped(&fyne.PointEvent{Position: fyne.NewPos(20, row)})
+	if got := fmt.Sprint(*told); got != "[chosen 2 opened 2]" {
+		t.Errorf("told %v", got)
+	}
+	for _, c := range []struct {
+		x, y float32
+		want desktop.Cursor
+	}{{20, row, desktop.PointerCursor}, {20, 5, desktop.PointerCursor}, {250, 5, desktop.DefaultCursor}, {20, 290, desktop.DefaultCursor}} {
+		table.MouseMoved(at(c.x, c.y))
+		if got := table.Cursor(); got != c.want {
+			t.Errorf("at %g, %g the cursor is %v, want %v", c.x, c.y, got, c.want)
+		}
+	}
+}
+
+// A cell says what its column has room for, the longest first.
+func TestCellSaysWhatFits(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	table := look.NewTable("t", []look.Column{{Title: "alerts", Width: look.Share(1)}})
+	table.SetRows([][]look.Cell{{{Text: "low blood sodium in the past +1", Short: []string{"2 alerts"}}}})
+	w := golden.Open(t, table, fyne.NewSize(400, 100))
+	for _, c := range []struct {
+		width float32
+		want  string
+	}{{400, "low blood sodium in the past +1"}, {150, "2 alerts"}, {50, "2 a…"}} {
+		w.Resize(fyne.NewSize(c.width, 100))
+		if !slices.Contains(texts(table), c.want) {
+			t.Errorf("at %g px it says %q, want %q", c.width, texts(table), c.want)
+		}
+	}
+}
+
+// texts are all that an object writes.
+func texts(o fyne.CanvasObject) []string {
+	var list []string
+	switch o := o.(type) {
+	case *canvas.Text:
+		list = append(list, o.Text)
+	case *fyne.Container:
+		for _, part := range o.Objects {
+			list = append(list, texts(part)...)
+		}
+	case fyne.Widget:
+		for _, part := range test.WidgetRenderer(o).Objects() {
+			list = append(list, texts(part)...)
+		}
+	}
+	return list
 }

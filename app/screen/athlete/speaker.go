@@ -18,10 +18,8 @@ func (sp speaker) shortDate(d record.Date) string {
 	switch {
 	case !ok:
 		return sp.Say("overview.undated")
-	case t.Year() != sp.Today.Year():
-		return sp.Words.ShortDay(t) + " " + sp.Words.Number(float64(t.Year()), 0)
 	}
-	return sp.Words.ShortDay(t)
+	return sp.Words.ShortDate(t, sp.Today)
 }
 
 // who is the ending of the keys that speak of a person.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -18,6 +19,7 @@ type Row struct {
 	Sport    string
 	Position string
 	Groups   []string
+	// Flags are the conditions, the gravest first.
 	Flags    []record.FlagKind
 	LastTest store.TestLine
 	// Rate is the sweat rate of the last test, L/h, when Known; Ranged is
@@ -143,6 +145,14 @@ func (s State) Rows() []int {
 // SortsByRate reports whether every rate has to be known to sort.
 func (s State) SortsByRate() bool { return s.column == ByRate }
 
+// gravity is that of a row's gravest condition, which is its first.
+func gravity(r *Row) int {
+	if len(r.Flags) == 0 {
+		return 0
+	}
+	return care.Gravity(r.Flags[0])
+}
+
 // compare orders two rows by the chosen column.
 func (s State) compare(a, b *Row) int {
 	switch s.column {
@@ -157,7 +167,7 @@ func (s State) compare(a, b *Row) int {
 	case ByReview:
 		return strings.Compare(string(a.Plan.Review), string(b.Plan.Review))
 	case ByFlags:
-		return cmp.Compare(len(a.Flags), len(b.Flags))
+		return cmp.Or(cmp.Compare(gravity(a), gravity(b)), cmp.Compare(len(a.Flags), len(b.Flags)))
 	}
 	return strings.Compare(a.name, b.name)
 }

@@ -3,7 +3,6 @@ package roster
 import (
 	"context"
 	"fmt"
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -68,7 +67,7 @@ func load(d *desk.Desk) (State, error) {
 		for _, kind := range a.Flags {
 			known.Flags = append(known.Flags, record.Flag{Kind: kind})
 		}
-		return care.FlagsOf(known, now)
+		return care.ByGravity(care.FlagsOf(known, now))
 	}
 	return NewState(list, flags, func(sport string) string { return desk.SportWord(d.Words, sport) }), nil
 }
@@ -108,14 +107,14 @@ func (v *View) build() {
 	}
 	v.count = look.NewLabel("", look.Note, look.Ink2)
 	v.table = look.NewTable("roster.table", []look.Column{
-		{Title: say("roster.name"), Width: look.Share(9), Sorts: true},
-		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true},
-		{Title: say("roster.test"), Width: look.Share(10), Sorts: true},
-		{Title: say("roster.rate"), Width: look.Fixed(76), Right: true, Sorts: true},
-		{Title: say("roster.step"), Width: look.Fixed(84), Sorts: true},
-		{Title: say("roster.review"), Width: look.Fixed(112), Sorts: true},
-		{Title: say("roster.flags"), Width: look.Share(8), Sorts: true},
-	}).Roomy().Scrolling()
+		{Title: say("roster.name"), Width: look.Share(10), Sorts: true},
+		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true, From: 800},
+		{Title: say("roster.test"), Width: look.Fixed(124), Sorts: true},
+		{Title: say("roster.rate"), Width: look.Fixed(82), Right: true, Sorts: true},
+		{Title: say("roster.step"), Width: look.Fixed(88), Sorts: true, From: 660},
+		{Title: say("roster.review"), Width: look.Fixed(92), Sorts: true},
+		{Title: say("roster.flags"), Width: look.Share(9), Sorts: true},
+	}).Roomy().OneClick().Scrolling()
 	v.table.OnOpened = v.open
 	v.table.OnSort = func(column int, down bool) {
 		v.state = v.state.Sort(Column(column), down)
@@ -156,10 +155,10 @@ func (v *View) show() {
 // cells are the texts of one athlete.
 func (v *View) cells(r Row) []look.Cell {
 	w := v.desk.Words
-	note := func(text string) look.Cell { return look.Cell{Text: text, Tone: look.Ink2} }
-	sport := desk.SportWord(w, r.Sport)
+	sport := look.Cell{Text: desk.SportWord(w, r.Sport), Tone: look.Ink2}
 	if r.Position != "" {
-		sport += ", " + r.Position
+		sport.Short = []string{sport.Text}
+		sport.Text += ", " + r.Position
 	}
 	rate := look.Cell{Text: w.Say("roster.norate"), Tone: look.Ink3}
 	if r.Known {
@@ -169,7 +168,7 @@ func (v *View) cells(r Row) []look.Cell {
 		}
 	}
 	return []look.Cell{
-		{Text: r.Name, Style: look.Strong}, note(sport), v.testCell(r), rate, v.stepCell(r), v.reviewCell(r), note(v.flagWords(r)),
+		{Text: r.Name, Style: look.Strong}, sport, v.testCell(r), rate, v.stepCell(r), v.reviewCell(r), v.alertCell(r),
 	}
 }
 
@@ -187,13 +186,8 @@ func (v *View) testCell(r Row) look.Cell {
 	return look.Cell{Text: v.date(day)}
 }
 
-// date leaves the year out where it is this one.
-func (v *View) date(t time.Time) string {
-	if t.Year() == v.desk.Now().Year() {
-		return v.desk.Words.Day(t)
-	}
-	return v.desk.Words.Date(t)
-}
+// date writes a day in short, its year only where that is not this one.
+func (v *View) date(t time.Time) string { return v.desk.Words.ShortDate(t, v.desk.Now()) }
 
 func (v *View) stepCell(r Row) look.Cell {
 	w := v.desk.Words
@@ -213,17 +207,23 @@ func (v *View) reviewCell(r Row) look.Cell {
 		return look.Cell{}
 	}
 	if r.Plan.Review <= v.desk.Today() {
-		return look.Cell{Text: v.desk.Words.Say("roster.due", v.desk.Words.Day(day)), Style: look.Strong}
+		return look.Cell{Text: v.desk.Words.Say("roster.due", v.date(day)), Style: look.Strong}
 	}
-	return look.Cell{Text: v.desk.Words.Day(day), Tone: look.Ink2}
+	return look.Cell{Text: v.date(day), Tone: look.Ink2}
 }
 
-func (v *View) flagWords(r Row) string {
-	var list []string
-	for _, kind := range r.Flags {
-		list = append(list, v.desk.Words.Say("flag."+string(kind)+".name"))
+// alertCell names the gravest condition and how many more there are; only how many
+// where room is short.
+func (v *View) alertCell(r Row) look.Cell {
+	w, n := v.desk.Words, len(r.Flags)
+	if n == 0 {
+		return look.Cell{}
 	}
-	return strings.Join(list, ", ")
+	c := look.Cell{Text: w.Say("flag." + string(r.Flags[0]) + ".name"), Short: []string{w.Say("alerts.count", n)}}
+	if n > 1 {
+		c.Text = w.Say("alerts.more", c.Text, n-1)
+	}
+	return c
 }
 
 // open opens the athlete in a row.

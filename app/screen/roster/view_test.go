@@ -54,6 +54,37 @@ func TestSearchSortOpen(t *testing.T) {
 	}
 }
 
+// The gravest alert is named first, whatever the order in the profile, and the column
+// sorts by it.
+func TestAlertsByGravity(t *testing.T) {
+	d, went := apptest.Demo(t)
+	v, err := New(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := apptest.Window(t, v.Body(), 1180, 700, false, 100)
+	at := func(name string) []string {
+		for i := range v.table.Rows() {
+			if row := v.table.Row(i); row[0] == name {
+				return row
+			}
+		}
+		t.Fatalf("%s is not in the list", name)
+		return nil
+	}
+	if got := at("Ilse Tarnholme")[ByFlags]; got != "low blood sodium in the past +1" {
+		t.Errorf("alerts of Ilse Tarnholme: %q", got)
+	}
+	v.table.OnSort(int(ByFlags), true)
+	if got := v.table.Row(0)[0]; got != "Ilse Tarnholme" {
+		t.Errorf("sorted by alerts the first is %q", got)
+	}
+	apptest.Click(t, w, "roster.table.0")
+	if len(*went) != 1 || (*went)[0].Athlete != v.state.Row(v.rows[0]).ID {
+		t.Errorf("one click went to %+v", *went)
+	}
+}
+
 // canisterSheet is an open sheet with a bottle beyond its limits and no sport of
 // its own: what its power says follows from the athlete's.
 func canisterSheet(a record.Athlete) record.Test {
