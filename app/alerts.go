@@ -36,22 +36,39 @@ func (p *Program) showAlerts(id record.ID) {
 	b.OnPressed = func() { p.askAlerts(by, a, list) }
 }
 
-// askAlerts lists what has to be known of an athlete, the gravest first.
+// askAlerts lists what has to be known of an athlete, the gravest first, each with the
+// way to where it is settled.
 func (p *Program) askAlerts(by amount.Writer, a record.Athlete, list []consult.Alert) {
 	w := p.desk.Words
+	var asked *field.Dialog
 	rows := []fyne.CanvasObject{}
-	for _, x := range list {
+	for i, x := range list {
 		short, full := desk.AlertWords(w, by, p.desk.Practice(), a, x)
-		rows = append(rows, look.NewCaution(short, full, nil))
+		place := settledAt(a.ID, x)
+		way := field.NewLink(p.desk.Host, field.PartName("frame.alert", i, "open"), w.Say("alerts.open."+string(place.Screen)), func() {
+			asked.Close()
+			p.Open(place)
+		})
+		rows = append(rows, look.NewCaution(short, full, way))
 	}
-	p.desk.Host.Ask(p.shell.window.Canvas(), field.Question{
+	asked = p.desk.Host.Ask(p.shell.window.Canvas(), field.Question{
 		Name: "frame.alerts.list", Title: w.Say("alerts.title"), Sentence: a.Name, Width: 620, Content: look.VBox(8, rows...),
-		Actions: []field.Action{
-			{Name: "profile", Text: w.Say("alerts.profile"), Do: func() (stay bool) {
-				p.Open(desk.Place{Screen: desk.Profile, Athlete: a.ID})
-				return false
-			}},
-			{Name: "done", Text: w.Say("planner.done"), Kind: field.Primary},
-		},
+		Actions: []field.Action{{Name: "done", Text: w.Say("planner.done"), Kind: field.Primary}},
 	})
+}
+
+// settledAt is where an alert is settled: on the sheet of a gain, else in a part of the
+// profile.
+func settledAt(id record.ID, x consult.Alert) desk.Place {
+	place := desk.Place{Screen: desk.Profile, Athlete: id, Part: desk.PartFlags}
+	switch x.Kind {
+	case consult.AlertGain:
+		return desk.Place{Screen: desk.Tests, Athlete: id}
+	case consult.AlertUnsettled:
+		place.Part = desk.PartMinor
+	case consult.AlertWithdrawn:
+		place.Part = desk.PartConsents
+	case consult.AlertToday, consult.AlertPhysician, consult.AlertCondition:
+	}
+	return place
 }

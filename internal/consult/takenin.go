@@ -37,10 +37,14 @@ func (f Findings) Beside(hidden bool) float64 {
 
 // LimitDeficit is the limit of the deficit in kg (a kilogram is a litre); zero
 // while the share of the deficit is not known.
-func (f Findings) LimitDeficit() float64 {
+func (f Findings) LimitDeficit() float64 { return f.DeficitAt(f.Limit) }
+
+// DeficitAt is a share of the body mass of the test, %, as a deficit in kg; zero while
+// the share of the deficit is not known.
+func (f Findings) DeficitAt(share float64) float64 {
 	fluid := f.Sweat.Fluid
 	if !fluid.DeficitShare.Known || fluid.DeficitShare.Value == 0 {
 		return 0
 	}
-	return f.Limit * fluid.Deficit.Value / fluid.DeficitShare.Value
+	return share * fluid.Deficit.Value / fluid.DeficitShare.Value
 }

@@ -89,8 +89,8 @@ func (c *HeatScatter) paint(size fyne.Size) {
 	at := c.plot(size)
 	for i := 1; i < len(d.Band); i++ {
 		a, b := d.Band[i-1], d.Band[i]
-		c.pen.quad(at.x.inside(a.Heat), at.y.inside(a.Range.High), at.y.inside(a.Range.Low),
-			at.x.inside(b.Heat)+0.4, at.y.inside(b.Range.High), at.y.inside(b.Range.Low), c.pen.ink.area)
+		c.pen.quad(px(at.x.inside(a.Heat)), px(at.y.inside(a.Range.High)), px(at.y.inside(a.Range.Low)),
+			px(at.x.inside(b.Heat)), px(at.y.inside(b.Range.High)), px(at.y.inside(b.Range.Low)), c.pen.ink.area)
 	}
 	c.paintAxes(at, size)
 	c.paintMiddle(at)
@@ -165,16 +165,17 @@ func (c *HeatScatter) paintAxes(at plot, size fyne.Size) {
 	c.pen.text(d.HeatText, 0, at.y.end+look.Scaled(6)+look.Note.Pitch(), at.x.end, look.Note, k.Ink2, right)
 }
 
-// paintMiddle draws the middle of the band and the edges of its range.
+// paintMiddle draws the middle of the band and the edges of its range. Their pieces
+// meet at whole px, so that no step is seen where they do.
 func (c *HeatScatter) paintMiddle(at plot) {
 	k := c.pen.ink
 	for i := 1; i < len(c.data.Band); i++ {
 		a, b := c.data.Band[i-1], c.data.Band[i]
-		x1, x2 := at.x.inside(a.Heat), at.x.inside(b.Heat)
-		c.pen.line(x1, at.y.inside(a.Range.High), x2, at.y.inside(b.Range.High), 1, k.Ink3)
-		c.pen.line(x1, at.y.inside(a.Range.Low), x2, at.y.inside(b.Range.Low), 1, k.Ink3)
+		x1, x2 := px(at.x.inside(a.Heat)), px(at.x.inside(b.Heat))
+		c.pen.line(x1, px(at.y.inside(a.Range.High)), x2, px(at.y.inside(b.Range.High)), 1, k.Ink3)
+		c.pen.line(x1, px(at.y.inside(a.Range.Low)), x2, px(at.y.inside(b.Range.Low)), 1, k.Ink3)
 		if !a.RangeOnly && !b.RangeOnly {
-			y1, y2 := at.y.inside(a.Middle), at.y.inside(b.Middle)
+			y1, y2 := px(at.y.inside(a.Middle)), px(at.y.inside(b.Middle))
 			// its own ground keeps the curve off the lines behind
 			c.pen.quad(x1, y1-2, y1+2, x2, y2-2, y2+2, k.area)
 			c.pen.line(x1, y1, x2, y2, 2, k.Loss)
@@ -201,13 +202,14 @@ func (c *HeatScatter) paintPoint(p HeatPoint, at plot) {
 	c.labels = append(c.labels, area{x - r, min(high, y-r), 2 * r, max(low, y+r) - min(high, y-r)})
 }
 
-// name writes a name beside a place where nothing is in the way, shortened if
-// that helps. Tests too close for that are told apart in the list beside the
+// name writes a name beside a place where nothing is in the way and off the lines of the
+// axis, else across one, shortened if that helps. Tests too close for that are told apart in the list beside the
 // chart.
 func (c *HeatScatter) name(s string, x, y, away float32, at plot, size fyne.Size) {
 	whole := min(look.Note.Width(s), size.Width/2)
-	for _, w := range [2]float32{whole, min(whole, look.Scaled(64))} {
-		if spot, ok := c.free(w, x, y, away, at, size); ok {
+	short := min(whole, look.Scaled(64))
+	for i, w := range [3]float32{whole, whole, short} {
+		if spot, ok := c.free(w, x, y, away, at, size, i > 0); ok {
 			c.labels = append(c.labels, spot)
 			c.pen.text(s, spot.x, spot.y, w, look.Note, c.pen.ink.Ink, left)
 			return
@@ -216,18 +218,44 @@ func (c *HeatScatter) name(s string, x, y, away float32, at plot, size fyne.Size
 	c.pen.text("", x, y, 0, look.Note, c.pen.ink.Ink, left)
 }
 
-// free finds a place for a name of a width: at the upper left as a rule.
-func (c *HeatScatter) free(w, x, y, away float32, at plot, size fyne.Size) (area, bool) {
+// free finds a place for a name of a width: at the upper left as a rule; across says that
+// a line of the axis may go through it.
+func (c *HeatScatter) free(w, x, y, away float32, at plot, size fyne.Size, across bool) (area, bool) {
 	h := look.Note.Height()
-	for _, spot := range [6]area{
-		{x - away - w, y - h - 2, w, h}, {x + away, y - h - 2, w, h}, {x + away, y + 4, w, h},
-		{x - away - w, y + 4, w, h}, {x - w/2, y - h - away - 2, w, h}, {x - w/2, y + away + 4, w, h},
+	for _, spot := range [8]area{
+		{x - away - w, y - h - 2, w, h}, {x + away, y - h - 2, w, h}, {x + away, y + 4, w, h}, {x - away - w, y + 4, w, h},
+		{x + away + 4, y - h/2, w, h}, {x - away - 4 - w, y - h/2, w, h}, {x - w/2, y - h - away - 2, w, h}, {x - w/2, y + away + 4, w, h},
 	} {
-		if spot.x >= at.x.start && spot.x+w <= size.Width && spot.y >= 0 && spot.y+h <= at.y.end && !c.taken(spot) {
+		if spot.x >= at.x.start && spot.x+w <= size.Width && spot.y >= 0 && spot.y+h <= at.y.end && !c.taken(spot) && (across || !c.crossed(spot, at)) {
 			return spot, true
 		}
 	}
 	return area{}, false
+}
+
+// crossed reports that a line of the axis, the curve or an edge of its band goes through
+// a name.
+func (c *HeatScatter) crossed(spot area, at plot) bool {
+	through := func(y float32) bool { return y > spot.y+spot.h*0.15 && y < spot.y+spot.h*0.9 }
+	for _, t := range c.data.Rates {
+		if through(px(at.y.at(t.At))) {
+			return true
+		}
+	}
+	for i := 1; i < len(c.data.Band); i++ {
+		a, b := c.data.Band[i-1], c.data.Band[i]
+		if at.x.inside(b.Heat) < spot.x || at.x.inside(a.Heat) > spot.x+spot.w {
+			continue
+		}
+		for _, of := range [3]func(HeatBand) float64{
+			func(h HeatBand) float64 { return h.Range.High }, func(h HeatBand) float64 { return h.Range.Low }, func(h HeatBand) float64 { return h.Middle },
+		} {
+			if through(at.y.inside(of(a))) || through(at.y.inside(of(b))) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (c *HeatScatter) taken(spot area) bool {

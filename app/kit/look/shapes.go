@@ -71,6 +71,20 @@ func NewSwatch(of Substance) *Swatch {
 // Baseline puts the square on the line.
 func (s *Swatch) Baseline() float32 { return s.min().Height }
 
+// Band is a small piece of a band of advice.
+type Band struct{ *shape }
+
+// NewBand makes it; it stands on the baseline.
+func NewBand() *Band {
+	r := canvas.NewRectangle(nil)
+	r.StrokeWidth = 1
+	size := func() fyne.Size { return fyne.NewSize(Scaled(14), Scaled(10)) }
+	return &Band{newShape(r, size, func(p Palette) { r.FillColor, r.StrokeColor = Mix(p.Sheet, p.Ink3, 0.26), p.Ink3 })}
+}
+
+// Baseline puts the band on the line.
+func (b *Band) Baseline() float32 { return b.min().Height }
+
 // Mark is the filled triangle that stands for the habit.
 type Mark struct{ *shape }
 

@@ -13,8 +13,11 @@ import (
 // Ends and steps of the axes of [heatData], °C and L/h.
 const (
 	heatLow, heatHigh, heatTick = 10.0, 38.0, 5.0
-	heatStep                    = 1.0
-	rateTick                    = 0.5
+	// heatStep is how far apart the places of the curve are: what lies between them is
+	// straight to within a px.
+	heatStep = 2.0
+	// rateTick, or rateTickHigh where the axis goes past rateHigh
+	rateTick, rateTickHigh, rateHigh = 0.5, 1.0, 2.0
 	// the same in °F and fl oz/h
 	heatTickUS, rateTickUS = 10.0, 20.0
 	// ringAway is how far a test's own rate is from its dot where it is drawn too, L/h.
@@ -23,7 +26,7 @@ const (
 
 // heatData are the tests and the range they lead one to expect against the
 // temperature of the air, all at the last test's effort, humidity and sun.
-func (sp speaker) heatData(dots []consult.HeatDot, curve []consult.CurvePoint) chart.HeatData {
+func (sp speaker) heatData(dots []consult.HeatDot, curve []consult.CurvePoint, untested []consult.StopPoint) chart.HeatData {
 	d := chart.HeatData{
 		Summary: sp.Say("overview.heat.none"),
 	}
@@ -41,6 +44,13 @@ func (sp speaker) heatData(dots []consult.HeatDot, curve []consult.CurvePoint) c
 		return d
 	}
 	d.Band = bandOf(curve)
+	for _, p := range untested {
+		rate := p.Rate.Rate
+		air := sp.degrees(record.Num(p.Temperature, quantity.DegreeCelsius))
+		d.Estimates = append(d.Estimates, chart.HeatPoint{Heat: p.Temperature, Range: chart.Span{Low: rate.Range.Low, High: rate.Range.High},
+			Name: sp.Say("overview.heat.place", sp.shortDate(p.From), air)})
+		low, high = min(low, p.Temperature), max(high, p.Temperature)
+	}
 	d.Heats = sp.heatTicks(low, high)
 	d.Summary = sp.heatSummary(d)
 	return d
@@ -96,6 +106,9 @@ func (sp speaker) share(a, b *chart.HeatData) {
 		for _, b := range d.Band {
 			top = max(top, b.Range.High)
 		}
+		for _, p := range d.Estimates {
+			top = max(top, p.Range.High)
+		}
 	}
 	a.Rates = sp.rateTicks(top)
 	b.Rates = a.Rates
@@ -126,6 +139,9 @@ func (sp speaker) heatTicks(low, high float64) []chart.Tick {
 func (sp speaker) rateTicks(top float64) []chart.Tick {
 	if sp.By.US {
 		return sp.ticks(0, top, quantity.LitrePerHour, rateTickUS, 0)
+	}
+	if top > rateHigh {
+		return sp.ticks(0, top, quantity.LitrePerHour, rateTickHigh, 1)
 	}
 	return sp.ticks(0, top, quantity.LitrePerHour, rateTick, 1)
 }

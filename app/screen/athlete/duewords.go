@@ -98,7 +98,7 @@ func (sp speaker) dueSentence(f file, d due) string {
 	case dueOutrun:
 		return sp.Say(key, sp.session(f.outrun.Test))
 	case dueDraft:
-		return sp.Say(key, sp.planName(*d.plan))
+		return sp.Say(key, sp.draftName(f, *d.plan))
 	case dueTrip:
 		return sp.Say(key, sp.tripName(*d.trip))
 	case dueEnds, dueEnded:

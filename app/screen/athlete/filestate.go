@@ -18,6 +18,9 @@ type file struct {
 	tests []consult.Findings
 	plans []record.Plan
 	trips []record.Trip
+	// limit is the deficit of body mass not to pass that the plan in force was agreed
+	// with, %; nil where none is agreed.
+	limit *float64
 	// outrun is a test done since, by which the plan in force is too much to
 	// drink; nil where none says so.
 	outrun *consult.Findings

@@ -9,8 +9,9 @@ import (
 )
 
 // lastBars are what went out and came in at the last test, and the deficit, as the
-// findings draw them; ok is false while there is no sweat loss.
-func (sp speaker) lastBars(f consult.Findings) (d chart.InOutData, ok bool) {
+// findings draw them; ok is false while there is no sweat loss. agreed is the limit
+// agreed with the athlete, %, nil where there is none.
+func (sp speaker) lastBars(f consult.Findings, agreed *float64) (d chart.InOutData, ok bool) {
 	fluid := f.Sweat.Fluid
 	if f.Refused != nil || !fluid.Loss.Known {
 		return d, false
@@ -24,6 +25,9 @@ func (sp speaker) lastBars(f consult.Findings) (d chart.InOutData, ok bool) {
 	d.LeftWords = sp.deficitWords(f)
 	if !sp.By.Hidden && fluid.DeficitShare.Known && fluid.Deficit.Value > 0 {
 		d.Limit, d.LimitText = f.LimitDeficit(), sp.Say("overview.bars.limit", sp.percent(f.Limit))
+		if agreed != nil {
+			d.Limit, d.LimitText = f.DeficitAt(*agreed), sp.Say("overview.bars.limit.agreed", sp.percent(*agreed))
+		}
 	}
 	d.Summary = d.OutWords.Title + ", " + d.InWords.Note + ", " + d.LeftWords.Name
 	return d, true

@@ -18,15 +18,16 @@ type told struct {
 	red string
 }
 
-// tell words the last test.
-func (sp speaker) tell(f consult.Findings, a record.Athlete) told {
+// tell words the last test; agreed is the limit agreed with the athlete, % of body mass,
+// nil where there is none.
+func (sp speaker) tell(f consult.Findings, a record.Athlete, agreed *float64) told {
 	t := told{title: sp.lastTitle(f), red: sp.redFlag(f)}
 	fluid := f.Sweat.Fluid
 	if f.Refused != nil || !fluid.Rate.Known || !f.Timed {
 		t.sentences = append([]string{sp.Say("overview.last.norate")}, sp.missing(f)...)
 		return t
 	}
-	t.sentences = append(t.sentences, sp.lost(f, a))
+	t.sentences = append(t.sentences, sp.lost(f, a, agreed))
 	return t
 }
 
@@ -54,8 +55,8 @@ func (sp speaker) missing(f consult.Findings) []string {
 
 // lost says what was done, lost and drunk, and where it ended: "In 95 minutes of
 // hard field hockey at 31 °C she lost 2.15 L of sweat, drank 0.55 L and ended 2.5 %
-// lighter, past the limit of 2 %."
-func (sp speaker) lost(f consult.Findings, a record.Athlete) string {
+// lighter, past the 2 % agreed with her."
+func (sp speaker) lost(f consult.Findings, a record.Athlete, agreed *float64) string {
 	s := f.Test.Session
 	sport := s.Sport
 	if sport == "" {
@@ -77,7 +78,7 @@ func (sp speaker) lost(f consult.Findings, a record.Athlete) string {
 	}
 	fluid, key := f.Sweat.Fluid, "overview.lost."+who(a.Sex)
 	loss, drunk := sp.By.Found(fluid.Loss), sp.By.Found(fluid.Drunk)
-	ended, limit := sp.ended(f)
+	ended, limit := sp.ended(f, a.Sex, agreed)
 	switch {
 	case ended == "":
 		return sp.Say(key, done, loss, drunk)
@@ -89,7 +90,7 @@ func (sp speaker) lost(f consult.Findings, a record.Athlete) string {
 
 // ended says the deficit at the end and how it stands to the limit set; nothing
 // after a gain, which is a red flag.
-func (sp speaker) ended(f consult.Findings) (ended, limit string) {
+func (sp speaker) ended(f consult.Findings, sex record.Sex, agreed *float64) (ended, limit string) {
 	share, deficit := f.Sweat.Fluid.DeficitShare, f.Sweat.Fluid.Deficit
 	shown, key := share, "overview.ended"
 	if sp.By.Hidden || !share.Known {
@@ -98,14 +99,18 @@ func (sp speaker) ended(f consult.Findings) (ended, limit string) {
 	if !shown.Known || shown.Value <= 0 {
 		return "", ""
 	}
-	return sp.Say(key, sp.By.Found(shown)), sp.limit(share, f.Limit)
+	return sp.Say(key, sp.By.Found(shown)), sp.limit(share, f.Limit, sex, agreed)
 }
 
-// limit says whether a deficit passed the limit set. The limit in per cent
-// would lead back to body mass, so where that is hidden words alone are said.
-func (sp speaker) limit(share figure.Figure, limit float64) string {
+// limit says whether a deficit passed the limit agreed with the athlete, else the one
+// that holds by rule. The limit in per cent would lead back to body mass, so where that
+// is hidden words alone are said.
+func (sp speaker) limit(share figure.Figure, limit float64, sex record.Sex, agreed *float64) string {
 	if !share.Known {
 		return ""
+	}
+	if agreed != nil {
+		limit = *agreed
 	}
 	key := "within"
 	switch {
@@ -113,6 +118,9 @@ func (sp speaker) limit(share figure.Figure, limit float64) string {
 		key = "near"
 	case share.Value > limit:
 		key = "past"
+	}
+	if agreed != nil {
+		key += ".agreed." + who(sex)
 	}
 	if sp.By.Hidden {
 		return sp.Say("overview.limit." + key + ".hidden")

@@ -23,6 +23,8 @@ type Overview struct {
 	// page is the overview itself; dates stands in its place while all dates are shown.
 	page, dates *fyne.Container
 	head        *field.Button
+	// basis is what the curve of the sweat rates was calculated from; nil without one.
+	basis *consult.Calculation
 	// test begins a sheet, from the head; without a test the body does.
 	test fyne.CanvasObject
 }
@@ -38,6 +40,8 @@ func NewOverview(d *desk.Desk, id record.ID) (*Overview, error) {
 	v := &Overview{desk: d, file: f, sp: speaker{d.Speaker(f.care.MassHidden)}}
 	v.file.checks = v.checks()
 	if c, missing := v.agreedCase(); missing == "" {
+		limit := c.Limit()
+		v.file.limit = &limit
 		if t, too := c.Outrun(f.tests, f.now, d.Calculate()); too {
 			v.file.outrun = &t
 		}

@@ -38,7 +38,7 @@ func TestOverviewSaysWhereThingsStand(t *testing.T) {
 	}
 	all := strings.Join(apptest.Texts(apptest.Window(t, v.Body(), 1420, 944, false, 100).Content()), "\n")
 	for _, part := range []string{
-		"Last test, 14 May", "In 95 minutes of hard field hockey at 31", "she lost 2.16", "drank 0.55", "past the limit of 2", "limit 2",
+		"Last test, 14 May", "In 95 minutes of hard field hockey at 31", "she lost 2.16", "drank 0.55", "past the 2 % agreed with her", "2 %, agreed",
 		": review of step 1", "Sweat rate, L/h", "By date, as measured", "Step 1", "now, since", "deficit", "Trip: Camp and tournament", "from 2 Jul",
 		"Consent ends: share with the coach", "30 Jun",
 	} {
@@ -194,7 +194,7 @@ func TestOverviewWarnsOfAGain(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v := overview(t, d, "Ilse")
 	for _, f := range v.file.tests {
-		told := v.sp.tell(f, v.file.athlete)
+		told := v.sp.tell(f, v.file.athlete, nil)
 		gained := f.Sweat.Fluid.Deficit.Value < 0
 		if gained != strings.HasPrefix(told.red, "Red flag") {
 			t.Errorf("%s: deficit %.2f, said %q", f.Test.Session.Place, f.Sweat.Fluid.Deficit.Value, told.red)
@@ -271,11 +271,11 @@ func TestBandIsTheRule(t *testing.T) {
 	for _, begins := range []string{"Ravka", "Ilse", "Mirel", "Dorian", "Jorun", "Kester", "Odo", "Sefa"} {
 		v := overview(t, d, begins)
 		dots, curve := v.curve()
-		data := v.sp.heatData(dots, curve)
+		data := v.sp.heatData(dots, curve, nil)
 		if len(data.Points) == 0 || len(data.Points) != len(dots) {
 			t.Errorf("%s has %d points of %d", begins, len(data.Points), len(dots))
 		}
-		if n := len(data.Band); n != 29 || data.Band[0].Heat != heatLow || data.Band[n-1].Heat != heatHigh {
+		if n := len(data.Band); n != 15 || data.Band[0].Heat != heatLow || data.Band[n-1].Heat != heatHigh {
 			t.Errorf("%s: the band has %d places", begins, len(data.Band))
 		}
 		for i, b := range data.Band {

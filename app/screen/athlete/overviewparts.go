@@ -10,6 +10,8 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/heat"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
@@ -21,7 +23,7 @@ func (v *Overview) lastSheet() fyne.CanvasObject {
 		return look.NewSheet(look.VBox(8, look.NewLabel(v.sp.Say("overview.last.undated"), look.Strong, look.Ink),
 			look.NewParagraph(v.sp.Say("overview.last.none"), look.Body, look.Ink2)))
 	}
-	t := v.sp.tell(f, v.file.athlete)
+	t := v.sp.tell(f, v.file.athlete, v.file.limit)
 	findings := desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, Record: f.Test.ID, Part: partFindings}
 	why := field.NewLink(v.desk.Host, "overview.why", v.sp.Say("overview.why"), v.goTo(findings))
 	box := look.VBox(4, titled(t.title, why))
@@ -29,7 +31,7 @@ func (v *Overview) lastSheet() fyne.CanvasObject {
 		box.Add(look.NewCaution("", t.red, nil))
 	}
 	box.Add(look.NewParagraph(strings.Join(t.sentences, " "), look.Body, look.Ink))
-	if d, ok := v.sp.lastBars(f); ok {
+	if d, ok := v.sp.lastBars(f, v.file.limit); ok {
 		bars := chart.NewInOutBars()
 		bars.Set(d)
 		box.Add(look.Pad(4, 0, 0, 0, bars))
@@ -73,7 +75,7 @@ func (v *Overview) testButton(kind field.Kind) fyne.CanvasObject {
 // sentence while there is nothing to draw. grows says that there is.
 func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	dots, curve := v.curve()
-	days, heat := v.sp.daysData(v.file), v.sp.heatData(dots, curve)
+	days, heat := v.sp.daysData(v.file), v.sp.heatData(dots, curve, v.untested())
 	title := v.sp.Say("overview.heat", string(v.sp.By.Unit("L/h")))
 	all := field.NewLink(v.desk.Host, "overview.dates", v.sp.Say("overview.dates"), func() { v.showDates(true) })
 	if len(days.Points)+len(heat.Points) == 0 {
@@ -82,13 +84,27 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	v.sp.share(&days, &heat)
 	left := look.VBox(2, subtitle(v.sp.Say("overview.days")), look.Grow(scatter(days)), look.NewLabel(v.sp.Say("overview.days.note"), look.Note, look.Ink2))
 	under := v.sp.Say("overview.heat.none")
-	if len(heat.Points) > 0 {
+	switch {
+	case len(heat.Estimates) > 0:
+		under = v.sp.Say("overview.heat.band.box")
+	case len(heat.Points) > 0:
 		under = v.sp.Say("overview.heat.band")
 	}
 	right := look.VBox(2, subtitle(v.sp.Say("overview.heat.title", string(v.sp.By.Unit("°C")))), look.Grow(scatter(heat)), look.NewLabel(under, look.Note, look.Ink2))
 	pair := look.NewPair(0.4, 760, left, right)
 	pair.Level = true
-	return look.NewSheet(look.VBox(0, titled(title, all), look.Grow(pair))), true
+	links := []fyne.CanvasObject{all}
+	if v.basis != nil && v.basis.Climate.Rate.Known {
+		links = append(links, field.NewLink(v.desk.Host, "overview.heat.why", v.sp.Say("overview.why"), v.askWhy))
+	}
+	return look.NewSheet(look.VBox(0, titled(title, links...), look.Grow(pair))), true
+}
+
+// askWhy shows how the rate at the last test's session comes about, which the curve
+// goes through.
+func (v *Overview) askWhy() {
+	on := fyne.CurrentApp().Driver().CanvasForObject(v.body)
+	heat.ShowWhy(v.desk.Host, on, heat.Speaker{Speaker: v.sp.Speaker}, *v.basis)
 }
 
 // subtitle is the title of a part of a sheet.
@@ -116,11 +132,26 @@ func (v *Overview) curve() ([]consult.HeatDot, []consult.CurvePoint) {
 	if err != nil {
 		return nil, nil // that test cannot be
 	}
+	v.basis = &r
 	dots := r.HeatDots(v.file.athlete, v.desk.Calculate())
 	if r.AssumedAir {
 		return dots, nil
 	}
 	return dots, r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatStep, v.desk.Calculate())
+}
+
+// untested are the stops of trips to come whose air no test covers, as the curve has
+// them.
+func (v *Overview) untested() []consult.StopPoint {
+	if v.basis == nil || len(v.file.trips) == 0 {
+		return nil
+	}
+	places, err := climate.LoadPlaces()
+	if err != nil {
+		v.desk.Trouble(err)
+		return nil
+	}
+	return v.basis.Untested(v.file.trips, v.file.athlete, v.file.today(), places, v.desk.Calculate())
 }
 
 // stepsSheet are the cards from the habit to the aim, as they were agreed; words
@@ -153,7 +184,7 @@ func (v *Overview) legend() []fyne.CanvasObject {
 		return look.HBox(6, look.NewSwatch(of), look.NewLabel(v.sp.Say(key), look.Note, look.Ink2))
 	}
 	return []fyne.CanvasObject{entry(look.Water, "overview.steps.water"), entry(look.Drink, "overview.steps.drink"),
-		entry(look.Food, "overview.steps.food"), look.NewLabel(v.sp.Say("overview.steps.advice"), look.Note, look.Ink2)}
+		entry(look.Food, "overview.steps.food"), look.HBox(6, look.NewBand(), look.NewLabel(v.sp.Say("overview.steps.advice"), look.Note, look.Ink2))}
 }
 
 // stepsNotes say that the steps are based on an estimate, or are not as agreed.

@@ -59,6 +59,18 @@ func (sp speaker) planName(p record.Plan) string {
 	return sp.Say("overview.plan")
 }
 
+// draftName is what a draft is called: with the day it was begun where another draft
+// has the same name.
+func (sp speaker) draftName(f file, p record.Plan) string {
+	name := sp.planName(p)
+	for _, other := range f.plans {
+		if other.ID != p.ID && other.State == record.PlanDraft && sp.planName(other) == name {
+			return sp.Say("overview.due.draft.begun", name, sp.shortDate(record.DateOf(p.CreatedAt.In(f.now.Location()))))
+		}
+	}
+	return name
+}
+
 // tripName is what a trip is called.
 func (sp speaker) tripName(t record.Trip) string {
 	if t.Name != "" {

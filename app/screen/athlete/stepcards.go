@@ -117,8 +117,8 @@ func substance(s plan.Slot) look.Substance {
 	return look.Salt
 }
 
-// changes are what a mix has more, or less, than the one before, in whole and the
-// drinks alone.
+// changes are what a mix has more, or less, than the one before, in whole and in short:
+// the drinks alone, or food where only that changes.
 func (sp speaker) changes(c consult.Case, before, mix plan.Mix) (whole, short string) {
 	d := c.Planner.Compare(plan.Expected, before, mix)
 	var more, less []string
@@ -142,6 +142,9 @@ func (sp speaker) changes(c consult.Case, before, mix plan.Mix) (whole, short st
 	}
 	if len(less) > 0 {
 		parts = append(parts, sp.Say("overview.steps.less", sp.Words.List(less)))
+	}
+	if short == "" && len(parts) > 0 { // food alone changes
+		short = parts[0]
 	}
 	return strings.Join(parts, sp.Say("format.comma")), short
 }
