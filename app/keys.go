@@ -2,6 +2,7 @@ package app
 
 import (
 	"context"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -39,6 +40,9 @@ func (p *Program) shortcuts() map[desktop.CustomShortcut]func() {
 		at(fyne.Key3, fyne.KeyModifierAlt):    tab(desk.Plan),
 		at(fyne.Key4, fyne.KeyModifierAlt):    tab(desk.Handout),
 		at(fyne.KeyLeft, fyne.KeyModifierAlt): p.Back,
+
+		at(fyne.KeyPageDown, fyne.KeyModifierAlt): func() { p.nextOf(1) },
+		at(fyne.KeyPageUp, fyne.KeyModifierAlt):   func() { p.nextOf(-1) },
 	}
 }
 
@@ -70,6 +74,7 @@ func (p *Program) bindShortcuts(c fyne.Canvas) {
 		c.AddShortcut(&key, p.shortcut)
 	}
 	c.SetOnTypedKey(p.desk.Host.Key)
+	c.SetOnTypedRune(p.desk.Host.Rune)
 	c.AddShortcut(&fyne.ShortcutUndo{}, p.shortcut)
 	c.AddShortcut(&fyne.ShortcutRedo{}, p.shortcut)
 }
@@ -82,6 +87,27 @@ func (p *Program) key(e *fyne.KeyEvent) {
 	if k, ok := p.view.(interface{ Key(*fyne.KeyEvent) }); ok {
 		k.Key(e)
 	}
+}
+
+// letter takes the letters no field has a use for.
+func (p *Program) letter(r rune) {
+	if v, ok := p.view.(interface{ Rune(rune) }); ok {
+		v.Rune(r)
+	}
+}
+
+// nextOf opens what is shown for the next athlete of the group that was come from,
+// or for the one before.
+func (p *Program) nextOf(step int) {
+	if p.view == nil {
+		return
+	}
+	round, at := p.desk.Round, slices.Index(p.desk.Round, p.view.Head().Athlete)
+	if at < 0 {
+		return
+	}
+	next := round[(at+step+len(round))%len(round)]
+	p.Open(desk.Place{Screen: p.place.Screen, Athlete: next})
 }
 
 // saveNow writes what is pending: it would be written by itself, but hands

@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/screen/practice"
 	"ebbwell/app/screen/profile"
 	"ebbwell/app/screen/roster"
+	"ebbwell/app/screen/squad"
 	"ebbwell/app/screen/testday"
 	"ebbwell/app/screen/testsheet"
 	"ebbwell/app/screen/trip"
@@ -22,7 +23,7 @@ func (p *Program) make(place desk.Place) (desk.View, error) {
 	case desk.Athletes:
 		return roster.New(p.desk)
 	case desk.TestDay:
-		return testday.New(p.desk)
+		return p.testDay(place)
 	case desk.Trips:
 		return trip.NewList(p.desk)
 	case desk.Trip:
@@ -43,4 +44,22 @@ func (p *Program) make(place desk.Place) (desk.View, error) {
 		return handoutview.New(p.desk, place)
 	}
 	return nil, fmt.Errorf("no screen %q", place.Screen)
+}
+
+// testDay is the shared session that is named, else that of today where there is
+// one, else the list of sheets.
+func (p *Program) testDay(place desk.Place) (desk.View, error) {
+	if place.Part == desk.PartSheets {
+		return testday.New(p.desk)
+	}
+	if place.Record == "" {
+		id, err := squad.Today(p.desk)
+		if err != nil {
+			return nil, err
+		}
+		if place.Record = id; id == "" {
+			return testday.New(p.desk)
+		}
+	}
+	return squad.New(p.desk, place)
 }

@@ -10,6 +10,7 @@ package app
 import (
 	"context"
 	"fmt"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -39,6 +40,10 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	d.HeadChanged = p.showHead
 	d.Host.OnShortcut = p.shortcut
 	d.Host.OnKey = p.key
+	d.Host.OnRune = p.letter
+	d.Later = func(wait time.Duration, do func()) (stop func()) {
+		return s.options.After(wait, func() { s.options.OnWindow(do) })
+	}
 	d.Host.Today = d.Now
 	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo, p.redo)
 	d.Say, d.Unsay = p.frame.say, p.frame.unsay

@@ -77,6 +77,28 @@ func SafetyOf(t record.Test) Safety {
 	return s
 }
 
+// Note adds a line to the record of a test, unless it says what already holds.
+func Note(t *record.Test, n record.SafetyNote) {
+	s := SafetyOf(*t)
+	_, ticked := s.Done[n.Item]
+	switch n.Kind {
+	case record.SafetyAsked:
+		if s.Answers[n.Item] == n.Answer {
+			return
+		}
+	case record.SafetyDone:
+		if ticked == (n.Answer == record.AnswerYes) {
+			return
+		}
+	case record.SafetyTold:
+		if s.Told == n.Text && s.Nobody == (n.Item == ToldNobody) {
+			return
+		}
+	}
+	n.Meta, n.Order = record.Meta{ID: record.NewID()}, len(t.Safety)+1
+	t.Safety = append(t.Safety, n)
+}
+
 // Unasked are the symptoms that were not asked yet.
 func (s Safety) Unasked() []string {
 	return slices.DeleteFunc(Asked(), func(x string) bool { return s.Answers[x] != "" })

@@ -120,7 +120,11 @@ func PatchOf(t record.Test, now time.Time) Patch {
 // TurnPatches puts the patches of a session on, or takes those that are on off,
 // at a time.
 func TurnPatches(g record.GroupSession, t *record.Test, now time.Time) {
-	clock := ClockNow(now)
+	PatchesAt(g, t, ClockNow(now))
+}
+
+// PatchesAt is [TurnPatches] at a time of day that is typed.
+func PatchesAt(g record.GroupSession, t *record.Test, clock record.Clock) {
 	on := false
 	for i := range t.Patches {
 		if p := &t.Patches[i]; p.On != "" && p.Off == "" {
@@ -146,4 +150,12 @@ func TurnPatches(g record.GroupSession, t *record.Test, now time.Time) {
 			Meta: record.Meta{ID: record.NewID()}, Order: i + 1, Site: site, On: clock, AtLaboratory: true,
 		})
 	}
+}
+
+// CrossMidnight says whether a session ends on the next day, by its times: an end
+// before its start does.
+func CrossMidnight(s *record.Session) {
+	start, ok1 := s.Start.Minutes()
+	end, ok2 := s.End.Minutes()
+	s.EndsNextDay = ok1 && ok2 && end < start
 }

@@ -2,11 +2,21 @@ package squad
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
+
+// Number is what an athlete is known by: the bib, else the place in the order of the
+// scale.
+func (r Row) Number() string {
+	if r.Member.Bib != "" {
+		return r.Member.Bib
+	}
+	return strconv.Itoa(r.Member.Order)
+}
 
 // Match lists the rows that a typed text may mean: a bib number as a whole, else
 // the beginning of any word of a name; those that begin with it first. Two with one
@@ -21,7 +31,7 @@ func Match(rows []Row, text string) []int {
 		name := strings.ToLower(r.Sheet.Athlete.Name)
 		words := strings.FieldsFunc(name, func(c rune) bool { return c == ' ' || c == '-' || c == '\'' })
 		switch {
-		case strings.EqualFold(r.Member.Bib, text):
+		case strings.EqualFold(r.Number(), text):
 			bibs = append(bibs, i)
 		case strings.HasPrefix(name, text):
 			begins = append(begins, i)

@@ -33,6 +33,9 @@ type Sheet struct {
 	Raw     []record.RawText
 	// Earlier are the athlete's earlier tests, the newest first.
 	Earlier []consult.Findings
+	// Stamp changes whenever the test or its texts do, so that what was worked out of
+	// the same sheet need not be again; see [Looker].
+	Stamp int
 }
 
 // The things a row may miss.
@@ -77,15 +80,37 @@ type Row struct {
 	Tests int
 }
 
+// Looker works sessions out, each sheet once for each of its stamps.
+type Looker struct{ known map[record.ID]looked }
+
+// looked is what was worked out of a sheet.
+type looked struct {
+	stamp int
+	found consult.Findings
+}
+
+// find works a sheet out, or knows it.
+func (l *Looker) find(s Sheet, d consult.Desk) consult.Findings {
+	if k, ok := l.known[s.Test.ID]; ok && s.Stamp != 0 && k.stamp == s.Stamp {
+		return k.found
+	}
+	f := consult.Find(s.Test, s.Athlete, s.Raw, d)
+	if l.known == nil {
+		l.known = map[record.ID]looked{}
+	}
+	l.known[s.Test.ID] = looked{s.Stamp, f}
+	return f
+}
+
 // Look works a session out at a moment, a row for each member in their order.
-func Look(g record.GroupSession, sheets map[record.ID]Sheet, now time.Time, d consult.Desk) []Row {
+func (l *Looker) Look(g record.GroupSession, sheets map[record.ID]Sheet, now time.Time, d consult.Desk) []Row {
 	var rows []Row
 	for _, m := range g.Members {
 		s, ok := sheets[m.TestID]
 		if !ok {
 			continue
 		}
-		rows = append(rows, look(g, m, s, now, d))
+		rows = append(rows, look(g, m, s, now, l.find(s, d)))
 	}
 	for i := range rows {
 		rows[i].Odd = oddities(rows, i)
@@ -95,9 +120,8 @@ func Look(g record.GroupSession, sheets map[record.ID]Sheet, now time.Time, d co
 }
 
 // look works one athlete out by themselves.
-func look(g record.GroupSession, m record.Member, s Sheet, now time.Time, d consult.Desk) Row {
+func look(g record.GroupSession, m record.Member, s Sheet, now time.Time, f consult.Findings) Row {
 	day := consult.TestDay(s.Test)
-	f := consult.Find(s.Test, s.Athlete, s.Raw, d)
 	r := Row{
 		Member: m, Sheet: s, Found: f, Hidden: care.MassHidden(s.Athlete, day), Own: Own(g, s.Test), Closed: !Open(s.Test),
 		Patch: PatchOf(s.Test, now), Span: SpanOf(s.Test.Session, now.Location()),
@@ -171,9 +195,9 @@ func (r *Row) lacks(hasBefore, hasAfter bool) []string {
 	if !hasBefore {
 		return list
 	}
-	add(LackAfter, !hasAfter)
 	ended := hasAfter || r.Span.HasEnd
 	add(LackBottlesLeft, ended && bottlesLack(t, func(b record.Bottle) bool { return b.After.Known() || b.Volume.Known() }))
+	add(LackAfter, !hasAfter)
 	add(LackUrine, ended && !t.Loss.Urine.Known() && !t.Loss.NoUrine)
 	add(LackSymptoms, hasAfter && len(r.Flag.Safety.Unasked()) > 0)
 	add(LackPatch, r.Patch.On && hasAfter)

@@ -94,7 +94,7 @@ func (s *squadOf) rows(now time.Time) []Row {
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	return Look(s.g, s.sheets, now, consult.Desk{Pantry: consult.NewPantry(generic, nil)})
+	return new(Looker).Look(s.g, s.sheets, now, consult.Desk{Pantry: consult.NewPantry(generic, nil)})
 }
 
 // TestLossAtOnce: the loss stands the moment a mass after does: mass change and
@@ -153,8 +153,8 @@ func TestStates(t *testing.T) {
 		}
 	})
 	s.edit(0, func(one *record.Test) { TurnPatches(s.g, one, start.Add(20*time.Minute)) })
-	want(Playing, start.Add(30*time.Minute), LackAfter, LackBottlesLeft, LackUrine)
-	want(ToWeighAfter, at18(47), LackAfter, LackBottlesLeft, LackUrine)
+	want(Playing, start.Add(30*time.Minute), LackBottlesLeft, LackAfter, LackUrine)
+	want(ToWeighAfter, at18(47), LackBottlesLeft, LackAfter, LackUrine)
 	s.edit(0, bottles([3]float64{740, 400}, [3]float64{740, 500}))
 	s.edit(0, weigh(record.After, 60.7))
 	want(Check, at18(47), LackUrine, LackSymptoms, LackPatch)
@@ -353,7 +353,7 @@ func TestMatch(t *testing.T) {
 	s.sheets[s.g.Members[3].TestID] = sheet
 	s.g.Members[3].Bib = "17"
 	rows := s.rows(at18(0))
-	for text, want := range map[string][]int{"ta": {0}, "neve": {1, 3}, "17": {3}, "holl": {2}, "": nil, "x": nil, "CARR": {1, 3}} {
+	for text, want := range map[string][]int{"ta": {0}, "neve": {1, 3}, "17": {3}, "3": {2}, "holl": {2}, "": nil, "x": nil, "CARR": {1, 3}} {
 		if got := Match(rows, text); !slices.Equal(got, want) {
 			t.Errorf("%q finds %v, want %v", text, got, want)
 		}

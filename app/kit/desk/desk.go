@@ -48,6 +48,13 @@ const (
 	PartConsents = "consents"
 )
 
+// The parts of a test day that a place can name: the list of single sheets, the
+// findings of the group.
+const (
+	PartSheets = "sheets"
+	PartGroup  = "group"
+)
+
 // Place is a screen and what it shows.
 type Place struct {
 	Screen  Screen
@@ -79,6 +86,13 @@ type Desk struct {
 	Say func(sentence, action string, do func())
 	// Unsay takes a sentence away again, if it still stands there.
 	Unsay func(sentence string)
+
+	// Later runs something on the window's thread once a time has passed, for what
+	// shows the clock; the function returned takes it back. Nil where no clock goes.
+	Later func(wait time.Duration, do func()) (stop func())
+	// Round is the group an athlete was opened from, in its order: the keys that go to
+	// the next athlete follow it.
+	Round []record.ID
 
 	// offered is the sentence of the last offer; see [Desk.Offer].
 	offered string

@@ -78,8 +78,8 @@ func (c *control) FocusLost() {
 	c.self.Refresh()
 }
 
-// TypedRune has no use for letters here.
-func (c *control) TypedRune(rune) {}
+// TypedRune passes every letter on.
+func (c *control) TypedRune(r rune) { c.host.Rune(r) }
 
 // TypedKey passes every key on.
 func (c *control) TypedKey(e *fyne.KeyEvent) { c.host.Key(e) }

@@ -63,8 +63,9 @@ type entryHooks struct {
 	// keyboard; enter reports whether it had a use for the key.
 	changed, left func()
 	enter         func() bool
-	// key may take a key first.
-	key func(*fyne.KeyEvent) bool
+	// key may take a key first, rune a letter.
+	key  func(*fyne.KeyEvent) bool
+	rune func(rune) bool
 }
 
 // trouble is what is wrong with the text, in words.
@@ -137,6 +138,10 @@ func (t *entry) KeepNoteRoom() {
 	t.setup.room = true
 	t.self.Refresh()
 }
+
+// TakeRunes lets a screen take a letter before it is put in; it reports whether it
+// had a use for it.
+func (t *entry) TakeRunes(take func(r rune) bool) { t.hooks.rune = take }
 
 // SelectAll selects the whole text.
 func (t *entry) SelectAll() {

@@ -30,7 +30,7 @@ func (t *entry) FocusLost() {
 
 // TypedRune puts a letter in.
 func (t *entry) TypedRune(r rune) {
-	if t.Disabled() {
+	if t.Disabled() || t.hooks.rune != nil && t.hooks.rune(r) {
 		return
 	}
 	if t.editor.insert(string(r)) {

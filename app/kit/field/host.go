@@ -22,6 +22,10 @@ type Host struct {
 	// when no dialog is open.
 	OnKey func(*fyne.KeyEvent)
 
+	// OnRune takes the letters that are typed where no field has a use for them, when
+	// no dialog is open.
+	OnRune func(rune)
+
 	// dialogs are the key handlers of open dialogs, the topmost last.
 	dialogs []func(*fyne.KeyEvent)
 	// last is the field that had the keyboard last.
@@ -44,6 +48,13 @@ func (h *Host) Key(e *fyne.KeyEvent) {
 	}
 	if h.OnKey != nil {
 		h.OnKey(e)
+	}
+}
+
+// Rune passes on a letter that nothing on the screen has a use for.
+func (h *Host) Rune(r rune) {
+	if len(h.dialogs) == 0 && h.OnRune != nil {
+		h.OnRune(r)
 	}
 }
 

@@ -1,0 +1,154 @@
+package squad
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/squad"
+)
+
+// groupPage shows the findings of the group: a table, and one picture.
+type groupPage struct {
+	v     *View
+	lines []squad.Line
+	sort  squad.Sort
+	by    *field.Choice
+	table *look.Table
+	chart *groupChart
+	note  *look.Paragraph
+	body  fyne.CanvasObject
+}
+
+// showGroup shows the findings of the group in place of the rows.
+func (v *View) showGroup() {
+	if v.open != nil {
+		v.open.commit()
+	}
+	v.endJump(false)
+	v.open = nil
+	v.look()
+	v.group = newGroupPage(v)
+	v.ui.page.Objects[len(v.ui.page.Objects)-1].Hide()
+	v.ui.title.Hide()
+	v.ui.second.Hide()
+	v.ui.page.Add(look.Grow(v.group.body))
+	v.ui.page.Refresh()
+	v.desk.HeadChanged()
+}
+
+// showRows goes back to the rows.
+func (v *View) showRows() {
+	if v.group == nil {
+		return
+	}
+	v.group = nil
+	v.ui.page.Objects = v.ui.page.Objects[:len(v.ui.page.Objects)-1]
+	v.ui.page.Objects[len(v.ui.page.Objects)-1].Show()
+	v.ui.title.Show()
+	v.at = -1
+	v.follow()
+	v.openFirst()
+	v.ui.page.Refresh()
+}
+
+func newGroupPage(v *View) *groupPage {
+	say, h := v.say, v.desk.Host
+	p := &groupPage{v: v, sort: squad.ByRate, note: look.NewParagraph("", look.Note, look.Ink2)}
+	var options []field.Option
+	for _, s := range squad.Sorts() {
+		options = append(options, field.Option{Key: string(s), Text: say("squad.sort." + string(s))})
+	}
+	p.by = field.NewChoice(h, "squad.sort", options)
+	p.by.Choose(string(p.sort))
+	p.by.OnChosen = func(key string) {
+		p.sort = squad.Sort(key)
+		p.fill()
+	}
+	back := field.NewButton(h, "squad.rows", say("squad.rows"), field.Outline, v.showRows)
+	coach := field.NewButton(h, "squad.coach", say("squad.coach"), field.Outline, v.printCoach)
+	p.table = look.NewTable("squad.table", []look.Column{
+		{Title: say("squad.col.athlete"), Width: look.Share(1)},
+		{Title: say("squad.group.loss"), Width: look.Fixed(52), Right: true}, {Title: say("squad.group.rate"), Width: look.Fixed(70), Right: true},
+		{Title: say("squad.group.drunk"), Width: look.Fixed(52), Right: true}, {Title: say("squad.group.deficit"), Width: look.Fixed(106), Right: true},
+		{Title: say("squad.group.sodium"), Width: look.Fixed(82), Right: true},
+	})
+	p.table.OnOpened = p.open
+	p.chart = newGroupChart()
+	head := look.Columns(12, []look.Track{look.Share(1), look.Fit(), look.Fixed(170), look.Fit(), look.Fit()},
+		look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, coach, back)
+	p.body = look.VBox(10, head, p.note, look.Grow(look.Panels(look.SheetGap, []look.Track{look.Share(3), look.Share(2)}, look.NewSheet(p.table), look.NewSheet(p.chart))))
+	p.fill()
+	return p
+}
+
+// fill shows the lines in their order.
+func (p *groupPage) fill() {
+	v := p.v
+	p.lines = squad.Lines(v.rows, p.sort)
+	var rows [][]look.Cell
+	for _, l := range p.lines {
+		rows = append(rows, p.cells(l))
+	}
+	p.table.SetRows(rows)
+	_, withheld := squad.ForCoach(p.lines)
+	p.note.SetText(v.say("squad.group.note", withheld))
+	p.chart.set(p.bars())
+	if p.body != nil {
+		p.body.Refresh()
+	}
+}
+
+// cells are one athlete's line: litres only where mass is hidden.
+func (p *groupPage) cells(l squad.Line) []look.Cell {
+	v := p.v
+	by := v.speaker(l.Row.Hidden).By
+	amount := func(x *float64, u quantity.Unit) string {
+		if x == nil {
+			return v.say("squad.dash")
+		}
+		return by.Amount(*x, u)
+	}
+	deficit := amount(l.Deficit, quantity.Litre)
+	if l.DeficitShare != nil {
+		deficit = v.say("squad.group.deficit.value", deficit, by.Amount(*l.DeficitShare, quantity.PerCent))
+	}
+	return []look.Cell{
+		{Text: l.Row.Sheet.Athlete.Name}, {Text: amount(l.Loss, quantity.Litre)}, {Text: amount(l.Rate, quantity.LitrePerHour)},
+		{Text: amount(l.Drunk, quantity.Litre)}, {Text: deficit}, {Text: amount(l.Sodium, quantity.MilligramPerHour)},
+	}
+}
+
+// open opens the consult of the i-th athlete; the keys to the next follow this order.
+func (p *groupPage) open(i int) {
+	if i < 0 || i >= len(p.lines) {
+		return
+	}
+	var round []record.ID
+	for _, l := range p.lines {
+		round = append(round, l.Row.Sheet.Athlete.ID)
+	}
+	p.v.desk.Round = round
+	p.v.desk.Go(desk.Place{Screen: desk.Overview, Athlete: round[i]})
+}
+
+// bars are the lines as the picture shows them.
+func (p *groupPage) bars() []groupBar {
+	var list []groupBar
+	by := p.v.speaker(false).By
+	for _, l := range p.lines {
+		if l.Loss == nil {
+			continue
+		}
+		b := groupBar{name: l.Row.Sheet.Athlete.Name, loss: *l.Loss, lost: p.v.say("squad.group.lost", by.Amount(*l.Loss, quantity.Litre))}
+		if l.Drunk != nil {
+			b.drunk = *l.Drunk
+			b.took = p.v.say("squad.group.took", by.Amount(*l.Drunk, quantity.Litre))
+		}
+		list = append(list, b)
+	}
+	return list
+}

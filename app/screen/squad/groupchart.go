@@ -1,0 +1,111 @@
+package squad
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"ebbwell/app/kit/look"
+)
+
+// groupBar is what one athlete lost and drank, L, with the words for both.
+type groupBar struct {
+	name, lost, took string
+	loss, drunk      float64
+}
+
+// groupChart shows loss and drink by athlete on one scale: two bars each, named.
+type groupChart struct {
+	widget.BaseWidget
+	bars  []groupBar
+	parts []fyne.CanvasObject
+	rects []*canvas.Rectangle
+}
+
+func newGroupChart() *groupChart {
+	c := &groupChart{}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// set shows other bars.
+func (c *groupChart) set(bars []groupBar) {
+	c.bars, c.parts, c.rects = bars, nil, nil
+	for _, b := range bars {
+		c.parts = append(c.parts, look.NewLabel(b.name, look.NoteStrong, look.Ink).Shorten(), look.NewLabel(b.lost, look.Note, look.Ink2), look.NewLabel(b.took, look.Note, look.Ink2))
+		c.rects = append(c.rects, canvas.NewRectangle(nil), canvas.NewRectangle(nil))
+	}
+	c.Refresh()
+}
+
+// Parts returns the words.
+func (c *groupChart) Parts() []fyne.CanvasObject { return c.parts }
+
+// CreateRenderer draws the bars.
+func (c *groupChart) CreateRenderer() fyne.WidgetRenderer { return &groupChartRenderer{c} }
+
+type groupChartRenderer struct{ c *groupChart }
+
+// Sizes of the picture, in px at 100 % text.
+const (
+	barHeight float32 = 7
+	barWords  float32 = 96
+)
+
+func (r *groupChartRenderer) Layout(size fyne.Size) {
+	c, p := r.c, look.PaletteNow()
+	if len(c.bars) == 0 {
+		return
+	}
+	most := 0.0
+	for _, b := range c.bars {
+		most = max(most, b.loss, b.drunk)
+	}
+	pitch := min(look.Scaled(46), size.Height/float32(len(c.bars)))
+	height, words := min(look.Scaled(barHeight), pitch/5), look.Scaled(barWords)
+	room := max(0, size.Width-words-8)
+	long := func(x float64) float32 {
+		if most <= 0 || x <= 0 {
+			return 0
+		}
+		return room * float32(x/most)
+	}
+	for i, b := range c.bars {
+		y, line := float32(i)*pitch, look.Note.Height()
+		place := func(o fyne.CanvasObject, x, y, w float32) {
+			look.ShowIf(o, pitch >= line*2)
+			o.Move(fyne.NewPos(x, y))
+			o.Resize(fyne.NewSize(w, line))
+		}
+		name := c.parts[3*i]
+		name.Move(fyne.NewPos(0, y))
+		name.Resize(fyne.NewSize(room, line))
+		place(c.parts[3*i+1], room+8, y, words)
+		place(c.parts[3*i+2], room+8, y+line, words)
+		loss, drunk := c.rects[2*i], c.rects[2*i+1]
+		loss.FillColor, drunk.FillColor = p.Loss, p.Drink
+		loss.Move(fyne.NewPos(0, y+line+1))
+		loss.Resize(fyne.NewSize(long(b.loss), height))
+		drunk.Move(fyne.NewPos(0, y+line+2+height))
+		drunk.Resize(fyne.NewSize(long(b.drunk), height))
+	}
+}
+
+func (r *groupChartRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(look.Scaled(220), look.Scaled(200))
+}
+
+func (r *groupChartRenderer) Refresh() {
+	r.Layout(r.c.Size())
+	canvas.Refresh(r.c)
+}
+
+func (r *groupChartRenderer) Objects() []fyne.CanvasObject {
+	list := append([]fyne.CanvasObject{}, r.c.parts...)
+	for _, x := range r.c.rects {
+		list = append(list, x)
+	}
+	return list
+}
+
+func (r *groupChartRenderer) Destroy() {}

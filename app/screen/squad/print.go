@@ -1,0 +1,116 @@
+package squad
+
+import (
+	"context"
+	"fmt"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/care"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/squad"
+)
+
+// Print prints the coach's page from the findings of the group, else the blank
+// sheets of all members, in the order of the scale.
+func (v *View) Print() {
+	switch {
+	case v.doc == nil:
+	case v.group != nil:
+		v.printCoach()
+	default:
+		v.printBlank()
+	}
+}
+
+// printBlank asks where the blank sheets of the group are to be saved.
+func (v *View) printBlank() {
+	v.save("squad.print.blank", v.say("testday.file", len(v.rows)), v.say("testday.file.name", string(v.desk.Today())), v.blank)
+}
+
+// printCoach asks where the coach's page is to be saved.
+func (v *View) printCoach() {
+	if shared, _ := squad.ForCoach(squad.Lines(v.rows, squad.ByRate)); len(shared) == 0 {
+		v.desk.Say(v.say("squad.coach.nobody"), "", nil)
+		return
+	}
+	v.save("squad.print.coach", v.say("squad.coach.title"), v.say("squad.coach.file", string(v.desk.Today())), v.coach)
+}
+
+// save asks where a file goes and writes it.
+func (v *View) save(name, title, file string, make func() ([]byte, error)) {
+	saveto.Ask(v.desk, v.canvas(), saveto.Request{
+		Name: name, Title: title, Sentence: v.say("testday.file.sentence"), Yes: v.say("testday.file.yes"), File: saveto.FileName(file, ".pdf"),
+		Write: func(_ context.Context, path string) error {
+			pdf, err := make()
+			if err != nil {
+				return err
+			}
+			return saveto.Write(path, pdf)
+		},
+		Done: func(path string) { v.desk.Say(v.say("testday.file.done", path), "", nil) },
+	})
+}
+
+// blank are the blank sheets of all members, in the order they are entered by row
+// afterwards.
+func (v *View) blank() ([]byte, error) {
+	press, err := handout.NewPress(v.desk.Words, v.desk.Paper())
+	if err != nil {
+		return nil, err
+	}
+	if len(v.rows) == 0 {
+		return nil, fmt.Errorf("print blank sheets: no athletes")
+	}
+	sheet := func(r squad.Row) handout.BlankSheet {
+		a := r.Sheet.Athlete
+		return handout.BlankSheet{
+			Terms: handout.TermsOf(v.desk.Practice(), care.Of(a, v.desk.Now()), v.desk.Words), Athlete: a.Name,
+			Sport: desk.SportWord(v.desk.Words, a.Sport), Day: v.desk.Now(),
+		}
+	}
+	file := press.BlankSheet(sheet(v.rows[0]))
+	for _, r := range v.rows[1:] {
+		file.Pages = append(file.Pages, press.BlankSheet(sheet(r)).Pages...)
+	}
+	return file.PDF(v.desk.Now())
+}
+
+// coach is the page for the coach: those who consented, by sweat rate.
+func (v *View) coach() ([]byte, error) {
+	press, err := handout.NewPress(v.desk.Words, v.desk.Paper())
+	if err != nil {
+		return nil, err
+	}
+	return press.CoachPage(v.coachPage()).PDF(v.desk.Now())
+}
+
+// coachPage words what the coach is given.
+func (v *View) coachPage() handout.CoachPage {
+	g := v.doc.Now().session
+	shared, withheld := squad.ForCoach(squad.Lines(v.rows, squad.ByRate))
+	page := handout.CoachPage{
+		Terms: handout.TermsOf(v.desk.Practice(), care.Care{}, v.desk.Words), Title: v.say("squad.coach.title"),
+		Under: v.say("squad.head.short", v.speaker(false).Dated(g.Session.Date, ""), v.nameOf(g)),
+		Notes: []string{v.say("squad.coach.loss"), v.say("squad.coach.withheld", withheld), v.say("squad.coach.thirst")},
+	}
+	for _, l := range shared {
+		by := v.speaker(l.Row.Hidden).By
+		amount := func(x *float64, u quantity.Unit) string {
+			if x == nil {
+				return ""
+			}
+			return by.Amount(*x, u)
+		}
+		line := handout.CoachLine{
+			Name: l.Row.Sheet.Athlete.Name, Loss: amount(l.Loss, quantity.Litre), Rate: amount(l.Rate, quantity.LitrePerHour),
+			Drunk: amount(l.Drunk, quantity.Litre), Deficit: amount(l.Deficit, quantity.Litre), Sodium: amount(l.Sodium, quantity.MilligramPerHour),
+		}
+		if l.DeficitShare != nil {
+			line.Deficit = by.Amount(*l.DeficitShare, quantity.PerCent)
+		}
+		page.Lines = append(page.Lines, line)
+	}
+	return page
+}
