@@ -62,18 +62,27 @@ func (c *DeficitChart) named(size fyne.Size) bool {
 }
 
 // legend are the lines that say what the numbers stand for, where the names have
-// no room; none elsewhere, or where the stops have no names.
+// no room; none elsewhere, or where the stops have no names. Stops that are called
+// the same are named once.
 func (c *DeficitChart) legend(size fyne.Size) []string {
 	if c.named(size) {
 		return nil
 	}
-	var list []string
+	var order []string
+	numbers := map[string][]string{}
 	for i, s := range c.data.Stops {
-		if s.Name != "" {
-			list = append(list, strconv.Itoa(i+1)+"\u00a0"+strings.ReplaceAll(s.Name, " ", "\u00a0"))
+		if s.Name == "" {
+			continue
 		}
+		if numbers[s.Name] == nil {
+			order = append(order, s.Name)
+		}
+		numbers[s.Name] = append(numbers[s.Name], strconv.Itoa(i+1))
 	}
-	return look.Wrap(strings.Join(list, " · "), look.Note, size.Width)
+	for i, name := range order {
+		order[i] = strings.Join(numbers[name], ",\u00a0") + "\u00a0" + strings.ReplaceAll(name, " ", "\u00a0")
+	}
+	return look.Wrap(strings.Join(order, " · "), look.Note, size.Width)
 }
 
 // paintBottles draws a column through lines and bottles for each stop, the bottle
@@ -104,8 +113,50 @@ func (c *DeficitChart) paintBottles(at plot, size fyne.Size) {
 		x1, x2 := at.x.inside(s.From), at.x.inside(s.To)
 		c.pen.rect(x1, ground+1, max(x2-x1, 0), look.Scaled(spellHigh), k.Sunk)
 	}
+	c.paintGrip(at, wide, up)
+	c.paintAside(at, ground, size)
 	c.paintStopNames(at, ground+look.Scaled(spellHigh+stopGap), size)
 }
+
+// paintGrip draws two small triangles beside the top of the selected bottle: its
+// height can be dragged.
+func (c *DeficitChart) paintGrip(at plot, wide float32, up scale) {
+	d := &c.data
+	if d.Selected < 0 || d.Selected >= len(d.Stops) || c.OnDragged == nil {
+		return
+	}
+	s := d.Stops[d.Selected]
+	x, top := at.x.inside(s.Minute)-wide/2-8, min(up.at(drunk(s.Parts)), up.start-12)
+	c.pen.triangle(x, top-7, 4, -5)
+	c.pen.triangle(x, top+2, 4, 5)
+}
+
+// paintAside writes what the breaks do not carry at the right of the bottles, on the
+// ground they stand on.
+func (c *DeficitChart) paintAside(at plot, ground float32, size fyne.Size) {
+	x := at.x.end + look.Scaled(12)
+	lines := c.aside.lines(c.data.Aside, size.Width-x)
+	room := int((ground - at.y.start) / look.Note.Pitch() / 2)
+	if len(lines) > room {
+		lines = lines[:0]
+	}
+	y := ground - float32(len(lines))*look.Note.Pitch()
+	for _, line := range lines {
+		c.pen.text(line, x, y, size.Width-x, look.Note, c.pen.ink.Ink, left)
+		y += look.Note.Pitch()
+	}
+}
+
+// Tapped selects the stop whose column is clicked.
+func (c *DeficitChart) Tapped(e *fyne.PointEvent) {
+	if c.OnSelected == nil || len(c.data.Stops) == 0 || e.Position.X < c.columns.across.start-selectNear || e.Position.X > c.columns.across.end+selectNear {
+		return
+	}
+	c.OnSelected(c.columns.nearest(c.data.Stops, e.Position.X))
+}
+
+// selectNear is how far beside the line of time a click still selects, px.
+const selectNear float32 = 20
 
 // bottleWidth is the width of a bottle: less where they stand close.
 func (c *DeficitChart) bottleWidth(at plot) float32 {

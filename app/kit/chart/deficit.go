@@ -39,6 +39,8 @@ type DeficitData struct {
 	Limit     float64
 	LimitText string
 	Chances   []DrinkChance
+	// Lowest is the foot of the picture, where it lies below the last level.
+	Lowest float64
 	// Ticks are the levels, the first at the top. Times are labelled below
 	// where there are no chances.
 	Ticks, Times      []Tick
@@ -50,7 +52,11 @@ type DeficitData struct {
 	Spells  []Spell
 	StopMax float64
 	// Fields keeps room for a field under each stop.
-	Fields  bool
+	Fields bool
+	// Selected is the stop whose bottle has the grip; none below zero.
+	Selected int
+	// Aside stands beside the bottles at the right: what the breaks do not carry.
+	Aside   string
 	Summary string
 }
 
@@ -67,7 +73,10 @@ type DeficitChart struct {
 	// stop is dragged, OnReleased when it is let go; nil where they stand still.
 	OnDragged  func(stop int, to float64)
 	OnReleased func()
+	// OnSelected is told the stop that is clicked.
+	OnSelected func(stop int)
 	columns    breakColumns
+	aside      wrapped
 	// stopsLow is the px at which the room for fields begins.
 	stopsLow float32
 }
@@ -128,23 +137,17 @@ func (c *DeficitChart) plot(size fyne.Size) plot {
 	}
 }
 
-// extent is from the highest to the lowest level: the ticks, and the data
-// where they go beyond.
+// extent is from the highest to the lowest level: the ticks, and the habit where it
+// goes beyond. What moves never moves it.
 func (c *DeficitChart) extent() (high, low float64) {
 	d := &c.data
 	for _, t := range d.Ticks {
 		high, low = max(high, t.At), min(low, t.At)
 	}
-	for _, p := range d.Plan {
-		high, low = reach(high, low, p.Change)
-	}
 	for _, p := range d.Habit {
 		high, low = reach(high, low, p.Change)
 	}
-	for _, r := range d.Range {
-		high, low = reach(high, low, r.High)
-		high, low = reach(high, low, r.Low)
-	}
+	high, low = reach(high, low, d.Lowest)
 	if high-low < 1e-9 {
 		low = high - 1
 	}

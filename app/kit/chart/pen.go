@@ -141,7 +141,7 @@ const thinnest = 0.5
 // quad fills the area between two upright sides.
 func (p *pen) quad(x1, top1, bottom1, x2, top2, bottom2 float32, fill color.Color) {
 	o, ok := p.slot().(*canvas.ArbitraryPolygon)
-	if !ok {
+	if !ok || len(o.Points) != 4 {
 		o = canvas.NewArbitraryPolygon(make([]fyne.Position, 4), fill)
 		p.put(o)
 	}
@@ -167,8 +167,25 @@ func (p *pen) habit(x, y float32) {
 	}
 	p.next++
 	o.FillColor = p.ink.Ink2
+	o.Points[0], o.Points[1], o.Points[2] = fyne.NewPos(width/2, 0), fyne.NewPos(width, height), fyne.NewPos(0, height)
 	o.Move(fyne.NewPos(px(x)-width/2, px(y)))
 	o.Resize(fyne.NewSize(width, height))
+}
+
+// triangle draws a filled triangle with its side of twice half at y and its tip so
+// many px below, above for less than nothing.
+func (p *pen) triangle(x, y, half, tip float32) {
+	o, ok := p.slot().(*canvas.ArbitraryPolygon)
+	if !ok || len(o.Points) != 3 {
+		o = canvas.NewArbitraryPolygon(make([]fyne.Position, 3), p.ink.Ink)
+		p.put(o)
+	}
+	p.next++
+	o.FillColor = p.ink.Ink
+	top := min(y, y+tip)
+	o.Points[0], o.Points[1], o.Points[2] = fyne.NewPos(0, y-top), fyne.NewPos(2*half, y-top), fyne.NewPos(half, y+tip-top)
+	o.Move(fyne.NewPos(px(x)-half, px(top)))
+	o.Resize(fyne.NewSize(2*half, max(tip, -tip)))
 }
 
 // dot draws a circle; stroke nil for none.

@@ -19,7 +19,7 @@ type SourceData struct {
 	Limited bool
 	Habit   float64
 	Marked  bool
-	// Max is the end of the scale; what goes beyond stretches it.
+	// Max is the end of the scale; what goes beyond is drawn to the end.
 	Max float64
 	// Notes are the two lines below; Brief shows the first alone and a low bar, Bare
 	// the bar alone.
@@ -93,52 +93,43 @@ func (c *SourceBar) paint(size fyne.Size) {
 // paintBar draws the bar with its marks, which stand over by so many px.
 func (c *SourceBar) paintBar(y, thick, over float32, size fyne.Size) {
 	d, k := &c.data, c.pen.ink
-	at := scale{from: 0, to: c.end(), start: 0, end: size.Width}
-	c.pen.rect(0, y, size.Width, thick, k.Sunk)
+	at := scale{from: 0, to: max(length(d.Max), 1e-9), start: 0, end: size.Width}
+	c.pen.edged(0, y, size.Width, thick, k.Sheet)
 	if d.Banded {
 		low, high := at.inside(d.Band.Low), at.inside(d.Band.High)
-		c.pen.rect(low, y-over, max(high-low, 2), thick+2*over, k.band)
-		c.pen.rect(low, y-over, 1, thick+2*over, k.Edge)
-		c.pen.rect(max(high, low+2)-1, y-over, 1, thick+2*over, k.Edge)
+		c.pen.edged(low, y-over, max(high-low, 2), thick+2*over, k.band)
 	}
 	c.pen.stack(d.Parts, at, y, thick)
 	if d.Limited {
 		c.pen.rect(at.inside(d.Limit)-1, y-over, 2, thick+2*over, k.Ink)
 	}
 	if d.Marked {
-		c.pen.habit(at.inside(d.Habit), y+thick+2)
+		c.pen.habit(at.inside(d.Habit), y+thick+over)
 	}
 }
 
-// end is the end of the scale.
-func (c *SourceBar) end() float64 {
-	d := &c.data
-	end := max(length(d.Max), total(d.Parts))
-	if d.Banded {
-		end = max(end, length(d.Band.High))
-	}
-	if d.Limited {
-		end = max(end, length(d.Limit)*1.02)
-	}
-	if d.Marked {
-		end = max(end, length(d.Habit))
-	}
-	return max(end, 1e-9)
-}
-
-// stack draws parts of a level bar one after the other from zero, with a thin
-// line of the sheet between them.
+// stack draws parts of a level bar one after the other from zero, within an edge so
+// that each can be told from what lies under the bar, with a thin line of the sheet
+// between them.
 func (p *pen) stack(parts []Part, at scale, y, thick float32) {
+	end := px(at.inside(total(parts)))
+	p.rect(at.start, y, end-at.start, thick, p.ink.Ink3)
 	from := 0.0
 	for i, part := range parts {
 		to := from + length(part.Value)
-		x1, x2 := px(at.at(from)), px(at.at(to))
-		p.rect(x1, y, x2-x1, thick, p.ink.hue(part.Of, false))
+		x1, x2 := px(at.inside(from)), px(at.inside(to))
+		if x2 >= end && x2 > x1 {
+			x2-- // the edge closes the bar
+		}
+		if x1 <= at.start && x2 > x1 {
+			x1++
+		}
+		p.rect(x1, y+1, x2-x1, thick-2, p.ink.hue(part.Of, false))
 		between := float32(0)
 		if i > 0 && x2 > x1+1 && from > 0 {
 			between = 1
 		}
-		p.rect(x1, y, between, thick, p.ink.Sheet)
+		p.rect(x1, y+1, between, thick-2, p.ink.Sheet)
 		from = to
 	}
 }

@@ -8,16 +8,19 @@ import (
 
 // StepCardData is what a [StepCard] shows.
 type StepCardData struct {
-	// Note stands at the right of the head; the name has its room at the left.
-	Note string
-	// Figure is the deficit at the end, Second the carbohydrate.
-	Figure, Second string
-	Parts          []Part
+	// Note stands at the right of the head, where the name, which is set over the
+	// card at the left, leaves room.
+	Name, Note string
+	// Figure is the deficit at the end, Second the carbohydrate; their notes say so
+	// where there is room.
+	Figure, Second         string
+	FigureNote, SecondNote string
+	Parts                  []Part
 	// Max is the end of the bar, the same for all cards of a row.
 	Max float64
-	// Amount is what is drunk in all, Change how that differs from the step
-	// before.
-	Amount, Change string
+	// Amount is what is drunk and eaten, Drunk the drinks alone, in place of it where
+	// room is short; Change how that differs from the step before.
+	Amount, Drunk, Change string
 	// Chosen frames the card in ink.
 	Chosen  bool
 	Summary string
@@ -71,17 +74,47 @@ func (c *StepCard) paint(size fyne.Size) {
 	c.pen.round(0, 0, size.Width, size.Height, look.SheetRadius, frame)
 	c.pen.round(thick, thick, size.Width-2*thick, size.Height-2*thick, look.SheetRadius-thick, k.Sheet)
 	wide, y := size.Width-2*CardPad, CardPad-3
-	c.pen.text(d.Note, CardPad+wide*0.4, y+look.Strong.Baseline()-look.Note.Baseline(), wide*0.6, look.Note, k.Ink2, right)
+	note := d.Note
+	if look.Note.Width(note)+look.Strong.Width(d.Name)+16 > wide {
+		note = ""
+	}
+	c.pen.text(note, CardPad, y+look.Strong.Baseline()-look.Note.Baseline(), wide, look.Note, k.Ink2, right)
 	y += look.Strong.Height() + 2
-	second := look.Strong.Width(d.Second)
-	c.pen.text(d.Figure, CardPad, y, wide-second-8, look.Strong, k.Ink, left)
-	c.pen.text(d.Second, CardPad+wide-second, y, second, look.Strong, k.Ink, right)
+	c.figures(y, wide)
 	y += look.Strong.Height() + look.Scaled(3)
 	bar := look.Scaled(8)
-	c.pen.rect(CardPad, y, wide, bar, k.Sunk)
+	c.pen.edged(CardPad, y, wide, bar, k.Sheet)
 	c.pen.stack(d.Parts, scale{from: 0, to: max(d.Max, 1e-9), start: CardPad, end: CardPad + wide}, y, bar)
 	y += bar + look.Scaled(4)
-	change := look.Note.Width(d.Change)
-	c.pen.text(d.Amount, CardPad, y, max(wide-change-8, 0), look.Note, k.Ink, left)
-	c.pen.text(d.Change, CardPad+wide-min(change, wide), y, min(change, wide), look.Note, k.Ink2, right)
+	amount, change := d.Amount, d.Change
+	if look.Note.Width(amount)+look.Note.Width(change)+8 > wide {
+		amount = d.Drunk
+	}
+	if look.Note.Width(amount)+look.Note.Width(change)+8 > wide {
+		change = ""
+	}
+	c.pen.text(amount, CardPad, y, wide, look.Note, k.Ink, left)
+	c.pen.text(change, CardPad, y, wide, look.Note, k.Ink2, right)
+}
+
+// figures writes the two figures, each with its note where both have room.
+func (c *StepCard) figures(y, wide float32) {
+	d, k := &c.data, c.pen.ink
+	const gap = 5
+	first, second := look.Strong.Width(d.Figure), look.Strong.Width(d.Second)
+	note, other := look.Note.Width(d.FigureNote)+gap, look.Note.Width(d.SecondNote)+gap
+	if first+second+note+other+12 > wide {
+		note, other = 0, 0
+	}
+	drop := look.Strong.Baseline() - look.Note.Baseline()
+	words := func(s string, x, w float32) {
+		if w <= 0 {
+			s = ""
+		}
+		c.pen.text(s, x, y+drop, max(w, 0), look.Note, k.Ink2, left)
+	}
+	c.pen.text(d.Figure, CardPad, y, first, look.Strong, k.Ink, left)
+	words(d.FigureNote, CardPad+first+gap, note-gap)
+	c.pen.text(d.Second, CardPad+wide-second-other, y, second, look.Strong, k.Ink, left)
+	words(d.SecondNote, CardPad+wide-other+gap, other-gap)
 }

@@ -89,3 +89,21 @@ func widest(style look.Style, texts ...string) float32 {
 	}
 	return w
 }
+
+// wrapped is a text broken into lines of a width, kept until either changes.
+type wrapped struct {
+	text  string
+	width float32
+	kept  []string
+}
+
+// lines breaks the text, or gives the lines there are.
+func (w *wrapped) lines(text string, width float32) []string {
+	if w.text != text || w.width != width {
+		w.text, w.width, w.kept = text, width, nil
+		if text != "" && width > 0 {
+			w.kept = look.Wrap(text, look.Note, width)
+		}
+	}
+	return w.kept
+}

@@ -29,6 +29,8 @@ type control struct {
 	focused, hovered bool
 	// clicked says that the keyboard came by a click, and no key was used since.
 	clicked bool
+	// onFocused is told that the field takes the keyboard; nil for nobody.
+	onFocused func()
 }
 
 // init ties the control to the widget that embeds it.
@@ -70,7 +72,13 @@ func (c *control) FocusGained() {
 	c.host.last = c.self
 	c.self.Refresh()
 	reveal(c.self)
+	if c.onFocused != nil {
+		c.onFocused()
+	}
 }
+
+// SetOnFocused is told each time the field takes the keyboard.
+func (c *control) SetOnFocused(told func()) { c.onFocused = told }
 
 // FocusLost hides the focus.
 func (c *control) FocusLost() {

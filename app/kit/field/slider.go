@@ -39,7 +39,9 @@ type Slider struct {
 	drag  sliderDrag
 	// still shows the value in full colour with no knob: it is not to be moved.
 	still bool
-	draw  sliderDrawing
+	// worded: the marks have words below them.
+	worded bool
+	draw   sliderDrawing
 }
 
 // sliderMarks are what stands on the scale beside the value; each only when
@@ -108,6 +110,35 @@ func (s *Slider) SetMark(x float64) {
 		m.marked, m.mark = true, x
 		s.placeMarks()
 	}
+}
+
+// KeepWords keeps room for the words of the marks below the track.
+func (s *Slider) KeepWords() { s.worded = true }
+
+// SetMarkWords names the habit where it is marked: "habit 0.30".
+func (s *Slider) SetMarkWords(text string) { s.reword(&s.draw.markWords, text) }
+
+// SetLimitWords names where the slider stops: "limit 0.90".
+func (s *Slider) SetLimitWords(text string) { s.reword(&s.draw.limitWords, text) }
+
+func (s *Slider) reword(w *sliderWords, text string) {
+	if w.set(text) {
+		s.placeMarks()
+		canvas.Refresh(w.text)
+	}
+}
+
+// MarkWords are the words of the habit; empty where it is not marked.
+func (s *Slider) MarkWords() string { return seen(s.draw.markWords.text) }
+
+// LimitWords are the words of where the slider stops; empty where that is its end.
+func (s *Slider) LimitWords() string { return seen(s.draw.limitWords.text) }
+
+func seen(t *canvas.Text) string {
+	if !t.Visible() {
+		return ""
+	}
+	return t.Text
 }
 
 // ClearMark takes the habit away.

@@ -20,6 +20,10 @@ const (
 	trackMiddle float32 = 13
 	limitHigh   float32 = 26 // seen behind the knob that stands at it
 	sliderHigh  float32 = 32
+	// wordsTop is the top of the words of the marks; wordsHalf the half of a mark
+	// with its room.
+	wordsTop  float32 = 22
+	wordsHalf float32 = markWidth/2 + 4
 )
 
 // sliderDrawing is what is drawn, made once.
@@ -29,6 +33,33 @@ type sliderDrawing struct {
 	fill, limit       *canvas.Rectangle
 	ring, knob, ghost *canvas.Circle
 	mark              *canvas.ArbitraryPolygon
+	markWords         sliderWords
+	limitWords        sliderWords
+}
+
+// sliderWords are the words of a mark, with their width.
+type sliderWords struct {
+	text *canvas.Text
+	wide float32
+}
+
+// set changes the words; it reports whether they are others.
+func (w *sliderWords) set(text string) bool {
+	if w.text.Text == text {
+		return false
+	}
+	w.text.Text = text
+	w.measure()
+	return true
+}
+
+// measure takes the size of the text.
+func (w *sliderWords) measure() {
+	w.wide = 0
+	if w.text.Text != "" {
+		w.wide = look.Note.Width(w.text.Text)
+	}
+	w.text.Resize(fyne.NewSize(w.wide, look.Note.Height()))
 }
 
 func newSliderDrawing() sliderDrawing {
@@ -36,7 +67,7 @@ func newSliderDrawing() sliderDrawing {
 		band: look.NewOutline(), track: look.NewOutline(),
 		fill: canvas.NewRectangle(nil), limit: canvas.NewRectangle(nil),
 		ring: canvas.NewCircle(nil), knob: canvas.NewCircle(nil), ghost: hiddenCircle(),
-		mark: look.NewTriangle(nil),
+		mark: look.NewTriangle(nil), markWords: sliderWords{text: canvas.NewText("", nil)}, limitWords: sliderWords{text: canvas.NewText("", nil)},
 	}
 }
 
@@ -93,10 +124,30 @@ func (s *Slider) placeMarks() {
 	turned = show(d.mark, m.marked) || turned
 	d.limit.Move(fyne.NewPos(s.at(m.limit)-1, trackMiddle-limitHigh/2))
 	turned = show(d.limit, m.limited && m.limit < s.scale.Max) || turned
+	if s.worded {
+		turned = s.placeWords() || turned
+	}
 	s.placeKnob()
 	if turned {
 		canvas.Refresh(s)
 	}
+}
+
+// placeWords sets the words under their marks, and reports whether one came or went.
+func (s *Slider) placeWords() bool {
+	m, d := s.marks, &s.draw
+	mark, limit := d.markWords.wide, d.limitWords.wide
+	if !m.marked {
+		mark = 0
+	}
+	if d.limit.Hidden {
+		limit = 0
+	}
+	x, y := look.MarkPlaces(s.Size().Width, s.at(m.mark), mark, s.at(m.limit), limit, wordsHalf)
+	d.markWords.text.Move(fyne.NewPos(float32(math.Round(float64(x))), wordsTop))
+	d.limitWords.text.Move(fyne.NewPos(float32(math.Round(float64(y))), wordsTop))
+	turned := show(d.markWords.text, mark > 0)
+	return show(d.limitWords.text, limit > 0) || turned
 }
 
 // place puts everything where it belongs.
@@ -132,6 +183,10 @@ func (s *Slider) paint() {
 		d.fill.FillColor, d.knob.StrokeColor, d.knob.FillColor = p.Ink3, p.Ink3, p.Sunk
 	}
 	show(d.ring, s.ringed())
+	for _, w := range [2]*sliderWords{&s.draw.markWords, &s.draw.limitWords} {
+		w.text.Color, w.text.TextSize, w.text.TextStyle = p.Ink2, look.Note.Size(), look.Note.Text()
+		w.measure()
+	}
 }
 
 // CreateRenderer draws the slider.
@@ -145,7 +200,12 @@ type sliderRenderer struct{ s *Slider }
 
 func (r *sliderRenderer) Layout(fyne.Size) { r.s.place() }
 
-func (r *sliderRenderer) MinSize() fyne.Size { return fyne.NewSize(120, sliderHigh) }
+func (r *sliderRenderer) MinSize() fyne.Size {
+	if r.s.worded {
+		return fyne.NewSize(120, wordsTop+look.Note.Height())
+	}
+	return fyne.NewSize(120, sliderHigh)
+}
 
 func (r *sliderRenderer) Refresh() {
 	r.s.paint()
@@ -155,7 +215,11 @@ func (r *sliderRenderer) Refresh() {
 
 func (r *sliderRenderer) Objects() []fyne.CanvasObject {
 	d := r.s.draw
-	return append(d.band.With(), d.track.With(d.fill, d.limit, d.mark, d.ghost, d.ring, d.knob)...)
+	list := append(d.band.With(), d.track.With(d.fill, d.limit, d.mark, d.ghost, d.ring, d.knob)...)
+	if r.s.worded {
+		list = append(list, d.markWords.text, d.limitWords.text)
+	}
+	return list
 }
 
 func (r *sliderRenderer) Destroy() {}

@@ -15,21 +15,20 @@ import (
 	"ebbwell/app/screen/planner/session"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/steps"
+	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
 
-// behindButtons are the parts behind a button, in their order: the button of the breaks stands at the
-// picture, the others above the steps.
-func behindButtons() []string {
-	return []string{part.TabBeside, part.TabSteps, part.TabDay, part.TabSession}
-}
+// behindButtons are the parts behind a button above the steps, in their order: the
+// button of the breaks stands at the picture, that of the session at the line above.
+func behindButtons() []string { return []string{part.TabBeside, part.TabSteps, part.TabDay} }
 
 // build makes the widgets of a plan; show fills them.
 func (v *View) build() {
 	h, say := v.Desk.Host, v.Speaker.Say
 	v.ui.head = newHeadButtons(v)
-	v.ui.strip = newStrip(h, v.Speaker, stripActions{rests: func() { session.AskRests(v.Plan) }, length: v.lookAt, open: v.GoToPlan, fresh: v.GoToNew, climate: func() { session.AskClimate(v.Plan) }})
+	v.ui.strip = newStrip(h, v.Speaker, stripActions{rests: func() { session.AskRests(v.Plan) }, length: v.lookAt, open: v.GoToPlan, cautions: v.showCautions}, v.opener(part.TabSession))
 	v.ui.suggest = mix.NewSuggestions(v.Plan)
 	v.ui.suggest.OnOpen = v.advise
 	v.ui.keep = field.NewButton(h, "planner.keep", say("planner.keep"), field.Outline, v.keepAsNew)
@@ -45,14 +44,16 @@ func (v *View) build() {
 	}
 	v.ui.page = newPage(pageParts{
 		strip: v.ui.strip.box, trouble: look.NewCaution("", "", nil),
-		mix:     mix.NewPanel(h, v.Speaker, v.rowActions(), func(role record.Role) { mix.AskItem(v.Plan, role) }, v.ui.suggest.Button, v.showCautions),
-		deficit: figures.NewDeficit(h, v.Speaker, func() { figures.AskWhy(v.Plan) }, v.opener(part.TabBreaks)), bars: figures.NewBars(v.Speaker),
-		bar:   &fyne.Container{Layout: barLayout{}, Objects: []fyne.CanvasObject{look.HBox(12, v.ui.title, v.ui.click), look.HBox(8, v.ui.keep, v.ui.openers, v.ui.back)}},
-		cards: steps.NewCards(v.Plan), below: look.NewSheet(look.Gap(0, 0)), limit: look.NewCaution("", "", nil),
+		ask:     newQuestion(v),
+		mix:     mix.NewPanel(h, v.Speaker, v.rowActions(), func(role record.Role) { mix.AskItem(v.Plan, role) }, v.ui.suggest.Button, v.unfoldSalt),
+		deficit: figures.NewDeficit(h, v.Speaker, func() { figures.AskWhy(v.Plan) }, v.opener(part.TabBreaks)),
+		bars:    figures.NewBars(h, v.Speaker, func() { figures.AskWhy(v.Plan) }),
+		bar:     &fyne.Container{Layout: barLayout{}, Objects: []fyne.CanvasObject{look.HBox(12, v.ui.title, v.ui.click), look.HBox(8, v.ui.keep, v.ui.openers, v.ui.back)}},
+		cards:   steps.NewCards(v.Plan), below: look.NewSheet(look.Gap(0, 0)), limit: look.NewCaution("", "", nil),
 	})
 	v.ui.editor = breaks.NewEditor(v.Plan)
 	v.ui.editor.OnShown = func() { v.ui.page.deficit.Stops(v.ui.editor.Stops) }
-	v.ui.page.deficit.OnDragged(v.ui.editor.Drag, v.ui.editor.Release)
+	v.ui.editor.OnSelected = v.selectBreak
 	v.closePart()
 	v.body = look.Pad(0, 0, 0, -ringLeft, v.ui.page)
 }
@@ -68,11 +69,37 @@ func (v *View) advise(open bool) {
 	v.figures()
 }
 
+// unfoldSalt gives the salt its row.
+func (v *View) unfoldSalt() {
+	v.ui.page.mix.Unfold(true)
+	v.openMix()
+	v.figures()
+	v.Lay()
+}
+
+// selectBreak takes a break in hand.
+func (v *View) selectBreak(stop int) {
+	v.ui.page.deficit.Select(v.Now, &v.Live, stop)
+}
+
+// cautions are what speaks, the gravest first: what is odd about what is typed, the
+// guards, the heat.
+func (v *View) cautions() []wording.Caution {
+	list := v.Speaker.Cautions(v.Now, v.Live.At)
+	if v.grip.odd != "" {
+		list = append([]wording.Caution{{Short: v.Speaker.Say("planner.caution.odd"), Text: v.grip.odd}}, list...)
+	}
+	if heat := session.HeatWord(v.Plan); heat != "" && session.HeatSpeaks(v.Plan) {
+		list = append(list, wording.Caution{Short: v.Speaker.Say("planner.caution.heat"), Text: wording.Sentences(heat+".", v.Speaker.Say("caution.drinking"))})
+	}
+	return list
+}
+
 // showCautions lists all that speaks, one bar each, the gravest first.
 func (v *View) showCautions() {
 	list := look.VBox(8)
-	for _, one := range v.ui.page.mix.Guards.All {
-		list.Add(look.NewCaution("", one, nil))
+	for _, one := range v.cautions() {
+		list.Add(look.NewCaution("", one.Text, nil))
 	}
 	v.Desk.Host.Ask(v.Canvas(), field.Question{
 		Name: "planner.cautions", Title: v.Speaker.Say("planner.cautions.title"), Width: 560, Content: list,
@@ -117,7 +144,7 @@ func (v *View) stand(key string) {
 	v.ui.title.SetText(title)
 	look.ShowIf(v.ui.click, key == "")
 	look.ShowIf(v.ui.openers, key == "")
-	look.ShowIf(v.ui.keep, key == "" || key == part.TabBeside)
+	look.ShowIf(v.ui.keep, v.Now.Draft() && (key == "" || key == part.TabBeside))
 	look.ShowIf(v.ui.back, key != "")
 	v.ui.page.bar.Refresh()
 }

@@ -86,6 +86,7 @@ func TestOtherClimateIsAsked(t *testing.T) {
 		t.Fatal(err)
 	}
 	w := apptest.Window(t, v.Body(), 1180, 700, false, 100)
+	apptest.Click(t, w, "planner.tabs.session")
 	apptest.Click(t, w, "planner.climate")
 	if !apptest.Has(w, "climate.way") {
 		t.Error("nothing is asked")

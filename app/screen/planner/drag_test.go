@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"slices"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -37,30 +37,37 @@ func (b *bench) dragged() []time.Duration {
 	return list
 }
 
-// median and worst of a list of times.
-func median(list []time.Duration) (mid, worst time.Duration) {
-	list = slices.Sorted(slices.Values(list))
-	return list[len(list)/2], list[len(list)-1]
+// amounts are two amounts of a slot that are shown differently: a movement from one
+// to the other changes something each time.
+func (b *bench) amounts(slot plan.Slot) (list [2]float64) {
+	b.t.Helper()
+	step := b.v.Now.PlanCase.Planner.Menu()[slot].Step
+	shown, found := 0.0, 0
+	for to := step; found < len(list); to += step {
+		if to > b.slider(slot).Scale().Max {
+			b.t.Fatal("no two amounts are shown differently")
+		}
+		b.v.move(slot, to)
+		if x := b.v.Live.Mix[slot]; x > shown {
+			list[found], shown, found = to, x, found+1
+		}
+	}
+	return list
 }
 
-// BenchmarkDrag drags a slider over its whole length in 200 movements, each drawn
-// by the software painter, and compares it with the same window in which the
-// movement is evaluated by nobody.
-func BenchmarkDrag(b *testing.B) {
+// BenchmarkDraw is one movement that changes something, from the movement to the
+// picture by the software painter.
+func BenchmarkDraw(b *testing.B) {
 	w := begun(b)
 	w.option(record.OptionFood)
-	slider := w.slider(plan.Drink1)
-	told := slider.OnMoved
-	w.dragged() // texts are measured once
+	amounts := w.amounts(plan.Drink1)
+	i := 0
+	w.w.Canvas().Capture()
+	b.ReportAllocs()
 	for b.Loop() {
-		slider.OnMoved = told
-		mid, worst := median(w.dragged())
-		slider.OnMoved = nil
-		midOff, worstOff := median(w.dragged())
-		b.ReportMetric(float64(mid.Microseconds()), "us-median")
-		b.ReportMetric(float64(worst.Microseconds()), "us-worst")
-		b.ReportMetric(float64(mid)/float64(midOff), "median-ratio")
-		b.ReportMetric(float64(worst)/float64(worstOff), "worst-ratio")
+		w.v.move(plan.Drink1, amounts[i%2])
+		w.w.Canvas().Capture()
+		i++
 	}
 }
 
@@ -69,7 +76,7 @@ func BenchmarkDrag(b *testing.B) {
 func BenchmarkMove(b *testing.B) {
 	w := begun(b)
 	w.option(record.OptionFood)
-	amounts := [2]float64{300, 350}
+	amounts := w.amounts(plan.Drink1)
 	i := 0
 	b.ReportAllocs()
 	for b.Loop() {
@@ -97,4 +104,31 @@ func BenchmarkKeystroke(b *testing.B) {
 	for b.Loop() {
 		w.v.Changed()
 	}
+}
+
+// objectsInSight counts what a canvas paints.
+func objectsInSight(o fyne.CanvasObject) int {
+	if !o.Visible() {
+		return 0
+	}
+	n := 1
+	switch x := o.(type) {
+	case *fyne.Container:
+		for _, one := range x.Objects {
+			n += objectsInSight(one)
+		}
+	case fyne.Widget:
+		for _, one := range test.WidgetRenderer(x).Objects() {
+			n += objectsInSight(one)
+		}
+	}
+	return n
+}
+
+func TestZZCount(t *testing.T) {
+	w := begun(t)
+	w.option(record.OptionFood)
+	a := w.amounts(plan.Drink1)
+	i := 0
+	t.Log(a, objectsInSight(w.w.Content()), testing.AllocsPerRun(100, func() { w.v.move(plan.Drink1, a[i%2]); i++ }))
 }

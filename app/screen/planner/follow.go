@@ -6,7 +6,6 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/breaks"
 	"ebbwell/app/screen/planner/part"
-	"ebbwell/app/screen/planner/session"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
@@ -38,17 +37,23 @@ func (v *View) Reopen(p record.Plan) {
 func (v *View) Show() {
 	v.Live.Open(v.Now, v.chances())
 	ui := &v.ui
-	ui.strip.Open(v.Now, session.HeatWord(v.Plan), v.PlanOptions())
+	ui.strip.Open(v.Now, v.PlanOptions())
+	ui.page.ask.open()
 	v.openMix()
 	ui.page.deficit.Open(v.Now, &v.Live)
 	ui.page.bars.Open(&v.Live)
 	ui.editor.Open()
 	ui.editor.Follow()
 	minutes := v.Now.PlanCase.Planner.Session().Minutes[v.Now.Length]
+	if v.Now.Draft() {
+		ui.page.deficit.OnDragged(ui.editor.Drag, ui.editor.Release, v.selectBreak)
+	} else {
+		ui.page.deficit.OnDragged(nil, nil, v.selectBreak)
+	}
 	ui.page.deficit.Break(ui.editor.Stops, breaks.Spells(nil, v.Live.Take, minutes), ui.editor.Objects())
 	ui.page.cards.Open()
-	look.EnableIf(ui.suggest.Button, v.Now.Draft())
-	look.EnableIf(ui.keep, v.Now.Draft())
+	look.ShowIf(ui.suggest.Button, v.Now.Draft())
+	look.ShowIf(ui.keep, v.Now.Draft() && (ui.chosen == "" || ui.chosen == part.TabBeside))
 	v.figures()
 	v.openPart()
 	ui.page.Lay()
@@ -71,7 +76,8 @@ func (v *View) chances() []plan.Chance { return consult.PlanChances(v.Now.Plan) 
 func (v *View) figures() {
 	p := v.ui.page
 	defer v.shows()()
-	p.mix.Follow(v.Now, &v.Live, v.grip.typing, v.grip.odd)
+	p.mix.Follow(v.Now, &v.Live, v.grip.typing)
+	v.ui.strip.caution(v.cautions())
 	p.deficit.Follow(v.Now, &v.Live)
 	p.limit.SetText(v.Speaker.Limits(v.Now, v.Live.At))
 	p.bars.Follow(v.Now, &v.Live)
@@ -134,6 +140,8 @@ func (v *View) settled() {
 	v.Binder.Doc.EndVisit()
 	v.Binder.Flush()
 	v.openMix()
+	v.ui.page.bars.Open(&v.Live)
+	v.ui.page.cards.Open()
 	v.figures()
 	v.Desk.HeadChanged()
 }

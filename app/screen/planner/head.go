@@ -9,13 +9,14 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/agreement"
+	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/consult"
 )
 
 // headButtons stand in the head above the plan.
 type headButtons struct {
-	agree, correct, next, handout *field.Button
+	agree, correct, next, review *field.Button
 }
 
 func newHeadButtons(v *View) headButtons {
@@ -24,7 +25,7 @@ func newHeadButtons(v *View) headButtons {
 		agree:   field.NewButton(h, "planner.agree", say("planner.agree"), field.Primary, func() { agreement.AskAgreement(v.Plan) }),
 		correct: field.NewButton(h, "planner.correct", say("planner.correct"), field.Outline, func() { agreement.AskCorrection(v.Plan) }),
 		next:    field.NewButton(h, "planner.next", say("planner.next"), field.Outline, func() { agreement.GoOn(v.Plan) }),
-		handout: field.NewButton(h, "planner.handout", say("planner.handout"), field.Primary, v.GoToHandout),
+		review:  field.NewButton(h, "planner.review", say("planner.review"), field.Primary, func() { v.OpenTab(part.TabSteps) }),
 	}
 }
 
@@ -33,7 +34,7 @@ func (b headButtons) shown(s state.State) []fyne.CanvasObject {
 	if s.Draft() {
 		return []fyne.CanvasObject{b.agree}
 	}
-	return []fyne.CanvasObject{b.correct, b.next, b.handout}
+	return []fyne.CanvasObject{b.correct, b.next, b.review}
 }
 
 // noTest is what a person sees whose athlete has no test to plan on: what is

@@ -231,7 +231,7 @@ func TestSaltWithheld(t *testing.T) {
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true})
 	for _, o := range state.SideBySide(b.v.Now.Plan) {
 		b.v.ChooseOption(o.ID)
-		if b.Has("planner.salt.slider") || b.Has("planner.salt.amount") {
+		if b.Has("planner.salt.slider") || b.Has("planner.salt.amount") || b.Has("planner.salt.open") {
 			t.Errorf("salt is offered in %q", o.Name)
 		}
 	}
@@ -275,9 +275,9 @@ func TestTabOrder(t *testing.T) {
 	b.Focus("planner.suggest")
 	for _, want := range []string{
 		"planner.water.amount", "planner.water.slider", "planner.drink1.amount", "planner.drink1.slider", "planner.food1.remove", "planner.food1.amount", "planner.food1.slider", "planner.food2.amount", "planner.food2.slider",
-		"planner.salt.amount", "planner.salt.slider", "planner.add.drink", "planner.add.food", "planner.deficit.why", "planner.tabs.breaks",
+		"planner.salt.open", "planner.add.drink", "planner.add.food", "planner.deficit.why", "planner.carbohydrate.why", "planner.tabs.breaks",
 		"planner.break.1.amount", "planner.break.2.amount", "planner.break.3.amount",
-		"planner.keep", "planner.tabs.beside", "planner.tabs.steps", "planner.tabs.day", "planner.tabs.session", "planner.card.0",
+		"planner.keep", "planner.tabs.beside", "planner.tabs.steps", "planner.tabs.day", "planner.card.0",
 	} {
 		b.Tab()
 		if got := b.Focused(); got != want {

@@ -30,6 +30,8 @@ type page struct {
 type pageParts struct {
 	strip   *fyne.Container
 	trouble *look.Caution
+	// ask is what has to be settled about the breaks.
+	ask     *question
 	mix     *mix.Panel
 	deficit *figures.Deficit
 	bars    *figures.Bars
@@ -47,7 +49,7 @@ func newPage(parts pageParts) *page {
 	q.figures = &fyne.Container{Layout: keysLayout{}, Objects: []fyne.CanvasObject{q.deficit.Key, q.bars.Key, q.bars.Small}}
 	q.keys = look.NewSheet(q.figures)
 	q.content = &fyne.Container{Layout: &pageLayout{q}, Objects: []fyne.CanvasObject{
-		q.strip, q.trouble, q.mix.Box, q.keys, q.deficit.Box, q.bar, q.cards.Row, q.below,
+		q.strip, q.trouble, q.ask.box, q.mix.Box, q.keys, q.deficit.Box, q.bar, q.cards.Row, q.below,
 	}}
 	look.ShowIf(q.below, false)
 	q.scroll = look.NewScroll(look.Pad(0, 0, 0, ringLeft, q.content))
@@ -75,10 +77,11 @@ func (p *page) setBelow(o fyne.CanvasObject) {
 // revealBelow scrolls as little as needed to show what stands below.
 func (p *page) revealBelow() {
 	foot := p.below.Position().Y + p.below.Size().Height
-	if top := p.bar.Position().Y; foot-top > p.scroll.Size().Height {
-		foot = top + p.scroll.Size().Height - pageFoot
+	top := p.bar.Position().Y - pageFoot
+	if foot-top > p.scroll.Size().Height {
+		foot = top + p.scroll.Size().Height - 2*pageFoot // its margin counts twice
 	}
-	p.scroll.Reveal(p.bar.Position().Y, foot)
+	p.scroll.Reveal(top, foot)
 }
 
 // CreateRenderer fills the room with the scroll, and the foot with the limit.

@@ -17,7 +17,7 @@ const (
 	leftShare float32 = 0.345
 	// chartLeast is the least height of the picture of the deficit with its
 	// heading and the sheet around it.
-	chartLeast float32 = 266
+	chartLeast float32 = 246
 	rightLeast float32 = 396
 	// barRoom is kept for the bar at the right while the page scrolls.
 	barRoom float32 = 10
@@ -35,8 +35,8 @@ type pageLayout struct{ p *page }
 
 // places are where the parts stand at a width.
 type places struct {
-	strip, trouble, keys, panels, bar, below float32 // heights
-	left, right                              float32 // widths
+	strip, trouble, ask, keys, panels, bar, below float32 // heights
+	left, right                                   float32 // widths
 	// stacked: where large text leaves no room side by side, the panels stand
 	// one below the other, with the figures that answer above the sliders.
 	stacked bool
@@ -44,7 +44,7 @@ type places struct {
 
 // height of the whole page.
 func (a places) height() float32 {
-	return pageGap + a.strip + pageGap + a.trouble + a.panels + pageGap + a.bar + barGap + a.below + pageFoot
+	return pageGap + a.strip + pageGap + a.trouble + a.ask + a.panels + pageGap + a.bar + barGap + a.below + pageFoot
 }
 
 // at works the places out for a width and the height of the window.
@@ -53,6 +53,9 @@ func (l *pageLayout) at(width, window float32) places {
 	a := places{strip: stripLayout{}.height(p.strip.Objects, width)}
 	if p.trouble.Visible() {
 		a.trouble = p.trouble.HeightFor(width) + pageGap
+	}
+	if p.ask.box.Visible() {
+		a.ask = questionLayout{}.height(p.ask.box.Objects, width) + pageGap
 	}
 	a.bar = barLayout{}.height(p.bar.Objects, width)
 	if p.open {
@@ -98,6 +101,10 @@ func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	if a.trouble > 0 {
 		put(p.trouble, 0, y, size.Width, a.trouble-pageGap)
 		y += a.trouble
+	}
+	if a.ask > 0 {
+		put(p.ask.box, 0, y, size.Width, a.ask-pageGap)
+		y += a.ask
 	}
 	if a.stacked {
 		mix := p.mix.Natural(size.Width)

@@ -21,20 +21,17 @@ type strip struct {
 	rests  *field.Link
 	length *field.Toggle
 	plans  *field.Choice
-	fresh  *field.Button
-	// climate opens the question of another climate.
-	climate *field.Button
-	box     *fyne.Container
+	// cautions opens all that speaks; it says the gravest in a word or two.
+	cautions *field.Button
+	box      *fyne.Container
 }
 
 // stripActions are what the strip tells.
 type stripActions struct {
-	rests  func()
-	length func(l plan.Length)
-	open   func(id record.ID)
-	fresh  func()
-	// climate asks for another climate.
-	climate func()
+	rests    func()
+	length   func(l plan.Length)
+	open     func(id record.ID)
+	cautions func()
 }
 
 // lengthKey is a length in keys and names.
@@ -42,7 +39,8 @@ func lengthKey(l plan.Length) string {
 	return [plan.Lengths]string{"short", "expected", "long"}[l]
 }
 
-func newStrip(h *field.Host, sp wording.Speaker, do stripActions) *strip {
+// newStrip makes the strip; session opens the session and its limits.
+func newStrip(h *field.Host, sp wording.Speaker, do stripActions, session fyne.CanvasObject) *strip {
 	s := &strip{sp: sp, words: look.NewParagraph("", look.Body, look.Ink2)}
 	s.rests = field.NewLink(h, "planner.rests", sp.Say("planner.rests"), do.rests)
 	var lengths []field.Option
@@ -60,22 +58,36 @@ func newStrip(h *field.Host, sp wording.Speaker, do stripActions) *strip {
 	s.plans = field.NewChoice(h, "planner.plan", nil)
 	s.plans.SetLeast(170)
 	s.plans.OnChosen = func(key string) { do.open(record.ID(key)) }
-	s.fresh = field.NewButton(h, "planner.new", sp.Say("planner.new"), field.Quiet, do.fresh)
-	s.climate = field.NewButton(h, "planner.climate", sp.Say("planner.climate"), field.Outline, do.climate)
-	right := look.HBox(10, s.climate, s.length, s.plans, s.fresh)
+	s.cautions = field.NewButton(h, "planner.cautions", "", field.Warning, do.cautions)
+	look.ShowIf(s.cautions, false)
+	right := look.HBox(10, s.cautions, s.length, s.plans, session)
 	s.box = &fyne.Container{Layout: &stripLayout{}, Objects: []fyne.CanvasObject{s.words, s.rests, right}}
 	return s
 }
 
 // Open shows a case.
-func (s *strip) Open(now state.State, heat string, plans []field.Option) {
-	s.words.SetText(wording.Capital(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase, heat) + restsOn(s.sp, now.PlanCase.Basis))
+func (s *strip) Open(now state.State, plans []field.Option) {
+	s.words.SetText(wording.Capital(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase) + restsOn(s.sp, now.PlanCase.Basis))
 	s.length.Choose(lengthKey(now.Length))
 	m := now.PlanCase.Planner.Session().Minutes
 	look.ShowIf(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])
 	s.plans.SetOptions(plans)
 	s.plans.Choose(string(now.Plan.ID))
 	look.ShowIf(s.plans, len(plans) > 1)
+	s.box.Refresh()
+}
+
+// caution shows the gravest of what speaks in a word or two, and how many there are.
+func (s *strip) caution(list []wording.Caution) {
+	text := ""
+	if len(list) > 0 {
+		text = s.sp.Words.Say("planner.cautions", len(list), list[0].Short)
+	}
+	if text == s.cautions.Text() {
+		return
+	}
+	s.cautions.SetText(text)
+	look.ShowIf(s.cautions, text != "")
 	s.box.Refresh()
 }
 
@@ -89,9 +101,8 @@ func sessionWords(sp wording.Speaker, s state.State) string {
 	return sp.Say("planner.session.words", name, sp.Words.Number(minutes, 0))
 }
 
-// airWords say the air the plan is for, and what the heat of it asks for; empty
-// where nothing is known.
-func airWords(sp wording.Speaker, c consult.Case, heat string) string {
+// airWords say the air the plan is for; empty where nothing is known.
+func airWords(sp wording.Speaker, c consult.Case) string {
 	a := c.Basis.Air
 	var parts []string
 	if a.Temperature.Known() {
@@ -106,9 +117,6 @@ func airWords(sp wording.Speaker, c consult.Case, heat string) string {
 			word = sp.Say("planner.sun", word)
 		}
 		parts = append(parts, word)
-	}
-	if heat != "" {
-		parts = append(parts, heat)
 	}
 	if len(parts) == 0 {
 		return ""

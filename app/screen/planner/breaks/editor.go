@@ -29,6 +29,8 @@ type Editor struct {
 	Stops []chart.BreakStop
 	// OnShown is told that the stops are others.
 	OnShown func()
+	// OnSelected is told the stop that is dragged or typed at.
+	OnSelected func(stop int)
 	// Fields are the amounts as numbers, one for each stop; none where there are
 	// too many stops.
 	Fields []*field.Number
@@ -49,8 +51,8 @@ func NewEditor(v *part.Plan) *Editor { return &Editor{v: v} }
 // others than before.
 func (e *Editor) Open() (others bool) {
 	n := len(e.v.Live.Take.Takes)
-	if n > mostFields {
-		n = 0
+	if n > mostFields || !e.v.Now.Draft() {
+		n = 0 // an agreed plan shows its amounts as text
 	}
 	others = len(e.Fields) != n
 	for len(e.Fields) < n {
@@ -67,6 +69,7 @@ func (e *Editor) Open() (others bool) {
 func (e *Editor) number(stop int) *field.Number {
 	n := field.NewNumber(e.v.Desk.Host, "planner.break."+strconv.Itoa(stop+1)+".amount", evidence.PouredVolume, quantity.Millilitre)
 	n.SetDecimals(0)
+	n.SetOnFocused(func() { e.selected(stop) })
 	n.OnLeft = func(r field.Reading) {
 		switch {
 		case stop >= len(e.v.Live.Take.Takes) || r.State == field.Unreadable || r.State == field.Refused:
@@ -91,6 +94,12 @@ func (e *Editor) Follow() {
 	e.shown()
 }
 
+func (e *Editor) selected(stop int) {
+	if e.OnSelected != nil {
+		e.OnSelected(stop)
+	}
+}
+
 func (e *Editor) shown() {
 	if e.OnShown != nil {
 		e.OnShown()
@@ -102,6 +111,9 @@ func (e *Editor) Drag(stop int, to float64) {
 	v := e.v
 	if !v.Now.Draft() || stop >= len(v.Live.Take.Takes) {
 		return
+	}
+	if !e.grip.on {
+		e.selected(stop)
 	}
 	take := v.Live.Take.Takes[stop]
 	ml := quantity.RoundTo(min(to, take.Chance.MostML()-evidence.ScheduleRound/2), evidence.ScheduleRound)

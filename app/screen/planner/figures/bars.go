@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/wording"
@@ -22,6 +23,7 @@ type Bars struct {
 	// Key is the figure of carbohydrate, Small the two that stand beside.
 	key
 	Small *fyne.Container
+	said  barsSaid
 }
 
 // The bars.
@@ -32,14 +34,14 @@ const (
 )
 
 // NewBars makes the bars, empty until they are shown a case.
-func NewBars(sp wording.Speaker) *Bars {
+func NewBars(h *field.Host, sp wording.Speaker, why func()) *Bars {
 	p := &Bars{sp: sp}
 	for i := range p.bars {
 		p.bars[i] = chart.NewSourceBar()
 		p.Data[i].Bare, p.Data[i].Brief = i == BarCarbohydrate, i != BarCarbohydrate
 		p.bars[i].Set(p.Data[i])
 	}
-	p.key = newKey(look.NewLabel(sp.Say("planner.carbohydrate"), look.Strong, look.Ink), nil, p.bars[BarCarbohydrate], carbohydrateFigure)
+	p.key = newKey(look.NewOneOf(look.Strong, sp.Say("planner.carbohydrate")), field.NewLink(h, "planner.carbohydrate.why", sp.Say("planner.why"), why), p.bars[BarCarbohydrate], carbohydrateFigure)
 	p.Small = look.VBox(6, p.bars[BarSodium], p.bars[BarDrinking])
 	return p
 }
@@ -51,22 +53,32 @@ func (p *Bars) Open(k *state.Calculation) {
 	advice := habit.Carbohydrate.Advice.Range
 	c.Name, n.Name, d.Name = say("planner.carbohydrate"), say("planner.sodium"), say("planner.drinking")
 	c.Band, c.Banded = chart.Span{Low: advice.Low, High: advice.High}, advice.High > 0
-	c.Habit, c.Marked, c.Max = habit.Carbohydrate.TotalGH, true, max(advice.High*1.25, 30)
+	now := &k.At
+	c.Habit, c.Marked = habit.Carbohydrate.TotalGH, true
+	c.Max = max(advice.High*aboveAdvice, 30, c.Habit*barInside, now.Carbohydrate.TotalGH*barInside)
 	n.Habit, n.Marked = habit.Sodium.InMgH, true
 	n.Limit, n.Limited = habit.Sodium.LossMgH.Value, habit.Sodium.LossMgH.Known
-	n.Max = max(n.Limit*1.05, 300)
+	n.Max = max(n.Limit*barInside, 300, n.Habit*barInside, now.Sodium.InMgH*barInside)
 	// The bar of drinking is drawn in mL of the session, its figure is a rate.
 	d.Habit, d.Marked = habit.Fluid.DrunkL*1000, true
 	d.Limit, d.Limited = habit.Ceiling.FluidL*1000, true
-	d.Max = max(habit.LossL.Value*1000, d.Limit)
+	d.Max = max(habit.LossL.Value*1000, d.Limit*barInside, d.Habit)
+	p.said = barsSaid{}
 }
+
+// The ends of the bars: aboveAdvice is how far the scale of carbohydrate goes above the
+// advice, barInside leaves room behind what stands last. They are set when a plan is
+// opened and when a movement ends, and stand while it goes on.
+const (
+	aboveAdvice = 1.25
+	barInside   = 1.05
+)
 
 // Follow shows what a movement changes. A slot at nothing is a part of no width,
 // so that the picture has the same parts at every movement.
 func (p *Bars) Follow(s state.State, k *state.Calculation) {
 	q := &k.At
 	c, n, d := &p.Data[BarCarbohydrate], &p.Data[BarSodium], &p.Data[BarDrinking]
-	c.Figure, n.Figure, d.Figure = p.sp.Carbohydrate(q.Carbohydrate.TotalGH), p.sp.Sodium(q.Sodium.InMgH), p.sp.Rate(q.Fluid.RateLH)
 	c.Parts, n.Parts, d.Parts = c.Parts[:0], n.Parts[:0], d.Parts[:0]
 	for slot := plan.Water; slot < plan.Slots; slot++ {
 		if !s.PlanCase.Slots[slot].InUse {
@@ -79,17 +91,63 @@ func (p *Bars) Follow(s state.State, k *state.Calculation) {
 			d.Parts = append(d.Parts, chart.Part{Of: of, Value: q.Fluid.BySlotML[slot]})
 		}
 	}
-	c.Notes = carbohydrateNotes(p.sp, *q)
-	p.Figure.SetText(c.Figure)
-	p.side.SetText(c.Notes[0])
-	p.foot.SetText(c.Notes[1])
-	n.Notes = SodiumNotes(p.sp, *q, k.Habit, s.Salted())
-	d.Notes = drinkingNotes(p.sp, s, *q)
+	p.say(s, k)
 	for i := range p.bars {
-		d := &p.Data[i]
-		d.Summary = p.sp.Say("planner.bar.summary", d.Name, d.Figure, d.Notes[0], d.Notes[1])
-		p.bars[i].Set(*d)
+		p.bars[i].Set(p.Data[i])
 	}
+}
+
+// barsSaid is what the words beside the bars were made of.
+type barsSaid struct {
+	set                                bool
+	carbohydrate, sodium, rate, strong float64
+}
+
+// say words the figures, each where it changed.
+func (p *Bars) say(s state.State, k *state.Calculation) {
+	q, was := &k.At, p.said
+	now := barsSaid{true, q.Carbohydrate.TotalGH, q.Sodium.InMgH, q.Fluid.RateLH, q.StrengthPercent}
+	if now == was {
+		return
+	}
+	p.said = now
+	c, n, d := &p.Data[BarCarbohydrate], &p.Data[BarSodium], &p.Data[BarDrinking]
+	if !was.set || was.carbohydrate != now.carbohydrate || was.strong != now.strong {
+		c.Figure, c.Notes = p.sp.Carbohydrate(q.Carbohydrate.TotalGH), carbohydrateNotes(p.sp, *q)
+		p.Figure.SetText(c.Figure)
+		p.side.SetText(c.Notes[0])
+		against := againstAdvice(p.sp, *q)
+		p.foot.SetTexts(p.sp.Joined(against, c.Notes[1]), against, c.Notes[1])
+		c.Summary = p.summary(c)
+	}
+	if !was.set || was.sodium != now.sodium || was.rate != now.rate {
+		n.Figure, n.Notes = p.sp.Sodium(q.Sodium.InMgH), SodiumNotes(p.sp, *q, k.Habit, s.Salted())
+		n.Summary = p.summary(n)
+	}
+	if !was.set || was.rate != now.rate {
+		d.Figure, d.Notes = p.sp.Rate(q.Fluid.RateLH), drinkingNotes(p.sp, s, *q)
+		d.Summary = p.summary(d)
+	}
+}
+
+// summary is a bar in words.
+func (p *Bars) summary(d *chart.SourceData) string {
+	return p.sp.Say("planner.bar.summary", d.Name, d.Figure, d.Notes[0], d.Notes[1])
+}
+
+// againstAdvice says how the carbohydrate stands to the advice; empty where none is
+// needed.
+func againstAdvice(sp wording.Speaker, q plan.Prediction) string {
+	a, x := q.Carbohydrate.Advice.Range, sp.Rounded(q.Carbohydrate.TotalGH)
+	switch {
+	case a.High <= 0:
+		return ""
+	case x < a.Low:
+		return sp.Say("planner.advised.below", sp.Words.Number(a.Low-x, 0))
+	case x > a.High:
+		return sp.Say("planner.advised.above", sp.Words.Number(x-a.High, 0))
+	}
+	return sp.Say("planner.advised.within")
 }
 
 // carbohydrateNotes say where it comes from, what is advised, and above one

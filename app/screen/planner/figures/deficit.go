@@ -34,21 +34,74 @@ type Deficit struct {
 	Box     *look.Sheet
 	// fields lie under the bottles of the picture.
 	fields *fyne.Container
+	split  *split
+	head   *fyne.Container
+	// selected is the break whose split stands in the head; none below zero, until
+	// one is chosen the one at which most is drunk.
+	selected int
+	said     deficitSaid
+}
+
+// deficitSaid is what the words of the deficit were made of, so that they are made
+// anew only where it changed.
+type deficitSaid struct {
+	set  bool
+	q    plan.Ranged
+	l    plan.Ranged
+	take struct {
+		drinkable, planned, missed int
+		missedAt                   float64
+		left                       [plan.Foods]float64
+	}
 }
 
 // NewDeficit makes the figure and its picture; more stands at the head of the
 // picture.
 func NewDeficit(h *field.Host, sp wording.Speaker, why func(), more fyne.CanvasObject) *Deficit {
-	p := &Deficit{sp: sp, picture: chart.NewDeficitChart(), bar: chart.NewRangeBar()}
-	unit := "planner.deficit.unit"
+	p := &Deficit{sp: sp, picture: chart.NewDeficitChart(), bar: chart.NewRangeBar(), split: newSplit(sp), selected: -1}
+	title := look.NewOneOf(look.Strong, sp.Say("planner.deficit"), sp.Say("planner.deficit.short"))
 	if sp.By.Hidden {
-		unit += ".hidden"
+		title = look.NewOneOf(look.Strong, sp.Say("planner.deficit.hidden"), sp.Say("planner.deficit.short"))
 	}
-	p.key = newKey(newTitled(sp.Say("planner.deficit"), sp.Say(unit)), field.NewLink(h, "planner.deficit.why", sp.Say("planner.why"), why), p.bar, deficitFigure)
+	p.key = newKey(title, field.NewLink(h, "planner.deficit.why", sp.Say("planner.why"), why), p.bar, deficitFigure)
 	p.fields = &fyne.Container{Layout: underStops{p.picture}}
-	head := look.HBox(12, look.Grow(look.NewLabel(sp.Say("planner.deficit.picture"), look.Strong, look.Ink).Shorten()), more)
-	p.Box = look.NewSheet(look.VBox(4, head, look.Grow(&fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.picture, p.fields}})))
+	name := look.NewOneOf(look.Strong, sp.Say("planner.deficit.picture"), sp.Say("planner.deficit.picture.short"))
+	p.head = &fyne.Container{Layout: pictureHead{name}, Objects: []fyne.CanvasObject{name, p.split.row, more}}
+	p.Box = look.NewSheet(look.VBox(4, p.head, look.Grow(&fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.picture, p.fields}})))
 	return p
+}
+
+// Select takes a break in hand: its bottle has the grip, its split stands in the head.
+func (p *Deficit) Select(s state.State, k *state.Calculation, stop int) {
+	p.selected = stop
+	p.Data.Selected = stop
+	p.picture.Set(p.Data)
+	p.showSplit(s, k)
+}
+
+// Split is what is said of the selected break.
+func (p *Deficit) Split() string { return p.split.text() }
+
+// showSplit says what is taken at the selected break.
+func (p *Deficit) showSplit(s state.State, k *state.Calculation) {
+	if p.selected < 0 || p.selected >= len(k.Take.Takes) {
+		p.selected = widest(k.Take)
+	}
+	p.Data.Selected = p.selected
+	if !p.split.show(s, k, p.selected) {
+		p.head.Refresh()
+	}
+}
+
+// widest is the break at which most is drunk; -1 without breaks.
+func widest(t plan.Schedule) int {
+	best := -1
+	for i := range t.Takes {
+		if best < 0 || t.Takes[i].ML > t.Takes[best].ML {
+			best = i
+		}
+	}
+	return best
 }
 
 // Open sets what a movement leaves alone: the length, the habit, the limit, the
@@ -62,7 +115,11 @@ func (p *Deficit) Open(s state.State, k *state.Calculation) {
 	if aim := s.PlanCase.Planner.Aim().Deficit; aim.On && !p.sp.By.Hidden {
 		d.Limit, d.LimitText = -aim.High, p.sp.Say("planner.deficit.limit", p.sp.Short(aim.High))
 	}
-	d.Ticks = p.levels(d.Ticks[:0], k.Habit)
+	// nothing that is drunk ends lower than the low end of drinking nothing
+	none := s.PlanCase.Planner.Evaluate(s.Length, plan.Mix{})
+	foot, _ := p.sp.End(none.DeficitL, none.Deficit)
+	d.Lowest = min(foot.Low, -1)
+	d.Ticks = p.levels(d.Ticks[:0], -d.Lowest)
 	d.Times = p.times(d.Times[:0], d.Minutes)
 	d.Chances = d.Chances[:0]
 	for i := range k.Take.Takes {
@@ -72,7 +129,7 @@ func (p *Deficit) Open(s state.State, k *state.Calculation) {
 		})
 	}
 	leaveOutAlike(d.Chances)
-	p.band.Habit, p.band.Max = shortfall(p.sp, k.Habit, math.Max(-d.Ticks[len(d.Ticks)-1].At, 1))
+	p.band.Habit, p.band.Max = shortfall(p.sp, k.Habit, -d.Lowest)
 	aim := s.PlanCase.Planner.Aim().Deficit
 	p.band.Limit, p.band.Limited = aim.High, aim.On && !p.sp.By.Hidden
 	p.band.Estimate = s.PlanCase.Planner.Basis().Kind == plan.Estimate
@@ -80,6 +137,9 @@ func (p *Deficit) Open(s state.State, k *state.Calculation) {
 	for i := range k.Take.Takes {
 		d.StopMax = max(d.StopMax, k.Take.Takes[i].Chance.MostML())
 	}
+	p.selected = -1
+	p.said = deficitSaid{}
+	p.split.shown.set = false
 }
 
 // Break puts the breaks under the picture: what is taken, the play between, and
@@ -97,10 +157,10 @@ func (p *Deficit) Stops(stops []chart.BreakStop) {
 	p.picture.Set(p.Data)
 }
 
-// OnDragged is told what the bottle of a break is dragged to, in mL, and that it is
-// let go.
-func (p *Deficit) OnDragged(dragged func(stop int, to float64), released func()) {
-	p.picture.OnDragged, p.picture.OnReleased = dragged, released
+// OnDragged is told what the bottle of a break is dragged to, in mL, that it is let
+// go, and that a break is clicked. Without the first two the bottles stand still.
+func (p *Deficit) OnDragged(dragged func(stop int, to float64), released func(), selected func(stop int)) {
+	p.picture.OnDragged, p.picture.OnReleased, p.picture.OnSelected = dragged, released, selected
 }
 
 // shortfall is how far a session ends below the mass it began with, as the screen
@@ -113,9 +173,7 @@ func shortfall(sp wording.Speaker, q plan.Prediction, end float64) (at, most flo
 // Follow shows what a movement changes.
 func (p *Deficit) Follow(s state.State, k *state.Calculation) {
 	q := &k.At
-	p.Figure.SetText(p.sp.Deficit(*q))
-	p.side.SetText(sure(p.sp, s, *q))
-	p.foot.SetText(notReplaced(p.sp, *q))
+	p.say(s, k)
 	end, _ := p.sp.End(q.DeficitL, q.Deficit)
 	p.band.At, p.band.Range = max(-end.Value, 0), chart.Span{Low: max(-end.High, 0), High: max(-end.Low, 0)}
 	p.band.Summary = p.Figure.Text()
@@ -123,19 +181,62 @@ func (p *Deficit) Follow(s state.State, k *state.Calculation) {
 	d := &p.Data
 	d.Plan = p.points(d.Plan[:0], k.Course, *q, k.Even())
 	d.Range = p.ranges(d.Range[:0], k)
-	for i := range k.Take.Takes {
-		d.Chances[i].Amount = ""
-		if ml := k.Take.Takes[i].ML; ml > 0 {
-			d.Chances[i].Amount = p.sp.Millilitres(float64(ml))
-		}
+	p.showSplit(s, k)
+	p.picture.Set(*d)
+}
+
+// say words the deficit, where it changed.
+func (p *Deficit) say(s state.State, k *state.Calculation) {
+	q, now := &k.At, deficitSaid{set: true, q: k.At.Deficit, l: k.At.DeficitL}
+	now.take.drinkable, now.take.planned = k.Take.DrinkableML, k.Take.PlannedML
+	now.take.missed, now.take.missedAt = k.Take.WithoutMaybe.MissedML, k.Take.WithoutMaybe.Deficit.Value
+	now.take.left = k.Take.FoodLeft
+	if now == p.said {
+		return
 	}
-	d.PlanEnd = chart.EndLabel{Figure: p.sp.Deficit(*q), Name: p.sp.Say("planner.deficit.plan")}
+	p.said = now
+	figure := p.sp.Deficit(*q)
+	p.Figure.SetText(figure)
+	p.side.SetText(sure(p.sp, s, *q))
+	p.foot.SetTexts(p.against(s, *q)...)
+	d := &p.Data
+	d.PlanEnd = chart.EndLabel{Figure: figure, Name: p.sp.Say("planner.deficit.plan")}
 	if !k.Even() && !k.Take.Fits {
 		x, u := p.sp.End(k.Take.DeficitL, k.Take.Deficit)
 		d.PlanEnd = chart.EndLabel{Figure: p.sp.Change(x.Value, u), Name: p.sp.Say("planner.deficit.breaks")}
 	}
-	d.Summary = p.sp.Say("planner.deficit.summary", p.sp.Deficit(*q), p.side.Text(), d.HabitEnd.Figure)
-	p.picture.Set(*d)
+	d.Aside = p.aside(s, k)
+	d.Summary = p.sp.Say("planner.deficit.summary", figure, p.side.Text(), d.HabitEnd.Figure)
+}
+
+// aside says what the breaks do not carry, and what is left when those that may not
+// happen do not.
+func (p *Deficit) aside(s state.State, k *state.Calculation) string {
+	if k.Even() {
+		return ""
+	}
+	list := p.sp.NotTaken(s, k.Take)
+	if w := k.Take.WithoutMaybe; w.MissedML > 0 {
+		x, u := p.sp.End(w.DeficitL, w.Deficit)
+		list = append(list, p.sp.Say("planner.breaks.missed.short", p.sp.Change(x.Value, u)))
+	}
+	return wording.Sentences(list...)
+}
+
+// against holds the deficit against the limit and says how much is not replaced; the
+// longest first.
+func (p *Deficit) against(s state.State, q plan.Prediction) []string {
+	left := notReplaced(p.sp, q)
+	aim := s.PlanCase.Planner.Aim().Deficit
+	if p.sp.By.Hidden || !aim.On {
+		return []string{left}
+	}
+	key := "planner.deficit.within"
+	if q.Deficit.Value > aim.High {
+		key = "planner.deficit.past"
+	}
+	held := p.sp.Say(key, p.sp.Short(aim.High))
+	return []string{p.sp.Say("planner.deficit.both", held, left), held}
 }
 
 // leaveOutAlike takes the names away from many chances that are all called the
@@ -197,26 +298,31 @@ func (p *Deficit) ranges(into []chart.Span, k *state.Calculation) []chart.Span {
 	return into
 }
 
-// mostHalves is the deficit in litres up to which every half one has a line.
-const mostHalves = 2.5
+// mostHalves is the deficit in litres up to which every half one has a line, mostLines
+// how many lines there are at most.
+const (
+	mostHalves = 2.5
+	mostLines  = 5
+)
 
-// levels are the lines across, from nothing to below what the habit may come to.
-func (p *Deficit) levels(into []chart.Tick, habit plan.Prediction) []chart.Tick {
-	x, u := p.sp.End(habit.DeficitL, habit.Deficit)
-	into = append(into, chart.Tick{Text: p.sp.Words.Number(0, 0)})
-	if u == quantity.Litre && -x.Low <= mostHalves {
-		for at := 0.5; at < math.Ceil(2*max(-x.Low, 1))/2+0.5; at += 0.5 {
-			into = append(into, chart.Tick{At: -at, Text: p.sp.Words.Number(-at, 1) + "\u00a0" + string(u)})
+// levels are the lines across, from nothing to the lowest that can come.
+func (p *Deficit) levels(into []chart.Tick, lowest float64) []chart.Tick {
+	every, decimals, u := math.Ceil(lowest/mostLines), 0, quantity.PerCent
+	if p.sp.By.Hidden {
+		u = quantity.Litre
+		if lowest <= mostHalves {
+			every, decimals = 0.5, 1
 		}
-		return into
 	}
-	lowest := int(math.Ceil(max(-x.Low, 2)))
-	every := (lowest + 3) / 4
-	for at := every; at <= lowest; at += every {
-		into = append(into, chart.Tick{At: -float64(at), Text: p.sp.Words.Number(-float64(at), 0) + "\u00a0" + string(u)})
+	into = append(into, chart.Tick{Text: p.sp.Words.Number(0, 0)})
+	for at := every; at <= lowest+levelHair; at += every {
+		into = append(into, chart.Tick{At: -at, Text: p.sp.Words.Number(-at, decimals) + "\u00a0" + string(u)})
 	}
 	return into
 }
+
+// levelHair forgives rounding.
+const levelHair = 1e-9
 
 // times are the marks below, where no chances are named.
 func (p *Deficit) times(into []chart.Tick, minutes float64) []chart.Tick {

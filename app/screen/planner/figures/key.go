@@ -13,14 +13,14 @@ import (
 type key struct {
 	Figure *look.Label
 	side   *look.Paragraph
-	foot   *look.Label
+	foot   *look.OneOf
 	Key    *fyne.Container
 }
 
 // newKey makes a figure; why may be nil.
 func newKey(title fyne.CanvasObject, why *field.Link, bar fyne.CanvasObject, figure float32) key {
 	k := key{Figure: look.NewLabel("", look.Key, look.Ink), side: look.NewParagraph("", look.Note, look.Ink2)}
-	k.foot = look.NewLabel("", look.Note, look.Ink).Shorten()
+	k.foot = look.NewOneOf(look.Note)
 	head := look.HBox(8, look.Grow(title))
 	if why != nil {
 		head.Add(why)

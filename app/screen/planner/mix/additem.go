@@ -82,8 +82,23 @@ func full(v *part.Plan, role record.Role) string {
 	return v.Speaker.Say("planner.item.full." + string(role))
 }
 
+// planned reports whether some option of the plan has a product already: it then has a
+// slot.
+func planned(v *part.Plan, p fuel.Product) bool {
+	for _, slot := range v.Now.PlanCase.Slots {
+		if slot.InUse && slot.Product.ID == p.ID {
+			return true
+		}
+	}
+	return false
+}
+
 // AddProduct adds a product, where the plan can then still be calculated.
 func AddProduct(v *part.Plan, p fuel.Product, wrong func(string)) bool {
+	if text := full(v, state.RoleOf(p)); text != "" && !planned(v, p) {
+		wrong(text)
+		return false
+	}
 	tried, option := v.Now.Plan.Clone(), v.Now.Option
 	state.AddItem(&tried, option, p)
 	if _, err := v.File.Open(tried, v.Desk); err != nil {

@@ -3,21 +3,21 @@ package mix
 import (
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/wording"
-	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
-// Panel is what goes in: a row for each slot, what can be added, and where
-// the guards speak. Its rows are made once, for all slots there are.
+// Panel is what goes in: a row for each slot, what is drunk in all, and what can be
+// added. Its rows are made once, for all slots there are.
 type Panel struct {
 	sp    wording.Speaker
 	title *look.Label
+	hint  *look.Label
 
 	Note     *look.Paragraph
 	Rows     [plan.Slots]*row
@@ -25,85 +25,95 @@ type Panel struct {
 	addDrink *field.Button
 	addFood  *field.Button
 	Salt     *look.Paragraph
-	total    *look.Label
-	Guards   *guardRoom
+	fold     *saltFold
+	sum      *sum
 	body     *fyne.Container
 	Box      *look.Sheet
 }
 
-// NewPanel makes the panel.
-func NewPanel(h *field.Host, sp wording.Speaker, do Actions, add func(role record.Role), suggest fyne.CanvasObject, cautions func()) *Panel {
-	p := &Panel{sp: sp, title: look.NewLabel("", look.Strong, look.Ink).Shorten(), Guards: newGuardRoom(h, sp.Words, cautions)}
-	p.total = look.NewLabel("", look.Strong, look.Ink)
+// NewPanel makes the panel. unfold is called when the salt is to be shown.
+func NewPanel(h *field.Host, sp wording.Speaker, do Actions, add func(role record.Role), suggest fyne.CanvasObject, unfold func()) *Panel {
+	p := &Panel{sp: sp, title: look.NewLabel("", look.Strong, look.Ink).Shorten(), hint: look.NewLabel("", look.Note, look.Ink2)}
 	p.Note = look.NewParagraph("", look.Note, look.Ink2)
 	p.Salt = look.NewParagraph("", look.Note, look.Ink2)
+	p.fold, p.sum = newSaltFold(h, sp, unfold), newSum(sp)
 	p.list = look.VBox(0)
 	for _, slot := range state.Slots() {
 		p.Rows[slot] = newRow(h, sp, slot, do)
 		p.list.Add(p.Rows[slot].box)
 	}
+	p.list.Add(p.fold.box)
 	p.addDrink = field.NewButton(h, "planner.add.drink", sp.Say("planner.add.drink"), field.Outline, func() { add(record.RoleDrink) })
 	p.addFood = field.NewButton(h, "planner.add.food", sp.Say("planner.add.food"), field.Outline, func() { add(record.RoleFood) })
-	head := look.HBox(12, look.Grow(p.title), legend(sp), suggest)
+	head := &fyne.Container{Layout: headLayout{}, Objects: []fyne.CanvasObject{p.title, p.hint, suggest}}
 	rows := look.NewScroll(look.Pad(0, RingRoom, 0, RingRoom, look.VBox(4, p.Note, p.list, p.Salt)))
-	p.body = &fyne.Container{Layout: &fillMiddle{}, Objects: []fyne.CanvasObject{
-		head, rows, look.VBox(10, look.NewRule(), look.HBox(8, look.Grow(look.NewLabel(sp.Say("planner.total"), look.Strong, look.Ink)), p.total),
-			look.HBox(10, p.addDrink, p.addFood), p.Guards.box),
+	p.body = &fyne.Container{Layout: &fillMiddle{p}, Objects: []fyne.CanvasObject{
+		head, rows, look.VBox(8, look.NewRule(), p.sum.box, look.HBox(10, p.addDrink, p.addFood)),
 	}}
 	p.Box = look.NewSheet(p.body)
 	return p
 }
 
-// legend explains the marks of a slider.
-func legend(sp wording.Speaker) fyne.CanvasObject {
-	habit := look.HBox(4, look.NewMark(), look.NewLabel(sp.Say("planner.legend.habit"), look.Note, look.Ink2))
-	limit := look.HBox(4, newLimitMark(), look.NewLabel(sp.Say("planner.legend.limit"), look.Note, look.Ink2))
-	return look.HBox(10, habit, limit)
-}
-
 // Natural is the height at which no slider needs to scroll, at a width.
 func (p *Panel) Natural(width float32) float32 {
+	p.setTight(false)
 	inner := width - 2*look.SheetPadX
-	rows, _ := p.body.Objects[1].(*look.Scroll)
 	h := 2*look.SheetPadY + 2*middleGap + 2
 	for _, o := range []fyne.CanvasObject{p.body.Objects[0], p.body.Objects[2]} {
 		h += look.HeightFor(o, inner)
 	}
-	return h + look.HeightFor(rows.Parts()[0], inner+2*RingRoom)
+	return h + p.rowsHeight(inner)
+}
+
+// rowsHeight is the height of the rows at a width.
+func (p *Panel) rowsHeight(inner float32) float32 {
+	rows, _ := p.body.Objects[1].(*look.Scroll)
+	return look.HeightFor(rows.Parts()[0], inner+2*RingRoom)
+}
+
+// setTight sets the rows close, and leaves out the bar of the sum.
+func (p *Panel) setTight(on bool) {
+	for _, r := range p.Rows {
+		r.name.tight = on
+	}
+	look.ShowIf(p.sum.bar, !on)
 }
 
 // Open shows another case, option or length.
 func (p *Panel) Open(s state.State, raw func(slot plan.Slot) string) {
 	p.title.SetText(p.sp.Say("planner.mix", p.sp.OptionName(s.Hand())))
-	p.Note.SetText(wording.Sentences(mixNote(p.sp, s), gaps(p.sp, s.PlanCase), p.sp.BreaksAsked(s)))
+	p.hint.SetText(hintOf(p.sp, s))
+	p.Note.SetText(wording.Sentences(mixNote(p.sp, s), gaps(p.sp, s.PlanCase)))
 	look.ShowIf(p.Note, p.Note.Text() != "")
+	p.fold.open(s)
 	for _, r := range p.Rows {
-		r.Open(s, p.sp, raw(r.slot))
+		r.Open(s, p.sp, raw(r.slot), r.slot == plan.Salt && p.fold.folded(s))
 	}
 	p.Salt.SetText(p.sp.SaltCare(s.PlanCase.Care))
 	look.ShowIf(p.Salt, p.Salt.Text() != "")
-	look.EnableIf(p.addDrink, s.Movable())
-	look.EnableIf(p.addFood, s.Movable())
+	for _, b := range []*field.Button{p.addDrink, p.addFood} {
+		look.ShowIf(b, s.Draft())
+		look.EnableIf(b, s.Movable())
+	}
+	p.sum.open(s)
 	p.list.Refresh()
 	p.Box.Refresh()
 }
 
 // Follow shows what a movement changes; typing is the slot whose number is being
 // typed into, none for -1.
-func (p *Panel) Follow(s state.State, k *state.Calculation, typing plan.Slot, odd string) {
+func (p *Panel) Follow(s state.State, k *state.Calculation, typing plan.Slot) {
 	for _, r := range p.Rows {
 		r.Follow(s, k, p.sp, r.slot == typing)
 	}
-	speaking := p.sp.Cautions(s, k.At)
-	if !k.Even() {
-		speaking = append(speaking, p.sp.NotTaken(s, k.Take)...)
-	}
-	if odd != "" {
-		speaking = append([]string{odd}, speaking...)
-	}
-	p.total.SetText(p.sp.Total(k))
-	p.Guards.set(speaking)
+	p.sum.follow(s, k)
 }
+
+// Unfold shows the salt, or folds it again.
+func (p *Panel) Unfold(on bool) { p.fold.byHand = on }
+
+// Total is what is drunk in all, as it is shown.
+func (p *Panel) Total() string { return p.sum.total.Text() }
 
 // Advise shows on the sliders where the aim is met, or no longer.
 func (p *Panel) Advise(on bool) {
@@ -112,12 +122,21 @@ func (p *Panel) Advise(on bool) {
 	}
 }
 
-// mixNote says why the sliders cannot be moved; empty where they can.
-func mixNote(sp wording.Speaker, s state.State) string {
+// hintOf says how the sliders are moved, or that they stand.
+func hintOf(sp wording.Speaker, s state.State) string {
 	switch {
 	case !s.Draft():
 		return sp.Say("planner.mix.agreed")
-	case s.Hand().Kind == record.OptionHabit:
+	case s.Movable():
+		return sp.Say("planner.mix.hint")
+	}
+	return ""
+}
+
+// mixNote says why the sliders of a draft cannot be moved; empty where they can.
+func mixNote(sp wording.Speaker, s state.State) string {
+	switch {
+	case s.Draft() && s.Hand().Kind == record.OptionHabit:
 		return sp.Say("planner.mix.habit")
 	case s.Length != plan.Expected:
 		return sp.Say("planner.mix.length")
@@ -125,57 +144,60 @@ func mixNote(sp wording.Speaker, s state.State) string {
 	return ""
 }
 
-// gaps says what of the habit a plan cannot calculate with: what counts as plain
-// water, and what is left out.
-func gaps(sp wording.Speaker, c consult.Case) string {
-	var drinks, foods []string
-	for _, g := range c.Gaps() {
-		name, at := g.Name, sp.Words.Number(float64(g.Item), 0)
-		switch {
-		case g.Food && name == "":
-			foods = append(foods, sp.Say("planner.gap.food", at))
-		case g.Food:
-			foods = append(foods, name)
-		case name == "":
-			drinks = append(drinks, sp.Say("planner.gap.bottle", at))
-		default:
-			drinks = append(drinks, name)
+// sum is what is drunk in all: the volume, in mouthfuls, and a bar by drink with
+// habit and limit.
+type sum struct {
+	sp               wording.Speaker
+	total, mouthfuls *look.Label
+	bar              *chart.TotalBar
+	data             chart.TotalData
+	box              *fyne.Container
+	shown            struct {
+		drunk     float64
+		mouthfuls int
+	}
+}
+
+func newSum(sp wording.Speaker) *sum {
+	t := &sum{sp: sp, total: look.NewLabel("", look.Strong, look.Ink), mouthfuls: look.NewLabel("", look.Note, look.Ink2), bar: chart.NewTotalBar()}
+	head := look.HBox(8, look.Grow(look.NewLabel(sp.Say("planner.total"), look.Strong, look.Ink)), t.mouthfuls, t.total)
+	t.box = look.VBox(2, head, t.bar)
+	return t
+}
+
+// open sets what a movement leaves alone: the habit, the limit, the end of the bar.
+func (t *sum) open(s state.State) {
+	p := s.PlanCase.Planner
+	habit, limit := p.Evaluate(s.Length, s.Habit), p.CeilingOf(s.Length)
+	t.data.Habit, t.data.Limit = habit.Fluid.DrunkL, limit.FluidL
+	t.data.Max = max(limit.FluidL*limitInside, t.data.Habit)
+	t.data.HabitWords = t.sp.Say("planner.mark.habit", bare(t.sp, plan.Water, habit.Fluid.DrunkL*1000))
+	t.data.LimitWords = t.sp.Say("planner.mark.limit", t.sp.StopsAtBare(limit))
+	t.shown.drunk = -1
+}
+
+// limitInside leaves room behind the limit on the bar.
+const limitInside = 1.12
+
+// follow shows what a movement changes.
+func (t *sum) follow(s state.State, k *state.Calculation) {
+	n := 0
+	for i := range k.Take.Takes {
+		n += k.Take.Takes[i].Mouthfuls
+	}
+	if k.At.Fluid.DrunkL != t.shown.drunk || n != t.shown.mouthfuls {
+		t.shown.drunk, t.shown.mouthfuls = k.At.Fluid.DrunkL, n
+		t.total.SetText(t.sp.Litres(k.At.Fluid.DrunkL))
+		t.mouthfuls.SetText(t.sp.Mouthfuls(n))
+		t.box.Objects[0].Refresh()
+	}
+	d := &t.data
+	d.Parts = d.Parts[:0]
+	for slot := plan.Water; slot.IsDrink(); slot++ {
+		if s.PlanCase.Slots[slot].InUse {
+			d.Parts = append(d.Parts, chart.Part{Of: wording.Substance(slot), Value: k.Mix[slot] / 1000})
 		}
 	}
-	text := ""
-	if len(drinks) > 0 {
-		text = sp.Say("planner.gap.drinks", sp.Words.List(drinks))
-	}
-	if len(foods) > 0 {
-		text = wording.Sentences(text, sp.Say("planner.gap.foods", sp.Words.List(foods)))
-	}
-	if urine := c.HabitUrine(); urine > 0 {
-		text = wording.Sentences(text, sp.Say("planner.gap.urine", sp.By.Amount(urine, quantity.Litre)))
-	}
-	return text
-}
-
-// fillMiddle sets the first object at the top, the last at the foot, and gives
-// the middle one, which scrolls, the room between.
-type fillMiddle struct{}
-
-const middleGap float32 = 10
-
-// RingRoom is the room beside a slider in a scroll, so that the ring around a
-// knob at its end is not cut off.
-const RingRoom float32 = 6
-
-func (fillMiddle) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	top, foot := look.HeightFor(o[0], size.Width), look.HeightFor(o[2], size.Width)
-	o[0].Move(fyne.Position{})
-	o[0].Resize(fyne.NewSize(size.Width, top))
-	o[1].Move(fyne.NewPos(-RingRoom, top+middleGap))
-	o[1].Resize(fyne.NewSize(size.Width+2*RingRoom, max(size.Height-top-foot-2*middleGap, 0)))
-	o[2].Move(fyne.NewPos(0, size.Height-foot))
-	o[2].Resize(fyne.NewSize(size.Width, foot))
-}
-
-func (fillMiddle) MinSize(o []fyne.CanvasObject) fyne.Size {
-	width := max(o[0].MinSize().Width, o[2].MinSize().Width)
-	return fyne.NewSize(width, o[0].MinSize().Height+look.Scaled(160)+o[2].MinSize().Height+2*middleGap)
+	d.Summary = t.total.Text()
+	t.bar.Set(*d)
 }

@@ -7,19 +7,22 @@ import (
 	"ebbwell/app/kit/look"
 )
 
-// noteLeast is the room below which a note is left out: a letter or two say
-// nothing.
-const noteLeast float32 = 44
-
 // naming is the beginning of a slider's row: the square of its substance, its
-// name, what may stand behind it (the strength of a powder), and a note. Where
-// room is short the note gives way first, then the name.
+// name, what may stand behind it (the strength of a powder), and a note; below it
+// the amount in words. Where room is short the note gives way first, then the name;
+// where the mix is tight, the words stand in the place of the note.
 type naming struct {
 	widget.BaseWidget
 	swatch *look.Swatch
 	name   *look.Label
 	behind fyne.CanvasObject
 	note   *look.Label
+	words  *look.Label
+	tight  bool
+	// long and short are the amount in words.
+	long, short string
+	// line is the width that the name's line has.
+	line float32
 }
 
 var (
@@ -30,7 +33,7 @@ var (
 func newNaming(of look.Substance, behind fyne.CanvasObject) *naming {
 	n := &naming{
 		swatch: look.NewSwatch(of), name: look.NewLabel("", look.Strong, look.Ink).Shorten(), behind: behind,
-		note: look.NewLabel("", look.Note, look.Ink2).Shorten(),
+		note: look.NewLabel("", look.Note, look.Ink2), words: look.NewLabel("", look.Note, look.Ink),
 	}
 	n.ExtendBaseWidget(n)
 	return n
@@ -43,26 +46,35 @@ func (n *naming) set(name, note string) {
 	}
 	n.name.SetText(name)
 	n.note.SetText(note)
-	n.Refresh()
+	n.place()
+}
+
+// say changes the amount in words; short stands in their place on a tight line.
+func (n *naming) say(words, short string) {
+	if n.long != words || n.short != short {
+		n.long, n.short = words, short
+		n.place()
+	}
 }
 
 // Parts returns what stands in the row.
 func (n *naming) Parts() []fyne.CanvasObject {
-	return []fyne.CanvasObject{n.swatch, n.name, n.behind, n.note}
+	return []fyne.CanvasObject{n.swatch, n.name, n.behind, n.note, n.words}
 }
 
-// Baseline is that of the name in the middle of a row of controls.
+// Baseline is that of the name: in the middle of a row of controls where the mix is
+// tight, at the top of two lines elsewhere.
 func (n *naming) Baseline() float32 {
-	return float32(int((look.ControlHeight()-look.Strong.Height())/2)) + look.Strong.Baseline()
+	if n.tight {
+		return float32(int((look.ControlHeight()-look.Strong.Height())/2)) + look.Strong.Baseline()
+	}
+	return look.Strong.Baseline()
 }
 
-// CreateRenderer places the parts.
-func (n *naming) CreateRenderer() fyne.WidgetRenderer { return &namingRenderer{n} }
-
-type namingRenderer struct{ n *naming }
-
-func (r *namingRenderer) Layout(size fyne.Size) {
-	n, base := r.n, r.n.Baseline()
+// place sets the parts.
+func (n *naming) place() {
+	size, base := n.Size(), n.Baseline()
+	line := min(size.Width, n.line)
 	x := float32(0)
 	put := func(o fyne.CanvasObject, baseline, width, height float32) {
 		o.Move(fyne.NewPos(x, base-baseline))
@@ -76,7 +88,7 @@ func (r *namingRenderer) Layout(size fyne.Size) {
 	if n.behind.Visible() {
 		behind = n.behind.MinSize().Width + 8
 	}
-	put(n.name, n.name.Baseline(), max(min(look.Strong.Width(n.name.Text())+1, size.Width-x-behind), 0), look.Strong.Height())
+	put(n.name, n.name.Baseline(), max(min(look.Strong.Width(n.name.Text())+1, line-x-behind), 0), look.Strong.Height())
 	x += 8
 	if behind > 0 {
 		least := n.behind.MinSize()
@@ -84,16 +96,44 @@ func (r *namingRenderer) Layout(size fyne.Size) {
 		put(n.behind, drop, least.Width, least.Height)
 		x += 8
 	}
-	look.ShowIf(n.note, size.Width-x >= look.Scaled(noteLeast))
-	put(n.note, n.note.Baseline(), max(size.Width-x, 0), look.Note.Height())
+	n.placeWords(x, line, square.Width+8)
 }
+
+// placeWords sets note and words: whole, or not at all.
+func (n *naming) placeWords(x, line, indent float32) {
+	n.words.SetText(n.long)
+	if n.tight && x+look.Note.Width(n.long) > line {
+		n.words.SetText(n.short)
+	}
+	note, words, base := n.note.MinSize().Width, n.words.MinSize().Width, n.Baseline()
+	at := fyne.NewPos(x, base-look.Note.Baseline())
+	n.note.Move(at)
+	n.note.Resize(fyne.NewSize(note, look.Note.Height()))
+	if n.tight {
+		n.words.Move(at)
+		look.ShowIf(n.words, words > 0 && x+words <= line)
+		look.ShowIf(n.note, note > 0 && !n.words.Visible() && x+note <= line)
+	} else {
+		n.words.Move(fyne.NewPos(indent, look.Strong.Height()))
+		look.ShowIf(n.words, words > 0 && indent+words <= n.Size().Width)
+		look.ShowIf(n.note, note > 0 && x+note <= line)
+	}
+	n.words.Resize(fyne.NewSize(words, look.Note.Height()))
+}
+
+// CreateRenderer places the parts.
+func (n *naming) CreateRenderer() fyne.WidgetRenderer { return &namingRenderer{n} }
+
+type namingRenderer struct{ n *naming }
+
+func (r *namingRenderer) Layout(fyne.Size) { r.n.place() }
 
 func (r *namingRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(look.Scaled(120), look.ControlHeight())
 }
 
 func (r *namingRenderer) Refresh() {
-	r.Layout(r.n.Size())
+	r.n.place()
 	r.n.swatch.Refresh()
 }
 

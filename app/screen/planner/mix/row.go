@@ -7,6 +7,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/wording"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
@@ -15,14 +16,13 @@ import (
 
 // Widths in a slider's row, in px at 100 % text.
 const (
-	rowDifference float32 = 38
-	rowNumber     float32 = 86
-	rowPortions   float32 = 100 // "3½ portions"
-	rowStrength   float32 = 62
+	rowNumber   float32 = 86
+	rowPortions float32 = 100 // "3½ portions"
+	rowStrength float32 = 62
 )
 
 // row is one slot among the sliders: its name, how it differs from the habit,
-// its amount as a number, and the slider.
+// its amount as a number and in the athlete's own measures, and the slider.
 type row struct {
 	slot     plan.Slot
 	name     *naming
@@ -30,7 +30,9 @@ type row struct {
 	remove   *field.Link
 	differs  *look.Label
 	Number   *field.Number
-	Slider   *field.Slider
+	// settled is the amount of an agreed plan, in the place of the number.
+	settled *look.Label
+	Slider  *field.Slider
 	// Raw is what was typed and could not be read; it stays in sight.
 	Raw string
 	box *fyne.Container
@@ -38,12 +40,21 @@ type row struct {
 	several bool
 	// advised shows where the aim is met: while a proposal is open.
 	advised bool
+	shown   shown
+}
+
+// shown is what a row shows, so that it is worded anew only where it changed.
+type shown struct {
+	set            bool
+	x, habit, most float64
+	typing         bool
+	when           string
 }
 
 // newRow makes the row of a slot; it is set by show.
 func newRow(h *field.Host, by wording.Speaker, slot plan.Slot, do Actions) *row {
 	name := "planner." + wording.SlotName(slot)
-	r := &row{slot: slot, differs: look.NewLabel("", look.Note, look.Ink2).Right()}
+	r := &row{slot: slot, differs: look.NewLabel("", look.Note, look.Ink2).Right(), settled: look.NewLabel("", look.Strong, look.Ink).Right()}
 	r.Strength = field.NewNumber(h, name+".strength", "", quantity.PerCent)
 	r.Strength.SetLeast(rowStrength)
 	if by.By.Hidden {
@@ -54,13 +65,13 @@ func newRow(h *field.Host, by wording.Speaker, slot plan.Slot, do Actions) *row 
 	r.Number = numberOf(h, by, name+".amount", slot)
 	r.Number.SetStyle(look.Strong)
 	r.Slider = field.NewSlider(h, name+".slider", wording.Substance(slot), field.Scale{Max: 1, Step: 1})
+	r.Slider.KeepWords()
 	r.listen(do)
 	width := rowNumber
 	if slot.IsFood() {
 		width = rowPortions
 	}
-	line := look.Columns(8, []look.Track{look.Share(1), look.Fixed(rowDifference), look.Fixed(width)}, r.name, r.differs, r.Number)
-	r.box = look.VBox(0, line, r.Slider, look.Gap(0, 4))
+	r.box = &fyne.Container{Layout: &rowLayout{r, width}, Objects: []fyne.CanvasObject{r.name, r.differs, r.Number, r.settled, r.Slider}}
 	return r
 }
 
@@ -107,8 +118,9 @@ func (r *row) listen(do Actions) {
 }
 
 // Open sets what a movement leaves alone: name, scale, habit, what may be done.
-func (r *row) Open(s state.State, sp wording.Speaker, raw string) {
-	look.ShowIf(r.box, s.Shows(r.slot))
+func (r *row) Open(s state.State, sp wording.Speaker, raw string, folded bool) {
+	look.ShowIf(r.box, s.Shows(r.slot) && !folded)
+	r.shown = shown{}
 	if !r.box.Visible() {
 		return
 	}
@@ -117,13 +129,15 @@ func (r *row) Open(s state.State, sp wording.Speaker, raw string) {
 	most := max(item.Most, s.Habit[r.slot], s.Mix[r.slot])
 	r.Slider.SetScale(field.Scale{Max: most, Step: item.Step, Page: pageOf(r.slot, item.Step)})
 	r.Slider.SetMark(s.Habit[r.slot])
-	look.ShowIf(r.Strength, info.Strength.Known())
+	r.Slider.SetMarkWords(sp.Say("planner.mark.habit", bare(sp, r.slot, s.Habit[r.slot])))
+	look.ShowIf(r.Strength, info.Strength.Known() && s.Draft())
 	if info.Strength.Known() {
 		r.Strength.SetValue(*info.Strength.Value)
 	}
 	look.ShowIf(r.remove, s.Movable() && s.Removable(r.slot))
 	look.ShowIf(r.name.behind, r.Strength.Visible() || r.remove.Visible())
-	r.name.Refresh()
+	look.ShowIf(r.Number, s.Draft())
+	look.ShowIf(r.settled, !s.Draft())
 	r.Slider.SetStill(!s.Draft())
 	look.EnableIf(r.Slider, s.Movable())
 	look.EnableIf(r.Number, s.Movable())
@@ -131,30 +145,108 @@ func (r *row) Open(s state.State, sp wording.Speaker, raw string) {
 	if r.Raw = raw; raw != "" {
 		r.Number.SetRaw(raw)
 	}
+	r.name.Refresh()
 }
 
 // Follow sets what a movement changes. The number that is being typed into is
-// left as it stands.
+// left as it stands; what reads the same is not worded anew.
 func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, typing bool) {
 	if !r.box.Visible() {
 		return
 	}
-	x := k.Mix[r.slot]
-	r.Slider.SetLimit(max(k.Most[r.slot], x))
-	r.Slider.SetValue(x)
+	now := shown{set: true, x: k.Mix[r.slot], habit: s.Habit[r.slot], most: max(k.Most[r.slot], k.Mix[r.slot]), typing: typing}
+	if r.slot.IsFood() {
+		now.when = whenEaten(sp, k, r.slot)
+	}
+	was := r.shown
+	r.shown = now
+	r.Slider.SetLimit(now.most)
+	r.Slider.SetValue(now.x)
+	if !was.set || was.most != now.most {
+		r.Slider.SetLimitWords(sp.Say("planner.mark.limit", bare(sp, r.slot, now.most)))
+	}
 	if b := k.Bands[r.slot]; b.Empty || !r.advised {
 		r.Slider.SetBand(1, 0)
 	} else {
 		r.Slider.SetBand(b.Low, b.High)
 	}
+	if now == was {
+		return
+	}
 	if !typing && r.Raw == "" {
-		r.Number.SetValue(x)
+		r.Number.SetValue(now.x)
 	}
-	if r.slot.IsFood() && x > 1 != r.several {
-		r.several = x > 1
-		r.Number.SetSuffix(sp.PortionWord(x))
+	if r.slot.IsFood() && now.x > 1 != r.several {
+		r.several = now.x > 1
+		r.Number.SetSuffix(sp.PortionWord(now.x))
 	}
-	r.differs.SetText(sp.Step(r.slot, x-s.Habit[r.slot]))
+	r.settled.SetText(amountOf(sp, r.slot, now.x))
+	r.differs.SetText(sp.More(r.slot, now.x-now.habit))
+	r.name.say(words(sp, s, k, r.slot, now), now.when)
+}
+
+// amountOf is an amount as an agreed plan shows it.
+func amountOf(sp wording.Speaker, slot plan.Slot, x float64) string {
+	switch {
+	case slot.IsFood():
+		return sp.Words.Half(x) + "\u00a0" + sp.PortionWord(x)
+	case slot == plan.Salt:
+		return sp.Words.Number(x, 1) + "\u00a0" + string(quantity.Gram)
+	}
+	return sp.Litres(x / 1000)
+}
+
+// bare is an amount without its unit, for a mark.
+func bare(sp wording.Speaker, slot plan.Slot, x float64) string {
+	switch {
+	case x == 0:
+		return sp.Say("planner.mark.none")
+	case slot.IsFood():
+		return sp.Words.Half(x)
+	case slot == plan.Salt:
+		return sp.Words.Number(x, 1)
+	}
+	return sp.By.Number(x/1000, quantity.Litre)
+}
+
+// words say an amount in the athlete's own measures: a drink in bottles or mouthfuls,
+// food by what it brings and when it is eaten.
+func words(sp wording.Speaker, s state.State, k *state.Calculation, slot plan.Slot, now shown) string {
+	switch {
+	case slot.IsFood() && now.x > 0:
+		grams := sp.Words.Number(now.x*s.PlanCase.Planner.Menu()[slot].Unit.CarbohydrateG, 0)
+		if now.when == "" {
+			return sp.Say("planner.eaten", grams)
+		}
+		return sp.Say("planner.eaten.when", grams, now.when)
+	case slot.IsDrink() && now.x > 0:
+		if text := sp.InBottles(consult.BottlesOf(s.Plan), now.x); text != "" {
+			return text
+		}
+		return sp.InMouthfuls(now.x, k.Mouthful)
+	case slot == plan.Salt:
+		return sp.Say("planner.salt.note")
+	}
+	return ""
+}
+
+// whenEaten names the break at which a food is eaten, or says at how many.
+func whenEaten(sp wording.Speaker, k *state.Calculation, slot plan.Slot) string {
+	first, n := -1, 0
+	for i := range k.Take.Takes {
+		if k.Take.Takes[i].Food[slot-plan.Food1] > 0 {
+			if n++; first < 0 {
+				first = i
+			}
+		}
+	}
+	switch {
+	case n == 0:
+		return ""
+	case n > 1:
+		return sp.Say("planner.eaten.breaks", n)
+	}
+	return sp.Say("planner.eaten.at", wording.Lower(sp.ChanceName(k.Take.Takes[first].Chance)))
 }
 
 // pageOf is the movement of Page Up and Page Down, in increments: a quarter of a
@@ -170,12 +262,10 @@ func pageOf(slot plan.Slot, step float64) float64 {
 func rowNote(sp wording.Speaker, s state.State, slot plan.Slot) string {
 	item := s.PlanCase.Planner.Menu()[slot]
 	switch {
-	case slot == plan.Salt:
-		return sp.Say("planner.salt.note")
-	case slot == plan.Water:
+	case slot == plan.Salt || slot == plan.Water:
 		return ""
 	case slot.IsFood():
-		return sp.Say("planner.food.note", s.PlanCase.Slots[slot].Product.Portion.Name, sp.Words.Number(item.Unit.CarbohydrateG, 0))
+		return s.PlanCase.Slots[slot].Product.Portion.Name
 	case item.SodiumUnknown:
 		return sp.Say("planner.drink.unknown")
 	}

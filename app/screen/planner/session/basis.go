@@ -67,6 +67,12 @@ func takeIn(p *record.Plan, tests []record.ID) {
 	p.Basis.PoolIDs = strings.Join(ids, " ")
 }
 
+// HeatSpeaks reports whether the heat asks for more than usual care.
+func HeatSpeaks(v *part.Plan) bool {
+	r := v.Now.PlanCase.Basis.Calculation
+	return r != nil && r.CautionKnown && r.Caution.Level > climate.Watch
+}
+
 // HeatWord says it in short: "WBGT about 30 °C: watch those at risk". Where
 // something else than the WBGT decides, the level does not hang on it.
 func HeatWord(v *part.Plan) string {

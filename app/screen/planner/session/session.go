@@ -36,6 +36,7 @@ type SessionTab struct {
 	// tolerance is the drinking rate tolerated.
 	tolerance *tolerance
 	remove    *field.Button
+	climate   *field.Button
 	box       *fyne.Container
 }
 
@@ -67,9 +68,11 @@ func New(v *part.Plan) part.Part {
 		minutes("long", func(t *record.Target) *record.Number { return &t.Long }),
 		look.NewEntry(say("planner.session.next"), next), look.NewEntry(say("planner.session.effort"), effort),
 	}
+	t.climate = field.NewButton(v.Desk.Host, "planner.climate", say("planner.climate"), field.Outline, func() { AskClimate(v) })
+	fresh := field.NewButton(v.Desk.Host, "planner.new", say("planner.new"), field.Outline, v.GoToNew)
 	t.remove = field.NewButton(v.Desk.Host, "planner.delete", say("planner.delete"), field.Outline, func() { deletePlan(v) })
 	t.aims, t.tolerance = NewAimsForm(v), newTolerance(v)
-	t.box = look.VBox(12, part.NewForm(fields...), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, t.tolerance.box, look.NewRule(), t.wishes(), t.suggestion(), look.NewRule(), look.HBox(0, t.remove))
+	t.box = look.VBox(12, part.NewForm(fields...), look.HBox(0, t.climate), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, t.tolerance.box, look.NewRule(), t.wishes(), t.suggestion(), look.NewRule(), look.HBox(10, fresh, t.remove))
 	return t
 }
 

@@ -108,6 +108,12 @@ func (s State) Into(p *record.Plan) {
 // Salted reports whether adding salt is offered at all.
 func (s State) Salted() bool { return len(s.PlanCase.Care.WithholdSalt) == 0 }
 
+// SodiumMatters reports whether the salt has its place among the sliders: sodium
+// matters in such a session, or there is salt in the mix.
+func (s State) SodiumMatters() bool {
+	return s.PlanCase.Planner.SodiumMatters(s.Length) || s.Mix[plan.Salt] > 0
+}
+
 // Shows reports whether a slot has a row among the sliders: water, salt where it
 // is offered, what the option in hand has, and what the habit had.
 func (s State) Shows(slot plan.Slot) bool {

@@ -10,7 +10,10 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
+	"ebbwell/app/screen/planner/state"
+	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
 
@@ -21,7 +24,10 @@ type Cards struct {
 	names []*field.Link
 	cards []*chart.StepCard
 	ids   []record.ID
-	Row   *fyne.Container
+	// most is the end of the bars, the same for all: the limit, or what passes it. It
+	// stands while a slider is moved.
+	most float64
+	Row  *fyne.Container
 }
 
 // NewCards makes an empty row.
@@ -46,6 +52,10 @@ func (c *Cards) Open() {
 	}
 	c.ids = ids
 	c.make(len(ids))
+	c.most = v.Now.PlanCase.Planner.CeilingOf(plan.Expected).FluidL * 1000
+	for _, col := range columns(v.Speaker, v.Now, rungs) {
+		c.most = max(c.most, sum(col.Parts))
+	}
 	c.set(rungs)
 }
 
@@ -77,18 +87,36 @@ func (c *Cards) choose(i int) {
 
 // set fills the cards.
 func (c *Cards) set(rungs []rung) {
-	v, most := c.v, 0.0
-	list := columns(v.Speaker, v.Now, rungs)
-	for _, col := range list {
-		most = max(most, sum(col.Parts))
+	v := c.v
+	habit, _ := consult.OptionOf(v.Now.Plan, record.OptionHabit)
+	mixes := []plan.Mix{v.Now.PlanCase.MixOf(habit)}
+	for _, r := range rungs {
+		mixes = append(mixes, r.mix)
 	}
-	for i, col := range list {
+	for i, col := range columns(v.Speaker, v.Now, rungs) {
+		more := ""
+		if i > 0 {
+			more = moreThan(v.Speaker, v.Now, mixes[i-1], mixes[i])
+		}
 		c.names[i].SetText(col.Name)
 		c.cards[i].Set(chart.StepCardData{
-			Note: col.Note, Figure: col.Figure, Second: col.Second, Parts: col.Parts, Max: most,
-			Amount: col.Third, Change: v.Speaker.Joined(col.Change, col.ChangeNote), Chosen: c.ids[i] != "" && c.ids[i] == v.Now.Option, Summary: col.Name,
+			Name: col.Name, Note: col.Note, Figure: col.Figure, FigureNote: v.Speaker.Say("planner.step.deficit.short"), Second: col.Second, SecondNote: col.SecondNote,
+			Parts: col.Parts, Max: c.most, Amount: v.Speaker.Taken(v.Now, mixes[i]), Drunk: col.Third, Change: more, Chosen: c.ids[i] != "" && c.ids[i] == v.Now.Option, Summary: col.Name,
 		})
 	}
+}
+
+// moreThan says in one way how a step differs from the one before: by what is drunk,
+// else by what is eaten.
+func moreThan(sp wording.Speaker, s state.State, before, mix plan.Mix) string {
+	drunk := 0.0
+	for slot := plan.Water; slot.IsDrink(); slot++ {
+		drunk += mix[slot] - before[slot]
+	}
+	if text := sp.More(plan.Water, drunk); text != "" {
+		return text
+	}
+	return foodChange(sp, s, s.PlanCase.Planner.Compare(plan.Expected, before, mix))
 }
 
 // sum is the length of the parts of a bar.

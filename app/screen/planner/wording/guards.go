@@ -2,6 +2,7 @@ package wording
 
 import (
 	"math"
+	"strings"
 
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/care"
@@ -11,22 +12,26 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// Cautions are the sentences that speak about the mix in hand, the gravest
-// first: what stopped a movement, the guards, the athlete's conditions.
-func (sp Speaker) Cautions(s state.State, q plan.Prediction) []string {
-	var list []string
-	if text := sp.stopped(s); text != "" {
-		list = append(list, text)
+// Caution is what speaks about a mix: in a word or two, and as a sentence.
+type Caution struct{ Short, Text string }
+
+// Cautions are what speaks about the mix in hand, the gravest first: what stopped a
+// movement, the guards, the athlete's conditions. The limit has a place of its own, and
+// so has the deficit: they are not said again.
+func (sp Speaker) Cautions(s state.State, q plan.Prediction) []Caution {
+	var list []Caution
+	add := func(short, text string) {
+		if text != "" {
+			list = append(list, Caution{sp.Say("planner.caution." + short), text})
+		}
 	}
-	said := q
-	said.Guards &^= plan.OverCeiling // the limit says it, in its own place
-	list = append(list, sp.Guards(s.PlanCase, s.Length, said)...)
-	if text := sp.Plasma(q.Plasma); text != "" {
-		list = append(list, text)
+	said := q.Guards &^ (plan.OverCeiling | plan.PastLimit)
+	for _, one := range said.Each() {
+		add(one.Code(), sp.guard(s.PlanCase, s.Length, q, one))
 	}
-	if text := sp.WaterCare(s.PlanCase.Care); text != "" {
-		list = append(list, text)
-	}
+	add("stopped", sp.stopped(s))
+	add("plasma", sp.Plasma(q.Plasma))
+	add("water", sp.WaterCare(s.PlanCase.Care))
 	return list
 }
 
@@ -64,6 +69,11 @@ func (sp Speaker) StopsAt(c plan.Ceiling) string {
 		return sp.Litres(math.Floor(c.FluidL/evidence.HiddenLimitStep+1e-9) * evidence.HiddenLimitStep)
 	}
 	return sp.Litres(c.FluidL)
+}
+
+// StopsAtBare is it without its unit, for a mark.
+func (sp Speaker) StopsAtBare(c plan.Ceiling) string {
+	return strings.TrimSuffix(sp.StopsAt(c), "\u00a0"+string(sp.By.Unit(quantity.Litre)))
 }
 
 // Guards are the sentences of the guards that speak.
@@ -153,19 +163,6 @@ func (sp Speaker) SaltCare(needs care.Care) string {
 		names = append(names, sp.Say("flag."+string(kind)+".name"))
 	}
 	return sp.Say("planner.care.salt", sp.Words.List(names))
-}
-
-// Total is what is drunk in all, with how many mouthfuls that is at the breaks.
-func (sp Speaker) Total(k *state.Calculation) string {
-	n := 0
-	for i := range k.Take.Takes {
-		n += k.Take.Takes[i].Mouthfuls
-	}
-	text := sp.Litres(k.At.Fluid.DrunkL)
-	if n == 0 {
-		return text
-	}
-	return sp.Joined(text, sp.Say("planner.mouthfuls", n))
 }
 
 // NotTaken says what of the plan the breaks leave no time for.
