@@ -259,7 +259,7 @@ func (h hands) plan() {
 	// 2.25 L would be 1.29 L/h; one test with a rated effort leaves a low end below
 	// that, which stops the sum first.
 	text := said(h.w.Content())
-	if !strings.Contains(text, "Limit 1.87") || !strings.Contains(text, "1.06 L/h is near what stomachs usually take") {
+	if !strings.Contains(text, "Limit 1.87") || !strings.Contains(text, "2 cautions: stomach") {
 		h.t.Errorf("no guard at the limit: %s", text)
 	}
 	h.fill("planner.water.amount", "9")
@@ -369,7 +369,7 @@ func (h hands) again(dir, page string) {
 	h.click("roster.table.0")
 	apptest.Press(h.w, fyne.KeyReturn)
 	h.click("frame.tabs." + string(desk.Plan))
-	if text := said(h.w.Content()); !strings.Contains(text, "Agreed") {
+	if text := said(h.w.Content()); !strings.Contains(text, "as agreed") {
 		h.t.Errorf("the plan reopens without its agreement: %s", text)
 	}
 }

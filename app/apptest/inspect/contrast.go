@@ -93,15 +93,38 @@ func (s *sight) faintShapes(ground color.Color) []Finding {
 	for i, d := range s.drawn {
 		c, x, y, ok := shape(d)
 		role, carries := named[c]
-		if !ok || !carries || d.off || d.place.and(d.clip).empty() {
-			continue
+		if !ok || !carries || d.off || !covers(d, x, y) && d.clip.and(d.place) != d.place {
+			continue // its middle is out of sight
 		}
 		at := s.under(i, ground, x, y)
-		if got := Contrast(c, at); got < leastShape && got > 1.01 && !outlined(d.object, at) {
+		if got := Contrast(c, at); got < leastShape && got > 1.01 && !outlined(d.object, at) && !s.edged(i, ground, x, y) {
 			list = append(list, Finding{FaintShape, fmt.Sprintf("%s on %s, %.1f:1", role, hex(at), got), d.of})
 		}
 	}
 	return list
+}
+
+// edgeMost is how far the edge of a shape lies outside it, px.
+const edgeMost = 2
+
+// edged reports whether a shape lies upon an edge, seen above and below it or at both
+// sides, that can be told from what is around it.
+func (s *sight) edged(i int, ground color.Color, x, y float32) bool {
+	in := s.drawn[i].place
+	near := func(a, b float32) bool { return a > 0 && a <= edgeMost && b > 0 && b <= edgeMost }
+	for j := i - 1; j >= 0; j-- {
+		d := s.drawn[j]
+		c := fill(d.object)
+		if seenThrough(c) || !covers(d, x, y) {
+			continue
+		}
+		out := d.place
+		if !solid(c) || !near(in.top-out.top, out.bottom-in.bottom) && !near(in.left-out.left, out.right-in.right) {
+			return false
+		}
+		return Contrast(c, s.under(j, ground, x, y)) >= leastShape
+	}
+	return false
 }
 
 // outlined reports that an object has an edge that can be told from a ground.

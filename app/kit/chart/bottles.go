@@ -85,26 +85,36 @@ func (c *DeficitChart) legend(size fyne.Size) []string {
 	return look.Wrap(strings.Join(order, " · "), look.Note, size.Width)
 }
 
-// paintBottles draws a column through lines and bottles for each stop, the bottle
-// on the line of time, the play between, and the names below.
+// ground is the px of the line that the bottles stand on.
+func (c *DeficitChart) ground(at plot) float32 {
+	return px(at.y.end + look.Scaled(bottlesHigh+stopGap))
+}
+
+// paintStopColumns draws a column through lines and bottles for each stop, its sides
+// dashed where it may not happen.
+func (c *DeficitChart) paintStopColumns(at plot) {
+	k, ground, wide := c.pen.ink, c.ground(at), c.bottleWidth(at)
+	for _, s := range c.data.Stops {
+		x := at.x.inside(s.Minute)
+		if s.Maybe {
+			c.pen.dashed(x-wide/2, at.y.start, x-wide/2, ground, 1, k.Ink3)
+			c.pen.dashed(x+wide/2, at.y.start, x+wide/2, ground, 1, k.Ink3)
+			continue
+		}
+		c.pen.rect(x-wide/2, at.y.start, wide, ground-at.y.start, k.column)
+	}
+}
+
+// paintBottles draws the bottle of each stop on the line of time, the play between, and
+// the names below.
 func (c *DeficitChart) paintBottles(at plot, size fyne.Size) {
 	d, k := &c.data, c.pen.ink
-	ground := px(at.y.end + look.Scaled(bottlesHigh+stopGap))
-	wide := c.bottleWidth(at)
+	ground, wide := c.ground(at), c.bottleWidth(at)
 	up := scale{from: 0, to: max(d.StopMax, 1e-9), start: ground - 2, end: ground - look.Scaled(bottlesHigh-14)}
 	for _, s := range d.Stops {
 		up.to = max(up.to, drunk(s.Parts))
 	}
 	c.columns.across, c.columns.up = at.x, up
-	for _, s := range d.Stops {
-		x := at.x.inside(s.Minute)
-		if s.Maybe {
-			c.pen.dashed(x-wide/2, at.y.start, x-wide/2, ground, 1, k.Hairline)
-			c.pen.dashed(x+wide/2, at.y.start, x+wide/2, ground, 1, k.Hairline)
-			continue
-		}
-		c.pen.rect(x-wide/2, at.y.start, wide, ground-at.y.start, k.column)
-	}
 	for _, s := range d.Stops {
 		c.paintBottle(s, at.x.inside(s.Minute), wide, up)
 	}
@@ -194,7 +204,9 @@ func (c *DeficitChart) paintBottle(s BreakStop, x, wide float32, up scale) {
 		from = to
 	}
 	if food > 0 {
-		c.pen.round(x+wide/2+3, up.start-look.Scaled(16), look.Scaled(9), look.Scaled(16), 2, k.hue(look.Food, s.Maybe))
+		left, top := px(x+wide/2+3), px(up.start-look.Scaled(16))
+		c.pen.round(left, top, look.Scaled(9), look.Scaled(16), 2, k.Ink3)
+		c.pen.round(left+1, top+1, look.Scaled(9)-2, look.Scaled(16)-2, 1, k.hue(look.Food, s.Maybe))
 	}
 }
 

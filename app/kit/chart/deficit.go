@@ -168,16 +168,21 @@ func (c *DeficitChart) paint(size fyne.Size) {
 		c.say(size)
 		return
 	}
-	c.paintRange(at)
+	if len(c.data.Stops) > 0 {
+		c.paintStopColumns(at)
+	} else {
+		c.paintChanceColumns(at)
+	}
 	c.paintLevels(at)
+	c.paintRange(at)
 	if len(c.data.Stops) > 0 {
 		c.paintBottles(at, size)
 	} else {
 		c.paintChances(at)
 	}
-	c.paintLimit(at)
 	c.paintLine(c.data.Habit, at, 1.25, false)
 	c.paintLine(c.data.Plan, at, 3, true)
+	c.paintLimit(at)
 	c.paintEnds(at, size)
 }
 
@@ -203,16 +208,19 @@ func (c *DeficitChart) paintLevels(at plot) {
 	}
 }
 
-// paintChances draws a column for each chance and names it below; without
-// chances the times stand there.
-func (c *DeficitChart) paintChances(at plot) {
-	d := &c.data
-	low := at.y.end + look.Scaled(8)
-	for _, ch := range d.Chances {
+// paintChanceColumns draws a column for each chance.
+func (c *DeficitChart) paintChanceColumns(at plot) {
+	for _, ch := range c.data.Chances {
 		width := max(at.x.at(ch.Minutes)-at.x.start, look.Scaled(8))
 		middle := at.x.inside(ch.Minute)
 		c.pen.rect(middle-width/2, at.y.start, width, at.y.end+look.Scaled(4)-at.y.start, c.pen.ink.column)
 	}
+}
+
+// paintChances names the chances below; without chances the times stand there.
+func (c *DeficitChart) paintChances(at plot) {
+	d := &c.data
+	low := at.y.end + look.Scaled(8)
 	placed := c.placeLabels(at)
 	for i, ch := range d.Chances {
 		l := c.labels[i]

@@ -46,20 +46,19 @@ func (c *RangeBar) paint(size fyne.Size) {
 	const y, thick, over = 8, 12, 4
 	d, k := &c.data, c.pen.ink
 	at := scale{from: 0, to: max(d.Max, 1e-9), start: 0, end: size.Width}
-	c.pen.rect(0, y, size.Width, thick, k.Sunk)
+	c.pen.edged(0, y, size.Width, thick, k.Sheet)
 	x1, x2 := px(at.inside(d.Range.Low)), px(at.inside(d.Range.High))
-	c.pen.rect(x1, y, x2-x1, thick, k.rest)
 	if d.Estimate {
+		c.pen.rect(x1, y, x2-x1, thick, k.rest)
 		c.pen.dashedBox(x1, y, max(x2-x1, 1), thick, 12, 3)
 	} else {
-		c.pen.rect(x1, y+thick-1, x2-x1, 1, k.Loss)
-		c.pen.rect(x1, y, x2-x1, 1, k.Loss)
-		c.pen.rect(x1, y, 1, thick, k.Loss)
-		c.pen.rect(x2-1, y, 1, thick, k.Loss)
+		c.pen.rect(x1, y, x2-x1, thick, k.Loss)
+		c.pen.rect(x1+1, y+1, x2-x1-2, thick-2, k.rest)
 	}
 	if d.Limited {
 		c.pen.dashed(at.inside(d.Limit), y-over, at.inside(d.Limit), y+thick+over, 2, k.Ink)
 	}
+	c.pen.dot(at.inside(d.At), y+thick/2, 8, k.Sheet, nil)
 	c.pen.dot(at.inside(d.At), y+thick/2, 6, k.Loss, nil)
 	c.pen.habit(min(max(at.inside(d.Habit), 5), size.Width-5), y+thick+3)
 }

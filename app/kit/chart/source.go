@@ -21,9 +21,10 @@ type SourceData struct {
 	Marked  bool
 	// Max is the end of the scale; what goes beyond is drawn to the end.
 	Max float64
-	// Notes are the two lines below; Brief shows the first alone and a low bar, Bare
-	// the bar alone.
+	// Notes are the two lines below; Brief shows the first alone, or Short where it has
+	// no room, and a low bar, Bare the bar alone.
 	Notes   [2]string
+	Short   string
 	Brief   bool
 	Bare    bool
 	Summary string
@@ -73,7 +74,11 @@ func (c *SourceBar) paint(size fyne.Size) {
 		c.pen.text(d.Name, 0, 0, size.Width-figure-8, look.Note, k.Ink, left)
 		c.pen.text(d.Figure, size.Width-figure, 0, figure, look.Strong, k.Ink, right)
 		c.paintBar(look.Strong.Height()+4, 7, 3, size)
-		c.pen.text(d.Notes[0], 0, low, size.Width, look.Note, k.Ink2, left)
+		note := d.Notes[0]
+		if look.Note.Width(note) > size.Width && d.Short != "" {
+			note = d.Short
+		}
+		c.pen.text(note, 0, low, size.Width, look.Note, k.Ink2, left)
 		return
 	}
 	const thick, over = 12, 8

@@ -79,6 +79,17 @@ func takeWords(sp wording.Speaker, s state.State, t plan.Take) string {
 	return strings.Join(parts, sp.Say("format.comma"))
 }
 
+// takeTexts say what is taken at one chance, the longest first: all of it, the volume
+// with the mouthfuls, the volume.
+func takeTexts(sp wording.Speaker, s state.State, t plan.Take) []string {
+	whole := takeWords(sp, s, t)
+	if t.ML == 0 {
+		return []string{whole}
+	}
+	ml := sp.Millilitres(float64(t.ML))
+	return []string{whole, sp.Joined(ml, sp.Say("planner.mouthfuls", t.Mouthfuls)), ml}
+}
+
 // scheduleWords say whether the plan can be drunk at these chances, and what is
 // left when those that may fall out do.
 func scheduleWords(sp wording.Speaker, s state.State, k *state.Calculation) []string {

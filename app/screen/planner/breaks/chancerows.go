@@ -23,7 +23,7 @@ import (
 type chanceRows struct {
 	v     *part.Plan
 	ids   []record.ID
-	taken []*look.Label
+	taken []*look.OneOf
 	// removes are the links that take a chance out.
 	removes []*field.Link
 	rows    *fyne.Container
@@ -93,7 +93,7 @@ func (r *chanceRows) make() {
 		maybe.SetSpoken(v.Speaker.Say("planner.chance.maybe"))
 		set := v.Binder.Number(groupChances, name+".amount", evidence.PouredVolume, quantity.Millilitre, chanceNumber(id, "amount", func(c *record.Chance) *record.Number { return &c.Amount }))
 		set.SetDecimals(0)
-		taken := look.NewLabel("", look.Body, look.Ink).Shorten()
+		taken := look.NewOneOf(look.Body)
 		r.taken = append(r.taken, taken)
 		remove := field.NewLink(v.Desk.Host, name+".remove", v.Speaker.Say("planner.remove"), func() { r.remove(id) })
 		r.removes = append(r.removes, remove)
@@ -123,16 +123,16 @@ func (r *chanceRows) Follow() {
 	v := r.v
 	used := make([]bool, len(v.Live.Take.Takes))
 	for i, id := range r.ids {
-		text := v.Speaker.Say("planner.chance.outside")
+		texts := []string{v.Speaker.Say("planner.chance.outside")}
 		at := slices.IndexFunc(v.Live.Take.Takes, func(t plan.Take) bool { return sameChance(t.Chance, *chanceAt(&v.Now.Plan, id)) })
 		for at >= 0 && at < len(used) && used[at] && at+1 < len(used) && v.Live.Take.Takes[at+1].Chance == v.Live.Take.Takes[at].Chance {
 			at++
 		}
 		if at >= 0 {
 			used[at] = true
-			text = takeWords(v.Speaker, v.Now, v.Live.Take.Takes[at])
+			texts = takeTexts(v.Speaker, v.Now, v.Live.Take.Takes[at])
 		}
-		r.taken[i].SetText(text)
+		r.taken[i].SetTexts(texts...)
 	}
 }
 

@@ -18,6 +18,7 @@ type DayTab struct {
 	More    *furtherRows
 	picture *chart.BreakTimeline
 	Table   *look.Table
+	sources *look.Paragraph
 	Totals  *look.Paragraph
 	Trouble *look.Caution
 	add     *field.Button
@@ -33,12 +34,13 @@ func New(v *part.Plan) part.Part {
 		{Title: say("planner.day.when"), Width: look.Fixed(120)},
 		{Title: say("planner.day.what"), Width: look.Share(5)},
 		{Title: say("planner.day.amount"), Width: look.Share(4)},
-		{Title: say("planner.day.why"), Width: look.Share(6)},
+		{Title: say("planner.day.why"), Width: look.Share(5)},
 	})
+	t.sources = look.NewParagraph("", look.Note, look.Ink2)
 	t.add = field.NewButton(v.Desk.Host, "planner.day.add", say("planner.day.add"), field.Outline, t.More.add)
 	start := v.Binder.Clock("", "planner.day.start", func(p *record.Plan) (*record.Clock, string) { return &p.Target.Start, "target.start" })
 	start.SetBox(96)
-	t.box = look.VBox(12, part.NewForm(look.NewEntry(say("planner.session.start"), start)), t.More.box, look.HBox(10, t.add), t.Trouble, t.picture, t.Totals, t.Table)
+	t.box = look.VBox(12, part.NewForm(look.NewEntry(say("planner.session.start"), start)), t.More.box, look.HBox(10, t.add), t.Trouble, t.picture, t.Totals, t.Table, t.sources)
 	return t
 }
 
@@ -81,6 +83,7 @@ func (t *DayTab) Follow() {
 		rows = append(rows, []look.Cell{{Text: l.when}, {Text: l.what, Style: look.Strong}, {Text: l.amount}, {Text: l.note, Tone: look.Ink2, Style: look.Note}})
 	}
 	t.Table.SetRows(rows)
+	t.sources.SetText(sourcesOf(v.Speaker, day))
 }
 
 // Sessions are those of the day with what is taken in each, without those that

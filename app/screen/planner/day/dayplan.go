@@ -2,6 +2,7 @@ package day
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -105,8 +106,7 @@ func Drawn(sp wording.Speaker, e plan.DayEvent) float64 {
 	return e.Advice.Range.Low
 }
 
-// AdviceNote says where an advice is from, or what goes with it; advice to add
-// salt is left out where it is withheld.
+// AdviceNote says what goes with an advice; advice to add salt is left out where it is withheld.
 func AdviceNote(sp wording.Speaker, e plan.DayEvent, salted bool) string {
 	text := ""
 	if key := e.Advice.Code; key != "" && sp.Words.Has(key) {
@@ -115,10 +115,21 @@ func AdviceNote(sp wording.Speaker, e plan.DayEvent, salted bool) string {
 	if e.Code == plan.DayDrinkAfter && e.Advice.Range.High > 0 && salted {
 		text = sp.Say("planner.day.sodium", text)
 	}
-	if source := sourceOf(e.Advice); source != "" {
-		return sp.Say("planner.day.source", text, source)
-	}
 	return text
+}
+
+// sourcesOf names the sources of the advice of a day, each once.
+func sourcesOf(sp wording.Speaker, d plan.Day) string {
+	var list []string
+	for _, e := range d.Events {
+		if source := sourceOf(e.Advice); source != "" && !slices.Contains(list, source) {
+			list = append(list, source)
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return sp.Say("planner.day.sources", strings.Join(list, sp.Say("format.comma")))
 }
 
 // sourceOf is the short name of the source of an advice.

@@ -126,6 +126,10 @@ func (p *Bars) say(s state.State, k *state.Calculation) {
 	}
 	if !was.set || was.rate != now.rate {
 		d.Figure, d.Notes = p.sp.Rate(q.Fluid.RateLH), drinkingNotes(p.sp, s, *q)
+		d.Short = ""
+		if u := s.PlanCase.Planner.Basis().Usual; u.Known {
+			d.Short = p.sp.Say("planner.usedto.short", p.sp.Plain(u.LH, quantity.LitrePerHour))
+		}
 		d.Summary = p.summary(d)
 	}
 }

@@ -66,7 +66,7 @@ func NewDeficit(h *field.Host, sp wording.Speaker, why func(), more fyne.CanvasO
 	p.key = newKey(title, field.NewLink(h, "planner.deficit.why", sp.Say("planner.why"), why), p.bar, deficitFigure)
 	p.fields = &fyne.Container{Layout: underStops{p.picture}}
 	name := look.NewOneOf(look.Strong, sp.Say("planner.deficit.picture"), sp.Say("planner.deficit.picture.short"))
-	p.head = &fyne.Container{Layout: pictureHead{name}, Objects: []fyne.CanvasObject{name, p.split.row, more}}
+	p.head = &fyne.Container{Layout: pictureHead{name}, Objects: []fyne.CanvasObject{name, &fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.split.row}}, more}}
 	p.Box = look.NewSheet(look.VBox(4, p.head, look.Grow(&fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.picture, p.fields}})))
 	return p
 }

@@ -23,9 +23,13 @@ func (h pictureHead) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	if button.Width > 0 {
 		room -= button.Width + headGap
 	}
-	split := o[1].MinSize()
+	split := fyne.Size{}
+	if row := o[1].(*fyne.Container).Objects[0]; row.Visible() {
+		split = row.MinSize()
+	}
 	least := h.title.MinSize().Width
-	fits := o[1].Visible() && split.Width+headGap+least <= room
+	fits := split.Width > 0 && split.Width+headGap+least <= room
+	look.ShowIf(o[1], fits)
 	wide := room
 	if fits {
 		wide = room - split.Width - headGap
@@ -33,11 +37,7 @@ func (h pictureHead) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	y := float32(int((size.Height - look.Strong.Height()) / 2))
 	o[0].Move(fyne.NewPos(0, y))
 	o[0].Resize(fyne.NewSize(wide, look.Strong.Height()))
-	x := room - split.Width
-	if !fits {
-		x, split.Width = room, 0 // out of sight: the window is too narrow for it
-	}
-	o[1].Move(fyne.NewPos(x, y+look.Strong.Baseline()-look.NoteStrong.Baseline()))
+	o[1].Move(fyne.NewPos(room-split.Width, y+look.Strong.Baseline()-look.NoteStrong.Baseline()))
 	o[1].Resize(split)
 }
 
