@@ -128,7 +128,7 @@ func (d *demand) covariance(o *demand, sd float64) float64 {
 }
 
 // relativeU is the standard uncertainty of a metabolic rate as a share, by how
-// it was found: 0.07 power, 0.10 speed, 0.20 the energy used or the table of
+// it was found: 0.07 power, 0.10 speed or the energy used, 0.20 the table of
 // activities, 0.35 a rating.
 func (k EffortKind) relativeU() float64 {
 	switch k {

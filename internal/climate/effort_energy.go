@@ -12,7 +12,7 @@ import (
 //	M = kcal 4184/(60 min)/area
 //
 // The rests are in it, so it is never averaged with them. External work is as
-// in [MetEffort]. Its error of a fifth is a proposal. Example: 900 kcal in 90
+// in [MetEffort]. Its error of a tenth is a proposal. Example: 900 kcal in 90
 // min at 70 kg and 1.78 m give 373 W/m².
 func EnergyEffort(b Body, energy quantity.Kilocalories, over quantity.Minutes, m Motion, own quantity.MetresPerSecond) (Effort, error) {
 	err := refusedAny(append(b.values(), fieldValue{evidence.EnergyUsed, float64(energy)}, fieldValue{evidence.OwnSpeed, float64(own)})...)

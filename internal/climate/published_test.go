@@ -307,7 +307,8 @@ func TestPublishedMetabolic(t *testing.T) {
 			return effort(RowingEffort(body(in), quantity.Watts(in.Number("W")), 4)).Metabolic.Value
 		},
 		"oxygen flux over comfort flux": func(in published.In) any {
-			return effort(MetEffort(body(in), 8, OnFoot, 1)).Metabolic.Value / (8 * evidence.MetFlux)
+			const comfort = 58.15 // W/m², the MET of comfort standards
+			return effort(MetEffort(body(in), 8, OnFoot, 1)).Metabolic.Value / (8 * comfort)
 		},
 		"air past m/s": func(in published.In) any {
 			e := Effort{OwnSpeed: quantity.MetresPerSecond(in.Number("own"))}

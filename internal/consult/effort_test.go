@@ -1,10 +1,12 @@
 package consult
 
 import (
+	"slices"
 	"testing"
 
 	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
@@ -158,5 +160,19 @@ func TestOneEffort(t *testing.T) {
 			}
 			near(t, "W", effort.Metabolic.Value*b.Area(), watts, tolerance)
 		})
+	}
+}
+
+// Every sport the program knows has chances to drink in the table.
+func TestEverySportHasChances(t *testing.T) {
+	table, err := plan.Sports()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range Sports() {
+		there := slices.ContainsFunc(table, func(row plan.Sport) bool { return row.Code == s.Chances && len(row.Chances(120, plan.Temperate)) > 0 })
+		if !there {
+			t.Errorf("%s has no chances to drink", s.Code)
+		}
 	}
 }

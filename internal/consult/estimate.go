@@ -105,10 +105,18 @@ func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d De
 	if r.Climate, err = r.set.Estimate(session); err != nil {
 		return r, fmt.Errorf("estimate the sweat rate: %w", err)
 	}
+	r.Climate = r.reachingDown(r.Climate)
 	if !r.AssumedAir {
 		r.caution(body, session, a, o)
 	}
 	return r, nil
+}
+
+// reachingDown is an estimate whose low end reaches down for what the field method
+// left in the rates of its tests.
+func (r *Calculation) reachingDown(b climate.Basis) climate.Basis {
+	b.Rate.Range.Low *= 1 - fieldBias(r.Tests)
+	return b
 }
 
 // Practised is an athlete with tests as the practice's own start is learnt from.
@@ -174,7 +182,6 @@ func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool)
 	if !rate.Known || len(r.Climate.From) == 0 {
 		return Basis{}, false
 	}
-	rate.Range.Low *= 1 - fieldBias(r.Tests)
 	b = Basis{Kind: record.BasisEstimate, Rate: rate, Air: r.Outing.Air, Calculation: &r, Tests: r.named()}
 	kind := plan.Estimate
 	switch {
@@ -248,7 +255,7 @@ func (r Calculation) HeatCurve(a record.Athlete, low, high, step float64, d Desk
 			continue
 		}
 		if b, err := r.set.Estimate(session); err == nil && b.Rate.Known {
-			curve = append(curve, CurvePoint{t, b})
+			curve = append(curve, CurvePoint{t, r.reachingDown(b)})
 		}
 	}
 	return curve

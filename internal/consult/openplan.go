@@ -26,6 +26,9 @@ func OpenPlan(p record.Plan, a record.Athlete, tests []Findings, kept []record.F
 	if err == nil {
 		c, err = OpenCase(p, a, b, d.besides(kept))
 	}
+	if was, open := agreedOpen(p, a, kept); open {
+		return was.covered(p, a, tests, today, d, c, err)
+	}
 	if err == nil {
 		c, _ = c.AsAgreed(kept)
 		return c, nil

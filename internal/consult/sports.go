@@ -13,7 +13,7 @@ type Sport struct {
 	Code string
 	// Group is the published group of its athletes; empty for none.
 	Group string
-	// Chances is its code in the table of chances to drink; empty for none.
+	// Chances is its code in the table of chances to drink; every sport has one.
 	Chances string
 	// Activity is its usual row in the table of activities.
 	Activity string
@@ -34,23 +34,23 @@ func Sports() []Sport {
 		{Code: "basketball", Group: evidence.SportBasketball, Chances: "basketball", Activity: "basketball", Intermittent: true},
 		{Code: "boxing", Chances: "boxing", Activity: "boxing-ring", Intermittent: true},
 		{Code: "cricket", Chances: "cricket", Activity: "cricket", Intermittent: true},
-		{Code: "cross-country-skiing", Group: evidence.SportEndurance, Activity: "ski-7"},
+		{Code: "cross-country-skiing", Group: evidence.SportEndurance, Chances: "cross-country-skiing", Activity: "ski-7"},
 		{Code: "field-hockey", Chances: "field-hockey", Activity: "field-hockey", Intermittent: true},
 		{Code: "football", Group: evidence.SportSoccer, Chances: "football", Activity: "soccer", Intermittent: true, Running: true},
 		{Code: "gym", Chances: "court-or-gym", Activity: "circuit", Intermittent: true},
 		{Code: "handball", Chances: "handball", Activity: "handball", Intermittent: true},
 		{Code: "ice-hockey", Chances: "ice-hockey", Activity: "ice-hockey", Intermittent: true},
 		{Code: "judo", Chances: "judo", Activity: "martial-arts", Intermittent: true},
-		{Code: "lacrosse", Activity: "lacrosse", Intermittent: true},
+		{Code: "lacrosse", Chances: "lacrosse", Activity: "lacrosse", Intermittent: true},
 		{Code: "netball", Chances: "netball", Activity: "basketball", Intermittent: true},
 		{Code: "road-cycling", Group: evidence.SportEndurance, Chances: "road-cycling", Activity: "cycle", Cycling: true},
 		{Code: "road-running", Group: evidence.SportEndurance, Chances: "road-running", Activity: "run-12.1", Running: true},
 		{Code: "rowing", Group: evidence.SportEndurance, Chances: "rowing", Activity: "row-race", Rowing: true},
 		{Code: "rugby-union", Chances: "rugby-union", Activity: "rugby-union", Intermittent: true},
-		{Code: "squash", Activity: "squash", Intermittent: true},
+		{Code: "squash", Chances: "squash", Activity: "squash", Intermittent: true},
 		{Code: "swimming", Group: evidence.SportEndurance, Chances: "swimming", Activity: "swim-fast", InWater: true},
 		{Code: "tennis", Chances: "tennis", Activity: "tennis-singles", Intermittent: true},
-		{Code: "triathlon", Group: evidence.SportEndurance, Activity: "run-12.1", Running: true},
+		{Code: "triathlon", Group: evidence.SportEndurance, Chances: "triathlon", Activity: "run-12.1", Running: true},
 		{Code: "volleyball", Chances: "volleyball", Activity: "volleyball", Intermittent: true},
 		{Code: "wrestling", Chances: "wrestling", Activity: "wrestling", Intermittent: true},
 	}

@@ -8,7 +8,6 @@ const (
 	CyclingEfficiency = 0.21
 	RowingEfficiency  = 0.19
 	PowerRelativeU    = 0.10
-	MetFlux           = 58.15 // W/m²
 )
 
 // What is taken where nothing is written down.
@@ -21,10 +20,9 @@ const (
 
 // Air past the body.
 const (
-	WindAtBody     = 0.68
-	TreadmillAir   = 0.5 // m/s
-	CourtSpeedLow  = 1.0 // m/s
-	CourtSpeedHigh = 2.0 // m/s
+	WindAtBody    = 0.68
+	TreadmillAir  = 0.5 // m/s
+	CourtSpeedLow = 1.0 // m/s
 )
 
 // Clothing.
@@ -38,8 +36,9 @@ const (
 // metabolicEntries lists metabolic heat from oxygen and from power.
 func metabolicEntries() []Entry {
 	source := ownProposal()
+	oxygen := Citation{Short: "from memory", Full: "energy of a litre of oxygen, from memory; no single source"}
 	return []Entry{
-		{ID: "climate.effort.oxygen-energy", Value: OxygenEnergy, Unit: "J/L", Source: source, Sure: Memory},
+		{ID: "climate.effort.oxygen-energy", Value: OxygenEnergy, Unit: "J/L", Source: oxygen, Sure: Memory},
 		{ID: "climate.effort.cycling.efficiency", Value: CyclingEfficiency, Source: source, Sure: Proposal},
 		{ID: "climate.effort.rowing.efficiency", Value: RowingEfficiency, Source: source, Sure: Proposal},
 		{ID: "climate.effort.power.u", Value: PowerRelativeU, Source: source, Sure: Proposal},
@@ -47,7 +46,6 @@ func metabolicEntries() []Entry {
 		{ID: "climate.assumed.air", Value: AssumedAir, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
 		{ID: "climate.assumed.humidity", Value: AssumedHumidity, Unit: quantity.PerCent, Source: source, Sure: Proposal},
 		{ID: "climate.assumed.build", Value: UsualBuild, Unit: "kg/m²", Source: source, Sure: Proposal},
-		{ID: "climate.effort.met.flux", Value: MetFlux, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Memory},
 	}
 }
 
@@ -58,7 +56,6 @@ func airPastEntries() []Entry {
 		{ID: "climate.effort.wind.at-body", Value: WindAtBody, Source: source, Sure: Proposal},
 		{ID: "climate.effort.air.treadmill", Value: TreadmillAir, Unit: quantity.MetrePerSecond, Source: source, Sure: Proposal},
 		{ID: "climate.effort.air.court.low", Value: CourtSpeedLow, Unit: quantity.MetrePerSecond, Source: source, Sure: Proposal},
-		{ID: "climate.effort.air.court.high", Value: CourtSpeedHigh, Unit: quantity.MetrePerSecond, Source: source, Sure: Proposal},
 	}
 }
 

@@ -77,7 +77,7 @@ func climateTableEntries() []Entry {
 
 // packingEntries lists packing.
 func packingEntries() []Entry {
-	source := Citation{Short: "packing practice", Full: "common practice of travelling teams, from memory"}
+	source := Citation{Short: "packing practice", Full: "common practice of travelling teams, no source"}
 	return []Entry{
 		{ID: "climate.packing.margin.low", Value: PackingMarginLow, Source: source, Sure: Memory},
 		{ID: "climate.packing.margin.high", Value: PackingMarginHigh, Source: source, Sure: Memory},

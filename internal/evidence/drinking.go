@@ -33,12 +33,11 @@ const (
 
 // Drinking after a session.
 const (
-	RestoreLow      = 1.25 // L per kg of mass deficit
-	RestoreHigh     = 1.5  // L per kg
-	RestoreSoon     = 12.0 // h to the next session: at once
-	RestoreWithin   = 24.0 // h to the next session: still worth it
-	RestoreAnyway   = 5.0  // % of body mass, from where meals and water are not enough
-	EstimatedMisses = 50.0 // % of their loss that athletes guess
+	RestoreLow    = 1.25 // L per kg of mass deficit
+	RestoreHigh   = 1.5  // L per kg
+	RestoreSoon   = 12.0 // h to the next session: at once
+	RestoreWithin = 24.0 // h to the next session: still worth it
+	RestoreAnyway = 5.0  // % of body mass, from where meals and water are not enough
 )
 
 // drinkingEntries lists drinking before, during and after.
@@ -48,7 +47,7 @@ func drinkingEntries() []Entry {
 	lambert := Citation{Short: "Lambert et al. 2008", Full: "Lambert et al. 2008, International Journal of Sports Medicine 29:878"}
 	mccartney := Citation{Short: "McCartney et al. 2017", Full: "McCartney et al. 2017, Sports Medicine Open 3:13"}
 	german := Citation{Short: "German Nutrition Society 2020", Full: "German Nutrition Society 2020, position on fluid in sport"}
-	oneal := Citation{Short: "O'Neal et al. 2020", Full: "O'Neal et al. 2020, Sports 8:113"}
+	stomach := Citation{Short: "from memory", Full: "what stomachs usually take, from memory; no single source"}
 	mlkg, lh, h := quantity.MillilitrePerKilogram, quantity.LitrePerHour, quantity.Hour
 	return []Entry{
 		{ID: "before.early.low", Value: BeforeEarlyLow, Unit: mlkg, Source: acsm07, Sure: Second},
@@ -60,8 +59,8 @@ func drinkingEntries() []Entry {
 		{ID: "during.plan-above", Value: PlanAbove, Unit: quantity.Minute, Source: kenefick, Sure: Read},
 		{ID: "during.plan-rate", Value: PlanRate, Unit: lh, Source: own, Sure: Proposal},
 		{ID: "during.plan-carbohydrate", Value: PlanFuel, Unit: quantity.GramPerHour, Source: kenefick, Sure: Read},
-		{ID: "stomach.low", Value: StomachLow, Unit: lh, Source: acsm07, Sure: Memory},
-		{ID: "stomach.high", Value: StomachHigh, Unit: lh, Source: acsm07, Sure: Memory},
+		{ID: "stomach.low", Value: StomachLow, Unit: lh, Source: stomach, Sure: Memory},
+		{ID: "stomach.high", Value: StomachHigh, Unit: lh, Source: stomach, Sure: Memory},
 		{ID: "stomach.running", Value: StomachRunning, Unit: lh, Source: lambert, Sure: Read},
 		{ID: "long-session.from", Value: LongSession, Unit: quantity.Minute, Source: own, Sure: Proposal},
 		{ID: "long-session.deficit", Value: LongSessionAtMost, Unit: quantity.PerCent, Source: own, Sure: Proposal},
@@ -72,6 +71,5 @@ func drinkingEntries() []Entry {
 		{ID: "after.soon", Value: RestoreSoon, Unit: h, Source: mccartney, Sure: Read},
 		{ID: "after.within", Value: RestoreWithin, Unit: h, Source: german, Sure: Memory},
 		{ID: "after.anyway", Value: RestoreAnyway, Unit: quantity.PerCent, Source: german, Sure: Memory},
-		{ID: "loss.guessed", Value: EstimatedMisses, Unit: quantity.PerCent, Source: oneal, Sure: Read},
 	}
 }

@@ -14,8 +14,8 @@ import (
 )
 
 // Version changes whenever a threshold or a formula changes; it is kept with
-// every closed test and agreed plan.
-const Version = "2026.2"
+// every closed test and agreed plan. A test holds it to a digest of all entries.
+const Version = "2026.3"
 
 // Sureness tells how a value was read.
 type Sureness string

@@ -24,13 +24,9 @@ const (
 	FructoseToGlucoseHigh = 0.8   // g per g: 1 to 0.8
 	StrengthLow           = 4.0   // g per 100 mL
 	StrengthHigh          = 8.0   // g per 100 mL, emptying slows above it
-	GutTrainingDose       = 30.0  // g at a time
 	GutTrainingEvery      = 20.0  // min
-	GutTrainingLess       = 60.0  // % fewer symptoms after two weeks
-	GutTrainingReview     = 47.0  // % fewer symptoms, review
 	GutTrainingWeeks      = 2.0   // weeks at the aim's dose
 	StudiedHigh           = 120.0 // g/h, trials in trained athletes with gut training; not advised
-	IntakeOverstated      = 31.0  // % carbohydrate overstated by questionnaire
 )
 
 // Carbohydrate before and after.
@@ -64,7 +60,6 @@ const (
 	CitrateIons         = 4.0
 	DextroseEquivalent  = 15.0  // of a maltodextrin nobody measured
 	SugarSpecificVolume = 0.62  // mL per g of dissolved sugar
-	GelDensity          = 1.25  // g/mL
 	UsualBottle         = 500.0 // mL, the portion of a drink made up
 	IsotonicLow         = 270.0
 	IsotonicHigh        = 330.0
@@ -104,8 +99,6 @@ func sourceEntries() []Entry {
 	jeukendrup := Citation{Short: "Jeukendrup 2014", Full: "Jeukendrup 2014, Sports Medicine 44(S1):25"}
 	emptying := Citation{Short: "Bartoli; Murray", Full: "Bartoli; Murray: gastric emptying of carbohydrate drinks"}
 	costa := Citation{Short: "Costa et al. 2017", Full: "Costa et al. 2017, Applied Physiology, Nutrition and Metabolism 42:547"}
-	martinez := Citation{Short: "Martinez et al. 2023", Full: "Martinez et al. 2023, Sports Medicine 53:1175"}
-	wardenaar := Citation{Short: "Wardenaar et al. 2019", Full: "Wardenaar et al. 2019, reported against weighed intake"}
 	gPer100 := quantity.Unit("g/100 mL")
 	return []Entry{
 		{ID: "fuel.one-source", Value: OneSourceHigh, Unit: quantity.GramPerHour, Source: jeukendrup, Sure: Second},
@@ -113,13 +106,9 @@ func sourceEntries() []Entry {
 		{ID: "fuel.fructose-ratio.high", Value: FructoseToGlucoseHigh, Source: jeukendrup, Sure: Memory},
 		{ID: "drink.strength.low", Value: StrengthLow, Unit: gPer100, Source: emptying, Sure: Memory},
 		{ID: "drink.strength.high", Value: StrengthHigh, Unit: gPer100, Source: emptying, Sure: Memory},
-		{ID: "gut-training.dose", Value: GutTrainingDose, Unit: quantity.Gram, Source: costa, Sure: Read},
 		{ID: "gut-training.every", Value: GutTrainingEvery, Unit: quantity.Minute, Source: costa, Sure: Read},
 		{ID: "gut-training.weeks", Value: GutTrainingWeeks, Unit: "weeks", Source: costa, Sure: Read},
 		{ID: "fuel.studied.high", Value: StudiedHigh, Unit: quantity.GramPerHour, Source: studied(), Sure: Memory},
-		{ID: "gut-training.less", Value: GutTrainingLess, Unit: quantity.PerCent, Source: costa, Sure: Read},
-		{ID: "gut-training.review", Value: GutTrainingReview, Unit: quantity.PerCent, Source: martinez, Sure: Memory},
-		{ID: "intake.overstated", Value: IntakeOverstated, Unit: quantity.PerCent, Source: wardenaar, Sure: Memory},
 	}
 }
 
@@ -144,7 +133,6 @@ func carbohydrateAroundEntries() []Entry {
 func soluteEntries() []Entry {
 	chemistry := Citation{Short: "molar mass", Full: "molar masses from the standard atomic weights"}
 	solution := Citation{Short: "sucrose solutions", Full: "density of sucrose solutions at 20 °C"}
-	gel := Citation{Short: "gel volume", Full: "a gel of 50 g takes about 40 mL"}
 	isotonic := Citation{Short: "EU advice in Stasiuk & Przybyłowski 2017", Full: "European Union advice, quoted in Stasiuk, Przybyłowski 2017, Polish Journal of Natural Sciences 32:161"}
 	own := ownProposal()
 	mol, osm := quantity.Unit("g/mol"), quantity.MilliosmolePerKilogram
@@ -159,7 +147,6 @@ func soluteEntries() []Entry {
 		{ID: "ions.citrate", Value: CitrateIons, Source: chemistry, Sure: Memory},
 		{ID: "maltodextrin.dextrose-equivalent", Value: DextroseEquivalent, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "sugar.specific-volume", Value: SugarSpecificVolume, Unit: "mL/g", Source: solution, Sure: Memory},
-		{ID: "gel.density", Value: GelDensity, Unit: quantity.GramPerMillilitre, Source: gel, Sure: Derived},
 		{ID: "bottle.usual", Value: UsualBottle, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 		{ID: "osmolality.isotonic.low", Value: IsotonicLow, Unit: osm, Source: isotonic, Sure: Second},
 		{ID: "osmolality.isotonic.high", Value: IsotonicHigh, Unit: osm, Source: isotonic, Sure: Second},

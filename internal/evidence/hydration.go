@@ -24,22 +24,20 @@ const (
 )
 
 // What the two corrections are made from where little is known of the effort, and
-// how well the energy behind them is known.
+// how well the energy behind them is known, in the correction as in the estimate.
 const (
-	EffortNotKnownMet = 6.0   // MET of a session of which nothing is known, taken as a rating
-	EnergyRelativeU   = 0.20  // of an energy given without an error
-	CombinedRelativeU = 0.115 // of the single figure: 0.22 to 0.14 as a rectangle about 0.20
+	EffortNotKnownMet = 6.0  // MET of a session of which nothing is known, taken as a rating
+	EnergyRelativeU   = 0.10 // of an energy given without an error
+	// CombinedRelativeU is that of the single figure: 0.22 to 0.14 as a rectangle
+	// about 0.20, whose half width is √3 standard uncertainties.
+	CombinedRelativeU = (CombinedCorrectionHigh - CombinedCorrectionLow) / 2 / rectangle / CombinedCorrection
+	rectangle         = 1.7320508075688772
 )
 
 // The field method: how far an uncorrected balance is off, and by how much its
 // range reaches down for that.
 const (
-	UncorrectedBias    = 0.20 // g per kcal of the session, at every temperature
-	UncorrectedWarmLow = 0.2  // %, error of an uncorrected balance at 30 °C
-	UncorrectedWarmTop = 6.9  // %
-	UncorrectedCoolLow = 14.0 // %, the same at 14 °C
-	UncorrectedCoolTop = 41.0 // %
-	PartlyCorrected    = 15.0 // %, fluid and trapped sweat taken, urine not
+	UncorrectedBias = 0.20 // g per kcal of the session, at every temperature
 )
 
 // What leaving something out does to the sweat loss, for the words beside a
@@ -76,8 +74,6 @@ const (
 	DeficitHarmHeatLow  = 2.0 // blinded trials in heat find harm from here
 	DeficitHarmHeatHigh = 3.0
 	DeficitAimHot       = 2.0
-	DeficitAimMildLow   = 2.0
-	DeficitAimMildHigh  = 3.0
 	DeficitAimCold      = 3.0
 	NearLoss            = 90.0 // % of the loss replaced, from where over-drinking is spoken of
 )
@@ -95,7 +91,6 @@ func correctionEntries() []Entry {
 	mitchell := Citation{Short: "Mitchell et al. 1972", Full: "Mitchell, Nadel, Stolwijk 1972, Journal of Applied Physiology 32:474"}
 	parsons := Citation{Short: "Parsons 1993", Full: "Parsons 1993, Human Thermal Environments"}
 	single := Citation{Short: "Cheuvront & Montain 2017", Full: "Cheuvront, Montain 2017, Experimental Physiology 102:1047"}
-	runs := Citation{Short: "Cheuvront et al. 2002", Full: "Cheuvront, Haymes, Sawka 2002, Medicine and Science in Sports and Exercise 34:1344"}
 	gas := Citation{Short: "gas exchange", Full: "mass of carbon dioxide given off less oxygen taken up, from molar masses"}
 	perKcal := quantity.GramPerKilocalorie
 	return []Entry{
@@ -118,11 +113,6 @@ func correctionEntries() []Entry {
 		{ID: "correction.effort-not-known", Value: EffortNotKnownMet, Unit: quantity.Met, Source: own, Sure: Proposal},
 		{ID: "correction.energy.u", Value: EnergyRelativeU, Source: own, Sure: Proposal},
 		{ID: "uncorrected.bias", Value: UncorrectedBias, Unit: perKcal, Source: own, Sure: Proposal},
-		{ID: "uncorrected.warm.low", Value: UncorrectedWarmLow, Unit: quantity.PerCent, Source: runs, Sure: Read},
-		{ID: "uncorrected.warm.high", Value: UncorrectedWarmTop, Unit: quantity.PerCent, Source: runs, Sure: Read},
-		{ID: "uncorrected.cool.low", Value: UncorrectedCoolLow, Unit: quantity.PerCent, Source: runs, Sure: Read},
-		{ID: "uncorrected.cool.high", Value: UncorrectedCoolTop, Unit: quantity.PerCent, Source: runs, Sure: Read},
-		{ID: "uncorrected.partly", Value: PartlyCorrected, Unit: quantity.PerCent, Source: runs, Sure: Read},
 		{ID: "missing.urine.low", Value: UrineMissingLow, Unit: quantity.Kilogram, Source: own, Sure: Proposal},
 		{ID: "missing.urine.high", Value: UrineMissingHigh, Unit: quantity.Kilogram, Source: own, Sure: Proposal},
 		{ID: "missing.drink.low", Value: DrinkMissingLow, Unit: quantity.Kilogram, Source: own, Sure: Proposal},
@@ -166,8 +156,6 @@ func deficitEntries() []Entry {
 		{ID: "deficit.view.heat.low", Value: DeficitHarmHeatLow, Unit: pc, Source: james, Sure: Memory},
 		{ID: "deficit.view.heat.high", Value: DeficitHarmHeatHigh, Unit: pc, Source: james, Sure: Memory},
 		{ID: "deficit.aim.hot", Value: DeficitAimHot, Unit: pc, Source: own, Sure: Proposal},
-		{ID: "deficit.aim.mild.low", Value: DeficitAimMildLow, Unit: pc, Source: own, Sure: Proposal},
-		{ID: "deficit.aim.mild.high", Value: DeficitAimMildHigh, Unit: pc, Source: own, Sure: Proposal},
 		{ID: "deficit.aim.cold", Value: DeficitAimCold, Unit: pc, Source: own, Sure: Proposal},
 		{ID: "deficit.near-loss", Value: NearLoss, Unit: pc, Source: own, Sure: Proposal},
 	}

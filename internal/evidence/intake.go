@@ -17,7 +17,7 @@ const (
 
 // intakeEntries are the entries of what goes in, and of the heat classes.
 func intakeEntries() []Entry {
-	own := Citation{Short: "own proposal", Full: "own proposal, no source"}
+	own := ownProposal()
 	return []Entry{
 		{ID: "intake.label", Value: LabelRelativeU, Source: own, Sure: Proposal},
 		{ID: "heat-class.hot", Value: AirHot, Unit: quantity.DegreeCelsius, Source: own, Sure: Proposal},

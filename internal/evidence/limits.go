@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"ebbwell/internal/quantity"
 )
@@ -72,8 +73,7 @@ type Limit struct {
 	Sure   Sureness
 }
 
-// limitRow is a row of a table of limits. Written so, a table is constant data
-// and costs next to nothing to read, which happens whenever a value is checked.
+// limitRow is a row of a table of limits.
 type limitRow struct {
 	field        Field
 	unit         quantity.Unit
@@ -94,9 +94,17 @@ func limitsIn(list []Limit, rows []limitRow) []Limit {
 	return list
 }
 
+// limits is the table of [Limits], made at the first look into it: a value is
+// checked at every key stroke.
+var limits = sync.OnceValue(makeLimits) //nolint:gochecknoglobals // a table that never changes
+
 // Limits lists the input limits. They are mostly judgement; a refused value
-// can be kept with a written reason where it is physically possible.
-func Limits() []Limit {
+// can be kept with a written reason where it is physically possible. The list is the
+// same at every call and is only read.
+func Limits() []Limit { return limits() }
+
+// makeLimits makes the table.
+func makeLimits() []Limit {
 	rows := [...]limitRow{
 		{BodyMass, quantity.Kilogram, span{40, 130}, span{20, 250}, Memory},
 		{MassSpread, quantity.Kilogram, span{0, 0.1}, span{0, 0.5}, Memory},
@@ -148,7 +156,7 @@ func Limits() []Limit {
 		{MouthfulVolume, quantity.Millilitre, span{10, 60}, span{5, 150}, Proposal},
 	}
 	labels := append(labelLimits(), ruleLimits()...)
-	return limitsIn(append(climateLimits(len(labels)+len(rows)), labels...), rows[:])
+	return slices.Clip(limitsIn(append(climateLimits(len(labels)+len(rows)), labels...), rows[:]))
 }
 
 // LimitOf returns the limit of a field; ok is false when it has none.

@@ -28,8 +28,7 @@ const (
 	DimLightLow             = 1.5 // steps that a colour reads darker in dim light
 	DimLightHigh            = 2.0
 	MorningMassCV           = 0.66 // % from day to day
-	MorningMassCVSD         = 0.24
-	MorningsNeeded          = 3.0 // mornings in a baseline
+	MorningsNeeded          = 3.0  // mornings in a baseline
 )
 
 // Marker names a marker of hydration.
@@ -165,7 +164,6 @@ func markerEntries() []Entry {
 		{ID: "marker.colour.dim-light.low", Value: DimLightLow, Source: dim, Sure: Read},
 		{ID: "marker.colour.dim-light.high", Value: DimLightHigh, Source: dim, Sure: Read},
 		{ID: "marker.morning-mass.cv", Value: MorningMassCV, Unit: pc, Source: morning, Sure: Memory},
-		{ID: "marker.morning-mass.cv.sd", Value: MorningMassCVSD, Unit: pc, Source: morning, Sure: Memory},
 		{ID: "marker.morning-mass.mornings", Value: MorningsNeeded, Source: ownProposal(), Sure: Proposal},
 	}
 }

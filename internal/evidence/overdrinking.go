@@ -13,8 +13,6 @@ const (
 	// it reads 2.6 mmol/L low.
 	PlasmaGoodFrom = -4.0
 	PlasmaGoodTo   = 0.0
-	PlasmaGainRead = 2.0 // % gain at which the bias was found
-	PlasmaGainBias = 2.6 // mmol/L
 	AdultAge       = 18.0
 	// GainToBelieve is the gain of body mass up to which a refused pair of
 	// weighings still raises the flag of a gain; beyond it somebody mistyped.
@@ -48,8 +46,6 @@ func overdrinkingEntries() []Entry {
 		{ID: "plasma.hyponatraemia", Value: Hyponatraemia, Unit: mmol, Source: consensus, Sure: Read},
 		{ID: "plasma.good.from", Value: PlasmaGoodFrom, Unit: pc, Source: baker, Sure: Read},
 		{ID: "plasma.good.to", Value: PlasmaGoodTo, Unit: pc, Source: baker, Sure: Read},
-		{ID: "plasma.gain.at", Value: PlasmaGainRead, Unit: pc, Source: baker, Sure: Read},
-		{ID: "plasma.gain.bias", Value: PlasmaGainBias, Unit: mmol, Source: baker, Sure: Read},
 		{ID: "plasma.gain.believed", Value: GainToBelieve, Unit: pc, Source: ownProposal(), Sure: Proposal},
 		{ID: "plasma.adult", Value: AdultAge, Unit: "years", Source: ownProposal(), Sure: Proposal},
 		{ID: "body-water.men.base", Value: WaterMenBase, Unit: l, Source: watson, Sure: Read},

@@ -44,7 +44,10 @@ func TestPublishedStatements(t *testing.T) {
 			for _, s := range Statements() {
 				if s.ID == in.Text("id") {
 					seen[s.ID] = true
-					return map[Sureness]string{Second: "quoted in a second text", Memory: "not checked against the source"}[s.Sure]
+					return map[Sureness]string{
+						Read: "read in the paper", Second: "quoted in a second text", Memory: "not checked against the source",
+						Proposal: "Ebbwell's own rule", Practice: "common practice",
+					}[s.Sure]
 				}
 			}
 			t.Fatalf("no statement %q", in.Text("id"))

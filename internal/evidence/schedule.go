@@ -8,10 +8,8 @@ import (
 
 // Mouthfuls and what a chance to drink can carry.
 const (
-	MouthfulMen        = 25.0 // mL, from a cup
-	MouthfulWomen      = 20.0 // mL, from a cup
-	MouthfulBottleLow  = 30.0 // mL, from a squeeze bottle
-	MouthfulBottleHigh = 50.0 // mL
+	MouthfulMen   = 25.0 // mL, from a cup
+	MouthfulWomen = 20.0 // mL, from a cup
 )
 
 // What one chance to drink carries, and how chances are filled one after
@@ -44,19 +42,14 @@ const (
 const (
 	StepFluidLow      = 0.10 // L/h
 	StepFluidHigh     = 0.15 // L/h
-	StepShareLow      = 25.0 // % of the gap
-	StepShareHigh     = 33.3 // % of the gap
-	StepFuelLow       = 10.0 // g/h
 	StepFuelHigh      = 15.0 // g/h
 	StepSessionsLow   = 2.0  // sessions on a step
 	StepSessionsHigh  = 3.0
 	StepStomachGood   = 3.0  // of 10, move on at or below
 	StepDoneShare     = 80.0 // % of the plan, move on at or above
 	StepStomachBad    = 7.0  // of 10, go back at or above
-	StepClearDaysLow  = 7.0  // days before an event, no change
 	StepClearDaysHigh = 10.0
 	GoalsAtOnce       = 2.0
-	GoalsTooMany      = 3.0
 	ConfidenceEnough  = 7.0  // of 10
 	SmallerStepShare  = 50.0 // % of the usual step where confidence is low
 )
@@ -83,13 +76,10 @@ func scheduleEntries() []Entry {
 func mouthfulEntries() []Entry {
 	lawless := Citation{Short: "Lawless et al. 2003", Full: "Lawless et al. 2003, Dysphagia 18:196"}
 	rules := Citation{Short: "rules of tennis", Full: "rules of tennis: continuous play and change of ends"}
-	bottle := Citation{Short: "mouthful from a bottle", Full: "mouthful from a squeeze bottle, from memory: ten weighed mouthfuls are better"}
 	ml := quantity.Millilitre
 	return []Entry{
 		{ID: "mouthful.men", Value: MouthfulMen, Unit: ml, Source: lawless, Sure: Read},
 		{ID: "mouthful.women", Value: MouthfulWomen, Unit: ml, Source: lawless, Sure: Read},
-		{ID: "mouthful.bottle.low", Value: MouthfulBottleLow, Unit: ml, Source: bottle, Sure: Memory},
-		{ID: "mouthful.bottle.high", Value: MouthfulBottleHigh, Unit: ml, Source: bottle, Sure: Memory},
 		{ID: "tennis.first-rest", Value: TennisFirstRest, Source: rules, Sure: Read},
 		{ID: "tennis.rest", Value: TennisRest, Unit: quantity.Second, Source: rules, Sure: Read},
 		{ID: "tennis.set-break", Value: TennisSetBreak, Unit: quantity.Second, Source: rules, Sure: Read},
@@ -128,19 +118,14 @@ func stepEntries() []Entry {
 	return []Entry{
 		{ID: "step.fluid.low", Value: StepFluidLow, Unit: lh, Source: practice, Sure: Practice},
 		{ID: "step.fluid.high", Value: StepFluidHigh, Unit: lh, Source: practice, Sure: Practice},
-		{ID: "step.share.low", Value: StepShareLow, Unit: pc, Source: practice, Sure: Practice},
-		{ID: "step.share.high", Value: StepShareHigh, Unit: pc, Source: practice, Sure: Practice},
-		{ID: "step.carbohydrate.low", Value: StepFuelLow, Unit: gh, Source: practice, Sure: Practice},
 		{ID: "step.carbohydrate.high", Value: StepFuelHigh, Unit: gh, Source: practice, Sure: Practice},
 		{ID: "step.sessions.low", Value: StepSessionsLow, Source: practice, Sure: Practice},
 		{ID: "step.sessions.high", Value: StepSessionsHigh, Source: practice, Sure: Practice},
 		{ID: "step.stomach.good", Value: StepStomachGood, Source: practice, Sure: Practice},
 		{ID: "step.done", Value: StepDoneShare, Unit: pc, Source: practice, Sure: Practice},
 		{ID: "step.stomach.bad", Value: StepStomachBad, Source: practice, Sure: Practice},
-		{ID: "step.clear-days.low", Value: StepClearDaysLow, Unit: "d", Source: practice, Sure: Practice},
 		{ID: "step.clear-days.high", Value: StepClearDaysHigh, Unit: "d", Source: practice, Sure: Practice},
 		{ID: "goals.at-once", Value: GoalsAtOnce, Source: brauer, Sure: Derived},
-		{ID: "goals.too-many", Value: GoalsTooMany, Source: brauer, Sure: Memory},
 		{ID: "confidence.enough", Value: ConfidenceEnough, Source: interview, Sure: Memory},
 		{ID: "step.smaller", Value: SmallerStepShare, Unit: pc, Source: own, Sure: Proposal},
 	}

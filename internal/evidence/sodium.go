@@ -21,7 +21,6 @@ const (
 const (
 	SodiumMolarMass    = 22.990 // mg per mmol
 	SodiumInSalt       = 393.4  // mg of sodium in 1 g of sodium chloride
-	SodiumMillimoles   = 17.11  // mmol of sodium in 1 g of sodium chloride
 	LabelSaltPerSodium = 2.5    // salt on a label of the European Union per sodium
 )
 
@@ -31,30 +30,22 @@ const (
 const (
 	RawForearmLow    = 30.0
 	RawForearmHigh   = 60.0
-	WholeBodyLowEdge = 28.0
 	WholeBodyTopEdge = 45.0
 )
 
 // Holding plasma sodium, and when sodium matters.
 const (
-	HoldPlasma          = 159.0 // mmol per litre of loss not replaced: (140 + 23.8) / 1.03
-	SweatPotassium      = 4.0   // mmol/L, where it was not measured
-	SweatPotassiumMean  = 3.6
-	SweatPotassiumSD    = 0.7
-	HoldFromShare       = 0.8  // of the loss replaced
-	HoldFromSodium      = 40.0 // mmol/L, whole body
-	SodiumMattersRate   = 1.2  // L/h
-	SodiumMattersAfter  = 120.0
-	ReplacementLow      = 20.0 // mmol/L in a drink
-	ReplacementHigh     = 50.0
-	ReplacementAcsmLow  = 20.0
-	ReplacementAcsmHigh = 30.0
-	ReplacementLongLow  = 400.0 // mg/L past 1.5 h
-	ReplacementLongHigh = 1100.0
-	ReplacementLongFrom = 90.0 // min
-	StorageShift        = 2.0  // mmol/L at most, a week at -20 to 23 °C
-	PatchOnFrom         = 20.0 // min after the start
-	PatchOnTo           = 30.0
+	HoldPlasma         = 159.0 // mmol per litre of loss not replaced: (140 + 23.8) / 1.03
+	SweatPotassium     = 4.0   // mmol/L, where it was not measured
+	SweatPotassiumSD   = 0.7
+	HoldFromShare      = 0.8  // of the loss replaced
+	HoldFromSodium     = 40.0 // mmol/L, whole body
+	SodiumMattersRate  = 1.2  // L/h
+	SodiumMattersAfter = 120.0
+	ReplacementLow     = 20.0 // mmol/L in a drink
+	ReplacementHigh    = 50.0
+	PatchOnFrom        = 20.0 // min after the start
+	PatchOnTo          = 30.0
 )
 
 // Site is where a patch sat.
@@ -181,7 +172,6 @@ func equationEntries() []Entry {
 		{ID: "sodium.five-site.limits", Value: FiveSiteLimits, Unit: mmol, Source: ownProposal(), Sure: Proposal},
 		{ID: "sodium.band.forearm.low", Value: RawForearmLow, Unit: mmol, Source: lara, Sure: Read},
 		{ID: "sodium.band.forearm.high", Value: RawForearmHigh, Unit: mmol, Source: lara, Sure: Read},
-		{ID: "sodium.band.whole-body.low", Value: WholeBodyLowEdge, Unit: mmol, Source: lara, Sure: Derived},
 		{ID: "sodium.band.whole-body.high", Value: WholeBodyTopEdge, Unit: mmol, Source: lara, Sure: Derived},
 	}
 }
@@ -218,7 +208,6 @@ func saltEntries() []Entry {
 	return []Entry{
 		{ID: "sodium.molar-mass", Value: SodiumMolarMass, Unit: "mg/mmol", Source: molar, Sure: Read},
 		{ID: "sodium.in-salt", Value: SodiumInSalt, Unit: "mg/g", Source: molar, Sure: Read},
-		{ID: "sodium.in-salt.mmol", Value: SodiumMillimoles, Unit: "mmol/g", Source: molar, Sure: Read},
 		{ID: "sodium.label-salt", Value: LabelSaltPerSodium, Source: label, Sure: Read},
 	}
 }
@@ -229,26 +218,17 @@ func holdEntries() []Entry {
 	mccubbin := Citation{Short: "McCubbin 2022", Full: "McCubbin 2022, European Journal of Sport Science"}
 	joint := Citation{Short: "ACSM/AND/DC 2016", Full: "Thomas, Erdman, Burke 2016, Medicine and Science in Sports and Exercise 48:543"}
 	efsa := Citation{Short: "EFSA 2011", Full: "EFSA Journal 2011;9(6):2211"}
-	german := Citation{Short: "German Nutrition Society 2020", Full: "German Nutrition Society 2020, position on fluid replacement in sport"}
 	potassium := Citation{Short: "sweat potassium", Full: "potassium of whole-body sweat, 3.6 ± 0.7 mmol/L; read, the reference was not kept"}
-	storage := Citation{Short: "IJSNEM 2018", Full: "International Journal of Sport Nutrition and Exercise Metabolism 2018;28:238"}
 	return []Entry{
 		{ID: "sodium.hold", Value: HoldPlasma, Unit: mmol, Source: nguyenKurtz(), Sure: Derived},
 		{ID: "sodium.hold.share", Value: HoldFromShare, Source: mccubbin, Sure: Read},
 		{ID: "sodium.hold.concentration", Value: HoldFromSodium, Unit: mmol, Source: mccubbin, Sure: Read},
 		{ID: "sodium.potassium", Value: SweatPotassium, Unit: mmol, Source: ownProposal(), Sure: Proposal},
-		{ID: "sodium.potassium.mean", Value: SweatPotassiumMean, Unit: mmol, Source: potassium, Sure: Read},
 		{ID: "sodium.potassium.sd", Value: SweatPotassiumSD, Unit: mmol, Source: potassium, Sure: Read},
 		{ID: "sodium.matters.rate", Value: SodiumMattersRate, Unit: quantity.LitrePerHour, Source: joint, Sure: Memory},
 		{ID: "sodium.matters.after", Value: SodiumMattersAfter, Unit: quantity.Minute, Source: joint, Sure: Memory},
 		{ID: "sodium.drink.low", Value: ReplacementLow, Unit: mmol, Source: efsa, Sure: Read},
 		{ID: "sodium.drink.high", Value: ReplacementHigh, Unit: mmol, Source: efsa, Sure: Read},
-		{ID: "sodium.drink.acsm.low", Value: ReplacementAcsmLow, Unit: mmol, Source: acsmFluid2007(), Sure: Second},
-		{ID: "sodium.drink.acsm.high", Value: ReplacementAcsmHigh, Unit: mmol, Source: acsmFluid2007(), Sure: Second},
-		{ID: "sodium.drink.long.low", Value: ReplacementLongLow, Unit: quantity.MilligramPerLitre, Source: german, Sure: Memory},
-		{ID: "sodium.drink.long.high", Value: ReplacementLongHigh, Unit: quantity.MilligramPerLitre, Source: german, Sure: Memory},
-		{ID: "sodium.drink.long.from", Value: ReplacementLongFrom, Unit: quantity.Minute, Source: german, Sure: Memory},
-		{ID: "sodium.patch.storage", Value: StorageShift, Unit: mmol, Source: storage, Sure: Read},
 		{ID: "sodium.patch.on.from", Value: PatchOnFrom, Unit: quantity.Minute, Source: baker2017(), Sure: Read},
 		{ID: "sodium.patch.on.to", Value: PatchOnTo, Unit: quantity.Minute, Source: baker2017(), Sure: Read},
 	}

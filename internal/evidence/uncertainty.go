@@ -28,17 +28,16 @@ const (
 // normal spread whose differences average that has a standard deviation of
 // 0.15 sqrt(pi)/2 L/h, which is 11 % of the mean rate of 1.21 L/h.
 const (
-	DayToDayRateCV   = 0.11  // field sweat rate; see below
-	DayToDayRate     = 0.15  // L/h, same athlete, same WBGT band, on average
-	LaboratoryRateCV = 0.047 // whole-body rate, repeated laboratory tests
-	LocalSodiumCV    = 0.104 // local sodium, repeated laboratory tests
+	DayToDayRateCV = 0.11  // field sweat rate; see below
+	DayToDayRate   = 0.15  // L/h, same athlete, same WBGT band, on average
+	LocalSodiumCV  = 0.104 // local sodium, repeated laboratory tests
 )
 
 // uncertaintyEntries lists what ranges are made of.
 func uncertaintyEntries() []Entry {
 	own := ownProposal()
 	hayden := Citation{Short: "Hayden 2004", Full: "Hayden et al. 2004, European Journal of Applied Physiology 91:748"}
-	ours := Citation{Short: "our proposal after Smith et al. 2021", Full: "proposed by this program from the 0.15 L/h of Smith, Bello, Price 2021, Nutrients 13:1807 (13 athletes), over the mean rate of 1.21 L/h of Baker 2017, Sports Medicine 47(S1):111"}
+	ours := Citation{Short: "our proposal after Smith et al. 2021", Full: "proposed by this program from the 0.15 L/h of Smith, Bello, Price 2021, Nutrients 13:1807 (13 athletes), over the mean rate of 1.21 L/h of Baker et al. 2016, Journal of Sports Sciences 34:358"}
 	smith := Citation{Short: "Smith et al. 2021", Full: "Smith, Bello, Price 2021, Nutrients 13:1807"}
 	return []Entry{
 		{ID: "uncertainty.coverage-factor", Value: CoverageFactor, Source: jcgm100(), Sure: Read},
@@ -56,7 +55,6 @@ func uncertaintyEntries() []Entry {
 		{ID: "uncertainty.exact-times", Value: ExactTimesRemain, Source: own, Sure: Proposal},
 		{ID: "day-to-day.rate.cv", Value: DayToDayRateCV, Source: ours, Sure: Proposal},
 		{ID: "day-to-day.rate", Value: DayToDayRate, Unit: quantity.LitrePerHour, Source: smith, Sure: Read},
-		{ID: "day-to-day.rate.laboratory-cv", Value: LaboratoryRateCV, Source: hayden, Sure: Read},
 		{ID: "day-to-day.sodium.cv", Value: LocalSodiumCV, Source: hayden, Sure: Read},
 	}
 }

@@ -140,10 +140,10 @@ func (s *sheet) oxygenUsed() (o oxygen, ok bool) {
 	return o, true
 }
 
-// overSession is an uptake while playing carried over the elapsed time, the
-// rests at one MET, L.
+// overSession is an uptake while playing carried over the elapsed time, L; the rests
+// at the MET that the heat balance takes for them.
 func (s *sheet) overSession(uptake float64) float64 {
-	rest := FromMet(1, s.mass()).Litres
+	rest := FromMet(evidence.EffortRestMet, s.mass()).Litres
 	return uptake*s.played + rest*math.Max(0, s.minutes-s.played)
 }
 

@@ -29,7 +29,7 @@ func TestCorrectedByWhatIsKnown(t *testing.T) {
 		{"energy", func(in *Input) { in.Effort = Effort{Energy: new(quantity.Kilocalories(900)), RelativeU: 0.15} }, true, ReasonEnergy, 0.15, NoteAsWeighed},
 		{"energy and a rating", func(in *Input) {
 			in.Effort = Effort{Energy: new(quantity.Kilocalories(900)), Rating: new(9.0)}
-		}, true, ReasonEnergy, 0.2, NoteAsWeighed},
+		}, true, ReasonEnergy, 0.1, NoteAsWeighed},
 		{"a rating", func(in *Input) { in.Effort = Effort{Rating: new(9.0), Sport: new(12.0), RelativeU: 0.1} }, true, ReasonRating, 0.35, NoteEffortRated},
 		{"the sport", func(in *Input) { in.Effort = Effort{Sport: new(12.0)} }, true, ReasonSport, 0.35, NoteEffortOfSport},
 		{"nothing", func(in *Input) { in.Effort = Effort{} }, true, ReasonAssumed, 0.35, NoteEffortAssumed},
@@ -143,14 +143,14 @@ func TestExchangeBelowTheTurnIsNegative(t *testing.T) {
 }
 
 // TestPlayedMinutesEnterTheMetabolicRateOnly: half the time played, the rest at
-// one MET; the sweat rate divides by all of it.
+// two MET, as in the heat balance; the sweat rate divides by all of it.
 func TestPlayedMinutesEnterTheMetabolicRateOnly(t *testing.T) {
 	in := wholeSheet()
 	in.Effort = Effort{Oxygen: new(2.0)}
 	whole := evaluated(t, in).Corrections[1].Size.Value
 	in.Time.Played = new(quantity.Minutes(47.5))
 	half := evaluated(t, in).Corrections[1].Size.Value
-	rest := 3.5 * 64 / 1000
+	rest := 2 * 3.5 * 64 / 1000
 	near(t, "exchange", half/whole, (2.0+rest)/4.0, 1e-9)
 
 	in.Options.Uncorrected = true

@@ -129,7 +129,7 @@ func TestUptakeOfRowing(t *testing.T) {
 	near(t, "error", u.RelativeU, 0.10, 1e-12)
 }
 
-// An uptake without an error of its own errs by 20 % [P]; one with an error
+// An uptake without an error of its own errs by 10 % [P]; one with an error
 // keeps it, up to all of it; what is no share of one does not count.
 func TestErrorOfTheUptake(t *testing.T) {
 	oxygen := func(relative float64) float64 {
@@ -142,7 +142,7 @@ func TestErrorOfTheUptake(t *testing.T) {
 		}
 		return o.litres.q.U() / o.litres.q.Value()
 	}
-	for given, want := range map[float64]float64{0: 0.20, 0.05: 0.05, 0.5: 0.5, 1: 1, 1.05: 0.20, 2: 0.20, -0.1: 0.20} {
+	for given, want := range map[float64]float64{0: 0.10, 0.05: 0.05, 0.5: 0.5, 1: 1, 1.05: 0.10, 2: 0.10, -0.1: 0.10} {
 		near(t, "relative error", oxygen(given), want, 1e-9)
 	}
 }

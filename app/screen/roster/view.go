@@ -56,21 +56,27 @@ func load(d *desk.Desk) (State, error) {
 		return State{}, fmt.Errorf("list the athletes: %w", err)
 	}
 	method := d.Practice().Settings.Method()
-	for i := range list {
-		if line := &list[i].LastTest.Line; line.Method != method {
-			*line = record.FrozenLine{} // kept by another method: worked out again
-		}
-	}
 	now := d.Now()
-	flags := func(a store.AthleteSummary) []record.FlagKind {
-		known := record.Athlete{Born: a.Born}
-		for _, kind := range a.Flags {
-			known.Flags = append(known.Flags, record.Flag{Kind: kind})
+	for i := range list {
+		if line := &list[i].LastTest.Line; line.Method != method || massHidden(list[i], now) {
+			*line = record.FrozenLine{} // kept by another method, or perhaps while mass was seen: worked out again
 		}
-		return care.ByGravity(care.FlagsOf(known, now))
 	}
+	flags := func(a store.AthleteSummary) []record.FlagKind { return care.ByGravity(care.FlagsOf(known(a), now)) }
 	return NewState(list, flags, func(sport string) string { return desk.SportWord(d.Words, sport) }), nil
 }
+
+// known is what a line of the list knows of an athlete.
+func known(a store.AthleteSummary) record.Athlete {
+	out := record.Athlete{Born: a.Born, MassHidden: a.MassHidden}
+	for _, kind := range a.Flags {
+		out.Flags = append(out.Flags, record.Flag{Kind: kind})
+	}
+	return out
+}
+
+// massHidden reports whether body mass may be hidden on a day.
+func massHidden(a store.AthleteSummary, on time.Time) bool { return care.MassHidden(known(a), on) }
 
 // workOut works last tests out that were not kept for a list: those of some
 // rows, at most so many.
