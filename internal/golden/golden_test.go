@@ -107,6 +107,7 @@ func (r *recorder) Helper()               {}
 
 func TestCheck(t *testing.T) {
 	t.Chdir(t.TempDir())
+	t.Setenv(golden.Switch, "") // the run around may have switched pictures off
 	a, b := noisy(9, 1), noisy(9, 2)
 	check := func(img image.Image, update bool) int {
 		r := &recorder{TB: t}

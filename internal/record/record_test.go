@@ -84,11 +84,13 @@ func TestClonesShareNoList(t *testing.T) {
 	plan := Plan{Options: []Option{{Items: []Item{{}}}}, Steps: []Step{{}}, Chances: []Chance{{}}, Reviews: []Review{{}}}
 	test := Test{
 		Weighings: []Weighing{{}}, Bottles: []Bottle{{Refills: []Refill{{}}}}, Foods: []FoodEaten{{}}, Patches: []Patch{{}},
+		Partway: []PartwayWeighing{{}}, Safety: []SafetyNote{{}},
 	}
+	group := GroupSession{Bottles: []BottleKind{{}}, Members: []Member{{}}}
 	athlete := Athlete{Flags: []Flag{{}}, Consents: []Consent{{}}, Memberships: []Membership{{}}}
 	trip := Trip{Travellers: []Traveller{{}}, Stops: []Stop{{}}, Supplies: []Supply{{}}}
 	for _, pair := range [][2]any{
-		{plan, plan.Clone()}, {test, test.Clone()}, {athlete, athlete.Clone()}, {trip, trip.Clone()},
+		{plan, plan.Clone()}, {test, test.Clone()}, {athlete, athlete.Clone()}, {trip, trip.Clone()}, {group, group.Clone()},
 	} {
 		noSharedList(t, reflect.ValueOf(pair[0]), reflect.ValueOf(pair[1]))
 	}
