@@ -26,9 +26,13 @@ type Names struct{ Habit, Fluid, Food, Aim string }
 
 // NewPlan begins a plan from a test: the same session again, the habit just
 // measured, one option of fluid only and one with food, and the aim, as the
-// planner proposes them.
+// planner proposes them. It is [ErrBlocked] while the test has a red flag of which
+// nobody was told.
 func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (record.Plan, error) {
 	first := b.Tests[0]
+	if Blocks(first, a) {
+		return record.Plan{}, fmt.Errorf("begin a plan: %w", ErrBlocked)
+	}
 	p := record.Plan{
 		Meta: record.Meta{ID: record.NewID(), CreatedAt: now}, AthleteID: a.ID, State: record.PlanDraft,
 		Target: targetOf(first, a, d),

@@ -1,6 +1,7 @@
 package consult
 
 import (
+	"errors"
 	"slices"
 	"time"
 
@@ -121,8 +122,8 @@ type RedFlag struct {
 	// flag that a symptom raised.
 	Gain   Gain
 	Gained bool
-	// Again: there is a second weighing.
-	Again bool
+	// Again: there is a second weighing. Mean: the mean of the weighings is heavier.
+	Again, Mean bool
 }
 
 // RedFlagOf is the red flag of a test; ok is false where there is none. A second
@@ -130,6 +131,7 @@ type RedFlag struct {
 func RedFlagOf(f Findings, a record.Athlete, on time.Time) (r RedFlag, ok bool) {
 	r.Safety = SafetyOf(f.Test)
 	r.Gain, r.Gained = GainOf(f, a, on)
+	r.Mean = r.Gained
 	before := masses(f.Test, record.Before)
 	after := 0
 	for _, w := range f.Test.Weighings {
@@ -160,6 +162,9 @@ func mean[T ~float64](list []T) float64 {
 // Told reports whether a flag is closed: who was told, or why nobody was, is
 // saved.
 func (r RedFlag) Told() bool { return r.Safety.Told != "" }
+
+// ErrBlocked says that a test has a red flag of which nobody was told yet.
+var ErrBlocked = errors.New("a red flag of which nobody was told")
 
 // Blocks reports whether no plan is made from a test yet, because it has a red flag
 // of which nobody was told. Our own rule.

@@ -24,7 +24,8 @@ func closedTo(kind record.Kind, kept, wanted row, steps []step) error {
 }
 
 // openFields says which fields of a kept record may change. What is set by a
-// later event stays open: the laboratory's values of a waiting test; reviews,
+// later event stays open: the laboratory's values of a waiting test, and what was
+// asked and done about a red flag of any; reviews,
 // the state and the dates of steps and the day of the next review of an agreed
 // plan, that its test was corrected, and that it is replaced by another.
 func openFields(kind record.Kind, kept, wanted row) func(path string) bool {
@@ -34,10 +35,10 @@ func openFields(kind record.Kind, kept, wanted row) func(path string) bool {
 	case record.KindTest:
 		switch stateOf(kept) {
 		case string(record.TestClosed):
-			return none
+			return safetyField
 		case string(record.TestWaiting):
 			return func(path string) bool {
-				return laboratoryField(path) || stateOf(wanted) == string(record.TestClosed) && path == "state" ||
+				return laboratoryField(path) || safetyField(path) || stateOf(wanted) == string(record.TestClosed) && path == "state" ||
 					path == "closedAt" || path == "closedBy"
 			}
 		}
@@ -63,6 +64,10 @@ func laboratoryField(path string) bool {
 	return len(parts) == 3 && parts[0] == "patches" &&
 		slices.Contains([]string{"sodium", "potassium", "method", "condition", "atLaboratory"}, parts[2])
 }
+
+// safetyField reports whether a line belongs to the record of a red flag, which goes
+// on until somebody was told.
+func safetyField(path string) bool { return strings.HasPrefix(path, "safety.") }
 
 // followUpField reports whether a value belongs to the weeks after the agreement.
 func followUpField(path string) bool {

@@ -85,6 +85,9 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	case errors.Is(err, consult.ErrNoBasis):
 		v.body = v.noTest()
 		return v, nil
+	case errors.Is(err, consult.ErrBlocked):
+		v.body = v.blocked(record.ID(place.Part))
+		return v, nil
 	case err != nil:
 		return nil, err
 	case !there:

@@ -6,6 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/apptest/inspect"
 	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
 )
@@ -228,28 +232,57 @@ func wantDay(h *hands) {
 	}
 }
 
-// TestShots draws the states of the day, for people to look at.
-func TestShots(t *testing.T) {
-	for _, mode := range []struct {
-		name          string
-		width, height float32
-		dark          bool
-		percent       int
-	}{{"light", 1186, 700, false, 100}, {"dark", 1186, 700, true, 100}, {"small", 1000, 692, false, 100}, {"large", 1186, 700, false, 150}} {
-		people := crew()
-		d, clock, id := squadDesk(t, people)
-		h := openDay(t, d, clock, id, mode.width, mode.height, mode.dark, mode.percent)
-		before(h, false)
-		h.shot("before-" + mode.name)
-		h.until(18, 47)
-		afterByAthlete(h)
-		h.v.openRowAt(4, "")
-		h.shot("after-" + mode.name)
-		h.v.openRowAt(2, "")
-		h.shot("gain-" + mode.name)
-		tell(h)
-		h.shot("told-" + mode.name)
-		h.v.showGroup()
-		h.shot("group-" + mode.name)
+// modes are the looks the day is held to the layout's rules in.
+type mode struct {
+	name          string
+	width, height float32
+	dark          bool
+	percent       int
+}
+
+// TestLayout: no state of the day cuts a text, lays one thing on another, or hides a
+// control; each is drawn where EBBWELL_SHOTS names a folder.
+func TestLayout(t *testing.T) {
+	for _, m := range []mode{{"light", 1186, 700, false, 100}, {"dark", 1420, 930, true, 100}, {"small", 1000, 692, false, 100}, {"large", 1186, 700, true, 150}} {
+		t.Run(m.name, func(t *testing.T) { testLayout(t, m) })
 	}
+}
+
+func testLayout(t *testing.T, m mode) {
+	d, clock, id := squadDesk(t, crew())
+	h := openDay(t, d, clock, id, m.width, m.height, m.dark, m.percent)
+	at := func(state string) {
+		t.Helper()
+		h.shot(state + "-" + m.name)
+		for range 3 {
+			h.w.Content().Refresh()
+		}
+		for _, f := range inspect.Canvas(h.w.Canvas()) {
+			if f.Of != "*widget.scrollBar" { // the toolkit shows and hides it by the clock
+				t.Errorf("%s: %+v", state, f)
+			}
+		}
+	}
+	at("new")
+	before(h, false)
+	at("before")
+	h.until(18, 47)
+	afterByAthlete(h)
+	h.v.openRowAt(4, "")
+	at("after")
+	h.v.openRowAt(2, "")
+	at("gain")
+	h.typed("/sen")
+	at("jump")
+	h.key('\n')
+	tell(h)
+	at("told")
+	h.v.askChange()
+	at("change")
+	apptest.Press(h.w, fyne.KeyEscape)
+	h.v.askMember(0)
+	at("member")
+	apptest.Press(h.w, fyne.KeyEscape)
+	h.v.showGroup()
+	at("group")
 }

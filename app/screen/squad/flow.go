@@ -222,7 +222,7 @@ func (v *View) key(in *input, r rune) bool {
 	empty := blank(in)
 	free := in.what == "reason" || in.what == "told"
 	switch {
-	case free:
+	case free && (r != '/' || !empty):
 		return false
 	case unicode.IsLetter(r) && empty:
 		v.beginJump(r)

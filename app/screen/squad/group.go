@@ -80,7 +80,7 @@ func newGroupPage(v *View) *groupPage {
 	p.chart = newGroupChart()
 	head := look.Columns(12, []look.Track{look.Share(1), look.Fit(), look.Fixed(170), look.Fit(), look.Fit()},
 		look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, coach, back)
-	p.body = look.VBox(10, head, p.note, look.Grow(look.Panels(look.SheetGap, []look.Track{look.Share(3), look.Share(2)}, look.NewSheet(p.table), look.NewSheet(p.chart))))
+	p.body = look.VBox(10, head, p.note, look.Grow(look.NewScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(p.chart)))))
 	p.fill()
 	return p
 }

@@ -50,6 +50,7 @@ type groupChartRenderer struct{ c *groupChart }
 const (
 	barHeight float32 = 7
 	barWords  float32 = 96
+	barPitch  float32 = 46
 )
 
 func (r *groupChartRenderer) Layout(size fyne.Size) {
@@ -61,7 +62,7 @@ func (r *groupChartRenderer) Layout(size fyne.Size) {
 	for _, b := range c.bars {
 		most = max(most, b.loss, b.drunk)
 	}
-	pitch := min(look.Scaled(46), size.Height/float32(len(c.bars)))
+	pitch := min(look.Scaled(barPitch), size.Height/float32(len(c.bars)))
 	height, words := min(look.Scaled(barHeight), pitch/5), look.Scaled(barWords)
 	room := max(0, size.Width-words-8)
 	long := func(x float64) float32 {
@@ -92,7 +93,7 @@ func (r *groupChartRenderer) Layout(size fyne.Size) {
 }
 
 func (r *groupChartRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(look.Scaled(220), look.Scaled(200))
+	return fyne.NewSize(look.Scaled(220), look.Scaled(barPitch)*float32(max(1, len(r.c.bars))))
 }
 
 func (r *groupChartRenderer) Refresh() {

@@ -178,7 +178,7 @@ func (o *openRow) massField(what string, m record.Moment, n int) *field.Number {
 		if w == nil {
 			return nil, ""
 		}
-		if grow {
+		if grow && w.At == nil {
 			w.At = o.v.now()
 		}
 		return &w.Mass, "weighings." + string(w.ID) + ".mass"

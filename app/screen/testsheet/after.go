@@ -19,13 +19,14 @@ type after struct {
 	masses       *weighingList
 	urine, stool *field.Number
 	guess        *field.Number
+	flag         *redFlag
 	body         fyne.CanvasObject
 }
 
 // newAfter builds the part.
-func newAfter(b *binder) *after {
-	p := &after{b: b}
-	p.body = look.VBox(paneGap, p.session(), p.scale(), p.loss(), p.feeling())
+func newAfter(b *binder, flag *redFlag) *after {
+	p := &after{b: b, flag: flag}
+	p.body = look.VBox(paneGap, flag.box, p.session(), p.scale(), p.loss(), p.feeling())
 	return p
 }
 

@@ -26,7 +26,7 @@ func (v *View) build() error {
 		return err
 	}
 	u.before.day = v.b.Doc.Now().Record.Session.Date
-	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b), newUrine(v.b)
+	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b, newRedFlag(v)), newUrine(v.b)
 	for _, l := range []*weighingList{u.before.masses, u.before.mornings, u.after.masses} {
 		l.hidden = func() bool { return v.by.Hidden }
 	}

@@ -88,6 +88,7 @@ func (v *View) show() {
 		v.ui.bottles.show(s, v.found, sp, v.wrong)
 	case PartAfter:
 		v.ui.after.show(s)
+		v.ui.after.flag.show(s.Record, v.found)
 	case PartUrine:
 		v.ui.urine.show(s, v.found)
 	case PartFindings:

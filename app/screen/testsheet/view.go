@@ -227,5 +227,13 @@ func (v *View) Key(e *fyne.KeyEvent) {
 	}
 }
 
+// Rune takes the letters no field has a use for: Y and N answer the questions of a
+// red flag.
+func (v *View) Rune(r rune) {
+	if v.b != nil && v.part == PartAfter {
+		v.ui.after.flag.answer(r)
+	}
+}
+
 // canvas is the canvas the sheet stands on.
 func (v *View) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(v.body) }

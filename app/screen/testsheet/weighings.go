@@ -70,6 +70,10 @@ func (l *weighingList) row(i int) *weighingRow {
 		if w == nil {
 			return nil, ""
 		}
+		if grow && l.moment != record.Morning && w.At == nil {
+			at := l.b.Desk.Now().UTC()
+			w.At = &at
+		}
 		return &w.Mass, "weighings." + string(w.ID) + ".mass"
 	})
 	r.mass.SetItem(i + 1)

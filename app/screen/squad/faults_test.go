@@ -1,0 +1,334 @@
+package squad
+
+import (
+	"context"
+	"fmt"
+	"maps"
+	"math/rand"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/squad"
+	"ebbwell/internal/store"
+)
+
+// keystrokes are how many keys and clicks each seed presses.
+const keystrokes = 150
+
+// TestRandomInput presses keys and clicks at random over the day, on eight seeds: it
+// does not panic, and what was written down before of athletes whose rows are not
+// open is neither lost nor moved to another.
+func TestRandomInput(t *testing.T) {
+	for seed := range int64(8) {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) { pressAtRandom(t, seed, keystrokes) })
+	}
+}
+
+// numbersOf are the numbers of a sheet by path, for comparing.
+func numbersOf(t record.Test) map[string]float64 {
+	list := map[string]float64{}
+	for i, w := range t.Weighings {
+		list[fmt.Sprint("weighing ", i, w.Moment)] = w.Mass.Or(-1)
+	}
+	for i, b := range t.Bottles {
+		list[fmt.Sprint("bottle ", i, " before")], list[fmt.Sprint("bottle ", i, " after")] = b.Before.Or(-1), b.After.Or(-1)
+		for j, r := range b.Refills {
+			list[fmt.Sprint("bottle ", i, " refill ", j)] = r.Added.Or(-1)
+		}
+	}
+	list["urine"] = t.Loss.Urine.Or(-1)
+	return list
+}
+
+func pressAtRandom(t *testing.T, seed int64, n int) {
+	d, clock, id := squadDesk(t, crew()[:4])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	for range 4 {
+		one := plan()[h.who()]
+		h.at("before", one.before+"\n")
+		h.at("bottle.1.before", one.filled[0]+"\n")
+		h.at("bottle.2.before", one.filled[1]+"\n")
+	}
+	h.until(18, 47)
+	dice := rand.New(rand.NewSource(seed))
+	keys := []rune("0123456789.,+-*/\n\nabesntmkg x")
+	names := []fyne.KeyName{fyne.KeyUp, fyne.KeyDown, fyne.KeyEscape, fyne.KeyBackspace, fyne.KeyDelete, fyne.KeyLeft, fyne.KeyHome, fyne.KeyReturn, fyne.KeyTab, fyne.KeyF2, fyne.KeySpace}
+	last, at := map[string]map[string]float64{}, ""
+	for i := range n {
+		if who := h.who(); who != at {
+			// The row that was left keeps what it had; so do all others.
+			for _, r := range h.v.rows {
+				last[r.Sheet.Athlete.Name] = numbersOf(r.Sheet.Test)
+			}
+			at = who
+		}
+		undone := false
+		switch dice.Intn(12) {
+		case 0, 1:
+			name := names[dice.Intn(len(names))]
+			if f := h.w.Canvas().Focused(); f != nil {
+				f.TypedKey(&fyne.KeyEvent{Name: name})
+			} else {
+				d.Host.Key(&fyne.KeyEvent{Name: name})
+			}
+		case 2:
+			clickAny(h, dice)
+		case 3:
+			if dice.Intn(4) == 0 {
+				undone = h.v.Undo() || h.v.Redo()
+			}
+		default:
+			h.key(keys[dice.Intn(len(keys))])
+		}
+		if undone {
+			at = "" // a step back may lie in any row
+			continue
+		}
+		for _, r := range h.v.rows {
+			name := r.Sheet.Athlete.Name
+			if was, ok := last[name]; ok && name != at && name != h.who() && !maps.Equal(was, numbersOf(r.Sheet.Test)) {
+				t.Fatalf("key %d of seed %d: %s, whose row is not open, had %v and has %v", i, seed, name, was, numbersOf(r.Sheet.Test))
+			}
+		}
+	}
+	if err := d.Keep.Flush(context.Background()); err != nil {
+		t.Fatal(err)
+	}
+	for testID, s := range h.v.doc.Now().sheets {
+		kept, err := d.Store.LoadTest(context.Background(), testID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !maps.Equal(numbersOf(kept), numbersOf(s.Record)) || kept.AthleteID != s.Record.AthleteID {
+			t.Errorf("kept %v, shown %v", numbersOf(kept), numbersOf(s.Record))
+		}
+	}
+}
+
+// clickAny clicks a control in sight, but those that leave the screen.
+func clickAny(h *hands, dice *rand.Rand) {
+	root := h.w.Content()
+	if top := h.w.Canvas().Overlays().Top(); top != nil {
+		root = top
+	}
+	spots := slices.DeleteFunc(field.Names(root), func(s field.Spot) bool {
+		return s.Object == nil || strings.Contains(s.Name, "sheet") || strings.Contains(s.Name, "off")
+	})
+	if len(spots) == 0 {
+		return
+	}
+	if o, ok := spots[dice.Intn(len(spots))].Object.(fyne.Tappable); ok {
+		o.Tapped(&fyne.PointEvent{Position: fyne.NewPos(5, 5)})
+	}
+}
+
+// TestGroupOf40: forty athletes, two of them with one name.
+func TestGroupOf40(t *testing.T) {
+	var people []person
+	for i := range 40 {
+		people = append(people, person{fmt.Sprintf("Athlete %02d Quillonde", i+1), "2000-01-01", "", 60 + float64(i)/2, false})
+	}
+	people[7].name = people[30].name
+	d, clock, id := squadDesk(t, people)
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	if len(h.v.rows) != 40 {
+		t.Fatalf("%d rows", len(h.v.rows))
+	}
+	h.typed("/31\n")
+	if h.v.at != 30 {
+		t.Errorf("bib 31 leads to row %d", h.v.at+1)
+	}
+	h.typed("/" + strings.ToLower(people[30].name) + "\n")
+	if h.v.at != 7 {
+		t.Errorf("the other of the name is row %d", h.v.at+1)
+	}
+	h.at("before", "63.5\n")
+	if m := squad.Masses(h.v.rows[7].Sheet.Test, record.Before); len(m) != 1 || *m[0].Mass.Value != 63.5 {
+		t.Errorf("weighed %+v", m)
+	}
+	if m := squad.Masses(h.v.rows[30].Sheet.Test, record.Before); len(m) != 0 {
+		t.Errorf("the other of the name was weighed: %+v", m)
+	}
+}
+
+// TestTakenOff: an athlete taken off the list after weighing keeps the sheet, and can
+// be put back.
+func TestTakenOff(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:3])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.at("before", "61.8\n")
+	h.v.takeOff(0)
+	if len(h.v.rows) != 2 {
+		t.Fatalf("%d rows", len(h.v.rows))
+	}
+	list, err := d.Store.Tests(context.Background(), h.v.people.athletes[firstID(h)].ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(list) != 1 {
+		t.Errorf("%d tests", len(list))
+	}
+	unfinished, err := d.Store.Unfinished(context.Background())
+	if err != nil || len(unfinished) != 3 {
+		t.Errorf("%d unfinished sheets, %v", len(unfinished), err)
+	}
+	if !h.v.Undo() || len(h.v.rows) != 3 {
+		t.Fatalf("%d rows after undo", len(h.v.rows))
+	}
+	if one := h.kept("Tamsin Orrelby"); len(one.Weighings) != 1 || one.Weighings[0].Mass.Or(0) != 61.8 {
+		t.Errorf("the sheet has %+v", one.Weighings)
+	}
+}
+
+// firstID is the test of the first row.
+func firstID(h *hands) record.ID { return h.v.rows[0].Sheet.Test.ID }
+
+// TestSameRecord: a row is the sheet its own screen opens; what was changed there
+// stands here, and one that was closed there is read only.
+func TestSameRecord(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:2])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.at("before", "61.8\n")
+	one := h.kept("Tamsin Orrelby")
+	h.v.Leave()
+	one.Loss.Urine = record.Num(120, quantity.Gram)
+	one.Session.Start = "17:20"
+	one, err := d.Store.SaveTest(context.Background(), one, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	h = openDay(t, d, clock, id, 1186, 700, false, 100)
+	r := h.v.rows[0]
+	if r.Sheet.Test.Loss.Urine.Or(0) != 120 || !squad.OwnTimes(h.v.doc.Now().session, r.Sheet.Test) {
+		t.Errorf("the row has %+v", r.Sheet.Test.Session)
+	}
+	if text := h.v.underName(r); !strings.Contains(text, "17:20") {
+		t.Errorf("own times are not marked: %q", text)
+	}
+	h.v.doc.ChangeSession("", "end", func(g *record.GroupSession) { g.Session.End, g.Session.Start = "18:50", "17:00" })
+	if kept := h.kept("Tamsin Orrelby"); kept.Session.Start != "17:20" || kept.Session.End != "18:50" {
+		t.Errorf("after a change for all: %+v", kept.Session)
+	}
+	if _, err := d.Store.CloseTest(context.Background(), h.kept("Neve Carrowmere"), store.Freezing{}, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	h = openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.v.openRowAt(1, "")
+	if in := h.v.open.find("before"); !in.control.Disabled() {
+		t.Error("a closed sheet can be typed into")
+	}
+	h.v.doc.ChangeSession("", "end", func(g *record.GroupSession) { g.Session.End = "18:55" })
+	if kept := h.kept("Neve Carrowmere"); kept.Session.End != "18:50" {
+		t.Errorf("a closed sheet changed: %+v", kept.Session)
+	}
+}
+
+// TestPatchesRunOn: times are kept and never counted, so that a patch runs on while
+// the program is closed.
+func TestPatchesRunOn(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:1])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.at("before", "61.8\n")
+	h.until(17, 25)
+	h.typed("*")
+	h.v.Leave()
+	clock.at = at(17, 56)
+	h = openDay(t, d, clock, id, 1186, 700, false, 100)
+	first, second, due := h.v.patchWords(h.v.rows[0])
+	if first != d.Words.Say("squad.patch.worn", 31) || second != d.Words.Say("squad.patch.now") || !due {
+		t.Errorf("%q, %q, %v", first, second, due)
+	}
+	h.until(18, 0)
+	h.typed("*")
+	if p := h.v.rows[0].Patch; !p.Off || p.Minutes != 35 {
+		t.Errorf("%+v", p)
+	}
+}
+
+// TestMidnight: a session over midnight is ended by one key on the next day.
+func TestMidnight(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:1])
+	clock.at = time.Date(2026, 5, 18, 23, 0, 0, 0, time.UTC)
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.v.doc.ChangeSession("", "times", func(g *record.GroupSession) { g.Session.Start, g.Session.End = "", "" })
+	h.v.startOrEnd()
+	clock.at = time.Date(2026, 5, 19, 0, 35, 0, 0, time.UTC)
+	h.v.Tick()
+	h.v.startOrEnd()
+	one := h.kept("Tamsin Orrelby")
+	if m, ok := one.Session.Minutes(); !ok || m != 95 || !one.Session.EndsNextDay {
+		t.Errorf("%+v: %v min", one.Session, m)
+	}
+}
+
+// TestHiddenMass: nothing on the screen tells the mass of an athlete whose mass is
+// hidden once it was typed.
+func TestHiddenMass(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[1:2])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.at("before", "55.2\n")
+	h.until(18, 47)
+	h.v.openRowAt(0, "after")
+	h.at("after", "55.9\n")
+	apptest.Leave(h.w)
+	h.v.Tick()
+	for _, text := range apptest.Texts(h.v.ui.list) {
+		if strings.Contains(text, "55") || strings.Contains(text, "0.7") && strings.Contains(text, "kg") {
+			t.Errorf("the screen tells %q", text)
+		}
+	}
+	if !h.v.rows[0].Flagged {
+		t.Error("a gain of a hidden mass is no flag")
+	}
+}
+
+// TestAddAthlete: an athlete who comes late gets a sheet with what holds for all, one
+// whose profile is not settled does not.
+func TestAddAthlete(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:2])
+	late := apptest.Save(t, d, record.Athlete{Meta: record.Meta{ID: record.NewID()}, Name: "Late Comer", Born: "2000-01-01"})
+	young := apptest.Save(t, d, record.Athlete{Meta: record.Meta{ID: record.NewID()}, Name: "Young Comer", Born: "2012-01-01"})
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	if added, _ := h.v.addAthlete(young.ID); added {
+		t.Error("a minor was added before guardian and assent")
+	}
+	if added, words := h.v.addAthlete(late.ID); !added {
+		t.Fatal(words)
+	}
+	if one := h.kept("Late Comer"); one.Session.Start != "17:05" || len(one.Bottles) != 2 {
+		t.Errorf("the sheet has %+v", one.Session)
+	}
+	g, err := d.Store.LoadGroupSession(context.Background(), id)
+	if err != nil || len(g.Members) != 3 || g.Members[2].Order != 3 {
+		t.Errorf("members %+v, %v", g.Members, err)
+	}
+}
+
+// TestGroupPage: the table opens a consult, and the keys to the next follow its order.
+func TestGroupPage(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:3])
+	var went []desk.Place
+	d.Go = func(p desk.Place) { went = append(went, p) }
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.v.showGroup()
+	h.v.group.open(1)
+	if len(went) != 1 || went[0].Screen != desk.Overview || len(d.Round) != 3 || went[0].Athlete != d.Round[1] {
+		t.Errorf("went %+v, round %v", went, d.Round)
+	}
+	if page := h.v.coachPage(); len(page.Lines) != 0 {
+		t.Errorf("the coach is given %+v", page.Lines)
+	}
+	h.v.showRows()
+	if h.v.group != nil || h.v.open == nil {
+		t.Error("the rows do not come back")
+	}
+}
