@@ -3,6 +3,7 @@ package demo
 import (
 	"context"
 
+	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -20,6 +21,8 @@ type person struct {
 	flags                []record.Flag
 	guardian             string
 	massShown, tookTenML float64
+	// bottles are the athlete's own, measured.
+	bottles []consult.OwnBottle
 }
 
 // people are the eight athletes. massShown above zero settles that a junior's
@@ -27,13 +30,13 @@ type person struct {
 func people() []person {
 	return []person{
 		{key: "ravka", name: "Ravka Oldenmoor", sport: "field-hockey", position: "midfield", sex: record.Female, age: 27,
-			height: 1.71, mass: 64, usual: 0.70, acclimatised: record.AcclimatisedYes, group: "Tideway hockey squad", tookTenML: 380},
+			height: 1.71, mass: 64, usual: 0.70, acclimatised: record.AcclimatisedYes, group: "Tideway hockey squad", tookTenML: 380, bottles: squadBottles()},
 		{key: "jorun", name: "Jorun Tallowby", sport: "road-cycling", position: "time trial", sex: record.Male, age: 31,
 			height: 1.82, mass: 71.5, usual: 0.75, acclimatised: record.AcclimatisedNo},
 		{key: "sefa", name: "Sefa Quillonde", sport: "basketball", position: "guard", sex: record.Female, age: 24,
-			height: 1.78, mass: 72.4, usual: 1.00, acclimatised: record.AcclimatisedNo, group: "Millrace basketball"},
+			height: 1.78, mass: 72.4, usual: 1.00, acclimatised: record.AcclimatisedNo, group: "Millrace basketball", bottles: []consult.OwnBottle{{Name: "Clear bottle", Full: 750, FullMM: 190, Low: 50, LowMM: 20}, {Name: "Red bottle", Full: 750, FullMM: 190, Low: 50, LowMM: 20}}},
 		{key: "dorian", name: "Dorian Wexcombe", sport: "football", position: "full back", sex: record.Male, age: 29,
-			height: 1.80, mass: 77, usual: 0.50, acclimatised: record.AcclimatisedYes},
+			height: 1.80, mass: 77, usual: 0.50, acclimatised: record.AcclimatisedYes, bottles: squadBottles()},
 		{key: "mirel", name: "Mirel Ashgarth", sport: "road-running", position: "5 and 10 km", sex: record.Female, age: 16,
 			height: 1.66, mass: 52, usual: 0.35, acclimatised: record.AcclimatisedNo, guardian: "Hanne Ashgarth (invented), mother"},
 		{key: "odo", name: "Odo Brackwater", sport: "rowing", position: "stroke", sex: record.Male, age: 17,
@@ -45,6 +48,13 @@ func people() []person {
 		{key: "kester", name: "Kester Undermill", sport: "rugby-union", position: "prop", sex: record.Male, age: 22,
 			height: 1.85, mass: 112, usual: 0.90, acclimatised: record.AcclimatisedYes,
 			flags: []record.Flag{{Kind: record.FlagBloodPressure, Note: "treated, stable", Physician: "Dr Orla Venn (invented)"}}},
+	}
+}
+
+// squadBottles are the two of a team's: water in the blue one, the drink in the green.
+func squadBottles() []consult.OwnBottle {
+	return []consult.OwnBottle{
+		{Name: "Blue bottle", Full: 600, FullMM: 170, Low: 50, LowMM: 22}, {Name: "Green bottle", Full: 500, FullMM: 158, Low: 50, LowMM: 24},
 	}
 }
 
@@ -83,6 +93,7 @@ func (f *filler) athlete(p person, group record.ID) record.Athlete {
 	if p.tookTenML > 0 {
 		a.Mouthful = record.Num(p.tookTenML/10, quantity.Millilitre)
 	}
+	consult.SetOwnBottles(&a, p.bottles)
 	by := p.name
 	if p.guardian != "" {
 		by, a.Assent = p.guardian, f.day(230)

@@ -146,13 +146,15 @@ type Basis struct {
 	Estimate  bool
 	// RangeAlone: the middle of the estimate is not to be written.
 	RangeAlone bool
+	// Asked: the page is of a plan, so that a loss of nothing is a missing one.
+	Asked bool
 	// DayToDay is how much the rate differs between like days; 0 leaves it out.
 	DayToDay quantity.LitresPerHour
 }
 
 // AthletePage lays out the athlete's page.
 func (p *Press) AthletePage(a AthletePage) paper.Document {
-	pages := p.pour(func(p *Press) (paper.Frame, []paper.Item) { return p.athleteItems(a) })
+	pages := p.pourOne(func(p *Press) (paper.Frame, []paper.Item) { return p.athleteItems(a) })
 	return p.document(a.Terms, p.title(a), p.say.Say("handout.page.subject"), pages)
 }
 
@@ -160,8 +162,11 @@ func (p *Press) AthletePage(a AthletePage) paper.Document {
 func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 	am := p.amounts(a.Terms)
 	h := head{title: p.title(a), under: p.heading(a, am)}
-	if !a.FollowUp.Review.IsZero() {
+	switch {
+	case !a.FollowUp.Review.IsZero():
 		h.right = p.say.Say("handout.review", p.say.Day(a.FollowUp.Review))
+	case a.Sign.Athlete:
+		h.right = p.say.Say("handout.review.missing")
 	}
 	fr := p.frame(a.Terms, h, p.basis(a.Basis, am)...)
 	w := fr.Inner()
@@ -179,7 +184,7 @@ func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 	}
 	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
 	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, a.Practise, am), w)...)
-	items = append(items, p.stepRule(a.Practise, w)...)
+	items = append(items, p.stepRule(a.Practise, am, w)...)
 	return fr, append(items, p.signatures(a.Sign, w)...)
 }
 
@@ -228,18 +233,14 @@ func (p *Press) heading(a AthletePage, am amounts) string {
 	if h.Step != "" && !h.From.IsZero() {
 		parts = append(parts, say.Say("handout.page.step", am.typed(h.Step), say.Day(h.From)))
 	}
-	session := am.typed(h.Session)
-	if session == "" {
-		session = say.Say("handout.session")
-	}
 	minutes := strconv.Itoa(int(quantity.Round(float64(h.Minutes), 0)))
 	switch {
 	case h.Minutes > 0 && h.AirKnown:
-		parts = append(parts, say.Say("handout.page.for.minutes.air", session, minutes, am.air(h.Air)))
+		parts = append(parts, say.Say("handout.page.for.minutes.air", minutes, am.air(h.Air)))
 	case h.Minutes > 0:
-		parts = append(parts, say.Say("handout.page.for.minutes", session, minutes))
+		parts = append(parts, say.Say("handout.page.for.minutes", minutes))
 	case h.AirKnown:
-		parts = append(parts, say.Say("handout.page.for.air", session, am.air(h.Air)))
+		parts = append(parts, say.Say("handout.page.for.air", am.air(h.Air)))
 	}
 	if a.Basis.Estimate {
 		parts = append(parts, say.Say("handout.page.estimate"))
@@ -290,7 +291,9 @@ func (p *Press) basis(b Basis, am amounts) []string {
 		air = am.air(b.Air)
 	}
 	switch {
+	case b.Loss <= 0 && !b.Asked:
 	case b.Loss <= 0:
+		list = append(list, say.Say("handout.basis.missing"))
 	case b.Estimate && b.Ranged:
 		place := clipRunes(am.typed(b.Place), 80)
 		if place == "" {

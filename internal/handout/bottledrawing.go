@@ -9,6 +9,8 @@ import (
 
 // Stand is where a bottle stands before and after a break.
 type Stand struct {
+	// Name is what the athlete calls the bottle; empty where it has no name.
+	Name string
 	// Drink is its place among the drinks of the page.
 	Drink int
 	// Bottle counts the bottles of a drink from 1; 0 where there is one.

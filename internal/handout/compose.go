@@ -250,7 +250,7 @@ func (k composer) foods(mix plan.Mix) []Portion {
 	var list []Portion
 	for s := plan.Food1; s <= plan.Food4; s++ {
 		if k.c.Slots[s].InUse && mix[s] > 0 {
-			list = append(list, Portion{Name: k.c.Slots[s].Product.Name, Portions: mix[s]})
+			list = append(list, Portion{Name: inside(k.w, k.c.Slots[s].Product), Portions: mix[s]})
 		}
 	}
 	return list
@@ -260,7 +260,7 @@ func (k composer) foods(mix plan.Mix) []Portion {
 func (k composer) before() Before {
 	mass := k.c.Basis.Plan.Body.MassKg
 	if mass <= 0 {
-		return Before{}
+		return Before{Missing: true}
 	}
 	middle := func(a fuel.Advice) quantity.Millilitres {
 		return quantity.Millilitres(quantity.RoundTo(1000*(a.Range.Low+a.Range.High)/2, evidence.FluidIncrement))
@@ -306,7 +306,7 @@ func (k composer) after() After {
 func (k composer) basis() Basis {
 	b := Basis{
 		Tests: len(k.c.Basis.Tests), Loss: quantity.Litres(k.at.LossL.Value), LossRange: k.at.LossL.Range, Ranged: true,
-		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.c.RangeAlone(), DayToDay: evidence.DayToDayRate,
+		Estimate: k.c.Basis.Kind == record.BasisEstimate, RangeAlone: k.c.RangeAlone(), DayToDay: evidence.DayToDayRate, Asked: true,
 	}
 	if t := k.c.Basis.Air.Temperature; t.Known() {
 		b.Air, b.AirKnown = quantity.Range{Low: *t.Value, High: *t.Value}, true

@@ -1,6 +1,12 @@
 package handout
 
 import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/language"
+
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
@@ -45,7 +51,7 @@ func TestBar(f consult.Findings, hidden bool, w *words.Words) Bar {
 	}
 	for _, part := range f.Intake.Bottles {
 		if part.Known && part.Millilitres > 0 {
-			name := firstOf(part.Product.Name, w.Say("handout.bottle.unnamed"))
+			name := firstOf(inside(w, part.Product), w.Say("handout.bottle.unnamed"))
 			b.Parts = append(b.Parts, Part{
 				Substance: substanceOf(part.Product), Name: name, Litres: quantity.Litres(part.Millilitres / 1000),
 			})
@@ -77,6 +83,18 @@ func joined(parts []Part) []Part {
 	return list
 }
 
+// inside is the name of a product as it stands within a line. A generic one is a
+// common noun, which most languages write small; what a practice calls its own
+// products stays as it was typed.
+func inside(w *words.Words, p fuel.Product) string {
+	first, size := utf8.DecodeRuneInString(p.Name)
+	next, _ := utf8.DecodeRuneInString(p.Name[size:])
+	if !strings.HasPrefix(p.ID, "generic.") || unicode.IsUpper(next) || w.Language() == language.German {
+		return p.Name
+	}
+	return string(unicode.ToLower(first)) + p.Name[size:]
+}
+
 // substanceOf is water for plain water only: what nobody knows is a drink.
 func substanceOf(p fuel.Product) Substance {
 	if record.ID(p.ID) == consult.Water {
@@ -94,7 +112,7 @@ func (k composer) parts(q plan.Prediction) []Part {
 			if s == plan.Water {
 				sub = Water
 			}
-			list = append(list, Part{Substance: sub, Name: k.c.Slots[s].Product.Name, Litres: quantity.Litres(q.Fluid.BySlotML[s] / 1000)})
+			list = append(list, Part{Substance: sub, Name: inside(k.w, k.c.Slots[s].Product), Litres: quantity.Litres(q.Fluid.BySlotML[s] / 1000)})
 		}
 	}
 	return list

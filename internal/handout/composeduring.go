@@ -3,6 +3,7 @@ package handout
 import (
 	"math"
 
+	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 )
@@ -15,6 +16,9 @@ func (k composer) during() During {
 	d := During{
 		Drinks: k.columns(), TotalFoods: k.foods(k.mix), Mouthful: quantity.Millilitres(k.c.Athlete.Mouthful.Or(0)),
 		Carbohydrate: quantity.GramsPerHour(k.at.Carbohydrate.TotalGH),
+	}
+	if d.Mouthful <= 0 {
+		d.Assumed = quantity.Millilitres(consult.MouthfulOf(k.c.Athlete))
 	}
 	d.Total = k.volumes(k.at.Fluid.BySlotML, 1)
 	if len(k.spread.Takes) == 0 {
@@ -136,7 +140,7 @@ func (k composer) chance(t plan.Take) Chance {
 	}
 	for f := range plan.Foods {
 		if t.Food[f] > 0 {
-			c.Foods = append(c.Foods, Portion{Name: k.c.Slots[int(plan.Food1)+f].Product.Name, Portions: t.Food[f]})
+			c.Foods = append(c.Foods, Portion{Name: inside(k.w, k.c.Slots[int(plan.Food1)+f].Product), Portions: t.Food[f]})
 		}
 	}
 	return c

@@ -22,9 +22,11 @@ func TestComposedLevels(t *testing.T) {
 		{Name: "half-time", AtMinute: record.Num(45, quantity.Minute), Seconds: record.Num(600, quantity.Second)},
 		{Name: "quarter-interval", AtMinute: record.Num(70, quantity.Minute), Seconds: record.Num(120, quantity.Second)},
 	}
-	unknown := AthletePageOf(h.open(t, p, c.Athlete, c.Basis), o, h.practice, w)
+	a := c.Athlete
+	a.Bottles = ""
+	unknown := AthletePageOf(h.open(t, p, a, c.Basis), o, h.practice, w)
 	consult.SetBottles(&p, []float64{600})
-	page := AthletePageOf(h.open(t, p, c.Athlete, c.Basis), o, h.practice, w)
+	page := AthletePageOf(h.open(t, p, a, c.Basis), o, h.practice, w)
 	poured, total := quantity.Millilitres(0), sum(page.During.Total)
 	for _, b := range page.Bag {
 		if b.Substance != Food {
@@ -55,5 +57,15 @@ func TestComposedLevels(t *testing.T) {
 	text = plain(all(press(t).AthletePage(unknown)))
 	if strings.Contains(text, "line 1") || strings.Contains(text, "Stop at the line") || !strings.Contains(text, "mouthfuls about ") {
 		t.Errorf("bottles that nobody knows have lines: %s", text)
+	}
+	if !strings.Contains(text, "Bottle size is not written down: 500 mL assumed.") {
+		t.Errorf("a size that is assumed is not said: %s", text)
+	}
+	consult.SetOwnBottles(&a, []consult.OwnBottle{{Name: "Blue bottle", Full: 600}, {Name: "Green bottle", Full: 500}})
+	text = plain(all(press(t).AthletePage(AthletePageOf(h.open(t, p, a, c.Basis), o, h.practice, w))))
+	for _, must := range []string{"Blue bottle (water), down to line 1, 150 mL left", "Green bottle (sports drink 6 %), at most to the end", "Green bottle: sports drink 6 %, filled to 380 mL"} {
+		if !strings.Contains(text, must) {
+			t.Errorf("the page of own bottles does not say %q: %s", must, text)
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"math"
 	"strings"
 
 	"ebbwell/internal/consult"
@@ -21,18 +22,38 @@ func (k composer) practise() Practise {
 	if strings.TrimSpace(what) == "" {
 		what = k.stepChange(i)
 	}
-	return Practise{What: what, From: k.heading().From, PerWeek: consult.RulesOf(k.c.Plan).PerWeek, Rule: RuleOf(k.c.Plan, i)}
+	return Practise{What: what, From: k.heading().From, PerWeek: consult.RulesOf(k.c.Plan).PerWeek, Rule: RuleOf(k.c, i)}
 }
 
 // RuleOf is the rule for the i-th step of a plan, from 0. The last step is the one
-// that is the option agreed on: the steps kept may end before it.
-func RuleOf(p record.Plan, i int) StepRule {
-	ends, agreed := i+1 == len(p.Steps), p.Agreement.OptionID
-	r := StepRule{Sessions: p.Steps[i].Sessions, Last: ends && (agreed == "" || agreed == p.Steps[i].OptionID)}
+// that brings the aim: the steps kept may end before it.
+func RuleOf(c consult.Case, i int) StepRule {
+	p := c.Plan
+	ends := i+1 == len(p.Steps)
+	r := StepRule{Sessions: p.Steps[i].Sessions, Last: ends && reachesAim(c, p.Steps[i].OptionID)}
 	if !ends {
 		r.Next = dateOf(p.Steps[i+1].From)
 	}
 	return r
+}
+
+// reachesAim reports whether an option is what the plan aims at, as the breaks carry
+// both. A plan without an aim goes no further than its steps.
+func reachesAim(c consult.Case, id record.ID) bool {
+	aim, there := consult.OptionOf(c.Plan, record.OptionAim)
+	step, ok := consult.OptionByID(c.Plan, id)
+	if !there || !ok || aim.ID == id {
+		return true
+	}
+	same := func(a, b plan.Mix) bool {
+		for s := range a {
+			if math.Abs(a[s]-b[s]) > 1e-6 {
+				return false
+			}
+		}
+		return true
+	}
+	return same(c.MixOf(step), c.MixOf(aim)) || c.Planner != nil && same(c.Carried(step), c.Carried(aim))
 }
 
 // PractiseWords say in words how the i-th step of a case, from 0, differs from
@@ -68,7 +89,7 @@ func (k composer) stepChange(i int) string {
 		}
 	}
 	for s := plan.Water; s < plan.Salt; s++ {
-		name, more := k.c.Slots[s].Product.Name, k.mix[s]-was[s]
+		name, more := inside(k.w, k.c.Slots[s].Product), k.mix[s]-was[s]
 		switch {
 		case !k.c.Slots[s].InUse || chosen[s] == planned[s]:
 		case s.IsFood():

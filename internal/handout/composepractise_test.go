@@ -38,7 +38,7 @@ func TestComposedFurtherSessions(t *testing.T) {
 		t.Fatalf("after it %+v", a.After)
 	}
 	for _, must := range []string{
-		"another session within a day: 1.25 to 1.5 L for each kilogram", "18:30, about 95 minutes: this page again.", "20:00, about 40 minutes: at most Water ",
+		"another session within a day: 1.25 to 1.5 L for each kilogram", "18:30, about 95 minutes: this page again.", "20:00, about 40 minutes: at most water ",
 		"Later that day, about 60 minutes: by a page of its own.", "21:30, about 95 minutes: this page again.",
 	} {
 		if !strings.Contains(text, must) {
@@ -126,21 +126,21 @@ func TestComposedPractise(t *testing.T) {
 	o, _ = consult.OptionByID(p, o.ID)
 	got := text(step, o, false)
 	for _, must := range []string{
-		"What to practise", "From 18 May, 2 times a week: 120 mL less Water; 30 mL more Sports drink 6 %; ½ Banana more (half-time).",
-		"4 sessions or more went well, from 25 May", "at least 8 tenths", "0 to 3 each time", "Heavier afterwards, or stomach 7 or more: one step back",
+		"What to practise", "From 18 May, 2 times a week: 120 mL less water; 30 mL more sports drink 6 %; ½ banana more (half-time).",
+		"4 sessions or more went well, from 25 May", "at least 80 %", "0 to 3 each time", "Heavier afterwards, or stomach 7 or more: one step back",
 	} {
 		if !strings.Contains(got, must) {
 			t.Errorf("the page does not say %q: %s", must, got)
 		}
 	}
-	if got := text(step, o, true); !strings.Contains(got, "4 fl oz less Water") {
+	if got := text(step, o, true); !strings.Contains(got, "4 fl oz less water") {
 		t.Errorf("in ounces: %s", got)
 	}
-	if got := PractiseWords(step, 0, false, w); plain(got) != "120 mL less Water; 30 mL more Sports drink 6 %; ½ Banana more (half-time)" {
+	if got := PractiseWords(step, 0, false, w); plain(got) != "120 mL less water; 30 mL more sports drink 6 %; ½ banana more (half-time)" {
 		t.Errorf("the screen is told %q", got)
 	}
 	p.Steps[0].Practise = "A mouthful at every stoppage."
-	if got := text(h.open(t, p, c.Athlete, c.Basis), o, false); !strings.Contains(got, "2 times a week: A mouthful at every stoppage. Stomach") || strings.Contains(got, "less Water") {
+	if got := text(h.open(t, p, c.Athlete, c.Basis), o, false); !strings.Contains(got, "2 times a week: A mouthful at every stoppage. Stomach") || strings.Contains(got, "less water") {
 		t.Errorf("what was typed reads %s", got)
 	}
 	p.Rules.PerWeek = record.Num(1, quantity.None)
@@ -179,7 +179,7 @@ func TestComposedPractiseIsNoRounding(t *testing.T) {
 		was, step float64
 		want      string
 	}{
-		{437, 437, ""}, {437, 410, ""}, {410, 410, ""}, {435, 375, "70 mL less Water"}, {380, 475, "70 mL more Water"},
+		{437, 437, ""}, {437, 410, ""}, {410, 410, ""}, {435, 375, "70 mL less water"}, {380, 475, "70 mL more water"},
 	} {
 		if got := words(one.was, one.step); got != one.want {
 			t.Errorf("from %g to %g mL: %q, want %q", one.was, one.step, got, one.want)
@@ -214,8 +214,8 @@ func TestComposedPractiseWithholdsSalt(t *testing.T) {
 func TestStepRuleIsTheReviews(t *testing.T) {
 	w := english(t)
 	for _, last := range []bool{false, true} {
-		text := plain(StepRule{Sessions: 1, Last: last}.Say(w))
-		for _, must := range []string{"2 sessions or more", "at least 8 tenths", "0 to 3 each time", "Heavier afterwards", "7 or more"} {
+		text := plain(StepRule{Sessions: 1, Last: last}.Say(w, false))
+		for _, must := range []string{"2 sessions or more", "at least 80 %", "0 to 3 each time", "Heavier afterwards", "7 or more"} {
 			if !strings.Contains(text, must) {
 				t.Errorf("the rule does not say %q: %s", must, text)
 			}

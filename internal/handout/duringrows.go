@@ -37,7 +37,7 @@ func rowForms() [4]rowForm {
 
 // form is the row that so many breaks leave room for.
 func (p *Press) form(rows int) rowForm {
-	at := p.low
+	at := min(p.low, len(rowForms())-1)
 	if rows > fewRows {
 		at = max(at, 1)
 	}
@@ -49,6 +49,9 @@ func (p *Press) breakRows(d During, am amounts, width float64) []paper.Item {
 	rows := d.Chances
 	if len(rows) > fewRows {
 		rows = joinEqual(rows)
+	}
+	if p.low == len(rowForms()) && len(rows) > 1 {
+		return p.breakColumns(rows, d, am, width)
 	}
 	form := p.form(len(rows))
 	items := []paper.Item{{Block: p.duringHead(d, am, width), Gap: p.gap(), Keep: true}}
@@ -88,8 +91,11 @@ func (p *Press) stopNote(d During, am amounts) string {
 	if d.lined() {
 		parts[0] = p.say.Say("handout.during.stop.line")
 	}
-	if d.Mouthful > 0 {
+	switch {
+	case d.Mouthful > 0:
 		parts = append(parts, p.say.Say("handout.during.mouthful", am.size(d.Mouthful)))
+	case d.Assumed > 0:
+		parts = append(parts, p.say.Say("handout.during.mouthful.usual", am.size(d.Assumed)))
 	}
 	return strings.Join(parts, " ")
 }
@@ -217,7 +223,7 @@ func (p *Press) breakText(c Chance, d During, am amounts, f rowForm, width float
 	st := p.faces.Fit(f.name, unmarked(name), width, 0.85)
 	b := p.marked(st, name, width)
 	for _, line := range lines {
-		b = b.Under(p.marked(f.note, line, width), 0)
+		b = b.Under(p.marked(f.note, begins(line), width), 0)
 	}
 	return b
 }
@@ -250,6 +256,9 @@ func (p *Press) drinkLine(name string, drink int, c Chance, am amounts) string {
 		if s.Drink != drink {
 			continue
 		}
+		if s.Name != "" {
+			return p.ownLine(name, s, am)
+		}
 		if s.Bottle > 0 {
 			name = p.say.Say("handout.during.bottle", name, s.Bottle)
 		}
@@ -259,6 +268,18 @@ func (p *Press) drinkLine(name string, drink int, c Chance, am amounts) string {
 		return p.say.Say("handout.during.toLine", name, s.Line, am.left(s.Left))
 	}
 	return "*" + name + "*"
+}
+
+// ownLine is one drink from a bottle that has a name.
+func (p *Press) ownLine(drink string, s Stand, am amounts) string {
+	bottle := unmarked(am.typed(s.Name))
+	if s.Bottle > 0 {
+		bottle = p.say.Say("handout.during.filling", bottle, s.Bottle)
+	}
+	if s.Left <= 0 {
+		return p.say.Say("handout.during.own.toEnd", bottle, drink)
+	}
+	return p.say.Say("handout.during.own.toLine", bottle, drink, s.Line, am.left(s.Left))
 }
 
 // left writes what stays in a bottle: rounded up where it is in ounces, so that no
@@ -312,6 +333,14 @@ func (p *Press) breakFood(c Chance, am amounts, f rowForm, width float64) paper.
 		}
 	}
 	return out
+}
+
+// begins is a marked text that begins a line.
+func begins(s string) string {
+	if rest, ok := strings.CutPrefix(s, "*"); ok {
+		return "*" + capital(rest)
+	}
+	return capital(s)
 }
 
 // capital writes the first letter of a row large.

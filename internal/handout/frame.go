@@ -34,23 +34,49 @@ func (p *Press) frame(t Terms, h head, small ...string) paper.Frame {
 // tightest is the most that lines are set closer.
 const tightest = 2
 
+// way is how close a page is set: an index of the styles, one of the rows of breaks,
+// and how much smaller the whole of it is.
+type way struct {
+	tight, low int
+	small      float64
+}
+
 // closer are the ways to set a page closer, one after the other.
-func closer() [5]struct{ tight, low int } {
-	return [...]struct{ tight, low int }{{1, 0}, {1, 1}, {2, 1}, {2, 2}, {2, 3}}
+func closer() []way {
+	return []way{{1, 0, 1}, {1, 1, 1}, {2, 1, 1}, {2, 2, 1}, {2, 3, 1}}
+}
+
+// smaller are further ways, for what is to be one side: breaks in two columns, and
+// all type smaller, the small print down to 6.6 points.
+func smaller() []way {
+	return []way{{2, 4, 1}, {2, 4, 0.94}, {2, 4, 0.88}, {2, 4, 0.82}}
 }
 
 // pour fills pages; where one side is not enough, lines are set closer if that
 // saves a side, and no closer than it needs.
 func (p *Press) pour(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
+	return p.pourBy(closer(), lay)
+}
+
+// pourOne fills one side, unless that would be too small to read.
+func (p *Press) pourOne(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
+	return p.pourBy(append(closer(), smaller()...), lay)
+}
+
+func (p *Press) pourBy(ways []way, lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
 	pages := paper.Pour(lay(p))
-	for _, way := range closer() {
+	for _, w := range ways {
 		if len(pages) == 1 {
 			break
 		}
 		press := *p
-		press.tight, press.low = way.tight, way.low
+		press.tight, press.low = w.tight, w.low
+		press.size.Width, press.size.Height = p.size.Width/w.small, p.size.Height/w.small
 		if fewer := paper.Pour(lay(&press)); len(fewer) < len(pages) {
-			pages = fewer
+			pages = nil
+			for _, page := range fewer {
+				pages = append(pages, page.Scaled(w.small))
+			}
 		}
 	}
 	return pages

@@ -29,7 +29,7 @@ type Press struct {
 	say   *words.Words
 	size  paper.Size
 	// tight sets lines and rows closer: 0, 1 or 2. low is how low the rows of the
-	// breaks are, an index of [rowForms].
+	// breaks are, an index of [rowForms]; past them they stand in two columns.
 	tight, low int
 	// concealed are typed texts as they stand where mass is hidden: a long
 	// note is searched once, not for each side.

@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -123,7 +124,7 @@ func (p *Press) cardForm() cardForm {
 		{14.2, style(5.6, 6.2), style(4.2, 4.9), style(9, 8.6), 5.6, 12},
 		{12, style(5, 5.6), style(3.8, 4.4), style(7.6, 7.4), 4.8, 10},
 		{9, style(4.4, 4.8), style(3.3, 3.8), style(6, 6), 3.4, 7.6},
-	}[p.low]
+	}[min(p.low, 3)]
 }
 
 // cardRows has a row for each break, or for each drink where there are none, and the
@@ -164,7 +165,25 @@ func (f cardForm) total() paper.Style {
 // one counts mouthfuls.
 func (p *Press) cardTotal(d During, am amounts) string {
 	d.Carbohydrate = 0
-	return p.totalText(d, am)
+	text := p.bottleNames(d, am) + p.totalText(d, am)
+	if slices.ContainsFunc(d.Chances, func(c Chance) bool { return c.Maybe }) {
+		text += " " + p.say.Say("handout.card.maybe")
+	}
+	return text
+}
+
+// bottleNames say what is in the bottles that have names.
+func (p *Press) bottleNames(d During, am amounts) string {
+	text := ""
+	for i, drink := range d.Drinks {
+		for _, c := range d.Chances {
+			if at := slices.IndexFunc(c.Stands, func(s Stand) bool { return s.Drink == i && s.Name != "" }); at >= 0 {
+				text += p.say.Say("handout.card.bottle", unmarked(capital(am.typed(c.Stands[at].Name))), unmarked(am.product(drink.Name))) + " "
+				break
+			}
+		}
+	}
+	return text
 }
 
 // cardBreak is a break on the card: bottle, name, what to drink from, mouthfuls.
@@ -195,9 +214,6 @@ func (p *Press) cardBreak(c Chance, d During, am amounts, width float64) paper.B
 func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float64) paper.Block {
 	name := "*" + unmarked(capital(am.typed(p.joinedName(c)))) + "*"
 	b := p.marked(p.faces.Fit(f.name.Heavy(paper.SemiBold), unmarked(name), width, 0.7), name, width)
-	if c.Maybe {
-		b = b.Under(p.faces.Paragraph(f.note, p.say.Say("handout.during.maybe"), width), 0)
-	}
 	lines, foods := p.cardLines(c, d, am), am.foods(c.Foods)
 	if foods != "" {
 		foods = "*" + unmarked(p.say.Say("handout.during.food", foods)) + "*"
@@ -208,7 +224,7 @@ func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float
 		}
 	}
 	for _, line := range lines {
-		b = b.Under(p.marked(p.faces.Fit(f.note.Heavy(paper.SemiBold), unmarked(line), width, 0.75), line, width), 0)
+		b = b.Under(p.marked(p.faces.Fit(f.note.Heavy(paper.SemiBold), unmarked(line), width, 0.75), begins(line), width), 0)
 	}
 	return b
 }
@@ -222,8 +238,15 @@ func (p *Press) cardLines(c Chance, d During, am amounts) []string {
 		}
 		line := "*" + unmarked(am.product(d.Drinks[i].Name)) + "*"
 		for _, s := range c.Stands {
-			if s.Drink == i && s.Left > 0 {
-				line = p.say.Say("handout.card.toLine", unmarked(am.product(d.Drinks[i].Name)), s.Line)
+			if s.Drink != i {
+				continue
+			}
+			name := unmarked(am.product(d.Drinks[i].Name))
+			if s.Name != "" {
+				name = unmarked(am.typed(s.Name))
+			}
+			if line = "*" + name + "*"; s.Left > 0 {
+				line = p.say.Say("handout.card.toLine", name, s.Line)
 			}
 		}
 		list = append(list, line)
@@ -283,8 +306,9 @@ func (p *Press) cardRow(name, amount, under string, width float64) paper.Block {
 func (p *Press) cardFooter(t Terms, width float64) paper.Block {
 	box := p.stopBox(t, noteStyle().In(paper.Black), width, 2)
 	small := cardPrint(p.say)
-	if name := p.amounts(t).typed(t.Practice.Name); name != "" {
-		small = append(small, clipRunes(name, 100))
+	am := p.amounts(t)
+	if name := strings.Join(trim([]string{clipRunes(am.typed(t.Practice.Name), 100), am.typed(t.Practice.Telephone)}), ", "); name != "" {
+		small = append(small, name)
 	}
 	st := smallStyle()
 	st.Size, st.Leading = 2.4, 3

@@ -30,10 +30,10 @@ func breaks(n int, bottles bool) AthletePage {
 	return a
 }
 
-// The page of three, six and nine breaks is one side, and each break is on it.
+// The page of three to sixteen breaks is one side, and each break is on it.
 func TestPageOfBreaksIsOneSide(t *testing.T) {
 	p := press(t)
-	for _, n := range []int{3, 6, 9} {
+	for _, n := range []int{3, 6, 9, 12, 16} {
 		for _, bottles := range []bool{false, true} {
 			doc := p.AthletePage(breaks(n, bottles))
 			text := all(doc)
@@ -49,11 +49,34 @@ func TestPageOfBreaksIsOneSide(t *testing.T) {
 	}
 }
 
-// The pages of the invented practice that were agreed are one side, with their bottles
+// The page is one side with everything on it that it can have: cautions, a minor's
+// hidden mass, long names, several drinks, the options compared, many breaks.
+func TestFullPageIsOneSide(t *testing.T) {
+	p := press(t)
+	full := breaks(12, true)
+	long := longNames()
+	full.Heading, full.Terms.Practice, full.Words = long.Heading, long.Terms.Practice, long.Words
+	full.Terms.MassHidden, full.Terms.SaltWithheld = true, true
+	full.Terms.Cautions = minor().Terms.Cautions
+	full.During.Drinks[1].Name = "home-made blackcurrant drink"
+	full.During.Chances[2].Foods = []Portion{{"fig bar", 0.5}, {"banana", 1}}
+	full.Sign = Sign{Athlete: true, Guardian: true}
+	compared := twoSides()
+	compared.During, compared.Terms.Cautions = breaks(9, true).During, minor().Terms.Cautions
+	for name, a := range map[string]AthletePage{
+		"everything": full, "compared": compared, "estimate": estimate(), "long names": longNames(), "no breaks": noChances(), "minor": minor(),
+	} {
+		if doc := p.AthletePage(a); len(doc.Pages) != 1 {
+			t.Errorf("%s: %d sides", name, len(doc.Pages))
+		}
+	}
+}
+
+// The pages of the invented practice are one side, with their bottles
 // known or not.
 func TestAgreedPagesAreOneSide(t *testing.T) {
 	h, w, p := openHouse(t), english(t), press(t)
-	for _, name := range []string{"Ravka", "Dorian", "Mirel", "Kester"} {
+	for _, name := range []string{"Ravka", "Dorian", "Mirel", "Kester", "Jorun", "Sefa"} {
 		c, o := h.caseOf(t, name)
 		known := c.Plan.Clone()
 		consult.SetBottles(&known, []float64{500, 750})
@@ -99,7 +122,7 @@ func TestSentencesAreShort(t *testing.T) {
 		c, o := h.caseOf(t, name)
 		a := AthletePageOf(c, o, h.practice, w)
 		am := p.amounts(a.Terms)
-		texts = append(texts, p.heading(a, am), p.barNote(a.Bars, am), p.stopNote(a.During, am), p.totalText(a.During, am), p.afterText(a.After, am), a.Practise.Rule.Say(w))
+		texts = append(texts, p.heading(a, am), p.barNote(a.Bars, am), p.stopNote(a.During, am), p.totalText(a.During, am), p.afterText(a.After, am), a.Practise.Rule.Say(w, am.hidden))
 	}
 	texts = append(texts, SafetySentences(w, "112")...)
 	for _, key := range w.Keys() {

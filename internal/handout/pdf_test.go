@@ -62,7 +62,7 @@ func TestPDFIsDescribed(t *testing.T) {
 		return string(out)
 	}
 	for what, must := range map[string]string{
-		"header": "%PDF-1.", "end": "%%EOF", "language": "/Lang (en)", "title": utf("Ravka's match plan"),
+		"header": "%PDF-1.", "end": "%%EOF", "language": "/Lang (en)", "title": utf("Ravka’s match plan"),
 		"subject": utf(doc.Subject), "date": "/CreationDate (D:20260518000000", "embedded font": "/FontFile2", "selectable": "/ToUnicode",
 	} {
 		if !bytes.Contains(data, []byte(must)) {

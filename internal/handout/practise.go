@@ -7,6 +7,7 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/words"
 )
 
@@ -34,10 +35,13 @@ type StepRule struct {
 	Last bool
 }
 
-// Say words the rule in short sentences, in the athlete's own person.
-func (r StepRule) Say(w *words.Words) string { return strings.Join(r.sentences(w), " ") }
+// Say words the rule in short sentences, in the athlete's own person. Where body mass
+// is hidden no per cent is written.
+func (r StepRule) Say(w *words.Words, hidden bool) string {
+	return strings.Join(r.sentences(w, hidden), " ")
+}
 
-func (r StepRule) sentences(w *words.Words) []string {
+func (r StepRule) sentences(w *words.Words, hidden bool) []string {
 	n := func(x float64) string { return w.Number(x, 0) }
 	sessions := n(max(float64(r.Sessions), evidence.StepSessionsLow))
 	next := w.Say("handout.practise.rule", sessions)
@@ -47,9 +51,13 @@ func (r StepRule) sentences(w *words.Words) []string {
 	case !r.Next.IsZero():
 		next = w.Say("handout.practise.rule.dated", sessions, w.Day(r.Next))
 	}
+	share := n(evidence.StepDoneShare) + "\u00a0" + string(quantity.PerCent)
+	if hidden {
+		share = w.Say("handout.practise.rule.well.parts", n(evidence.StepDoneShare/10))
+	}
 	return []string{
 		next,
-		w.Say("handout.practise.rule.well", n(evidence.StepDoneShare/10), n(evidence.StepStomachGood)),
+		w.Say("handout.practise.rule.well", share, n(evidence.StepStomachGood)),
 		w.Say("handout.practise.rule.back", n(evidence.StepStomachBad)),
 	}
 }
@@ -68,11 +76,11 @@ func (p *Press) practiseText(x Practise, am amounts) string {
 }
 
 // stepRule is the rule over the whole width, below what is filled in for it.
-func (p *Press) stepRule(x Practise, width float64) []paper.Item {
+func (p *Press) stepRule(x Practise, am amounts, width float64) []paper.Item {
 	if x.From.IsZero() {
 		return nil
 	}
-	return []paper.Item{{Block: p.faces.Paragraph(finePrint().In(paper.Black), x.Rule.Say(p.say), width), Gap: 1.2}}
+	return []paper.Item{{Block: p.faces.Paragraph(finePrint().In(paper.Black), x.Rule.Say(p.say, am.hidden), width), Gap: 1.2}}
 }
 
 // often words how many times a week.

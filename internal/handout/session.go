@@ -13,6 +13,8 @@ import (
 // two ends of the advice: from the ends of an amount per kilogram the mass
 // could be worked out.
 type Before struct {
+	// Missing: body mass is not known, so that there is no amount.
+	Missing bool
 	// Early is drunk EarlyHours before; 0 leaves it out.
 	Early      quantity.Millilitres
 	EarlyHours float64
@@ -28,6 +30,10 @@ type BagItem struct {
 	// Count of bottles and the volume of each; a count of 0 is taken as 1.
 	Count  int
 	Volume quantity.Millilitres
+	// Bottle is what the athlete calls the bottle; empty where it has no name.
+	Bottle string
+	// Assumed: the size is not written down, and the usual one is taken.
+	Assumed bool
 	// Fill is how much goes into each; 0 is all of it.
 	Fill quantity.Millilitres
 	// Portions of a food.
@@ -48,8 +54,9 @@ type During struct {
 	Total          []quantity.Millilitres
 	TotalMouthfuls int
 	TotalFoods     []Portion
-	// Mouthful of this athlete; 0 when not weighed.
-	Mouthful quantity.Millilitres
+	// Mouthful of this athlete; 0 when not weighed. Assumed is the usual one that is
+	// counted by then.
+	Mouthful, Assumed quantity.Millilitres
 	// Carbohydrate per hour that the plan gives; 0 leaves it out.
 	Carbohydrate quantity.GramsPerHour
 }
@@ -119,6 +126,9 @@ func (p *Press) before(b Before, am amounts) column {
 	}
 	return column{title: p.say.Say("handout.before.title"), body: func(w float64) []paper.Block {
 		var out []paper.Block
+		if b.Missing {
+			out = append(out, p.faces.Paragraph(p.body(), p.say.Say("handout.before.missing"), w))
+		}
 		if b.Early > 0 {
 			s := p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.millilitres(b.Early))
 			out = append(out, p.faces.Paragraph(p.body(), s, w))
@@ -137,6 +147,9 @@ func (p *Press) bag(list []BagItem, am amounts) column {
 		for _, it := range list {
 			out = append(out, p.tick(am.bagItem(it), w))
 		}
+		if len(list) > 0 && list[0].Assumed {
+			out = append(out, p.faces.Paragraph(noteStyle(), p.say.Say("handout.bag.assumed", am.size(list[0].Volume)), w))
+		}
 		return out
 	}}
 }
@@ -153,6 +166,12 @@ func (p *Press) tick(s string, width float64) paper.Block {
 func (a amounts) bagItem(it BagItem) string {
 	name := a.product(it.Name)
 	switch {
+	case it.Bottle != "" && it.Volume > 0:
+		fill := it.Fill
+		if fill <= 0 {
+			fill = it.Volume
+		}
+		return a.say.Say("handout.bag.own", a.typed(it.Bottle), name, a.millilitres(fill))
 	case it.Substance == Food && it.Portions > 0:
 		return a.food(Portion{Name: it.Name, Portions: it.Portions})
 	case it.Substance != Food && it.Volume > 0 && it.Fill > 0 && it.Fill < it.Volume:

@@ -143,7 +143,7 @@ func (p *Press) stopAir(s TripStop, am amounts) string {
 	if s.Humidity <= 0 || am.hidden {
 		return p.say.Say("handout.trip.air", am.air(s.Air))
 	}
-	return p.say.Say("handout.trip.air.humid", am.air(s.Air), p.say.Amount(quantity.Round(float64(s.Humidity), 0), quantity.PerCent))
+	return p.say.Say("handout.trip.air.humid", am.air(s.Air), p.say.Number(float64(s.Humidity), 0)+"\u00a0"+string(quantity.PerCent))
 }
 
 // stopRate writes the rate; an estimate always with its range and its name.

@@ -60,6 +60,9 @@ type Athlete struct {
 	UsualDrinking Number `gorm:"embedded;embeddedPrefix:usual_drinking_" unit:"L/h"`
 	// Mouthful is the athlete's own mouthful in mL, from ten of them weighed.
 	Mouthful Number `gorm:"embedded;embeddedPrefix:mouthful_" unit:"mL"`
+	// Bottles are the athlete's own, one a line with its name and measures, as package
+	// consult writes them.
+	Bottles string
 	// Training is whether the athlete is trained for their sport.
 	Training Training `gorm:"size:12"`
 	// Habit is what the athlete says they usually do, beside what a test saw.

@@ -5,6 +5,8 @@ package paper
 type Mark interface {
 	// moved returns the mark shifted by (dx, dy).
 	moved(dx, dy float64) Mark
+	// scaled returns the mark made larger or smaller about the corner of the sheet.
+	scaled(by float64) Mark
 	// span returns the top and bottom of the mark.
 	span() (top, bottom float64)
 }
@@ -86,6 +88,33 @@ func (m Check) moved(dx, dy float64) Mark {
 
 func (m Hatch) moved(dx, dy float64) Mark {
 	m.X, m.Y = m.X+dx, m.Y+dy
+	return m
+}
+
+func (m Text) scaled(by float64) Mark {
+	m.X, m.Y, m.Size = m.X*by, m.Y*by, m.Size*by
+	return m
+}
+
+func (m Line) scaled(by float64) Mark {
+	m.X1, m.Y1, m.X2, m.Y2 = m.X1*by, m.Y1*by, m.X2*by, m.Y2*by
+	m.Width, m.Dash = m.Width*by, m.Dash*by
+	return m
+}
+
+func (m Box) scaled(by float64) Mark {
+	m.X, m.Y, m.W, m.H = m.X*by, m.Y*by, m.W*by, m.H*by
+	m.Radius, m.Width, m.Dash = m.Radius*by, m.Width*by, m.Dash*by
+	return m
+}
+
+func (m Check) scaled(by float64) Mark {
+	m.X, m.Y, m.Size = m.X*by, m.Y*by, m.Size*by
+	return m
+}
+
+func (m Hatch) scaled(by float64) Mark {
+	m.X, m.Y, m.W, m.H, m.Step = m.X*by, m.Y*by, m.W*by, m.H*by, m.Step*by
 	return m
 }
 

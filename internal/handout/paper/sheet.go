@@ -30,6 +30,18 @@ func (p Page) Texts() []string {
 	return list
 }
 
+// Scaled returns the page made smaller or larger about its top left corner.
+func (p Page) Scaled(by float64) Page {
+	if by == 1 {
+		return p
+	}
+	out := Page{Marks: make([]Mark, len(p.Marks))}
+	for i, m := range p.Marks {
+		out.Marks[i] = m.scaled(by)
+	}
+	return out
+}
+
 // Document is a set of pages with what a reader of the file is told about it.
 type Document struct {
 	Title, Subject, Author string

@@ -6,6 +6,12 @@ import (
 	"ebbwell/internal/store/v1"
 )
 
+// Athlete as of version 3: the columns that are new.
+type Athlete struct {
+	ID      string `gorm:"primaryKey;size:36"`
+	Bottles string
+}
+
 // Weighing as of version 3: the columns that are new.
 type Weighing struct {
 	ID        string `gorm:"primaryKey;size:36"`

@@ -95,7 +95,7 @@ func (t *StepsTab) Open() {
 	}
 	t.smaller.SetText(title, sentence)
 	t.List.Open()
-	t.Rule.SetText(ruleWords(v.Speaker, v.Now.Plan))
+	t.Rule.SetText(ruleWords(v.Speaker, v.Now.PlanCase, v.Now.Plan))
 	look.ShowIf(t.Rule, t.Rule.Text() != "")
 	look.ShowIf(t.rulesPart, draft)
 	t.After.Open()

@@ -142,12 +142,13 @@ func ladderWords(sp wording.Speaker, s state.State, l plan.Ladder, rules plan.St
 
 // ruleWords say when one goes on from the step in force, or from the first, stays
 // with it or goes back: the sentence of the athlete's page. Empty without steps.
-func ruleWords(sp wording.Speaker, p record.Plan) string {
+func ruleWords(sp wording.Speaker, c consult.Case, p record.Plan) string {
+	c.Plan = p
 	if len(p.Steps) == 0 {
 		return ""
 	}
 	_, place, _ := consult.StepNow(p)
-	return handout.RuleOf(p, max(place-1, 0)).Say(sp.Words)
+	return handout.RuleOf(c, max(place-1, 0)).Say(sp.Words, sp.By.Hidden)
 }
 
 // reached says what can be done by the day of the event.
