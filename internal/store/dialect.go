@@ -68,7 +68,7 @@ func nameOf(path string, u use) string {
 		slashed = "/" + slashed // a drive letter
 	}
 	pragmas := []string{"foreign_keys(1)", "busy_timeout(5000)", "synchronous(FULL)", "temp_store(MEMORY)"}
-	more := url.Values{}
+	more := url.Values{"mode": {"rw"}} // a file that is gone is not made anew
 	switch u {
 	case forWriting:
 		pragmas = append(pragmas, "journal_mode(WAL)", "secure_delete(1)")
@@ -156,11 +156,14 @@ func copyInto(ctx context.Context, db *gorm.DB, file string) error {
 
 // wipe rewrites the file without what was deleted, and empties the log.
 func wipe(db *gorm.DB) error {
-	if err := db.Exec("VACUUM").Error; err != nil {
-		return fail(err, "rewrite database")
+	if err := rewrite(db); err != nil {
+		return err
 	}
 	return settle(db)
 }
+
+// rewrite writes the file anew without what was deleted.
+func rewrite(db *gorm.DB) error { return fail(db.Exec("VACUUM").Error, "rewrite database") }
 
 // settle brings everything from the log into the file and empties the log.
 func settle(db *gorm.DB) error {

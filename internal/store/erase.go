@@ -13,7 +13,8 @@ import (
 
 // Erased tells what erasing an athlete left behind.
 type Erased struct {
-	// Snapshots still hold the athlete until they grow too old or are removed.
+	// Snapshots still hold the athlete until they grow too old or are removed:
+	// those of an earlier version, and those that could not be written.
 	Snapshots []Snapshot
 	// SharedTrips go on without the athlete.
 	SharedTrips []record.ID
@@ -23,7 +24,9 @@ type Erased struct {
 // profile, tests, plans, trips of nobody else, history, frozen copies, raw
 // texts and printed pages; then the file is rewritten, so that the bytes are
 // gone. What stays is one change under the athlete's id that says when and by
-// whom. Snapshots, backups and exported files are not touched.
+// whom. The athlete is taken out of the snapshots of this version too; those of
+// an earlier one are named in what is left. Backups and exported files are not
+// touched.
 //
 // When the athlete is erased but the file could not be rewritten (no space for
 // it, somebody reads) the error comes with what was left all the same; the
@@ -42,7 +45,7 @@ func (s *Store) EraseAthlete(ctx context.Context, id record.ID) (Erased, error) 
 		return Erased{}, about(err, ref)
 	}
 	rewritten := s.wipe()
-	left.Snapshots, err = s.Snapshots()
+	left.Snapshots, err = s.eraseFromSnapshots(ctx, id)
 	return left, about(errors.Join(rewritten, err), ref)
 }
 
@@ -90,8 +93,12 @@ func (w *work) eraseAthlete(id record.ID) (shared []record.ID, err error) {
 			return nil, err
 		}
 	}
-	gone := record.Change{ID: record.NewID(), Kind: record.KindAthlete, Record: id, Before: Present, After: Gone, At: w.now, By: w.by}
-	return shared, w.tx.Create(&gone).Error
+	return shared, w.tx.Create(w.goneFor(id)).Error
+}
+
+// goneFor is what stays of an athlete who was erased.
+func (w *work) goneFor(id record.ID) *record.Change {
+	return &record.Change{ID: record.NewID(), Kind: record.KindAthlete, Record: id, Before: Present, After: Gone, At: w.now, By: w.by}
 }
 
 // ids lists the ids of rows whose column has one of some values.

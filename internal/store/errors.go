@@ -31,6 +31,9 @@ const (
 	CodeOlder Code = "older"
 	// CodeDisk: reading or writing the disk failed for another reason.
 	CodeDisk Code = "disk"
+	// CodeMoved: another file took the place of the database while it was open;
+	// a copy of what was open is set aside in the snapshots.
+	CodeMoved Code = "moved"
 	// CodeNotOpen: the store was closed, or could not be opened again.
 	CodeNotOpen Code = "not-open"
 	// CodeNotFound: there is no such record (any more).
@@ -53,7 +56,7 @@ const (
 // is left out.
 func Codes() []Code {
 	return []Code{
-		CodeInUse, CodeReadOnly, CodeNoSpace, CodeDamaged, CodeNewer, CodeOlder, CodeDisk, CodeNotOpen,
+		CodeInUse, CodeReadOnly, CodeNoSpace, CodeDamaged, CodeNewer, CodeOlder, CodeDisk, CodeMoved, CodeNotOpen,
 		CodeNotFound, CodeDeleted, CodeConflict, CodeClosed, CodeNoReason, CodeInvalid,
 	}
 }

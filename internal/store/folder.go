@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
+	"strings"
 
 	"github.com/gofrs/flock"
 )
@@ -46,12 +48,17 @@ func defaultDir(system, home string, env func(string) string) string {
 	return filepath.Join(home, ".local", "share", "ebbwell")
 }
 
-// makeFolder makes a folder that only the user can read, whatever the umask;
-// a folder that is there already keeps its mode.
+// makeFolder makes a folder that only the user can read, whatever the umask. One
+// that is there already is closed to others when nothing is in it but what this
+// program makes; a folder that holds something else too is the user's to close.
 func makeFolder(dir string) error {
 	if info, err := os.Stat(dir); err == nil {
 		if !info.IsDir() {
 			return &Error{Code: CodeInvalid, Doing: "make data folder", Path: dir, Err: errors.New("a file has this name")}
+		}
+		if loose := info.Mode().Perm() &^ 0o077; loose != info.Mode().Perm() && onlyOurs(dir) {
+			// One that another user owns stays as it is: its files are closed.
+			_ = os.Chmod(dir, loose)
 		}
 		return nil
 	}
@@ -98,6 +105,61 @@ func takeLock(dir string, looking bool) (*flock.Flock, error) {
 		return nil, &Error{Code: CodeInUse, Doing: "lock data folder", Path: dir}
 	}
 	return lock, nil
+}
+
+// locks are held on the folders of one practice.
+type locks []*flock.Flock
+
+// Close frees the folders.
+func (l locks) Close() error {
+	var errs []error
+	for _, lock := range l {
+		errs = append(errs, lock.Close())
+	}
+	return errors.Join(errs...)
+}
+
+// onlyOurs reports whether a folder holds nothing but what this program makes:
+// the database and what goes with it, the snapshots, what is half made.
+func onlyOurs(dir string) bool {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return false
+	}
+	for _, entry := range entries {
+		name := entry.Name()
+		_, isCopy := snapshotOf(dir, entry)
+		end, database := strings.CutPrefix(name, fileName)
+		named := database && slices.Contains(besides(), end) || name == LockName || name == snapshotFolder
+		if !isCopy && !named && !strings.Contains(name, unfinished) && !strings.HasPrefix(name, noteStart) {
+			return false
+		}
+	}
+	return true
+}
+
+// behindLink is the file at a path, or the one that a link there leads to. A
+// link that leads nowhere is an error: what it led to may come back with a disk.
+func behindLink(path string) (string, error) {
+	info, err := os.Lstat(path)
+	if err != nil || info.Mode()&fs.ModeSymlink == 0 {
+		return path, nil //nolint:nilerr // whoever opens it will say what is wrong
+	}
+	real, err := filepath.EvalSymlinks(path)
+	if err != nil {
+		return "", &Error{Code: CodeDisk, Doing: "follow the link to the database", Path: path, Err: err}
+	}
+	return real, nil
+}
+
+// sameFolder reports whether two paths are one folder.
+func sameFolder(a, b string) (bool, error) {
+	one, err := os.Stat(a)
+	if err != nil {
+		return false, err
+	}
+	other, err := os.Stat(b)
+	return err == nil && os.SameFile(one, other), err
 }
 
 // InUse reports whether a running program has a data folder open; the folder is

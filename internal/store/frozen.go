@@ -62,7 +62,8 @@ func (s *Store) FrozenOf(ctx context.Context, ref record.Ref) ([]record.Frozen, 
 	err := s.read(ctx, "load frozen copies", func(tx *gorm.DB) error {
 		return tx.Where("kind = ? AND record = ?", ref.Kind, ref.ID).Order("number DESC").Find(&list).Error
 	})
-	return list, about(errors.Join(err, unpack(list)), ref)
+	unpack(list)
+	return list, about(err, ref)
 }
 
 // SavePrint keeps a page as it was printed; its id, time and name are set here.
@@ -71,15 +72,13 @@ func (s *Store) SavePrint(ctx context.Context, p record.Print) (record.Print, er
 	if p.ID != "" {
 		return p, &Error{Code: CodeInvalid, Doing: "save print", Err: errors.New("a page that was printed does not change")}
 	}
-	out := p
-	err := s.write(ctx, "save print", func(w *work) error {
-		out.ID, out.At, out.By = record.NewID(), w.now, w.by
-		return w.tx.Create(&out).Error
-	})
+	p.ID = record.NewID()
+	kept, err := s.savePrint(ctx, p)
 	if err != nil {
-		return p, about(err, record.Ref{Kind: p.Kind, ID: p.Record})
+		p.ID = ""
+		return p, err
 	}
-	return out, nil
+	return kept, nil
 }
 
 // PrintsOf lists the pages printed for an athlete, newest first, without

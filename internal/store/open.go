@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -39,8 +40,11 @@ func (s *Store) openFiles(ctx context.Context) error {
 	// A backup program may be reading; then the log is emptied another time.
 	_ = settle(writer)
 	s.files = &handles{writer: writer, reader: reader}
-	s.snapshotOfDay(ctx)
-	if err := ctx.Err(); err != nil {
+	if s.files.identity, err = os.Stat(s.path()); err == nil {
+		s.snapshotOfDay(ctx)
+		err = ctx.Err()
+	}
+	if err != nil {
 		return errors.Join(fail(err, "open database"), s.closeFiles())
 	}
 	return nil
@@ -92,11 +96,31 @@ func (s *Store) findOrMake() error {
 		return fail(err, "find database")
 	}
 	for _, end := range besides() {
-		if err := os.Chmod(s.path()+end, 0o600); err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return &Error{Code: codeOf(err), Doing: "protect database", Path: s.path() + end, Err: err}
+		if err := protect(s.path() + end); err != nil {
+			return err
 		}
 	}
 	return openable(s.path(), os.O_RDWR)
+}
+
+// protect closes a file to everybody but the user, where it is there. One that
+// was made read-only stays so, and is an error even for a user whom modes do not
+// bind.
+func protect(path string) error {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err == nil && info.Mode().Perm()&0o200 == 0 {
+		err = fmt.Errorf("it is marked as read-only: %w", fs.ErrPermission)
+	}
+	if err == nil && info.Mode().Perm()&0o077 != 0 {
+		err = os.Chmod(path, info.Mode().Perm()&^0o077)
+	}
+	if err != nil {
+		return &Error{Code: codeOf(err), Doing: "protect database", Path: path, Err: err}
+	}
+	return nil
 }
 
 // openable tries to open a file, because SQLite would fall back to reading.

@@ -160,6 +160,7 @@ func TestDamaged(t *testing.T) {
 		},
 		"another program's": func(t *testing.T, path string) {
 			must(t, os.Remove(path))
+			must(t, makeEmpty(path))
 			db, err := connect(path, forMaking)
 			must(t, err)
 			must(t, db.Exec("CREATE TABLE things (id integer)").Error)

@@ -31,8 +31,10 @@ func packed(f record.Frozen) (record.Frozen, error) {
 	return f, nil
 }
 
-// unpack brings frozen copies that were read to what was frozen.
-func unpack(list []record.Frozen) error {
+// unpack brings frozen copies that were read to what was frozen. What cannot be
+// unpacked because its bytes were damaged is nil: the copy is there, and cannot
+// be read, which whoever shows it says; no other record suffers.
+func unpack(list []record.Frozen) {
 	for i := range list {
 		for _, part := range streams(&list[i]) {
 			if *part == nil {
@@ -40,12 +42,11 @@ func unpack(list []record.Frozen) error {
 			}
 			plain, err := unpackOne(*part)
 			if err != nil {
-				return &Error{Code: CodeDamaged, Doing: "unpack frozen copy", Ref: record.Ref{Kind: list[i].Kind, ID: list[i].Record}, Err: err}
+				plain = nil
 			}
 			*part = plain
 		}
 	}
-	return nil
 }
 
 // unpackOne reads one zlib stream to its end.

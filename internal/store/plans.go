@@ -29,8 +29,9 @@ func (s *Store) SavePlan(ctx context.Context, p record.Plan, e Edit) (record.Pla
 	return save(ctx, s, record.KindPlan, p, e)
 }
 
-// AgreePlan saves a plan as agreed and freezes it, in one transaction.
-func (s *Store) AgreePlan(ctx context.Context, p record.Plan, f Freezing, e Edit) (record.Plan, error) {
+// AgreePlan saves a plan as agreed, freezes it, and marks the plans that it takes
+// the place of as replaced, in one transaction.
+func (s *Store) AgreePlan(ctx context.Context, p record.Plan, f Freezing, e Edit, replaces ...record.ID) (record.Plan, error) {
 	out := copyOf(p)
 	err := s.write(ctx, "agree plan", func(w *work) error {
 		out.State = record.PlanAgreed
@@ -38,12 +39,27 @@ func (s *Store) AgreePlan(ctx context.Context, p record.Plan, f Freezing, e Edit
 			now := w.now
 			out.Agreement.AgreedAt, out.Agreement.AgreedBy = &now, w.by
 		}
+		for _, id := range replaces {
+			if err := w.replacePlan(id, e); err != nil {
+				return err
+			}
+		}
 		return w.saveFrozen(record.KindPlan, &out, f, e)
 	})
 	if err != nil {
 		return p, err
 	}
 	return out, nil
+}
+
+// replacePlan marks a plan as replaced by another.
+func (w *work) replacePlan(id record.ID, e Edit) error {
+	var old record.Plan
+	if err := pick(w.tx, w.shapes[record.KindPlan], id, &old); err != nil {
+		return about(err, record.Ref{Kind: record.KindPlan, ID: id})
+	}
+	old.State = record.PlanReplaced
+	return w.save(record.KindPlan, &old, e, withRespect)
 }
 
 // ReopenPlan makes an agreed or replaced plan a draft again; why is required

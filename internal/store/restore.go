@@ -21,18 +21,14 @@ func (s *Store) Backup(ctx context.Context, toFile string) error {
 	if err != nil {
 		return fail(err, "back up")
 	}
-	if rel, err := filepath.Rel(s.dir, to); err == nil && filepath.IsLocal(rel) {
-		return &Error{Code: CodeInvalid, Doing: "back up", Path: to, Err: errors.New("inside the data folder")}
-	}
-	part := to + unfinished
-	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return &Error{Code: codeOf(err), Doing: "back up", Path: part, Err: err}
+	if err := s.outside(to); err != nil {
+		return err
 	}
 	how := forCopying
 	if s.options.ReadOnly {
 		how = forLooking
 	}
-	return copyFile(ctx, s.path(), how, to, part)
+	return s.outgoing(to, "", func(part string) error { return copyFile(ctx, s.path(), how, part, part+copyEnd) }, nil)
 }
 
 // Restore puts a snapshot (or a backup: only the path counts) in the place of
@@ -64,7 +60,7 @@ func Restore(ctx context.Context, dir string, snap Snapshot, o Options) error {
 	if err != nil {
 		return err
 	}
-	if s.lock, err = enter(s.dir, false); err != nil {
+	if err := s.enter(false); err != nil {
 		return err
 	}
 	err = s.prepare(ctx, snap)
@@ -83,7 +79,7 @@ func (s *Store) prepare(ctx context.Context, snap Snapshot) (err error) {
 		return err
 	}
 	ready := s.path() + unfinished
-	if err := copyFile(ctx, snap.Path, forCopying, ready, ready+".copy"); err != nil {
+	if err := copyFile(ctx, snap.Path, forCopying, ready, ready+copyEnd); err != nil {
 		return err
 	}
 	db, err := connect(ready, forCopying)

@@ -39,12 +39,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"path/filepath"
 	"sync"
 	"time"
 
 	"github.com/go-gormigrate/gormigrate/v2"
-	"github.com/gofrs/flock"
 	"gorm.io/gorm"
 
 	"ebbwell/internal/record"
@@ -107,7 +107,9 @@ type Store struct {
 	dir     string
 	options Options
 	shapes  map[record.Kind]*shape
-	lock    *flock.Flock
+	lock    locks
+	// file is the database: in the folder, or where a link in it leads.
+	file string
 	// gate is held for reading by every call, and for writing while the file
 	// is replaced or rewritten; files is nil while the store is closed.
 	gate  sync.RWMutex
@@ -117,8 +119,12 @@ type Store struct {
 	state state
 }
 
-// handles are the connections to one file.
-type handles struct{ writer, reader *gorm.DB }
+// handles are the connections to one file; identity tells that file from any
+// other, whatever has its name.
+type handles struct {
+	writer, reader *gorm.DB
+	identity       fs.FileInfo
+}
 
 // state is what changes while a store is open.
 type state struct {
@@ -127,6 +133,9 @@ type state struct {
 	// snapshotDay is the day of the last daily snapshot, trouble its error.
 	snapshotDay record.Date
 	trouble     error
+	// aside is true once a copy was set aside because another file took the
+	// place of the one that is open.
+	aside bool
 }
 
 // Open opens a data folder, making it and the database in it when absent. The
@@ -143,11 +152,14 @@ func OpenContext(ctx context.Context, dir string, o Options) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	if s.lock, err = enter(s.dir, o.ReadOnly); err != nil {
-		return nil, err
+	if err := s.enter(o.ReadOnly); err != nil {
+		return nil, s.offer(err)
 	}
 	if err := s.openFiles(ctx); err != nil {
 		return nil, errors.Join(s.offer(err), s.lock.Close())
+	}
+	if err := s.endOutgoing(); err != nil {
+		return nil, errors.Join(s.offer(err), s.Close())
 	}
 	return s, nil
 }
@@ -162,32 +174,64 @@ func newStore(dir string, o Options) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Store{dir: dir, options: o.filled(), shapes: shapes, turn: make(chan struct{}, 1)}
+	s := &Store{dir: dir, file: filepath.Join(dir, fileName), options: o.filled(), shapes: shapes, turn: make(chan struct{}, 1)}
 	s.state.by = o.By
 	return s, nil
 }
 
-// enter makes the folder, sees that it can be written, and locks it.
-func enter(dir string, looking bool) (*flock.Flock, error) {
+// enter makes the folder, sees that it can be written, finds the database and
+// locks the folder, and the one a link in it leads to.
+func (s *Store) enter(looking bool) error {
 	if !looking {
-		if err := makeFolder(dir); err != nil {
-			return nil, err
+		if err := makeFolder(s.dir); err != nil {
+			return err
 		}
-		if err := tryWriting(dir); err != nil {
-			return nil, err
+		if err := tryWriting(s.dir); err != nil {
+			return err
 		}
 	}
-	return takeLock(dir, looking)
+	lock, err := takeLock(s.dir, looking)
+	if err != nil {
+		return err
+	}
+	s.lock = locks{lock}
+	if err := s.follow(looking); err != nil {
+		return errors.Join(err, s.lock.Close())
+	}
+	return nil
+}
+
+// follow finds where the database is when a link stands in its place, and locks
+// that folder too: two folders with a link to one file are one.
+func (s *Store) follow(looking bool) error {
+	real, err := behindLink(s.file)
+	if err != nil || real == s.file {
+		return err
+	}
+	s.file = real
+	same, err := sameFolder(filepath.Dir(real), s.dir)
+	if err != nil || same {
+		return fail(err, "follow the link to the database")
+	}
+	lock, err := takeLock(filepath.Dir(real), looking)
+	if err != nil {
+		return err
+	}
+	s.lock = append(s.lock, lock)
+	return nil
 }
 
 // offer puts the snapshots into an error after which one may be restored.
+//
+// It is called with the gate held, or by who alone has the store.
 func (s *Store) offer(err error) error {
 	var own *Error
 	if errors.As(err, &own) {
-		if own.Path == "" {
+		damaged := own.Code == CodeDamaged || own.Code == CodeNewer
+		if own.Path == "" && (damaged || s.files == nil || own.Code == CodeDisk || own.Code == CodeReadOnly) {
 			own.Path = s.path()
 		}
-		if own.Code == CodeDamaged || own.Code == CodeNewer {
+		if damaged {
 			own.Snapshots, _ = Snapshots(s.dir)
 		}
 	}
@@ -195,7 +239,7 @@ func (s *Store) offer(err error) error {
 }
 
 // path is the database file.
-func (s *Store) path() string { return filepath.Join(s.dir, fileName) }
+func (s *Store) path() string { return s.file }
 
 // Dir returns the data folder as an absolute path.
 func (s *Store) Dir() string { return s.dir }
@@ -257,6 +301,9 @@ func (s *Store) today() record.Date { return record.DateOf(s.options.Clock()) }
 // modernc.org/sqlite 1.23.1 could carry the end of one statement's context into the next one on
 // the same connection, so the context is looked at between statements instead.
 func (s *Store) read(ctx context.Context, doing string, f func(tx *gorm.DB) error) error {
+	if err := s.mend(ctx); err != nil {
+		return err
+	}
 	s.gate.RLock()
 	defer s.gate.RUnlock()
 	if s.files == nil {
@@ -266,12 +313,15 @@ func (s *Store) read(ctx context.Context, doing string, f func(tx *gorm.DB) erro
 		return fmt.Errorf("%s: %w", doing, err)
 	}
 	db := s.files.reader.WithContext(context.WithoutCancel(ctx))
-	return fail(db.Transaction(f), doing)
+	return s.offer(fail(db.Transaction(f), doing))
 }
 
 // write runs f in a transaction of its own, after every other writer, and
 // commits what it did unless it fails or the context has ended.
 func (s *Store) write(ctx context.Context, doing string, f func(w *work) error) error {
+	if err := s.mend(ctx); err != nil {
+		return err
+	}
 	s.gate.RLock()
 	defer s.gate.RUnlock()
 	if s.files == nil {
@@ -285,7 +335,7 @@ func (s *Store) write(ctx context.Context, doing string, f func(w *work) error) 
 	}
 	defer func() { <-s.turn }()
 	s.snapshotOfDay(context.WithoutCancel(ctx))
-	return fail(s.transact(ctx, f), doing)
+	return s.offer(fail(s.transact(ctx, f), doing))
 }
 
 // takeTurn waits for the right to write.

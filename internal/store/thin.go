@@ -21,15 +21,15 @@ const (
 )
 
 // toThin lists the snapshots that are not kept; list is newest first, days are
-// those of a zone. None is while the newest lies after today, because then the
-// clock was set back.
+// those of a zone. Those of days to come, which a clock that was ahead has left,
+// are kept and do not count.
 func toThin(list []Snapshot, today record.Date, zone *time.Location) []Snapshot {
-	if len(list) > 0 && record.DateOf(list[0].At.In(zone)) > today {
-		return nil
-	}
 	var gone []Snapshot
 	kept := map[SnapshotReason]*thinning{}
 	for _, snap := range list {
+		if record.DateOf(snap.At.In(zone)) > today {
+			continue
+		}
 		if kept[snap.Reason] == nil {
 			kept[snap.Reason] = newThinning()
 		}

@@ -187,14 +187,26 @@ func (k *Keeper) State() State {
 	return k.state()
 }
 
-// Close writes what is left and stops the timer.
+// Close writes what is left and stops the timer. When something cannot be
+// written the Keeper goes on: it tries again, and takes over what comes.
 func (k *Keeper) Close(ctx context.Context) error {
-	err := k.Flush(ctx)
+	if err := k.Flush(ctx); err != nil {
+		return err
+	}
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	k.closed = true
 	if k.stop != nil {
 		k.stop()
 	}
-	return err
+	return nil
+}
+
+// Drop gives up what could not be written, because a person said so.
+func (k *Keeper) Drop() {
+	k.mu.Lock()
+	k.pending, k.err = nil, nil
+	state := k.state()
+	k.mu.Unlock()
+	k.onState(state)
 }
