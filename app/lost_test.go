@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/keep"
 	"ebbwell/app/kit/keep/clock"
+	"ebbwell/internal/store"
 )
 
 // A new athlete whose name was typed and cleared again leaves nothing behind that
@@ -46,6 +47,60 @@ func TestNameTypedAndCleared(t *testing.T) {
 				t.Errorf("there are %d athletes, %v", len(list), err)
 			}
 		})
+	}
+}
+
+// Whoever goes on to a tab of an athlete with nothing written down is not locked in
+// there: the athlete stays until another screen comes.
+func TestTabsOfAnAthleteWithoutAName(t *testing.T) {
+	c := clock.New(apptest.Now())
+	s, w := startBy(t, t.TempDir(), false, c)
+	h := hands{t, s, w, c}
+	begin(t, w)
+	p := s.Program()
+	p.Open(desk.Place{Screen: desk.Profile, New: true})
+	h.fill("profile.name", "Ann")
+	h.fill("profile.name", "")
+	for _, tab := range []desk.Screen{desk.Handout, desk.Plan, desk.Tests, desk.Overview} {
+		p.openTab(tab)
+	}
+	p.Open(desk.Place{Screen: desk.Profile, Athlete: p.Place().Athlete})
+	h.fill("profile.name", "Bea")
+	p.Open(desk.Place{Screen: desk.Athletes})
+	if p.Place().Screen != desk.Athletes {
+		t.Fatalf("the list does not open: %q", p.frame.strip.Message())
+	}
+	if list, err := p.Desk().Store.Athletes(context.Background()); err != nil || len(list) != 1 || list[0].Name != "Bea" {
+		t.Errorf("kept %+v, %v", list, err)
+	}
+}
+
+// A change that can never be kept, since its record is gone, can be given up.
+func TestHopelessChangeCanBeGivenUp(t *testing.T) {
+	s, w := start(t, "", true)
+	p := s.Program()
+	p.keeper.Later("test", func(context.Context) error { return &store.Error{Code: store.CodeDeleted, Doing: "save"} })
+	p.Open(desk.Place{Screen: desk.Pantry})
+	if p.Place().Screen == desk.Pantry {
+		t.Fatal("what was typed was dropped without a word")
+	}
+	apptest.Click(t, w, "frame.strip.act")
+	p.Open(desk.Place{Screen: desk.Pantry})
+	if p.Place().Screen != desk.Pantry {
+		t.Errorf("still locked in: %q", p.frame.strip.Message())
+	}
+}
+
+// Records that turn out to be damaged while they are open are said to be so, and
+// the copies there are can be restored.
+func TestDamageWhileOpenOffersCopies(t *testing.T) {
+	s, w := start(t, "", true)
+	p := s.Program()
+	err := &store.Error{Code: store.CodeDamaged, Path: "records", Snapshots: []store.Snapshot{{At: apptest.Now(), Reason: store.SnapshotDaily}}}
+	p.cannotOpen(err)
+	apptest.Click(t, w, "frame.strip.act")
+	if s.Program() != nil || !apptest.Has(w, "refusal.restore.1") {
+		t.Errorf("no copy is offered: %q", said(w.Content()))
 	}
 }
 

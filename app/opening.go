@@ -21,9 +21,48 @@ type opening struct {
 }
 
 // open opens a data folder, lets fill write into it where it is given, and
-// begins the program on it. The window says what is being done; the person may
-// stop it.
+// begins the program on it.
 func (s *Shell) open(dir string, fill func(context.Context, *store.Store) error) {
+	s.openAs(func(ctx context.Context, o store.Options) (*store.Store, error) {
+		opened, err := store.OpenContext(ctx, dir, o)
+		if err != nil || fill == nil {
+			return opened, err
+		}
+		if err := fill(ctx, opened); err != nil {
+			return nil, errors.Join(err, opened.Close())
+		}
+		return opened, nil
+	}, s.refuse)
+}
+
+// restore puts a copy in the place of records that cannot be opened, which is why,
+// and begins the program on it.
+func (s *Shell) restore(snap store.Snapshot, why error) {
+	s.openAs(func(ctx context.Context, o store.Options) (*store.Store, error) {
+		o.Progress(store.Progress{Stage: store.StageRestoring, Bytes: snap.Bytes})
+		if err := store.Restore(ctx, s.options.Dir, snap, o); err != nil {
+			return nil, notRestored{err}
+		}
+		return store.OpenContext(ctx, s.options.Dir, o)
+	}, func(err error) {
+		var failed notRestored
+		if errors.As(err, &failed) {
+			s.refuseAgain(why, failed.error)
+			return
+		}
+		s.refuse(err)
+	})
+}
+
+// notRestored is why a copy was not restored.
+type notRestored struct{ error }
+
+// Unwrap is the cause.
+func (e notRestored) Unwrap() error { return e.error }
+
+// openAs opens a data folder by a way that is handed in, beside the window, which
+// says what is being done; the person may stop it. refuse shows what went wrong.
+func (s *Shell) openAs(way func(context.Context, store.Options) (*store.Store, error), refuse func(error)) {
 	o := &opening{ended: make(chan struct{})}
 	s.opening = o
 	page := welcome.NewOpening(field.NewHost(s.words), func() {
@@ -41,13 +80,7 @@ func (s *Shell) open(dir string, fill func(context.Context, *store.Store) error)
 	}
 	o.stop = s.options.Beside.Run(func(ctx context.Context) (err error) {
 		defer close(o.ended)
-		o.store, err = store.OpenContext(ctx, dir, store.Options{Clock: s.options.Now, Progress: tell})
-		if err == nil && fill != nil {
-			if err = fill(ctx, o.store); err != nil {
-				err = errors.Join(err, o.store.Close())
-				o.store = nil
-			}
-		}
+		o.store, err = way(ctx, store.Options{Clock: s.options.Now, Progress: tell})
 		return err
 	}, func(err error) {
 		if s.opening != o {
@@ -55,7 +88,7 @@ func (s *Shell) open(dir string, fill func(context.Context, *store.Store) error)
 		}
 		s.opening = nil
 		if err != nil {
-			s.refuse(err)
+			refuse(err)
 			return
 		}
 		s.begin(o.store)

@@ -129,3 +129,30 @@ func TestOpeningTells(t *testing.T) {
 		}
 	}
 }
+
+// Restoring a copy runs beside the window, which says so meanwhile.
+func TestRestoringRunsBesideTheWindow(t *testing.T) {
+	dir := t.TempDir()
+	first, w := start(t, dir, false)
+	begin(t, w)
+	for range 2 { // the first use of a day makes a snapshot
+		if err := first.Close(); err != nil {
+			t.Fatal(err)
+		}
+		first, _ = start(t, dir, false)
+	}
+	if err := first.Close(); err != nil {
+		t.Fatal(err)
+	}
+	damage(t, dir)
+	s, r, has, click := startByHand(t, dir)
+	r.goOn()
+	click("refusal.restore.1")
+	if s.Program() != nil || !has("opening.stop") {
+		t.Fatalf("while it is restored the window shows %q", said(s.window.Content()))
+	}
+	r.goOn()
+	if s.Program() == nil {
+		t.Errorf("the copy was not restored: %q", said(s.window.Content()))
+	}
+}

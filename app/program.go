@@ -10,6 +10,7 @@ package app
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -18,6 +19,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/keep"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/store"
 )
 
 // Program is the window on an open data folder.
@@ -65,12 +67,13 @@ func (p *Program) Open(place desk.Place) {
 	}
 	view, err := p.make(place)
 	if err != nil {
-		p.desk.Trouble(err)
+		p.cannotOpen(err)
 		return
 	}
 	if p.view != nil && p.place != place {
 		p.back = append(p.back, p.place)
 	}
+	p.clearUp(place)
 	p.view, p.place = view, placeOf(view, place)
 	p.frame.rail.Choose(string(railOf(place.Screen)))
 	p.showHead()
@@ -105,6 +108,38 @@ func placeOf(v desk.View, asked desk.Place) desk.Place {
 	return asked
 }
 
+// clearUp lets the present view take away what it has made for nothing, once
+// another is to take its place.
+func (p *Program) clearUp(next desk.Place) {
+	if c, ok := p.view.(desk.Clearer); ok {
+		c.ClearUp(next)
+	}
+}
+
+// cannotOpen says why a place cannot be shown. Where the records are damaged, a
+// copy may be restored; where nothing is shown yet, that is all there is to do.
+func (p *Program) cannotOpen(err error) {
+	if store.CodeOf(err) != store.CodeDamaged {
+		p.desk.Trouble(err)
+		return
+	}
+	if p.view == nil {
+		p.shell.giveUp(err)
+		return
+	}
+	w := p.desk.Words
+	p.desk.Say(desk.Sentence(w, err), w.Say("frame.damaged.copies"), func() {
+		if p.leave() {
+			p.shell.giveUp(err)
+		}
+	})
+}
+
+// hopeless are the troubles that no second try cures.
+func hopeless(err error) bool {
+	return slices.Contains([]store.Code{store.CodeDeleted, store.CodeNotFound, store.CodeClosed, store.CodeConflict, store.CodeInvalid}, store.CodeOf(err))
+}
+
 // leave hands over and writes what the present screen has; false when that
 // failed.
 func (p *Program) leave() bool {
@@ -112,11 +147,18 @@ func (p *Program) leave() bool {
 		p.view.Leave()
 		p.place = placeOf(p.view, p.place)
 	}
-	if err := p.keeper.Flush(context.Background()); err != nil {
-		p.desk.Say(p.desk.Words.Say("frame.notkept", desk.Sentence(p.desk.Words, err)), "", nil)
+	err := p.keeper.Flush(context.Background())
+	if err == nil {
+		return true
+	}
+	w := p.desk.Words
+	sentence := w.Say("frame.notkept", desk.Sentence(w, err))
+	if hopeless(err) {
+		p.desk.Say(sentence, w.Say("frame.notkept.drop"), p.keeper.Drop)
 		return false
 	}
-	return true
+	p.desk.Say(sentence, "", nil)
+	return false
 }
 
 // Back shows the place before this one.
@@ -205,6 +247,10 @@ func (p *Program) Close(ctx context.Context) error {
 	}
 	if err := p.keeper.Close(ctx); err != nil {
 		return fmt.Errorf("save before closing: %w", err)
+	}
+	p.clearUp(desk.Place{})
+	if err := p.desk.Store.Moved(ctx); err != nil {
+		return fmt.Errorf("look after the records before closing: %w", err)
 	}
 	return p.desk.Store.Close()
 }

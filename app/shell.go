@@ -2,6 +2,7 @@ package app
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"time"
@@ -155,21 +156,28 @@ func (s *Shell) welcome(opened *store.Store) {
 }
 
 // refuse says why the folder cannot be opened, and what can be restored.
-func (s *Shell) refuse(err error) {
+func (s *Shell) refuse(err error) { s.refuseAgain(err, nil) }
+
+// refuseAgain is refuse after a copy could not be restored; failed is why.
+func (s *Shell) refuseAgain(err, failed error) {
 	host := field.NewHost(s.words)
 	s.window.SetContent(newGround(groundPaper, welcome.NewRefusal(host, err, welcome.Rescue{
 		Sentence: s.whyNot,
 		Dir:      s.options.Dir,
+		Failed:   failed,
 		Again:    s.Start,
-		Restore: func(snap store.Snapshot) error {
-			if err := store.Restore(context.Background(), s.options.Dir, snap, store.Options{Clock: s.options.Now}); err != nil {
-				return err
-			}
-			s.Start()
-			return nil
-		},
-		Quit: s.closeWindow,
+		Restore:  func(snap store.Snapshot) { s.restore(snap, err) },
+		Quit:     s.closeWindow,
 	})))
+}
+
+// giveUp closes an open folder whose records turn out to be damaged, and offers
+// the copies there are.
+func (s *Shell) giveUp(err error) {
+	s.program.keeper.Drop()
+	closed := s.program.desk.Store.Close()
+	s.program = nil
+	s.refuse(errors.Join(err, closed))
 }
 
 // closeAsked saves before the window closes; when that fails, it asks.

@@ -77,6 +77,8 @@ const (
 	StageChecking Stage = "checking"
 	// StageCopying makes a snapshot: the day's, or one from before a change of shape.
 	StageCopying Stage = "copying"
+	// StageRestoring puts a snapshot in the place of the file.
+	StageRestoring Stage = "restoring"
 	// StageChanging brings the file to the shape of this version.
 	StageChanging Stage = "changing"
 )

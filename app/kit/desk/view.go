@@ -27,6 +27,11 @@ type Undoer interface {
 	CanRedo() bool
 }
 
+// Clearer is a [View] that may have made something for nothing, such as a record
+// that holds nothing. It is told once another view is about to take its place, or
+// the window closes (an empty Place), and takes that away.
+type Clearer interface{ ClearUp(next Place) }
+
 // Shower is a [View] that is told when it stands in the window: it may ask for
 // the keyboard then.
 type Shower interface{ Shown() }

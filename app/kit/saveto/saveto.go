@@ -171,29 +171,6 @@ func Free(folder, name string) string {
 	return path
 }
 
-// Write puts bytes into a file in one step: what was there stays whole until
-// all of the new file is on the disk.
-func Write(path string, data []byte) error {
-	part, err := os.CreateTemp(filepath.Dir(path), ".ebbwell-*.part")
-	if err != nil {
-		return err
-	}
-	_, err = part.Write(data)
-	if err == nil {
-		err = part.Sync()
-	}
-	if closeErr := part.Close(); err == nil {
-		err = closeErr
-	}
-	if err == nil {
-		err = os.Rename(part.Name(), path)
-	}
-	if err != nil {
-		return errors.Join(err, os.Remove(part.Name()))
-	}
-	return nil
-}
-
 // Reason says in words why a file was not kept.
 func Reason(w *words.Words, err error) string {
 	code := store.CodeOf(err)

@@ -30,7 +30,7 @@ func ask(t *testing.T, write func(path string) error) (w fyne.Window, a *asking,
 	return w, a, done
 }
 
-func bytesTo(path string) error { return Write(path, []byte("new")) }
+func bytesTo(path string) error { return os.WriteFile(path, []byte("new"), 0o600) }
 
 func TestKeepsAtTheTypedPath(t *testing.T) {
 	w, _, done := ask(t, bytesTo)
@@ -128,7 +128,7 @@ func TestFreeAndWhole(t *testing.T) {
 		if path != filepath.Join(folder, want) {
 			t.Errorf("free is %s, want %s", path, want)
 		}
-		if err := Write(path, nil); err != nil {
+		if err := os.WriteFile(path, nil, 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}

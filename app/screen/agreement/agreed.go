@@ -46,12 +46,11 @@ func (a *Agreement) Agree() bool {
 		v.Desk.Trouble(err)
 		return false
 	}
-	kept, err := v.Desk.Store.AgreePlan(ctx, c.Plan, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{})
+	kept, err := v.Desk.Store.AgreePlan(ctx, c.Plan, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{}, a.replaced()...)
 	if err != nil {
 		v.Desk.Trouble(err)
 		return false
 	}
-	a.replaceOlder(ctx)
 	v.Replace(kept)
 	v.GoToHandout()
 	return true
@@ -96,19 +95,12 @@ func rated(r *field.Rating) record.Number {
 	return record.Num(float64(r.Value()), quantity.None)
 }
 
-// replaceOlder marks the plans that this one takes the place of.
-func (a *Agreement) replaceOlder(ctx context.Context) {
+// replaced are the plans that this one takes the place of.
+func (a *Agreement) replaced() (ids []record.ID) {
 	for i, c := range a.Replaces {
-		if !c.On() {
-			continue
-		}
-		old, err := a.v.Desk.Store.LoadPlan(ctx, a.Older[i].ID)
-		if err == nil {
-			old.State = record.PlanReplaced
-			_, err = a.v.Desk.Store.SavePlan(ctx, old, store.Edit{})
-		}
-		if err != nil {
-			a.v.Desk.Trouble(err)
+		if c.On() {
+			ids = append(ids, a.Older[i].ID)
 		}
 	}
+	return ids
 }

@@ -105,7 +105,7 @@ func (p *printed) saveAgain() {
 			if err != nil {
 				return err
 			}
-			return saveto.Write(path, whole.Bytes)
+			return v.desk.Store.WriteFile(ctx, path, whole.Bytes)
 		},
 		Done: v.said,
 	})

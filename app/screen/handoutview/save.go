@@ -56,7 +56,7 @@ func (v *View) write(ctx context.Context, c choice, path string) error {
 		return err
 	}
 	if !v.file.subject.handsOut(c) {
-		return saveto.Write(path, pdf)
+		return v.desk.Store.WriteFile(ctx, path, pdf)
 	}
 	p := v.file.subject.printOf(c, pdf)
 	kept, there, err := v.keptLike(ctx, p)
@@ -64,13 +64,10 @@ func (v *View) write(ctx context.Context, c choice, path string) error {
 		return err
 	}
 	if there {
-		return saveto.Write(path, kept.Bytes)
+		return v.desk.Store.WriteFile(ctx, path, kept.Bytes)
 	}
-	if err := saveto.Write(path, pdf); err != nil {
-		return err
-	}
-	if _, err := v.desk.Store.SavePrint(ctx, p); err != nil {
-		return fmt.Errorf("keep the page: %w", err)
+	if _, err := v.desk.Store.HandOut(ctx, p, path); err != nil {
+		return fmt.Errorf("write and keep the page: %w", err)
 	}
 	return nil
 }

@@ -52,7 +52,7 @@ func (r *redFlags) save() {
 	saveto.Ask(d, r.v.canvas(), saveto.Request{
 		Name: "practice.redflags.ask", Title: w.Say("redflags.save"), Sentence: w.Say("redflags.under"), Yes: w.Say("handoutview.save.yes"),
 		File: saveto.FileName(w.Say("redflags.title"), ".pdf"),
-		Write: func(_ context.Context, path string) error {
+		Write: func(ctx context.Context, path string) error {
 			press, err := handout.NewPress(w, paper.A4())
 			if err != nil {
 				return err
@@ -61,7 +61,7 @@ func (r *redFlags) save() {
 			if err != nil {
 				return err
 			}
-			return saveto.Write(path, pdf)
+			return d.Store.WriteFile(ctx, path, pdf)
 		},
 		Done: func(path string) { d.Say(w.Say("handoutview.saved", path), "", nil) },
 	})

@@ -71,7 +71,13 @@ func (p *leavingPart) askErase() {
 	}
 	say := v.sp.Say
 	sentence := say("profile.erase.what", desk.NameOf(v.desk.Words, a), say("profile.erase.tests", len(tests)), say("profile.erase.plans", len(plans)))
-	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence}, say("profile.erase.goon"),
+	// What stays elsewhere is said before anything is decided.
+	beside := look.VBox(8)
+	if copies, err := v.desk.Store.Snapshots(); err == nil && len(copies) > 0 {
+		beside.Add(look.NewParagraph(say("profile.erase.copies", len(copies)), look.Body, look.Ink))
+	}
+	beside.Add(look.NewParagraph(say("profile.erase.elsewhere"), look.Body, look.Ink))
+	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence, Content: beside}, say("profile.erase.goon"),
 		func() bool { return true }, p.askName)
 }
 
@@ -94,17 +100,13 @@ func (p *leavingPart) ask(q field.Question, yes string, may func() bool, then fu
 	p.v.desk.Host.Ask(p.v.canvas(), q)
 }
 
-// askName lets the name be typed before anything is erased, and lists the copies
-// that will hold the athlete still.
+// askName lets the name be typed before anything is erased.
 func (p *leavingPart) askName() {
 	v, say := p.v, p.v.sp.Say
 	name := desk.NameOf(v.desk.Words, v.now())
 	typed := field.NewLine(v.desk.Host, "profile.erase.name", 200)
 	trouble := look.NewParagraph("", look.Note, look.Ink)
 	content := look.VBox(8, typed, trouble)
-	if copies, err := v.desk.Store.Snapshots(); err == nil && len(copies) > 0 {
-		content.Add(look.NewParagraph(say("profile.erase.copies", len(copies)), look.Note, look.Ink2))
-	}
 	q := field.Question{
 		Name: "profile.erase.second", Title: say("profile.erase.type"), Sentence: say("profile.erase.type.sentence", name), Content: content,
 	}
@@ -117,7 +119,8 @@ func (p *leavingPart) askName() {
 	}, func() { p.erase(name) })
 }
 
-// erase removes the athlete for good and says which copies hold them still.
+// erase removes the athlete for good, from the copies too, and says which hold
+// them still: those of an earlier version of the program.
 func (p *leavingPart) erase(name string) {
 	v := p.v
 	id, on := v.now().ID, v.canvas()

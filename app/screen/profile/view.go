@@ -56,6 +56,8 @@ type parts struct {
 var (
 	_ desk.View   = (*View)(nil)
 	_ desk.Undoer = (*View)(nil)
+
+	_ desk.Clearer = (*View)(nil)
 )
 
 // New opens the profile a place names, or begins a new one.
@@ -196,11 +198,13 @@ func (v *View) Place() desk.Place {
 	return desk.Place{Screen: desk.Profile, Athlete: v.now().ID}
 }
 
-// Leave ends the visit to the field in hand. An athlete who was begun and has
-// nothing written down any more is taken out of the list again.
-func (v *View) Leave() {
-	v.b.Doc.EndVisit()
-	if v.fresh || !nothing(v.now()) || !v.b.FlushNow() {
+// Leave ends the visit to the field in hand.
+func (v *View) Leave() { v.b.Doc.EndVisit() }
+
+// ClearUp takes an athlete who was begun and has nothing written down any more
+// out of the list again, unless what comes next is of that athlete.
+func (v *View) ClearUp(next desk.Place) {
+	if v.fresh || v.going || next.Athlete == v.now().ID || !nothing(v.now()) || len(v.b.Doc.Now().Raw) > 0 {
 		return
 	}
 	if err := v.desk.Store.Delete(context.Background(), refOf(v.now().ID), store.Edit{}); err != nil && !away(err) {

@@ -64,8 +64,13 @@ func TestBegunAndTakenBack(t *testing.T) {
 	b.enter("profile.name", "X")
 	b.kept()
 	b.enter("profile.name", "")
-	b.v.Leave()
-	b.v.Leave()
+	for range 2 {
+		b.v.Leave()
+		if !b.v.b.FlushNow() {
+			t.Fatal("not saved")
+		}
+		b.v.ClearUp(desk.Place{Screen: desk.Athletes})
+	}
 	if list, _ := d.Store.Athletes(context.Background()); len(list) != 0 || len(*b.said) != 0 {
 		t.Errorf("left behind: %+v, said %v", list, *b.said)
 	}

@@ -42,12 +42,12 @@ func (v *View) printCoach() {
 func (v *View) save(name, title, file string, make func() ([]byte, error)) {
 	saveto.Ask(v.desk, v.canvas(), saveto.Request{
 		Name: name, Title: title, Sentence: v.say("testday.file.sentence"), Yes: v.say("testday.file.yes"), File: saveto.FileName(file, ".pdf"),
-		Write: func(_ context.Context, path string) error {
+		Write: func(ctx context.Context, path string) error {
 			pdf, err := make()
 			if err != nil {
 				return err
 			}
-			return saveto.Write(path, pdf)
+			return v.desk.Store.WriteFile(ctx, path, pdf)
 		},
 		Done: func(path string) { v.desk.Say(v.say("testday.file.done", path), "", nil) },
 	})

@@ -163,12 +163,12 @@ func (p *printPart) ask() {
 	saveto.Ask(d, p.v.canvas(), saveto.Request{
 		Name: "testday.file", Title: say("testday.file", len(sheets)), Sentence: say("testday.file.sentence"), Yes: say("testday.file.yes"),
 		File: saveto.FileName(say("testday.file.name", string(d.Today())), ".pdf"),
-		Write: func(_ context.Context, path string) error {
+		Write: func(ctx context.Context, path string) error {
 			pdf, err := p.pdf(sheets)
 			if err != nil {
 				return err
 			}
-			return saveto.Write(path, pdf)
+			return d.Store.WriteFile(ctx, path, pdf)
 		},
 		Done: func(path string) { d.Say(say("testday.file.done", path), "", nil) },
 	})

@@ -138,15 +138,12 @@ func write(ctx context.Context, d *desk.Desk, athlete record.ID, p page, to stri
 	if err != nil {
 		return err
 	}
-	if err := saveto.Write(to, pdf); err != nil {
-		return err
-	}
 	kept := record.Print{AthleteID: athlete, Kind: record.KindTest, Record: p.test, Page: p.kind, Language: d.Words.Language().String(), Bytes: pdf}
 	if _, err := d.Store.LoadTest(ctx, p.test); store.CodeOf(err) == store.CodeNotFound {
 		kept.Kind, kept.Record = record.KindAthlete, athlete // a sheet nothing was entered in is not kept
 	}
-	if _, err := d.Store.SavePrint(ctx, kept); err != nil {
-		return fmt.Errorf("keep the page: %w", err)
+	if _, err := d.Store.HandOut(ctx, kept, to); err != nil {
+		return fmt.Errorf("write and keep the page: %w", err)
 	}
 	return nil
 }

@@ -193,15 +193,10 @@ func (v *View) agreeOne(sp heat.Speaker, m *member, o offer, review record.Date)
 	if err != nil {
 		return err
 	}
-	if _, err := v.desk.Store.AgreePlan(ctx, c.Plan, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{}); err != nil {
-		return err
+	var replaces []record.ID
+	if before := consult.AgreedFor(o.there.Stop.ID, m.plans); before != nil {
+		replaces = append(replaces, before.ID)
 	}
-	before := consult.AgreedFor(o.there.Stop.ID, m.plans)
-	if before == nil {
-		return nil
-	}
-	old := before.Clone()
-	old.State = record.PlanReplaced
-	_, err = v.desk.Store.SavePlan(ctx, old, store.Edit{})
+	_, err = v.desk.Store.AgreePlan(ctx, c.Plan, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version}, store.Edit{}, replaces...)
 	return err
 }

@@ -125,18 +125,17 @@ func (v *View) printTo(ctx context.Context, folder string, size paper.Size, page
 			return files, err
 		}
 		path := saveto.Free(folder, saveto.FileName(p.name, ".pdf"))
-		if err := saveto.Write(path, pdf); err != nil {
+		if p.athlete == "" { // prints are kept with an athlete
+			err = v.desk.Store.WriteFile(ctx, path, pdf)
+		} else {
+			_, err = v.desk.Store.HandOut(ctx, record.Print{
+				AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: v.desk.Words.Language().String(), Bytes: pdf,
+			}, path)
+		}
+		if err != nil {
 			return files, fmt.Errorf("write the page: %w", err)
 		}
 		files = append(files, path)
-		if p.athlete == "" {
-			continue // prints are kept with an athlete
-		}
-		if _, err := v.desk.Store.SavePrint(ctx, record.Print{
-			AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: v.desk.Words.Language().String(), Bytes: pdf,
-		}); err != nil {
-			return files, err
-		}
 	}
 	return files, nil
 }

@@ -19,9 +19,11 @@ type Rescue struct {
 	Dir string
 	// Again tries to open it once more.
 	Again func()
-	// Restore puts a snapshot in the place of the file.
-	Restore func(store.Snapshot) error
-	Quit    func()
+	// Restore puts a snapshot in the place of the file, beside the window.
+	Restore func(store.Snapshot)
+	// Failed is why a snapshot could not be restored before; nil when none was tried.
+	Failed error
+	Quit   func()
 }
 
 // NewRefusal says why the data folder cannot be opened, what is kept, and what
@@ -29,13 +31,16 @@ type Rescue struct {
 func NewRefusal(h *field.Host, err error, r Rescue) fyne.CanvasObject {
 	say := h.Words.Say
 	trouble := look.NewCaution("", "", nil)
+	if r.Failed != nil {
+		trouble.SetText(say("refusal.notrestored"), r.Sentence(r.Failed))
+	}
 	parts := []fyne.CanvasObject{
 		look.NewLabel(say("program.name"), look.Key, look.Ink),
 		look.NewCaution(say("refusal.title"), r.Sentence(err), nil),
 		look.NewParagraph(say("refusal.folder", r.Dir), look.Note, look.Ink3),
 	}
 	if list := snapshotsOf(err); len(list) > 0 {
-		parts = append(parts, snapshotSheet(h, list, trouble, r))
+		parts = append(parts, snapshotSheet(h, list, r))
 	}
 	again := field.NewButton(h, "refusal.again", say("refusal.again"), field.Primary, r.Again)
 	quit := field.NewButton(h, "refusal.quit", say("refusal.quit"), field.Outline, r.Quit)
@@ -53,18 +58,14 @@ func snapshotsOf(err error) []store.Snapshot {
 }
 
 // snapshotSheet lists snapshots to restore, the newest first.
-func snapshotSheet(h *field.Host, list []store.Snapshot, trouble *look.Caution, r Rescue) fyne.CanvasObject {
+func snapshotSheet(h *field.Host, list []store.Snapshot, r Rescue) fyne.CanvasObject {
 	w := h.Words
 	rows := []fyne.CanvasObject{
 		look.NewLabel(w.Say("refusal.snapshots"), look.Strong, look.Ink),
 		look.NewParagraph(w.Say("refusal.snapshots.sentence"), look.Note, look.Ink2),
 	}
 	for i, snap := range list[:min(len(list), 8)] {
-		restore := field.NewButton(h, "refusal.restore."+w.Number(float64(i+1), 0), w.Say("refusal.restore"), field.Outline, func() {
-			if err := r.Restore(snap); err != nil {
-				trouble.SetText(w.Say("refusal.notrestored"), r.Sentence(err))
-			}
-		})
+		restore := field.NewButton(h, "refusal.restore."+w.Number(float64(i+1), 0), w.Say("refusal.restore"), field.Outline, func() { r.Restore(snap) })
 		when := w.Say("refusal.snapshot", w.Date(snap.At), w.Clock(snap.At), w.Say("snapshot."+string(snap.Reason)))
 		rows = append(rows, look.Columns(12, []look.Track{look.Share(1), look.Fixed(110)}, look.NewLabel(when, look.Body, look.Ink), restore))
 	}
