@@ -122,6 +122,7 @@ const (
 	UpToMinutes     = 240.0
 	RinseUnder      = 30.0  // min
 	AskedRoom       = 200.0 // mL that asking for more breaks has to be worth
+	AskedGap        = 0.1   // of the habit that all breaks together have to lack, to ask
 )
 
 // proposalEntries lists what a proposal is made with.
@@ -263,6 +264,7 @@ func proposalCostsEntries() []Entry {
 		{ID: "proposal.young-under", Value: YoungUnder, Unit: "a", Source: own, Sure: Proposal},
 		{ID: "proposal.up-to-minutes", Value: UpToMinutes, Source: own, Sure: Proposal},
 		{ID: "proposal.rinse-under", Value: RinseUnder, Unit: quantity.Minute, Source: own, Sure: Proposal},
+		{ID: "proposal.asked-gap", Value: AskedGap, Source: own, Sure: Proposal},
 		{ID: "proposal.asked-room", Value: AskedRoom, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 	}
 }

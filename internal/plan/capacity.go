@@ -107,3 +107,9 @@ func (p *Planner) CarriesML(l Length, chances []Chance) float64 {
 	most := p.fillMost()
 	return low.run(takes, func(c Chance) float64 { return c.sureML(most) })
 }
+
+// carriesAtMostML is what all chances carry at the very most, mL, those that may not
+// happen too: what is shown can come to no more.
+func (p *Planner) carriesAtMostML(l Length, chances []Chance) float64 {
+	return p.gut().run(p.place(l, chances, nil), func(c Chance) float64 { return c.FillML(evidence.FillMost) })
+}

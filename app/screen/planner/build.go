@@ -211,7 +211,6 @@ func (v *View) keepAsNew() {
 	name := v.Speaker.FreeName(now.Plan, v.Speaker.Say("planner.option.new"))
 	v.Binder.Pick("planner.keep", func(s *part.Sheet) {
 		id = state.Duplicate(&s.Record, now.Hand(), name)
-		state.Edit(&s.Record, id, func(o *record.Option) { *o = now.PlanCase.WithMix(*o, now.Mix) })
 	})
 	v.ChooseOption(id)
 }

@@ -7,6 +7,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/plan/proposal"
 )
 
 // question is what has to be settled about the breaks before a plan is agreed, with
@@ -15,7 +16,9 @@ type question struct {
 	v       *View
 	caution *look.Caution
 	settled *field.Button
-	box     *fyne.Container
+	// asked is the proposal that asks; nil while none does.
+	asked *proposal.Proposal
+	box   *fyne.Container
 }
 
 func newQuestion(v *View) *question {
@@ -31,9 +34,27 @@ func newQuestion(v *View) *question {
 
 // open shows the question where there is one.
 func (q *question) open() {
-	text := q.v.Speaker.BreaksAsked(q.v.Now)
+	text := ""
+	if v := q.v; v.Now.Draft() {
+		found := v.Now.Proposal()
+		text = v.Speaker.BreaksAsked(found)
+		if found.Ask {
+			q.asked = &found
+		}
+	}
 	q.caution.SetText("", text)
 	look.ShowIf(q.box, text != "")
+}
+
+// answered gives the options that waited with the habit's amount what is proposed once
+// the breaks are settled.
+func (q *question) answered() {
+	v, was := q.v, q.asked
+	if was == nil || !v.Now.Draft() || v.Now.Proposal().Ask {
+		return
+	}
+	q.asked = nil
+	v.OfferAnew("planner.ask", *was)
 }
 
 // questionLayout sets the answers at the right of the question.

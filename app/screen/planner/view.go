@@ -161,6 +161,7 @@ func (v *View) Open(p record.Plan, tab string) error {
 	v.Now = state.New(c)
 	v.Binder = bind.New(v.Desk, v.Speaker.By, doc)
 	v.Binder.OnChange = v.Changed
+	v.Binder.OnLeft = func() { v.ui.page.ask.answered() }
 	v.build()
 	v.tellWrong(wrong)
 	if _, ok := v.ui.parts[tab]; ok {

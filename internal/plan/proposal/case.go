@@ -84,7 +84,10 @@ type Case struct {
 	// of what is comfortable, through stomach and the low end of the loss.
 	// Chances are the breaks one by one; none means that they were not asked for.
 	BreaksML float64
-	Chances  []Chance
+	// AllBreaksML is what all of them carry at the very most, those that may not
+	// happen in full.
+	AllBreaksML float64
+	Chances     []Chance
 	// BreaksSettled: these are all the breaks there are; nobody has to ask.
 	BreaksSettled bool
 	// StepLH and StepGH are how much drink, L/h, and carbohydrate, g/h, change in a

@@ -1,6 +1,8 @@
 package proposal
 
 import (
+	"slices"
+
 	"ebbwell/internal/evidence"
 )
 
@@ -53,11 +55,12 @@ type Proposal struct {
 	Cut    Mix
 	Routes [Ways]Route
 	Pick   Way
-	// Ask: these breaks carry so little that the plan would end deep. Whether a
-	// bottle can be carried, or more stops made, is asked before anything is
-	// handed over.
-	Ask  bool
-	Said []Saying
+	// Ask: these breaks carry so little that the plan would end deep, or clearly
+	// less than was drunk, which proves that there is more. Whether a bottle can be
+	// carried, or more stops made, is asked before anything is handed over, and the
+	// habit's amount stands until then. Lacking: it is asked for what was drunk.
+	Ask, Lacking bool
+	Said         []Saying
 }
 
 // foodAtAll is a trace of carbohydrate, g, that tells some food from none.
@@ -90,21 +93,35 @@ func Propose(c *Case) Proposal {
 
 // told adds the question of the breaks, and what is said.
 func (c *Case) told(o *Proposal) Proposal {
-	o.Ask = c.asks(o)
+	o.Lacking = c.lacks(o)
+	o.Ask = o.Lacking || c.asks(o)
 	o.Said = c.say(o)
 	return *o
 }
 
-// asks reports whether the breaks have to be settled first.
+// carries reports whether a bottle is carried.
+func (c *Case) carries() bool {
+	return slices.ContainsFunc(c.Chances, func(at Chance) bool { return at.Seconds == 0 })
+}
+
+// lacks reports whether all breaks together carry clearly less than was drunk at
+// them. What lacks by less than a tenth is lost in whole mouthfuls, and not worth a
+// question; a habit that comes down anyway proves nothing.
+func (c *Case) lacks(o *Proposal) bool {
+	drunk := c.SumOf(c.Habit).DrunkML
+	return !c.BreaksSettled && len(c.Chances) > 0 && !c.carries() && o.Limits.Case != Less &&
+		drunk > c.BreaksML && drunk-max(c.AllBreaksML, c.BreaksML) >= evidence.AskedGap*drunk
+}
+
+// asks reports whether the breaks have to be settled because a plan at them would end
+// deep.
 func (c *Case) asks(o *Proposal) bool {
 	l, end := &o.Limits, c.SumOf(c.Habit)
 	if r := o.Picked(); r.Exists {
 		end = c.SumOf(r.Aim)
 	}
-	for _, at := range c.Chances {
-		if at.Seconds == 0 {
-			return false // a bottle is carried
-		}
+	if c.carries() {
+		return false
 	}
 	tight := l.Clash && l.Bound == BoundBreaks && (l.Case == More || l.Case == NoRoom)
 	return !c.BreaksSettled && len(c.Chances) > 0 && tight &&

@@ -74,7 +74,6 @@ func (c *Case) say(o *Proposal) []Saying {
 	}
 	s.urgent()
 	s.steps()
-	s.question()
 	s.ends()
 	s.stomach()
 	s.fuel()
@@ -101,7 +100,10 @@ func (s *speech) urgent() {
 	if s.o.Limits.Case == Unsure {
 		s.add(SayUnsure)
 	}
-	if s.o.Ask {
+	switch {
+	case s.o.Lacking:
+		s.add(SayBreaksCarry, habit.DrunkML/1000, max(c.BreaksML, c.AllBreaksML)/1000)
+	case s.o.Ask:
 		s.add(SayAskFirst, s.o.Limits.BreaksML/1000, s.o.Limits.NextML/1000)
 	}
 }
@@ -132,13 +134,6 @@ func (s *speech) steps() {
 		return
 	}
 	s.add(SayAim, s.end.DrunkML/1000, s.c.EndPercent(s.end), gh, steps)
-}
-
-// question asks for the breaks that what was drunk proves.
-func (s *speech) question() {
-	if drunk := s.c.SumOf(s.c.Habit).DrunkML; len(s.c.Chances) > 0 && drunk > s.c.BreaksML+1 {
-		s.add(SayBreaksCarry, drunk/1000, s.c.BreaksML/1000)
-	}
 }
 
 // ends says where a plan that misses the aim for the deficit ends, and what set it.

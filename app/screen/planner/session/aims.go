@@ -25,6 +25,8 @@ type AimsForm struct {
 	sodium *look.Form
 	// other takes another range in use, words beside it.
 	other *field.Link
+	// sodiumNote says that proposals do not follow a sodium aim set by hand.
+	sodiumNote *look.Paragraph
 	// gut is what was studied above the advice, and the weeks of gut training on
 	// the way to the aim.
 	gut *look.Paragraph
@@ -47,6 +49,7 @@ func NewAimsForm(v *part.Plan) *AimsForm {
 	f.other = field.NewLink(v.Desk.Host, "planner.aim.other", "", f.takeOther)
 	f.other.SetStyle(look.Body)
 	f.gut = look.NewParagraph("", look.Note, look.Ink2)
+	f.sodiumNote = look.NewParagraph(say("planner.aims.sodium"), look.Note, look.Ink2)
 	low := func(b plan.Bound) (float64, bool) { return b.Low, !b.On }
 	high := func(b plan.Bound) (float64, bool) { return b.High, !b.On }
 	entries := []look.Entry{
@@ -61,7 +64,7 @@ func NewAimsForm(v *part.Plan) *AimsForm {
 		f.entry("sodium.low", evidence.AimSodium, quantity.MilligramPerHour, func(p *record.Aims) *record.Number { return &p.SodiumLow }, func(a plan.Aim) (float64, bool) { return low(a.Sodium) }),
 		f.entry("sodium.high", evidence.AimSodium, quantity.MilligramPerHour, func(p *record.Aims) *record.Number { return &p.SodiumHigh }, func(a plan.Aim) (float64, bool) { return high(a.Sodium) }))
 	f.box = look.VBox(8, look.NewLabel(say("planner.aims"), look.Strong, look.Ink), look.NewParagraph(say("planner.aims.note"), look.Note, look.Ink2),
-		part.NewForm(entries...), f.sodium, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)), f.gut)
+		part.NewForm(entries...), f.sodium, f.sodiumNote, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)), f.gut)
 	return f
 }
 
@@ -85,6 +88,8 @@ func (f *AimsForm) Open() {
 		one.number.SetPlaceholder(text)
 	}
 	look.ShowIf(f.sodium, f.v.Now.Salted())
+	own := f.v.Now.Plan.Aims
+	look.ShowIf(f.sodiumNote, f.v.Now.Salted() && (own.SodiumLow.Known() || own.SodiumHigh.Known()))
 	a, ok := f.OtherAdvice()
 	if ok {
 		f.other.SetText(f.v.Speaker.Say("planner.aim.other", f.v.Speaker.Words.Between(a.Range, 0), f.v.Speaker.Say(a.Code), f.v.Speaker.Say("sure."+string(a.Sure))))

@@ -64,7 +64,7 @@ func New(v *part.Plan) part.Part {
 	fields := []look.Entry{
 		look.NewEntry(say("planner.session.plan"), name), look.NewEntry(say("planner.session.name"), session), look.NewEntry(say("planner.session.start"), start),
 		minutes("short", func(t *record.Target) *record.Number { return &t.Short }),
-		minutes("minutes", func(t *record.Target) *record.Number { return &t.Minutes }),
+		look.NewEntry(say("planner.session.minutes"), newExpected(v)),
 		minutes("long", func(t *record.Target) *record.Number { return &t.Long }),
 		look.NewEntry(say("planner.session.next"), next), look.NewEntry(say("planner.session.effort"), effort),
 	}

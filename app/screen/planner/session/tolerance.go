@@ -76,8 +76,10 @@ func AskTolerance(v *part.Plan) {
 					trouble.SetText(say("planner.tolerance.needed"))
 					return true
 				}
+				was := v.Now.Proposal()
 				review.SetUsual(v, record.Num(x, quantity.LitrePerHour), reason)
 				v.Reopen(v.Binder.Doc.Now().Record)
+				v.OfferAnew("planner.tolerance", was)
 				return false
 			}},
 		},

@@ -1,7 +1,6 @@
 package wording
 
 import (
-	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/quantity"
 )
@@ -17,11 +16,11 @@ func (sp Speaker) Said(p proposal.Proposal) []string {
 
 // BreaksAsked is the question that what was drunk, or what the plan would end at,
 // puts to the breaks; empty where there is none.
-func (sp Speaker) BreaksAsked(s state.State) string {
-	if !s.Draft() {
+func (sp Speaker) BreaksAsked(p proposal.Proposal) string {
+	if !p.Ask {
 		return ""
 	}
-	for _, one := range s.Proposal().Said {
+	for _, one := range p.Said {
 		if one.Code == proposal.SayBreaksCarry || one.Code == proposal.SayAskFirst {
 			return sp.Say(one.Code, sp.figures(one)...)
 		}
