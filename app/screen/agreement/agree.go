@@ -21,7 +21,11 @@ import (
 type Agreement struct {
 	v *part.Plan
 	agreementFields
-	cautions, Trouble *look.Caution
+	// summary says in words what would be agreed.
+	summary *look.Paragraph
+	// cautions are what speaks about it, one bar each, the gravest first.
+	cautions *fyne.Container
+	Trouble  *look.Caution
 	// smaller proposes a smaller step where confidence is low.
 	smaller *look.Caution
 	// Older are the plans that may be replaced, one check each.
@@ -86,7 +90,7 @@ func NotYet(v *part.Plan) string {
 // NewAgreement makes the fields, filled in with what the plan has already.
 func NewAgreement(v *part.Plan) *Agreement {
 	h, say, p := v.Desk.Host, v.Speaker.Say, v.Now.Plan
-	a := &Agreement{v: v, cautions: look.NewCaution("", "", nil), Trouble: look.NewCaution("", "", nil), smaller: look.NewCaution("", "", nil)}
+	a := &Agreement{v: v, summary: look.NewParagraph("", look.Body, look.Ink), cautions: look.VBox(6), Trouble: look.NewCaution("", "", nil), smaller: look.NewCaution("", "", nil)}
 	a.Option = field.NewChoice(h, "planner.agree.option", agreeable(v))
 	chosen := consult.Meant(p)
 	a.Option.Choose(string(chosen.ID))
@@ -153,12 +157,12 @@ func (a *Agreement) content() fyne.CanvasObject {
 	}
 	fields = append(fields, look.NewEntry(say("planner.option.importance"), a.importance), look.NewEntry(say("planner.option.confidence"), a.confidence),
 		look.NewEntry(say("planner.agree.from"), a.from), look.NewEntry(say("planner.agree.until"), a.until), look.NewEntry(say("planner.agree.review"), a.review))
-	box := look.VBox(10, part.NewForm(fields...))
+	form := part.NewForm(fields[1:]...)
+	box := look.VBox(10, part.NewForm(fields[0]), a.summary, a.cautions, form)
 	for _, c := range a.Replaces {
 		box.Add(c)
 	}
 	box.Add(a.smaller)
-	box.Add(a.cautions)
 	box.Add(a.Trouble)
 	return box
 }
@@ -182,8 +186,14 @@ func (a *Agreement) Follow() {
 	a.importance.SetValue(int(o.Importance.Or(field.Unrated)))
 	a.confidence.SetValue(int(o.Confidence.Or(field.Unrated)))
 	a.smaller.SetText(v.Speaker.Doubt(o))
-	speaking := append(v.Speaker.Guards(v.Now.PlanCase, plan.Expected, q), v.Speaker.WaterCare(v.Now.PlanCase.Care))
-	a.cautions.SetText("", strings.TrimSpace(strings.Join(speaking, "\n")))
+	a.summary.SetText(a.Summary())
+	a.cautions.Objects = nil
+	for _, text := range append(v.Speaker.Guards(v.Now.PlanCase, plan.Expected, q), v.Speaker.WaterCare(v.Now.PlanCase.Care)) {
+		if text != "" {
+			a.cautions.Add(look.NewCaution("", text, nil))
+		}
+	}
+	a.cautions.Refresh()
 	a.Trouble.SetText("", "")
 }
 
@@ -203,6 +213,8 @@ func (a *Agreement) Wrong() string {
 		return wording.Sentences(say("planner.agree.salt"), v.Speaker.SaltCare(v.Now.PlanCase.Care))
 	case q.Guards.Has(plan.OverSodium) && o.Salt.Or(0) > 0:
 		return say("planner.agree.sodium")
+	case !v.Now.PlanCase.LeadsTo(o):
+		return say("planner.agree.elsewhere", v.Speaker.OptionName(o))
 	case a.WrongStep() != "":
 		return a.WrongStep()
 	case a.needsPhysician() && strings.TrimSpace(a.Physician.Text()) == "":

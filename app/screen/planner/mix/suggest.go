@@ -94,12 +94,14 @@ func (s *Suggestions) way(found proposal.Proposal, way proposal.Way) fyne.Canvas
 	first, aim := plan.Mix(r.Steps[0].Mix), plan.Mix(r.Aim)
 	title := say("planner.proposal." + wayName(way))
 	box := look.VBox(4, look.NewRule(), look.NewLabel(title, look.Strong, look.Ink))
+	p := v.Now.PlanCase.Planner
+	before := p.Evaluate(plan.Expected, p.Habit())
 	line := func(key string, mix plan.Mix) {
-		q := v.Now.PlanCase.Planner.Evaluate(plan.Expected, mix)
-		box.Add(look.NewParagraph(say(key, changes(v.Speaker, v.Now, mix), v.Speaker.Deficit(q), v.Speaker.Carbohydrate(q.Carbohydrate.TotalGH)), look.Body, look.Ink))
+		after := p.Evaluate(plan.Expected, mix)
+		box.Add(look.NewParagraph(say(key, changes(v.Speaker, v.Now, mix)), look.Body, look.Ink))
+		box.Add(look.NewParagraph(say("planner.proposal.change", v.Speaker.Deficit(before), v.Speaker.Deficit(after),
+			v.Speaker.Carbohydrate(before.Carbohydrate.TotalGH), v.Speaker.Carbohydrate(after.Carbohydrate.TotalGH)), look.Body, look.Ink2))
 	}
-	habit := v.Now.PlanCase.Planner.Evaluate(plan.Expected, v.Now.PlanCase.Planner.Habit())
-	box.Add(look.NewParagraph(say("planner.proposal.before", v.Speaker.Deficit(habit), v.Speaker.Carbohydrate(habit.Carbohydrate.TotalGH)), look.Note, look.Ink2))
 	line("planner.proposal.first", first)
 	if aim != first {
 		line("planner.proposal.aim", aim)

@@ -108,3 +108,21 @@ func (sp Speaker) Taken(s state.State, mix plan.Mix) string {
 	}
 	return text
 }
+
+// InWords is a mix as it is said: "water 0.45 L, sports drink 6 % 0.35 L and ½ fig bar".
+func (sp Speaker) InWords(s state.State, mix plan.Mix) string {
+	var list []string
+	for slot := plan.Water; slot < plan.Slots; slot++ {
+		switch {
+		case !s.PlanCase.Slots[slot].InUse || !(mix[slot] > 0):
+		case slot.IsFood():
+			list = append(list, sp.Portions(mix[slot], sp.Product(s.PlanCase, slot)))
+		default:
+			list = append(list, sp.Say("planner.split.drink", Lower(sp.Product(s.PlanCase, slot)), sp.Amount(s.PlanCase, slot, mix[slot])))
+		}
+	}
+	if len(list) == 0 {
+		return sp.Say("planner.split.nothing")
+	}
+	return sp.Words.List(list)
+}
