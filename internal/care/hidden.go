@@ -48,6 +48,13 @@ func HiddenMass(mass float64) float64 {
 	if !(mass > 0) || math.IsInf(mass, 0) {
 		return mass
 	}
+	low, high := HiddenClass(mass)
+	return math.Sqrt(low * high)
+}
+
+// HiddenClass is the class of a mass above zero, kg: from low up to high, any mass in
+// it shows the same.
+func HiddenClass(mass float64) (low, high float64) {
 	class := math.Floor(math.Log(mass/massFirst) / math.Log(massRatio))
-	return massFirst * math.Pow(massRatio, class+0.5)
+	return massFirst * math.Pow(massRatio, class), massFirst * math.Pow(massRatio, class+1)
 }

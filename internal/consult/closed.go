@@ -58,6 +58,9 @@ const (
 	// and gas exchange or not, and the deficit as the scale says it. One practice
 	// has one method for all its tests.
 	KeptMethod Kept = "method"
+	// KeptHidden says that they are calculated anew from what went in then, since
+	// body mass is hidden now and was not, or not in the same class.
+	KeptHidden Kept = "hidden"
 	// KeptNothing says that nothing that was kept can be read and that they are
 	// calculated anew from the records as they are now.
 	KeptNothing Kept = "nothing"
@@ -138,8 +141,10 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 		f.Kept = KeptNothing
 		return f
 	}
-	then, how := was.desk(d), KeptInputs
-	if t.State == record.TestClosed && (was.Hidden || !hiddenOn(a, TestDay(t))) {
+	then, how, hidden := was.desk(d), KeptInputs, hiddenOn(a, TestDay(t))
+	if hidden && !(was.Hidden && sameClass(was.Athlete, a)) {
+		how = KeptHidden
+	} else if t.State == record.TestClosed {
 		var out FrozenFindings
 		if err := json.Unmarshal(kept[0].Results, &out); err == nil && out.whole() {
 			if out.sameMethod(d.Settings.FieldMethod) {
@@ -150,7 +155,11 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 			how = KeptMethod
 		}
 	}
-	f := Find(t, was.Athlete.of(a), was.Reasons, then)
+	person := was.Athlete.of(a)
+	if hidden {
+		person.UsualMass = a.UsualMass
+	}
+	f := Find(t, person, was.Reasons, then)
 	f.Care = care.Of(a, TestDay(t))
 	f.Kept, f.Evidence, f.then, f.who = how, kept[0].Evidence, &then, was.Athlete
 	return f

@@ -11,10 +11,11 @@ import (
 )
 
 // agreedOpen is the copy of a plan that was agreed while body mass was seen and is
-// hidden now: what is shown of it may not come from that calculation.
+// hidden now, or hidden in another class: what is shown of it may not come from that
+// calculation.
 func agreedOpen(p record.Plan, a record.Athlete, kept []record.Frozen) (was FrozenPlan, open bool) {
 	was, err := thawPlan(kept)
-	return was, err == nil && !was.Basis.Body.Hidden && care.Of(a, p.CreatedAt).MassHidden
+	return was, err == nil && care.Of(a, p.CreatedAt).MassHidden && (!was.Basis.Body.Hidden || !sameClass(was.Athlete, a))
 }
 
 // covered opens a plan that was agreed while body mass was seen for eyes from which
@@ -43,7 +44,7 @@ func (was FrozenPlan) covered(p record.Plan, a record.Athlete, tests []Findings,
 // again calculates with what was kept of an agreed plan, as it is seen now.
 func (was FrozenPlan) again(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Desk) (Case, error) {
 	then := was.Athlete.of(a)
-	then.Mouthful = was.Athlete.Mouthful
+	then.Mouthful, then.UsualMass = was.Athlete.Mouthful, a.UsualMass
 	d = d.With(was.Products)
 	list := slices.Clone(tests)
 	for _, kept := range was.Findings {

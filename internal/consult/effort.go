@@ -1,7 +1,6 @@
 package consult
 
 import (
-	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -123,7 +122,7 @@ func EffortInput(t record.Test, a record.Athlete, d Desk) sweat.Effort {
 func sessionMass(t record.Test, a record.Athlete) float64 {
 	if list := masses(t, record.Before); len(list) > 0 {
 		if hiddenOn(a, TestDay(t)) {
-			return care.HiddenMass(float64(list[0]))
+			return hiddenMass(a, float64(list[0]))
 		}
 		return float64(list[0])
 	}

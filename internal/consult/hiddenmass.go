@@ -9,7 +9,7 @@ import (
 )
 
 // coarse is a sheet as it is calculated with: where body mass is hidden all its
-// masses are moved together, so that the one before is [care.HiddenMass] and what
+// masses are moved together, so that the one before is that of the class and what
 // was lost stays to the gram.
 func coarse(t record.Test, a record.Athlete) record.Test {
 	list := masses(t, record.Before)
@@ -17,7 +17,7 @@ func coarse(t record.Test, a record.Athlete) record.Test {
 		return t
 	}
 	first := float64(list[0])
-	middle := care.HiddenMass(first)
+	middle := hiddenMass(a, first)
 	t = t.Clone()
 	for i, w := range t.Weighings {
 		if w.Mass.Known() {
@@ -30,6 +30,22 @@ func coarse(t record.Test, a record.Athlete) record.Test {
 // milligrams is the decimals of a kilogram that a difference of masses is taken to: the
 // dust of a subtraction would tell the masses apart.
 const milligrams = 6
+
+// hiddenMass is what is calculated with for a mass that is hidden, kg: by the usual
+// mass where that is known, so that all of an athlete's tests are in one class. Two
+// tests on either side of its end would tell the mass.
+func hiddenMass(a record.Athlete, mass float64) float64 {
+	if usual := a.UsualMass.Or(0); usual > 0 {
+		mass = usual
+	}
+	return care.HiddenMass(mass)
+}
+
+// sameClass reports whether what was kept of an athlete was calculated in the class
+// that the mass is in now.
+func sameClass(was FrozenAthlete, a record.Athlete) bool {
+	return alike(care.HiddenMass(was.UsualMass.Or(0)), care.HiddenMass(a.UsualMass.Or(0)))
+}
 
 // usualMass is the usual body mass to calculate with, kg; zero while it is not known.
 func usualMass(a record.Athlete) float64 {

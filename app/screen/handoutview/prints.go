@@ -38,7 +38,11 @@ func newPrinted(v *View) *printed {
 		at, _ := day.Time()
 		withdrawn.SetText("", say("handoutview.prints.withdrawn", v.desk.Words.Date(at)))
 	}
-	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, p.none, p.table, look.HBox(0, p.again))
+	hidden := look.NewCaution("", "", nil)
+	if v.file.subject.care.MassHidden && len(p.list) > 0 {
+		hidden.SetText("", say("handoutview.prints.hidden"))
+	}
+	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, hidden, p.none, p.table, look.HBox(0, p.again))
 	p.box = look.NewSheet(p.rows)
 	p.show()
 	return p

@@ -15,7 +15,7 @@ import (
 func (v *View) keptWords() string {
 	t, say, f := v.b.Doc.Now().Record, v.b.Say, v.found
 	switch {
-	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptMethod, f.Kept == consult.KeptInputs && t.State == record.TestClosed:
+	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptMethod, (f.Kept == consult.KeptInputs || f.Kept == consult.KeptHidden) && t.State == record.TestClosed:
 		return say("testsheet.kept." + string(f.Kept))
 	case t.State == record.TestWaiting:
 		return say("testsheet.waiting")

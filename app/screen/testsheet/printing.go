@@ -87,7 +87,7 @@ func (v *View) report() handout.TestReport {
 	switch {
 	case f.Kept == consult.KeptFigures:
 		r.Evidence = f.Evidence
-	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptMethod, f.Kept == consult.KeptInputs && t.State == record.TestClosed:
+	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptMethod, (f.Kept == consult.KeptInputs || f.Kept == consult.KeptHidden) && t.State == record.TestClosed:
 		r.Terms.Cautions = append(r.Terms.Cautions, v.b.Say("testsheet.kept."+string(f.Kept)))
 	}
 	for _, c := range findings.Cautions(v.desk.Words, v.by, in) {
