@@ -52,7 +52,7 @@ func (p *Program) testDay(place desk.Place) (desk.View, error) {
 	if place.Part == desk.PartSheets {
 		return testday.New(p.desk)
 	}
-	if place.Record == "" {
+	if place.Record == "" && !place.New {
 		id, err := squad.Today(p.desk)
 		if err != nil {
 			return nil, err

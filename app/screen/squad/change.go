@@ -43,9 +43,9 @@ func (v *View) askChange() {
 			look.NewEntry(say("squad.change.patch"), c.patch()),
 			look.NewEntry(say("squad.change.known"), c.number("known", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Known })),
 			look.NewEntry(say("squad.change.read"), c.number("read", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Read })),
-		), c.nextDay(), look.NewLabel(say("squad.change.bottles"), look.Strong, look.Ink), c.bottles())
+		), look.NewLabel(say("squad.change.bottles"), look.Strong, look.Ink), c.bottles())
 	v.desk.Host.Ask(v.canvas(), field.Question{
-		Name: "squad.change", Title: say("squad.change.title"), Sentence: say("squad.change.sentence"), Content: content, Width: 720,
+		Name: "squad.change", Title: say("squad.change.title"), Sentence: say("squad.change.sentence"), Content: look.Pad(0, look.BarRoom+4, 0, 0, content), Width: 740,
 		Actions:  []field.Action{{Name: "done", Text: say("squad.change.done"), Kind: field.Primary}},
 		OnClosed: func() { v.reopen(); v.changed(); v.openAgain() },
 	})
@@ -107,7 +107,12 @@ func (c *changing) clock(name string, at func(*record.GroupSession) *record.Cloc
 	f := field.NewClock(c.v.desk.Host, "squad.change."+name)
 	g := c.v.doc.Now().session
 	f.SetClock(*at(&g))
-	f.OnChanged = func(clock record.Clock) { c.typed(name, func(g *record.GroupSession) { *at(g) = clock }) }
+	f.OnChanged = func(clock record.Clock) {
+		c.typed(name, func(g *record.GroupSession) {
+			*at(g) = clock
+			squad.CrossMidnight(&g.Session)
+		})
+	}
 	f.OnLeft = func(record.Clock, bool) { c.left() }
 	return f
 }
@@ -165,15 +170,6 @@ func (c *changing) siteWords(sites string) string {
 		names = append(names, c.v.say("testsheet.site."+string(s)))
 	}
 	return c.v.desk.Words.List(names)
-}
-
-func (c *changing) nextDay() fyne.CanvasObject {
-	f := field.NewCheck(c.v.desk.Host, "squad.change.nextday", c.v.say("squad.change.nextday"))
-	f.Set(c.v.doc.Now().session.Session.EndsNextDay)
-	f.OnChanged = func(on bool) {
-		c.pick("nextday", func(g *record.GroupSession) { g.Session.EndsNextDay = on })
-	}
-	return f
 }
 
 // bottles are the kinds of bottle everybody gets: what is in them, how much they

@@ -10,6 +10,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/apptest/inspect"
+	"ebbwell/app/kit/field"
 	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
 )
@@ -229,6 +230,53 @@ func wantDay(h *hands) {
 		if r.State != squad.Done {
 			h.t.Errorf("%s is %s, missing %s, odd %+v", r.Sheet.Athlete.Name, r.State, strings.Join(r.Missing, ", "), r.Odd)
 		}
+	}
+}
+
+// TestWholeSheet counts the keystrokes of a whole sheet with four bottles and two
+// patches, worked as a session of one.
+func TestWholeSheet(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:1])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.v.doc.ChangeSession("", "bottles", func(g *record.GroupSession) {
+		g.PatchSites = string(record.SiteForearmDorsal) + "," + string(record.SiteBack)
+		for i := 2; i < 4; i++ {
+			putDrink(g, i, field.Option{Key: string(waterID)})
+		}
+	})
+	h.v.look()
+	h.v.reopen()
+	h.v.follow()
+	h.v.open.focusFirst("")
+	h.at("before", "61.8\n")
+	for i := range 4 {
+		h.at(fmt.Sprintf("bottle.%d.before", i+1), "742\n")
+		if i == 0 {
+			h.typed("*")
+		}
+	}
+	h.until(18, 47)
+	h.v.open.focusFirst("")
+	for i := range 4 {
+		h.at(fmt.Sprintf("bottle.%d.after", i+1), "560\n")
+		h.at(fmt.Sprintf("bottle.%d.more", i+1), "\n")
+	}
+	h.at("estimate", "1.2\n")
+	h.at("after", "60.9\n")
+	h.at("urine", "0\n")
+	h.at("patch", "*\n")
+	h.at("symptoms", "0\n")
+	one := h.kept("Tamsin Orrelby")
+	if len(one.Patches) != 2 || one.Patches[1].Off == "" || one.Patches[1].Site != record.SiteBack || len(one.Bottles) != 4 {
+		t.Errorf("patches %+v, %d bottles", one.Patches, len(one.Bottles))
+	}
+	if r := h.v.rows[0]; r.State != squad.Done || !r.Rate.Ranged {
+		t.Errorf("%s, missing %q, odd %+v", r.State, r.Missing, r.Odd)
+	}
+	keys := h.keys["Tamsin Orrelby"]
+	t.Logf("%d keystrokes beyond digits, %d digits", keys, h.digits)
+	if keys >= 60 {
+		t.Errorf("%d keystrokes beyond digits", keys)
 	}
 }
 

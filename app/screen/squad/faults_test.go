@@ -2,6 +2,7 @@ package squad
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"maps"
 	"math/rand"
@@ -21,15 +22,16 @@ import (
 	"ebbwell/internal/store"
 )
 
-// keystrokes are how many keys and clicks each seed presses.
-const keystrokes = 150
+// keystrokes are how many keys and clicks all seeds press together; the whole is
+// done by -keys 10000.
+var keystrokes = flag.Int("keys", 1200, "how many keys and clicks TestRandomInput presses over its eight seeds")
 
 // TestRandomInput presses keys and clicks at random over the day, on eight seeds: it
 // does not panic, and what was written down before of athletes whose rows are not
 // open is neither lost nor moved to another.
 func TestRandomInput(t *testing.T) {
 	for seed := range int64(8) {
-		t.Run(fmt.Sprint(seed), func(t *testing.T) { pressAtRandom(t, seed, keystrokes) })
+		t.Run(fmt.Sprint(seed), func(t *testing.T) { pressAtRandom(t, seed, *keystrokes/8) })
 	}
 }
 

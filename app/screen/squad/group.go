@@ -76,7 +76,7 @@ func newGroupPage(v *View) *groupPage {
 		{Title: say("squad.group.drunk"), Width: look.Fixed(52), Right: true}, {Title: say("squad.group.deficit"), Width: look.Fixed(106), Right: true},
 		{Title: say("squad.group.sodium"), Width: look.Fixed(82), Right: true},
 	})
-	p.table.OnOpened = p.open
+	p.table.OneClick().OnOpened = p.open
 	p.chart = newGroupChart()
 	head := look.Columns(12, []look.Track{look.Share(1), look.Fit(), look.Fixed(170), look.Fit(), look.Fit()},
 		look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, coach, back)

@@ -60,7 +60,7 @@ func squadDesk(t testing.TB, people []person) (*desk.Desk, *moment, record.ID) {
 	}
 	last := record.GroupSession{PatchSites: string(record.SiteForearmDorsal), ScaleStep: record.Num(0.1, quantity.Kilogram)}
 	last.Session = record.Session{Start: "17:05", End: "18:40", Met: record.Num(7, quantity.Met), Sport: "field-hockey"}
-	last.Bottles = []record.BottleKind{{Meta: record.Meta{ID: record.NewID()}, ProductID: waterID}, {Meta: record.Meta{ID: record.NewID()}, ProductID: "generic.sports-drink-6"}}
+	last.Bottles = []record.BottleKind{{Meta: record.Meta{ID: record.NewID()}, ProductID: waterID}, {Meta: record.Meta{ID: record.NewID()}, ProductID: "generic.drink-6"}}
 	id, left, err := Begin(d, last, "field hockey squad", list)
 	if err != nil || len(left) > 0 {
 		t.Fatalf("%v, left out %q", err, left)

@@ -110,7 +110,7 @@ func (v *View) askMember(i int) {
 			look.NewEntry(say("squad.partway.urine"), m.number("partway.urine", evidence.UrineMass, quantity.Gram, partway("urine", func(p *record.PartwayWeighing) *record.Number { return &p.Urine }))),
 		), look.NewParagraph(v.segmentWords(r), look.Body, look.Ink))
 	v.desk.Host.Ask(v.canvas(), field.Question{
-		Name: "squad.member", Title: r.Sheet.Athlete.Name, Sentence: say("squad.member.sentence"), Content: content, Width: 640,
+		Name: "squad.member", Title: r.Sheet.Athlete.Name, Sentence: say("squad.member.sentence"), Content: look.Pad(0, look.BarRoom+4, 0, 0, content), Width: 660,
 		Actions: []field.Action{
 			{Name: "done", Text: say("squad.change.done"), Kind: field.Primary},
 			{Name: "off", Text: say("squad.member.off"), Kind: field.Outline, Do: func() bool { v.takeOff(i); return false }},

@@ -96,7 +96,7 @@ func (v *View) partBody() fyne.CanvasObject {
 // input is what the findings show.
 func (v *View) input() findings.Input {
 	s := v.b.Doc.Now()
-	in := findings.Input{Findings: v.found, Athlete: v.athlete, Practice: v.desk.Practice(), Open: s.Record.State == record.TestOpen}
+	in := findings.Input{Findings: v.found, Athlete: v.athlete, Practice: v.desk.Practice(), Open: s.Record.State == record.TestOpen, Location: v.desk.Now().Location()}
 	for _, t := range v.tests {
 		if t.ID == s.Record.ID {
 			continue

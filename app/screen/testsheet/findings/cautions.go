@@ -2,7 +2,9 @@ package findings
 
 import (
 	"slices"
+	"strings"
 
+	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
@@ -42,10 +44,43 @@ func (sp speaker) cautions(in Input) []Caution {
 			list = append(list, c)
 		}
 	}
+	if c, ok := sp.onRecord(in); ok {
+		list = append(list, c)
+	}
+	if c, ok := sp.keptOdd(in); ok {
+		list = append(list, c)
+	}
 	if c, ok := sp.uncounted(f.Intake.Unknown); ok {
 		list = append(list, c)
 	}
 	return list
+}
+
+// onRecord is what was asked and done about a red flag, with its times.
+func (sp speaker) onRecord(in Input) (c Caution, ok bool) {
+	t := in.Findings.Test
+	flag, ok := consult.RedFlagOf(in.Findings, in.Athlete, consult.TestDay(t))
+	if !ok || len(t.Safety) == 0 {
+		return Caution{}, false
+	}
+	title := sp.say("findings.record.open")
+	if flag.Told() {
+		title = sp.say("findings.record.told", flag.Safety.Told)
+	}
+	lines := desk.SafetyLines(amount.Speaker{Words: sp.w, By: sp.by}, t, in.Zone())
+	return Caution{title, strings.Join(lines, sp.say("findings.record.between"))}, true
+}
+
+// keptOdd names the unlikely values that were kept, with their reasons.
+func (sp speaker) keptOdd(in Input) (c Caution, ok bool) {
+	var list []string
+	for _, k := range consult.KeptOdds(in.Findings) {
+		list = append(list, sp.say("findings.keptodd.line", desk.FieldName(sp.w, k.Field, k.Item), k.Text))
+	}
+	if len(list) == 0 {
+		return Caution{}, false
+	}
+	return Caution{sp.say("findings.keptodd.title"), strings.Join(list, sp.say("findings.keptodd.between"))}, true
 }
 
 // uncounted says what was taken that counts as nothing because nobody knows what

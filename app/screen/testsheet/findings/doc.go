@@ -14,6 +14,8 @@
 package findings
 
 import (
+	"time"
+
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
@@ -30,6 +32,16 @@ type Input struct {
 	Practice record.Practice
 	// Open is true while the sheet can be changed.
 	Open bool
+	// Location is the zone that times of day are said in; nil for UTC.
+	Location *time.Location
+}
+
+// Zone is the zone that times of day are said in.
+func (in Input) Zone() *time.Location {
+	if in.Location == nil {
+		return time.UTC
+	}
+	return in.Location
 }
 
 // Other is a test to compare with.
