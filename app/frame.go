@@ -43,6 +43,8 @@ type frame struct {
 	spare, rest []fyne.CanvasObject
 	undoes      bool
 	strip       *field.Strip
+	// keys opens the list of keys.
+	keys *field.Link
 
 	head *fyne.Container // title, tabs, actions
 	body *fyne.Container // the screen
@@ -64,6 +66,7 @@ func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Scree
 	f.rail.OnChosen = func(key string) { openPlace(desk.Screen(key)) }
 	f.tabs = field.NewTabs(d.Host, "frame.tabs", screenTabs(w.Say, desk.Overview, desk.Tests, desk.Plan, desk.Handout))
 	f.tabs.OnChosen = func(key string) { openTab(desk.Screen(key)) }
+	f.keys = field.NewLink(d.Host, "frame.keys", w.Say("frame.keys"), nil)
 	f.alerts = field.NewButton(d.Host, "frame.alerts", "", field.Warning, nil)
 	f.undo = field.NewButton(d.Host, "frame.undo", w.Say("frame.undo"), field.Outline, undo)
 	f.redo = field.NewButton(d.Host, "frame.redo", w.Say("frame.redo"), field.Outline, redo)
@@ -85,7 +88,7 @@ func screenTabs(say func(string, ...any) string, screens ...desk.Screen) []field
 // build puts rail, head and body together.
 func (f *frame) build() fyne.CanvasObject {
 	brand := look.Pad(18, 0, 18, 16, look.NewLabel(f.desk.Words.Say("program.name"), look.Title, look.Ink))
-	railBox := newGround(groundSunk, look.VBox(0, brand, f.rail, look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 14, 16, f.saved)))
+	railBox := newGround(groundSunk, look.VBox(0, brand, f.rail, look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 2, 16-field.LinkPad, look.HBox(0, f.keys)), look.Pad(0, 8, 14, 16, f.saved)))
 	head := newGround(groundPaper, f.head)
 	f.page = container.New(&pageLayout{frame: f}, head, look.NewRule(), f.body, f.strip)
 	return newGround(groundPaper, container.New(&frameLayout{}, railBox, look.NewRule(), f.page))

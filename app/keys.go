@@ -10,11 +10,19 @@ import (
 	"ebbwell/app/kit/desk"
 )
 
-// shortcuts are the window's own keys and what they do.
-func (p *Program) shortcuts() map[desktop.CustomShortcut]func() {
-	const ctrl, shift = fyne.KeyModifierShortcutDefault, fyne.KeyModifierShift
-	at := func(k fyne.KeyName, m fyne.KeyModifier) desktop.CustomShortcut {
-		return desktop.CustomShortcut{KeyName: k, Modifier: m}
+// shortcut is a key of the window: what it does, and the key of its words in the
+// list of shortcuts.
+type shortcut struct {
+	key   desktop.CustomShortcut
+	words string
+	do    func()
+}
+
+// keyList is the window's own keys, in the order they are listed.
+func (p *Program) keyList() []shortcut {
+	const ctrl, shift, alt = fyne.KeyModifierShortcutDefault, fyne.KeyModifierShift, fyne.KeyModifierAlt
+	at := func(k fyne.KeyName, m fyne.KeyModifier, words string, do func()) shortcut {
+		return shortcut{desktop.CustomShortcut{KeyName: k, Modifier: m}, words, do}
 	}
 	place := func(s desk.Screen) func() { return func() { p.openPlace(s) } }
 	tab := func(s desk.Screen) func() {
@@ -24,25 +32,35 @@ func (p *Program) shortcuts() map[desktop.CustomShortcut]func() {
 			}
 		}
 	}
-	return map[desktop.CustomShortcut]func(){
-		at(fyne.KeyZ, ctrl):                   p.undo,
-		at(fyne.KeyZ, ctrl|shift):             p.redo,
-		at(fyne.KeyY, ctrl):                   p.redo,
-		at(fyne.KeyS, ctrl):                   p.saveNow,
-		at(fyne.KeyP, ctrl):                   p.print,
-		at(fyne.Key1, ctrl):                   place(desk.Athletes),
-		at(fyne.Key2, ctrl):                   place(desk.TestDay),
-		at(fyne.Key3, ctrl):                   place(desk.Trips),
-		at(fyne.Key4, ctrl):                   place(desk.Pantry),
-		at(fyne.Key5, ctrl):                   place(desk.Practice),
-		at(fyne.Key1, fyne.KeyModifierAlt):    tab(desk.Overview),
-		at(fyne.Key2, fyne.KeyModifierAlt):    tab(desk.Tests),
-		at(fyne.Key3, fyne.KeyModifierAlt):    tab(desk.Plan),
-		at(fyne.Key4, fyne.KeyModifierAlt):    tab(desk.Handout),
-		at(fyne.KeyLeft, fyne.KeyModifierAlt): p.Back,
+	return []shortcut{
+		at(fyne.KeyZ, ctrl, "keys.undo", p.undo), at(fyne.KeyZ, ctrl|shift, "keys.redo", p.redo), at(fyne.KeyY, ctrl, "keys.redo", p.redo),
+		at(fyne.KeyS, ctrl, "keys.save", p.saveNow), at(fyne.KeyP, ctrl, "keys.print", p.print),
+		at(fyne.KeyPageDown, ctrl, "keys.part.next", func() { p.nextPart(1) }),
+		at(fyne.KeyPageUp, ctrl, "keys.part.before", func() { p.nextPart(-1) }),
+		at(fyne.Key1, ctrl, "frame.athletes", place(desk.Athletes)), at(fyne.Key2, ctrl, "frame.test-day", place(desk.TestDay)),
+		at(fyne.Key3, ctrl, "frame.trips", place(desk.Trips)), at(fyne.Key4, ctrl, "frame.pantry", place(desk.Pantry)),
+		at(fyne.Key5, ctrl, "frame.practice", place(desk.Practice)),
+		at(fyne.Key1, alt, "frame.overview", tab(desk.Overview)), at(fyne.Key2, alt, "frame.tests", tab(desk.Tests)),
+		at(fyne.Key3, alt, "frame.plan", tab(desk.Plan)), at(fyne.Key4, alt, "frame.handout", tab(desk.Handout)),
+		at(fyne.KeyLeft, alt, "keys.back", p.Back),
+		at(fyne.KeyPageDown, alt, "keys.athlete.next", func() { p.nextOf(1) }),
+		at(fyne.KeyPageUp, alt, "keys.athlete.before", func() { p.nextOf(-1) }),
+	}
+}
 
-		at(fyne.KeyPageDown, fyne.KeyModifierAlt): func() { p.nextOf(1) },
-		at(fyne.KeyPageUp, fyne.KeyModifierAlt):   func() { p.nextOf(-1) },
+// shortcuts are the window's own keys and what they do.
+func (p *Program) shortcuts() map[desktop.CustomShortcut]func() {
+	all := map[desktop.CustomShortcut]func(){}
+	for _, s := range p.keyList() {
+		all[s.key] = s.do
+	}
+	return all
+}
+
+// nextPart shows the next part of what is filled in, or the one before.
+func (p *Program) nextPart(step int) {
+	if v, ok := p.view.(interface{ NextPart(step int) }); ok {
+		v.NextPart(step)
 	}
 }
 
@@ -82,6 +100,10 @@ func (p *Program) bindShortcuts(c fyne.Canvas) {
 // key takes the keys no field has a use for.
 func (p *Program) key(e *fyne.KeyEvent) {
 	if e.Name == fyne.KeyEscape && p.frame.closeStrip() {
+		return
+	}
+	if e.Name == fyne.KeyF1 {
+		p.showKeys()
 		return
 	}
 	if k, ok := p.view.(interface{ Key(*fyne.KeyEvent) }); ok {

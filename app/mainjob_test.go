@@ -135,7 +135,9 @@ func (h hands) fillSheet() {
 		h.t.Fatalf("a new sheet is at %+v", at)
 	}
 	h.fill("testsheet.date", "14.5.2026", "testsheet.start", "17:00", "testsheet.place", "Hall 2",
-		"testsheet.air.temperature", "26", "testsheet.air.humidity", "50", "testsheet.air.wind", "0,5",
+		"testsheet.air.temperature", "26", "testsheet.air.humidity", "50")
+	h.click("testsheet.fold.air")
+	h.fill("testsheet.air.wind", "0,5",
 		"testsheet.before.mass.1", "72,4", "testsheet.scale.step", "0,05", "testsheet.before.gravity", "1,023")
 	h.pick("testsheet.air.sun", "indoors or night")
 	h.press("testsheet.scale.before", fyne.KeyHome)

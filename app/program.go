@@ -48,6 +48,7 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	}
 	d.Host.Today = d.Now
 	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo, p.redo)
+	p.frame.keys.OnPressed = p.showKeys
 	d.Say, d.Unsay = p.frame.say, p.frame.unsay
 	return p
 }

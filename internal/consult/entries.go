@@ -15,81 +15,40 @@ type Entry struct {
 	Number record.Number
 }
 
-// Entries lists every number of a test sheet in the order it is entered.
+// Entries lists every number of a test sheet that the calculation names problems
+// by, in the order it is entered: see [record.SheetFields].
 func Entries(t record.Test) []Entry {
-	list := []Entry{
-		{"session.played", evidence.PlayedMinutes, 0, t.Session.Played},
-		{"session.effort", evidence.EffortRating, 0, t.Session.Effort},
-		{"session.met", evidence.MetValue, 0, t.Session.Met},
-		{"session.power", evidence.Power, 0, t.Session.Power},
-		{"session.speed", evidence.RunningSpeed, 0, t.Session.Speed},
-		{"session.energy", evidence.EnergyUsed, 0, t.Session.Energy},
-		{"air.temperature", evidence.AirTemperature, 0, t.Air.Temperature},
-		{"air.humidity", evidence.Humidity, 0, t.Air.Humidity},
-		{"air.wind", evidence.Wind, 0, t.Air.Wind},
-		{"air.altitude", evidence.Altitude, 0, t.Air.Altitude},
-		{"scale.step", evidence.ScaleStep, 0, t.Scale.Step},
-		{"scale.kitDry", evidence.KitMass, 1, t.Scale.KitDry},
-		{"scale.kitWet", evidence.KitMass, 2, t.Scale.KitWet},
-	}
-	list = append(list, weighingEntries(t)...)
-	for i, b := range t.Bottles {
-		list = append(list, bottleEntries(b, i+1)...)
-	}
-	for i, f := range t.Foods {
-		at := "foods." + string(f.ID)
-		list = append(list, Entry{at + ".portions", evidence.Portions, i + 1, f.Portions}, Entry{at + ".mass", evidence.FoodMass, i + 1, f.Mass})
-	}
-	list = append(list,
-		Entry{"loss.urine", evidence.UrineMass, 0, t.Loss.Urine}, Entry{"loss.stool", evidence.StoolMass, 0, t.Loss.Stool},
-		Entry{"urine.gravity", evidence.USG, 0, t.Urine.Gravity}, Entry{"urine.osmolality", evidence.Osmolality, 0, t.Urine.Osmolality},
-		Entry{"urine.colour", evidence.UrineColour, 0, t.Urine.Colour},
-		Entry{"feeling.thirst", evidence.Thirst, 0, t.Feeling.Thirst}, Entry{"feeling.stomach", evidence.Stomach, 0, t.Feeling.Stomach},
-	)
-	for i, p := range t.Patches {
-		at := "patches." + string(p.ID)
-		list = append(list, Entry{at + ".sodium", evidence.PatchSodium, i + 1, p.Sodium}, Entry{at + ".potassium", evidence.PatchPotassium, i + 1, p.Potassium})
+	var list []Entry
+	count := map[record.Moment]int{}
+	for _, n := range record.SheetNumbers(&t) {
+		e := Entry{n.Path, n.Field.Evidence, n.Field.Item, n.Number}
+		if n.Row > 0 {
+			e.Item = n.Row
+		}
+		if w, ok := n.Of.(*record.Weighing); ok {
+			e.Field, e.Item = weighed(*w, t.Session.Date, count)
+		}
+		if e.Field != "" && !n.Field.AtField {
+			list = append(list, e)
+		}
 	}
 	return list
 }
 
-// weighingEntries counts the weighings of each moment as the calculation does:
-// only those that have a value; today's morning mass is 0, the baseline from 1.
-func weighingEntries(t record.Test) []Entry {
+// weighed names a weighing and numbers it as the calculation does: only those of
+// its moment that have a value are counted; today's morning mass is 0, the baseline
+// from 1.
+func weighed(w record.Weighing, today record.Date, count map[record.Moment]int) (evidence.Field, int) {
 	fields := map[record.Moment]evidence.Field{
 		record.Before: evidence.MassBefore, record.After: evidence.MassAfter, record.Morning: evidence.MorningMass,
 	}
-	count := map[record.Moment]int{}
-	var list []Entry
-	for _, w := range t.Weighings {
-		today := w.Moment == record.Morning && w.Date == t.Session.Date
-		if w.Mass.Known() && !today && !w.Aside {
-			count[w.Moment]++
-		}
-		item := count[w.Moment]
-		if today {
-			item = 0
-		}
-		list = append(list, Entry{"weighings." + string(w.ID) + ".mass", fields[w.Moment], item, w.Mass})
+	if w.Moment == record.Morning && w.Date == today {
+		return fields[w.Moment], 0
 	}
-	return list
-}
-
-// bottleEntries are the numbers of one bottle.
-func bottleEntries(b record.Bottle, item int) []Entry {
-	at := "bottles." + string(b.ID)
-	list := []Entry{
-		{at + ".before", evidence.BottleMass, item, b.Before},
-		{at + ".after", evidence.BottleMass, item, b.After},
-		{at + ".poured", evidence.PouredAway, item, b.Poured},
-		{at + ".volume", evidence.PouredVolume, item, b.Volume},
-		{at + ".shareLow", evidence.ShareDrunk, item, b.ShareLow},
-		{at + ".shareHigh", evidence.ShareDrunk, item, b.ShareHigh},
+	if w.Mass.Known() && !w.Aside {
+		count[w.Moment]++
 	}
-	for _, r := range b.Refills {
-		list = append(list, Entry{at + ".refills." + string(r.ID) + ".added", evidence.RefillMass, item, r.Added})
-	}
-	return list
+	return fields[w.Moment], count[w.Moment]
 }
 
 // PathOf returns the path of the number a problem is about; empty when it is

@@ -2,32 +2,24 @@ package handout
 
 import (
 	"ebbwell/internal/handout/paper"
-	"ebbwell/internal/quantity"
 )
 
 // afterPart is what is written down straight after the session.
 func (s sheet) afterPart() []paper.Item {
 	say := s.p.say.Say
-	none := []string{say("handout.blank.none")}
 	items := s.part("handout.blank.after",
 		s.boxes(
-			box{label: say("handout.blank.guess"), unit: string(s.u.whole), share: 2.2},
-			box{label: say("handout.blank.end"), unit: say("handout.blank.clock"), share: 1.2, ticks: []string{say("handout.blank.nextday")}},
-			box{label: say("handout.blank.played"), unit: string(quantity.Minute), share: 1}),
-		s.choices(s.width, say("handout.blank.dress.after"), say("handout.blank.dress.minimal"), say("handout.blank.dress.kit")),
+			s.ask("loss.guess", 2.2), s.clock("session.end", 1.2, s.words("session.endsNextDay")), s.ask("session.played", 1)),
+		s.choices(s.width, s.words("scale.after"), say("handout.blank.dress.minimal"), say("handout.blank.dress.kit")),
 		s.boxes(
 			box{label: say("handout.blank.mass.after", 1), unit: string(s.u.body), share: 1},
 			box{label: say("handout.blank.mass.after", 2), unit: string(s.u.body), share: 1},
-			box{label: say("handout.blank.other"), share: 1, ticks: []string{say("handout.blank.yes")}},
-			box{label: say("handout.blank.kit.dry"), unit: string(s.u.body), share: 0.8},
-			box{label: say("handout.blank.kit.wet"), unit: string(s.u.body), share: 0.8}),
-		s.boxes(
-			box{label: say("handout.blank.urine"), unit: string(quantity.Gram), share: 1, ticks: none},
-			box{label: say("handout.blank.stool"), unit: string(quantity.Gram), share: 1, ticks: none}),
-		s.scale(say("handout.blank.thirst"), 0, 10),
-		s.scale(say("handout.blank.stomach"), 0, 10),
+			s.ask("scale.other", 1, say("handout.blank.yes")), s.ask("scale.kitDry", 0.8), s.ask("scale.kitWet", 0.8)),
+		s.boxes(s.ask("loss.urine", 1, s.words("loss.noUrine")), s.ask("loss.stool", 1, s.words("loss.noStool"))),
+		s.scale(s.words("feeling.thirst"), 0, 10),
+		s.scale(s.words("feeling.stomach"), 0, 10),
 	)
-	note := s.p.faces.Line(noteStyle(), say("handout.blank.note"), s.width, paper.Left)
+	note := s.p.faces.Line(noteStyle(), s.words("note"), s.width, paper.Left)
 	return append(items, paper.Item{Block: note, Gap: sheetGap, Keep: true}, paper.Item{Block: s.writing(2)})
 }
 
@@ -35,19 +27,15 @@ func (s sheet) afterPart() []paper.Item {
 func (s sheet) urinePart(patches int) []paper.Item {
 	say := s.p.say.Say
 	items := s.part("handout.blank.urine.title", s.boxes(
-		box{label: say("handout.blank.gravity"), share: 1},
-		box{label: say("handout.blank.when"), share: 1.3, ticks: []string{say("handout.blank.when.before"), say("handout.blank.when.after")}},
-		box{label: say("handout.blank.osmolality"), unit: string(quantity.MilliosmolePerKilogram), share: 1},
-		box{label: say("handout.blank.colour"), share: 1},
-		box{label: say("handout.blank.sample"), share: 0.9, ticks: []string{say("handout.blank.none.taken")}}))
-	unit := func(key string) string { return say(key) + "\n" + string(quantity.MillimolePerLitre) }
+		s.ask("urine.gravity", 1), s.ask("urine.when", 1.3, say("handout.blank.when.before"), say("handout.blank.when.after")),
+		s.ask("urine.osmolality", 1), s.ask("urine.colour", 1),
+		box{label: say("handout.blank.sample"), share: 0.9, ticks: []string{s.words("urine.notTaken")}}))
+	of := func(name string, width float64) gridCol { return s.column("patches.*."+name, width) }
+	method := of("method", 25)
 	return append(items, s.gridPart("handout.blank.patches", "handout.blank.patches.note", grid{
 		columns: []gridCol{
-			{say("handout.blank.patch.side"), 15}, {say("handout.blank.patch.on"), 16}, {say("handout.blank.patch.off"), 16},
-			{say("handout.blank.patch.condition"), 21}, {say("handout.blank.patch.laboratory"), 19},
-			{unit("handout.blank.patch.sodium"), 17}, {unit("handout.blank.patch.potassium"), 17},
+			of("side", 15), of("on", 16), of("off", 16), of("condition", 21), of("atLaboratory", 19), of("sodium", 17), of("potassium", 17),
 		},
-		first: say("handout.blank.patch.site"), rows: patches,
-		last: say("handout.blank.patch.method"), lastWidth: 25,
+		first: s.words("patches.*.site"), rows: patches, last: method.head, lastWidth: method.width,
 	})...)
 }

@@ -99,13 +99,9 @@ func (s sheet) beforePart(b BlankSheet, am amounts) []paper.Item {
 		s.boxes(
 			box{label: say("handout.blank.athlete"), filled: am.typed(b.Athlete), share: 3},
 			box{label: say("handout.blank.by"), share: 2},
-			box{label: say("handout.blank.date"), filled: date, share: 2.1},
-			box{label: say("handout.blank.start"), unit: say("handout.blank.clock"), share: 1.4},
-			box{label: say("handout.blank.place"), filled: am.typed(b.Place), share: 2.6}),
-		s.boxes(
-			box{label: say("handout.blank.sport"), filled: am.typed(b.Sport), share: 2},
-			box{label: say("handout.blank.activity"), share: 3}),
-		s.scale(say("handout.blank.effort"), 0, 10),
+			s.ask("session.date", 2.1).with(date), s.clock("session.start", 1.4), s.ask("session.place", 2.6).with(am.typed(b.Place))),
+		s.boxes(s.ask("session.sport", 2).with(am.typed(b.Sport)), s.ask("session.activity", 3)),
+		s.scale(s.words("session.effort"), 0, 10),
 		s.boxes(s.work(am.hidden)...),
 	}
 	return s.part("handout.blank.before", append(append(blocks, s.airBlocks()...), s.scaleBlocks()...)...)
@@ -114,16 +110,11 @@ func (s sheet) beforePart(b BlankSheet, am amounts) []paper.Item {
 // work is how hard the session was; energy is not asked for where mass is hidden,
 // since it goes with mass.
 func (s sheet) work(hidden bool) []box {
-	say := s.p.say.Say
-	list := []box{
-		{label: say("handout.blank.power"), unit: string(quantity.Watt), share: 1},
-		{label: say("handout.blank.speed"), unit: string(s.u.speed), share: 1},
-		{label: say("handout.blank.met"), unit: string(quantity.Met), share: 1},
-	}
+	list := []box{s.ask("session.power", 1), s.ask("session.speed", 1), s.ask("session.met", 1)}
 	if hidden {
 		return list
 	}
-	return append(list, box{label: say("handout.blank.energy"), unit: string(quantity.Kilocalorie), share: 1})
+	return append(list, s.ask("session.energy", 1))
 }
 
 // airBlocks are the weather, and what is worn in it.
@@ -133,19 +124,12 @@ func (s sheet) airBlocks() []paper.Block {
 	for _, code := range []string{consult.ClothingVest, consult.ClothingShirt, consult.ClothingTracksuit} {
 		worn = append(worn, say("clothing."+code))
 	}
-	const clothes = 0.66
 	return []paper.Block{
-		s.boxes(
-			box{label: say("handout.blank.air"), unit: string(s.u.air), share: 1},
-			box{label: say("handout.blank.humidity"), unit: string(quantity.PerCent), share: 1},
-			box{label: say("handout.blank.wind"), unit: string(s.u.wind), share: 1}),
-		s.choices(s.width, say("handout.blank.sun"), say("handout.blank.sun.high"), say("handout.blank.sun.low"),
+		s.boxes(s.ask("air.temperature", 1), s.ask("air.humidity", 1), s.ask("session.usedToHeat", 1, say("handout.blank.yes"), say("handout.blank.no"))),
+		s.choices(s.width, s.words("air.sun"), say("handout.blank.sun.high"), say("handout.blank.sun.low"),
 			say("handout.blank.sun.part"), say("handout.blank.sun.overcast"), say("handout.blank.sun.shade"), say("handout.blank.sun.none")),
-		s.boxes(
-			box{label: say("handout.blank.altitude"), unit: string(s.u.altitude), share: 1},
-			box{label: say("handout.blank.wbgt"), unit: string(s.u.air), share: 1}),
-		paper.Beside(0, s.choices(clothes*s.width, say("handout.blank.clothing"), worn...),
-			s.choices((1-clothes)*s.width, say("handout.blank.heat"), say("handout.blank.yes"), say("handout.blank.no"))),
+		s.boxes(s.ask("air.wind", 1), s.ask("air.altitude", 1), s.ask("air.wbgt", 1)),
+		s.choices(s.width, s.words("air.clothing"), worn...),
 	}
 }
 
@@ -158,11 +142,11 @@ func (s sheet) scaleBlocks() []paper.Block {
 		mornings = append(mornings, box{label: say("handout.blank.morning"), unit: string(s.u.body), share: 1})
 	}
 	return []paper.Block{
-		s.choices(s.width, say("handout.blank.dress.before"), say("handout.blank.dress.minimal"), say("handout.blank.dress.kit")),
+		s.choices(s.width, s.words("scale.before"), say("handout.blank.dress.minimal"), say("handout.blank.dress.kit")),
 		s.boxes(
 			box{label: say("handout.blank.mass.before", 1), unit: string(s.u.body), share: 1},
 			box{label: say("handout.blank.mass.before", 2), unit: string(s.u.body), share: 1},
-			box{label: say("handout.blank.step"), unit: string(s.u.body), share: 1}),
+			s.ask("scale.step", 1)),
 		s.boxes(append(mornings, box{label: say("handout.blank.gravity.before"), share: 1})...),
 		s.scale(say("handout.blank.colour.before"), 1, 8),
 	}
@@ -171,23 +155,21 @@ func (s sheet) scaleBlocks() []paper.Block {
 // bottlePart has a line for each bottle and each food.
 func (s sheet) bottlePart(bottles, foods int) []paper.Item {
 	say := s.p.say.Say
-	unit := func(key string, u quantity.Unit) string { return say(key) + "\n" + string(u) }
+	of := func(name string, width float64) gridCol { return s.column("bottles.*."+name, width) }
+	cup := of("volume", 17)
 	drinks := grid{
 		columns: []gridCol{
-			{unit("handout.blank.bottle.before", s.u.bottle), 17}, {unit("handout.blank.bottle.after", s.u.bottle), 17},
-			{unit("handout.blank.bottle.poured", s.u.bottle), 17}, {say("handout.blank.bottle.use"), 19},
-			{unit("handout.blank.bottle.refill", s.u.bottle), 14}, {unit("handout.blank.bottle.refill.second", s.u.bottle), 14},
-			{unit("handout.blank.bottle.from", quantity.PerCent), 14}, {unit("handout.blank.bottle.to", quantity.PerCent), 10},
+			of("before", 17), of("after", 17), of("poured", 17), of("use", 19), s.column("bottles.*.refills.*.added", 14),
+			{say("handout.blank.bottle.refill.second") + "\n" + string(s.u.bottle), 14}, of("shareLow", 14), of("shareHigh", 10),
 		},
-		first: say("handout.blank.bottle.what"), rows: bottles,
-		last: unit("handout.blank.bottle.cup", s.u.volume), lastWidth: 17,
+		first: s.words("bottles.*.productID"), rows: bottles, last: cup.head, lastWidth: cup.width,
 	}
 	food := grid{
-		columns: []gridCol{{say("handout.blank.food.portions"), 30}, {unit("handout.blank.food.or", s.u.bottle), 30}},
-		first:   say("handout.blank.food.what"), rows: foods,
+		columns: []gridCol{s.column("foods.*.portions", 30), s.column("foods.*.mass", 30)},
+		first:   s.words("foods.*.productID"), rows: foods,
 		last: say("handout.blank.food.wrapper"), lastWidth: 30,
 	}
 	items := s.gridPart("handout.blank.bottles", "handout.blank.bottles.note", drinks)
-	items = append(items, paper.Item{Block: s.choices(s.width, "", say("handout.blank.nothing")), Gap: 0.6})
+	items = append(items, paper.Item{Block: s.choices(s.width, "", s.words("loss.nothingDrunk")), Gap: 0.6})
 	return append(items, s.gridPart("handout.blank.foods", "handout.blank.foods.note", food)...)
 }

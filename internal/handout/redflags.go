@@ -28,7 +28,7 @@ func RedFlagWords(w *words.Words, emergency string) []RedFlagGroup {
 		call = w.Say("gain.number", emergency)
 	}
 	pages := RedFlagGroup{Title: w.Say("redflags.pages"), Sentences: SafetySentences(w, emergency)}
-	gain := RedFlagGroup{Title: w.Say("redflags.gain"), Sentences: append([]string{w.Say("gain.emergency", call)}, texts("gain.red", "gain.again", "gain.short")...)}
+	gain := RedFlagGroup{Title: w.Say("redflags.gain"), Sentences: append([]string{w.Say("gain.emergency", call)}, texts("gain.red", "gain.again")...)}
 	over := RedFlagGroup{Title: w.Say("redflags.over"), Sentences: texts("handout.over.gain", "handout.over.limit", "handout.caution.sodium", "handout.caution.near")}
 	profile := RedFlagGroup{Title: w.Say("redflags.profile")}
 	for _, e := range care.Effects() {

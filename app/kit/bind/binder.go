@@ -221,7 +221,7 @@ func showNumber[R any](n *field.Number, s Sheet[R], at NumberAt[R]) {
 	case s.Raw[path] != "":
 		n.SetRaw(s.Raw[path])
 	case number.Known():
-		n.SetValue(*number.Value)
+		n.SetKept(*number.Value, number.Unit)
 	default:
 		n.Clear()
 	}

@@ -133,7 +133,7 @@ func (c *Choice) otherKey(e *fyne.KeyEvent) {
 		c.open.list.move(len(c.options) - 1)
 	case fyne.KeyReturn, fyne.KeyEnter: // nothing was at hand
 		if on := canvasOf(c); on != nil {
-			on.FocusNext()
+			Next(on)
 		}
 	}
 }

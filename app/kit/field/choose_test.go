@@ -315,3 +315,43 @@ func TestClock(t *testing.T) {
 		t.Error("25:00 is taken for a time")
 	}
 }
+
+// Where matches differ in kind Enter takes one only when it is the only one, or reads
+// the same.
+func TestSuggestChoosy(t *testing.T) {
+	h := use(t)
+	all := []field.Option{{Key: "6", Text: "Running, 6.4 km/h"}, {Key: "w", Text: "Walking or running"}}
+	s := field.NewSuggest(h, "activity", true, func(text string) []field.Option { return field.Matching(all, text) }).Choosy()
+	d := open(t, s)
+	d.Focus("activity")
+	d.Type("running")
+	d.Key(fyne.KeyReturn)
+	if _, known := s.Taken(); known || s.Text() != "running" {
+		t.Errorf("Enter took %q unasked", s.Text())
+	}
+	d.Fill("activity", "")
+	d.Type("running, 6")
+	d.Key(fyne.KeyReturn)
+	if o, known := s.Taken(); !known || o.Key != "6" {
+		t.Errorf("the only match left is not taken: %q", s.Text())
+	}
+}
+
+// Enter goes past a link that opens something; Tab does not.
+func TestEnterPassesBy(t *testing.T) {
+	h := use(t)
+	first, link, second := field.NewLine(h, "a", 0), field.NewLink(h, "more", "more", nil), field.NewLine(h, "b", 0)
+	link.PassBy()
+	d := open(t, first, link, second)
+	h.OnKey = func(*fyne.KeyEvent) { field.Next(fyne.CurrentApp().Driver().CanvasForObject(first)) }
+	d.Focus("a")
+	d.Key(fyne.KeyReturn)
+	if !second.Focused() {
+		t.Error("Enter stopped at the link")
+	}
+	d.Focus("a")
+	d.Key(fyne.KeyTab)
+	if !link.Focused() {
+		t.Error("Tab went past the link")
+	}
+}

@@ -31,6 +31,8 @@ type control struct {
 	clicked bool
 	// onFocused is told that the field takes the keyboard; nil for nobody.
 	onFocused func()
+	// passedBy has Enter go past it on its way to the next field.
+	passedBy bool
 }
 
 // init ties the control to the widget that embeds it.

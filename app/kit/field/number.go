@@ -73,6 +73,7 @@ type numberKind struct {
 	// as usual for a unit that was converted into.
 	decimals int
 	format   func(float64) string
+	also     alsoUnit
 }
 
 var _ Field = (*Number)(nil)
@@ -186,17 +187,18 @@ func (n *Number) Reading() Reading {
 	switch {
 	case errors.Is(err, quantity.ErrEmpty):
 		return r
+	case errors.Is(err, quantity.ErrOtherUnit) && n.readAlso(&r):
 	case err != nil:
 		r.State = Unreadable
 		return r
+	default:
+		if r.Value, err = quantity.Convert(typed.Value, n.is.shown, n.is.base); err != nil {
+			r.State = Unreadable
+			return r
+		}
+		r.Unit = typed.Unit
 	}
-	x, err := quantity.Convert(typed.Value, n.is.shown, n.is.base)
-	if err != nil {
-		r.State = Unreadable
-		return r
-	}
-	r.Value, r.Known, r.Unit, r.State = x, true, typed.Unit, Good
-	r.Problem = n.check(x)
+	r.Known, r.State, r.Problem = true, Good, n.check(r.Value)
 	if r.Problem != nil {
 		r.State = Warned
 		if r.Problem.Severity == evidence.Refuses {

@@ -182,3 +182,35 @@ func TestNumberRoundTrip(t *testing.T) {
 		}
 	})
 }
+
+// A field of grams takes millilitres where it is known what one weighs, and writes
+// them again as they were typed.
+func TestNumberTakesAnotherKind(t *testing.T) {
+	h := use(t)
+	n := field.NewNumber(h, "poured", evidence.PouredAway, quantity.Gram)
+	weighs := 1.03
+	n.Also(quantity.Millilitre, func() float64 { return weighs })
+	for text, want := range map[string]float64{"100": 100, "100 g": 100, "100 mL": 103, "0,1 L": 103} {
+		n.SetRaw(text)
+		if r := n.Reading(); !r.Usable() || math.Abs(r.Value-want) > 1e-9 {
+			t.Errorf("%q is read as %+v, want %g g", text, r, want)
+		}
+	}
+	n.SetRaw("2 km")
+	if r := n.Reading(); r.State != field.Unreadable {
+		t.Errorf("kilometres are read as %+v", r)
+	}
+	n.Clear()
+	n.SetKept(103, quantity.Millilitre)
+	if n.Text() != "100 mL" {
+		t.Errorf("103 g typed in mL are written as %q", n.Text())
+	}
+	weighs = 0
+	n.SetRaw("100 mL")
+	if r := n.Reading(); r.State != field.Unreadable {
+		t.Errorf("without a density mL are read as %+v", r)
+	}
+	if n.SetRaw("250"); n.Worded() != "250\u00a0g" {
+		t.Errorf("worded %q", n.Worded())
+	}
+}

@@ -83,11 +83,13 @@ func (r *popupRenderer) Layout(size fyne.Size) {
 	p := r.p
 	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(p.owner)
 	h := look.ControlHeight()
+	below, above := size.Height-(at.Y+h+2), at.Y-2
+	p.list.fit(max(below, above))
 	list := p.list.MinSize()
 	list.Width = min(max(list.Width, p.owner.Size().Width), size.Width)
 	y := at.Y + h + 2
-	if y+list.Height > size.Height && at.Y-2-list.Height >= 0 {
-		y = at.Y - 2 - list.Height
+	if list.Height > below && (list.Height <= above || above > below) {
+		y = max(at.Y-2-list.Height, 0)
 	}
 	p.list.Move(fyne.NewPos(max(min(at.X, size.Width-list.Width), 0), y))
 	p.list.Resize(list)
@@ -111,6 +113,8 @@ type popupList struct {
 	options []Option
 	// at is the option that Enter picks, first the topmost in sight.
 	at, first, hovered int
+	// rows is how many have room at once; 0 is as many as usual.
+	rows int
 }
 
 var (
@@ -125,14 +129,28 @@ var (
 // Name is the name of the field with ".list" behind it.
 func (l *popupList) Name() string { return l.popup.owner.Name() + ".list" }
 
+// most is how many rows there may be at once.
+func (l *popupList) most() int {
+	if l.rows > 0 {
+		return min(l.rows, popupRows)
+	}
+	return popupRows
+}
+
 // shown is how many rows there are.
-func (l *popupList) shown() int { return min(len(l.options), popupRows) }
+func (l *popupList) shown() int { return min(len(l.options), l.most()) }
+
+// fit keeps the list to the rows that have room in a height.
+func (l *popupList) fit(height float32) {
+	l.rows = max(1, int((height-2*popupPad)/popupRow()))
+	l.reveal()
+}
 
 // reveal brings the option at hand into sight.
 func (l *popupList) reveal() {
 	l.first = min(l.first, max(l.at, 0))
-	l.first = max(l.first, l.at-popupRows+1)
-	l.first = max(min(l.first, len(l.options)-popupRows), 0)
+	l.first = max(l.first, l.at-l.most()+1)
+	l.first = max(min(l.first, len(l.options)-l.most()), 0)
 }
 
 func (l *popupList) move(to int) {
@@ -159,14 +177,14 @@ func (l *popupList) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyUp:
 		l.move(l.at - 1)
 	case fyne.KeyPageDown:
-		l.move(l.at + popupRows - 1)
+		l.move(l.at + l.most() - 1)
 	case fyne.KeyPageUp:
-		l.move(l.at - popupRows + 1)
+		l.move(l.at - l.most() + 1)
 	case fyne.KeyReturn, fyne.KeyEnter:
 		picked := l.at >= 0
 		l.pick(l.at)
 		if picked {
-			l.popup.on.FocusNext()
+			Next(l.popup.on)
 		} else {
 			l.popup.owner.otherKey(e)
 		}
@@ -247,6 +265,6 @@ func (l *popupList) Scrolled(e *fyne.ScrollEvent) {
 	if e.Scrolled.DY > 0 {
 		step = -1
 	}
-	l.first = max(min(l.first+step, len(l.options)-popupRows), 0)
+	l.first = max(min(l.first+step, len(l.options)-l.most()), 0)
 	l.Refresh()
 }

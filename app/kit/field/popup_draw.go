@@ -51,7 +51,7 @@ func (r *popupListRenderer) setRow(i int, o Option, width float32, p look.Palett
 	h := popupRow()
 	y := popupPad + float32(i)*h + float32(int((h-look.Body.Height())/2))
 	note, right := look.Note.Width(o.Note), width-listPad
-	if len(r.l.options) > popupRows {
+	if len(r.l.options) > r.l.most() {
 		right -= 5 // clear of the thumb
 	}
 	look.Write(r.texts[i], look.Body, p.Ink, look.Ellipsis(o.Text, look.Body, right-listPad-note), fyne.NewPos(listPad, y), right-listPad)
@@ -78,13 +78,13 @@ func (r *popupListRenderer) setHighlights(p look.Palette, size fyne.Size) {
 	show(r.at, inSight(l.at))
 	show(r.bar, inSight(l.at))
 	show(r.hover, inSight(l.hovered) && l.hovered != l.at)
-	more := len(l.options) > popupRows
+	more := len(l.options) > l.most()
 	show(r.thumb, more)
 	if more {
 		whole, n := size.Height-2*popupPad, float32(len(l.options))
 		r.thumb.FillColor, r.thumb.CornerRadius = p.Edge, 1.5
 		r.thumb.Move(fyne.NewPos(size.Width-6, popupPad+whole*float32(l.first)/n))
-		r.thumb.Resize(fyne.NewSize(3, whole*popupRows/n))
+		r.thumb.Resize(fyne.NewSize(3, whole*float32(l.most())/n))
 	}
 }
 

@@ -21,9 +21,10 @@ type Suggest struct {
 	OnChanged func(text string)
 	OnLeft    func(text string, known bool)
 
-	free  bool
-	taken Option
-	open  *popup
+	free   bool
+	choosy bool
+	taken  Option
+	open   *popup
 }
 
 var (
@@ -39,6 +40,14 @@ func NewSuggest(h *Host, name string, free bool, matches func(text string) []Opt
 	s.setup.least = 120
 	s.hooks = entryHooks{changed: s.typed, left: s.leftText, key: s.openKey}
 	s.start(s, h, name)
+	return s
+}
+
+// Choosy has Enter take a match that does not read as the text only where it is the
+// only one: where matches differ in kind, as a run at one speed from a run at another,
+// the person chooses. It returns the field.
+func (s *Suggest) Choosy() *Suggest {
+	s.choosy = true
 	return s
 }
 
@@ -100,7 +109,7 @@ func (s *Suggest) hand(options []Option) int {
 		}
 	}
 	typed, at := strings.ToLower(s.Text()), -1
-	if len([]rune(typed)) < eager {
+	if len([]rune(typed)) < eager || s.choosy && len(options) > 1 {
 		return -1
 	}
 	for i, o := range options {

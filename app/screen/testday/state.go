@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -19,9 +20,10 @@ type Sheet struct {
 	State       record.TestState
 	// Ready: nothing is missing but the closing of it.
 	Ready bool
-	// Gained: heavier after than before, as far as is known without the profile.
-	Gained bool
-	Gain   consult.Gain
+	// Gained: heavier after than before, with the athlete's own conditions. Hidden:
+	// body mass is hidden from this athlete.
+	Gained, Hidden bool
+	Gain           consult.Gain
 	// Lacks is what keeps the sweat rate, or the sodium, from its range.
 	Lacks []sweat.Missing
 }
@@ -72,19 +74,23 @@ func (s State) Next() []record.ID {
 // More is how many unfinished tests are not shown yet.
 func (s State) More() int { return len(s.Open) - len(s.Sheets) }
 
-// With adds the findings of the tests to be shown next.
-func (s State) With(found []consult.Findings) State {
+// With adds the findings of the tests to be shown next, those of a gain in mass before
+// the others; athletes are those who gained.
+func (s State) With(found []consult.Findings, athletes map[record.ID]record.Athlete) State {
 	of := make(map[record.ID]consult.Findings, len(found))
 	for _, f := range found {
 		of[f.Test.ID] = f
 	}
+	from := len(s.Sheets)
 	for _, id := range s.Next() {
 		f := of[id]
 		sheet := Sheet{
 			ID: id, Athlete: f.Test.AthleteID, Name: s.names[f.Test.AthleteID], Session: f.Test.Session, State: f.Test.State,
 			Ready: f.Ready() && !f.Waits(),
 		}
-		sheet.Gain, sheet.Gained = consult.GainOf(f, record.Athlete{}, consult.TestDay(f.Test))
+		a, day := athletes[f.Test.AthleteID], consult.TestDay(f.Test)
+		sheet.Gain, sheet.Gained = consult.GainOf(f, a, day)
+		sheet.Hidden = sheet.Gained && care.MassHidden(a, day)
 		for _, m := range f.Sweat.Missing {
 			if !m.Optional || m.ID == sweat.MissingSodium {
 				sheet.Lacks = append(sheet.Lacks, m)
@@ -92,6 +98,15 @@ func (s State) With(found []consult.Findings) State {
 		}
 		s.Sheets = append(s.Sheets, sheet)
 	}
+	slices.SortStableFunc(s.Sheets[from:], func(a, b Sheet) int {
+		switch {
+		case a.Gained == b.Gained:
+			return 0
+		case a.Gained:
+			return -1
+		}
+		return 1
+	})
 	return s
 }
 

@@ -31,7 +31,7 @@ func with(all ...consult.Findings) State {
 	for _, f := range all {
 		open = append(open, store.OpenTest{ID: f.Test.ID, AthleteID: f.Test.AthleteID, State: f.Test.State})
 	}
-	return NewState(people(), open).With(all)
+	return NewState(people(), open).With(all, nil)
 }
 
 func TestSheetsSayWhatTheyMiss(t *testing.T) {
@@ -68,7 +68,7 @@ func TestLongListIsShownInParts(t *testing.T) {
 	if len(s.Sheets) != AtOnce || s.More() != AtOnce+7 || len(s.Next()) != AtOnce || s.Next()[0] != "50" {
 		t.Errorf("%d shown, %d more, next %v", len(s.Sheets), s.More(), s.Next())
 	}
-	s = s.With(all).With(all)
+	s = s.With(all, nil).With(all, nil)
 	if len(s.Sheets) != len(all) || s.More() != 0 || len(s.Next()) != 0 || s.Sheets[106].ID != "106" {
 		t.Errorf("%d shown, %d more", len(s.Sheets), s.More())
 	}

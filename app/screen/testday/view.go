@@ -89,11 +89,20 @@ func more(d *desk.Desk, s State) (State, error) {
 	if err != nil {
 		return s, err
 	}
-	found := make([]consult.Findings, len(sheets))
+	found, gained := make([]consult.Findings, len(sheets)), map[record.ID]record.Athlete{}
 	for i, one := range sheets {
 		found[i] = consult.Find(one.Test, record.Athlete{}, one.Raw, d.Calculate())
+		if _, ok := consult.GainOf(found[i], record.Athlete{}, consult.TestDay(one.Test)); !ok {
+			continue
+		}
+		// few gain: only theirs is the profile that is looked into
+		a, err := d.Store.LoadAthlete(context.Background(), one.Test.AthleteID)
+		if err != nil {
+			return s, err
+		}
+		gained[a.ID] = a
 	}
-	return s.With(found), nil
+	return s.With(found, gained), nil
 }
 
 // nobody is what a person sees who has no athlete yet.
@@ -172,11 +181,8 @@ func (v *View) stand(s Sheet) fyne.CanvasObject {
 	if !s.Gained {
 		return lacks
 	}
-	title := v.desk.Words.Say("gain.red.title")
-	if s.Gain.WeighAgain {
-		title = v.desk.Words.Say("gain.again.title")
-	}
-	return look.VBox(4, look.NewCaution(title, v.desk.Words.Say("gain.short"), nil), lacks)
+	title, sentence := desk.GainWords(v.desk.Words, v.desk.Speaker(s.Hidden).By, v.desk.Practice(), s.Gain)
+	return look.VBox(4, look.NewCaution(title, sentence, nil), lacks)
 }
 
 // session says when and where a sheet was begun.

@@ -14,6 +14,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/look/golden"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -48,6 +49,46 @@ func TestUnfinishedSheetsOpen(t *testing.T) {
 	}
 	if text := v.lacks(v.state.Sheets[1]); !strings.Contains(text, "laboratory") {
 		t.Errorf("the sheet at the laboratory misses %q", text)
+	}
+}
+
+// A gain in mass is the first row, with this athlete's own conditions and the
+// practice's emergency number; where mass is hidden no kilogram is told.
+func TestGainNamesTheAthletesConditionsAndTheNumber(t *testing.T) {
+	for _, hidden := range []bool{false, true} {
+		d, _ := apptest.Demo(t)
+		a := apptest.AthleteNamed(t, d, "Ravka")
+		a.MassHidden, a.MassHiddenSettled = hidden, true
+		a.Flags = append(a.Flags, record.Flag{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: record.FlagHyponatraemia})
+		if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+			t.Fatal(err)
+		}
+		id := record.NewID()
+		weighed := func(m record.Moment, kg float64) record.Weighing {
+			return record.Weighing{Meta: record.Meta{ID: record.NewID()}, TestID: id, Moment: m, Mass: record.Num(kg, quantity.Kilogram)}
+		}
+		gained := record.Test{
+			Meta: record.Meta{ID: id}, AthleteID: a.ID, State: record.TestOpen,
+			Session:   record.Session{Date: "2026-05-10", Sport: "field-hockey", Start: "14:00", End: "15:35"},
+			Scale:     record.Scale{Step: record.Num(0.05, quantity.Kilogram)},
+			Weighings: []record.Weighing{weighed(record.Before, 64), weighed(record.After, 64.6)},
+		}
+		if _, err := d.Store.SaveTest(context.Background(), gained, store.Edit{}); err != nil {
+			t.Fatal(err)
+		}
+		v, w := open(t, d)
+		if first := v.state.Sheets[0]; first.ID != id || !first.Gained || first.Hidden != hidden {
+			t.Fatalf("the first row is %+v", first)
+		}
+		text := strings.Join(apptest.Texts(w.Content()), " ")
+		for _, want := range []string{"Red flag", d.Words.Say("flag.past-hyponatraemia.name"), d.Practice().Emergency} {
+			if want == "" || !strings.Contains(text, want) {
+				t.Errorf("hidden %v: %q is not said in %s", hidden, want, text)
+			}
+		}
+		if kilograms := strings.Contains(text, "0.60\u00a0kg"); kilograms == hidden {
+			t.Errorf("hidden %v, and kilograms are told: %v", hidden, kilograms)
+		}
 	}
 }
 

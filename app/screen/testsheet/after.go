@@ -5,8 +5,6 @@ import (
 
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/evidence"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -20,6 +18,7 @@ type after struct {
 	urine, stool *field.Number
 	guess        *field.Number
 	flag         *redFlag
+	kit          *fold
 	body         fyne.CanvasObject
 }
 
@@ -33,6 +32,7 @@ func newAfter(b *binder, flag *redFlag) *after {
 // show follows the sheet where the fields do not by themselves.
 func (p *after) show(s sheet) {
 	p.masses.show(s)
+	p.kit.show()
 	look.ShowIf(p.nextDay, endsBeforeStart(s.Record) || s.Record.Session.EndsNextDay)
 	weight, text := field.Fine, ""
 	switch _, readable := p.end.Clock(); {
@@ -48,23 +48,19 @@ func (p *after) show(s sheet) {
 	}
 }
 
-func (p *after) number(name string, f evidence.Field, u quantity.Unit, path string, of func(t *record.Test) *record.Number) *field.Number {
-	return p.b.Number(PartAfter, name, f, u, at(path, of))
-}
-
 // session is the end, and how much of it was played. The guess comes first:
 // it is asked before anything is shown.
 func (p *after) session() fyne.CanvasObject {
 	b, say := p.b, p.b.Say
-	p.guess = p.number("testsheet.guess", "", quantity.Litre, "loss.guess", func(t *record.Test) *record.Number { return &t.Loss.Guess })
+	var guess, played look.Entry
+	guess, p.guess = number(b, "loss.guess")
+	played, _ = number(b, "session.played")
 	p.end = b.Clock(PartAfter, "testsheet.end", func(t *record.Test) (*record.Clock, string) { return &t.Session.End, "session.end" })
 	p.nextDay = b.Check(PartAfter, "testsheet.nextday", say("testsheet.nextday"), func(t record.Test) bool { return t.Session.EndsNextDay },
 		func(s *sheet, on bool) { s.Record.Session.EndsNextDay = on })
-	played := p.number("testsheet.played", evidence.PlayedMinutes, quantity.Minute, "session.played", func(t *record.Test) *record.Number { return &t.Session.Played })
 	ending := look.VBox(4, small(p.end), p.nextDay)
 	return panel(say("testsheet.ending"), "", newForm(
-		look.NewEntry(say("testsheet.guess"), small(p.guess)), look.NewEntry(say("testsheet.end"), ending),
-		look.NewEntry(say("testsheet.played"), small(played)),
+		guess, look.NewEntry(say("testsheet.end"), ending), played,
 	), look.NewParagraph(say("testsheet.ending.note"), look.Note, look.Ink2))
 }
 
@@ -76,21 +72,24 @@ func (p *after) scale() fyne.CanvasObject {
 	other := b.Check(PartAfter, "testsheet.scale.other", say("testsheet.scale.other"), func(t record.Test) bool { return t.Scale.Other },
 		func(s *sheet, on bool) { s.Record.Scale.Other = on })
 	p.masses = newWeighingList(b, PartAfter, record.After)
-	dry := p.number("testsheet.kit.dry", evidence.KitMass, quantity.Kilogram, "scale.kitDry", func(t *record.Test) *record.Number { return &t.Scale.KitDry })
-	wet := p.number("testsheet.kit.wet", evidence.KitMass, quantity.Kilogram, "scale.kitWet", func(t *record.Test) *record.Number { return &t.Scale.KitWet })
+	dry, _ := number(b, "scale.kitDry")
+	wet, _ := number(b, "scale.kitWet")
+	p.kit = newFold(b, "testsheet.fold.kit", say("testsheet.fold.kit"), newForm(dry, wet), "testsheet.kit.dry", "testsheet.kit.wet")
+	p.kit.needed = func() bool {
+		now := b.Doc.Now().Record.Scale
+		return now.Before == record.DressKit || now.After == record.DressKit
+	}
 	return panel(say("testsheet.scale.again"), say("testsheet.scale.again.note"), newForm(
 		look.NewEntry(say("testsheet.scale.after"), look.MaxWidth(400, dress)).Wide(),
-		look.NewEntry(say("testsheet.after.mass"), p.masses.box).Wide(),
-		look.NewEntry("", other).Wide(),
-		look.NewEntry(say("testsheet.kit.dry"), small(dry)), look.NewEntry(say("testsheet.kit.wet"), small(wet)),
-	))
+		look.NewEntry(say("testsheet.after.mass"), p.masses.box), look.NewEntry("", other),
+	), p.kit.box)
 }
 
 // loss is urine and stool, each with "none" as an answer.
 func (p *after) loss() fyne.CanvasObject {
 	b, say := p.b, p.b.Say
-	p.urine = p.number("testsheet.urine.passed", evidence.UrineMass, quantity.Gram, "loss.urine", func(t *record.Test) *record.Number { return &t.Loss.Urine })
-	p.stool = p.number("testsheet.stool.passed", evidence.StoolMass, quantity.Gram, "loss.stool", func(t *record.Test) *record.Number { return &t.Loss.Stool })
+	_, p.urine = number(b, "loss.urine")
+	_, p.stool = number(b, "loss.stool")
 	noUrine := b.Check(PartAfter, "testsheet.urine.none", say("testsheet.urine.none"), func(t record.Test) bool { return t.Loss.NoUrine },
 		func(s *sheet, on bool) { s.Record.Loss.NoUrine = on })
 	noStool := b.Check(PartAfter, "testsheet.stool.none", say("testsheet.stool.none"), func(t record.Test) bool { return t.Loss.NoStool },

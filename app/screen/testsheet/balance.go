@@ -52,15 +52,22 @@ func newBalance(d *desk.Desk, by amount.Writer, do troubleActions) *balance {
 	return b
 }
 
+// speaker is who speaks in it.
+func (b *balance) speaker() speaker {
+	return speaker{amount.Speaker{Words: b.desk.Words, By: b.by, Today: b.desk.Now()}}
+}
+
 // show shows a sheet's findings and what is wrong with it.
 func (b *balance) show(t record.Test, a record.Athlete, f consult.Findings, wrong []trouble) {
 	b.red.SetText("", "")
 	if g, ok := consult.GainOf(f, a, consult.TestDay(t)); ok {
 		b.red.SetText(desk.GainWords(b.desk.Words, b.by, b.desk.Practice(), g))
 	}
-	b.bars.Set(b.data(f))
+	data := b.data(f)
+	b.bars.Set(data)
+	look.ShowIf(b.bars, len(data.Rows) > 0)
 	b.showRate(f, wrong)
-	b.items.show(speaker{b.desk.Words, b.by}, t, wrong)
+	b.items.show(b.speaker(), t, wrong)
 	b.showMissing(f)
 	b.pinned.Refresh()
 }
@@ -96,7 +103,7 @@ func (b *balance) lacking(f consult.Findings, wrong []trouble) []string {
 			list = append(list, name)
 		}
 	}
-	sp := speaker{b.desk.Words, b.by}
+	sp := b.speaker()
 	for _, w := range wrong {
 		if w.code == codeProblem && w.refused() {
 			add(sp.problemName(w.problem))
@@ -138,7 +145,7 @@ func (b *balance) data(f consult.Findings) chart.BalanceData {
 	say := b.desk.Words.Say
 	d := chart.BalanceData{Max: 1}
 	for _, l := range f.Sweat.Balance {
-		if l.Known && l.Kilograms == 0 {
+		if !l.Known || l.Kilograms == 0 { // what is missing is listed below
 			continue
 		}
 		d.Rows = append(d.Rows, chart.BalanceRow{
@@ -166,8 +173,6 @@ func (b *balance) data(f consult.Findings) chart.BalanceData {
 func (b *balance) value(l sweat.Line, f consult.Findings) string {
 	say := b.desk.Words.Say
 	switch {
-	case !l.Known:
-		return say("testsheet.value.missing")
 	case l.ID == sweat.LineBody:
 		return b.by.Amount(l.Kilograms, quantity.Kilogram)
 	case l.ID == sweat.LineDrunk:
@@ -183,9 +188,6 @@ func (b *balance) value(l sweat.Line, f consult.Findings) string {
 
 // partsOf is a line in the hues of what it holds.
 func partsOf(l sweat.Line, f consult.Findings) []chart.Part {
-	if !l.Known {
-		return nil
-	}
 	switch l.ID {
 	case sweat.LineBody:
 		return []chart.Part{{Of: look.Loss, Value: l.Kilograms}}

@@ -17,6 +17,7 @@ type before struct {
 	b          *binder
 	activities climate.Activities
 	met        *field.Number
+	folds      []*fold
 	// hidden: body mass is kept out of sight, and with it kilocalories.
 	hidden   bool
 	masses   *weighingList
@@ -52,6 +53,9 @@ func (p *before) show(s sheet) {
 			n.Disable()
 		}
 	}
+	for _, f := range p.folds {
+		f.show()
+	}
 }
 
 // tableMet is the metabolic rate the table gives for the activity.
@@ -63,10 +67,6 @@ func (p *before) tableMet(t record.Test) string {
 	return p.b.Say("testsheet.met.table", p.b.Desk.Words.Number(a.Met, 1))
 }
 
-func (p *before) number(name string, f evidence.Field, u quantity.Unit, path string, of func(t *record.Test) *record.Number) *field.Number {
-	return p.b.Number(PartBefore, name, f, u, at(path, of))
-}
-
 // session is when, where and what.
 func (p *before) session() fyne.CanvasObject {
 	b, say := p.b, p.b.Say
@@ -75,19 +75,37 @@ func (p *before) session() fyne.CanvasObject {
 	place := b.Line(PartBefore, "testsheet.place", 200, func(t *record.Test) *string { return &t.Session.Place })
 	effort := b.Rating(PartBefore, "testsheet.effort", say("testsheet.effort.low"), say("testsheet.effort.high"),
 		at("session.effort", func(t *record.Test) *record.Number { return &t.Session.Effort }))
-	p.met = p.number("testsheet.met", evidence.MetValue, quantity.Met, "session.met", func(t *record.Test) *record.Number { return &t.Session.Met })
-	power := p.number("testsheet.power", evidence.Power, quantity.Watt, "session.power", func(t *record.Test) *record.Number { return &t.Session.Power })
-	speed := p.number("testsheet.speed", evidence.RunningSpeed, quantity.KilometrePerHour, "session.speed", func(t *record.Test) *record.Number { return &t.Session.Speed })
-	energy := p.number("testsheet.energy", evidence.EnergyUsed, quantity.Kilocalorie, "session.energy", func(t *record.Test) *record.Number { return &t.Session.Energy })
-	look.ShowIf(energy, !p.hidden)
 	return panel(say("testsheet.session"), "", newForm(
 		look.NewEntry(say("testsheet.date"), date), look.NewEntry(say("testsheet.start"), small(start)),
 		look.NewEntry(say("testsheet.place"), place), look.NewEntry(say("testsheet.sport"), p.sport()),
 		look.NewEntry(say("testsheet.activity"), look.MaxWidth(460, p.activity())).Wide(),
 		look.NewEntry(say("testsheet.effort"), look.MaxWidth(400, effort)).Wide(),
-		look.NewEntry(say("testsheet.power"), small(power)), look.NewEntry(say("testsheet.speed"), small(speed)),
-		look.NewEntry(say("testsheet.met"), small(p.met)), look.NewEntry(say("testsheet.energy"), small(energy)),
-	), look.NewParagraph(say("testsheet.effort.note"), look.Note, look.Ink2))
+	), p.work())
+}
+
+// work is how hard the session was, where something measured it.
+func (p *before) work() fyne.CanvasObject {
+	say, list := p.b.Say, []look.Entry{}
+	controls := []string{"testsheet.power", "testsheet.speed", "testsheet.met"}
+	power, _ := number(p.b, "session.power")
+	speed, _ := number(p.b, "session.speed")
+	met, field := number(p.b, "session.met")
+	energy, used := number(p.b, "session.energy")
+	p.met = field
+	list = append(list, power, speed, met, energy)
+	title := "testsheet.fold.work.hidden"
+	if look.ShowIf(used, !p.hidden); !p.hidden {
+		title, controls = "testsheet.fold.work", append(controls, "testsheet.energy")
+	}
+	body := look.VBox(8, newForm(list...), look.NewParagraph(say("testsheet.effort.note"), look.Note, look.Ink2))
+	return p.fold("testsheet.fold.effort", say(title), body, controls...)
+}
+
+// fold folds fields of this part away.
+func (p *before) fold(name, title string, body fyne.CanvasObject, controls ...string) fyne.CanvasObject {
+	f := newFold(p.b, name, title, body, controls...)
+	p.folds = append(p.folds, f)
+	return f.box
 }
 
 // sport is one the program knows, or the athlete's own word.
@@ -125,29 +143,29 @@ func (p *before) activity() *field.Suggest {
 			return option(a)
 		}
 		return field.Option{Text: t.Session.Activity}
-	}, func(t *record.Test, o field.Option) { t.Session.Activity = keyOrText(o) })
+	}, func(t *record.Test, o field.Option) { t.Session.Activity = keyOrText(o) }).Choosy()
 }
 
 // air is the weather, and what is worn in it.
 func (p *before) air() fyne.CanvasObject {
 	say := p.b.Say
-	temperature := p.number("testsheet.air.temperature", evidence.AirTemperature, quantity.DegreeCelsius, "air.temperature", func(t *record.Test) *record.Number { return &t.Air.Temperature })
-	humidity := p.number("testsheet.air.humidity", evidence.Humidity, quantity.PerCent, "air.humidity", func(t *record.Test) *record.Number { return &t.Air.Humidity })
-	wind := p.number("testsheet.air.wind", evidence.Wind, quantity.MetrePerSecond, "air.wind", func(t *record.Test) *record.Number { return &t.Air.Wind })
-	altitude := p.number("testsheet.air.altitude", evidence.Altitude, quantity.Metre, "air.altitude", func(t *record.Test) *record.Number { return &t.Air.Altitude })
-	wbgt := p.number("testsheet.air.wbgt", evidence.AirTemperature, quantity.DegreeCelsius, "air.wbgt", func(t *record.Test) *record.Number { return &t.Air.Wbgt })
 	sun := p.b.Choice(PartBefore, "testsheet.air.sun", p.b.Options("sun.", suns()...), word(
 		func(t record.Test) string { return string(t.Air.Sun) }, func(t *record.Test, w string) { t.Air.Sun = record.Sun(w) }))
 	clothing := p.b.Choice(PartBefore, "testsheet.air.clothing", p.b.Options("clothing.", clothes()...), word(
 		func(t record.Test) string { return t.Air.Clothing }, func(t *record.Test, w string) { t.Air.Clothing = w }))
 	heat := p.b.Toggle(PartBefore, "testsheet.heat", p.b.Options("testsheet.heat.", string(record.AcclimatisedYes), string(record.AcclimatisedNo)), word(
 		func(t record.Test) string { return string(t.Session.UsedToHeat) }, func(t *record.Test, w string) { t.Session.UsedToHeat = record.Acclimatised(w) }))
+	temperature, _ := number(p.b, "air.temperature")
+	humidity, _ := number(p.b, "air.humidity")
+	wind, _ := number(p.b, "air.wind")
+	altitude, _ := number(p.b, "air.altitude")
+	wbgt, _ := number(p.b, "air.wbgt")
+	rare := newForm(wind, altitude, wbgt, look.NewEntry(say("testsheet.air.clothing"), look.MaxWidth(190, clothing)))
 	return panel(say("testsheet.air"), "", newForm(
-		look.NewEntry(say("testsheet.air.temperature"), small(temperature)), look.NewEntry(say("testsheet.air.humidity"), small(humidity)),
-		look.NewEntry(say("testsheet.air.wind"), small(wind)), look.NewEntry(say("testsheet.air.sun"), look.MaxWidth(190, sun)),
-		look.NewEntry(say("testsheet.air.altitude"), small(altitude)), look.NewEntry(say("testsheet.air.wbgt"), small(wbgt)),
-		look.NewEntry(say("testsheet.air.clothing"), look.MaxWidth(190, clothing)), look.NewEntry(say("testsheet.heat"), look.MaxWidth(190, heat)),
-	))
+		temperature, humidity, look.NewEntry(say("testsheet.heat"), look.MaxWidth(190, heat)),
+		look.NewEntry(say("testsheet.air.sun"), look.MaxWidth(190, sun)),
+	), p.fold("testsheet.fold.air", say("testsheet.fold.air"), rare,
+		"testsheet.air.wind", "testsheet.air.altitude", "testsheet.air.wbgt", "testsheet.air.clothing"))
 }
 
 // suns lists the presets of sun, the strongest first.
@@ -167,17 +185,20 @@ func clothes() []string {
 // scale is the weighing before, and the mornings.
 func (p *before) scale() fyne.CanvasObject {
 	say := p.b.Say
-	step := p.number("testsheet.scale.step", evidence.ScaleStep, quantity.Kilogram, "scale.step", func(t *record.Test) *record.Number { return &t.Scale.Step })
+	step, _ := number(p.b, "scale.step")
 	dress := p.b.Toggle(PartBefore, "testsheet.scale.before", p.b.Options("testsheet.dress.", string(record.DressMinimal), string(record.DressKit)), word(
 		func(t record.Test) string { return string(t.Scale.Before) }, func(t *record.Test, w string) { t.Scale.Before = record.Dress(w) }))
 	p.masses = newWeighingList(p.b, PartBefore, record.Before)
 	p.mornings = newWeighingList(p.b, PartBefore, record.Morning)
+	mornings := look.VBox(8, newForm(look.NewEntry(say("testsheet.morning"), p.mornings.box).Wide()),
+		look.NewParagraph(say("testsheet.morning.note"), look.Note, look.Ink2))
+	folded := p.fold("testsheet.fold.mornings", say("testsheet.fold.mornings"), mornings, "testsheet.morning.mass.1")
+	f := p.folds[len(p.folds)-1]
+	f.words = func() string { return say("testsheet.fold.count", filledWeighings(p.b.Doc.Now(), record.Morning)) }
 	return panel(say("testsheet.scale"), say("testsheet.scale.note"), newForm(
 		look.NewEntry(say("testsheet.scale.before"), look.MaxWidth(400, dress)).Wide(),
-		look.NewEntry(say("testsheet.before.mass"), p.masses.box).Wide(),
-		look.NewEntry(say("testsheet.scale.step"), small(step)),
-		look.NewEntry(say("testsheet.morning"), p.mornings.box).Wide(),
-	), look.NewParagraph(say("testsheet.morning.note"), look.Note, look.Ink2))
+		look.NewEntry(say("testsheet.before.mass"), p.masses.box), step,
+	), folded)
 }
 
 // urineSheet is the marker where it is taken before the session.

@@ -11,28 +11,24 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/record"
 )
 
-// paperLabels are the labels of the blank sheet for the fields of the screen, by
-// the names of these without "testsheet."; a first of several stands for all.
+// paperLabels are the labels of the blank sheet for the fields of the screen, by the
+// names of their controls: those of the description, with what the screen asks in two
+// places.
 func paperLabels() map[string]string {
-	return map[string]string{
-		"date": "date", "start": "start", "place": "place", "sport": "sport", "activity": "activity", "effort": "effort",
-		"power": "power", "speed": "speed", "met": "met", "energy": "energy",
-		"air.temperature": "air", "air.humidity": "humidity", "air.wind": "wind", "air.sun": "sun", "air.altitude": "altitude", "air.wbgt": "wbgt",
-		"air.clothing": "clothing", "heat": "heat", "scale.before": "dress.before", "before.mass.1": "mass.before", "scale.step": "step",
-		"morning.1.mass": "morning.today", "morning.1.day": "morning", "before.gravity": "gravity.before", "before.colour": "colour.before",
-		"bottle.1.what": "bottle.what", "bottle.1.before": "bottle.before", "bottle.1.after": "bottle.after", "bottle.1.poured": "bottle.poured",
-		"bottle.1.use": "bottle.use", "bottle.1.refill.1": "bottle.refill", "bottle.1.share.low": "bottle.from", "bottle.1.share.high": "bottle.to",
-		"bottle.1.volume": "bottle.cup", "nothing": "nothing", "food.1.what": "food.what", "food.1.portions": "food.portions", "food.1.mass": "food.or",
-		"guess": "guess", "end": "end", "nextday": "nextday", "played": "played", "scale.after": "dress.after", "after.mass.1": "mass.after",
-		"scale.other": "other", "kit.dry": "kit.dry", "kit.wet": "kit.wet", "urine.passed": "urine", "urine.none": "none", "stool.passed": "stool",
-		"stool.none": "none", "thirst": "thirst", "stomach": "stomach", "note": "note",
-		"urine.gravity": "gravity", "urine.when": "when", "urine.osmolality": "osmolality", "urine.colour": "colour", "urine.nottaken": "none.taken",
-		"patch.1.site": "patch.site", "patch.1.side": "patch.side", "patch.1.on": "patch.on", "patch.1.off": "patch.off",
-		"patch.1.condition": "patch.condition", "patch.1.atLaboratory": "patch.laboratory", "patch.1.sodium": "patch.sodium",
-		"patch.1.potassium": "patch.potassium", "patch.1.method": "patch.method",
+	list := map[string]string{
+		"testsheet.before.mass.1": "handout.blank.mass.before", "testsheet.after.mass.1": "handout.blank.mass.after",
+		"testsheet.morning.mass.1": "handout.blank.morning.today", "testsheet.morning.day.1": "handout.blank.morning",
+		"testsheet.before.gravity": "handout.blank.gravity.before", "testsheet.before.colour": "handout.blank.colour.before",
 	}
+	for _, f := range record.SheetFields() {
+		if f.Control != "" && !strings.Contains(f.Control, "@") {
+			list[f.ControlOf(record.SheetRow{Number: 1, Within: 1})] = f.Paper
+		}
+	}
+	return list
 }
 
 // entered reports whether a control is a field that is filled in: not a button
@@ -55,13 +51,16 @@ func (b *bench) fields() []string {
 	var list []string
 	gather := func(part fyne.CanvasObject) {
 		for _, s := range field.Names(part) {
-			if name, ok := strings.CutPrefix(s.Name, "testsheet."); ok && entered(s) {
-				list = append(list, name)
+			if entered(s) {
+				list = append(list, s.Name)
 			}
 		}
 	}
 	b.enter("testsheet.start", "23:10")
-	b.enter("testsheet.morning.1.mass", "63.4")
+	for _, f := range b.v.ui.before.folds {
+		f.turn()
+	}
+	b.enter("testsheet.morning.mass.1", "63.4")
 	gather(b.v.ui.before.body)
 	b.part(PartBottles)
 	b.enter("testsheet.bottle.1.before", "712")
@@ -73,6 +72,7 @@ func (b *bench) fields() []string {
 	gather(b.v.ui.bottles.body)
 	b.part(PartAfter)
 	b.enter("testsheet.end", "0:40")
+	b.v.ui.after.kit.turn()
 	gather(b.v.ui.after.body)
 	b.part(PartUrine)
 	apptest.Click(b.t, b.w, "testsheet.patch.add")
@@ -103,8 +103,8 @@ func TestBlankSheetIsInEntryOrder(t *testing.T) {
 			continue
 		}
 		delete(labels, name)
-		label := b.desk.Words.Say("handout.blank."+key, 1)
-		if !b.desk.Words.Has("handout.blank." + key) {
+		label := b.desk.Words.Say(key, 1)
+		if !b.desk.Words.Has(key) {
 			t.Fatalf("no label %q", key)
 		}
 		label, _, _ = strings.Cut(label, "%!")

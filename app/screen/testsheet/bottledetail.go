@@ -5,25 +5,11 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/evidence"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
-
-// bottleField is the field of the evidence whose limits a column has.
-func bottleField(what string) evidence.Field {
-	switch what {
-	case "poured":
-		return evidence.PouredAway
-	case "volume":
-		return evidence.PouredVolume
-	case "share.low", "share.high":
-		return evidence.ShareDrunk
-	}
-	return evidence.BottleMass
-}
 
 // bottleDetail is what else may have happened to a bottle: refilled, shared,
 // poured over, taken from a carton without a scale.
@@ -66,13 +52,10 @@ func newBottleDetail(r *bottleRow) *bottleDetail {
 	volume := field.NewButton(h, r.name("byvolume"), say("testsheet.bottle.byvolume"), field.Outline, d.askVolume)
 	remove := field.NewButton(h, r.name("remove"), say("testsheet.bottle.remove"), field.Quiet, d.remove)
 	d.choices = look.VBox(6, look.HBox(0, d.use), look.HBox(8, refill, volume, remove))
-	low := r.percent("share.low", "shareLow", func(b *record.Bottle) *record.Number { return &b.ShareLow })
-	high := r.percent("share.high", "shareHigh", func(b *record.Bottle) *record.Number { return &b.ShareHigh })
+	low, high := r.number("shareLow"), r.number("shareHigh")
 	d.shares = []*field.Number{low, high}
 	d.shared = look.HBox(8, noteLabel(say("testsheet.bottle.share")), look.MinSized(70, 0, low), noteLabel(say("testsheet.bottle.share.to")), look.MinSized(70, 0, high))
-	d.volume = b.Number(PartBottles, r.name("volume"), evidence.PouredVolume, quantity.Millilitre, r.place("volume", func(b *record.Bottle) *record.Number { return &b.Volume }))
-	d.volume.SetItem(r.i + 1)
-	d.volume.OnProblem = func(field.Weight, string) {}
+	d.volume = r.number("volume")
 	d.volumeLine = look.HBox(8, noteLabel(say("testsheet.bottle.volume")), look.MinSized(96, 0, d.volume))
 	for _, o := range []fyne.CanvasObject{d.choices, d.refilled, d.shared, d.volumeLine} {
 		d.box.Add(o)
@@ -83,14 +66,6 @@ func newBottleDetail(r *bottleRow) *bottleDetail {
 
 // noteLabel is a small word beside a field.
 func noteLabel(text string) *look.Label { return look.NewLabel(text, look.Note, look.Ink2) }
-
-// percent binds a bound of the athlete's part of a shared bottle.
-func (r *bottleRow) percent(what, path string, of func(b *record.Bottle) *record.Number) *field.Number {
-	n := r.p.b.Number(PartBottles, r.name(what), evidence.ShareDrunk, quantity.PerCent, r.place(path, of))
-	n.SetItem(r.i + 1)
-	n.OnProblem = func(field.Weight, string) {}
-	return n
-}
 
 // numbers lists the fields below the line.
 func (d *bottleDetail) numbers() []*field.Number {
@@ -137,15 +112,14 @@ func (d *bottleDetail) remove() {
 func (d *bottleDetail) grow(to int) {
 	for len(d.refills) < to {
 		j := len(d.refills)
-		name := d.r.name("refill." + strconv.Itoa(j+1))
-		added := d.r.p.b.Number(PartBottles, name, evidence.RefillMass, quantity.Gram, func(t *record.Test, _ bool) (*record.Number, string) {
+		f, _ := record.SheetFieldOf("bottles.*.refills.*.added")
+		added := bind.SheetRowNumber(d.r.p.b, f, record.SheetRow{Number: d.r.i + 1, Within: j + 1}, func(t *record.Test, _ bool) (any, string) {
 			refill := refillAt(t, d.r.i, j)
 			if refill == nil {
 				return nil, ""
 			}
-			return &refill.Added, "bottles." + string(refill.BottleID) + ".refills." + string(refill.ID) + ".added"
+			return refill, "bottles." + string(refill.BottleID) + ".refills." + string(refill.ID)
 		})
-		added.SetItem(d.r.i + 1)
 		added.OnProblem = func(field.Weight, string) {}
 		line := look.HBox(8, noteLabel(d.r.p.b.Say("testsheet.bottle.refilled")), look.MinSized(86, 0, added))
 		d.refills = append(d.refills, &refillLine{added, line})

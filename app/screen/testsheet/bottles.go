@@ -3,6 +3,7 @@ package testsheet
 import (
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
@@ -32,7 +33,7 @@ func newBottles(b *binder) *bottles {
 		{Title: say("testsheet.bottle.what"), Width: look.Share(1)},
 		{Title: say("testsheet.bottle.before"), Width: look.Fixed(74), Right: true},
 		{Title: say("testsheet.bottle.after"), Width: look.Fixed(74), Right: true},
-		{Title: say("testsheet.bottle.poured"), Width: look.Fixed(74), Right: true},
+		{Title: say("testsheet.bottle.poured"), Width: look.Fixed(96), Right: true},
 		{Title: say("testsheet.bottle.drunk", string(b.By.Unit(quantity.Millilitre))), Width: look.Fixed(78), Right: true},
 		{Width: look.Fixed(40)},
 	}
@@ -109,12 +110,13 @@ func newBottleRow(p *bottles, i int) *bottleRow {
 		return nil
 	})
 	r.what.SetPlaceholder(b.Say("testsheet.bottle.water"))
-	before := r.number("before", func(b *record.Bottle) *record.Number { return &b.Before })
-	after := r.number("after", func(b *record.Bottle) *record.Number { return &b.After })
-	r.poured = r.number("poured", func(b *record.Bottle) *record.Number { return &b.Poured })
+	before, after := r.number("before"), r.number("after")
+	r.poured = r.number("poured")
+	r.poured.Also(quantity.Millilitre, r.density)
 	r.poured.OnEnter = func(field.Reading) { p.focusAfter(i) }
 	r.cells = []*field.Number{before, after, r.poured}
 	r.more = field.NewLink(b.Desk.Host, r.name("more"), b.Say("testsheet.bottle.more"), func() { r.detail.turn() })
+	r.more.PassBy()
 	r.detail = newBottleDetail(r)
 	number := look.NewLabel(b.Desk.Words.Number(float64(i+1), 0), look.Body, look.Ink).Right()
 	line := look.FieldRow(bottleGap, p.columns, number, r.what, before, after, r.poured, r.drunk, r.more)
@@ -126,25 +128,41 @@ func newBottleRow(p *bottles, i int) *bottleRow {
 // name is the name of one of the line's controls.
 func (r *bottleRow) name(what string) string { return bottleControl(r.i+1, what) }
 
-// number binds one of the weighings; what is wrong with it stands below the
-// line.
-func (r *bottleRow) number(what string, of func(b *record.Bottle) *record.Number) *field.Number {
-	n := r.p.b.Number(PartBottles, r.name(what), bottleField(what), quantity.Gram, r.place(what, of))
-	n.SetItem(r.i + 1)
-	n.SetSuffix("")
+// number binds one of the numbers of the bottle; what is wrong with it stands below
+// the line, its unit above the column.
+func (r *bottleRow) number(name string) *field.Number {
+	f, _ := record.SheetFieldOf("bottles.*." + name)
+	n := bind.SheetRowNumber(r.p.b, f, record.SheetRow{Number: r.i + 1}, r.at)
 	n.OnProblem = func(field.Weight, string) {}
+	if f.Unit == quantity.Gram {
+		n.SetSuffix("")
+	}
 	return n
 }
 
-// place finds a number of the bottle.
-func (r *bottleRow) place(what string, of func(b *record.Bottle) *record.Number) func(t *record.Test, grow bool) (*record.Number, string) {
-	return func(t *record.Test, grow bool) (*record.Number, string) {
-		bottle := bottleAt(t, r.i, grow)
-		if bottle == nil {
-			return nil, ""
-		}
-		return of(bottle), "bottles." + string(bottle.ID) + "." + what
+// at finds the bottle.
+func (r *bottleRow) at(t *record.Test, grow bool) (any, string) {
+	bottle := bottleAt(t, r.i, grow)
+	if bottle == nil {
+		return nil, ""
 	}
+	return bottle, "bottles." + string(bottle.ID)
+}
+
+// density is how many grams a millilitre of what is in the bottle weighs; 0 where
+// nobody knows.
+func (r *bottleRow) density() float64 {
+	s := r.p.b.Doc.Now()
+	bottle := bottleAt(&s.Record, r.i, false)
+	id := consult.Water
+	if bottle != nil {
+		id = bottle.ProductID
+	}
+	p, ok := r.p.b.Desk.Products().Find(id)
+	if !ok || !p.Density.Known {
+		return 0
+	}
+	return p.Density.Value
 }
 
 // show follows the sheet.

@@ -12,6 +12,8 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/testsheet/findings"
 	"ebbwell/internal/care"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
 )
 
@@ -30,8 +32,9 @@ func (v *View) build() error {
 	for _, l := range []*weighingList{u.before.masses, u.before.mornings, u.after.masses} {
 		l.hidden = func() bool { return v.by.Hidden }
 	}
+	u.after.masses.again = v.weighAgain
 	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
-	u.find = findings.New(v.desk, v.by, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess})
+	u.find = findings.New(v.desk, v.speaker().Speaker, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess})
 	u.notice = look.NewCaution("", "", nil)
 	u.consents = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.consent.profile", v.b.Say("testsheet.profile"), v.goToProfile))
 	u.tabs = field.NewTabs(v.desk.Host, "testsheet.tabs", v.partTabs())
@@ -134,7 +137,19 @@ func (v *View) goTo(part, control string) {
 	if part != v.part {
 		v.showPart(part)
 	}
+	v.unfold(control)
 	v.b.GoTo(control)
+}
+
+// unfold opens what a control is folded away in.
+func (v *View) unfold(control string) {
+	for _, f := range append([]*fold{v.ui.after.kit}, v.ui.before.folds...) {
+		if f.holds(control) {
+			f.open = true
+			f.show()
+		}
+	}
+	v.ui.stage.follow(v.partBody())
 }
 
 // begin gives the keyboard to the first field of the present part.
@@ -162,4 +177,18 @@ func (v *View) goToProfile() {
 		place.Part = partMinor
 	}
 	v.desk.Go(place)
+}
+
+// weighAgain reports whether the masses ask for a second reading: a gain, or a change
+// that is odd.
+func (v *View) weighAgain() bool {
+	if _, gained := consult.GainOf(v.found, v.athlete, consult.TestDay(v.b.Doc.Now().Record)); gained {
+		return true
+	}
+	for _, p := range v.found.Sweat.Problems {
+		if p.Field == evidence.MassChange || p.Field == evidence.MassAfter {
+			return true
+		}
+	}
+	return false
 }

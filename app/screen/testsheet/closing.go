@@ -136,7 +136,7 @@ func (v *View) askCorrection() {
 // askReason asks why a value beyond its limits is kept.
 func (v *View) askReason(w trouble) {
 	say := v.b.Say
-	title, sentence := speaker{v.desk.Words, v.by}.trouble(v.b.Doc.Now().Record, w)
+	title, sentence := v.speaker().trouble(v.b.Doc.Now().Record, w)
 	v.askWhy("testsheet.reason", say("testsheet.reason.title"), title+" "+sentence, say("testsheet.reason.yes"), func(why string) bool {
 		v.b.Pick("testsheet.reason", func(s *sheet) { s.Reasons[consult.ReasonPath(s.Record, w.problem)] = why })
 		return true
@@ -274,8 +274,18 @@ func (v *View) consentWords(p record.Purpose) (title, sentence string) {
 		}
 	}
 	say := v.b.Say
+	if ended == "" && p == record.ConsentTest && v.agreedForMinor(day) {
+		return "", ""
+	}
 	if at, ok := ended.Time(); ok {
 		return say("testsheet.consent."+string(p)+".ended", v.desk.Words.Date(at)), say("testsheet.consent")
 	}
 	return say("testsheet.consent." + string(p) + ".missing"), say("testsheet.consent")
+}
+
+// agreedForMinor reports whether a guardian is named and the athlete has assented by a
+// day: for a minor that is the consent to a test, and it is not asked for twice.
+func (v *View) agreedForMinor(day record.Date) bool {
+	a := v.athlete
+	return a.Minor(consult.TestDay(v.b.Doc.Now().Record)) && a.Guardian != "" && a.Assent != "" && a.Assent <= day
 }

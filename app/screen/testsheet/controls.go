@@ -1,7 +1,6 @@
 package testsheet
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -14,82 +13,27 @@ func bottleControl(item int, what string) string {
 	return "testsheet.bottle." + strconv.Itoa(item) + "." + what
 }
 
-// controlOf names the control that shows a field of the record; empty when
-// there is none.
+// controlOf names the control that shows a field of the record, or in which a
+// figure worked out of several is put right; empty when there is none.
 func controlOf(t record.Test, path string) string {
-	head, rest, _ := strings.Cut(path, ".")
-	id, field, _ := strings.Cut(rest, ".")
-	at := func(kind string, i int) string {
-		return "testsheet." + kind + "." + strconv.Itoa(i+1) + "." + controlField(field)
+	if name, ok := figureControls()[path]; ok {
+		return name
 	}
-	switch head {
-	case "weighings":
-		return weighingControl(t, rest, record.ID(id), field)
-	case "bottles":
-		if i := slices.IndexFunc(t.Bottles, func(b record.Bottle) bool { return string(b.ID) == id }); i >= 0 {
-			return refillControl(t.Bottles[i], at("bottle", i), field)
-		}
-	case "foods":
-		if i := slices.IndexFunc(t.Foods, func(f record.FoodEaten) bool { return string(f.ID) == id }); i >= 0 {
-			return at("food", i)
-		}
-	case "patches":
-		if i := slices.IndexFunc(t.Patches, func(p record.Patch) bool { return string(p.ID) == id }); i >= 0 {
-			return at("patch", i)
-		}
+	f, row, ok := record.SheetFieldAt(&t, path)
+	if !ok {
+		return ""
 	}
-	return fixedControls()[path]
+	return f.ControlOf(row)
 }
 
-// controlField is the name of a column of a row in the name of its control.
-func controlField(field string) string {
-	switch field {
-	case "shareLow":
-		return "share.low"
-	case "shareHigh":
-		return "share.high"
+// figureControls names the controls where what is worked out of several fields is
+// put right.
+func figureControls() map[string]string {
+	first := bottleControl(1, "before")
+	return map[string]string{
+		"session.minutes": "testsheet.end", "weighings.before": "testsheet.before.mass.1", "weighings.after": "testsheet.after.mass.1",
+		"weighings.change": "testsheet.after.mass.1", "figures.sweatRate": first, "figures.drinkingAt": first,
 	}
-	return field
-}
-
-// refillControl names the control of a refill, or the one given.
-func refillControl(b record.Bottle, other, field string) string {
-	id, isRefill := strings.CutPrefix(field, "refills.")
-	if !isRefill {
-		return other
-	}
-	id, _, _ = strings.Cut(id, ".")
-	for j, r := range b.Refills {
-		if string(r.ID) == id {
-			return strings.TrimSuffix(other, field) + "refill." + strconv.Itoa(j+1)
-		}
-	}
-	return ""
-}
-
-// weighingControl names the control of a reading of the body scale, or of a
-// figure made of several.
-func weighingControl(t record.Test, rest string, id record.ID, field string) string {
-	switch rest {
-	case "before":
-		return "testsheet.before.mass.1"
-	case "after", "change":
-		return "testsheet.after.mass.1"
-	}
-	for _, m := range []record.Moment{record.Before, record.After, record.Morning} {
-		for i, at := range weighings(t, m) {
-			switch n := strconv.Itoa(i + 1); {
-			case t.Weighings[at].ID != id:
-			case m == record.Morning && field == "date":
-				return "testsheet.morning." + n + ".day"
-			case m == record.Morning:
-				return "testsheet.morning." + n + ".mass"
-			default:
-				return "testsheet." + string(m) + ".mass." + n
-			}
-		}
-	}
-	return ""
 }
 
 // missingControl names the control where something missing is entered.
@@ -130,21 +74,4 @@ func partOfControl(control string) string {
 		return PartUrine
 	}
 	return PartAfter
-}
-
-// fixedControls names the controls of the fields a sheet has once.
-func fixedControls() map[string]string {
-	return map[string]string{
-		"session.date": "testsheet.date", "session.start": "testsheet.start", "session.end": "testsheet.end",
-		"session.minutes": "testsheet.end", "session.played": "testsheet.played", "session.effort": "testsheet.effort",
-		"session.met": "testsheet.met", "session.power": "testsheet.power", "session.speed": "testsheet.speed",
-		"session.energy":  "testsheet.energy",
-		"air.temperature": "testsheet.air.temperature", "air.humidity": "testsheet.air.humidity", "air.wind": "testsheet.air.wind",
-		"air.altitude": "testsheet.air.altitude", "air.wbgt": "testsheet.air.wbgt", "scale.step": "testsheet.scale.step",
-		"scale.kitDry": "testsheet.kit.dry", "scale.kitWet": "testsheet.kit.wet", "loss.urine": "testsheet.urine.passed",
-		"loss.stool": "testsheet.stool.passed", "loss.guess": "testsheet.guess", "urine.gravity": "testsheet.urine.gravity",
-		"urine.osmolality": "testsheet.urine.osmolality", "urine.colour": "testsheet.urine.colour",
-		"feeling.thirst": "testsheet.thirst", "feeling.stomach": "testsheet.stomach",
-		"figures.sweatRate": "testsheet.bottle.1.before", "figures.drinkingAt": "testsheet.bottle.1.before",
-	}
 }

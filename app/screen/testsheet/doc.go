@@ -16,12 +16,14 @@
 // package findings below this one.
 package testsheet
 
+import "ebbwell/internal/record"
+
 // The parts of a sheet, as places name them.
 const (
-	PartBefore   = "before"
-	PartBottles  = "bottles"
-	PartAfter    = "after"
-	PartUrine    = "urine"
+	PartBefore   = string(record.SheetBefore)
+	PartBottles  = string(record.SheetBottles)
+	PartAfter    = string(record.SheetAfter)
+	PartUrine    = string(record.SheetUrine)
 	PartFindings = "findings"
 )
 

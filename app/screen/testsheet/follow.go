@@ -80,7 +80,7 @@ func (v *View) follow() {
 // show shows what the sheet comes to, beside the fields.
 func (v *View) show() {
 	s := v.b.Doc.Now()
-	sp := speaker{v.desk.Words, v.by}
+	sp := v.speaker()
 	switch v.part {
 	case PartBefore:
 		v.ui.before.show(s)
@@ -122,7 +122,7 @@ func (v *View) warn() {
 func (v *View) warning(path string) string {
 	for _, w := range v.wrong {
 		if path != "" && w.path == path && w.code == codeProblem && w.problem.Code == evidence.CodeOrder {
-			title, sentence := speaker{v.desk.Words, v.by}.trouble(v.b.Doc.Now().Record, w)
+			title, sentence := v.speaker().trouble(v.b.Doc.Now().Record, w)
 			return title + " " + sentence
 		}
 	}

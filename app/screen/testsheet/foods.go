@@ -5,10 +5,10 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -72,28 +72,27 @@ func (p *foods) row(i int) *foodRow {
 		return nil
 	})
 	r.what.SetPlaceholder(b.Say("testsheet.food.type"))
-	number := func(what string, f evidence.Field, u quantity.Unit, of func(f *record.FoodEaten) *record.Number) *field.Number {
-		n := b.Number(PartBottles, begin+what, f, u, func(t *record.Test, grow bool) (*record.Number, string) {
-			food := foodAt(t, i, grow)
-			if food == nil {
-				return nil, ""
+	number := func(name string) *field.Number {
+		f, _ := record.SheetFieldOf("foods.*." + name)
+		n := bind.SheetRowNumber(b, f, record.SheetRow{Number: i + 1}, func(t *record.Test, grow bool) (any, string) {
+			if food := foodAt(t, i, grow); food != nil {
+				return food, "foods." + string(food.ID)
 			}
-			return of(food), "foods." + string(food.ID) + "." + what
+			return nil, ""
 		})
-		n.SetItem(i + 1)
 		n.SetSuffix("")
 		n.OnProblem = func(field.Weight, string) {}
 		return n
 	}
-	r.portions = number("portions", evidence.Portions, quantity.Portion, func(f *record.FoodEaten) *record.Number { return &f.Portions })
+	r.portions, r.mass = number("portions"), number("mass")
 	r.portions.SetFormat(b.Desk.Words.Half)
-	r.mass = number("mass", evidence.FoodMass, quantity.Gram, func(f *record.FoodEaten) *record.Number { return &f.Mass })
 	r.mass.OnEnter = func(field.Reading) {
 		if i+1 < len(p.rows) && p.rows[i+1].box.Visible() {
 			p.rows[i+1].what.Focus()
 		}
 	}
 	r.remove = field.NewLink(b.Desk.Host, begin+"remove", b.Say("testsheet.food.remove"), func() { p.remove(i) })
+	r.remove.PassBy()
 	r.box = look.VBox(0, look.FieldRow(bottleGap, p.columns, r.what, r.portions, r.mass, r.carbohydrate, r.sodium, r.remove), look.Pad(0, 8, 0, 8, look.VBox(0, r.note.box)))
 	return r
 }

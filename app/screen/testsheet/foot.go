@@ -1,6 +1,7 @@
 package testsheet
 
 import (
+	"slices"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -52,6 +53,10 @@ func (f *foot) show(v *View) {
 	look.ShowIf(f.correct, t.State != record.TestOpen)
 	if f.step.code != stepNone {
 		f.next.SetText(v.stepWords(f.step))
+		f.next.SetHint("")
+		if f.step.code == stepPart {
+			f.next.SetHint(v.b.Say("testsheet.next.key"))
+		}
 	}
 	rate := v.found.Sweat.Fluid.Rate
 	look.EnableIf(f.plan, rate.Known && rate.Ranged)
@@ -66,7 +71,7 @@ func (v *View) stepWords(st step) string {
 	case stepBottle:
 		return say("testsheet.next.bottle", strconv.Itoa(st.item))
 	case stepCheck:
-		sp := speaker{v.desk.Words, v.by}
+		sp := v.speaker()
 		if st.trouble.code == codeProblem {
 			return say("testsheet.next.check", sp.problemName(st.trouble.problem))
 		}
@@ -86,6 +91,18 @@ func (v *View) goBack() {
 			return
 		}
 	}
+}
+
+// NextPart shows a part further on, or back, and gives the keyboard to its first
+// field: the window has a key for it.
+func (v *View) NextPart(step int) {
+	list := partList()
+	at := slices.Index(list, v.part) + step
+	if v.b == nil || at < 0 || at >= len(list) {
+		return
+	}
+	v.showPart(list[at])
+	v.begin()
 }
 
 // goOn does the next sensible thing.

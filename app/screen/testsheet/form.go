@@ -8,7 +8,7 @@ import (
 
 // newForm makes the form of this screen: room for a number with its unit beside
 // short words, two columns in the narrow window.
-func newForm(entries ...look.Entry) *look.Form { return look.NewForm(entries...).Measured(112, 300, 2) }
+func newForm(entries ...look.Entry) *look.Form { return look.NewForm(entries...).Measured(128, 300, 2) }
 
 // rowNote is what is wrong or odd in a line of a table, below it.
 type rowNote struct {

@@ -79,27 +79,23 @@ func tellsBody(path string, c record.Change) bool {
 
 // fieldWord names a field by its path, with the row it stands in.
 func (h historian) fieldWord(path string) string {
-	word := h.Say("testsheet.field." + fieldName(path))
+	word := h.Say(historyKey(path))
 	if row := h.row(path); row != "" {
 		return h.Say("testsheet.history.row", word, row)
 	}
 	return word
 }
 
-// fieldName is a path without the ids of rows.
-func fieldName(path string) string {
-	parts := strings.Split(path, ".")
-	switch parts[0] {
-	case "weighings", "bottles", "foods", "patches", "partway", "safety":
-		kept := parts[:0:0]
-		for i, p := range parts {
-			if i%2 == 0 { // names and ids in turn
-				kept = append(kept, p)
-			}
-		}
-		return strings.Join(kept, ".")
+// historyKey is the key of the words for a field, or for a whole row.
+func historyKey(path string) string {
+	if f, ok := record.SheetFieldOf(path); ok {
+		return f.History()
 	}
-	return path
+	list, _, _ := strings.Cut(path, ".")
+	if strings.Contains(path, ".refills.") {
+		list += ".refills"
+	}
+	return "testsheet.field." + list
 }
 
 // row is the number of the row a path stands in, and of a weighing when it was;

@@ -143,6 +143,7 @@ func TestEnergyAlone(t *testing.T) {
 		t.Fatalf("with an effort rating: %+v", c)
 	}
 	b.part(PartBefore)
+	apptest.Click(b.t, b.w, "testsheet.fold.effort")
 	b.enter("testsheet.energy", "850")
 	if kept := b.kept(); kept.Session.Energy.Or(0) != 850 || kept.Session.Energy.Unit != quantity.Kilocalorie {
 		t.Errorf("kept %+v", kept.Session.Energy)
@@ -156,6 +157,7 @@ func TestEnergyAlone(t *testing.T) {
 		t.Fatal(err)
 	}
 	hidden := openAt(t, b.desk, b.went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: b.kept().ID})
+	apptest.Click(t, hidden.w, "testsheet.fold.effort")
 	if apptest.Has(hidden.w, "testsheet.energy") || !apptest.Has(hidden.w, "testsheet.met") {
 		t.Error("kilocalories are in sight where body mass is hidden")
 	}

@@ -5,11 +5,10 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/evidence"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
 )
@@ -77,8 +76,7 @@ func newPatchRow(p *patches, i int) *patchRow {
 	method := r.choice("method", "testsheet.method.", methods(), func(p *record.Patch) string { return string(p.Method) }, func(p *record.Patch, w string) { p.Method = record.Method(w) })
 	on := r.clock("on", func(p *record.Patch) *record.Clock { return &p.On })
 	r.off = r.clock("off", func(p *record.Patch) *record.Clock { return &p.Off })
-	sodium := r.number("sodium", evidence.PatchSodium, func(p *record.Patch) *record.Number { return &p.Sodium })
-	potassium := r.number("potassium", evidence.PatchPotassium, func(p *record.Patch) *record.Number { return &p.Potassium })
+	sodium, potassium := r.number("sodium"), r.number("potassium")
 	laboratory := b.Check(PartUrine, r.name("atLaboratory"), say("testsheet.patch.laboratory"), func(t record.Test) bool {
 		patch := patchAt(&t, i)
 		return patch != nil && patch.AtLaboratory
@@ -88,6 +86,7 @@ func newPatchRow(p *patches, i int) *patchRow {
 		}
 	})
 	r.remove = field.NewLink(b.Desk.Host, r.name("remove"), say("testsheet.patch.remove"), r.takeOut)
+	r.remove.PassBy()
 	title := look.NewLabel(say("testsheet.patch.title", b.Desk.Words.Number(float64(i+1), 0)), look.Strong, look.Ink)
 	form := newForm(
 		look.NewEntry(say("testsheet.patch.site"), look.MaxWidth(220, r.site)), look.NewEntry(say("testsheet.patch.side"), small(side)),
@@ -153,16 +152,15 @@ func (r *patchRow) clock(what string, of func(p *record.Patch) *record.Clock) *f
 }
 
 // number binds a value of the laboratory.
-func (r *patchRow) number(what string, f evidence.Field, of func(p *record.Patch) *record.Number) *field.Number {
-	n := r.p.b.Number(PartUrine, r.name(what), f, quantity.MillimolePerLitre, func(t *record.Test, _ bool) (*record.Number, string) {
+func (r *patchRow) number(name string) *field.Number {
+	f, _ := record.SheetFieldOf("patches.*." + name)
+	return bind.SheetRowNumber(r.p.b, f, record.SheetRow{Number: r.i + 1}, func(t *record.Test, _ bool) (any, string) {
 		patch := patchAt(t, r.i)
 		if patch == nil {
 			return nil, ""
 		}
-		return of(patch), "patches." + string(patch.ID) + "." + what
+		return patch, "patches." + string(patch.ID)
 	})
-	n.SetItem(r.i + 1)
-	return n
 }
 
 // takeOut takes the patch out of the sheet.

@@ -79,7 +79,7 @@ func (v *View) terms() handout.Terms {
 func (v *View) report() handout.TestReport {
 	in, t, f := v.input(), v.b.Doc.Now().Record, v.found
 	r := handout.TestReport{
-		Terms: v.terms(), Athlete: v.athlete.Name, Day: consult.TestDay(t), Session: findings.Session(v.desk.Words, v.by, in),
+		Terms: v.terms(), Athlete: v.athlete.Name, Day: consult.TestDay(t), Session: findings.Session(v.speaker().Speaker, in),
 		FilledInBy: t.CreatedBy, Evidence: evidence.Version, Bar: v.bar(f),
 		Quality: handout.ReportQuality(f, v.desk.Words), Applied: handout.ReportApplied(f, v.by.Hidden, v.desk.Words),
 	}
@@ -90,10 +90,10 @@ func (v *View) report() handout.TestReport {
 	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptMethod, (f.Kept == consult.KeptInputs || f.Kept == consult.KeptHidden) && t.State == record.TestClosed:
 		r.Terms.Cautions = append(r.Terms.Cautions, v.b.Say("testsheet.kept."+string(f.Kept)))
 	}
-	for _, c := range findings.Cautions(v.desk.Words, v.by, in) {
+	for _, c := range findings.Cautions(v.speaker().Speaker, in) {
 		r.Terms.Cautions = append(r.Terms.Cautions, strings.TrimSpace(c.Title+" "+c.Sentence))
 	}
-	for _, row := range findings.Rows(v.desk.Words, v.by, in) {
+	for _, row := range findings.Rows(v.speaker().Speaker, in) {
 		row.Figure.Ranged = row.Figure.Ranged && !row.Reading // what was read off has no range on paper
 		r.Findings = append(r.Findings, handout.Finding{
 			Name: row.Name, Figure: row.Figure, Decimals: row.Decimals, Reading: row.Reading, Beside: row.Beside, Notes: row.Notes,

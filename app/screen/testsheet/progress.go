@@ -1,43 +1,19 @@
 package testsheet
 
 import (
-	"strings"
-
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
 )
 
 // partOf names the part of the sheet that a field stands in, by its path in
-// the record.
+// the record; that of a figure is the part of the control it is put right in.
 func partOf(t record.Test, path string) string {
-	head, rest, _ := strings.Cut(path, ".")
-	switch head {
-	case "bottles", "foods":
-		return PartBottles
-	case "urine", "patches":
-		return PartUrine
-	case "loss", "feeling", "note":
-		return PartAfter
-	case "session":
-		if rest == "end" || rest == "played" || rest == "minutes" {
-			return PartAfter
-		}
-	case "scale":
-		if rest != "step" && rest != "before" {
-			return PartAfter
-		}
-	case "weighings":
-		for _, w := range t.Weighings {
-			if w.Moment == record.After && strings.HasPrefix(rest, string(w.ID)+".") {
-				return PartAfter
-			}
-		}
-		if rest == "after" || rest == "change" {
-			return PartAfter
-		}
-	case "figures":
-		return PartBottles
+	if control, ok := figureControls()[path]; ok {
+		return partOfControl(control)
+	}
+	if f, row, ok := record.SheetFieldAt(&t, path); ok {
+		return string(f.PartOf(row))
 	}
 	return PartBefore
 }

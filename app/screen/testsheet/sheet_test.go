@@ -269,12 +269,13 @@ func TestFoodShowsWhatItHolds(t *testing.T) {
 // The morning mass of the test's day goes with the day when that was wrong.
 func TestMorningsFollowTheDay(t *testing.T) {
 	b := newSheet(t)
-	b.enter("testsheet.morning.1.mass", "63.4")
+	apptest.Click(b.t, b.w, "testsheet.fold.mornings")
+	b.enter("testsheet.morning.mass.1", "63.4")
 	b.enter("testsheet.date", "17.5.2026")
 	if kept := b.kept(); kept.Weighings[0].Date != "2026-05-17" {
 		t.Errorf("the morning is of %s", kept.Weighings[0].Date)
 	}
-	b.enter("testsheet.morning.2.mass", "63.8")
+	b.enter("testsheet.morning.mass.2", "63.8")
 	if kept := b.kept(); kept.Weighings[1].Date != "2026-05-16" {
 		t.Errorf("the next morning is of %s", kept.Weighings[1].Date)
 	}

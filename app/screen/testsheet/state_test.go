@@ -74,16 +74,16 @@ func TestAnySheetCanBeSaid(t *testing.T) {
 		f := consult.Find(s.Record, record.Athlete{Sex: record.Female}, s.Texts(refOf(s.Record)), d)
 		wrong := troubles(s, f, nil, func(string, evidence.Problem) bool { return true })
 		for _, hidden := range []bool{false, true} {
-			by := amount.Writer{Words: w, Hidden: hidden}
+			by := amount.Speaker{Words: w, By: amount.Writer{Words: w, Hidden: hidden}}
 			for _, tr := range wrong {
-				if title, _ := (speaker{w, by}).trouble(s.Record, tr); title == "" || tr.part == "" {
+				if title, _ := (speaker{by}).trouble(s.Record, tr); title == "" || tr.part == "" {
 					t.Errorf("%+v reads %q in part %q", tr, title, tr.part)
 				}
 			}
 			in := findings.Input{Findings: f}
-			findings.Rows(w, by, in)
-			findings.Cautions(w, by, in)
-			findings.Session(w, by, in)
+			findings.Rows(by, in)
+			findings.Cautions(by, in)
+			findings.Session(by, in)
 		}
 		complete(s, f, wrong)
 		for _, part := range partList() {

@@ -47,6 +47,9 @@ func (l *troubleItems) item(i int) *troubleItem {
 	it.keep = field.NewLink(h, name+".keep", say("testsheet.trouble.keep"), func() { l.do.keep(it.now) })
 	it.drop = field.NewLink(h, name+".drop", say("testsheet.trouble.drop"), func() { l.do.drop(it.now) })
 	it.new = field.NewLink(h, name+".offer", say("testsheet.trouble.nextday"), func() { l.do.offer(it.now) })
+	for _, l := range []*field.Link{it.goTo, it.new, it.keep, it.drop} {
+		l.PassBy() // Enter goes on filling in
+	}
 	it.links = look.HBox(12, it.goTo, it.new, it.keep, it.drop)
 	it.caution = look.NewCaution("", "", look.Pad(0, 0, 0, -field.LinkPad, it.links))
 	return it

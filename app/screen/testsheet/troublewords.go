@@ -11,18 +11,19 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
 // speaker says what is wrong with a sheet.
-type speaker struct {
-	words *words.Words
-	by    amount.Writer
+type speaker struct{ amount.Speaker }
+
+// speaker is who speaks on this sheet.
+func (v *View) speaker() speaker {
+	return speaker{amount.Speaker{Words: v.desk.Words, By: v.by, Today: v.desk.Now()}}
 }
 
 // trouble says a trouble: a short sentence and what to do about it.
 func (sp speaker) trouble(t record.Test, w trouble) (title, sentence string) {
-	say := sp.words.Say
+	say := sp.Say
 	switch w.code {
 	case codeEndsBefore:
 		return say("testsheet.trouble.end.title"), say("testsheet.trouble.end", string(t.Session.Start), string(t.Session.End))
@@ -31,10 +32,10 @@ func (sp speaker) trouble(t record.Test, w trouble) (title, sentence string) {
 	case codeKept:
 		return say("testsheet.trouble.kept.title", capital(sp.problemName(w.problem))), say("testsheet.trouble.kept", shorten(w.text, 160))
 	}
-	if sp.by.Hidden && tellsMass(w.problem) {
+	if sp.By.Hidden && tellsMass(w.problem) {
 		return say("testsheet.trouble.hidden.title", capital(sp.problemName(w.problem))), say("testsheet.trouble.hidden")
 	}
-	text := capital(desk.ProblemSentence(sp.words, w.problem))
+	text := capital(desk.ProblemSentence(sp.Words, w.problem))
 	title, sentence, _ = strings.Cut(text, ". ")
 	if sentence != "" {
 		title += "."
@@ -51,33 +52,33 @@ func (sp speaker) bottleWeighings(t record.Test, item int) string {
 	if b == nil {
 		return ""
 	}
-	before, after := sp.by.Amount(b.Before.Or(0), quantity.Gram), sp.by.Amount(b.After.Or(0), quantity.Gram)
+	before, after := sp.By.Amount(b.Before.Or(0), quantity.Gram), sp.By.Amount(b.After.Or(0), quantity.Gram)
 	if b.Poured.Or(0) > 0 {
-		return sp.words.Say("testsheet.trouble.bottle.poured", before, after, sp.by.Amount(*b.Poured.Value, quantity.Gram))
+		return sp.Words.Say("testsheet.trouble.bottle.poured", before, after, sp.By.Amount(*b.Poured.Value, quantity.Gram))
 	}
-	return sp.words.Say("testsheet.trouble.bottle", before, after)
+	return sp.Words.Say("testsheet.trouble.bottle", before, after)
 }
 
 // name is the word for the field of a trouble.
 func (sp speaker) name(t record.Test, w trouble) string {
 	for _, e := range consult.Entries(t) {
 		if e.Path == w.path {
-			return desk.FieldName(sp.words, e.Field, e.Item)
+			return desk.FieldName(sp.Words, e.Field, e.Item)
 		}
 	}
-	if w.path == "loss.guess" || w.path == "air.wbgt" {
-		return sp.words.Say(fixedControls()[w.path])
+	if f, ok := record.SheetFieldOf(w.path); ok && f.Unit != "" { // a number that no problem is about
+		return sp.Words.Say(f.Words())
 	}
 	last := w.path[strings.LastIndex(w.path, ".")+1:]
-	return sp.words.Say("testsheet.named." + last)
+	return sp.Words.Say("testsheet.named." + last)
 }
 
 // problemName is the word for what a problem is about.
 func (sp speaker) problemName(p evidence.Problem) string {
-	if sp.by.Hidden && p.Field == evidence.MassChange {
-		return sp.words.Say("testsheet.trouble.hidden.change")
+	if sp.By.Hidden && p.Field == evidence.MassChange {
+		return sp.Words.Say("testsheet.trouble.hidden.change")
 	}
-	return desk.FieldName(sp.words, p.Field, p.Item)
+	return desk.FieldName(sp.Words, p.Field, p.Item)
 }
 
 // tellsMass reports whether the sentence of a problem tells of body mass.

@@ -8,7 +8,6 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -32,20 +31,19 @@ func newUrine(b *binder) *urine {
 // marker is what was read of the urine, and when.
 func (p *urine) marker() fyne.CanvasObject {
 	b, say := p.b, p.b.Say
-	number := func(name string, f evidence.Field, u quantity.Unit, path string, of func(t *record.Test) *record.Number) *field.Number {
-		n := b.Number(PartUrine, name, f, u, func(t *record.Test, grow bool) (*record.Number, string) {
+	number := func(path string) *field.Number {
+		f, _ := record.SheetFieldOf(path)
+		n := b.Number(PartUrine, f.Control, f.Evidence, f.Unit, func(t *record.Test, grow bool) (*record.Number, string) {
 			if grow {
 				t.Urine.NotTaken = false
 			}
-			return of(t), path
+			return f.Number(t), path
 		})
 		p.fields = append(p.fields, n)
 		return n
 	}
-	gravity := number("testsheet.urine.gravity", evidence.USG, quantity.None, "urine.gravity", func(t *record.Test) *record.Number { return &t.Urine.Gravity })
+	gravity, osmolality, colour := number("urine.gravity"), number("urine.osmolality"), number("urine.colour")
 	gravity.SetDecimals(3)
-	osmolality := number("testsheet.urine.osmolality", evidence.Osmolality, quantity.MilliosmolePerKilogram, "urine.osmolality", func(t *record.Test) *record.Number { return &t.Urine.Osmolality })
-	colour := number("testsheet.urine.colour", evidence.UrineColour, quantity.None, "urine.colour", func(t *record.Test) *record.Number { return &t.Urine.Colour })
 	when := b.Toggle(PartUrine, "testsheet.urine.when", b.Options("testsheet.when.", string(record.Before), string(record.After)), word(
 		func(t record.Test) string { return string(t.Urine.When) }, func(t *record.Test, w string) { t.Urine.When = record.Moment(w) }))
 	none := b.Check(PartUrine, "testsheet.urine.nottaken", say("testsheet.urine.nottaken"), func(t record.Test) bool { return t.Urine.NotTaken },

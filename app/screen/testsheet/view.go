@@ -222,7 +222,7 @@ func (v *View) Print() {
 func (v *View) Key(e *fyne.KeyEvent) {
 	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
 		if c := v.canvas(); c != nil {
-			c.FocusNext()
+			field.Next(c)
 		}
 	}
 }

@@ -12,9 +12,9 @@ import (
 	"ebbwell/internal/record"
 )
 
-// weighingList is the readings of one moment: two to begin with for a session,
-// each on a line of its own day for a morning, and always an empty one behind
-// the last.
+// weighingList is the readings of one moment: one to begin with for a session
+// and a line more when it is asked for, each on a line of its own day for a
+// morning with an empty one behind the last.
 type weighingList struct {
 	// hidden reports whether body mass is hidden: a mass is then shown only while it
 	// is typed.
@@ -23,7 +23,13 @@ type weighingList struct {
 	part   string
 	moment record.Moment
 	rows   []*weighingRow
-	box    *fyne.Container
+	// more shows a line for one reading more; asked is how many lines were wanted.
+	more  *field.Link
+	asked int
+	// again reports whether something asks for a second reading; may be nil.
+	again func() bool
+	lines *fyne.Container
+	box   *fyne.Container
 }
 
 // weighingRow is one reading.
@@ -38,9 +44,24 @@ type weighingRow struct {
 }
 
 func newWeighingList(b *binder, part string, m record.Moment) *weighingList {
-	l := &weighingList{b: b, part: part, moment: m, box: look.VBox(6)}
-	l.grow(2)
+	l := &weighingList{b: b, part: part, moment: m, lines: look.VBox(6)}
+	l.more = field.NewLink(b.Desk.Host, "testsheet."+string(m)+".mass.more", b.Say("testsheet.mass.second"), l.another)
+	l.more.PassBy()
+	l.box = look.VBox(2, l.lines, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, l.more)))
+	l.grow(1)
 	return l
+}
+
+// another shows a line for one reading more and goes to it.
+func (l *weighingList) another() {
+	l.asked = filledWeighings(l.b.Doc.Now(), l.moment) + 1
+	l.b.OnLeft()
+	for _, r := range l.rows {
+		if r.box.Visible() && r.mass.Text() == "" {
+			r.mass.Focus()
+			return
+		}
+	}
 }
 
 // grow makes lines up to a number of them.
@@ -48,7 +69,7 @@ func (l *weighingList) grow(to int) {
 	for len(l.rows) < to {
 		r := l.row(len(l.rows))
 		l.rows = append(l.rows, r)
-		l.box.Add(r.box)
+		l.lines.Add(r.box)
 	}
 }
 
@@ -59,9 +80,6 @@ func (l *weighingList) row(i int) *weighingRow {
 		record.Before: evidence.MassBefore, record.After: evidence.MassAfter, record.Morning: evidence.MorningMass,
 	}
 	name := "testsheet." + string(l.moment) + ".mass." + strconv.Itoa(i+1)
-	if l.moment == record.Morning {
-		name = "testsheet.morning." + strconv.Itoa(i+1) + ".mass"
-	}
 	r.mass = l.b.Number(l.part, name, fields[l.moment], quantity.Kilogram, func(t *record.Test, grow bool) (*record.Number, string) {
 		if grow {
 			growWeighings(t, l.moment, i)
@@ -84,7 +102,7 @@ func (l *weighingList) row(i int) *weighingRow {
 	r.mass.OnEnter = func(field.Reading) { l.enter(r) }
 	tracks, objects := []look.Track{look.Fixed(124), look.Share(1)}, []fyne.CanvasObject{r.mass, look.HBox(0, r.take)}
 	if l.moment == record.Morning {
-		r.day = l.b.Date(l.part, "testsheet.morning."+strconv.Itoa(i+1)+".day", field.Past, func(t *record.Test) (*record.Date, string) {
+		r.day = l.b.Date(l.part, "testsheet.morning.day."+strconv.Itoa(i+1), field.Past, func(t *record.Test) (*record.Date, string) {
 			if w := weighingAt(t, l.moment, i, false); w != nil {
 				return &w.Date, "weighings." + string(w.ID) + ".date"
 			}
@@ -132,11 +150,20 @@ func (l *weighingList) takePounds(i int) {
 // show follows the sheet.
 func (l *weighingList) show(s sheet) {
 	covered := l.hidden != nil && l.hidden()
-	wanted := filledWeighings(s, l.moment) + 1
-	if l.moment != record.Morning {
-		wanted = max(2, wanted)
+	filled := filledWeighings(s, l.moment)
+	wanted := max(1, filled, l.asked)
+	if filled == 1 && l.again != nil && l.again() {
+		wanted = 2
+	}
+	if l.moment == record.Morning {
+		wanted = filled + 1
 	}
 	l.grow(wanted)
+	look.ShowIf(l.more, l.moment != record.Morning && filled >= 1 && wanted == filled && s.Record.State == record.TestOpen)
+	l.more.SetText(l.b.Say("testsheet.mass.second"))
+	if filled > 1 {
+		l.more.SetText(l.b.Say("testsheet.mass.another"))
+	}
 	for i, r := range l.rows {
 		look.ShowIf(r.box, i < wanted)
 		r.mass.Cover(covered)

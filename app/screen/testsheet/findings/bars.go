@@ -33,42 +33,42 @@ func lower(text string) string {
 // session says what was done: "In 95 minutes of hard field hockey at 31 °C".
 func (sp speaker) session(in Input) string {
 	f := in.Findings
-	what := desk.SportWord(sp.w, f.Test.Session.Sport)
+	what := desk.SportWord(sp.Words, f.Test.Session.Sport)
 	if what == "" {
-		what = sp.say("findings.session.play")
+		what = sp.Say("findings.session.play")
 	}
 	switch fuel.EffortOf(f.Test.Session.Effort.Or(-1)) {
 	case fuel.Easy:
-		what = sp.say("findings.session.easy", what)
+		what = sp.Say("findings.session.easy", what)
 	case fuel.Hard:
-		what = sp.say("findings.session.hard", what)
+		what = sp.Say("findings.session.hard", what)
 	}
-	minutes := sp.w.Number(math.Round(f.Minutes), 0)
+	minutes := sp.Words.Number(math.Round(f.Minutes), 0)
 	air := f.Test.Air.Temperature
 	switch {
 	case !f.Timed:
 		return capital(what)
 	case air.Known():
-		t, err := quantity.Convert(*air.Value, quantity.DegreeCelsius, sp.by.Unit(quantity.DegreeCelsius))
+		t, err := quantity.Convert(*air.Value, quantity.DegreeCelsius, sp.By.Unit(quantity.DegreeCelsius))
 		if err == nil {
-			return sp.say("findings.session.air", minutes, what, sp.withUnit(sp.w.Number(t, 0), sp.by.Unit(quantity.DegreeCelsius)))
+			return sp.Say("findings.session.air", minutes, what, sp.withUnit(sp.Words.Number(t, 0), sp.By.Unit(quantity.DegreeCelsius)))
 		}
 	}
-	return sp.say("findings.session", minutes, what)
+	return sp.Say("findings.session", minutes, what)
 }
 
 // bars is what went out, came in and was left over.
 func (sp speaker) bars(in Input) chart.InOutData {
 	f := in.Findings
 	fluid := f.Sweat.Fluid
-	beside := f.Beside(sp.by.Hidden)
+	beside := f.Beside(sp.By.Hidden)
 	d := chart.InOutData{Out: fluid.Loss.Value + beside, Beside: beside, In: inParts(f)}
-	d.OutWords = chart.Wording{Name: sp.say("findings.bars.out"), Title: sp.say("findings.bars.sweat", sp.by.Found(fluid.Loss)), Note: sp.outNote(f)}
-	d.InWords = chart.Wording{Name: sp.say("findings.bars.in"), Title: sp.say("findings.bars.drunk", sp.by.Found(fluid.Drunk)), Note: sp.share(fluid.Replaced)}
+	d.OutWords = chart.Wording{Name: sp.Say("findings.bars.out"), Title: sp.Say("findings.bars.sweat", sp.By.Found(fluid.Loss)), Note: sp.outNote(f)}
+	d.InWords = chart.Wording{Name: sp.Say("findings.bars.in"), Title: sp.Say("findings.bars.drunk", sp.By.Found(fluid.Drunk)), Note: sp.share(fluid.Replaced)}
 	d.LeftWords = sp.leftWords(f)
-	if !sp.by.Hidden && fluid.DeficitShare.Known && fluid.Deficit.Value > 0 {
+	if !sp.By.Hidden && fluid.DeficitShare.Known && fluid.Deficit.Value > 0 {
 		d.Limit = f.LimitDeficit()
-		d.LimitText = sp.say("findings.bars.limit", sp.significant(f.Limit))
+		d.LimitText = sp.Say("findings.bars.limit", sp.significant(f.Limit))
 	}
 	if guess := f.Test.Loss.Guess; guess.Known() {
 		d.Guess, d.GuessText = *guess.Value, sp.guess(in)
@@ -83,11 +83,11 @@ func (sp speaker) guess(in Input) string {
 	if in.Athlete.Sex != "" {
 		key = "findings.guessed." + string(in.Athlete.Sex)
 	}
-	x, u := *in.Findings.Test.Loss.Guess.Value, sp.by.Unit(quantity.Litre)
+	x, u := *in.Findings.Test.Loss.Guess.Value, sp.By.Unit(quantity.Litre)
 	if shown, err := quantity.Convert(x, quantity.Litre, u); err == nil {
 		x = quantity.Round(shown, quantity.Decimals(u))
 	}
-	return sp.say(key, sp.withUnit(sp.significant(x), u))
+	return sp.Say(key, sp.withUnit(sp.significant(x), u))
 }
 
 // inParts is what came in, by substance, kg: with it the bars add up to what the
@@ -100,14 +100,14 @@ func inParts(f consult.Findings) []chart.Part {
 // outNote is the rate, and what left beside the sweat, which is the thin end of
 // the bar.
 func (sp speaker) outNote(f consult.Findings) string {
-	note, o := sp.by.Found(f.Sweat.Fluid.Rate), f.OtherLosses()
-	switch breath := sp.by.Amount(o.Breath, quantity.Litre); {
-	case o.Urine > 0 && o.Breath > 0 && !sp.by.Hidden:
-		return sp.say("findings.bars.beside.both", note, breath, sp.by.Amount(o.Urine, quantity.Litre))
-	case o.Breath > 0 && !sp.by.Hidden:
-		return sp.say("findings.bars.beside", note, breath)
+	note, o := sp.By.Found(f.Sweat.Fluid.Rate), f.OtherLosses()
+	switch breath := sp.By.Amount(o.Breath, quantity.Litre); {
+	case o.Urine > 0 && o.Breath > 0 && !sp.By.Hidden:
+		return sp.Say("findings.bars.beside.both", note, breath, sp.By.Amount(o.Urine, quantity.Litre))
+	case o.Breath > 0 && !sp.By.Hidden:
+		return sp.Say("findings.bars.beside", note, breath)
 	case o.Urine > 0:
-		return sp.say("findings.bars.urine", note, sp.by.Amount(o.Urine, quantity.Litre))
+		return sp.Say("findings.bars.urine", note, sp.By.Amount(o.Urine, quantity.Litre))
 	}
 	return note
 }
@@ -115,23 +115,23 @@ func (sp speaker) outNote(f consult.Findings) string {
 // leftWords are the words of the lowest bar.
 func (sp speaker) leftWords(f consult.Findings) chart.Wording {
 	fluid := f.Sweat.Fluid
-	w := chart.Wording{Name: sp.say("findings.bars.left")}
+	w := chart.Wording{Name: sp.Say("findings.bars.left")}
 	key := "findings.bars.deficit"
 	amount := fluid.Deficit
 	if amount.Value < 0 {
 		key, amount.Value = "findings.bars.gain", -amount.Value
 	}
-	w.Title = sp.say(key, sp.by.Found(amount))
-	if sp.by.Hidden || !fluid.DeficitShare.Known {
+	w.Title = sp.Say(key, sp.By.Found(amount))
+	if sp.By.Hidden || !fluid.DeficitShare.Known {
 		if fluid.Deficit.Ranged && fluid.Deficit.Value >= 0 {
-			w.Note = sp.say("findings.bars.range", sp.by.Range(fluid.Deficit))
+			w.Note = sp.Say("findings.bars.range", sp.By.Range(fluid.Deficit))
 		}
 		return w
 	}
 	found, within := sp.change(fluid.DeficitShare)
-	w.Title = sp.say("findings.bars.percent", w.Title, found)
+	w.Title = sp.Say("findings.bars.percent", w.Title, found)
 	if within != "" {
-		w.Note = sp.say("findings.bars.range", within+"\u00a0"+string(quantity.PerCent))
+		w.Note = sp.Say("findings.bars.range", within+"\u00a0"+string(quantity.PerCent))
 	}
 	return w
 }

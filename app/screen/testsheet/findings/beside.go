@@ -21,14 +21,14 @@ func (sp speaker) beside(name string, in Input) string {
 	case "sweat-loss":
 		return sp.length(f.Minutes, f.Timed)
 	case "deficit":
-		return sp.limit(in, sp.by.Hidden)
+		return sp.limit(in, sp.By.Hidden)
 	case "deficit-share":
 		return sp.limit(in, false)
 	case "drunk":
 		return sp.share(f.Sweat.Fluid.Replaced)
 	case "drinking-rate":
 		if in.Athlete.UsualDrinking.Known() {
-			return sp.say("findings.usual", sp.by.Amount(*in.Athlete.UsualDrinking.Value, quantity.LitrePerHour))
+			return sp.Say("findings.usual", sp.By.Amount(*in.Athlete.UsualDrinking.Value, quantity.LitrePerHour))
 		}
 	case "sodium-concentration":
 		return sp.firstPlace(sp.places(evidence.WholeBodyMeasure, f.Sweat.Sodium.Concentration))
@@ -42,7 +42,7 @@ func (sp speaker) beside(name string, in Input) string {
 	case "carbohydrate-rate":
 		return sp.advice(f.Advice)
 	case "sodium-hold":
-		return sp.say("findings.hold")
+		return sp.Say("findings.hold")
 	case "sweat-rate-by-mass":
 		return sp.firstPlace(sp.places(evidence.RateByMassMeasure, f.Sweat.Fluid.RateByMass))
 	}
@@ -54,7 +54,7 @@ func (sp speaker) length(minutes float64, timed bool) string {
 	if !timed {
 		return ""
 	}
-	return sp.say("findings.in.minutes", sp.w.Number(minutes, 0))
+	return sp.Say("findings.in.minutes", sp.Words.Number(minutes, 0))
 }
 
 // places puts a figure into the groups of many sports.
@@ -80,19 +80,19 @@ func (sp speaker) firstPlace(list []sweat.Place) string {
 	group := sp.group(p)
 	switch x := p.Below; {
 	case math.Abs(x-0.5) <= placeMiddle:
-		return sp.say("findings.place.middle", group)
+		return sp.Say("findings.place.middle", group)
 	case x >= placeFar:
-		return sp.say("findings.place.nearly-all", group)
+		return sp.Say("findings.place.nearly-all", group)
 	case x <= 1-placeFar:
-		return sp.say("findings.place.nearly-none", group)
+		return sp.Say("findings.place.nearly-none", group)
 	case x >= placeEnd:
-		return sp.say("findings.place.more", group)
+		return sp.Say("findings.place.more", group)
 	case x <= 1-placeEnd:
-		return sp.say("findings.place.less", group)
+		return sp.Say("findings.place.less", group)
 	case x > 0.5:
-		return sp.say("findings.place.more.about", sp.w.Number(min(math.Round(10*x), 9), 0), group)
+		return sp.Say("findings.place.more.about", sp.Words.Number(min(math.Round(10*x), 9), 0), group)
 	default:
-		return sp.say("findings.place.less.about", sp.w.Number(min(math.Round(10*(1-x)), 9), 0), group)
+		return sp.Say("findings.place.less.about", sp.Words.Number(min(math.Round(10*(1-x)), 9), 0), group)
 	}
 }
 
@@ -109,22 +109,22 @@ func (sp speaker) place(p sweat.Place) string {
 	tenths, of := math.Round(10*p.Below), 10.0
 	switch {
 	case p.Below >= placeFar || p.Below <= 1-placeFar:
-		return sp.say("findings.place.about", sp.firstPlace([]sweat.Place{p}))
+		return sp.Say("findings.place.about", sp.firstPlace([]sweat.Place{p}))
 	case p.Below >= placeEnd:
 		tenths, of = 19, 20
 	case p.Below <= 1-placeEnd:
 		tenths, of = 1, 20
 	}
 	tenths = min(max(tenths, 1), of-1)
-	return sp.say("findings.place.below", sp.w.Number(tenths, 0), sp.w.Number(of, 0), sp.group(p))
+	return sp.Say("findings.place.below", sp.Words.Number(tenths, 0), sp.Words.Number(of, 0), sp.group(p))
 }
 
 // group names a published group.
 func (sp speaker) group(p sweat.Place) string {
 	if p.Group.Sport != "" {
-		return sp.say("findings.group." + p.Group.Sport)
+		return sp.Say("findings.group." + p.Group.Sport)
 	}
-	return sp.say("findings.group.many", p.Group.N)
+	return sp.Say("findings.group.many", p.Group.N)
 }
 
 // limit compares the deficit with the limit; hidden leaves the per cent out.
@@ -134,9 +134,9 @@ func (sp speaker) limit(in Input, hidden bool) string {
 	case key == "":
 		return ""
 	case hidden || key == "gain":
-		return sp.say("findings.limit." + key + ".hidden")
+		return sp.Say("findings.limit." + key + ".hidden")
 	}
-	return sp.say("findings.limit."+key, sp.significant(in.Findings.Limit))
+	return sp.Say("findings.limit."+key, sp.significant(in.Findings.Limit))
 }
 
 // standing is where the deficit lies to the limit: within, near, past, gain;
@@ -171,9 +171,9 @@ const (
 func (sp speaker) fraction(share float64) string {
 	switch {
 	case share < hardlyAny:
-		return sp.say("findings.fraction.0")
+		return sp.Say("findings.fraction.0")
 	case share > moreThan:
-		return sp.say("findings.fraction.more")
+		return sp.Say("findings.fraction.more")
 	}
 	nearest := fractions()[0]
 	for _, x := range fractions() {
@@ -181,7 +181,7 @@ func (sp speaker) fraction(share float64) string {
 			nearest = x
 		}
 	}
-	return sp.say("findings.fraction." + sp.w.Number(nearest, 0))
+	return sp.Say("findings.fraction." + sp.Words.Number(nearest, 0))
 }
 
 // share says a share of the loss in words.
@@ -197,10 +197,10 @@ func (sp speaker) sodiumShare(f figure.Figure) string {
 	switch {
 	case !f.Known:
 		return ""
-	case sp.by.Hidden:
+	case sp.By.Hidden:
 		return sp.fraction(f.Value)
 	}
-	return sp.say("findings.sodium.share", sp.w.Number(f.Value, 0))
+	return sp.Say("findings.sodium.share", sp.Words.Number(f.Value, 0))
 }
 
 // mostOf names what gives most of a range, where one thing does.
@@ -209,7 +209,7 @@ func (sp speaker) mostOf(f figure.Figure) string {
 	if !f.Ranged || len(f.Why.Budget) == 0 || f.Why.Budget[0].Part < most {
 		return ""
 	}
-	return sp.say("findings.mostof", sp.say("source."+f.Why.Budget[0].Source))
+	return sp.Say("findings.mostof", sp.Say("source."+f.Why.Budget[0].Source))
 }
 
 // advice is the carbohydrate advised for such a session, with its source.
@@ -223,11 +223,11 @@ func (sp speaker) advice(a fuel.Advice) string {
 	}
 	switch {
 	case a.Code == fuel.FuelNone:
-		return sp.say("findings.advised.none")
+		return sp.Say("findings.advised.none")
 	case a.Range.Low <= 0:
-		return sp.say("findings.advised.upto", sp.w.Number(a.Range.High, 0), source)
+		return sp.Say("findings.advised.upto", sp.Words.Number(a.Range.High, 0), source)
 	}
-	return sp.say("findings.advised", sp.w.Between(a.Range, 0), source)
+	return sp.Say("findings.advised", sp.Words.Between(a.Range, 0), source)
 }
 
 // alternatives are other ranges of carbohydrate in use for such a session.
@@ -236,7 +236,7 @@ func (sp speaker) alternatives(in Input) []string {
 	sport := consult.SportOf(t.Session.Sport)
 	var list []string
 	for _, a := range fuel.CarbohydrateAlternatives(in.Findings.Minutes, fuel.EffortOf(t.Session.Effort.Or(-1)), sport.Intermittent) {
-		list = append(list, sp.say("findings.advised.other", sp.w.Between(a.Range, 0), sp.say(a.Code), sp.say("sure."+string(a.Sure))))
+		list = append(list, sp.Say("findings.advised.other", sp.Words.Between(a.Range, 0), sp.Say(a.Code), sp.Say("sure."+string(a.Sure))))
 	}
 	return list
 }

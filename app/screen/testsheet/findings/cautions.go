@@ -20,20 +20,20 @@ func (sp speaker) cautions(in Input) []Caution {
 	f := in.Findings
 	var list []Caution
 	if f.Refused != nil {
-		list = append(list, Caution{sp.say("findings.refused.title"), sp.say("findings.refused")})
+		list = append(list, Caution{sp.Say("findings.refused.title"), sp.Say("findings.refused")})
 	}
 	over := false
 	for _, flag := range f.Sweat.Flags {
 		switch flag.ID {
 		case sweat.FlagGained:
 			if g, ok := consult.GainOf(f, in.Athlete, consult.TestDay(f.Test)); ok {
-				title, sentence := desk.GainWords(sp.w, sp.by, in.Practice, g)
+				title, sentence := desk.GainWords(sp.Words, sp.By, in.Practice, g)
 				list = append(list, Caution{title, sentence})
 			}
 		case sweat.FlagOverdrank:
-			list = append(list, Caution{sp.say("findings.red"), sp.overdrank(flag)})
+			list = append(list, Caution{sp.Say("findings.red"), sp.overdrank(flag)})
 		case sweat.FlagNearLoss:
-			list = append(list, Caution{sp.say("findings.near"), sp.nearLoss(flag)})
+			list = append(list, Caution{sp.Say("findings.near"), sp.nearLoss(flag)})
 		default:
 			continue
 		}
@@ -63,24 +63,24 @@ func (sp speaker) onRecord(in Input) (c Caution, ok bool) {
 	if !ok || len(t.Safety) == 0 {
 		return Caution{}, false
 	}
-	title := sp.say("findings.record.open")
+	title := sp.Say("findings.record.open")
 	if flag.Told() {
-		title = sp.say("findings.record.told", flag.Safety.Told)
+		title = sp.Say("findings.record.told", flag.Safety.Told)
 	}
-	lines := desk.SafetyLines(amount.Speaker{Words: sp.w, By: sp.by}, t, in.Zone())
-	return Caution{title, strings.Join(lines, sp.say("findings.record.between"))}, true
+	lines := desk.SafetyLines(amount.Speaker{Words: sp.Words, By: sp.By}, t, in.Zone())
+	return Caution{title, strings.Join(lines, sp.Say("findings.record.between"))}, true
 }
 
 // keptOdd names the unlikely values that were kept, with their reasons.
 func (sp speaker) keptOdd(in Input) (c Caution, ok bool) {
 	var list []string
 	for _, k := range consult.KeptOdds(in.Findings) {
-		list = append(list, sp.say("findings.keptodd.line", desk.FieldName(sp.w, k.Field, k.Item), k.Text))
+		list = append(list, sp.Say("findings.keptodd.line", desk.FieldName(sp.Words, k.Field, k.Item), k.Text))
 	}
 	if len(list) == 0 {
 		return Caution{}, false
 	}
-	return Caution{sp.say("findings.keptodd.title"), strings.Join(list, sp.say("findings.keptodd.between"))}, true
+	return Caution{sp.Say("findings.keptodd.title"), strings.Join(list, sp.Say("findings.keptodd.between"))}, true
 }
 
 // uncounted says what was taken that counts as nothing because nobody knows what
@@ -89,7 +89,7 @@ func (sp speaker) uncounted(names []string) (c Caution, ok bool) {
 	var list []string
 	for _, name := range names {
 		if name == "" {
-			name = sp.say("findings.uncounted.unnamed")
+			name = sp.Say("findings.uncounted.unnamed")
 		}
 		if !slices.Contains(list, name) {
 			list = append(list, name)
@@ -98,23 +98,23 @@ func (sp speaker) uncounted(names []string) (c Caution, ok bool) {
 	if len(list) == 0 {
 		return Caution{}, false
 	}
-	return Caution{sp.say("findings.uncounted.title"), sp.say("findings.uncounted", sp.w.List(list))}, true
+	return Caution{sp.Say("findings.uncounted.title"), sp.Say("findings.uncounted", sp.Words.List(list))}, true
 }
 
 // overdrank says how much more was drunk than lost.
 func (sp speaker) overdrank(flag sweat.Flag) string {
-	if sp.by.US {
-		return sp.say("findings.drank-more.us", sp.by.Amount(flag.Size, quantity.Litre))
+	if sp.By.US {
+		return sp.Say("findings.drank-more.us", sp.By.Amount(flag.Size, quantity.Litre))
 	}
-	return sp.say("flag.drank-more", sp.w.Number(flag.Size, 2))
+	return sp.Say("flag.drank-more", sp.Words.Number(flag.Size, 2))
 }
 
 // nearLoss says that close to all was drunk.
 func (sp speaker) nearLoss(flag sweat.Flag) string {
-	if sp.by.Hidden {
-		return sp.say("findings.drank-near")
+	if sp.By.Hidden {
+		return sp.Say("findings.drank-near")
 	}
-	return sp.say("flag.drank-near", sp.w.Number(flag.Size, 0))
+	return sp.Say("flag.drank-near", sp.Words.Number(flag.Size, 0))
 }
 
 // plasma predicts blood sodium, for adults, as a caution with its limits. Where
@@ -126,16 +126,16 @@ func (sp speaker) plasma(in Input) (c Caution, ok bool) {
 		return Caution{}, false
 	}
 	text := ""
-	if got.Plasma.Known && !sp.by.Hidden {
-		text = sp.say("findings.plasma", sp.w.Signed(got.Change, 1), sp.w.Number(got.Plasma.Value, 0), sp.by.Range(got.Plasma)) + " "
+	if got.Plasma.Known && !sp.By.Hidden {
+		text = sp.Say("findings.plasma", sp.Words.Signed(got.Change, 1), sp.Words.Number(got.Plasma.Value, 0), sp.By.Range(got.Plasma)) + " "
 	}
 	for _, code := range got.Codes {
-		if sp.by.Hidden && code == sweat.PlasmaOutside {
+		if sp.By.Hidden && code == sweat.PlasmaOutside {
 			continue
 		}
-		text += sp.say(code) + " "
+		text += sp.Say(code) + " "
 	}
-	return Caution{sp.say("findings.plasma.title"), text}, true
+	return Caution{sp.Say("findings.plasma.title"), text}, true
 }
 
 // lacking are the sentences of what still keeps a rate from being known.
@@ -143,7 +143,7 @@ func (sp speaker) lacking(in Input) []string {
 	var list []string
 	for _, m := range in.Findings.Sweat.Missing {
 		if !m.Optional {
-			list = append(list, desk.MissingSentence(sp.w, m))
+			list = append(list, desk.MissingSentence(sp.Words, m))
 		}
 	}
 	return list

@@ -19,7 +19,6 @@ import (
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
 // Input is what is to be shown.
@@ -51,9 +50,4 @@ type Other struct {
 }
 
 // speaker words figures in the practice's language and units.
-type speaker struct {
-	w  *words.Words
-	by amount.Writer
-}
-
-func (sp speaker) say(key string, args ...any) string { return sp.w.Say(key, args...) }
+type speaker struct{ amount.Speaker }

@@ -19,7 +19,7 @@ func everything(sp speaker, in Input) string {
 			b.WriteString(s + "\n")
 		}
 	}
-	for _, r := range Rows(sp.w, sp.by, in) {
+	for _, r := range Rows(sp.Speaker, in) {
 		w := sp.explain(r, in)
 		add(r.Name, r.Found, r.Range, r.Beside, w.Figure, w.Sure, w.Formula.Words, w.Formula.Numbers)
 		for _, l := range w.Formula.Inputs {
@@ -45,8 +45,8 @@ func everything(sp speaker, in Input) string {
 // kilogram, no per cent of it, no energy, none of the weighings.
 func TestHiddenMassIsLitresOnly(t *testing.T) {
 	w := english(t)
-	hidden := speaker{w, amount.Writer{Words: w, Hidden: true}}
-	shownToo := speaker{w, amount.Writer{Words: w}}
+	hidden := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w, Hidden: true}}}
+	shownToo := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	gained := whole()
 	for i := range gained.Weighings {
 		if gained.Weighings[i].Moment == record.After {
@@ -76,7 +76,7 @@ func TestHiddenMassIsLitresOnly(t *testing.T) {
 
 func TestRedFlagsComeFirst(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	gained := whole()
 	for i := range gained.Weighings {
 		if gained.Weighings[i].Moment == record.After {
@@ -107,7 +107,7 @@ func TestRedFlagsComeFirst(t *testing.T) {
 // What nobody knows the contents of is named, once: it counts as nothing.
 func TestWhatIsNotCountedIsSaid(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	test := whole()
 	for _, name := range []string{"Team mate's bottle", "", "Team mate's bottle"} {
 		test.Bottles = append(test.Bottles, record.Bottle{Name: name, Use: record.UseDrunk, Before: record.Num(600, quantity.Gram), After: record.Num(500, quantity.Gram)})
@@ -131,7 +131,7 @@ func TestSaltWithheld(t *testing.T) {
 	w := english(t)
 	in := inputOf(t, whole())
 	in.Findings.Care.WithholdSalt = []record.FlagKind{record.FlagKidney}
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	if text := everything(sp, in); strings.Contains(text, "sodium counts here") || strings.Contains(text, "hold blood sodium") {
 		t.Errorf("salt is advised:\n%s", text)
 	}
@@ -143,7 +143,7 @@ func TestSaltWithheld(t *testing.T) {
 
 func TestCompareInWords(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	now := inputOf(t, whole())
 	cool := whole()
 	cool.Air.Temperature = record.Num(19, quantity.DegreeCelsius)
@@ -170,7 +170,7 @@ func TestCompareInWords(t *testing.T) {
 
 func TestPlacesInAGroup(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	g := sweat.GroupsFor(evidence.RateMeasure, "")[0]
 	for below, want := range map[float64][2]string{
 		0.005: {"less than nearly all of 506 athletes", "less than nearly all of 506 athletes"},
@@ -194,9 +194,9 @@ func TestPlacesInAGroup(t *testing.T) {
 
 func TestAnEmptySheetSaysWhatIsMissing(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	in := inputOf(t, record.Test{State: record.TestOpen})
-	rows := Rows(w, sp.by, in)
+	rows := Rows(sp.Speaker, in)
 	if len(rows) < 3 || rows[0].Found != "missing" {
 		t.Errorf("rows of an empty sheet: %+v", rows)
 	}

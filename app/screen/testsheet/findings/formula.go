@@ -21,13 +21,13 @@ func (sp speaker) withNumbers(w figure.Why) string { return w.PrintValues(sp.val
 func (sp speaker) symbol(symbol string) string {
 	base := strings.TrimRight(symbol, "0123456789")
 	key := "findings.symbol." + base
-	if !sp.w.Has(key) {
+	if !sp.Words.Has(key) {
 		return symbol
 	}
 	if number := symbol[len(base):]; number != "" {
-		return sp.say("findings.symbol.numbered", sp.say(key), number)
+		return sp.Say("findings.symbol.numbered", sp.Say(key), number)
 	}
-	return sp.say(key)
+	return sp.Say(key)
 }
 
 // value is an input with its unit.
@@ -39,7 +39,7 @@ func (sp speaker) value(in figure.Input) string {
 // of urine; where mass is hidden it is left out all the same.
 func (sp speaker) withUnit(number string, u quantity.Unit) string {
 	unit := string(u)
-	if sp.by.Hidden {
+	if sp.By.Hidden {
 		unit = strings.TrimSuffix(unit, "/"+string(quantity.Kilogram))
 	}
 	if unit == "" {
@@ -59,5 +59,5 @@ func (sp speaker) significant(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		x = 0
 	}
-	return sp.w.Number(x, figure.Decimals(x, digits, mostDecimals))
+	return sp.Words.Number(x, figure.Decimals(x, digits, mostDecimals))
 }

@@ -45,10 +45,10 @@ type comparePart struct {
 func newComparePart(v *View) *comparePart {
 	p := &comparePart{v: v, lines: look.NewParagraph("", look.Body, look.Ink)}
 	p.choice = field.NewChoice(v.desk.Host, "findings.compare", nil)
-	p.choice.SetPlaceholder(v.sp.say("findings.compare.none"))
+	p.choice.SetPlaceholder(v.sp.Say("findings.compare.none"))
 	p.choice.OnChosen = func(string) { p.show() }
-	head := look.HBox(12, look.NewLabel(v.sp.say("findings.compare"), look.Strong, look.Ink), look.MinSized(300, 0, p.choice))
-	p.body = look.NewSheet(look.VBox(10, head, p.lines, look.NewParagraph(v.sp.say("findings.compare.note"), look.Note, look.Ink2)))
+	head := look.HBox(12, look.NewLabel(v.sp.Say("findings.compare"), look.Strong, look.Ink), look.MinSized(300, 0, p.choice))
+	p.body = look.NewSheet(look.VBox(10, head, p.lines, look.NewParagraph(v.sp.Say("findings.compare.note"), look.Note, look.Ink2)))
 	return p
 }
 

@@ -7,7 +7,6 @@ import (
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
-	"ebbwell/internal/words"
 )
 
 // Row is one figure of the findings, worded.
@@ -31,12 +30,12 @@ type Row struct {
 
 // Rows lists what a sheet says, in the order it is talked about: what was
 // lost, what was drunk, sodium, carbohydrate, markers, corrections.
-func Rows(w *words.Words, by amount.Writer, in Input) []Row {
-	sp := speaker{w, by}
+func Rows(by amount.Speaker, in Input) []Row {
+	sp := speaker{by}
 	var list []Row
 	for _, name := range order() {
 		f := in.Findings.FigureNamed(name)
-		if !keep(name, f, in) || by.Hidden && revealing(name) {
+		if !keep(name, f, in) || sp.By.Hidden && revealing(name) {
 			continue
 		}
 		r := sp.row(name, f)
@@ -52,12 +51,10 @@ func Rows(w *words.Words, by amount.Writer, in Input) []Row {
 }
 
 // Session says what was done: "In 95 minutes of hard field hockey at 31 °C".
-func Session(w *words.Words, by amount.Writer, in Input) string { return speaker{w, by}.session(in) }
+func Session(by amount.Speaker, in Input) string { return speaker{by}.session(in) }
 
 // Cautions are the red flags of a sheet, the gravest first.
-func Cautions(w *words.Words, by amount.Writer, in Input) []Caution {
-	return speaker{w, by}.cautions(in)
-}
+func Cautions(by amount.Speaker, in Input) []Caution { return speaker{by}.cautions(in) }
 
 // matters says why sodium is worth planning here. That is advice about salt
 // and is withheld where such advice is.
@@ -69,9 +66,9 @@ func (sp speaker) matters(key string, in Input) []string {
 	for _, flag := range in.Findings.Sweat.Flags {
 		switch flag.ID {
 		case sweat.FlagSodiumRate:
-			list = append(list, sp.say(flag.ID, sp.w.Number(evidence.SodiumMattersRate, 1)))
+			list = append(list, sp.Say(flag.ID, sp.Words.Number(evidence.SodiumMattersRate, 1)))
 		case sweat.FlagSodiumSalty, sweat.FlagSodiumLong:
-			list = append(list, sp.say(flag.ID, sp.w.Number(flag.Size, 0)))
+			list = append(list, sp.Say(flag.ID, sp.Words.Number(flag.Size, 0)))
 		}
 	}
 	return list
@@ -110,21 +107,21 @@ func revealing(name string) bool {
 
 // row words name, figure and range.
 func (sp speaker) row(name string, f figure.Figure) Row {
-	r := Row{Key: name, Name: sp.say("findings.figure." + name), Figure: f, Decimals: decimals(f)}
+	r := Row{Key: name, Name: sp.Say("findings.figure." + name), Figure: f, Decimals: decimals(f)}
 	switch {
 	case f.Known:
-		r.Found = sp.by.Found(f)
+		r.Found = sp.By.Found(f)
 	case f.Ranged:
-		r.Found = sp.say("findings.rangeonly")
+		r.Found = sp.Say("findings.rangeonly")
 	default:
-		r.Found = sp.say("findings.missing")
+		r.Found = sp.Say("findings.missing")
 	}
 	r.Range = sp.within(f)
 	if name == "deficit-share" && f.Known {
 		r.Found, r.Range = sp.change(f)
 	}
 	if f.Known && !f.Ranged {
-		r.Range = sp.say("findings.provisional")
+		r.Range = sp.Say("findings.provisional")
 	}
 	return r
 }
@@ -132,9 +129,9 @@ func (sp speaker) row(name string, f figure.Figure) Row {
 // change shows a deficit in per cent as the trade says it, as the change of
 // body mass: below zero for a loss.
 func (sp speaker) change(f figure.Figure) (found, within string) {
-	found = sp.by.Signed(-f.Value, f.Unit)
+	found = sp.By.Signed(-f.Value, f.Unit)
 	if f.Ranged {
-		within = sp.say("findings.to", sp.w.Number(-f.Range.Low, quantity.Decimals(f.Unit)), sp.w.Number(-f.Range.High, quantity.Decimals(f.Unit)))
+		within = sp.Say("findings.to", sp.Words.Number(-f.Range.Low, quantity.Decimals(f.Unit)), sp.Words.Number(-f.Range.High, quantity.Decimals(f.Unit)))
 	}
 	return found, within
 }
@@ -143,9 +140,9 @@ func (sp speaker) change(f figure.Figure) (found, within string) {
 // with a word: a stroke would read as a second minus.
 func (sp speaker) within(f figure.Figure) string {
 	if !f.Ranged || f.Range.Low >= 0 {
-		return sp.by.Range(f)
+		return sp.By.Range(f)
 	}
-	return sp.say("findings.to", sp.by.Number(f.Range.Low, f.Unit), sp.by.Number(f.Range.High, f.Unit))
+	return sp.Say("findings.to", sp.By.Number(f.Range.Low, f.Unit), sp.By.Number(f.Range.High, f.Unit))
 }
 
 // decimals is how many a figure is printed with in its own unit.
@@ -166,7 +163,7 @@ func (sp speaker) markers(in Input) []Row {
 	var list []Row
 	for _, m := range in.Findings.Sweat.Markers {
 		if m.Marker == evidence.MorningMassMarker {
-			if !sp.by.Hidden {
+			if !sp.By.Hidden {
 				list = append(list, sp.morning(m))
 			}
 			continue
@@ -175,10 +172,10 @@ func (sp speaker) markers(in Input) []Row {
 			Key: "marker." + string(m.Marker), Name: sp.markerName(m.Marker, in.Findings.Test), Figure: m.Figure, Reading: true,
 			Decimals: markerDecimals(m.Marker),
 		}
-		r.Found = sp.w.Number(m.Figure.Value, r.Decimals)
+		r.Found = sp.Words.Number(m.Figure.Value, r.Decimals)
 		r.Found = sp.withUnit(r.Found, m.Figure.Unit)
 		if m.Band != "" {
-			r.Beside = sp.say("findings.band", sp.say("band."+m.Band), m.Source.Short)
+			r.Beside = sp.Say("findings.band", sp.Say("band."+m.Band), m.Source.Short)
 		}
 		list = append(list, r)
 	}
@@ -195,11 +192,11 @@ func markerDecimals(m evidence.Marker) int {
 
 // markerName is the marker and when it was taken.
 func (sp speaker) markerName(m evidence.Marker, t record.Test) string {
-	name := sp.say("findings.marker." + string(m))
+	name := sp.Say("findings.marker." + string(m))
 	if t.Urine.When == "" {
 		return name
 	}
-	return sp.say("findings.marker.when", name, sp.say("findings.when."+string(t.Urine.When)))
+	return sp.Say("findings.marker.when", name, sp.Say("findings.when."+string(t.Urine.When)))
 }
 
 // morning is today's mass against the mornings before.
@@ -220,18 +217,18 @@ func (sp speaker) morning(m sweat.MarkerResult) Row {
 func (sp speaker) corrections(in Input) []Row {
 	var list []Row
 	for _, c := range in.Findings.Sweat.Corrections {
-		r := Row{Key: "correction." + c.ID, Name: sp.say("correction." + c.ID), Figure: c.Size, Decimals: 2}
-		if !sp.by.Hidden && c.Size.Known {
-			r.Found, r.Range = sp.by.Found(c.Size), sp.by.Range(c.Size)
+		r := Row{Key: "correction." + c.ID, Name: sp.Say("correction." + c.ID), Figure: c.Size, Decimals: 2}
+		if !sp.By.Hidden && c.Size.Known {
+			r.Found, r.Range = sp.By.Found(c.Size), sp.By.Range(c.Size)
 		}
-		if sp.by.Hidden {
+		if sp.By.Hidden {
 			r.Figure = figure.Figure{}
 		}
 		key := "findings.correction.left"
 		if c.On {
 			key = "findings.correction.taken"
 		}
-		r.Beside = sp.say(key, sp.say(c.Reason))
+		r.Beside = sp.Say(key, sp.Say(c.Reason))
 		list = append(list, r)
 	}
 	return list

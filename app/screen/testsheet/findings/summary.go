@@ -13,33 +13,35 @@ func (sp speaker) summary(in Input) string {
 	if !fluid.Rate.Known {
 		return ""
 	}
-	rate, deficit := sp.by.Found(fluid.Rate), sp.by.Found(fluid.Deficit)
-	say, drunk := sp.say, sp.perCent(fluid.Replaced.Value)
-	if sp.by.Hidden { // a per cent of body mass would tell it
-		say = func(key string, args ...any) string { return sp.say(key+".hidden", args...) }
+	rate, deficit := sp.By.Found(fluid.Rate), sp.By.Found(fluid.Deficit)
+	say, drunk := sp.Say, sp.perCent(fluid.Replaced.Value)
+	if sp.By.Hidden { // a per cent of body mass would tell it
+		say = func(key string, args ...any) string { return sp.Say(key+".hidden", args...) }
 		drunk = sp.fraction(fluid.Replaced.Value)
 	}
 	standing := sp.standing(in)
 	switch {
-	case fluid.Deficit.Known && fluid.Deficit.Value < 0 && sp.by.Hidden:
-		return sp.say("findings.summary.gain.hidden", rate)
+	case fluid.Deficit.Known && fluid.Deficit.Value < 0 && sp.By.Hidden:
+		return sp.Say("findings.summary.gain.hidden", rate)
 	case fluid.Deficit.Known && fluid.Deficit.Value < 0:
-		return sp.say("findings.summary.gain", rate, sp.by.Amount(-fluid.Deficit.Value, quantity.Kilogram))
+		return sp.Say("findings.summary.gain", rate, sp.By.Amount(-fluid.Deficit.Value, quantity.Kilogram))
 	case !fluid.Replaced.Known:
-		return sp.say("findings.summary.rate", rate)
+		return sp.Say("findings.summary.rate", rate)
 	case !fluid.Deficit.Known:
 		return say("findings.summary.drunk", rate, drunk)
 	case standing == "":
 		return say("findings.summary.plain", rate, drunk, deficit)
-	case sp.by.Hidden:
+	case sp.By.Hidden:
 		return say("findings.summary."+standing, rate, drunk, deficit)
 	}
 	limit := sp.withUnit(sp.significant(in.Findings.Limit), quantity.PerCent)
-	return say("findings.summary."+standing, rate, drunk, sp.by.Found(fluid.DeficitShare), limit)
+	return say("findings.summary."+standing, rate, drunk, sp.By.Found(fluid.DeficitShare), limit)
 }
 
 // perCent is a share in whole per cent.
-func (sp speaker) perCent(x float64) string { return sp.withUnit(sp.w.Number(x, 0), quantity.PerCent) }
+func (sp speaker) perCent(x float64) string {
+	return sp.withUnit(sp.Words.Number(x, 0), quantity.PerCent)
+}
 
 // firstRows is how many figures stand in the table before the others are asked
 // for.

@@ -66,8 +66,8 @@ type picturePart struct {
 }
 
 // New makes an empty view.
-func New(d *desk.Desk, by amount.Writer, do Actions) *View {
-	v := &View{desk: d, sp: speaker{d.Words, by}, do: do}
+func New(d *desk.Desk, by amount.Speaker, do Actions) *View {
+	v := &View{desk: d, sp: speaker{by}, do: do}
 	v.side = newWhyPanel(v.sp)
 	v.build()
 	return v
@@ -84,7 +84,7 @@ func (v *View) Rows() []Row { return v.rows }
 
 // build makes the widgets.
 func (v *View) build() {
-	m, say := &v.main, v.sp.say
+	m, say := &v.main, v.sp.Say
 	m.cautions = newCautionList()
 	m.picture.title = look.NewLabel("", look.Strong, look.Ink).Shorten()
 	m.picture.bars = chart.NewInOutBars()
@@ -92,7 +92,7 @@ func (v *View) build() {
 	m.picture.sheet = look.NewSheet(look.VBox(14, m.picture.title, m.picture.bars))
 	m.picture.noRate = look.NewSheet(look.VBox(8, look.NewLabel(say("findings.norate"), look.Strong, look.Ink), m.picture.nothing))
 	within := say("findings.range")
-	if v.sp.by.Hidden {
+	if v.sp.By.Hidden {
 		within = say("findings.range.hidden")
 	}
 	m.table = look.NewTable("findings.table", []look.Column{
@@ -124,9 +124,9 @@ const barRoom float32 = 12
 // their loss for about half of what it is (O'Neal et al. 2020, Sports 8:113),
 // and what one has guessed one remembers.
 func (v *View) askPart() fyne.CanvasObject {
-	m, say := &v.main, v.sp.say
+	m, say := &v.main, v.sp.Say
 	m.guess = field.NewNumber(v.desk.Host, "findings.guess", "", quantity.Litre)
-	m.guess.SetShown(v.sp.by.Unit(quantity.Litre))
+	m.guess.SetShown(v.sp.By.Unit(quantity.Litre))
 	m.guess.SetBox(110)
 	m.guess.OnChanged = func(r field.Reading) { v.do.Guess(r) }
 	m.guess.OnLeft = func(field.Reading) { v.do.GuessLeft() }
@@ -164,7 +164,7 @@ func (v *View) Show(in Input) {
 		key = v.rows[i].Key
 	}
 	v.in = in
-	v.rows, v.first = arranged(Rows(v.sp.w, v.sp.by, in))
+	v.rows, v.first = arranged(Rows(v.sp.Speaker, in))
 	look.ShowIf(m.ask, !v.shown)
 	look.ShowIf(m.told, v.shown)
 	v.showSummary()
@@ -223,10 +223,10 @@ func (v *View) showMore() {
 	behind := len(v.rows) - v.first
 	look.ShowIf(v.main.more, behind > 0)
 	if v.all {
-		v.main.more.SetText(v.sp.say("findings.fewer"))
+		v.main.more.SetText(v.sp.Say("findings.fewer"))
 		return
 	}
-	v.main.more.SetText(v.sp.say("findings.more", v.sp.w.Number(float64(behind), 0)))
+	v.main.more.SetText(v.sp.Say("findings.more", v.sp.Words.Number(float64(behind), 0)))
 }
 
 // turn shows the other figures, or puts them away.
@@ -241,7 +241,7 @@ func (v *View) showSummary() {
 	if !v.in.Findings.Sweat.Fluid.Rate.Ranged {
 		title += ".provisional"
 	}
-	s.title.SetText(v.sp.say(title))
+	s.title.SetText(v.sp.Say(title))
 	s.sentence.SetText(v.sp.summary(v.in))
 	look.ShowIf(s.box, s.sentence.Text() != "")
 }

@@ -49,20 +49,20 @@ type Share struct {
 func (sp speaker) explain(r Row, in Input) Why {
 	w := r.Figure.Why
 	out := Why{Title: r.Name, Figure: r.Found, Sure: sp.sure(r), Beside: r.Beside, Notes: r.Notes, Sources: sp.sources(w)}
-	if !sp.by.Hidden && w.Formula != "" {
+	if !sp.By.Hidden && w.Formula != "" {
 		out.Formula.Words, out.Formula.Numbers = sp.inWords(w), sp.withNumbers(w)+" = "+sp.value(figure.Input{Value: r.Figure.Value, Unit: r.Figure.Unit})
 		if len(w.Inputs) == 1 && w.Formula == w.Inputs[0].Symbol {
 			out.Formula.Words, out.Formula.Numbers = "", ""
 		}
 	}
-	if !sp.by.Hidden && out.Formula.Words != "" {
+	if !sp.By.Hidden && out.Formula.Words != "" {
 		for _, i := range w.Inputs {
 			out.Formula.Inputs = append(out.Formula.Inputs, Line{capital(sp.symbol(i.Symbol)), sp.input(i)})
 		}
 	}
 	if r.Figure.Ranged {
 		for _, s := range w.Budget {
-			out.Budget = append(out.Budget, Share{sp.say("source." + s.Source), s.Part, sp.percent(s.Part)})
+			out.Budget = append(out.Budget, Share{sp.Say("source." + s.Source), s.Part, sp.percent(s.Part)})
 		}
 	}
 	if r.Key == "carbohydrate-rate" {
@@ -76,20 +76,20 @@ func (sp speaker) explain(r Row, in Input) Why {
 
 // percent is a share of a range.
 func (sp speaker) percent(part float64) string {
-	return sp.w.Number(100*part, 0) + "\u00a0" + string(quantity.PerCent)
+	return sp.Words.Number(100*part, 0) + "\u00a0" + string(quantity.PerCent)
 }
 
 // sure is the range of a figure in words.
 func (sp speaker) sure(r Row) string {
 	switch {
 	case r.Figure.Ranged && r.Figure.Estimate:
-		return sp.say("findings.sure.estimate", r.Range)
-	case r.Figure.Ranged && sp.by.Hidden:
+		return sp.Say("findings.sure.estimate", r.Range)
+	case r.Figure.Ranged && sp.By.Hidden:
 		return r.Range
 	case r.Figure.Ranged:
-		return sp.say("findings.sure", r.Range)
+		return sp.Say("findings.sure", r.Range)
 	case r.Figure.Known && !r.Reading:
-		return sp.say("findings.sure.provisional")
+		return sp.Say("findings.sure.provisional")
 	}
 	return ""
 }
@@ -117,8 +117,8 @@ func (sp speaker) notes(w figure.Why) []string {
 	var list []string
 	seen := map[string]bool{}
 	for _, n := range w.Notes {
-		text := desk.NoteSentence(sp.w, n)
-		if seen[text] || sp.by.Hidden && leadsToMass(n.ID) {
+		text := desk.NoteSentence(sp.Words, n)
+		if seen[text] || sp.By.Hidden && leadsToMass(n.ID) {
 			continue
 		}
 		seen[text] = true
@@ -144,9 +144,9 @@ func (sp speaker) sources(w figure.Why) []string {
 	for _, id := range w.Sources {
 		text := id
 		if e, ok := evidence.Find(id); ok {
-			text = sp.say("findings.source", e.Source.Full, desk.Sureness(sp.w, e.Sure))
-		} else if key := "findings.source." + id; sp.w.Has(key) {
-			text = sp.say(key)
+			text = sp.Say("findings.source", e.Source.Full, desk.Sureness(sp.Words, e.Sure))
+		} else if key := "findings.source." + id; sp.Words.Has(key) {
+			text = sp.Say(key)
 		}
 		if !seen[text] {
 			seen[text] = true
@@ -169,7 +169,7 @@ func (sp speaker) narrower(key string, in Input) []string {
 	var out []string
 	for _, a := range list {
 		if a.Worth && len(out) < 2 {
-			out = append(out, sp.say(a.ID))
+			out = append(out, sp.Say(a.ID))
 		}
 	}
 	return out
@@ -193,12 +193,12 @@ func (sp speaker) allPlaces(key string, in Input) []string {
 	for _, p := range places {
 		source := p.Group.Source.Short
 		if p.Group.WholeStudy {
-			source = sp.say("findings.place.study", source, p.Group.N)
+			source = sp.Say("findings.place.study", source, p.Group.N)
 		}
-		list = append(list, sp.say("findings.place.source", capital(sp.place(p)), source))
+		list = append(list, sp.Say("findings.place.source", capital(sp.place(p)), source))
 	}
 	if len(list) > 0 {
-		list = append(list, sp.say("findings.place.approximate"))
+		list = append(list, sp.Say("findings.place.approximate"))
 	}
 	return list
 }
@@ -213,14 +213,14 @@ func (sp speaker) parts(key string, in Input) []string {
 	}
 	var list []string
 	for _, p := range in.Findings.Sweat.Sodium.Patches {
-		name := sp.say("findings.patch", sp.w.Number(float64(p.Item), 0), sp.say("testsheet.site."+string(p.Site)))
+		name := sp.Say("findings.patch", sp.Words.Number(float64(p.Item), 0), sp.Say("testsheet.site."+string(p.Site)))
 		switch raw := sp.withUnit(sp.significant(p.Raw), quantity.MillimolePerLitre); {
 		case p.Used && p.Predicted.Known:
-			list = append(list, sp.say("findings.patch.used", name, raw, sp.by.Found(p.Predicted)))
+			list = append(list, sp.Say("findings.patch.used", name, raw, sp.By.Found(p.Predicted)))
 		case p.Raw > 0:
-			list = append(list, sp.say("findings.patch.left", name, raw, sp.say(p.Reason)))
+			list = append(list, sp.Say("findings.patch.left", name, raw, sp.Say(p.Reason)))
 		default:
-			list = append(list, sp.say("findings.patch.waits", name, sp.say(p.Reason)))
+			list = append(list, sp.Say("findings.patch.waits", name, sp.Say(p.Reason)))
 		}
 	}
 	return list

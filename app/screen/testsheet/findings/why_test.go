@@ -161,13 +161,13 @@ func near(a, b float64, in []figure.Input, part float64) bool {
 // holds, and again, to the digits shown, from the line the screen shows.
 func TestEveryFigureFollowsFromItsWhy(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	in := inputOf(t, whole())
 	if in.Findings.Refused != nil || len(in.Findings.Sweat.Missing) != 0 {
 		t.Fatalf("the sheet is not whole: %v, %v", in.Findings.Refused, in.Findings.Sweat.Missing)
 	}
 	followed := 0
-	for _, r := range Rows(w, sp.by, in) {
+	for _, r := range Rows(sp.Speaker, in) {
 		if !r.Figure.Known {
 			continue
 		}
@@ -228,8 +228,8 @@ func TestAFalseFigureIsSeen(t *testing.T) {
 
 func TestEverySymbolHasAWord(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
-	for _, r := range Rows(w, sp.by, inputOf(t, whole())) {
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
+	for _, r := range Rows(sp.Speaker, inputOf(t, whole())) {
 		for _, in := range r.Figure.Why.Inputs {
 			base := strings.TrimRight(in.Symbol, "0123456789")
 			if !w.Has("findings.symbol." + base) {
@@ -242,9 +242,9 @@ func TestEverySymbolHasAWord(t *testing.T) {
 // Budget, sources and notes of the sodium lost name what the figure rests on.
 func TestSodiumWhyNamesItsGrounds(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	in := inputOf(t, whole())
-	row, ok := figureOf(Rows(w, sp.by, in), "sodium-lost-rate")
+	row, ok := figureOf(Rows(sp.Speaker, in), "sodium-lost-rate")
 	if !ok {
 		t.Fatal("no sodium lost")
 	}
@@ -270,7 +270,7 @@ func TestSodiumWhyNamesItsGrounds(t *testing.T) {
 
 func TestWordsBesideFigures(t *testing.T) {
 	w := english(t)
-	sp := speaker{w, amount.Writer{Words: w}}
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
 	for share, want := range map[float64]string{
 		2: "hardly any of what was lost", 9: "about a tenth of what was lost", 26: "about a quarter of what was lost", 51: "about half of what was lost",
 		97: "about all that was lost", 130: "more than was lost",
@@ -285,12 +285,12 @@ func TestWordsBesideFigures(t *testing.T) {
 		"marker.gravity":    "above the euhydrated limit, ACSM 2007",
 		"marker.colour":     "", // that set has no bands for it
 	} {
-		row, ok := figureOf(Rows(w, sp.by, in), key)
+		row, ok := figureOf(Rows(sp.Speaker, in), key)
 		if !ok || row.Beside != want {
 			t.Errorf("%s: got %q (%v), want %q", key, row.Beside, ok, want)
 		}
 	}
-	if row, _ := figureOf(Rows(w, sp.by, in), "sweat-rate"); !strings.Contains(row.Beside, "football players") {
+	if row, _ := figureOf(Rows(sp.Speaker, in), "sweat-rate"); !strings.Contains(row.Beside, "football players") {
 		t.Errorf("the sport's own group is not named: %q", row.Beside)
 	}
 	for _, c := range sp.corrections(in) {

@@ -62,20 +62,20 @@ func textKeys() []string {
 
 // section is a heading with something below it.
 func (p *whyPanel) section(key string, o fyne.CanvasObject) fyne.CanvasObject {
-	return look.VBox(4, look.Gap(0, 6), look.NewLabel(p.sp.say(key), look.NoteStrong, look.Ink), o)
+	return look.VBox(4, look.Gap(0, 6), look.NewLabel(p.sp.Say(key), look.NoteStrong, look.Ink), o)
 }
 
 // show shows a why; the zero Why leaves the panel asking for a row.
 func (p *whyPanel) show(w Why) {
 	if w.Title == "" {
-		p.title.SetText(p.sp.say("findings.why.none"))
+		p.title.SetText(p.sp.Say("findings.why.none"))
 	} else {
-		p.title.SetText(p.sp.say("findings.why", lower(w.Title)))
+		p.title.SetText(p.sp.Say("findings.why", lower(w.Title)))
 	}
 	setText(p.figure, w.Figure)
 	setText(p.sure, w.Sure)
 	if w.Title == "" {
-		setText(p.sure, p.sp.say("findings.why.later"))
+		setText(p.sure, p.sp.Say("findings.why.later"))
 	}
 	setText(p.beside, w.Beside)
 	setText(p.words, equals(w.Formula.Words))
