@@ -125,7 +125,7 @@ func entries(screen string, findings []inspect.Finding) []string {
 // the invented names or the size of the window.
 func what(f inspect.Finding) string {
 	switch f.Kind {
-	case inspect.Shortened, inspect.Wider, inspect.Cut, inspect.Small:
+	case inspect.Shortened, inspect.Wider, inspect.Cut, inspect.Small, inspect.Squeezed:
 		return "in " + numbers().ReplaceAllString(f.Of, "#")
 	case inspect.FaintShape, inspect.Faint:
 		before, _, _ := strings.Cut(f.What, " on ")

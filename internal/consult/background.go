@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/record"
@@ -49,6 +50,9 @@ func (c Case) background(d Desk) plan.Background {
 		Tested: c.Basis.Kind != record.BasisEstimate && !p.UsualHabit, Bottles: BottlesOf(p), BreaksSettled: Wished(p, BreaksSettled),
 		Carbohydrate: knownOf(p.Aims.CarbohydrateLow, a.CarbohydrateAim, d.Settings.CarbohydrateAim),
 	}
+	if n := d.Settings.DrinkStep; n.Known() && !refused(evidence.DrinkStep, *n.Value) {
+		b.DrinkStepML = *n.Value
+	}
 	if f, ok := c.habitTest(); ok && !p.UsualHabit {
 		b.Stomach = knownOf(f.Test.Feeling.Stomach)
 	}
@@ -66,6 +70,12 @@ func (c Case) background(d Desk) plan.Background {
 		b.Held[s] = Held(p, id) || plan.Slot(s) == plan.Salt && len(c.Care.WithholdSalt) > 0
 	}
 	return b
+}
+
+// refused reports that a number lies beyond the limits of what it stands for.
+func refused(f evidence.Field, x float64) bool {
+	odd := evidence.CheckIn(evidence.Limits(), f, 0, x)
+	return odd != nil && odd.Severity == evidence.Refuses
 }
 
 // Meant is the option that is marked for the agreement; the one in force where

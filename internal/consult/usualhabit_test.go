@@ -82,6 +82,13 @@ func TestToleranceAndSettings(t *testing.T) {
 	if x := open.Planner.Background().Carbohydrate; x.Value != 40 {
 		t.Errorf("the practice asks for %+v", x)
 	}
+	for typed, want := range map[float64]float64{125: 125, 400: 0} { // 400 mL lies beyond its limits
+		d.Settings.DrinkStep = record.Num(typed, quantity.Millilitre)
+		open, _ = OpenCase(c.Plan, c.Athlete, c.Basis, d)
+		if x := open.Planner.Background().DrinkStepML; x != want {
+			t.Errorf("drinks by %g mL go by %g", typed, x)
+		}
+	}
 	a = c.Athlete
 	a.CarbohydrateAim = record.Num(50, quantity.GramPerHour)
 	open, _ = OpenCase(c.Plan, a, c.Basis, d)

@@ -6,6 +6,7 @@ import "ebbwell/internal/quantity"
 const (
 	StepFluid        Field = "fluid in a step"
 	StepCarbohydrate Field = "carbohydrate in a step"
+	DrinkStep        Field = "increment of a drink"
 	StepSessions     Field = "sessions on a step"
 	SessionsAWeek    Field = "sessions a week"
 	ClearDays        Field = "days without anything new"
@@ -26,6 +27,7 @@ func ruleLimits() []Limit {
 	return []Limit{
 		{StepFluid, quantity.LitrePerHour, r(0.03, 0.4), r(0.01, 2), Proposal},
 		{StepCarbohydrate, quantity.GramPerHour, r(3, 30), r(1, 120), Proposal},
+		{DrinkStep, quantity.Millilitre, r(50, 250), r(50, 250), Proposal},
 		{StepSessions, quantity.None, r(1, 12), r(1, 100), Proposal},
 		{SessionsAWeek, quantity.None, r(1, 14), r(0.25, 28), Proposal},
 		{ClearDays, quantity.None, r(0, 28), r(0, 365), Proposal},

@@ -33,6 +33,9 @@ type Settings struct {
 	StepFluid        Number `gorm:"embedded;embeddedPrefix:step_fluid_" unit:"L/h"`
 	StepCarbohydrate Number `gorm:"embedded;embeddedPrefix:step_carbohydrate_" unit:"g/h"`
 	WholeSteps       bool
+	// DrinkStep is how much of a drink, water too, a proposal adds or takes away at
+	// once, mL; unknown is what is usual.
+	DrinkStep Number `gorm:"embedded;embeddedPrefix:drink_step_" unit:"mL"`
 	// FieldMethod: sweat rates are not corrected for breath and gas exchange.
 	FieldMethod bool
 	// ComfortableOnly: a schedule fills no break above what is comfortable.

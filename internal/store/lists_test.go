@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"reflect"
+	"slices"
 	"strconv"
 	"testing"
 	"time"
@@ -154,6 +155,27 @@ func TestUsesOf(t *testing.T) {
 	got(s.SaveTest(ctx, both, Edit{}))(t)
 	if u := got(s.UsesOf(ctx, "mine"))(t); u != (Uses{Tests: 1, Plans: 1, Trips: 1}) {
 		t.Errorf("uses %+v", u)
+	}
+}
+
+// What the newest test used stands first; what was deleted is not used.
+func TestUsedLately(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira"}, Edit{}))(t)
+	test := func(day record.Date, bottle, food record.ID) record.Test {
+		return got(s.SaveTest(ctx, record.Test{
+			AthleteID: a.ID, Session: record.Session{Date: day}, Bottles: []record.Bottle{{ProductID: bottle}}, Foods: []record.FoodEaten{{ProductID: food}},
+		}, Edit{}))(t)
+	}
+	test("2026-03-01", "juice", "bar")
+	test("2026-05-01", "cola", "bar")
+	last := test("2026-05-09", "tea", "")
+	if list := got(s.UsedLately(ctx))(t); !slices.Equal(list, []record.ID{"tea", "bar", "cola", "juice"}) {
+		t.Errorf("used lately: %v", list)
+	}
+	must(t, s.Delete(ctx, record.Ref{Kind: record.KindTest, ID: last.ID}, Edit{}))
+	if list := got(s.UsedLately(ctx))(t); !slices.Equal(list, []record.ID{"bar", "cola", "juice"}) {
+		t.Errorf("used lately: %v", list)
 	}
 }
 

@@ -34,3 +34,21 @@ func (s *Store) UsesOf(ctx context.Context, product record.ID) (Uses, error) {
 	})
 	return u, err
 }
+
+// latestTests is how many of the newest tests say what is used lately: our choice, a
+// few months of a practice.
+const latestTests = 200
+
+// UsedLately lists the products of the newest tests, that of the newest first and of
+// one day that of most of them first; what was deleted does not count.
+func (s *Store) UsedLately(ctx context.Context) ([]record.ID, error) {
+	var list []record.ID
+	err := s.read(ctx, "list what is used lately", func(tx *gorm.DB) error {
+		return tx.Raw(`WITH latest AS (SELECT id, date FROM tests WHERE deleted_at IS NULL ORDER BY date DESC, id LIMIT ?)
+			SELECT product_id FROM (
+				SELECT b.product_id, t.date FROM bottles b JOIN latest t ON t.id = b.test_id WHERE b.deleted_at IS NULL
+				UNION ALL SELECT f.product_id, t.date FROM foods_eaten f JOIN latest t ON t.id = f.test_id WHERE f.deleted_at IS NULL)
+			WHERE product_id <> '' GROUP BY product_id ORDER BY MAX(date) DESC, COUNT(*) DESC, product_id`, latestTests).Scan(&list).Error
+	})
+	return list, err
+}

@@ -29,6 +29,8 @@ const (
 	Outside Kind = "outside the window"
 	// Small is a control that is less than 24 px high or wide (WCAG 2.2, 2.5.8).
 	Small Kind = "small target"
+	// Squeezed is a control that is narrower than what stands in it.
+	Squeezed Kind = "narrower than what stands in it"
 	// Faint text and FaintShape have too little contrast.
 	Faint      Kind = "faint text"
 	FaintShape Kind = "faint shape"
@@ -87,15 +89,28 @@ func (s *sight) controlsOverlap() []Finding {
 // success criterion 2.5.8).
 const leastTarget = 24
 
-// small tells of controls that a pointer hits with difficulty.
+// squeezed is the share of its least width that a control may be without losing words.
+const squeezed = 0.9
+
+// small tells of controls that a pointer hits with difficulty, or that are narrower than
+// what stands in them.
 func (s *sight) small() []Finding {
 	var list []Finding
 	for _, c := range s.controls {
 		if at := c.object.Size(); min(at.Width, at.Height) < leastTarget {
 			list = append(list, Finding{Small, fmt.Sprintf("%.0f x %.0f", at.Width, at.Height), name(c.object)})
 		}
+		if least := c.object.MinSize().Width; c.object.Size().Width < least*squeezed && !typed(c.object) {
+			list = append(list, Finding{Squeezed, fmt.Sprintf("%.0f of %.0f px", c.object.Size().Width, least), name(c.object)})
+		}
 	}
 	return list
+}
+
+// typed reports that a control is typed into: it shows what it has room for.
+func typed(o fyne.CanvasObject) bool {
+	_, ok := o.(fyne.Shortcutable)
+	return ok
 }
 
 func name(o fyne.CanvasObject) string {

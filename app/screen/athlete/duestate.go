@@ -74,9 +74,18 @@ func (f file) due() []due {
 	list = append(list, f.tripsDue()...)
 	list = append(list, f.consentsDue()...)
 	slices.SortStableFunc(list, func(a, b due) int {
-		return cmp.Or(cmp.Compare(rank(a.kind), rank(b.kind)), strings.Compare(string(a.day), string(b.day)))
+		return cmp.Or(cmp.Compare(f.turn(a), f.turn(b)), strings.Compare(string(a.day), string(b.day)), cmp.Compare(rank(a.kind), rank(b.kind)))
 	})
 	return list
+}
+
+// turn is when something has its turn: by its kind, and what has its day later than soon
+// after all else.
+func (f file) turn(d due) int {
+	if d.later(f.today()) {
+		return rank(dueEnds) + 1
+	}
+	return rank(d.kind)
 }
 
 // rank is the place of a kind in the list.

@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // View is the pages of a plan as they will print.
@@ -119,7 +120,11 @@ func (v *View) form() *fyne.Container {
 	if v.file.subject.planned {
 		parts = append(parts, set("option", v.ui.option))
 	}
-	return look.VBox(10, append(parts, set("size", v.ui.size), set("language", v.ui.language))...)
+	parts = append(parts, set("size", v.ui.size))
+	if len(words.Languages()) > 1 { // nothing to choose from one
+		parts = append(parts, set("language", v.ui.language))
+	}
+	return look.VBox(10, parts...)
 }
 
 // choose changes what is to be printed.

@@ -14,12 +14,18 @@ func (v *View) cells(r Row) []look.Cell {
 	w := v.desk.Words
 	note := func(text string) look.Cell { return look.Cell{Text: text, Tone: look.Ink2} }
 	name := look.Cell{Text: v.nameOf(r.Product.Name)}
+	if short, _, ok := strings.Cut(name.Text, " ("); ok {
+		name.Short = []string{short}
+	}
 	if r.Own != nil {
 		name.Style = look.Strong
 	}
 	portion := note("")
 	if r.Product.Portion.Grams > 0 {
 		portion = note(v.portionWords(r.Product))
+		if short, _, ok := strings.Cut(portion.Text, ", "); ok {
+			portion.Short = []string{short}
+		}
 	}
 	return []look.Cell{
 		name, note(w.Say("per." + string(r.Per))),
@@ -27,7 +33,7 @@ func (v *View) cells(r Row) []look.Cell {
 		v.drinkOnly(r, v.content(r.Strength, 1, quantity.PerCent)), note(v.fructose(r)),
 		v.drinkOnly(r, note(v.bandWord(r))),
 		portion, v.content(r.Portion.Carbohydrate, 1, quantity.Gram), v.content(r.Portion.Sodium, 0, quantity.Milligram),
-		note(v.sourceCell(r)),
+		v.sourceCell(r),
 	}
 }
 
@@ -67,13 +73,21 @@ func (v *View) bandWord(r Row) string {
 	return v.desk.Words.Say("osmolality.band." + string(fuel.BandOf(r.Osmolality.Value)))
 }
 
-// sourceCell is the source with its number, in short.
-func (v *View) sourceCell(r Row) string {
+// sourceCell is the source with its number; with the first of its numbers, or none,
+// where room is short.
+func (v *View) sourceCell(r Row) look.Cell {
 	o := r.Product.Origin
+	c := look.Cell{Text: strings.TrimSpace(o.Source + " " + o.Number), Tone: look.Ink2}
 	if r.Own != nil && o.Source == "" {
-		return v.desk.Words.Say("pantry.own")
+		c.Text = v.desk.Words.Say("pantry.own")
 	}
-	return strings.TrimSpace(strings.TrimSuffix(strings.Join([]string{o.Source, o.Number}, " "), " "))
+	if first, _, ok := strings.Cut(o.Number, " / "); ok {
+		c.Short = append(c.Short, o.Source+" "+first)
+	}
+	if o.Number != "" {
+		c.Short = append(c.Short, o.Source)
+	}
+	return c
 }
 
 // portionWords is a portion: "bar, 40 g"; of a drink its volume.

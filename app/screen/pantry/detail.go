@@ -37,8 +37,8 @@ func newDetail(v *View) *detail {
 	d := &detail{v: v, name: look.NewLabel("", look.Strong, look.Ink).Shorten(), words: detailWords{note(), note(), note(), note()}}
 	d.holds = look.NewTable("pantry.holds", []look.Column{
 		{Title: say("pantry.holds"), Width: look.Share(1)},
-		{Title: say("pantry.hundred"), Width: look.Fixed(76), Right: true},
-		{Title: say("pantry.portion"), Width: look.Fixed(66), Right: true},
+		{Title: say("pantry.hundred"), Width: look.Fixed(80), Right: true, From: 290},
+		{Title: say("pantry.portion"), Width: look.Fixed(72), Right: true},
 	})
 	d.ways.edit = field.NewButton(h, "pantry.edit", say("pantry.edit"), field.Outline, func() { v.edit(*d.row.Own) })
 	d.ways.correct = field.NewButton(h, "pantry.correct", say("pantry.correct"), field.Outline, func() { v.correct(d.row.Product) })
@@ -46,7 +46,7 @@ func newDetail(v *View) *detail {
 	about := look.VBox(8, look.VBox(2, d.name, d.words.form), look.HBox(8, d.ways.edit, d.ways.correct, d.ways.remove))
 	from := look.VBox(6, look.NewLabel(say("pantry.source.title"), look.NoteStrong, look.Ink), d.words.source, d.words.note)
 	drink := look.VBox(6, look.NewLabel(say("pantry.asdrink"), look.NoteStrong, look.Ink), d.words.drink)
-	d.content = look.Panels(24, []look.Track{look.Share(5), look.Share(7), look.Share(6)}, about, d.holds, look.VBox(12, from, drink))
+	d.content = look.Panels(24, []look.Track{look.Fixed(172), look.Share(7), look.Share(7)}, about, d.holds, look.VBox(12, from, drink))
 	d.box = look.NewSheet(d.content)
 	return d
 }

@@ -206,7 +206,7 @@ func (e *editor) follow() {
 	if weight := f.labelOf(f.per, f.printed()).Weight(); drink && weight.Known {
 		e.rows.density.SetPlaceholder(e.v.desk.Words.Number(weight.Value, 3))
 	}
-	e.result.show(f)
+	e.result.show(f, e.kept())
 	if e.box != nil {
 		e.box.Refresh()
 	}

@@ -218,12 +218,17 @@ func copyOf(g fuel.Product, source string) record.Product {
 	return p
 }
 
+// blank reports that no figure of the label was entered.
+func (f form) blank() bool { return f.figures == record.Composition{} && !f.salt.Known() }
+
 // doubt is what is odd about a product as entered; empty when nothing is. Its
 // words are under "pantry.doubt." and the code.
 func (f form) doubt() string {
 	product := consult.ProductOf(f.record())
 	product.ID, product.Name = "-", "-" // what they are is no matter of the figures
 	switch {
+	case f.blank():
+		return "" // nothing to doubt yet
 	case !f.readable():
 		return "portion"
 	case product.Check() != nil:

@@ -36,8 +36,8 @@ func newResult(v *View) *result {
 	return r
 }
 
-// show follows the form.
-func (r *result) show(f form) {
+// show follows the form. What is odd is said once something was entered.
+func (r *result) show(f form, entered bool) {
 	w := r.v.desk.Words
 	row := rowOf(consult.ProductOf(f.record()), &f.product)
 	r.holds.SetTitle(1, w.Say("pantry.in", w.Say("per."+string(row.Per))))
@@ -53,7 +53,7 @@ func (r *result) show(f form) {
 	r.holds.SetRows(r.parts(row))
 	r.drink.SetText(r.drinkWords(row))
 	r.caution.SetText("", "")
-	if code := f.doubt(); code != "" {
+	if code := f.doubt(); code != "" && entered {
 		r.caution.SetText(w.Say("pantry.doubt."+code+".title"), w.Say("pantry.doubt."+code))
 	}
 }

@@ -108,8 +108,10 @@ type State struct {
 	sorted bool
 }
 
-// NewState makes the list from the pantry and the practitioner's own records.
-func NewState(p *consult.Pantry, own []record.Product) State {
+// NewState makes the list from the pantry and the practitioner's own records: own
+// products and what is made for sport first, then what was used lately, in that order,
+// then all else as the catalogue has it.
+func NewState(p *consult.Pantry, own []record.Product, lately []record.ID) State {
 	s := State{show: ShowAll}
 	for _, product := range p.Products() {
 		var mine *record.Product
@@ -120,6 +122,18 @@ func NewState(p *consult.Pantry, own []record.Product) State {
 		}
 		s.all = append(s.all, rowOf(product, mine))
 	}
+	place := func(r Row) int {
+		switch at := slices.Index(lately, r.ID()); {
+		case r.Own != nil:
+			return -2
+		case fuel.MadeForSport(r.Product):
+			return -1
+		case at >= 0:
+			return at
+		}
+		return len(lately)
+	}
+	slices.SortStableFunc(s.all, func(a, b Row) int { return cmp.Compare(place(a), place(b)) })
 	return s
 }
 
@@ -135,8 +149,7 @@ func (s State) Showing(show Show) State {
 	return s
 }
 
-// Sort sorts by a column; without it own products stand first, then the
-// catalogue in its order.
+// Sort sorts by a column; without it the order is that of [NewState].
 func (s State) Sort(c Column, down bool) State {
 	s.column, s.down, s.sorted = c, down, true
 	return s

@@ -74,8 +74,12 @@ func (v *View) load() error {
 	if err != nil {
 		return fmt.Errorf("list the products: %w", err)
 	}
+	lately, err := v.desk.Store.UsedLately(context.Background())
+	if err != nil {
+		return fmt.Errorf("list what is used lately: %w", err)
+	}
 	v.desk.ProductsChanged()
-	s := NewState(v.desk.Products(), own)
+	s := NewState(v.desk.Products(), own, lately)
 	if v.state.show != "" {
 		s.text, s.show, s.column, s.down, s.sorted = v.state.text, v.state.show, v.state.column, v.state.down, v.state.sorted
 	}
@@ -130,17 +134,17 @@ func (v *View) shows() []field.Tab {
 func (v *View) columns() []look.Column {
 	say := v.desk.Words.Say
 	return []look.Column{
-		{Title: say("pantry.name"), Width: look.Share(12), Sorts: true},
+		{Title: say("pantry.name"), Width: look.Share(11), Sorts: true},
 		{Title: say("pantry.per"), Width: look.Fixed(54)},
-		{Title: say("pantry.carbohydrate"), Width: look.Fixed(88), Right: true, Sorts: true},
+		{Title: say("pantry.carbohydrate"), Width: look.Fixed(90), Right: true, Sorts: true},
 		{Title: say("pantry.sodium"), Width: look.Fixed(68), Right: true, Sorts: true},
 		{Title: say("pantry.strength"), Width: look.Fixed(66), Right: true, Sorts: true, From: 780},
-		{Title: say("pantry.fructose"), Width: look.Fixed(74), Right: true, Sorts: true, From: 880},
-		{Title: say("pantry.osmolality"), Width: look.Fixed(92), Sorts: true, From: 820},
-		{Title: say("pantry.portion"), Width: look.Share(10), From: 1080},
+		{Title: say("pantry.fructose"), Width: look.Fixed(74), Right: true, Sorts: true, From: 1000},
+		{Title: say("pantry.osmolality"), Width: look.Fixed(92), Sorts: true, From: 900},
+		{Title: say("pantry.portion"), Width: look.Share(10), From: 1200},
 		{Title: say("pantry.carbohydrate.in"), Width: look.Fixed(104), Right: true, Sorts: true, From: 1300},
 		{Title: say("pantry.sodium.in"), Width: look.Fixed(82), Right: true, Sorts: true, From: 1300},
-		{Title: say("pantry.source"), Width: look.Share(11), Sorts: true, From: 620},
+		{Title: say("pantry.source"), Width: look.Share(12), Sorts: true, From: 620},
 	}
 }
 

@@ -34,7 +34,7 @@ func newHouse(v *View) *house {
 	say := v.desk.Words.Say
 	names := v.panel(say("practice.house"), say("practice.house.note"), h.names(), h.caution)
 	looks := v.panel(say("practice.looks"), say("practice.looks.note"), h.looks())
-	h.body = scrolled(look.Panels(14, []look.Track{look.Share(11), look.Share(9)}, look.VBox(0, names), look.VBox(0, looks)))
+	h.body = scrolled(look.NewPair(0.55, twoColumns, look.VBox(0, names), look.VBox(0, looks)))
 	return h
 }
 
@@ -89,10 +89,11 @@ func (h *house) looks() fyne.CanvasObject {
 	set := func(name string, f fyne.CanvasObject) fyne.CanvasObject {
 		return look.VBox(4, look.NewLabel(b.Say("practice."+name), look.Body, look.Ink2), f)
 	}
+	pages := look.VBox(6, set("language", language), look.NewParagraph(b.Say("practice.language.note"), look.Note, look.Ink2))
+	look.ShowIf(pages, len(words.Languages()) > 1) // nothing to choose from one
 	return look.VBox(14,
 		look.VBox(6, set("units", units), look.NewParagraph(b.Say("practice.units.note"), look.Note, look.Ink2)),
-		set("theme", theme), set("text", size),
-		look.VBox(6, set("language", language), look.NewParagraph(b.Say("practice.language.note"), look.Note, look.Ink2)))
+		set("theme", theme), set("text", size), pages)
 }
 
 func unitsOf(s record.Settings) string {

@@ -26,13 +26,17 @@ type standards struct {
 	body    fyne.CanvasObject
 }
 
+// twoColumns is the width, in px at 100 % text, under which the parts of a tab stand one
+// below the other.
+const twoColumns float32 = 960
+
 // newStandards builds the tab.
 func newStandards(v *View) *standards {
 	say := v.desk.Words.Say
 	s := &standards{v: v, source: look.NewParagraph("", look.Note, look.Ink2), caution: look.NewCaution("", "", nil)}
 	s.bands = look.NewTable("practice.bands.table", []look.Column{
-		{Title: say("practice.bands.marker"), Width: look.Share(4)}, {Title: say("practice.bands.from"), Width: look.Share(5)},
-		{Title: say("practice.bands.band"), Width: look.Share(6)},
+		{Title: say("practice.bands.marker"), Width: look.Share(5)}, {Title: say("practice.bands.from"), Width: look.Share(6)},
+		{Title: say("practice.bands.band"), Width: look.Share(8)},
 	})
 	s.own = s.edges()
 	s.bandBox = look.VBox(12, s.sets(), s.own, s.caution, s.bands, s.source)
@@ -41,7 +45,7 @@ func newStandards(v *View) *standards {
 		look.VBox(4, look.NewLabel(say("practice.deficit.for"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewFor(), look.Body, look.Ink)),
 		look.VBox(4, look.NewLabel(say("practice.deficit.against"), look.NoteStrong, look.Ink), look.NewParagraph(s.viewAgainst(), look.Body, look.Ink)),
 		look.NewParagraph(say("practice.deficit.ends"), look.Note, look.Ink2))
-	s.body = scrolled(look.Panels(14, []look.Track{look.Share(6), look.Share(5)}, look.VBox(0, urine), look.VBox(14, s.method(), s.breaks(), deficit, s.proposals())))
+	s.body = scrolled(look.NewPair(0.52, twoColumns, look.VBox(14, urine, s.proposals()), look.VBox(14, s.method(), s.breaks(), deficit)))
 	return s
 }
 

@@ -34,10 +34,10 @@ func newEvidence(v *View) *thresholds {
 	t.search.SetPlaceholder(say("practice.thresholds.search"))
 	t.search.OnChanged = func(string) { t.fill() }
 	t.table = look.NewTable("practice.thresholds", []look.Column{
-		{Title: say("practice.thresholds.what"), Width: look.Share(6)},
+		{Title: say("practice.thresholds.what"), Width: look.Share(7)},
 		{Title: say("practice.thresholds.value"), Width: look.Share(2), Right: true},
-		{Title: say("practice.thresholds.source"), Width: look.Share(3), From: 520},
-		{Title: say("practice.sure"), Width: look.Share(3), From: 760},
+		{Title: say("practice.thresholds.source"), Width: look.Share(3), From: 1250},
+		{Title: say("practice.sure"), Width: look.Share(3), From: 1040},
 	}).Scrolling()
 	t.table.OnChosen = func(int) { t.detail() }
 	top := look.Columns(16, []look.Track{look.Fixed(320), look.Share(1)}, t.search, t.count)

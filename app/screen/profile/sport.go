@@ -68,7 +68,7 @@ func newSportPart(v *View) *sportPart {
 		row(say("profile.sport"), broad(sport)),
 		row(say("profile.position"), broad(position)),
 		row(say("profile.groups"), broad(p.groups.body)),
-		row(say("profile.training"), look.MaxWidth(fewWidth, training)),
+		row(say("profile.training"), look.MaxWidth(dayWidth, training)),
 		row(say("profile.heat"), look.MaxWidth(fewWidth, heat)),
 		row(say("profile.usual"), usual),
 		row(say("profile.mouthful"), p.mouthful.body),

@@ -26,6 +26,12 @@ func (c *Case) grainsOf(rung bool) grains {
 	if c.Minutes >= evidence.ProposalLong && c.stepML() >= evidence.ProposalDrinkStep-hair {
 		g.drink, g.least = evidence.ProposalDrinkLong, evidence.ProposalDrinkLong
 	}
+	if own := c.DrinkStepML; own > 0 && own <= c.stepML()+hair {
+		g.water, g.drink, g.least = own, own, max(own, evidence.ProposalLeast)
+		if c.Minutes < evidence.ProposalShort {
+			g.least = max(own, evidence.ProposalLeastShort)
+		}
+	}
 	return g
 }
 

@@ -99,8 +99,11 @@ type Case struct {
 	// Bottles are the sizes owned, mL; drinks that change then come to sums of
 	// whole bottles. Empty: increments.
 	Bottles []float64
-	Sources [Slots]Source
-	Habit   Mix
+	// DrinkStepML is the increment of water and of other drinks where the practice has
+	// its own, mL; zero takes what is usual. One larger than a step is not used.
+	DrinkStepML float64
+	Sources     [Slots]Source
+	Habit       Mix
 }
 
 const perHour = 60

@@ -12,6 +12,12 @@ type Athlete struct {
 	Bottles string
 }
 
+// Practice as of version 3: the columns that are new.
+type Practice struct {
+	ID        string `gorm:"primaryKey;size:36"`
+	DrinkStep Number `gorm:"embedded;embeddedPrefix:drink_step_"`
+}
+
 // Weighing as of version 3: the columns that are new.
 type Weighing struct {
 	ID        string `gorm:"primaryKey;size:36"`
