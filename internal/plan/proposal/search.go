@@ -13,20 +13,27 @@ type found struct {
 	mix    Mix
 	misses Misses
 	cost   float64
+	// tried is how many amounts the search looked at.
+	tried int
 }
 
 // search walks through the amounts, slot by slot, foods first and water last.
 type search struct {
 	p     *program
 	order []int
-	// rest is what the slots from a place in the order on can add at most.
+	// rest is what the slots from a place in the order on can add at most, kept what
+	// they add where they stay as they are.
 	rest []most
+	kept []Sum
 	best found
 	mix  Mix
+	// tried counts the amounts that were looked at.
+	tried int
 }
 
-// most is what slots can add at most.
-type most struct{ drunk, foodWater, carbohydrate, food, sodium float64 }
+// most is what slots can add at most: drinks in mL with their carbohydrate, foods and
+// gels with theirs, and the carbohydrate of the richest portion and gel.
+type most struct{ drunk, foodWater, drinks, food, portion, gel, sodium float64 }
 
 // solve finds the mix that misses least fluid, then least carbohydrate, then
 // least sodium, then costs least. Of those that cost the same it takes the one
@@ -44,11 +51,15 @@ func (p *program) solve() found {
 		}
 		return b - a
 	})
-	s.rest = make([]most, len(s.order)+1)
+	s.rest, s.kept = make([]most, len(s.order)+1), make([]Sum, len(s.order)+1)
 	for k := len(s.order) - 1; k >= 0; k-- {
-		s.rest[k] = s.rest[k+1].plus(&p.c.Sources[s.order[k]], p.values[s.order[k]])
+		slot := s.order[k]
+		s.rest[k] = s.rest[k+1].plus(&p.c.Sources[slot], p.values[slot])
+		s.kept[k] = s.kept[k+1]
+		s.kept[k].add(&p.c.Sources[slot], p.base[slot])
 	}
 	s.walk(0, Sum{}, 0, 0)
+	s.best.tried = s.tried
 	return s.best
 }
 
@@ -81,20 +92,44 @@ func (m most) plus(src *Source, values []float64) most {
 	s.add(src, x)
 	m.drunk += s.DrunkML
 	m.foodWater += s.FoodWaterML
-	m.carbohydrate += s.CarbohydrateG
+	m.drinks += s.DrinksG
 	m.food += s.FoodG
 	m.sodium += s.SodiumMg
+	switch src.Kind {
+	case Gel:
+		m.gel = max(m.gel, src.CarbohydrateG)
+	case Food:
+		m.portion = max(m.portion, src.CarbohydrateG)
+	case None, Water, Drink, Salt:
+	}
 	return m
 }
 
-// walk tries every amount of the next slot.
+// with adds what was summed up apart.
+func (s *Sum) with(o *Sum) {
+	s.DrunkML += o.DrunkML
+	s.FoodWaterML += o.FoodWaterML
+	s.CarbohydrateG += o.CarbohydrateG
+	s.DrinksG += o.DrinksG
+	s.FoodG += o.FoodG
+	s.SodiumMg += o.SodiumMg
+	s.Gels += o.Gels
+	s.Portions += o.Portions
+	s.SaltG += o.SaltG
+	s.GelWaterML += o.GelWaterML
+}
+
+// walk tries every amount of the next slot. Once as many things have changed as may,
+// the others stay as they are.
 func (s *search) walk(k int, sum Sum, cost float64, things int) {
-	if k == len(s.order) {
+	if k == len(s.order) || things == s.p.things {
+		sum.with(&s.kept[k])
 		s.keep(&sum, cost)
 		return
 	}
 	slot := s.order[k]
 	for _, x := range s.p.values[slot] {
+		s.tried++
 		n := things
 		if math.Abs(x-s.p.base[slot]) > hair {
 			n++
@@ -104,7 +139,7 @@ func (s *search) walk(k int, sum Sum, cost float64, things int) {
 		}
 		next, paid := sum, cost+s.p.cost(slot, x)
 		next.add(&s.p.c.Sources[slot], x)
-		if !s.hopeful(&next, paid, &s.rest[k+1]) {
+		if !s.hopeful(&next, paid, k+1) {
 			continue
 		}
 		s.mix[slot] = x
@@ -115,14 +150,14 @@ func (s *search) walk(k int, sum Sum, cost float64, things int) {
 
 // hopeful reports whether what is chosen so far can still be completed to
 // something better than the best.
-func (s *search) hopeful(sum *Sum, cost float64, rest *most) bool {
-	p := s.p
+func (s *search) hopeful(sum *Sum, cost float64, k int) bool {
+	p, rest := s.p, &s.rest[k]
 	slack := hair * (1 + p.intakeML)
 	switch {
-	case sum.DrunkML > p.mostML+slack, sum.DrunkML+sum.FoodWaterML > p.intakeML+slack,
+	case sum.DrunkML > p.mostML+slack, max(sum.DrunkML, p.leastML)+sum.FoodWaterML > p.intakeML+slack,
 		sum.CarbohydrateG > p.mostG+slack, sum.SodiumMg > p.mostSodiumMg+slack,
 		sum.Gels > p.gels+hair, sum.Portions > p.portions+hair,
-		sum.DrunkML+rest.drunk < p.leastML-slack, sum.CarbohydrateG+rest.carbohydrate < p.leastG-slack,
+		sum.DrunkML+rest.drunk < p.leastML-slack, s.fuel(sum, rest) < p.leastG-slack,
 		p.leastFoodG >= 0 && sum.FoodG+rest.food < p.leastFoodG-slack:
 		return false
 	case !s.best.ok:
@@ -131,9 +166,32 @@ func (s *search) hopeful(sum *Sum, cost float64, rest *most) bool {
 	most := Sum{DrunkML: min(p.mostML, sum.DrunkML+rest.drunk), FoodWaterML: sum.FoodWaterML + rest.foodWater}
 	least := Misses{
 		Fluid:        begun(p.targetML-most.DrunkML-max(0, most.FoodWaterML-p.foodWaterFrom), p.increment),
-		Carbohydrate: p.fuelMissing(min(p.mostG, sum.CarbohydrateG+rest.carbohydrate)),
+		Carbohydrate: p.fuelMissing(s.fuel(sum, rest)),
 	}
-	return s.better(least, cost)
+	if drunk := max(p.leastML, sum.DrunkML); p.sodium && drunk >= evidence.SodiumAimFrom {
+		least.Sodium = p.sodiumMissing(evidence.SodiumAimMet*drunk/1000 - min(p.mostSodiumMg, sum.SodiumMg+rest.sodium))
+	}
+	asked := p.targetML - float64(s.best.misses.Fluid)*p.increment - max(0, most.FoodWaterML-p.foodWaterFrom)
+	return s.better(least, cost+s.toMove(sum.DrunkML+s.kept[k].DrunkML, asked))
+}
+
+// toMove is the least that it costs to bring what is drunk, the rest as it is, within
+// its bounds and to what the best reaches: one thing changed, by the cheapest there is.
+func (s *search) toMove(drunk, asked float64) float64 {
+	away := max(drunk-s.p.mostML, max(s.p.leastML, asked)-drunk) - hair*(1+s.p.mostML)
+	if away <= 0 {
+		return 0
+	}
+	return evidence.CostThing + away*evidence.CostWater/evidence.CostFluid
+}
+
+// fuel is the most carbohydrate that what is chosen so far can come to, g: drinks to
+// the strength they may have, gels and portions as many as there is time for.
+func (s *search) fuel(sum *Sum, rest *most) float64 {
+	p := s.p
+	drinks := min(rest.drinks, max(0, p.strength*p.mostML-sum.DrinksG))
+	food := min(rest.food, max(0, p.gels-sum.Gels)*rest.gel+max(0, p.portions-sum.Portions)*rest.portion)
+	return min(p.mostG, sum.CarbohydrateG+drinks+food) + hair*(1+p.mostG)
 }
 
 // better reports whether misses and a cost beat the best.
