@@ -65,11 +65,15 @@ func (c *Case) ladder(p program, base, aim Mix, food bool) []Step {
 			steps = append(steps, Step{Mix: mix})
 			last = mix
 		case k >= rungs:
-			mix, ok = u.toward(last)
-			if !ok {
+			mix, ok = u.toward(last, false)
+			large := !ok
+			if large {
+				mix, ok = u.toward(last, true)
+			}
+			if !ok { // three things belong together
 				return append(steps, Step{Mix: aim, Large: true})
 			}
-			steps = append(steps, Step{Mix: mix})
+			steps = append(steps, Step{Mix: mix, Large: large})
 			last = mix
 		}
 	}
@@ -78,11 +82,15 @@ func (c *Case) ladder(p program, base, aim Mix, food bool) []Step {
 
 // toward is the aim but for some things that stay as they are for now: where a
 // rung has nothing more to ask for, and the aim is three things away. Of those inside
-// the limits and one step away it is the one that is nearest to the aim by cost.
-func (u *climb) toward(last Mix) (Mix, bool) {
+// the limits and one step away it is the one that is nearest to the aim by cost; of
+// any size where a large step is meant.
+func (u *climb) toward(last Mix, large bool) (Mix, bool) {
 	p := u.p
 	p.base = u.aim
 	p.mostML, p.mostG = u.most(last)
+	if large {
+		p.mostML, p.mostG = u.to.DrunkML, u.mostG
+	}
 	p.mostML, p.mostG = min(u.to.DrunkML, p.mostML), min(u.mostG, p.mostG)
 	p.leastML = min(p.leastML, p.mostML)
 	best, mix, ok := math.Inf(1), last, false
@@ -148,14 +156,8 @@ func (u *climb) most(from Mix) (ml, g float64) {
 
 // near reports whether the aim is two things and one step away.
 func (u *climb) near(last Mix) bool {
-	moved := 0
-	for i := range last {
-		if math.Abs(last[i]-u.aim[i]) > hair {
-			moved++
-		}
-	}
 	ml, g := u.most(last)
-	return moved <= int(evidence.ThingsAStep) && u.to.DrunkML <= ml+hair && u.to.CarbohydrateG <= g+hair
+	return changed(last, u.aim) <= int(evidence.ThingsAStep) && u.to.DrunkML <= ml+hair && u.to.CarbohydrateG <= g+hair
 }
 
 // rung is the mix after another, a part of the way to the aim. The first of

@@ -75,7 +75,7 @@ func brokenSteps(c *Case, p *Proposal, r *Route) (wrong []string) {
 		if why := broken(c, p, s.Mix); why != "" && !s.Held {
 			wrong = append(wrong, fmt.Sprintf("step %d: %v is %s", k, s.Mix, why))
 		}
-		if n := moved(before, s.Mix); n > 2 && !s.Cut && !s.Large {
+		if n := moved(before, s.Mix); n > 2 && !s.Cut {
 			wrong = append(wrong, fmt.Sprintf("step %d: %d things at once", k, n))
 		}
 		before = s.Mix

@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"math"
 	"slices"
 
 	"ebbwell/internal/evidence"
@@ -159,6 +160,16 @@ func (o *Proposal) decide(cut bool) {
 // half of the carbohydrate missing, or a quarter, or any.
 func (p program) route(c *Case, base Mix, food bool) Route {
 	p.open(food)
+	r := p.way(c, base, food)
+	if r.Exists && manyAtOnce(c.Habit, r.Steps) { // an aim that is reached by two things at a time
+		p.things = int(evidence.ThingsAStep)
+		r = p.way(c, base, food)
+	}
+	return r
+}
+
+// way is the aim of a route with the steps to it.
+func (p program) way(c *Case, base Mix, food bool) Route {
 	var f found
 	if food {
 		f = p.withFood(c.SumOf(base))
@@ -174,6 +185,29 @@ func (p program) route(c *Case, base Mix, food bool) Route {
 	}
 	r.Steps = c.ladder(p, base, f.mix, food)
 	return r
+}
+
+// manyAtOnce reports a step, other than a cut, that changes more things than a step
+// may.
+func manyAtOnce(from Mix, steps []Step) bool {
+	for _, s := range steps {
+		if !s.Cut && changed(from, s.Mix) > int(evidence.ThingsAStep) {
+			return true
+		}
+		from = s.Mix
+	}
+	return false
+}
+
+// changed is how many sources differ.
+func changed(a, b Mix) int {
+	n := 0
+	for i := range a {
+		if math.Abs(a[i]-b[i]) > hair {
+			n++
+		}
+	}
+	return n
 }
 
 // withFood asks for as much food as can be.
