@@ -166,12 +166,18 @@ func places(s *store.Store) ([]shot, error) {
 	}
 	lead, hidden, gained, open := by["Ravka Oldenmoor"], by["Mirel Ashgarth"], by["Ilse Tarnholme"], by["Kester Undermill"]
 	draft := by["Sefa Quillonde"]
+	squad, err := squadOf(ctx, s, gained, by["Odo Brackwater"], hidden, draft, open)
+	if err != nil {
+		return nil, err
+	}
 	part := func(p desk.Place, part string) desk.Place { p.Part = part; return p }
 	trip, sheet := desk.Place{Screen: desk.Trip, Record: trips[0].ID}, desk.Place{Screen: desk.Tests, Athlete: open}
 	practice, plan := desk.Place{Screen: desk.Practice}, desk.Place{Screen: desk.Plan, Athlete: draft}
 	return []shot{
 		{"athletes", desk.Place{Screen: desk.Athletes}},
 		{"test-day", desk.Place{Screen: desk.TestDay}},
+		{"squad-start", desk.Place{Screen: desk.TestDay, New: true}}, {"squad", desk.Place{Screen: desk.TestDay, Record: squad}},
+		{"squad-group", desk.Place{Screen: desk.TestDay, Record: squad, Part: desk.PartGroup}},
 		{"trips", desk.Place{Screen: desk.Trips}},
 		{"trip", trip}, {"trip-edit", part(trip, "edit")}, {"trip-packing", part(trip, "packing")},
 		{"pantry", desk.Place{Screen: desk.Pantry}},

@@ -63,6 +63,7 @@ func lost(was, now map[string]float64) bool {
 }
 
 func pressAtRandom(t *testing.T, seed int64, n int) {
+	t.Chdir(t.TempDir()) // nothing is written beside the source
 	d, clock, id := squadDesk(t, crew()[:4])
 	h := openDay(t, d, clock, id, 1186, 700, false, 100)
 	for range 4 {
@@ -343,5 +344,44 @@ func TestGroupPage(t *testing.T) {
 	h.v.showRows()
 	if h.v.group != nil || h.v.open == nil {
 		t.Error("the rows do not come back")
+	}
+}
+
+// TestPlansForAll begins a draft for each athlete from the own test, once, and none
+// from a test with a red flag of which nobody was told.
+func TestPlansForAll(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:3])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	for range 3 {
+		one := plan()[h.who()]
+		h.at("before", one.before+"\n")
+		h.at("bottle.1.before", one.filled[0]+"\n")
+		h.at("bottle.2.before", one.filled[1]+"\n")
+	}
+	h.until(18, 47)
+	for i, name := range []string{"Tamsin Orrelby", "Neve Carrowmere", "Runa Hollowick"} {
+		one := plan()[name]
+		h.v.openRowAt(i, "bottle.1.after")
+		h.typed(one.left[0] + "\n" + one.more[0] + "\n" + one.left[1] + "\n" + one.more[1] + "\n\n" + one.after + "\n")
+		h.v.open.focusFirst("urine")
+		h.typed("0\n")
+	}
+	h.v.beginPlans(h.v.planReady())
+	h.v.beginPlans(h.v.planReady())
+	for name, want := range map[string]int{"Tamsin Orrelby": 1, "Neve Carrowmere": 1, "Runa Hollowick": 0} {
+		for _, r := range h.v.rows {
+			if r.Sheet.Athlete.Name != name {
+				continue
+			}
+			plans, err := d.Store.Plans(context.Background(), r.Sheet.Athlete.ID)
+			if err != nil || len(plans) != want {
+				t.Errorf("%s has %d plans, want %d: %v", name, len(plans), want, err)
+			}
+			for _, p := range plans {
+				if p.State != record.PlanDraft || p.Basis.TestID != r.Sheet.Test.ID {
+					t.Errorf("%s: %s from %s", name, p.State, p.Basis.TestID)
+				}
+			}
+		}
 	}
 }

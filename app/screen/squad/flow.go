@@ -39,6 +39,24 @@ func (v *View) reopen() {
 	v.open = newOpenRow(v, v.at)
 }
 
+// rebuild builds the open row anew and gives the keyboard back to the field that had
+// it.
+func (v *View) rebuild() {
+	had := ""
+	if c := v.canvas(); c != nil && v.open != nil {
+		for _, in := range append(slices.Clone(v.open.inputs), v.open.panelInputs...) {
+			if fyne.Focusable(in.control) == c.Focused() {
+				had = in.what
+			}
+		}
+	}
+	v.reopen()
+	v.follow()
+	if had != "" && v.open != nil {
+		v.open.focusFirst(had)
+	}
+}
+
 // stage are the fields of a row that are worked now: those before the session, or
 // those after it; by station only those of the station.
 func (o *openRow) stage(station string) []*input {

@@ -36,21 +36,37 @@ const (
 	linePx   float32 = 18
 	leastPx  float32 = 150 // of a name
 	narrowPx float32 = 1130
+	tinyPx   float32 = 760
 )
 
 // grid says where the columns stand at a width.
 type grid struct {
-	narrow bool
-	x, w   [columnsInAll]float32
+	level level
+	x, w  [columnsInAll]float32
 }
+
+// level is how much room there is for the size of the text.
+type level int
+
+// The levels.
+const (
+	wide level = iota
+	// narrow: bottles, urine, patch and symptoms stand in the open row only.
+	narrow
+	// tiny: the mass before too.
+	tiny
+)
 
 // gridFor resolves the columns: in a narrow window, or with large text, name,
 // masses, loss and state stay.
 func gridFor(width float32) grid {
-	g := grid{narrow: width < look.Scaled(narrowPx)}
+	g := grid{}
 	px := [columnsInAll]float32{24, 0, 62, 12, 52, 56, 66, 58, 84, 62, 84, 88, 108, 136}
-	if g.narrow {
-		px = [columnsInAll]float32{24, 0, 84, 0, 0, 0, 0, 0, 116, 0, 0, 0, 130, 190}
+	switch {
+	case width < look.Scaled(tinyPx):
+		g.level, px = tiny, [columnsInAll]float32{24, 0, 0, 0, 0, 0, 0, 0, 100, 0, 0, 0, 126, 150}
+	case width < look.Scaled(narrowPx):
+		g.level, px = narrow, [columnsInAll]float32{24, 0, 84, 0, 0, 0, 0, 0, 116, 0, 0, 0, 130, 190}
 	}
 	used, gap := float32(0), look.Scaled(rowGap)
 	for c := range px {
@@ -106,9 +122,15 @@ func (c cell) foot(g grid, pitch, box float32) float32 {
 	return y + look.HeightFor(c.object, w)
 }
 
-// leftOut reports whether a column stands below the open row in a narrow window.
-func leftOut(c column) bool {
-	return c >= colSwatch && c <= colDrunk || c >= colUrine && c <= colSymptoms
+// leftOut reports whether a column stands below the open row at a level.
+func leftOut(c column, at level) bool {
+	switch {
+	case c == colBefore:
+		return at == tiny
+	case c >= colSwatch && c <= colDrunk, c >= colUrine && c <= colSymptoms:
+		return at != wide
+	}
+	return false
 }
 
 // subDrop is how far a second line of text lies below the top of a box.

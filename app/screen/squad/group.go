@@ -70,6 +70,7 @@ func newGroupPage(v *View) *groupPage {
 	}
 	back := field.NewButton(h, "squad.rows", say("squad.rows"), field.Outline, v.showRows)
 	coach := field.NewButton(h, "squad.coach", say("squad.coach"), field.Outline, v.printCoach)
+	plans := field.NewButton(h, "squad.plans.begin", say("squad.plans.begin"), field.Outline, v.askPlans)
 	p.table = look.NewTable("squad.table", []look.Column{
 		{Title: say("squad.col.athlete"), Width: look.Share(1)},
 		{Title: say("squad.group.loss"), Width: look.Fixed(52), Right: true}, {Title: say("squad.group.rate"), Width: look.Fixed(70), Right: true},
@@ -78,9 +79,9 @@ func newGroupPage(v *View) *groupPage {
 	})
 	p.table.OneClick().OnOpened = p.open
 	p.chart = newGroupChart()
-	head := look.Columns(12, []look.Track{look.Share(1), look.Fit(), look.Fixed(170), look.Fit(), look.Fit()},
-		look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, coach, back)
-	p.body = look.VBox(10, head, p.note, look.Grow(look.NewScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(p.chart)))))
+	head := look.HBox(12, look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.Stretch(), plans, coach, back)
+	order := look.Columns(12, []look.Track{look.Fit(), look.Fixed(150), look.Share(1)}, look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, p.note)
+	p.body = look.VBox(10, head, order, look.Grow(look.NewScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(p.chart)))))
 	p.fill()
 	return p
 }

@@ -72,14 +72,14 @@ type openRow struct {
 	panelled string
 	// hints say what the keys do, legend what the numbers of the symptoms mean.
 	hints, legend *look.Paragraph
-	// narrow: the columns that find no room stand below, as extra.
-	narrow bool
-	extra  []cell
+	// level is the room there is: the columns that find none stand below, as extra.
+	level level
+	extra []cell
 }
 
 // newOpenRow builds the row of the i-th athlete.
 func newOpenRow(v *View, i int) *openRow {
-	o := &openRow{v: v, i: i, id: v.rows[i].Sheet.Test.ID, narrow: v.narrow}
+	o := &openRow{v: v, i: i, id: v.rows[i].Sheet.Test.ID, level: v.level}
 	r := v.rows[i]
 	o.view = newRowView(nameOfRow(i), nil)
 	o.view.open = true
@@ -99,7 +99,7 @@ func newOpenRow(v *View, i int) *openRow {
 
 // add puts an object into a column.
 func (o *openRow) add(object fyne.CanvasObject, col column, line int, sub bool) {
-	if o.narrow && leftOut(col) {
+	if leftOut(col, o.level) {
 		o.extra = append(o.extra, cell{object: object, col: col, line: line, sub: sub})
 		return
 	}

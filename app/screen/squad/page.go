@@ -82,11 +82,10 @@ func (v *View) firstStation() string {
 type watching struct{ v *View }
 
 func (l *watching) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	if narrow := gridFor(size.Width - 2).narrow; narrow != l.v.narrow {
-		l.v.narrow = narrow
-		l.v.reopen()
+	if at := gridFor(size.Width - 2).level; at != l.v.level {
+		l.v.level = at
 		l.v.ui.rows = nil
-		l.v.follow()
+		l.v.rebuild()
 	}
 	o[0].Resize(size)
 }
@@ -103,9 +102,9 @@ func (v *View) follow() {
 	u.station.Choose(map[bool]string{true: byStation, false: byAthlete}[g.ByStation])
 	scale, next := v.scaleWords()
 	u.scale.SetText(scale)
-	look.ShowIf(u.next, !v.narrow && next != "")
-	look.ShowIf(u.counts, !v.narrow)
-	look.ShowIf(u.second, v.narrow && v.jump != nil && !v.jump.box.Visible())
+	look.ShowIf(u.next, v.level == wide && next != "")
+	look.ShowIf(u.counts, v.level == wide)
+	look.ShowIf(u.second, v.level != wide && v.jump != nil && !v.jump.box.Visible())
 	u.next.SetText(next)
 	u.nextBelow.SetText(next)
 	u.counts.SetText(v.countWords())
@@ -172,7 +171,7 @@ func (v *View) showRowViews() {
 		if u.rows[i] != w {
 			u.rows[i], changed = w, true
 		}
-		if r := v.rows[i]; v.narrow && r.Flagged && !r.Flag.Told() && i != v.at {
+		if r := v.rows[i]; v.level != wide && r.Flagged && !r.Flag.Told() && i != v.at {
 			sticky = append(sticky, v.stickyFlag(i))
 		}
 	}

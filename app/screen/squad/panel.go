@@ -32,7 +32,7 @@ func (o *openRow) below() {
 	sheet := field.NewLink(o.v.desk.Host, "squad.sheet", o.v.say("squad.sheet"), func() { o.v.openSheet(o.i, "") })
 	member := field.NewLink(o.v.desk.Host, "squad.member", o.v.say("squad.member"), func() { o.v.askMember(o.i) })
 	parts := []fyne.CanvasObject{o.panels, look.Columns(16, []look.Track{look.Fit(), look.Share(1), look.Fit(), look.Fit()}, estimate, o.against, member, sheet), look.NewPair(0.54, 900, o.hints, o.legend)}
-	if o.narrow {
+	if o.level != wide {
 		parts = append([]fyne.CanvasObject{o.narrowForm()}, parts...)
 	}
 	o.view.below = look.VBox(6, parts...)
@@ -65,8 +65,11 @@ func (o *openRow) narrowForm() fyne.CanvasObject {
 		box.Add(look.Columns(8, tracks, objects...))
 	}
 	rest := look.VBox(6)
-	for _, col := range []column{colUrine, colPatch, colSymptoms} {
+	for _, col := range []column{colBefore, colUrine, colPatch, colSymptoms} {
 		line := []fyne.CanvasObject{look.MinSized(64, 0, look.NewLabel(say(headKey(col)), look.Note, look.Ink2))}
+		if !leftOut(col, o.level) {
+			continue
+		}
 		for _, c := range o.extra {
 			switch {
 			case c.col != col:

@@ -31,11 +31,11 @@ type View struct {
 	// weighing was asked for by key.
 	station     string
 	wantsSecond record.Moment
-	// narrow: the window has no room for all columns.
-	narrow bool
-	jump   *jump
-	ui     widgets
-	body   fyne.CanvasObject
+	// level is how much room the window has for the columns.
+	level level
+	jump  *jump
+	ui    widgets
+	body  fyne.CanvasObject
 	// stop takes back the next look at the clock.
 	stop func()
 	// begin is the page that begins a session; nil on an open one.
@@ -232,8 +232,7 @@ func (v *View) stepped(moved bool) bool {
 	if moved {
 		v.flush()
 		v.look()
-		v.reopen()
-		v.follow()
+		v.rebuild()
 	}
 	return moved
 }

@@ -41,10 +41,7 @@ func newStartPart(v *View) *startPart {
 	}
 	p.begin = field.NewButton(h, "testday.begin", say("testday.begin"), field.Primary, p.press)
 	p.goOn = field.NewButton(h, "testday.goon", say("testday.goon"), field.Outline, p.unfinished)
-	group := field.NewButton(h, "testday.group.begin", say("testday.group.begin"), field.Outline, func() {
-		v.desk.Go(desk.Place{Screen: desk.TestDay, New: true})
-	})
-	p.row = look.HBox(10, p.begin, p.goOn, look.Stretch(), group)
+	p.row = look.HBox(10, p.begin, p.goOn)
 	p.body = look.NewSheet(look.VBox(10, look.NewLabel(say("testday.start"), look.Strong, look.Ink), p.search, p.words, p.caution, p.row))
 	p.show()
 	return p

@@ -21,6 +21,7 @@ type View struct {
 	state State
 	start *startPart
 	print *printPart
+	group *field.Button
 	body  fyne.CanvasObject
 }
 
@@ -48,6 +49,9 @@ func New(d *desk.Desk) (*View, error) {
 		return v, nil
 	}
 	v.start, v.print = newStartPart(v), newPrintPart(v)
+	v.group = field.NewButton(d.Host, "testday.group.begin", d.Words.Say("testday.group.begin"), field.Outline, func() {
+		d.Go(desk.Place{Screen: desk.TestDay, New: true})
+	})
 	right := look.VBox(sheetGap, v.start.body, look.Grow(v.print.body))
 	v.body = look.Pad(topPad, 0, footPad, 0, &fyne.Container{Layout: sideBySide{}, Objects: []fyne.CanvasObject{v.sheets(), right}})
 	return v, nil
@@ -226,9 +230,13 @@ func (v *View) lacks(s Sheet) string {
 	return strings.Join(list, " ")
 }
 
-// Head is the title.
+// Head is the title, and the way to a session of a group.
 func (v *View) Head() desk.Head {
-	return desk.Head{Title: v.desk.Words.Say("frame.test-day"), Under: v.desk.Words.Date(v.desk.Now())}
+	h := desk.Head{Title: v.desk.Words.Say("frame.test-day"), Under: v.desk.Words.Date(v.desk.Now())}
+	if v.group != nil {
+		h.Actions = []fyne.CanvasObject{v.group}
+	}
+	return h
 }
 
 // Body is the day.
