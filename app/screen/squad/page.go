@@ -94,11 +94,13 @@ func (l *watching) MinSize(o []fyne.CanvasObject) fyne.Size { return fyne.NewSiz
 
 // follow shows the day as it is.
 func (v *View) follow() {
-	if v.group != nil {
-		return
-	}
 	u, g := &v.ui, v.doc.Now().session
 	u.shared.SetText(v.sharedWords())
+	v.showTime()
+	if v.group != nil {
+		u.page.Refresh()
+		return
+	}
 	u.station.Choose(map[bool]string{true: byStation, false: byAthlete}[g.ByStation])
 	scale, next := v.scaleWords()
 	u.scale.SetText(scale)
@@ -109,7 +111,6 @@ func (v *View) follow() {
 	u.nextBelow.SetText(next)
 	u.counts.SetText(v.countWords())
 	u.counted.SetText(v.countWords())
-	v.showTime()
 	v.showRowViews()
 	u.page.Refresh()
 }

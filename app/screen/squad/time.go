@@ -31,6 +31,9 @@ func (v *View) startOrEnd() {
 	v.changed()
 }
 
+// longAgo is how long after its end a session is one of another day.
+const longAgo = 12 * time.Hour
+
 // showTime says how long the session runs, or ended ago, and what the key does.
 func (v *View) showTime() {
 	now, s := v.desk.Now(), v.doc.Now().session.Session
@@ -39,6 +42,8 @@ func (v *View) showTime() {
 	switch {
 	case span.HasStart && now.Before(span.Start):
 		words, button = v.say("squad.time.in", minutesUntil(span.Start.Sub(now).Minutes())), v.say("squad.time.end")
+	case span.HasEnd && now.Sub(span.End) > longAgo:
+		words, button = "", v.say("squad.time.on")
 	case span.HasEnd && !now.Before(span.End):
 		words, button = v.say("squad.time.ended", int(now.Sub(span.End).Minutes())), v.say("squad.time.on")
 	case span.HasStart:

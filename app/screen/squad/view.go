@@ -93,6 +93,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	v.look()
 	if place.Part == desk.PartGroup {
 		v.showGroup()
+		v.follow()
 	} else {
 		v.follow()
 		v.openFirst()

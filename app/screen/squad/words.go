@@ -318,10 +318,10 @@ func (v *View) timesWords(g record.GroupSession) string {
 func airWords(sp amount.Speaker, a record.Air) string {
 	var list []string
 	if a.Temperature.Known() {
-		list = append(list, sp.By.Amount(*a.Temperature.Value, quantity.DegreeCelsius))
+		list = append(list, amountOf(sp, *a.Temperature.Value, quantity.DegreeCelsius))
 	}
 	if a.Humidity.Known() {
-		list = append(list, sp.By.Amount(*a.Humidity.Value, quantity.PerCent))
+		list = append(list, amountOf(sp, *a.Humidity.Value, quantity.PerCent))
 	}
 	if a.Sun != "" {
 		list = append(list, sp.Say("sun."+string(a.Sun)))
@@ -333,6 +333,14 @@ func airWords(sp amount.Speaker, a record.Air) string {
 		return sp.Say("squad.air.none")
 	}
 	return strings.Join(list, sp.Say("squad.between"))
+}
+
+// amountOf is a value that was read on an instrument: no decimal it does not need.
+func amountOf(sp amount.Speaker, x float64, u quantity.Unit) string {
+	if sp.By.Unit(u) != u || quantity.Round(x, 0) != quantity.Round(x, 1) {
+		return sp.By.Amount(x, u)
+	}
+	return sp.Words.Number(x, 0) + "\u00a0" + string(u)
 }
 
 // drinkName is what a bottle holds.

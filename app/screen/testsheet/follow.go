@@ -97,6 +97,9 @@ func (v *View) show() {
 	v.warn()
 	if v.part != PartFindings {
 		v.ui.balance.show(s.Record, v.athlete, v.found, v.wrong)
+		if v.part == PartAfter && v.ui.after.flag.box.Visible() {
+			v.ui.balance.red.SetText("", "") // it is said once on a screen
+		}
 	}
 	for part, done := range complete(s, v.found, v.wrong) {
 		v.ui.tabs.SetDone(part, done)

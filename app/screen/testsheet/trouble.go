@@ -101,6 +101,8 @@ func problemOf(s sheet, p evidence.Problem, can func(string, evidence.Problem) b
 	switch text := s.Reasons[reason]; {
 	case p.Severity == evidence.Warns && text != "":
 		w.code, w.text, w.path = codeKept, text, reason
+	case p.Severity == evidence.Warns && p.Field == evidence.MassChange && p.Value > 0:
+		return w, false // a gain is no odd value but a red flag
 	case p.Severity == evidence.Warns:
 		return w, consult.PathOf(s.Record, p) == "" && aboutFigure(p.Field)
 	case p.Code == evidence.CodeOutside && reason != "":
