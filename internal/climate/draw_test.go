@@ -10,7 +10,7 @@ import (
 func drawAthlete(t *rapid.T) Athlete {
 	return Athlete{Body: Body{
 		quantity.Kilograms(rapid.Float64Range(42, 125).Draw(t, "mass")), quantity.Metres(rapid.Float64Range(1.45, 2.08).Draw(t, "height")),
-	}, Start: rapid.SampledFrom([]Start{{}, {0.1, 0.3}}).Draw(t, "start")}
+	}, Start: rapid.SampledFrom([]Start{{}, {Offset: 0.1, SD: 0.3, Athletes: 9}}).Draw(t, "start")}
 }
 
 // drawWeather draws weather that can be: dew points to 35 °C.

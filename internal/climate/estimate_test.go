@@ -113,10 +113,13 @@ func TestAboveThreeLitresOnlyARange(t *testing.T) {
 // there is no test, and is said.
 func TestPracticeStartsOnlyTheUntested(t *testing.T) {
 	b, s := sample(t, 25, SunShade)
-	own := Athlete{b, Start{0.1, 0.2}}
+	own := Athlete{b, Start{Offset: 0.1, SD: 0.2, Athletes: 11}}
 	usual, ours := must[Basis](t)(Estimate(Athlete{Body: b}, nil, s)), must[Basis](t)(Estimate(own, nil, s))
 	if want := usual.Rate.Value * math.Exp(0.1-0.33); math.Abs(ours.Rate.Value-want) > 1e-9 || ours.Rate.U/ours.Rate.Value >= usual.Rate.U/usual.Rate.Value {
 		t.Errorf("%g L/h, want %g", ours.Rate.Value, want)
+	}
+	if ours.Start.Athletes != 11 || usual.Start.Athletes != 0 {
+		t.Errorf("behind it are %d and %d athletes", ours.Start.Athletes, usual.Start.Athletes)
 	}
 	if !slices.Contains(ours.Codes, PracticeStart) || slices.Contains(usual.Codes, PracticeStart) {
 		t.Errorf("%v, usual %v", ours.Codes, usual.Codes)

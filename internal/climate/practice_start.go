@@ -103,5 +103,7 @@ func startOf(list []levelled) Start {
 		apart += square(a.mean-mean) / a.variance
 	}
 	const prior = evidence.StartAthletes
-	return Start{usual.Offset + mean*n/(n+prior), usual.SD * math.Sqrt((prior+apart)/(prior+n-1))}
+	return Start{
+		Offset: usual.Offset + mean*n/(n+prior), SD: usual.SD * math.Sqrt((prior+apart)/(prior+n-1)), Athletes: len(list),
+	}
 }

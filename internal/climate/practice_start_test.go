@@ -34,7 +34,7 @@ func practised(t *testing.T, athletes int, own, spread float64) []Practised {
 func TestPracticeStart(t *testing.T) {
 	usual := UsualStart()
 	less := LearnStart(practised(t, 16, -0.3, 0.15))
-	if !less.Holds || less.Athletes != 16 || less.Start.Offset >= usual.Offset-0.1 || less.Start.Offset <= usual.Offset-0.3 || less.Start.SD >= usual.SD {
+	if !less.Holds || less.Athletes != 16 || less.Start.Athletes != 16 || less.Start.Offset >= usual.Offset-0.1 || less.Start.Offset <= usual.Offset-0.3 || less.Start.SD >= usual.SD {
 		t.Errorf("sixteen who sweat less: %+v", less)
 	}
 	if few := LearnStart(practised(t, 7, -0.3, 0.15)); few.Holds || few.Athletes != 7 {

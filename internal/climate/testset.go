@@ -40,11 +40,15 @@ type Refusal struct {
 // Start is where an athlete is taken to stand before a test: a usual rate is
 // exp(Offset) of the first figure, with a standard deviation of its logarithm
 // between athletes.
-type Start struct{ Offset, SD float64 }
+type Start struct {
+	Offset, SD float64
+	// Athletes is how many of the practice's own are behind it; 0 in the usual one.
+	Athletes int
+}
 
 // UsualStart is the start of the rule: 0.33 and 0.23, which make the usual
 // sessions of untested athletes 1.21 ± 0.73 L/h (Baker et al. 2016: 1.21 ± 0.68).
-func UsualStart() Start { return Start{evidence.StartOffset, evidence.StartSD} }
+func UsualStart() Start { return Start{Offset: evidence.StartOffset, SD: evidence.StartSD} }
 
 // TestSet is what an athlete's tests say, worked through once so that a planned
 // session costs little.

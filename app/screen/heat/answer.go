@@ -50,7 +50,7 @@ func (sp Speaker) Answer(r consult.Calculation, days Days) Answer {
 // rests says what a rate rests on, and the codes that stand beside it.
 func (sp Speaker) rests(r consult.Calculation) string {
 	if !r.Climate.Rate.Known {
-		return sp.codes(r.Climate.Codes)
+		return sp.codes(r.Climate.Codes, r.Climate.Start)
 	}
 	first := sp.first(r)
 	if r.AssumedAir {
@@ -59,7 +59,7 @@ func (sp Speaker) rests(r consult.Calculation) string {
 	if from := r.Climate.From; len(from) > 0 && r.Climate.Breath.Known && r.Tests[from[0]].Sweat.Fluid.Bias == 0 {
 		first += " " + sp.Say("heat.rests.breath", sp.Rate(r.Climate.Breath.Value))
 	}
-	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes))
+	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes, r.Climate.Start))
 }
 
 // first names what a rate rests on.
@@ -86,7 +86,7 @@ func (sp Speaker) short(r consult.Calculation) string {
 			codes = append(codes, code)
 		}
 	}
-	return strings.TrimSpace(sp.first(r) + " " + sp.codes(codes))
+	return strings.TrimSpace(sp.first(r) + " " + sp.codes(codes, r.Climate.Start))
 }
 
 // there is the advice that is followed at the place itself.
@@ -102,14 +102,20 @@ func there(list []climate.Advice) []climate.Advice {
 }
 
 // codes words the codes of a basis, each once; what is said elsewhere is left
-// out.
-func (sp Speaker) codes(list []string) string {
+// out. start is the one the basis began at.
+func (sp Speaker) codes(list []string, start climate.Start) string {
 	var out []string
 	for _, code := range list {
 		if code == climate.TestFirst || code == climate.RangeAlone {
 			continue // said by what it rests on, by the advice, and beside the figure
 		}
-		if text := sp.Units("basis.code." + code); !slices.Contains(out, text) {
+		text := ""
+		if code == climate.PracticeStart {
+			text = sp.Say("basis.practice-start", start.Athletes)
+		} else {
+			text = sp.Units("basis.code." + code)
+		}
+		if !slices.Contains(out, text) {
 			out = append(out, text)
 		}
 	}

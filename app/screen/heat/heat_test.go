@@ -72,7 +72,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 	}
 	add("rests.", "none", "start", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
 	add("grade.", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
-	add("basis.code.", climate.CheckInputs, climate.PracticeStart, climate.TestsDisagree, climate.AboveTested, climate.StateNotTested, climate.PlanInWater, climate.LimitUnsure, climate.PlanNothingLeaves, climate.PlanUncompensable,
+	add("basis.code.", climate.CheckInputs, climate.TestsDisagree, climate.AboveTested, climate.StateNotTested, climate.PlanInWater, climate.LimitUnsure, climate.PlanNothingLeaves, climate.PlanUncompensable,
 		climate.AirExtrapolated, climate.EffortExtrapolated, climate.SodiumNotPredicted, climate.CeilingIsLowEnd)
 	add("refusal.code.", refusal(nil), refusal(evidence.Problem{Code: evidence.CodeInWater}))
 	add("", climate.AdviseTestFirst, climate.AdviseWeighFirst, climate.AdviseRetestFirst, climate.AdviseRetestSecond, climate.AdviseTestAgain, climate.AdviseSecondTest)
@@ -331,5 +331,16 @@ func TestWhyOfARate(t *testing.T) {
 	hidden := speaker(t, false, true).Why(r)
 	if hidden.Formula+hidden.Numbers != "" || len(hidden.Inputs)+len(hidden.Steps) != 0 || len(hidden.Budget) != 2 || len(hidden.Sources) != 1 {
 		t.Errorf("hidden: %+v", hidden)
+	}
+}
+
+// Where the practice's own tests are the start, it is said how many athletes are behind
+// them.
+func TestPracticeStartSaysHowMany(t *testing.T) {
+	sp := speaker(t, false, false)
+	for n, want := range map[int]string{8: "of 8 athletes", 23: "of 23 athletes"} {
+		if got := sp.codes([]string{climate.PracticeStart}, climate.Start{Athletes: n}); !strings.Contains(got, want) {
+			t.Errorf("%q does not say %q", got, want)
+		}
 	}
 }
