@@ -51,7 +51,7 @@ func (c *covered) fill(t *testing.T, dir string) {
 	must(t, err)
 	activities, err := climate.LoadActivities()
 	must(t, err)
-	d := consult.Desk{Pantry: consult.NewPantry(generic, nil), Settings: practice.Settings, Activities: activities}
+	d := consult.Setup{Pantry: consult.NewPantry(generic, nil), Settings: practice.Settings, Activities: activities}
 
 	a, err := s.SaveAthlete(ctx, c.athlete(), store.Edit{})
 	must(t, err)
@@ -124,7 +124,7 @@ func (c *covered) sheet(n, ago int, lost float64) record.Test {
 }
 
 // close freezes a sheet with what it says.
-func (c *covered) close(t *testing.T, s *store.Store, kept record.Test, a record.Athlete, d consult.Desk) consult.Findings {
+func (c *covered) close(t *testing.T, s *store.Store, kept record.Test, a record.Athlete, d consult.Setup) consult.Findings {
 	t.Helper()
 	f := consult.Find(kept, a, nil, d)
 	if !f.Ready() {
@@ -141,7 +141,7 @@ func (c *covered) close(t *testing.T, s *store.Store, kept record.Test, a record
 
 // correct mends the mass before of a closed test by 50 g each way: the history then
 // holds masses.
-func (c *covered) correct(t *testing.T, s *store.Store, a record.Athlete, was record.Test, d consult.Desk) {
+func (c *covered) correct(t *testing.T, s *store.Store, a record.Athlete, was record.Test, d consult.Setup) {
 	t.Helper()
 	open, err := s.ReopenTest(context.Background(), was.ID, "read wrongly")
 	must(t, err)
@@ -155,7 +155,7 @@ func (c *covered) correct(t *testing.T, s *store.Store, a record.Athlete, was re
 }
 
 // agree agrees a plan on the newest test, with its steps and a session done.
-func (c *covered) agree(t *testing.T, s *store.Store, a record.Athlete, tests []consult.Findings, d consult.Desk) {
+func (c *covered) agree(t *testing.T, s *store.Store, a record.Athlete, tests []consult.Findings, d consult.Setup) {
 	t.Helper()
 	ctx, now := context.Background(), apptest.Now().AddDate(0, 0, -10)
 	b, err := consult.BasisOf(a, tests, now, d)
@@ -181,7 +181,7 @@ func (c *covered) agree(t *testing.T, s *store.Store, a record.Athlete, tests []
 }
 
 // begin begins the plan that is agreed.
-func (c *covered) begin(t *testing.T, a record.Athlete, b consult.Basis, d consult.Desk, now time.Time) {
+func (c *covered) begin(t *testing.T, a record.Athlete, b consult.Basis, d consult.Setup, now time.Time) {
 	t.Helper()
 	p, err := consult.NewPlan(a, b, d, consult.Names{Habit: "Habit", Fluid: "Without food", Food: "With food", Aim: "Aim"}, now)
 	must(t, err)

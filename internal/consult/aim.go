@@ -10,7 +10,7 @@ import (
 // published advice where nothing was. A chosen drinking rate only lowers what
 // the stomach is used to, which rises by a review alone. No sodium is aimed at
 // where advice to add salt is withheld.
-func (c Case) aim(s plan.Session, u plan.Usual, d Desk) plan.Aim {
+func (c Case) aim(s plan.Session, u plan.Usual, d Setup) plan.Aim {
 	aim, own := plan.DefaultAim(u, s), c.Plan.Aims
 	switch {
 	case c.Plan.Target.DeficitAim.Known():

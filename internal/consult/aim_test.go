@@ -39,7 +39,7 @@ func TestAimOfAPlan(t *testing.T) {
 		want := usual
 		c.want(&want)
 		s := plan.Session{Minutes: [plan.Lengths]float64{100, 100, 100}}
-		got := Case{Plan: record.Plan{Aims: c.own}, Care: care.Care{WithholdSalt: c.salt}}.aim(s, plan.Usual{Known: true, LH: 0.8}, Desk{})
+		got := Case{Plan: record.Plan{Aims: c.own}, Care: care.Care{WithholdSalt: c.salt}}.aim(s, plan.Usual{Known: true, LH: 0.8}, Setup{})
 		if got != want {
 			t.Errorf("%s: %+v, want %+v", name, got, want)
 		}

@@ -42,7 +42,7 @@ func SetWish(p *record.Plan, w Wish, on bool) {
 }
 
 // background is what a proposal needs to know beside the habit's mix.
-func (c Case) background(d Desk) plan.Background {
+func (c Case) background(d Setup) plan.Background {
 	p, a := c.Plan, c.Athlete
 	b := plan.Background{
 		PastLowSodium: slices.Contains(c.Care.Flags, record.FlagHyponatraemia), AsksLess: c.Care.WaterCaution,

@@ -33,7 +33,7 @@ var ErrNoBasis = errors.New("no test with a sweat rate to plan on")
 // BasisOf makes the basis of a plan for the session of the first test again,
 // from all the tests, on a day. It returns [ErrNoBasis] when that test's sweat
 // rate has no range yet.
-func BasisOf(a record.Athlete, tests []Findings, day time.Time, d Desk) (Basis, error) {
+func BasisOf(a record.Athlete, tests []Findings, day time.Time, d Setup) (Basis, error) {
 	if len(tests) == 0 || !tests[0].Sweat.Fluid.Rate.Ranged {
 		return Basis{}, ErrNoBasis
 	}

@@ -30,7 +30,7 @@ func breathOfTest(f Findings) breath {
 
 // breathOf is what a session takes off in its air, by the same two formulas as a
 // test; weighed is the sheet whose mass counts, nil for the usual mass.
-func breathOf(o Outing, a record.Athlete, weighed *record.Test, d Desk) breath {
+func breathOf(o Outing, a record.Athlete, weighed *record.Test, d Setup) breath {
 	t := record.Test{Session: o.Session, Air: o.Air}
 	mass := usualMass(a)
 	if weighed != nil {

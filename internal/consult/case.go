@@ -51,7 +51,7 @@ type SlotInfo struct {
 var ErrTooMany = errors.New("more items than a plan can hold")
 
 // OpenCase makes the case of a plan on a basis.
-func OpenCase(p record.Plan, a record.Athlete, b Basis, d Desk) (Case, error) {
+func OpenCase(p record.Plan, a record.Athlete, b Basis, d Setup) (Case, error) {
 	c := Case{Plan: p, Athlete: a, Care: care.Of(a, p.CreatedAt), Basis: b}
 	menu, err := c.fillSlots(d)
 	if err != nil {
@@ -89,7 +89,7 @@ func SessionOf(p record.Plan, air record.Air) plan.Session {
 }
 
 // fillSlots gives every item of the options a slot, in the order they are met.
-func (c *Case) fillSlots(d Desk) (plan.Menu, error) {
+func (c *Case) fillSlots(d Setup) (plan.Menu, error) {
 	menu := plan.NewMenu()
 	c.Slots[plan.Water] = SlotInfo{InUse: true, Role: record.RoleWater}
 	c.Slots[plan.Salt] = SlotInfo{InUse: true}
@@ -118,7 +118,7 @@ func (c *Case) fillSlots(d Desk) (plan.Menu, error) {
 
 // offerSlots fills slots that are free with what may be proposed though no
 // option has it yet: a drink where there is none, gels but for the young, a food.
-func (c *Case) offerSlots(menu *plan.Menu, d Desk) {
+func (c *Case) offerSlots(menu *plan.Menu, d Setup) {
 	has := map[string]bool{}
 	drinks := false
 	for s, info := range c.Slots {
@@ -144,7 +144,7 @@ func (c *Case) young() bool {
 }
 
 // addSlot puts an item into the first free slot of its kind.
-func (c *Case) addSlot(menu *plan.Menu, it record.Item, d Desk) error {
+func (c *Case) addSlot(menu *plan.Menu, it record.Item, d Setup) error {
 	product, ok := d.Pantry.Find(it.ProductID)
 	if !ok {
 		return fmt.Errorf("item %q of plan %s: no such product", it.Name, c.Plan.ID)

@@ -14,7 +14,7 @@ import (
 func TestTrainingHasNoStations(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Session.Sport, a.Sport = "road-running", "road-running"
-	d := testDesk(t)
+	d := testSetup(t)
 	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
 	if err != nil {
 		t.Fatal(err)

@@ -15,10 +15,10 @@ import (
 
 func day() time.Time { return time.Date(2026, 5, 14, 0, 0, 0, 0, time.UTC) }
 
-func newCase(t *testing.T) (Case, Desk) {
+func newCase(t *testing.T) (Case, Setup) {
 	t.Helper()
 	sheet, a := caseSheet()
-	d := testDesk(t)
+	d := testSetup(t)
 	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
 	if err != nil {
 		t.Fatal(err)
@@ -144,7 +144,7 @@ func TestOutrun(t *testing.T) {
 // so is what is more than a plan holds. A plan can begin all the same.
 func TestHabitNamesItsGaps(t *testing.T) {
 	sheet, a := caseSheet()
-	d := testDesk(t)
+	d := testSetup(t)
 	g := func(x float64) record.Number { return record.Num(x, quantity.Gram) }
 	bare := record.Product{Meta: record.Meta{ID: "own.bare"}, Name: "Bare", Form: "drink", Density: record.Num(1, quantity.GramPerMillilitre), PortionMass: g(500)}
 	generic, err := fuel.Generic()
@@ -192,7 +192,7 @@ func TestHabitNamesItsGaps(t *testing.T) {
 // g/h, and at 1.29 L/h the guard speaks (common practice, no source).
 func TestGuardSpeaksInTheCommonPracticeCase(t *testing.T) {
 	sheet, a := caseSheet()
-	d := testDesk(t)
+	d := testSetup(t)
 	g := func(x float64) record.Number { return record.Num(x, quantity.Gram) }
 	drink := record.Product{Meta: record.Meta{ID: "own.six"}, Name: "6 %", Form: "drink", Density: record.Num(1.02, quantity.GramPerMillilitre),
 		PortionMass: g(510), Per100: record.Composition{Available: g(6 / 1.02), Sodium: g(45)}}
@@ -320,10 +320,10 @@ func TestPlanFreezes(t *testing.T) {
 func TestNoBasisWithoutARange(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Loss.NoUrine = false
-	if _, err := BasisOf(a, []Findings{Find(sheet, a, nil, testDesk(t))}, day(), testDesk(t)); !errors.Is(err, ErrNoBasis) {
+	if _, err := BasisOf(a, []Findings{Find(sheet, a, nil, testSetup(t))}, day(), testSetup(t)); !errors.Is(err, ErrNoBasis) {
 		t.Errorf("a provisional rate makes a basis: %v", err)
 	}
-	if _, err := BasisOf(a, nil, day(), testDesk(t)); !errors.Is(err, ErrNoBasis) {
+	if _, err := BasisOf(a, nil, day(), testSetup(t)); !errors.Is(err, ErrNoBasis) {
 		t.Errorf("no test makes a basis: %v", err)
 	}
 }

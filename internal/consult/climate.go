@@ -79,7 +79,7 @@ func assumedAir(a record.Air) record.Air {
 }
 
 // SessionFor is an outing as package climate takes it.
-func SessionFor(o Outing, a record.Athlete, b climate.Body, d Desk) (climate.Session, error) {
+func SessionFor(o Outing, a record.Athlete, b climate.Body, d Setup) (climate.Session, error) {
 	weather, err := WeatherOf(o.Air)
 	if err != nil {
 		return climate.Session{}, err
@@ -132,7 +132,7 @@ func ClothingOf(code string) climate.Clothing {
 
 // effortFor is the metabolic rate of a session from what [effortKnownOf] says it
 // is known from, the same as its test is corrected by.
-func effortFor(o Outing, a record.Athlete, b climate.Body, d Desk) (climate.Effort, error) {
+func effortFor(o Outing, a record.Athlete, b climate.Body, d Setup) (climate.Effort, error) {
 	s := o.Session
 	k := effortKnownOf(s, a, d)
 	switch k.from {
@@ -169,12 +169,12 @@ func motionOf(s Sport) climate.Motion {
 
 // ClimateTest is a test as package climate takes it, with the one rate a test
 // has. ok is false while the test has no rate with a range, or no air.
-func ClimateTest(f Findings, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
+func ClimateTest(f Findings, a record.Athlete, today time.Time, d Setup) (t climate.Test, ok bool) {
 	return climateTest(f, f.Test.Air, a, today, d)
 }
 
 // climateTest is [ClimateTest] in an air that may be filled in.
-func climateTest(f Findings, air record.Air, a record.Athlete, today time.Time, d Desk) (t climate.Test, ok bool) {
+func climateTest(f Findings, air record.Air, a record.Athlete, today time.Time, d Setup) (t climate.Test, ok bool) {
 	rate := f.Sweat.Fluid.Rate
 	if !rate.Known || !rate.Ranged || rate.Value <= 0 || !f.Timed {
 		return climate.Test{}, false

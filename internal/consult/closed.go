@@ -69,7 +69,7 @@ const (
 // FreezeTest writes down what a test was calculated from and what came out. What
 // was calculated with the products, settings and reasons of an earlier copy is
 // written down with those.
-func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Desk) (inputs, results []byte, err error) {
+func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Setup) (inputs, results []byte, err error) {
 	who := frozenAthlete(a)
 	if f.then != nil {
 		d, raw, who = *f.then, f.reasons, f.who
@@ -131,7 +131,7 @@ func productsOf(t record.Test, p *Pantry) []FrozenProduct {
 // calculated with the products, bands and reasons of then and the values that
 // came. Kept of the findings says which it was. What is shown to whom (Care)
 // follows the profile as it is now. An open test is calculated as it stands.
-func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []record.Frozen, d Desk) Findings {
+func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []record.Frozen, d Setup) Findings {
 	if t.State == record.TestOpen || t.State == "" {
 		return Find(t, a, raw, d)
 	}
@@ -192,10 +192,10 @@ func thawTest(t record.Test, kept []record.Frozen) (was FrozenTest, err error) {
 
 // desk is the desk a test was closed at: with what it names, and the settings
 // of then but for the method, which is the practice's.
-func (was FrozenTest) desk(now Desk) Desk {
+func (was FrozenTest) desk(now Setup) Setup {
 	settings := was.Settings
 	settings.FieldMethod = now.Settings.FieldMethod
-	return Desk{Pantry: pantryOf(was.Products), Settings: settings, Activities: now.Activities}
+	return Setup{Pantry: pantryOf(was.Products), Settings: settings, Activities: now.Activities}
 }
 
 // of puts what of an athlete goes into a calculation back as it was.

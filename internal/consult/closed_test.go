@@ -19,7 +19,7 @@ type closedCase struct {
 	a     record.Athlete
 	raw   []record.RawText
 	kept  []record.Frozen
-	d     Desk
+	d     Setup
 	then  Findings
 }
 
@@ -32,7 +32,7 @@ func closeCase(t *testing.T, state record.TestState) closedCase {
 	sheet.Foods = []record.FoodEaten{{Meta: record.Meta{ID: "f1"}, ProductID: "generic.banana", Portions: record.Num(0.5, quantity.Portion)}}
 	sheet.Bottles[1].Before, sheet.Bottles[1].After = record.Num(12500, quantity.Gram), record.Num(12000, quantity.Gram) // odd, and kept
 	raw := []record.RawText{{Kind: record.KindTest, Record: sheet.ID, Field: "bottles.b2.before", Reason: true, Text: "a canister"}}
-	d := testDesk(t)
+	d := testSetup(t)
 	d.Settings = record.Settings{UrineBands: evidence.SetOwn, OwnGravityWell: record.Num(1.012, quantity.None), DeficitAim: record.Num(1.5, quantity.PerCent)}
 	then := Find(sheet, a, raw, d)
 	if state == record.TestClosed && !then.Ready() {
@@ -47,7 +47,7 @@ func closeCase(t *testing.T, state record.TestState) closedCase {
 }
 
 // another is a desk on which product, bands and limit have changed since.
-func another(t *testing.T) Desk {
+func another(t *testing.T) Setup {
 	t.Helper()
 	generic, err := fuel.Generic()
 	if err != nil {
@@ -55,7 +55,7 @@ func another(t *testing.T) Desk {
 	}
 	drink := caseDrink()
 	drink.Density, drink.Per100.Sodium = record.Num(1.08, quantity.GramPerMillilitre), record.Num(90, quantity.Milligram)
-	return Desk{Pantry: NewPantry(generic, []record.Product{drink})}
+	return Setup{Pantry: NewPantry(generic, []record.Product{drink})}
 }
 
 // A closed test shows what it showed when it was closed, to the last bit.
@@ -67,7 +67,7 @@ func TestFindAsClosed(t *testing.T) {
 	for name, now := range map[string]struct {
 		a   record.Athlete
 		raw []record.RawText
-		d   Desk
+		d   Setup
 	}{"nothing changed": {a, raw, d}, "everything changed": {heavier, nil, another(t)}} {
 		t.Run(name, func(t *testing.T) {
 			got := FindAsClosed(sheet, now.a, now.raw, kept, now.d)
@@ -157,7 +157,7 @@ func TestFindAsClosedCorrectedProduct(t *testing.T) {
 	}
 	own := caseDrink()
 	own.Replaces = "generic.drink-6"
-	d := Desk{Pantry: NewPantry(generic, []record.Product{own})}
+	d := Setup{Pantry: NewPantry(generic, []record.Product{own})}
 	sheet, a := caseSheet()
 	sheet.State, sheet.Bottles[1].ProductID = record.TestWaiting, "generic.drink-6"
 	want := Find(sheet, a, nil, d)
@@ -165,7 +165,7 @@ func TestFindAsClosedCorrectedProduct(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := FindAsClosed(sheet, a, nil, []record.Frozen{{Record: sheet.ID, Inputs: inputs, Results: results}}, Desk{Pantry: NewPantry(generic, nil)})
+	got := FindAsClosed(sheet, a, nil, []record.Frozen{{Record: sheet.ID, Inputs: inputs, Results: results}}, Setup{Pantry: NewPantry(generic, nil)})
 	if got.Kept != KeptInputs || len(got.Differing(want)) > 0 || got.Intake.Bottles[1].Product.Name != own.Name {
 		t.Errorf("kept %q, differs in %v, %q", got.Kept, got.Differing(want), got.Intake.Bottles[1].Product.Name)
 	}

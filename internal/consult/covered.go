@@ -23,7 +23,7 @@ func agreedOpen(p record.Plan, a record.Athlete, kept []record.Frozen) (was Froz
 // the mass ([care.HiddenMass]), in the session, by the products and the aim of then.
 // What was agreed to drink and eat stays. now is the plan by the present records, err
 // why those give none; they take the place of a copy that holds no tests.
-func (was FrozenPlan) covered(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Desk, now Case, err error) (Case, error) {
+func (was FrozenPlan) covered(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup, now Case, err error) (Case, error) {
 	c, failed := was.again(p, a, tests, today, d)
 	switch {
 	case failed == nil && err == nil:
@@ -42,7 +42,7 @@ func (was FrozenPlan) covered(p record.Plan, a record.Athlete, tests []Findings,
 }
 
 // again calculates with what was kept of an agreed plan, as it is seen now.
-func (was FrozenPlan) again(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Desk) (Case, error) {
+func (was FrozenPlan) again(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup) (Case, error) {
 	then := was.Athlete.of(a)
 	then.Mouthful, then.UsualMass = was.Athlete.Mouthful, a.UsualMass
 	d = d.With(was.Products)

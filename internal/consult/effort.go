@@ -44,7 +44,7 @@ type effortKnown struct {
 // cycling and rowing, running speed, MET, energy, the activity of the table,
 // effort rating, the usual activity of the sport, and 6 MET where nothing is.
 // The correction of a test and the heat balance both go by it.
-func effortKnownOf(s record.Session, a record.Athlete, d Desk) effortKnown {
+func effortKnownOf(s record.Session, a record.Athlete, d Setup) effortKnown {
 	code := s.Sport
 	if code == "" {
 		code = a.Sport
@@ -91,7 +91,7 @@ func (k effortKnown) best(s record.Session, inTable bool) effortFrom {
 // EffortInput is the effort of a test as its correction takes it, from what
 // [effortKnownOf] says it is known from. An uptake needs a body mass: the one
 // before, else the usual one.
-func EffortInput(t record.Test, a record.Athlete, d Desk) sweat.Effort {
+func EffortInput(t record.Test, a record.Athlete, d Setup) sweat.Effort {
 	s, k, mass := t.Session, effortKnownOf(t.Session, a, d), sessionMass(t, a)
 	e := sweat.Effort{Rating: s.Effort.Value, Energy: as[quantity.Kilocalories](s.Energy), Sport: k.sportMet}
 	if mass <= 0 {

@@ -43,7 +43,7 @@ func TestEffortInput(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			sheet, a := caseSheet()
 			sheet.Session = c.session
-			e := EffortInput(sheet, a, Desk{Activities: activities})
+			e := EffortInput(sheet, a, Setup{Activities: activities})
 			got := 0.0
 			if e.Oxygen != nil {
 				got = *e.Oxygen
@@ -68,7 +68,7 @@ func TestCorrectionByEnergyAlone(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Session.Effort, sheet.Air.Humidity = record.Number{}, record.Number{}
 	sheet.Session.Energy = record.Num(900, quantity.Kilocalorie)
-	on := Find(sheet, a, nil, testDesk(t))
+	on := Find(sheet, a, nil, testSetup(t))
 	sum := 0.0
 	for _, c := range on.Sweat.Corrections {
 		if !c.On || !c.Size.Known {
@@ -79,7 +79,7 @@ func TestCorrectionByEnergyAlone(t *testing.T) {
 	near(t, "both corrections, kg", sum, 900*evidence.CombinedCorrection/1000, 1e-9)
 	near(t, "loss, L", on.Sweat.Fluid.Loss.Value, 3.3-0.18, 0.005)
 	sheet.Air.Humidity = record.Num(50, quantity.PerCent)
-	humid := Find(sheet, a, nil, testDesk(t))
+	humid := Find(sheet, a, nil, testSetup(t))
 	if humid.Sweat.Fluid.Loss.Value == on.Sweat.Fluid.Loss.Value || !humid.Sweat.Corrections[0].On {
 		t.Error("with the humidity known the two equations are not used")
 	}
@@ -96,7 +96,7 @@ func TestEffortOfTheSport(t *testing.T) {
 	sheet.Session.Effort = record.Number{}
 	for sport, reason := range map[string]string{"handball": sweat.ReasonSport, "of no table": sweat.ReasonAssumed} {
 		sheet.Session.Sport = sport
-		d := testDesk(t)
+		d := testSetup(t)
 		d.Activities = activities
 		f := Find(sheet, a, nil, d)
 		if c := f.Sweat.Corrections[0]; !c.On || c.Reason != reason {
@@ -109,7 +109,7 @@ func TestEffortOfTheSport(t *testing.T) {
 // effort the test was corrected by: the same oxygen as power over the body's
 // area, and as wide where it is a rating.
 func TestOneEffort(t *testing.T) {
-	d := testDesk(t)
+	d := testSetup(t)
 	var err error
 	if d.Activities, err = climate.LoadActivities(); err != nil {
 		t.Fatal(err)

@@ -60,7 +60,7 @@ type Soldiers struct {
 
 // Calculate asks the athlete's tests about an outing on a day. It returns
 // [ErrNoAir], or the problems of a body, an air or a session that cannot be.
-func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d Desk) (Calculation, error) {
+func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d Setup) (Calculation, error) {
 	r := Calculation{Outing: o, weighed: newest(tests)}
 	if again(o, tests) {
 		_, err := WeatherOf(o.Air)
@@ -120,7 +120,7 @@ func (r *Calculation) reachingDown(b climate.Basis) climate.Basis {
 }
 
 // Practised is an athlete with tests as the practice's own start is learnt from.
-func Practised(a record.Athlete, tests []Findings, day time.Time, d Desk) climate.Practised {
+func Practised(a record.Athlete, tests []Findings, day time.Time, d Setup) climate.Practised {
 	p := climate.Practised{Body: BodyFor(a, newest(tests))}
 	for _, f := range tests {
 		if t, ok := ClimateTest(f, a, day, d); ok {
@@ -239,7 +239,7 @@ type CurvePoint struct {
 // HeatCurve asks the tests of a calculation about its outing over air
 // temperatures from low to high in steps, °C, humidity, sun and wind as they
 // are. Temperatures at which nothing can be said are left out.
-func (r Calculation) HeatCurve(a record.Athlete, low, high, step float64, d Desk) []CurvePoint {
+func (r Calculation) HeatCurve(a record.Athlete, low, high, step float64, d Setup) []CurvePoint {
 	body, o := r.body, r.Outing
 	if r.set == nil {
 		return nil

@@ -38,12 +38,12 @@ type Findings struct {
 	// reasons are the texts kept beside the sheet; then and who the desk and
 	// the athlete of a closed one, so that it can be calculated again as it was.
 	reasons []record.RawText
-	then    *Desk
+	then    *Setup
 	who     FrozenAthlete
 }
 
 // Find works out a test sheet, whole or partly filled.
-func Find(t record.Test, a record.Athlete, raw []record.RawText, d Desk) Findings {
+func Find(t record.Test, a record.Athlete, raw []record.RawText, d Setup) Findings {
 	f := Findings{Test: t, Care: care.Of(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim), reasons: raw}
 	f.Minutes, f.Timed = t.Session.Minutes()
 	f.Sweat, f.Refused = sweat.Evaluate(SheetInput(coarse(t, a), a, raw, d))

@@ -16,16 +16,16 @@ import (
 	"ebbwell/internal/record"
 )
 
-// testDesk is a desk on the generic catalogue and one own product: the sports
+// testSetup is one with the generic catalogue and one own product: the sports
 // drink of the common-practice case, 36.75 g carbohydrate and 248 mg sodium in
 // 500 mL.
-func testDesk(t testing.TB) Desk {
+func testSetup(t testing.TB) Setup {
 	t.Helper()
 	generic, err := fuel.Generic()
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Desk{Pantry: NewPantry(generic, []record.Product{caseDrink()})}
+	return Setup{Pantry: NewPantry(generic, []record.Product{caseDrink()})}
 }
 
 func caseDrink() record.Product {
@@ -76,7 +76,7 @@ func near(t *testing.T, name string, got, want, tolerance float64) {
 // field method that such practice uses.
 func TestCommonPracticeCase(t *testing.T) {
 	sheet, a := caseSheet()
-	d := testDesk(t)
+	d := testSetup(t)
 	d.Settings.FieldMethod = true
 	f := Find(sheet, a, nil, d)
 	if f.Refused != nil {
@@ -107,7 +107,7 @@ func TestCommonPracticeCase(t *testing.T) {
 func TestFiguresComeOutOfTheirWhy(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Foods = []record.FoodEaten{{Meta: record.Meta{ID: "f1"}, ProductID: "generic.banana", Portions: record.Num(0.5, quantity.Portion)}}
-	f := Find(sheet, a, nil, testDesk(t))
+	f := Find(sheet, a, nil, testSetup(t))
 	seen := 0
 	for _, n := range f.Figures() {
 		if !n.Figure.Known {
@@ -197,7 +197,7 @@ func TestProblemsFindTheirPlace(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Bottles[1].After = record.Num(760, quantity.Gram)
 	sheet.Air.Humidity = record.Num(120, quantity.PerCent)
-	f := Find(sheet, a, nil, testDesk(t))
+	f := Find(sheet, a, nil, testSetup(t))
 	paths := map[string]bool{}
 	for _, p := range f.Sweat.Problems {
 		paths[PathOf(sheet, p)] = true
@@ -216,7 +216,7 @@ func TestKeptWithAReason(t *testing.T) {
 	sheet.Weighings[1].Mass = record.Num(15.6, quantity.Kilogram)
 	sheet.Bottles = nil
 	sheet.Loss.NothingDrunk = true
-	d := testDesk(t)
+	d := testSetup(t)
 	if f := Find(sheet, a, nil, d); f.Sweat.Fluid.Rate.Known {
 		t.Fatal("16 kg is used without a reason")
 	}
@@ -234,7 +234,7 @@ func TestKeptWithAReason(t *testing.T) {
 
 func TestFreezeReadsBack(t *testing.T) {
 	sheet, a := caseSheet()
-	d := testDesk(t)
+	d := testSetup(t)
 	f := Find(sheet, a, nil, d)
 	inputs, results, err := FreezeTest(f, a, nil, d)
 	if err != nil {
@@ -259,7 +259,7 @@ func TestFreezeReadsBack(t *testing.T) {
 }
 
 func TestEmptySheet(t *testing.T) {
-	f := Find(record.Test{Meta: record.Meta{ID: "t"}}, record.Athlete{}, nil, testDesk(t))
+	f := Find(record.Test{Meta: record.Meta{ID: "t"}}, record.Athlete{}, nil, testSetup(t))
 	if f.Ready() || f.Refused != nil {
 		t.Errorf("ready %v, refused %v", f.Ready(), f.Refused)
 	}

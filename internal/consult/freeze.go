@@ -149,7 +149,7 @@ func (was FrozenPlan) in(c Case, planner *plan.Planner) Case {
 	}
 	c.said = &said{rangeAlone: was.RangeAlone, place: was.Place, heat: was.Heat}
 	frozen := Case{Plan: c.Plan}
-	if _, err := frozen.fillSlots(Desk{Pantry: pantryOf(was.Products)}); err == nil {
+	if _, err := frozen.fillSlots(Setup{Pantry: pantryOf(was.Products)}); err == nil {
 		c.Slots = frozen.Slots
 	}
 	return c

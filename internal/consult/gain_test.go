@@ -33,7 +33,7 @@ func TestGainIsARedFlagAtOnce(t *testing.T) {
 		"lighter":                         {weighed(58.6, 58.1, 0.1, 8), false, false},
 	} {
 		t.Run(name, func(t *testing.T) {
-			g, ok := GainOf(Find(c.sheet, a, nil, testDesk(t)), a, day())
+			g, ok := GainOf(Find(c.sheet, a, nil, testSetup(t)), a, day())
 			if ok != c.gain || g.WeighAgain != c.again {
 				t.Fatalf("gain %v, weigh again %v", ok, g.WeighAgain)
 			}

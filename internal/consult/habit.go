@@ -80,7 +80,7 @@ func habitParts(f Findings) (drinks, foods []Part, gaps []Gap) {
 // habitOf is what was drunk and eaten in the test, as an option. Bottles of one
 // drink join; amounts are as measured. What a plan cannot calculate with is in
 // [Findings.Gaps].
-func habitOf(p record.Plan, f Findings, d Desk) record.Option {
+func habitOf(p record.Plan, f Findings, d Setup) record.Option {
 	o := emptyOption(p, record.OptionHabit, "", 0)
 	add := func(role record.Role, id record.ID, name string, x float64) {
 		for i, it := range o.Items {

@@ -19,7 +19,7 @@ type HeatDot struct {
 
 // HeatDots are the compared tests with an air temperature, newest first. A test that
 // cannot be put on the basis of the curve stands as measured.
-func (r Calculation) HeatDots(a record.Athlete, d Desk) []HeatDot {
+func (r Calculation) HeatDots(a record.Athlete, d Setup) []HeatDot {
 	var list []HeatDot
 	for i, f := range r.Tests {
 		air := f.Test.Air.Temperature
@@ -37,7 +37,7 @@ func (r Calculation) HeatDots(a record.Athlete, d Desk) []HeatDot {
 }
 
 // moved is the rate of a compared test in the outing at a temperature, L/h.
-func (r Calculation) moved(i int, temperature float64, a record.Athlete, d Desk) (float64, bool) {
+func (r Calculation) moved(i int, temperature float64, a record.Athlete, d Setup) (float64, bool) {
 	if r.set == nil || r.AssumedAir {
 		return 0, false
 	}

@@ -49,7 +49,7 @@ func usually(a record.Athlete, mass float64) record.Athlete {
 // calculated is everything that screens, pages, axes and exports are made of: the
 // figures of the sheet with their ranges, its balance and flags, the plan with
 // every option, the limit, what another climate makes of it.
-func calculated(t *testing.T, sheet record.Test, a record.Athlete, d Desk) string {
+func calculated(t *testing.T, sheet record.Test, a record.Athlete, d Setup) string {
 	t.Helper()
 	var b strings.Builder
 	f := Find(sheet, a, nil, d)
@@ -89,7 +89,7 @@ func calculated(t *testing.T, sheet record.Test, a record.Athlete, d Desk) strin
 // last digit and in whatever combination it is shown: the masses that leave all of
 // it as it is, every other entry fixed, span at least 30 % of the mass.
 func TestHiddenMassStaysOpen(t *testing.T) {
-	d, r := testDesk(t), rand.New(rand.NewPCG(3, 5))
+	d, r := testSetup(t), rand.New(rand.NewPCG(3, 5))
 	least := 1.0
 	for i := range 200 {
 		mass := 32 + 70*r.Float64()

@@ -44,7 +44,7 @@ type Part struct {
 
 // intakeOf puts the parts together. The range is made of the weighings and of
 // what a label may be off by.
-func intakeOf(t record.Test, r sweat.Result, minutes float64, timed bool, d Desk) Intake {
+func intakeOf(t record.Test, r sweat.Result, minutes float64, timed bool, d Setup) Intake {
 	var in Intake
 	ready := true
 	for i, b := range t.Bottles {

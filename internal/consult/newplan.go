@@ -28,7 +28,7 @@ type Names struct{ Habit, Fluid, Food, Aim string }
 // measured, one option of fluid only and one with food, and the aim, as the
 // planner proposes them. It is [ErrBlocked] while the test has a red flag of which
 // nobody was told.
-func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (record.Plan, error) {
+func NewPlan(a record.Athlete, b Basis, d Setup, names Names, now time.Time) (record.Plan, error) {
 	first := b.Tests[0]
 	if Blocks(first, a) {
 		return record.Plan{}, fmt.Errorf("begin a plan: %w", ErrBlocked)
@@ -60,7 +60,7 @@ func NewPlan(a record.Athlete, b Basis, d Desk, names Names, now time.Time) (rec
 }
 
 // targetOf is the test's session as what the plan is for.
-func targetOf(f Findings, a record.Athlete, d Desk) record.Target {
+func targetOf(f Findings, a record.Athlete, d Setup) record.Target {
 	t := record.Target{
 		Sport: sportOf(f.Test, a), Effort: f.Test.Session.Effort, Start: f.Test.Session.Start,
 		DeficitAim: d.Settings.DeficitAim,
@@ -78,14 +78,14 @@ func emptyOption(p record.Plan, kind record.OptionKind, name string, order int) 
 	return record.Option{Meta: record.Meta{ID: record.NewID()}, PlanID: p.ID, Order: order, Kind: kind, Name: name}
 }
 
-func waterName(d Desk) string {
+func waterName(d Setup) string {
 	water, _ := d.Pantry.Find(Water)
 	return water.Name
 }
 
 // withItems gives an option the habit's items at nothing, and a first drink and
 // food where the habit has none of a kind.
-func withItems(o, habit record.Option, d Desk) record.Option {
+func withItems(o, habit record.Option, d Setup) record.Option {
 	has := map[record.Role]bool{}
 	add := func(role record.Role, id record.ID, name string) {
 		has[role] = true
@@ -110,7 +110,7 @@ func withItems(o, habit record.Option, d Desk) record.Option {
 // the athlete's newest plan of the same sport, where its session is about as
 // long: a break that was taken out or typed in stays so. What is offered is then
 // made anew. Without such a plan p comes back as it was.
-func AsBefore(p record.Plan, earlier []record.Plan, a record.Athlete, b Basis, d Desk) (record.Plan, error) {
+func AsBefore(p record.Plan, earlier []record.Plan, a record.Athlete, b Basis, d Setup) (record.Plan, error) {
 	was, ok := likePlan(p, earlier)
 	if !ok {
 		return p, nil

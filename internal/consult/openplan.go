@@ -13,7 +13,7 @@ import (
 // agreed, also where the tests it is based on cannot be calculated with any more:
 // Since of the case then says so. It returns the errors of [BasisFor] and
 // [OpenCase] where there is no copy to fall back on.
-func OpenPlan(p record.Plan, a record.Athlete, tests []Findings, kept []record.Frozen, today time.Time, d Desk) (Case, error) {
+func OpenPlan(p record.Plan, a record.Athlete, tests []Findings, kept []record.Frozen, today time.Time, d Setup) (Case, error) {
 	if p.State == record.PlanDraft || p.State == "" {
 		b, err := BasisFor(p, a, tests, today, d)
 		if err != nil {
@@ -45,7 +45,7 @@ func openKept(p record.Plan, a record.Athlete, kept []record.Frozen, err error) 
 		return Case{}, err
 	}
 	frozen := Case{Plan: p}
-	if _, unread := frozen.fillSlots(Desk{Pantry: pantryOf(was.Products)}); unread != nil {
+	if _, unread := frozen.fillSlots(Setup{Pantry: pantryOf(was.Products)}); unread != nil {
 		return Case{}, err
 	}
 	c = was.in(c, planner)
@@ -55,7 +55,7 @@ func openKept(p record.Plan, a record.Athlete, kept []record.Frozen, err error) 
 
 // withProductsFor is the desk with the products frozen in the agreed plan that a
 // draft was begun from, where it was: its copy is then that plan's.
-func (d Desk) withProductsFor(p record.Plan, kept []record.Frozen) Desk {
+func (d Setup) withProductsFor(p record.Plan, kept []record.Frozen) Setup {
 	was, err := thawPlan(kept)
 	if err != nil || was.Plan.ID == p.ID {
 		return d
@@ -65,7 +65,7 @@ func (d Desk) withProductsFor(p record.Plan, kept []record.Frozen) Desk {
 
 // WithFrozen is the desk with the products frozen in an agreed plan; kept are its
 // copies, newest first.
-func (d Desk) WithFrozen(kept []record.Frozen) Desk {
+func (d Setup) WithFrozen(kept []record.Frozen) Setup {
 	was, err := thawPlan(kept)
 	if err != nil {
 		return d
@@ -75,14 +75,14 @@ func (d Desk) WithFrozen(kept []record.Frozen) Desk {
 
 // With is the desk whose pantry has some products as they were kept, in the place
 // of what became of them.
-func (d Desk) With(products []FrozenProduct) Desk {
+func (d Setup) With(products []FrozenProduct) Setup {
 	d.Pantry = d.Pantry.with(products, true)
 	return d
 }
 
 // besides is the desk whose pantry also has the products frozen in a plan that are
 // there no more.
-func (d Desk) besides(kept []record.Frozen) Desk {
+func (d Setup) besides(kept []record.Frozen) Setup {
 	was, err := thawPlan(kept)
 	if err != nil {
 		return d

@@ -12,7 +12,7 @@ import (
 // by which the mix in force is more to drink than is likely lost in such a
 // session: the plan has to be looked at again. ok is false where no test says
 // so.
-func (c Case) Outrun(tests []Findings, today time.Time, d Desk) (found Findings, ok bool) {
+func (c Case) Outrun(tests []Findings, today time.Time, d Setup) (found Findings, ok bool) {
 	o, ok := InForce(c.Plan)
 	at := c.Plan.Agreement.AgreedAt
 	if !ok || at == nil || c.Plan.State != record.PlanAgreed {
@@ -33,7 +33,7 @@ func (c Case) Outrun(tests []Findings, today time.Time, d Desk) (found Findings,
 }
 
 // above reports whether a mix passes the ceiling that one test sets.
-func (c Case) above(f Findings, mix plan.Mix, today time.Time, d Desk) bool {
+func (c Case) above(f Findings, mix plan.Mix, today time.Time, d Setup) bool {
 	b, err := BasisOf(c.Athlete, []Findings{f}, today, d)
 	if err != nil {
 		return false

@@ -11,7 +11,7 @@ import (
 // PackTrip is the packing list of one athlete over the stops of a trip that
 // have a plan. supplies holds the lots of what is a supplement. margin is a
 // share, 0.15 for 15 %. A stop whose dates are open counts as one day.
-func PackTrip(stops []StopPlan, supplies []record.Supply, margin float64, d Desk) (climate.PackingList, error) {
+func PackTrip(stops []StopPlan, supplies []record.Supply, margin float64, d Setup) (climate.PackingList, error) {
 	var stays []climate.Stay
 	for _, s := range stops {
 		if s.Planned {
@@ -22,7 +22,7 @@ func PackTrip(stops []StopPlan, supplies []record.Supply, margin float64, d Desk
 }
 
 // stayOf is a stop as packing sees it.
-func stayOf(s StopPlan, supplies []record.Supply, d Desk) climate.Stay {
+func stayOf(s StopPlan, supplies []record.Supply, d Setup) climate.Stay {
 	stay := climate.Stay{
 		Days: max(1, s.Length), SessionsADay: int(max(0, s.Stop.SessionsADay.Or(1))),
 		Drink: quantity.Litres(s.At.Fluid.DrunkL), Bottle: PackedBottle,
@@ -73,7 +73,7 @@ const PackedBottle = 500.0
 // supplyOf is what one slot of the mix needs in a session. Drinks are counted
 // in bottles, so that stops with different amounts add up: the serving of a
 // powder is what makes up one bottle.
-func supplyOf(info SlotInfo, slot plan.Slot, amount float64, d Desk) climate.Supply {
+func supplyOf(info SlotInfo, slot plan.Slot, amount float64, d Setup) climate.Supply {
 	supply := climate.Supply{ID: info.Product.ID, Form: climate.Solid, Servings: amount, Serving: quantity.Grams(info.Product.Portion.Grams)}
 	kept, _ := d.Pantry.Find(record.ID(info.Product.ID))
 	switch {

@@ -10,7 +10,7 @@ import (
 )
 
 // packed is a list by product.
-func packed(t *testing.T, stops []StopPlan, supplies []record.Supply, d Desk) (climate.PackingList, map[string]climate.PackedSupply) {
+func packed(t *testing.T, stops []StopPlan, supplies []record.Supply, d Setup) (climate.PackingList, map[string]climate.PackedSupply) {
 	t.Helper()
 	list, err := PackTrip(stops, supplies, 0.15, d)
 	if err != nil {
@@ -33,7 +33,7 @@ func taking(c Case, days int, sessions float64, mix plan.Mix) StopPlan {
 
 // withPowder is the case with a powder of 6 g to 100 mL in the second drink
 // slot, its strength not written down, and a gel.
-func withPowder(t *testing.T) (Case, Desk) {
+func withPowder(t *testing.T) (Case, Setup) {
 	t.Helper()
 	c, d := newCase(t)
 	p := c.Plan.Clone()

@@ -49,7 +49,7 @@ func PlanBasisOf(b Basis, stop record.ID) record.PlanBasis {
 // made on. It returns [ErrTestGone] when the test named first is not
 // among tests, [ErrNoBasis] when there is no rate to plan on, and the errors of
 // [Calculate].
-func BasisFor(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Desk) (Basis, error) {
+func BasisFor(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup) (Basis, error) {
 	named, whole := namedTests(p.Basis, tests)
 	if len(named) == 0 || !whole && p.Basis.Kind != record.BasisEstimate {
 		return Basis{}, fmt.Errorf("open the basis of plan %s: %w", p.ID, ErrTestGone)

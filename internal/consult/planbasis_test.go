@@ -11,7 +11,7 @@ import (
 )
 
 // pooled are two tests in like air, a third in other air, and their athlete.
-func pooled(t *testing.T) (record.Athlete, []Findings, Desk) {
+func pooled(t *testing.T) (record.Athlete, []Findings, Setup) {
 	t.Helper()
 	a, found, _, d := tripCase(t)
 	second := found[0].Test.Clone()
@@ -26,7 +26,7 @@ func pooled(t *testing.T) (record.Athlete, []Findings, Desk) {
 }
 
 // opened writes a basis into a plan and opens it again.
-func opened(t *testing.T, b Basis, p record.Plan, a record.Athlete, tests []Findings, d Desk) Basis {
+func opened(t *testing.T, b Basis, p record.Plan, a record.Athlete, tests []Findings, d Setup) Basis {
 	t.Helper()
 	p.Basis = PlanBasisOf(b, "")
 	got, err := BasisFor(p, a, tests, day(), d)

@@ -8,8 +8,8 @@ import (
 	"ebbwell/internal/sweat"
 )
 
-// Desk is what every calculation needs besides the record itself.
-type Desk struct {
+// Setup is what every calculation of a practice needs besides the record itself.
+type Setup struct {
 	Pantry *Pantry
 	// Settings of the practice: band set, default aim.
 	Settings record.Settings
@@ -22,7 +22,7 @@ type Desk struct {
 
 // SheetInput turns a test sheet as kept into the plain input of package sweat.
 // raw holds the reasons given for values beyond their limits.
-func SheetInput(t record.Test, a record.Athlete, raw []record.RawText, d Desk) sweat.Input {
+func SheetInput(t record.Test, a record.Athlete, raw []record.RawText, d Setup) sweat.Input {
 	in := sweat.Input{
 		Body: sweat.Body{
 			Before: masses(t, record.Before), After: masses(t, record.After),

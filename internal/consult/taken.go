@@ -37,7 +37,7 @@ type Taken struct {
 
 // takeAlong moves the agreed plan to the stop's air. A mix that would pass the
 // low end of the loss there comes down to it.
-func (s *StopPlan) takeAlong(a record.Athlete, agreed *record.Plan, today time.Time, d Desk) {
+func (s *StopPlan) takeAlong(a record.Athlete, agreed *record.Plan, today time.Time, d Setup) {
 	b, ok := s.Calculation.Basis(a, today)
 	if agreed == nil || !ok {
 		return
@@ -57,13 +57,13 @@ func (s *StopPlan) takeAlong(a record.Athlete, agreed *record.Plan, today time.T
 
 // TakeAlong opens a plan on another basis, its mix brought under the ceiling
 // there.
-func TakeAlong(p record.Plan, a record.Athlete, b Basis, today time.Time, d Desk) Taken {
+func TakeAlong(p record.Plan, a record.Athlete, b Basis, today time.Time, d Setup) Taken {
 	return taken(p.Clone(), a, b, 1, today, d)
 }
 
 // taken opens a plan on another basis, its mix for a session of another length
 // and brought under the ceiling.
-func taken(p record.Plan, a record.Athlete, b Basis, ratio float64, today time.Time, d Desk) Taken {
+func taken(p record.Plan, a record.Athlete, b Basis, ratio float64, today time.Time, d Setup) Taken {
 	t := Taken{ratio: ratio}
 	o, ok := InForce(p)
 	if !ok {
@@ -171,7 +171,7 @@ type OtherDay struct {
 // OnAnotherDay takes the plan to a day that is so many °C hotter (cooler below
 // zero) than the stop's air, the vapour in the air the same. ok is false where
 // nothing can be said.
-func (s StopPlan) OnAnotherDay(by float64, a record.Athlete, tests []Findings, today time.Time, d Desk) (day OtherDay, ok bool) {
+func (s StopPlan) OnAnotherDay(by float64, a record.Athlete, tests []Findings, today time.Time, d Setup) (day OtherDay, ok bool) {
 	if !s.Planned {
 		return day, false
 	}

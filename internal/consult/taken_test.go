@@ -15,7 +15,7 @@ func TestSessionAwayIsTheTests(t *testing.T) {
 	sheet, a := caseSheet()
 	a.Sport = "road-cycling"
 	sheet.Session.Power, sheet.Session.Played = record.Num(200, quantity.Watt), record.Num(84, quantity.Minute)
-	d := testDesk(t)
+	d := testSetup(t)
 	found := []Findings{Find(sheet, a, nil, d)}
 	at := func(effort record.Number) record.Session {
 		s := record.Stop{Effort: effort}

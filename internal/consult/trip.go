@@ -38,7 +38,7 @@ var ErrStopEnds = errors.New("the stop ends before it begins")
 // take along; nil where there is none. It returns [ErrStopEnds], [ErrNoAir],
 // [climate.UnknownPlaceError], or the problems of a body, an air or a session
 // that cannot be; what is known until then comes with the error.
-func PlanStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.Plan, places climate.Places, today time.Time, d Desk) (StopPlan, error) {
+func PlanStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.Plan, places climate.Places, today time.Time, d Setup) (StopPlan, error) {
 	out := StopPlan{Stop: s}
 	if s.From != "" && s.Until != "" && s.Until < s.From {
 		return out, ErrStopEnds

@@ -23,11 +23,11 @@ func cities(t testing.TB) climate.Places {
 }
 
 // tripCase is the common-practice athlete with a test in the sun and a plan.
-func tripCase(t testing.TB) (record.Athlete, []Findings, record.Plan, Desk) {
+func tripCase(t testing.TB) (record.Athlete, []Findings, record.Plan, Setup) {
 	t.Helper()
 	sheet, a := caseSheet()
 	sheet.Air.Sun, sheet.Air.Wind = record.SunNone, record.Num(0.5, quantity.MetrePerSecond)
-	d := testDesk(t)
+	d := testSetup(t)
 	var err error
 	if d.Activities, err = climate.LoadActivities(); err != nil {
 		t.Fatal(err)

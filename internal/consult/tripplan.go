@@ -50,7 +50,7 @@ type StopNames struct{ Plan, Option string }
 // Draft makes the plan of a stop, of the athlete's own: the habit, and the mix
 // there, which is the one to be agreed. It rests on what the stop rests on.
 // The case it comes in is ready to be frozen.
-func (s StopPlan) Draft(names StopNames, review record.Date, today time.Time, d Desk) (Case, error) {
+func (s StopPlan) Draft(names StopNames, review record.Date, today time.Time, d Setup) (Case, error) {
 	if !s.Planned {
 		return Case{}, fmt.Errorf("plan the stop %s: %w", s.Stop.ID, ErrNoBasis)
 	}

@@ -10,7 +10,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-func hotStop(t *testing.T) (StopPlan, record.Athlete, []Findings, Desk) {
+func hotStop(t *testing.T) (StopPlan, record.Athlete, []Findings, Setup) {
 	t.Helper()
 	a, tests, p, d := tripCase(t)
 	s, err := PlanStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d)

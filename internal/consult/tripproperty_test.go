@@ -50,7 +50,7 @@ func TestAnyAirKeepsThePlanUnderTheLoss(t *testing.T) {
 }
 
 // opensAgain agrees a stop's plan and opens it again.
-func opensAgain(t *rapid.T, there StopPlan, a record.Athlete, tests []Findings, d Desk) {
+func opensAgain(t *rapid.T, there StopPlan, a record.Athlete, tests []Findings, d Setup) {
 	c, err := there.Draft(StopNames{"a", "b"}, "2026-07-16", day(), d)
 	if err != nil {
 		t.Fatal(err)

@@ -14,7 +14,7 @@ type StopPoint struct {
 // Untested are the stops of trips that last until a day or longer, in air that no test
 // of the calculation covers, on its heat curve: at the stop's air temperature, with
 // effort, humidity, sun and wind of the curve. A stop without air is left out.
-func (r Calculation) Untested(trips []record.Trip, a record.Athlete, today record.Date, places climate.Places, d Desk) []StopPoint {
+func (r Calculation) Untested(trips []record.Trip, a record.Athlete, today record.Date, places climate.Places, d Setup) []StopPoint {
 	if r.AssumedAir {
 		return nil
 	}

@@ -27,7 +27,7 @@ const (
 // StartFrom makes a plan start from the habit of the test day, or from the usual
 // one that the profile tells, drunk at the same rates in the plan's session. It
 // returns [ErrNoHabit] where there is none.
-func (c Case) StartFrom(p *record.Plan, usual bool, d Desk) error {
+func (c Case) StartFrom(p *record.Plan, usual bool, d Setup) error {
 	habit, ok := OptionOf(*p, record.OptionHabit)
 	if !ok {
 		return fmt.Errorf("start plan %s from a habit: %w", p.ID, ErrNoHabit)
@@ -53,7 +53,7 @@ func (c Case) StartFrom(p *record.Plan, usual bool, d Desk) error {
 }
 
 // usualHabit is what the athlete says they usually take, over the plan's session.
-func (c Case) usualHabit(p record.Plan, d Desk) record.Option {
+func (c Case) usualHabit(p record.Plan, d Setup) record.Option {
 	h, hours := c.Athlete.Habit, c.Planner.Session().Minutes[plan.Expected]/60
 	o := emptyOption(p, record.OptionHabit, "", 0)
 	add := func(role record.Role, id record.ID, name string, x, grain float64) {

@@ -31,7 +31,7 @@ type Names struct {
 type filler struct {
 	store    *store.Store
 	today    time.Time
-	desk     consult.Desk
+	desk     consult.Setup
 	names    Names
 	athletes map[string]record.Athlete
 	tests    map[string]record.Test
@@ -54,7 +54,7 @@ func Fill(ctx context.Context, s *store.Store, today time.Time, names Names) err
 	}
 	f := &filler{
 		store: s, today: today, names: names, athletes: map[string]record.Athlete{}, tests: map[string]record.Test{},
-		desk: consult.Desk{Pantry: consult.NewPantry(generic, nil), Settings: kept.Settings, Activities: activities},
+		desk: consult.Setup{Pantry: consult.NewPantry(generic, nil), Settings: kept.Settings, Activities: activities},
 	}
 	for _, step := range []struct {
 		what string

@@ -125,14 +125,14 @@ func meant(name string, test record.Test) (session, bool) {
 	return session{}, false
 }
 
-func deskOf(t *testing.T, f *filler) consult.Desk {
+func deskOf(t *testing.T, f *filler) consult.Setup {
 	t.Helper()
 	if f.desk.Pantry == nil {
 		generic, err := fuel.Generic()
 		if err != nil {
 			t.Fatal(err)
 		}
-		f.desk = consult.Desk{Pantry: consult.NewPantry(generic, nil)}
+		f.desk = consult.Setup{Pantry: consult.NewPantry(generic, nil)}
 	}
 	return f.desk
 }

@@ -23,7 +23,7 @@ import (
 type house struct {
 	store    *store.Store
 	practice record.Practice
-	desk     consult.Desk
+	desk     consult.Setup
 }
 
 func composeDay() time.Time { return time.Date(2026, 5, 18, 12, 0, 0, 0, time.UTC) }
@@ -55,7 +55,7 @@ func openHouse(t testing.TB) house {
 	if err != nil {
 		t.Fatal(err)
 	}
-	h.desk = consult.Desk{Pantry: consult.NewPantry(generic, nil), Settings: h.practice.Settings}
+	h.desk = consult.Setup{Pantry: consult.NewPantry(generic, nil), Settings: h.practice.Settings}
 	return h
 }
 

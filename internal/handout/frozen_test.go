@@ -56,7 +56,7 @@ func TestAgreedPageStays(t *testing.T) {
 	other := h.desk
 	other.Pantry = consult.NewPantry(generic, own)
 	for name, to := range map[string]struct {
-		desk  consult.Desk
+		desk  consult.Setup
 		tests []consult.Findings
 		says  func(s consult.Since) bool
 	}{

@@ -90,7 +90,7 @@ type looked struct {
 }
 
 // find works a sheet out, or knows it.
-func (l *Looker) find(s Sheet, d consult.Desk) consult.Findings {
+func (l *Looker) find(s Sheet, d consult.Setup) consult.Findings {
 	if k, ok := l.known[s.Test.ID]; ok && s.Stamp != 0 && k.stamp == s.Stamp {
 		return k.found
 	}
@@ -103,7 +103,7 @@ func (l *Looker) find(s Sheet, d consult.Desk) consult.Findings {
 }
 
 // Look works a session out at a moment, a row for each member in their order.
-func (l *Looker) Look(g record.GroupSession, sheets map[record.ID]Sheet, now time.Time, d consult.Desk) []Row {
+func (l *Looker) Look(g record.GroupSession, sheets map[record.ID]Sheet, now time.Time, d consult.Setup) []Row {
 	var rows []Row
 	for _, m := range g.Members {
 		s, ok := sheets[m.TestID]

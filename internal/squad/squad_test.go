@@ -94,7 +94,7 @@ func (s *squadOf) rows(now time.Time) []Row {
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	return new(Looker).Look(s.g, s.sheets, now, consult.Desk{Pantry: consult.NewPantry(generic, nil)})
+	return new(Looker).Look(s.g, s.sheets, now, consult.Setup{Pantry: consult.NewPantry(generic, nil)})
 }
 
 // TestLossAtOnce: the loss stands the moment a mass after does: mass change and

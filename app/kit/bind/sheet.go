@@ -52,7 +52,7 @@ func Open[R any](d *desk.Desk, k Kind[R], r R) (*desk.Document[Sheet[R]], error)
 		}
 	}
 	saver := newSaver(d.Store, k, s)
-	return desk.Open(desk.Paper[Sheet[R]]{
+	return desk.Open(desk.Keeping[Sheet[R]]{
 		Ref: k.Ref, Save: saver.save,
 		Clone: func(s Sheet[R]) Sheet[R] { return s.clone(k.Clone) },
 		Meta:  func(s *Sheet[R]) *record.Meta { return k.Meta(&s.Record) },

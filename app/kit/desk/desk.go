@@ -175,8 +175,8 @@ func (d *Desk) Practice() record.Practice {
 func (d *Desk) PracticeChanged() { d.practice = nil }
 
 // Calculate is what package consult needs besides the records.
-func (d *Desk) Calculate() consult.Desk {
-	return consult.Desk{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities, Start: d.startOf}
+func (d *Desk) Calculate() consult.Setup {
+	return consult.Setup{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities, Start: d.startOf}
 }
 
 // Today is the present day.

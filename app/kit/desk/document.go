@@ -9,8 +9,8 @@ import (
 	"ebbwell/internal/store"
 )
 
-// Paper is what a [Document] needs to know about its kind of record.
-type Paper[R any] struct {
+// Keeping is what a [Document] needs to know about its kind of record.
+type Keeping[R any] struct {
 	// Ref names the record.
 	Ref record.Ref
 	// Clone copies a record so that no list is shared.
@@ -25,7 +25,7 @@ type Paper[R any] struct {
 // before, and its saving. It is used on the window's thread; the saves it
 // hands over run beside it.
 type Document[R any] struct {
-	paper   Paper[R]
+	keeping Keeping[R]
 	keeper  Keeper
 	present R
 	history undo.History[R]
@@ -41,8 +41,8 @@ type Keeper interface {
 }
 
 // Open makes a document of a record as it was loaded or made.
-func Open[R any](paper Paper[R], r R, keeper Keeper) *Document[R] {
-	return &Document[R]{paper: paper, keeper: keeper, present: r, kept: *paper.Meta(&r)}
+func Open[R any](of Keeping[R], r R, keeper Keeper) *Document[R] {
+	return &Document[R]{keeping: of, keeper: keeper, present: r, kept: *of.Meta(&r)}
 }
 
 // Now returns the present state. It must not be changed; see [Document.Change].
@@ -53,7 +53,7 @@ func (d *Document[R]) Now() R { return d.present }
 // step back; label names the step. The visit should come from [NewVisit].
 func (d *Document[R]) Change(visit, label string, f func(*R)) {
 	d.history.Record(d.present, visit, label)
-	next := d.paper.Clone(d.present)
+	next := d.keeping.Clone(d.present)
 	f(&next)
 	d.put(next, store.Edit{Visit: visit})
 }
@@ -61,7 +61,7 @@ func (d *Document[R]) Change(visit, label string, f func(*R)) {
 // ChangeBecause is Change for a correction that has a written reason.
 func (d *Document[R]) ChangeBecause(why, label string, f func(*R)) {
 	d.history.Record(d.present, "", label)
-	next := d.paper.Clone(d.present)
+	next := d.keeping.Clone(d.present)
 	f(&next)
 	d.put(next, store.Edit{Why: why})
 }
@@ -97,7 +97,7 @@ func (d *Document[R]) CanRedo() bool { return d.history.CanRedo() }
 // agreed plan) as the present; it is no step back.
 func (d *Document[R]) Replace(r R) {
 	d.mu.Lock()
-	d.kept = *d.paper.Meta(&r)
+	d.kept = *d.keeping.Meta(&r)
 	d.mu.Unlock()
 	d.present = r
 	d.history = undo.History[R]{}
@@ -106,8 +106,8 @@ func (d *Document[R]) Replace(r R) {
 // put makes a state the present and hands over its saving.
 func (d *Document[R]) put(r R, e store.Edit) {
 	d.present = r
-	save := d.paper.Clone(r)
-	d.keeper.Later(string(d.paper.Ref.Kind)+" "+string(d.paper.Ref.ID), func(ctx context.Context) error {
+	save := d.keeping.Clone(r)
+	d.keeper.Later(string(d.keeping.Ref.Kind)+" "+string(d.keeping.Ref.ID), func(ctx context.Context) error {
 		return d.save(ctx, save, e)
 	})
 }
@@ -117,12 +117,12 @@ func (d *Document[R]) put(r R, e store.Edit) {
 func (d *Document[R]) save(ctx context.Context, r R, e store.Edit) error {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	*d.paper.Meta(&r) = d.kept
-	kept, err := d.paper.Save(ctx, r, e)
+	*d.keeping.Meta(&r) = d.kept
+	kept, err := d.keeping.Save(ctx, r, e)
 	if err != nil {
 		return err
 	}
-	d.kept = *d.paper.Meta(&kept)
+	d.kept = *d.keeping.Meta(&kept)
 	return nil
 }
 

@@ -23,7 +23,7 @@ type inputs struct {
 	plan    record.Plan
 	places  climate.Places
 	today   time.Time
-	desk    consult.Desk
+	desk    consult.Setup
 }
 
 // state is what has been chosen. Choosing another way keeps what was entered

@@ -68,7 +68,7 @@ func TestAnySheetCanBeSaid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, w := consult.Desk{Pantry: consult.NewPantry(generic, nil)}, apptest.Words(t)
+	d, w := consult.Setup{Pantry: consult.NewPantry(generic, nil)}, apptest.Words(t)
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySheet(t)
 		f := consult.Find(s.Record, record.Athlete{Sex: record.Female}, s.Texts(refOf(s.Record)), d)

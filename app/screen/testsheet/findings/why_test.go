@@ -81,7 +81,7 @@ func inputOf(t testing.TB, test record.Test) Input {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := consult.Desk{Pantry: consult.NewPantry(generic, nil)}
+	d := consult.Setup{Pantry: consult.NewPantry(generic, nil)}
 	return Input{Findings: consult.Find(test, athlete(), nil, d), Athlete: athlete(), Open: true}
 }
 
