@@ -14,10 +14,6 @@ import (
 	"ebbwell/internal/store"
 )
 
-// The room a screen has in a window of 1180 x 760 and of 1600 x 1000.
-func small() fyne.Size { return fyne.NewSize(1000, 704) }
-func large() fyne.Size { return fyne.NewSize(1420, 944) }
-
 // album lists the screens that are kept as pictures.
 func album() golden.Album {
 	return golden.Album{Update: *update, Keep: []string{
@@ -27,42 +23,28 @@ func album() golden.Album {
 	}}
 }
 
-// longNamed is an athlete with names of sixty letters everywhere.
-func longNamed() record.Athlete {
-	meta := func() record.Meta { return record.Meta{ID: record.NewID()} }
-	long := strings.Repeat("Anneliese-Wilhelmina ", 3)
-	return record.Athlete{
-		Meta: meta(), Name: long, Born: "1988-09-30", Sport: "a sport of many words that nobody has put into a table yet", Position: strings.Repeat("left wing and ", 5),
-		Note: strings.Repeat("What was said takes more than a line. ", 6),
-		Flags: []record.Flag{
-			{Meta: meta(), Kind: record.FlagKidney, Note: strings.Repeat("since childhood ", 6), Physician: "Dr " + long}, {Meta: meta(), Kind: record.FlagSickleCell},
-		},
-		Consents: []record.Consent{{Meta: meta(), Purpose: record.ConsentCoach, Given: "2025-09-30", Until: "2026-05-30", GivenBy: "for " + long}},
-	}
-}
-
 func TestOverviewPictures(t *testing.T) {
 	d, _ := apptest.Demo(t)
-	long := apptest.Save(t, d, longNamed())
+	long := apptest.Save(t, d, apptest.LongNamed())
 	sheet := record.Test{Meta: record.Meta{ID: record.NewID()}, AthleteID: long.ID, State: record.TestOpen, Session: record.Session{Place: strings.Repeat("Upper Weirside Community Ground ", 3)}}
 	if _, err := d.Store.SaveTest(context.Background(), sheet, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
-	minor := apptest.Save(t, d, record.Athlete{Meta: record.Meta{ID: record.NewID()}, Name: "Tamsin Lowmere", Born: "2010-06-01", Sport: "netball"})
-	adult := apptest.Save(t, d, record.Athlete{Meta: record.Meta{ID: record.NewID()}, Name: "Corvin Haleway", Born: "2000-06-01", Sport: "rowing"})
-	light, dark, text := golden.Mode{Percent: 100}, golden.Mode{Dark: true, Percent: 100}, golden.Mode{Percent: 150}
+	minor := apptest.Save(t, d, apptest.Newcomer("Tamsin Lowmere", "2010-06-01", "netball"))
+	adult := apptest.Save(t, d, apptest.Newcomer("Corvin Haleway", "2000-06-01", "rowing"))
+	light, dark, text := golden.Light(), golden.Dark(), golden.LargeText()
 	for _, p := range []struct {
 		name string
 		id   record.ID
 		mode golden.Mode
 		size fyne.Size
 	}{
-		{"small", apptest.AthleteNamed(t, d, "Ravka").ID, light, small()}, {"small", apptest.AthleteNamed(t, d, "Ravka").ID, dark, small()},
-		{"small", apptest.AthleteNamed(t, d, "Ravka").ID, text, small()},
-		{"large", apptest.AthleteNamed(t, d, "Ravka").ID, light, large()}, {"large", apptest.AthleteNamed(t, d, "Dorian").ID, dark, large()},
-		{"hidden", apptest.AthleteNamed(t, d, "Mirel").ID, light, small()}, {"gain", gainFirst(t, d), light, small()},
-		{"due", apptest.AthleteNamed(t, d, "Kester").ID, light, small()}, {"long", long.ID, light, small()},
-		{"empty", adult.ID, light, small()}, {"empty", adult.ID, dark, small()}, {"minor", minor.ID, light, small()}, {"basis-gone", basisGone(t, d), light, small()},
+		{"small", apptest.AthleteNamed(t, d, "Ravka").ID, light, golden.SmallRoom()}, {"small", apptest.AthleteNamed(t, d, "Ravka").ID, dark, golden.SmallRoom()},
+		{"small", apptest.AthleteNamed(t, d, "Ravka").ID, text, golden.SmallRoom()},
+		{"large", apptest.AthleteNamed(t, d, "Ravka").ID, light, golden.LargeRoom()}, {"large", apptest.AthleteNamed(t, d, "Dorian").ID, dark, golden.LargeRoom()},
+		{"hidden", apptest.AthleteNamed(t, d, "Mirel").ID, light, golden.SmallRoom()}, {"gain", gainFirst(t, d), light, golden.SmallRoom()},
+		{"due", apptest.AthleteNamed(t, d, "Kester").ID, light, golden.SmallRoom()}, {"long", long.ID, light, golden.SmallRoom()},
+		{"empty", adult.ID, light, golden.SmallRoom()}, {"empty", adult.ID, dark, golden.SmallRoom()}, {"minor", minor.ID, light, golden.SmallRoom()}, {"basis-gone", basisGone(t, d), light, golden.SmallRoom()},
 	} {
 		golden.Use(t, p.mode)
 		v, err := NewOverview(d, p.id)

@@ -25,7 +25,7 @@ func album() golden.Album {
 }
 
 func sizes() map[string]fyne.Size {
-	return map[string]fyne.Size{"small": fyne.NewSize(1000, 704), "large": fyne.NewSize(1420, 944)}
+	return map[string]fyne.Size{"small": golden.SmallRoom(), "large": golden.LargeRoom()}
 }
 
 // shoot keeps a picture of the screen in a mode.

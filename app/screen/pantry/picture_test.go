@@ -29,7 +29,7 @@ func album() golden.Album {
 
 // sizes are the content of a window of 1180 x 760 and of 1600 x 1000.
 func sizes() map[string]fyne.Size {
-	return map[string]fyne.Size{"small": fyne.NewSize(1000, 704), "large": fyne.NewSize(1420, 944)}
+	return map[string]fyne.Size{"small": golden.SmallRoom(), "large": golden.LargeRoom()}
 }
 
 // looks are the modes pictures of screens are kept in.

@@ -2,7 +2,6 @@ package profile
 
 import (
 	"context"
-	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -15,10 +14,6 @@ import (
 	"ebbwell/internal/store"
 )
 
-// The room a screen has in a window of 1180 x 760 and of 1600 x 1000.
-func small() fyne.Size { return fyne.NewSize(1000, 704) }
-func large() fyne.Size { return fyne.NewSize(1420, 944) }
-
 // album lists the screens that are kept as pictures.
 func album() golden.Album {
 	return golden.Album{Update: *update, Keep: []string{
@@ -27,25 +22,11 @@ func album() golden.Album {
 	}}
 }
 
-// longNamed is an athlete with names of sixty letters everywhere.
-func longNamed() record.Athlete {
-	meta := func() record.Meta { return record.Meta{ID: record.NewID()} }
-	long := strings.Repeat("Anneliese-Wilhelmina ", 3)
-	return record.Athlete{
-		Meta: meta(), Name: long, Born: "1988-09-30", Sport: "a sport of many words that nobody has put into a table yet", Position: strings.Repeat("left wing and ", 5),
-		Note: strings.Repeat("What was said takes more than a line. ", 6),
-		Flags: []record.Flag{
-			{Meta: meta(), Kind: record.FlagKidney, Note: strings.Repeat("since childhood ", 6), Physician: "Dr " + long}, {Meta: meta(), Kind: record.FlagSickleCell},
-		},
-		Consents: []record.Consent{{Meta: meta(), Purpose: record.ConsentCoach, Given: "2025-09-30", Until: "2026-05-30", GivenBy: "for " + long}},
-	}
-}
-
 func TestProfilePictures(t *testing.T) {
 	d, _ := apptest.Demo(t)
-	light, dark, text := golden.Mode{Percent: 100}, golden.Mode{Dark: true, Percent: 100}, golden.Mode{Percent: 150}
-	long := apptest.Save(t, d, longNamed())
-	minor := apptest.Save(t, d, record.Athlete{Meta: record.Meta{ID: record.NewID()}, Name: "Tamsin Lowmere", Born: "2010-06-01", Sport: "netball"})
+	light, dark, text := golden.Light(), golden.Dark(), golden.LargeText()
+	long := apptest.Save(t, d, apptest.LongNamed())
+	minor := apptest.Save(t, d, apptest.Newcomer("Tamsin Lowmere", "2010-06-01", "netball"))
 	ravka, ilse := apptest.AthleteNamed(t, d, "Ravka").ID, apptest.AthleteNamed(t, d, "Ilse").ID
 	corrected(t, d, ilse)
 	of := func(id record.ID) desk.Place { return desk.Place{Athlete: id} }
@@ -57,11 +38,11 @@ func TestProfilePictures(t *testing.T) {
 		size  fyne.Size
 		do    func(*bench)
 	}{
-		{"small", of(ravka), light, small(), nil}, {"small", of(ravka), dark, small(), nil}, {"small", of(ravka), text, small(), nil},
-		{"large", of(ilse), light, large(), nil}, {"large", of(ilse), dark, large(), nil}, {"whole", of(ilse), light, tall, nil},
-		{"minor", of(minor.ID), light, small(), nil}, {"minor", of(minor.ID), text, small(), nil},
-		{"settled", of(apptest.AthleteNamed(t, d, "Mirel").ID), light, small(), nil},
-		{"new", desk.Place{New: true}, light, small(), nil}, {"new", desk.Place{New: true}, dark, small(), nil},
+		{"small", of(ravka), light, golden.SmallRoom(), nil}, {"small", of(ravka), dark, golden.SmallRoom(), nil}, {"small", of(ravka), text, golden.SmallRoom(), nil},
+		{"large", of(ilse), light, golden.LargeRoom(), nil}, {"large", of(ilse), dark, golden.LargeRoom(), nil}, {"whole", of(ilse), light, tall, nil},
+		{"minor", of(minor.ID), light, golden.SmallRoom(), nil}, {"minor", of(minor.ID), text, golden.SmallRoom(), nil},
+		{"settled", of(apptest.AthleteNamed(t, d, "Mirel").ID), light, golden.SmallRoom(), nil},
+		{"new", desk.Place{New: true}, light, golden.SmallRoom(), nil}, {"new", desk.Place{New: true}, dark, golden.SmallRoom(), nil},
 		{"long", of(long.ID), light, tall, nil},
 		{"trouble", of(ravka), light, tall, func(b *bench) {
 			b.enter("profile.height", "17")
@@ -69,12 +50,12 @@ func TestProfilePictures(t *testing.T) {
 			b.enter("profile.born", "spring")
 			b.enter("profile.mouthful", "380")
 		}},
-		{"ten", of(ravka), light, small(), func(b *bench) {
+		{"ten", of(ravka), light, golden.SmallRoom(), func(b *bench) {
 			b.click("profile.mouthful.ten")
 			apptest.Type(b.t, b.w, "profile.ten.before", "800")
 			apptest.Type(b.t, b.w, "profile.ten.after", "420")
 		}},
-		{"erase", of(ravka), light, small(), func(b *bench) {
+		{"erase", of(ravka), light, golden.SmallRoom(), func(b *bench) {
 			b.click("profile.erase")
 			b.click("profile.erase.first.yes")
 		}},

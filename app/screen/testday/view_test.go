@@ -280,7 +280,7 @@ func TestPictures(t *testing.T) {
 	many, _ := apptest.Demo(t)
 	crowd(t, many)
 	light, dark, text := golden.Mode{Percent: 100}, golden.Mode{Dark: true, Percent: 100}, golden.Mode{Percent: 150}
-	small, large := fyne.NewSize(1000, 704), fyne.NewSize(1420, 944)
+	small, large := golden.SmallRoom(), golden.LargeRoom()
 	for _, p := range []struct {
 		name string
 		desk *desk.Desk
