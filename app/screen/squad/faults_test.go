@@ -16,6 +16,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/internal/handout/pdfread"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
@@ -261,8 +262,14 @@ func TestPatchesRunOn(t *testing.T) {
 	if first != d.Words.Say("squad.patch.worn", 31) || second != d.Words.Say("squad.patch.now") || !due {
 		t.Errorf("%q, %q, %v", first, second, due)
 	}
+	if text := h.v.dueWords(); !strings.Contains(text, "Tamsin Orrelby (on 31 min)") {
+		t.Errorf("nobody is reminded: %q", text)
+	}
 	h.until(18, 0)
 	h.typed("*")
+	if text := h.v.dueWords(); text != "" {
+		t.Errorf("still reminded: %q", text)
+	}
 	if p := h.v.rows[0].Patch; !p.Off || p.Minutes != 35 {
 		t.Errorf("%+v", p)
 	}
@@ -383,5 +390,66 @@ func TestPlansForAll(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestCoachPage: the page lists those who consented to sharing, and of one whose mass
+// is hidden litres only.
+func TestCoachPage(t *testing.T) {
+	people := crew()[:3]
+	d, clock, id := squadDesk(t, people)
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	for range 3 {
+		one := plan()[h.who()]
+		h.at("before", one.before+"\n")
+		h.at("bottle.1.before", one.filled[0]+"\n")
+		h.at("bottle.2.before", one.filled[1]+"\n")
+	}
+	h.until(18, 47)
+	for i, p := range people {
+		h.v.openRowAt(i, "after")
+		h.typed(plan()[p.name].after + "\n")
+	}
+	for _, name := range []string{"Neve Carrowmere", "Runa Hollowick"} {
+		a := apptest.AthleteNamed(t, d, name)
+		a.Consents = append(a.Consents, record.Consent{Purpose: record.ConsentCoach, Given: "2026-01-05", GivenBy: "a guardian"})
+		apptest.Save(t, d, a)
+	}
+	h.v.Leave()
+	h = openDay(t, d, clock, id, 1186, 700, false, 100)
+	pdf, err := h.v.coach()
+	if err != nil {
+		t.Fatal(err)
+	}
+	texts, err := pdfread.Texts(pdf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := strings.Join(texts, " ")
+	for text, want := range map[string]bool{"Neve Carrowmere": true, "Runa Hollowick": true, "Tamsin": false, "1 athlete": true, "kg": false, "55": false} {
+		if strings.Contains(all, text) != want {
+			t.Errorf("%q on the coach's page is %v:\n%s", text, !want, all)
+		}
+	}
+	blank, err := h.v.blank()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if texts, err = pdfread.Texts(blank); err != nil || !strings.Contains(strings.Join(texts, " "), "Tamsin Orrelby") {
+		t.Errorf("the blank sheets lack a name: %v", err)
+	}
+}
+
+// BenchmarkKey is a key typed in a group of forty.
+func BenchmarkKey(b *testing.B) {
+	var people []person
+	for i := range 40 {
+		people = append(people, person{fmt.Sprintf("Athlete %02d Quillonde", i+1), "2000-01-01", "", 60 + float64(i)/2, false})
+	}
+	d, clock, id := squadDesk(b, people)
+	h := openDay(b, d, clock, id, 1186, 700, false, 100)
+	for b.Loop() {
+		h.key('6')
+		h.w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyBackspace})
 	}
 }

@@ -182,10 +182,32 @@ func (v *View) showRowViews() {
 			u.list.Objects[i] = w
 		}
 	}
+	if text := v.dueWords(); text != "" {
+		sticky = append(sticky, look.Pad(4, 12, 4, 12, look.NewParagraph(text, look.NoteStrong, look.Ink)))
+	}
 	u.sticky.Objects = sticky
 	u.list.Refresh()
 	u.scroll.Refresh()
 	u.rowBox.Refresh()
+}
+
+// dueWords name the patches that are to come off now, those on longest first.
+func (v *View) dueWords() string {
+	var due []squad.Row
+	for _, r := range v.rows {
+		if r.Patch.Due {
+			due = append(due, r)
+		}
+	}
+	if len(due) == 0 {
+		return ""
+	}
+	slices.SortStableFunc(due, func(a, b squad.Row) int { return int(b.Patch.Minutes) - int(a.Patch.Minutes) })
+	var names []string
+	for _, r := range due {
+		names = append(names, v.say("squad.patch.due.one", r.Sheet.Athlete.Name, int(r.Patch.Minutes)))
+	}
+	return v.say("squad.patch.due", v.desk.Words.List(names))
 }
 
 // stickyFlag is a red flag that stays in sight in a narrow window.
