@@ -1,6 +1,6 @@
 // Package demo makes an invented practice to try the program with: eight
 // athletes in seven sports, two of them juniors, with several tests each in
-// different climates, plans at different steps, and one trip. People, places
+// different climates, plans at different steps, one trip and one session of a group. People, places
 // and figures are invented; drinks and foods are the generic ones.
 //
 // Test sheets are written as a dietitian would fill them in: the masses after
@@ -64,6 +64,7 @@ func Fill(ctx context.Context, s *store.Store, today time.Time, names Names) err
 		{"tests", f.addTests},
 		{"plans", f.addPlans},
 		{"trip", f.addTrip},
+		{"session of a group", f.addSession},
 	} {
 		if err := step.do(ctx); err != nil {
 			return fmt.Errorf("fill the invented practice: %s: %w", step.what, err)
