@@ -7,6 +7,9 @@
 // The boundary of a comparison of real numbers counts only beside a published
 // threshold: elsewhere nobody can say on which side the boundary lies.
 //
+// A mutant is tried by those tests of its package that run its line, the quick
+// ones first, with -short and one at a time; draws of properties are cut to 25.
+//
 // A mutant never touches the source: the compiler is handed the changed file
 // in place of the real one.
 package mutate

@@ -14,6 +14,7 @@ type finder struct {
 	path   string
 	source []byte
 	within string
+	inside bool // in a function
 	found  []Mutant
 }
 
@@ -23,14 +24,14 @@ func (f *finder) file(file *ast.File) []Mutant {
 	for _, d := range file.Decls {
 		switch d := d.(type) {
 		case *ast.FuncDecl:
-			f.within = d.Name.Name
+			f.within, f.inside = d.Name.Name, true
 			if d.Body != nil {
 				f.walk(d.Body)
 			}
 		case *ast.GenDecl:
 			for _, s := range d.Specs {
 				if v, ok := s.(*ast.ValueSpec); ok && !counts(v) {
-					f.within = v.Names[0].Name
+					f.within, f.inside = v.Names[0].Name, false
 					f.walk(v)
 				}
 			}
@@ -156,7 +157,7 @@ func (f *finder) at(p token.Pos) int { return f.set.Position(p).Offset }
 // replace records a mutant that puts text in the place of a node.
 func (f *finder) replace(k Kind, n ast.Node, text string) {
 	f.found = append(f.found, Mutant{
-		Kind: k, File: f.path, Line: f.set.Position(n.Pos()).Line, Func: f.within,
+		Kind: k, File: f.path, Line: f.set.Position(n.Pos()).Line, Func: f.within, Outside: !f.inside,
 		Was: oneLine(f.text(n)), Is: oneLine(text), from: f.at(n.Pos()), to: f.at(n.End()), text: text,
 	})
 }

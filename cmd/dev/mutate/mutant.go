@@ -23,6 +23,8 @@ type Mutant struct {
 	Line int
 	// Func is the function or variable the mistake lies in.
 	Func string
+	// Outside is true for what stands in no function: no test can be said to run it.
+	Outside bool
 	// Was and Is are the expression before and after, in one line.
 	Was, Is string
 	// Nth counts mutants of one function that read the same, from 1.

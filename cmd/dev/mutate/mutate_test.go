@@ -114,6 +114,23 @@ func TestTry(t *testing.T) {
 			t.Errorf("%s for %s: %s, %v; want %s", c.to, c.from, got, err, c.want)
 		}
 	}
+	covering, err := trial.Cover(context.Background(), "p")
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Covering = covering
+	for line, want := range map[int]Fate{5: Killed, 7: Killed, 40: Survived} {
+		data, err := os.ReadFile(filepath.Join(root, "p", "p.go"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := strings.Index(string(data), "x * 2")
+		got, err := trial.Try(context.Background(), Mutant{File: "p/p.go", Line: line, from: at, to: at + len("x * 2"), text: "x * 3"})
+		if err != nil || got != want {
+			t.Errorf("by the tests of line %d: %s, %v; want %s", line, got, err, want)
+		}
+	}
+	trial.Covering = nil
 	ended, end := context.WithCancel(context.Background())
 	end()
 	if _, err := trial.Try(ended, Mutant{File: "p/p.go"}); !errors.Is(err, context.Canceled) {

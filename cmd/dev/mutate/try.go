@@ -33,11 +33,19 @@ type Trial struct {
 	Tags string
 	// Dir is a folder for the changed files.
 	Dir string
+	// Covering says which tests to run; nil runs all.
+	Covering *Coverage
 }
 
-// Try builds the package with a mutant in it and runs its tests. The error is
-// for what says nothing about the mutant.
+// Try builds the package with a mutant in it and runs those of its tests that run
+// the line, until one fails. The error is for what says nothing about the mutant.
 func (t Trial) Try(ctx context.Context, m Mutant) (Fate, error) {
+	groups := [][]string{nil}
+	if t.Covering != nil {
+		if groups = t.Covering.Of(m); len(groups) == 0 {
+			return Survived, nil // no test comes by
+		}
+	}
 	place := filepath.Join(t.Root, filepath.FromSlash(m.File))
 	source, err := os.ReadFile(place)
 	if err != nil {
@@ -54,16 +62,22 @@ func (t Trial) Try(ctx context.Context, m Mutant) (Fate, error) {
 	if err != nil {
 		return "", fmt.Errorf("write the mutant: %w", err)
 	}
-	folder := filepath.Dir(m.File)
-	args := []string{"test", "-overlay", overlay, "-tags", t.Tags, "-vet=off", "-count=1", "-failfast", "-timeout=120s", "./" + filepath.ToSlash(folder)}
-	if drawsCases(filepath.Join(t.Root, folder)) {
-		args = append(args, "-rapid.nofailfile") // what fails a mutant is no case to keep
+	folder, binary := filepath.Dir(m.File), filepath.Join(t.Dir, "mutant.test")
+	build := t.command(ctx, t.Root, "go", "test", "-c", "-overlay", overlay, "-tags", t.Tags, "-vet=off", "-o", binary, "./"+filepath.ToSlash(folder))
+	if _, err := build.CombinedOutput(); err != nil {
+		return fateOf(ctx, err, Unbuilt)
 	}
-	c := exec.CommandContext(ctx, "go", args...)
-	c.Dir = t.Root
-	c.Env = append(os.Environ(), "CGO_ENABLED=0")
-	printed, err := c.CombinedOutput()
-	return fateOf(ctx, string(printed), err)
+	home := filepath.Join(t.Root, folder)
+	for _, group := range groups {
+		args := append(t.flags(home), "-test.failfast")
+		if group != nil {
+			args = append(args, "-test.run", "^("+strings.Join(group, "|")+")$")
+		}
+		if _, err := t.command(ctx, home, binary, args...).CombinedOutput(); err != nil {
+			return fateOf(ctx, err, Killed)
+		}
+	}
+	return Survived, nil
 }
 
 // drawsCases reports whether tests of a folder draw cases with rapid, which
@@ -81,18 +95,15 @@ func drawsCases(folder string) bool {
 	return false
 }
 
-// fateOf reads what go test printed.
-func fateOf(ctx context.Context, printed string, err error) (Fate, error) {
+// fateOf says what a command that failed says of a mutant; the error is for one
+// that was not run.
+func fateOf(ctx context.Context, err error, failing Fate) (Fate, error) {
 	var failed *exec.ExitError
 	switch {
 	case ctx.Err() != nil:
 		return "", fmt.Errorf("try a mutant: %w", ctx.Err())
-	case err == nil:
-		return Survived, nil
 	case !errors.As(err, &failed):
 		return "", fmt.Errorf("try a mutant: %w", err)
-	case strings.Contains(printed, "[build failed]") || strings.Contains(printed, "[setup failed]"):
-		return Unbuilt, nil
 	}
-	return Killed, nil
+	return failing, nil
 }
