@@ -37,7 +37,7 @@ func layers() [][]string {
 		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
 		{"internal/demo"},
 		{"internal/store/large"}, // fills a store for its benchmarks
-		{"internal/store", "internal/handout", "internal/exchange", "internal/squad"},
+		{"internal/store", "internal/handout", "internal/squad"},
 		{"internal/consult"},
 		{"internal/care"},
 		{"internal/record"},

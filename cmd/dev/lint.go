@@ -40,6 +40,9 @@ func lint(ctx context.Context, t tool, _ []string) error {
 	if err := t.elsewhere(ctx); err != nil {
 		return err
 	}
+	if err := t.sameNotices(ctx); err != nil {
+		return err
+	}
 	built, err := t.buildTool(ctx, linter, linterVersion)
 	if err != nil {
 		return err

@@ -20,30 +20,57 @@ type module struct{ name, version, dir string }
 // notices writes the licences of what the program is made with: every module
 // that is in it on one of the systems it is built for, the typeface, the tables.
 func notices(ctx context.Context, t tool, _ []string) error {
-	list, err := t.modules(ctx)
+	text, modules, err := t.noticesText(ctx)
 	if err != nil {
 		return err
+	}
+	if err := os.WriteFile(t.noticesPath(), []byte(text), 0o644); err != nil {
+		return fmt.Errorf("write the notices: %w", err)
+	}
+	t.say("%d modules and the typeface are in %s.", modules, noticesFile)
+	return nil
+}
+
+// noticesPath is the file of the notices.
+func (t tool) noticesPath() string { return filepath.Join(t.root, filepath.FromSlash(noticesFile)) }
+
+// sameNotices fails when the file is not what the modules of today make.
+func (t tool) sameNotices(ctx context.Context) error {
+	text, _, err := t.noticesText(ctx)
+	if err != nil {
+		return err
+	}
+	kept, err := os.ReadFile(t.noticesPath())
+	if err != nil {
+		return fmt.Errorf("read the notices: %w", err)
+	}
+	if string(kept) != text {
+		return fmt.Errorf("%s is not of the modules there are: go run ./cmd/dev notices", noticesFile)
+	}
+	return nil
+}
+
+// noticesText makes the notices, and counts the modules in them.
+func (t tool) noticesText(ctx context.Context) (text string, modules int, err error) {
+	list, err := t.modules(ctx)
+	if err != nil {
+		return "", 0, err
 	}
 	var out strings.Builder
 	out.WriteString(noticesBegin)
 	for _, m := range list {
 		text, err := licenceOf(m.dir)
 		if err != nil {
-			return fmt.Errorf("%s %s: %w", m.name, m.version, err)
+			return "", 0, fmt.Errorf("%s %s: %w", m.name, m.version, err)
 		}
 		fmt.Fprintf(&out, "\n%s\n%s %s\n\n%s\n", strings.Repeat("-", 72), m.name, m.version, text)
 	}
 	font, err := os.ReadFile(filepath.Join(t.root, "assets", "fonts", "LICENSE-IBM-Plex-Sans.txt"))
 	if err != nil {
-		return fmt.Errorf("read the licence of the typeface: %w", err)
+		return "", 0, fmt.Errorf("read the licence of the typeface: %w", err)
 	}
 	fmt.Fprintf(&out, "\n%s\nIBM Plex Sans\n\n%s\n", strings.Repeat("-", 72), strings.TrimSpace(string(font)))
-	path := filepath.Join(t.root, filepath.FromSlash(noticesFile))
-	if err := os.WriteFile(path, []byte(out.String()), 0o644); err != nil {
-		return fmt.Errorf("write the notices: %w", err)
-	}
-	t.say("%d modules and the typeface are in %s.", len(list), noticesFile)
-	return nil
+	return out.String(), len(list), nil
 }
 
 // noticesBegin stands above the licences.

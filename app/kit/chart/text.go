@@ -35,7 +35,7 @@ func (p *pen) text(s string, x, y, width float32, style look.Style, c color.Colo
 	s = p.fit(s, style, width)
 	size, weight := style.Size(), style.Text()
 	changed := o.Text != s || o.Color != c || o.TextSize != size || o.TextStyle != weight
-	o.Text, o.Color, o.TextSize, o.TextStyle, o.Alignment = s, c, size, weight, align
+	o.Text, o.Color, o.TextSize, o.TextStyle, o.Alignment, o.FontSource = s, c, size, weight, align, style.Source(s)
 	o.Move(fyne.NewPos(px(x), px(y)))
 	o.Resize(fyne.NewSize(px(width), style.Height()))
 	if changed {

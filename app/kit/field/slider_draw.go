@@ -56,6 +56,7 @@ func (w *sliderWords) set(text string) bool {
 // measure takes the size of the text.
 func (w *sliderWords) measure() {
 	w.wide = 0
+	w.text.FontSource = look.Note.Source(w.text.Text)
 	if w.text.Text != "" {
 		w.wide = look.Note.Width(w.text.Text)
 	}

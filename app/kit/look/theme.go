@@ -17,7 +17,6 @@ type Theme struct {
 	factor   float32
 	regular  fyne.Resource
 	semibold fyne.Resource
-	medium   fyne.Resource
 	colours  map[fyne.ThemeColorName]color.Color
 }
 
@@ -31,7 +30,6 @@ func NewTheme(dark bool, textPercent int) *Theme {
 		factor:   float32(min(max(textPercent, 75), 200)) / 100,
 		regular:  fyne.NewStaticResource("plex-regular.ttf", assets.FontRegular()),
 		semibold: fyne.NewStaticResource("plex-semibold.ttf", assets.FontSemiBold()),
-		medium:   fyne.NewStaticResource("plex-medium.ttf", assets.FontMedium()),
 	}
 	t.colours = colours(t.palette)
 	return t
@@ -51,10 +49,6 @@ func (t *Theme) Palette() Palette { return t.palette }
 
 // Factor returns the text size as a share of the designed one: 1, 1.25, 1.5.
 func (t *Theme) Factor() float32 { return t.factor }
-
-// Medium returns the medium weight, for canvas.Text.FontSource. It has no
-// fallback for emoji and other scripts: not for what a person typed.
-func (t *Theme) Medium() fyne.Resource { return t.medium }
 
 // Factor returns the text size of the running program as a share of the
 // designed one; 1 when its theme is not ours.

@@ -68,14 +68,23 @@ func (s Style) Text() fyne.TextStyle {
 
 // Width returns how wide a text is in a style, in px.
 func (s Style) Width(text string) float32 {
-	return fyne.MeasureText(text, s.Size(), s.Text()).Width
+	size, _ := s.measure(text)
+	return size.Width
 }
 
 // Height returns the height of one line of a style, in whole px.
 func (s Style) Height() float32 { return ceil(s.exact()) }
 
 // exact is the height of one line as the toolkit measures it.
-func (s Style) exact() float32 { return fyne.MeasureText("M", s.Size(), s.Text()).Height }
+func (s Style) exact() float32 {
+	size, _ := s.measure("M")
+	return size.Height
+}
+
+// measure is the size of a text as the painters draw it, and its baseline.
+func (s Style) measure(text string) (fyne.Size, float32) {
+	return fyne.CurrentApp().Driver().RenderedTextSize(text, s.Size(), s.Text(), s.Source(text))
+}
 
 // Pitch returns the distance between lines of running text, in whole px.
 func (s Style) Pitch() float32 {
@@ -85,7 +94,7 @@ func (s Style) Pitch() float32 {
 // Baseline returns the distance from the top of a line to its baseline, in
 // whole px: that is where the painters set it.
 func (s Style) Baseline() float32 {
-	_, base := fyne.CurrentApp().Driver().RenderedTextSize("M", s.Size(), s.Text(), nil)
+	_, base := s.measure("M")
 	return ceil(base)
 }
 
@@ -93,7 +102,7 @@ func (s Style) Baseline() float32 {
 // ink, with its upper left corner at a place, aligned within a width. It draws
 // nothing anew.
 func Write(t *canvas.Text, s Style, ink color.Color, text string, at fyne.Position, width float32) {
-	t.Text, t.Color, t.TextSize, t.TextStyle = text, ink, s.Size(), s.Text()
+	t.Text, t.Color, t.TextSize, t.TextStyle, t.FontSource = text, ink, s.Size(), s.Text(), s.Source(text)
 	t.Move(at)
 	// not a px higher: the painters would centre the line in what is left
 	t.Resize(fyne.NewSize(width, s.exact()))

@@ -48,6 +48,26 @@ type Driver struct {
 	program *process
 	window  string // xdotool's number of the window
 	shots   int
+	clock   clock
+}
+
+// clock is how a driver waits; tests have one of their own.
+type clock struct {
+	now func() time.Time
+	// pause lets some time pass; its error is the context's.
+	pause func(ctx context.Context, d time.Duration) error
+}
+
+// machineClock is the machine's.
+func machineClock() clock {
+	return clock{now: time.Now, pause: func(ctx context.Context, d time.Duration) error {
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-time.After(d):
+			return nil
+		}
+	}}
 }
 
 // New makes the folders and starts the virtual screen; [Driver.Close] ends it.
@@ -64,7 +84,7 @@ func New(ctx context.Context, c Config) (*Driver, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Driver{config: c, display: display}, nil
+	return &Driver{config: c, display: display, clock: machineClock()}, nil
 }
 
 // removeOld removes what an earlier run left in the folder for pictures.
@@ -153,10 +173,8 @@ func (d *Driver) Kill() error { return d.program.kill() }
 func (d *Driver) Shot(ctx context.Context, name string) error {
 	d.shots++
 	file := filepath.Join(d.config.Shots, fmt.Sprintf("%02d-%s.png", d.shots, name))
-	select {
-	case <-ctx.Done():
-		return fmt.Errorf("take a picture: %w", ctx.Err())
-	case <-time.After(settle):
+	if err := d.clock.pause(ctx, settle); err != nil {
+		return fmt.Errorf("take a picture: %w", err)
 	}
 	return d.until(ctx, "the window to be drawn", func() error { return d.display.Shot(ctx, d.window, file) })
 }

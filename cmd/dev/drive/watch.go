@@ -10,7 +10,7 @@ import (
 // until tries again and again until a try succeeds. It gives up when the
 // program has ended, or when patience has: then it tells the last try's error.
 func (d *Driver) until(ctx context.Context, what string, try func() error) error {
-	deadline := time.Now().Add(d.config.Patience)
+	deadline := d.clock.now().Add(d.config.Patience)
 	for {
 		running := d.program != nil && d.program.running()
 		err := try()
@@ -19,13 +19,11 @@ func (d *Driver) until(ctx context.Context, what string, try func() error) error
 			return nil
 		case !running:
 			return fmt.Errorf("wait for %s: the program has ended: %w", what, errors.Join(d.endError(), err))
-		case time.Now().After(deadline):
+		case d.clock.now().After(deadline):
 			return fmt.Errorf("wait for %s, %s long: %w", what, d.config.Patience, err)
 		}
-		select {
-		case <-ctx.Done():
-			return fmt.Errorf("wait for %s: %w", what, ctx.Err())
-		case <-time.After(readEvery):
+		if err := d.clock.pause(ctx, readEvery); err != nil {
+			return fmt.Errorf("wait for %s: %w", what, err)
 		}
 	}
 }
@@ -62,9 +60,9 @@ func (d *Driver) Wait(ctx context.Context, name string) (Control, [2]float64, er
 			return fmt.Errorf("it is not there; there are: %s", p.names())
 		}
 		if moved := c.X != last.X || c.Y != last.Y || c.W != last.W || c.H != last.H || p.Size != size; moved || since.IsZero() {
-			last, size, since = c, p.Size, time.Now()
+			last, size, since = c, p.Size, d.clock.now()
 		}
-		if time.Since(since) < settle {
+		if d.clock.now().Sub(since) < settle {
 			return errors.New("it has not come to rest")
 		}
 		last = c

@@ -4,8 +4,10 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -19,6 +21,29 @@ func driverOf(t *testing.T, how string, patience time.Duration) *Driver {
 		config:  Config{Work: dir, Shots: dir, Patience: patience},
 		display: &Display{Name: ":none"},
 		program: startSelf(t, how),
+		clock:   (&testClock{}).clock(),
+	}
+}
+
+// testClock goes on only when a driver waits; meanwhile what is planned is done.
+type testClock struct {
+	at   time.Duration
+	plan map[time.Duration]func()
+}
+
+func (c *testClock) clock() clock {
+	return clock{
+		now: func() time.Time { return time.Unix(0, 0).Add(c.at) },
+		pause: func(ctx context.Context, d time.Duration) error {
+			from := c.at
+			c.at += d
+			for _, at := range slices.Sorted(maps.Keys(c.plan)) {
+				if from < at && at <= c.at {
+					c.plan[at]()
+				}
+			}
+			return ctx.Err()
+		},
 	}
 }
 
@@ -39,18 +64,19 @@ func put(t *testing.T, d *Driver, controls ...Control) {
 
 func TestWaitForRest(t *testing.T) {
 	d := driverOf(t, "stay", time.Minute)
-	go func() {
-		// The file appears late, then the control, then it moves.
-		time.Sleep(3 * readEvery)
-		put(t, d)
-		for x := range 4 {
-			time.Sleep(settle / 2)
-			put(t, d, Control{Name: "save", X: float64(x), W: 10, H: 10})
-		}
-	}()
-	c, size, err := d.Wait(context.Background(), "save")
-	if err != nil || c.X != 3 || size != [2]float64{100, 100} {
-		t.Errorf("got %+v in %v, %v", c, size, err)
+	// The file appears late, then the control, then it moves.
+	late := 3 * readEvery
+	c := &testClock{plan: map[time.Duration]func(){late: func() { put(t, d) }}}
+	for x := range 4 {
+		c.plan[late+time.Duration(x+1)*settle/2] = func() { put(t, d, Control{Name: "save", X: float64(x), W: 10, H: 10}) }
+	}
+	d.clock = c.clock()
+	found, size, err := d.Wait(context.Background(), "save")
+	if err != nil || found.X != 3 || size != [2]float64{100, 100} {
+		t.Errorf("got %+v in %v, %v", found, size, err)
+	}
+	if rest := late + 4*settle/2 + settle; c.at < rest {
+		t.Errorf("it was taken to rest after %s, before %s", c.at, rest)
 	}
 }
 
