@@ -1,8 +1,11 @@
 package look_test
 
 import (
+	"fmt"
 	"image/color"
+	"maps"
 	"math"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -30,28 +33,38 @@ func contrast(a, b color.Color) float64 {
 	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
 }
 
-// Text needs 4.5:1 and what has to be seen to use a control 3:1 (WCAG 2.2,
-// success criteria 1.4.3 and 1.4.11).
+// Every text that stands on a ground needs 4.5:1, every shape that carries a message and
+// every edge of a control 3:1 (WCAG 2.2, success criteria 1.4.3 and 1.4.11). The hues of
+// substances stand on sheets, or within an edge of ink 3; ink 3 stands on paper and
+// sheets only.
 func TestContrast(t *testing.T) {
 	for _, dark := range []bool{false, true} {
 		p := look.NewPalette(dark)
+		grounds := map[string]color.Color{"paper": p.Paper, "sheet": p.Sheet, "sunk": p.Sunk, "selection": p.Hairline}
+		for _, s := range []look.Substance{look.Nothing, look.Water, look.Drink, look.Food, look.Loss, look.Salt} {
+			grounds[fmt.Sprint("pale ", s)] = p.Pale(p.Hue(s))
+		}
+		grounds["band of advice"] = look.Mix(p.Sheet, p.Ink3, 0.26)
+		all, sheets := slices.Sorted(maps.Keys(grounds)), []string{"paper", "sheet"}
 		for _, c := range []struct {
 			name    string
-			a, b    color.Color
+			of      color.Color
+			on      []string
 			atLeast float64
 		}{
-			{"ink on paper", p.Ink, p.Paper, 4.5}, {"ink on sheet", p.Ink, p.Sheet, 4.5}, {"ink on sunk", p.Ink, p.Sunk, 4.5},
-			{"ink 2 on paper", p.Ink2, p.Paper, 4.5}, {"ink 2 on sheet", p.Ink2, p.Sheet, 4.5}, {"ink 2 on sunk", p.Ink2, p.Sunk, 4.5},
-			{"ink 3 on paper", p.Ink3, p.Paper, 4.5}, {"ink 3 on sheet", p.Ink3, p.Sheet, 4.5},
-			{"paper on ink", p.Paper, p.Ink, 4.5}, {"ink on selection", p.Ink, p.Hairline, 4.5},
-			{"edge on paper", p.Edge, p.Paper, 3}, {"edge on sheet", p.Edge, p.Sheet, 3},
-			{"water", p.Water, p.Sheet, 3}, {"drink", p.Drink, p.Sheet, 3}, {"food", p.Food, p.Sheet, 3},
-			{"loss", p.Loss, p.Sheet, 3}, {"salt", p.Salt, p.Sheet, 3},
-			{"ink on a pale band", p.Ink, p.Pale(p.Water), 4.5},
+			{"ink", p.Ink, all, 4.5}, {"ink 2", p.Ink2, []string{"paper", "sheet", "sunk"}, 4.5}, {"ink 3", p.Ink3, sheets, 4.5},
+			{"edge", p.Edge, []string{"paper", "sheet", "sunk"}, 3}, {"ink 3 as an edge", p.Ink3, []string{"paper", "sheet", "sunk"}, 3},
+			{"water", p.Water, []string{"sheet"}, 3}, {"drink", p.Drink, []string{"sheet"}, 3}, {"food", p.Food, []string{"sheet"}, 3},
+			{"loss", p.Loss, []string{"sheet"}, 3}, {"salt", p.Salt, []string{"sheet"}, 3},
 		} {
-			if got := contrast(c.a, c.b); got < c.atLeast {
-				t.Errorf("dark %v, %s: %.2f:1, want %.1f:1", dark, c.name, got, c.atLeast)
+			for _, ground := range c.on {
+				if got := contrast(c.of, grounds[ground]); got < c.atLeast {
+					t.Errorf("dark %v, %s on %s: %.2f:1, want %.1f:1", dark, c.name, ground, got, c.atLeast)
+				}
 			}
+		}
+		if got := contrast(p.Paper, p.Ink); got < 4.5 {
+			t.Errorf("dark %v, paper on ink: %.2f:1", dark, got)
 		}
 	}
 }

@@ -42,7 +42,7 @@ type View struct {
 
 // parts are the parts of the profile.
 type parts struct {
-	start    *look.Caution
+	start    *look.Sheet
 	minor    *minorPart
 	person   *personPart
 	sport    *sportPart
@@ -112,7 +112,7 @@ func (v *View) now() record.Athlete { return v.b.Doc.Now().Record }
 func (v *View) build() {
 	say, h := v.sp.Say, v.desk.Host
 	v.parts = parts{
-		start: look.NewCaution(say("profile.start.title"), say("profile.start"), nil),
+		start: look.NewSheet(look.VBox(3, look.NewLabel(say("profile.start.title"), look.Strong, look.Ink), look.NewParagraph(say("profile.start"), look.Note, look.Ink2))),
 		minor: newMinorPart(v), person: newPersonPart(v), sport: newSportPart(v), flags: newFlagsPart(v),
 		consents: newConsentsPart(v), history: newHistoryPart(v), leaving: newLeavingPart(v),
 	}
