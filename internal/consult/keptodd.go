@@ -13,6 +13,15 @@ type KeptOdd struct {
 	Text  string
 }
 
+// OfMass reports whether it is about body mass, so that its reason may name it.
+func (k KeptOdd) OfMass() bool {
+	switch k.Field {
+	case evidence.MassBefore, evidence.MassAfter, evidence.MorningMass, evidence.MassChange, evidence.MassSpread:
+		return true
+	}
+	return false
+}
+
 // KeptOdds lists the values of a sheet that were kept with a reason, in the order
 // they are entered; those of figures that are worked out stand last.
 func KeptOdds(f Findings) []KeptOdd {

@@ -71,11 +71,16 @@ func (sp speaker) onRecord(in Input) (c Caution, ok bool) {
 	return Caution{title, strings.Join(lines, sp.Say("findings.record.between"))}, true
 }
 
-// keptOdd names the unlikely values that were kept, with their reasons.
+// keptOdd names the unlikely values that were kept, with their reasons. Where body
+// mass is hidden the reason of a weighing is left out: it may name the mass.
 func (sp speaker) keptOdd(in Input) (c Caution, ok bool) {
 	var list []string
 	for _, k := range consult.KeptOdds(in.Findings) {
-		list = append(list, sp.Say("findings.keptodd.line", desk.FieldName(sp.Words, k.Field, k.Item), k.Text))
+		text := k.Text
+		if sp.By.Hidden && k.OfMass() {
+			text = sp.Say("findings.keptodd.hidden")
+		}
+		list = append(list, sp.Say("findings.keptodd.line", desk.FieldName(sp.Words, k.Field, k.Item), text))
 	}
 	if len(list) == 0 {
 		return Caution{}, false

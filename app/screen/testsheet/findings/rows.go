@@ -1,6 +1,8 @@
 package findings
 
 import (
+	"slices"
+
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
@@ -45,7 +47,7 @@ func Rows(by amount.Speaker, in Input) []Row {
 	list = append(list, sp.markers(in)...)
 	list = append(list, sp.corrections(in)...)
 	for i := range list {
-		list[i].Notes = append(sp.matters(list[i].Key, in), sp.notes(list[i].Figure.Why)...)
+		list[i].Notes = slices.Concat(sp.matters(list[i].Key, in), sp.segments(list[i].Key, in), sp.notes(list[i].Figure.Why))
 	}
 	return list
 }
