@@ -51,3 +51,20 @@ func TestSaveSquad(t *testing.T) {
 	}
 	checkWhole(t, s)
 }
+
+// TestSafetyStaysOpen: what is done about a red flag goes on record after a test was
+// closed, and nothing else does.
+func TestSafetyStaysOpen(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Runa"}, Edit{}))(t)
+	one := got(s.SaveTest(ctx, record.Test{AthleteID: a.ID, State: record.TestOpen}, Edit{}))(t)
+	one = got(s.CloseTest(ctx, one, Freezing{}, Edit{}))(t)
+	one.Safety = append(one.Safety, record.SafetyNote{Kind: record.SafetyTold, Item: "told", Text: "A. Medic", Order: 1})
+	one = got(s.SaveTest(ctx, one, Edit{}))(t)
+	if again := got(s.LoadTest(ctx, one.ID))(t); len(again.Safety) != 1 || again.Safety[0].Text != "A. Medic" || again.State != record.TestClosed {
+		t.Errorf("kept %+v", again.Safety)
+	}
+	one.Note = "something else"
+	_, err := s.SaveTest(ctx, one, Edit{})
+	wantCode(t, err, CodeClosed)
+}

@@ -204,6 +204,40 @@ func TestTakenOff(t *testing.T) {
 	}
 }
 
+// TestUndoStaysAtTheScale: a step back, over rows and over what all share, leaves the
+// same athlete at the scale and takes back one visit wherever it lies.
+func TestUndoStaysAtTheScale(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:3])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.at("before", "61.8\n")
+	h.v.takeOff(0)
+	h.v.openRowAt(1, "")
+	if h.who() != "Runa Hollowick" {
+		t.Fatal(h.who())
+	}
+	h.at("before", "83.2")
+	if !h.v.Undo() || h.who() != "Runa Hollowick" || len(h.kept("Runa Hollowick").Weighings) != 0 {
+		t.Errorf("at %s with %+v", h.who(), h.kept("Runa Hollowick").Weighings)
+	}
+	if !h.v.Undo() || len(h.v.rows) != 3 || h.who() != "Runa Hollowick" || h.v.at != 2 {
+		t.Errorf("%d rows, at %s", len(h.v.rows), h.who())
+	}
+	if h.focus() != "before" {
+		t.Errorf("the keyboard is at %q", h.focus())
+	}
+	h.v.doc.ChangeSession("", "end", func(g *record.GroupSession) { g.Session.End = "18:55" })
+	if one := h.kept("Neve Carrowmere"); one.Session.End != "18:55" {
+		t.Errorf("ends at %s", one.Session.End)
+	}
+	if !h.v.Undo() || h.kept("Neve Carrowmere").Session.End != "18:40" || h.kept("Tamsin Orrelby").Session.End != "18:40" {
+		t.Errorf("a change for all is not taken back in one step")
+	}
+	changes, err := d.Store.History(context.Background(), record.Ref{Kind: record.KindTest, ID: h.kept("Tamsin Orrelby").ID})
+	if err != nil || !slices.ContainsFunc(changes, func(c record.Change) bool { return c.Field == "session.end" }) {
+		t.Errorf("the history of a sheet does not tell of a change for all: %v", err)
+	}
+}
+
 // firstID is the test of the first row.
 func firstID(h *hands) record.ID { return h.v.rows[0].Sheet.Test.ID }
 
@@ -451,5 +485,28 @@ func BenchmarkKey(b *testing.B) {
 	for b.Loop() {
 		h.key('6')
 		h.w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyBackspace})
+	}
+}
+
+// TestDuplicate: + goes to a second weighing, and the mean is said with the
+// difference.
+func TestDuplicate(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:1])
+	h := openDay(t, d, clock, id, 1186, 700, false, 100)
+	h.at("before", "61.8\n")
+	h.at("bottle.1.before", "+")
+	h.at("second", "61.9\n")
+	one := h.kept("Tamsin Orrelby")
+	if m := squad.Masses(one, record.Before); len(m) != 2 || m[1].Mass.Or(0) != 61.9 {
+		t.Fatalf("weighed %+v", m)
+	}
+	if text := h.v.open.means(h.v.rows[0], record.Before); !strings.Contains(text, "61.85") || !strings.Contains(text, "0.10") {
+		t.Errorf("said %q", text)
+	}
+	h.v.doc.ChangeSession("", "check", func(g *record.GroupSession) {
+		g.Check.Known, g.Check.Read = record.Num(20, quantity.Kilogram), record.Num(20.3, quantity.Kilogram)
+	})
+	if text := h.v.sharedWords(); !strings.Contains(text, "+0.30") {
+		t.Errorf("the drift of the scale is not said: %q", text)
 	}
 }

@@ -326,6 +326,14 @@ func (v *View) effects(r squad.Row) string {
 			by := v.speaker(false).By
 			return v.say("squad.effect."+lack, by.Number(low, quantity.Litre), by.Amount(high, quantity.Litre))
 		}
+		switch lack {
+		case squad.LackBottlesLeft:
+			return v.say("squad.effect.bottles-left")
+		case squad.LackAfter:
+			return v.say("squad.effect.after")
+		case squad.LackTimes:
+			return v.say("squad.effect.times")
+		}
 	}
 	return ""
 }

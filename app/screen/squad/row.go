@@ -273,7 +273,14 @@ func (v *View) bottleCells(r squad.Row, w *rowView, text textCell) {
 		}
 		number(colBottle, b.Before)
 		number(colBottleAfter, b.After)
-		text(colRefill, i, v.amountsText(b), look.Body, look.Ink, true)
+		refill := v.amountsText(b)
+		switch b.Use {
+		case record.UseShared:
+			refill = v.say("squad.shared")
+		case record.UsePoured:
+			refill = v.say("squad.poured")
+		}
+		text(colRefill, i, refill, look.Body, look.Ink, true)
 		if drunk, ok := r.Drunk(i); ok {
 			text(colDrunk, i, by.Number(drunk, quantity.Millilitre), look.Body, look.Ink, true)
 		}

@@ -2,6 +2,7 @@ package squad
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -111,6 +112,12 @@ func (v *View) speaker(hidden bool) amount.Speaker { return v.desk.Speaker(hidde
 func (v *View) look() {
 	now := v.doc.Now()
 	v.rows = v.looker.Look(now.session, v.people.sheetsOf(now), v.desk.Now(), v.desk.Calculate())
+	if v.open != nil { // the same athlete stays at the scale, wherever the row is now
+		v.at = slices.IndexFunc(v.rows, func(r squad.Row) bool { return r.Sheet.Test.ID == v.open.id })
+		if v.at < 0 {
+			v.open = nil
+		}
+	}
 	v.at = min(v.at, len(v.rows)-1)
 }
 
