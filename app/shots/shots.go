@@ -185,6 +185,8 @@ func places(s *store.Store) ([]shot, error) {
 		{"practice-records", part(practice, "records")}, {"practice-about", part(practice, "about")},
 		{"overview", desk.Place{Screen: desk.Overview, Athlete: lead}},
 		{"overview-hidden", desk.Place{Screen: desk.Overview, Athlete: hidden}},
+		{"overview-gained", desk.Place{Screen: desk.Overview, Athlete: gained}}, {"overview-due", desk.Place{Screen: desk.Overview, Athlete: open}},
+		{"overview-draft", desk.Place{Screen: desk.Overview, Athlete: draft}},
 		{"profile", desk.Place{Screen: desk.Profile, Athlete: gained}},
 		{"profile-new", desk.Place{Screen: desk.Profile, New: true}},
 		{"sheet-before", part(sheet, "before")}, {"sheet-bottles", part(sheet, "bottles")},

@@ -172,7 +172,11 @@ func (c *HeatScatter) paintMiddle(at plot) {
 	for i := 1; i < len(c.data.Band); i++ {
 		a, b := c.data.Band[i-1], c.data.Band[i]
 		x1, x2 := px(at.x.inside(a.Heat)), px(at.x.inside(b.Heat))
-		c.pen.line(x1, px(at.y.inside(a.Range.High)), x2, px(at.y.inside(b.Range.High)), 1, k.Ink3)
+		edge := k.Ink3
+		if max(a.Range.High, b.Range.High) > at.y.from { // the band runs off the picture
+			edge = k.clear
+		}
+		c.pen.line(x1, px(at.y.inside(a.Range.High)), x2, px(at.y.inside(b.Range.High)), 1, edge)
 		c.pen.line(x1, px(at.y.inside(a.Range.Low)), x2, px(at.y.inside(b.Range.Low)), 1, k.Ink3)
 		if !a.RangeOnly && !b.RangeOnly {
 			y1, y2 := px(at.y.inside(a.Middle)), px(at.y.inside(b.Middle))

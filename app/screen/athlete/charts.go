@@ -95,6 +95,10 @@ func (sp speaker) dayName(f consult.Findings) string {
 	return sp.Say("overview.days.point", rate, day)
 }
 
+// aboveAll is how much of the axis of rates lies above all that is drawn but a band: a
+// wide one runs off the picture, so that the tests do not lie flat in it.
+const aboveAll = 1.25
+
 // share gives two pictures the same axis of rates, so that a rate stands as high in
 // both.
 func (sp speaker) share(a, b *chart.HeatData) {
@@ -104,7 +108,9 @@ func (sp speaker) share(a, b *chart.HeatData) {
 			top = max(top, p.Range.High, p.As)
 		}
 		for _, b := range d.Band {
-			top = max(top, b.Range.High)
+			if !b.RangeOnly {
+				top = max(top, b.Middle*aboveAll)
+			}
 		}
 		for _, p := range d.Estimates {
 			top = max(top, p.Range.High)

@@ -24,11 +24,13 @@ type records struct {
 	deleted *look.Table
 	// deletedBox keeps room for the list of them.
 	deletedBox fyne.CanvasObject
-	back       *field.Button
-	none       *look.Paragraph
-	keeping    *keeping
-	folder     *look.Paragraph
-	body       fyne.CanvasObject
+	// copiesBox is the table of copies in its room.
+	copiesBox *fyne.Container
+	back      *field.Button
+	none      *look.Paragraph
+	keeping   *keeping
+	folder    *look.Paragraph
+	body      fyne.CanvasObject
 }
 
 // recordLists are what is listed.
@@ -61,7 +63,8 @@ func newRecords(v *View) *records {
 	r.back = field.NewButton(h, "practice.bringback", say("practice.bringback"), field.Outline, r.bringBack)
 	r.keeping = newKeeping(v)
 	r.folder = look.NewParagraph(v.desk.Store.Dir(), look.Body, look.Ink)
-	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), look.MinSized(0, 190, r.copies), r.take,
+	r.copiesBox = look.MinSized(0, 190, r.copies)
+	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), r.copiesBox, r.take,
 		look.HBox(8, r.restore), look.NewRule(), look.HBox(8, backup, from))
 	folder := v.panel(say("practice.folder"), "", r.folder, look.NewParagraph(say("practice.folder.note"), look.Note, look.Ink2))
 	gone := v.panel(say("practice.deleted"), say("practice.deleted.note"), r.none, r.deletedBox, look.HBox(8, r.back))
@@ -102,8 +105,12 @@ func (r *records) fillCopies() {
 		})
 	}
 	r.copies.SetRows(rows)
-	look.ShowIf(r.take, len(rows) > 0)
-	r.take.SetText(w.Say("practice.copies.take", len(rows), w.Say("practice.megabytes", w.Number(float64(bytes)/1e6, 1))))
+	look.ShowIf(r.copiesBox, len(rows) > 0)
+	look.ShowIf(r.restore, len(rows) > 0)
+	r.take.SetText(w.Say("practice.copies.none"))
+	if len(rows) > 0 {
+		r.take.SetText(w.Say("practice.copies.take", len(rows), w.Say("practice.megabytes", w.Number(float64(bytes)/1e6, 1))))
+	}
 }
 
 func (r *records) fillDeleted() {
