@@ -2,6 +2,7 @@ package app
 
 import (
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -45,6 +46,8 @@ type frame struct {
 	strip       *field.Strip
 	// keys opens the list of keys.
 	keys *field.Link
+	// stopStrip stops the wait after which the strip goes.
+	stopStrip func()
 
 	head *fyne.Container // title, tabs, actions
 	body *fyne.Container // the screen
@@ -60,7 +63,7 @@ func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Scree
 		saved: look.NewParagraph("", look.Note, look.Ink3),
 		title: look.NewLabel("", look.Title, look.Ink).Shorten(),
 		under: look.NewLabel("", look.Body, look.Ink2).Shorten(),
-		strip: field.NewStrip(d.Host, "frame.strip"),
+		strip: field.NewStrip(d.Host, "frame.strip"), stopStrip: func() {},
 	}
 	f.rail = field.NewRail(d.Host, "frame.rail", screenTabs(w.Say, desk.Athletes, desk.TestDay, desk.Trips, desk.Pantry, desk.Practice))
 	f.rail.OnChosen = func(key string) { openPlace(desk.Screen(key)) }
@@ -96,9 +99,15 @@ func (f *frame) build() fyne.CanvasObject {
 
 // say shows a sentence at the foot of the window.
 func (f *frame) say(sentence, action string, do func()) {
+	f.stopStrip()
 	f.strip.Say(sentence, action, do)
 	f.page.Refresh()
+	f.stopStrip = f.desk.Later(stripStays, func() { f.unsay(sentence) })
 }
+
+// stripStays is how long a sentence stays at the foot: time to read it and to reach
+// its button.
+const stripStays = 20 * time.Second
 
 // unsay takes a sentence away again, if it still stands there.
 func (f *frame) unsay(sentence string) {
@@ -112,6 +121,7 @@ func (f *frame) closeStrip() bool {
 	if !f.strip.Visible() {
 		return false
 	}
+	f.stopStrip()
 	f.strip.Hide()
 	f.page.Refresh()
 	return true
@@ -176,9 +186,13 @@ func (l *pageLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[1].Move(fyne.NewPos(0, head))
 	o[1].Resize(fyne.NewSize(size.Width, 1))
 	o[2].Move(fyne.NewPos(sidePad, head+1))
-	o[2].Resize(fyne.NewSize(max(0, size.Width-2*sidePad), max(0, size.Height-head-1)))
 	strip := o[3].MinSize()
 	strip.Width = size.Width - 2*sidePad
+	foot := float32(0)
+	if o[3].Visible() {
+		foot = strip.Height + footPad // the strip covers nothing
+	}
+	o[2].Resize(fyne.NewSize(max(0, size.Width-2*sidePad), max(0, size.Height-head-1-foot)))
 	o[3].Move(fyne.NewPos(sidePad, size.Height-strip.Height-footPad))
 	o[3].Resize(strip)
 }

@@ -275,3 +275,29 @@ func said(o fyne.CanvasObject) string {
 	walk(o)
 	return strings.ReplaceAll(strings.Join(list, " "), "\u00a0", " ")
 }
+
+// A sentence at the foot covers nothing and goes by itself after a while; a newer one
+// has its own time.
+func TestSentencesAtTheFootGo(t *testing.T) {
+	c := clock.New(apptest.Now())
+	s, _ := startBy(t, t.TempDir(), true, c)
+	f := s.Program().frame
+	whole := f.body.Size().Height
+	s.Program().desk.Say("Saved.", "", nil)
+	if f.strip.Message() != "Saved." {
+		t.Fatalf("it says %q", f.strip.Message())
+	}
+	if foot := f.body.Position().Y + f.body.Size().Height; foot > f.strip.Position().Y || f.body.Size().Height >= whole {
+		t.Errorf("the screen ends at %g, the strip begins at %g", foot, f.strip.Position().Y)
+	}
+	c.Advance(stripStays / 2)
+	s.Program().desk.Say("Saved again.", "", nil)
+	c.Advance(stripStays * 3 / 4)
+	if f.strip.Message() != "Saved again." {
+		t.Errorf("the newer one went with the older: %q", f.strip.Message())
+	}
+	c.Advance(stripStays)
+	if f.strip.Message() != "" || f.body.Size().Height != whole {
+		t.Errorf("still there: %q, the screen is %g high of %g", f.strip.Message(), f.body.Size().Height, whole)
+	}
+}

@@ -85,7 +85,7 @@ func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 		if w <= 0 {
 			continue
 		}
-		marks = append(marks, paper.Box{X: at, Y: y, W: w, H: barHeight, Fill: part.Substance.ink()})
+		marks = append(marks, part.Substance.area(at, y, w, barHeight)...)
 		at += w
 		marks = append(marks, paper.Line{X1: at, X2: at, Y1: y, Y2: y + barHeight, Width: hair, Ink: paper.White})
 	}
@@ -105,6 +105,16 @@ func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 			paper.Box{X: x, Y: y, W: high - x, H: barHeight, Width: hair, Stroke: paper.Black, Dash: 1.1})
 	case b.gain():
 		marks = append(marks, paper.Line{X1: end, X2: end, Y1: y - 1.4, Y2: y + barHeight + 1.4, Width: rule, Ink: paper.Black})
+	}
+	return marks
+}
+
+// area is a rectangle of a substance. A drink is hatched in white: in grey it is as
+// dark as water.
+func (s Substance) area(x, y, w, h float64) []paper.Mark {
+	marks := []paper.Mark{paper.Box{X: x, Y: y, W: w, H: h, Fill: s.ink()}}
+	if s == Drink {
+		marks = append(marks, paper.Hatch{X: x, Y: y, W: w, H: h, Step: 1.1, Ink: paper.White})
 	}
 	return marks
 }
@@ -140,7 +150,7 @@ func (p *Press) partNames(b Bar, am amounts, scale, room float64) paper.Block {
 		}
 		text := p.faces.Line(st, name, w, paper.Left).At(x+square+gap, line)
 		out = out.With(text.Marks...)
-		out = out.With(paper.Box{X: x, Y: line + (st.Leading-square)/2 + 0.1, W: square, H: square, Fill: part.Substance.ink()})
+		out = out.With(part.Substance.area(x, line+(st.Leading-square)/2+0.1, square, square)...)
 		free = x + w + apart
 		at += float64(part.Litres) * scale
 		out.Height = max(out.Height, line+st.Leading+0.4)

@@ -48,6 +48,7 @@ func documents(t testing.TB) map[string]paper.Document {
 		"report":                p.TestReport(report()),
 		"report-hidden":         p.TestReport(hiddenReport),
 		"report-no-sodium":      p.TestReport(noSodium()),
+		"bands":                 p.BottleBands(bands()),
 		"trip":                  p.TripPage(trip()),
 		"trip-hidden":           p.TripPage(hiddenTrip),
 	}

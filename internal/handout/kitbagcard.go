@@ -304,7 +304,7 @@ func (p *Press) cardRow(name, amount, under string, width float64) paper.Block {
 
 // cardFooter is the box and the small print, in the sizes of a card.
 func (p *Press) cardFooter(t Terms, width float64) paper.Block {
-	box := p.stopBox(t, noteStyle().In(paper.Black), width, 2)
+	box := p.stopBox("handout.safety.title", t, noteStyle().In(paper.Black), width, 2)
 	small := cardPrint(p.say)
 	am := p.amounts(t)
 	if name := strings.Join(trim([]string{clipRunes(am.typed(t.Practice.Name), 100), am.typed(t.Practice.Telephone)}), ", "); name != "" {

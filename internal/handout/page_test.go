@@ -184,9 +184,9 @@ func TestExtraFluidOnlyWhenLighter(t *testing.T) {
 		terms Terms
 		want  string
 	}{
-		{"soon", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "Lighter, and another session within a day: 1.25 to 1.5 L for each kilogram"},
-		{"soon, US", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{USUnits: true}, "19 to 23 fl oz for each pound"},
-		{"large", After{Large: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "If you are lighter: 1.25 to 1.5 L for each kilogram, over the rest of the day."},
+		{"soon", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "Lighter, and another session within a day: 1.25 to 1.5\u00a0L for each kilogram"},
+		{"soon, US", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{USUnits: true}, "19 to 23\u00a0fl\u00a0oz for each pound"},
+		{"large", After{Large: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "If you are lighter: 1.25 to 1.5\u00a0L for each kilogram, over the rest of the day."},
 		{"large, hidden", After{Large: true, Extra: quantity.Range{Low: 1.69, High: 2.03}}, Terms{MassHidden: true}, "you are lighter. Then at most 2.03\u00a0L, over the rest"},
 		{"later", After{}, Terms{}, "Extra drink only if you are lighter than before."},
 		{"hidden", After{Soon: true, Extra: quantity.Range{Low: 1.69, High: 2.03}}, Terms{MassHidden: true}, "at most 2.03\u00a0L"},

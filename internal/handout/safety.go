@@ -51,15 +51,15 @@ func cardPrint(w *words.Words) []string {
 // may add sentences of its own.
 func (p *Press) footer(t Terms, width float64, more ...string) paper.Block {
 	const inner = 4.0
-	box := p.stopBox(t, p.body(), width, inner-1)
+	box := p.stopBox("handout.safety.title", t, p.body(), width, inner-1)
 	small := p.faces.Paragraph(finePrint(), strings.Join(append(smallPrint(p.say), more...), " "), width)
 	return paper.Stack(0, box, paper.Space(width, 2.4), small)
 }
 
 // stopBox frames the sentences that say when to stop, one under the other.
-func (p *Press) stopBox(t Terms, st paper.Style, width, inner float64) paper.Block {
+func (p *Press) stopBox(title string, t Terms, st paper.Style, width, inner float64) paper.Block {
 	list := stopSentences(p.say, t.Practice.Emergency)
-	list[0] = p.say.Say("handout.safety.title") + " " + list[0]
+	list[0] = p.say.Say(title) + " " + list[0]
 	var lines []paper.Block
 	for _, s := range list {
 		lines = append(lines, p.marked(st, s, width-2*inner))

@@ -247,6 +247,12 @@ func report() TestReport {
 		Terms: Terms{Practice: practice()}, Athlete: "Ravka Oldenmoor", Day: day(5, 14),
 		Session: "In 95 minutes of hard play at 31 °C.", FilledInBy: "A. Invented", Evidence: "2026.1",
 		Bar: match().Bars[0], Quality: []string{"Single weighings, not repeated."}, Applied: []string{"Breath and gas exchange: 0.14 L taken off."},
+		Summary: "Sweat rate 1.27 L/h; a quarter of the loss was drunk, 2.5 % lighter at the end.",
+		Done: []Done{
+			{"Session", "95 min, 16:05 to 17:40"}, {"Air", "31 °C, full, high, 1.5 m/s"}, {"Heat", "not heat-acclimatised"}, {"Effort", "rated 8 of 10"},
+			{"Body mass", "weighed, not shown"}, {"Bottles", "2 bottles, 2 weighed"}, {"Patch", "1 patch, 28 min on"}, {"Measured by", "A. Invented"},
+		},
+		Calculation: []Calculated{{"Total sweat loss", "body mass lost + fluid + food − urine − breath and gas exchange", "1.60 + 0.55 + 0 − 0 − 0.14 = 2.01 L"}},
 		Findings: []Finding{
 			{Name: "Sweat rate", Figure: rate, Decimals: 2, Beside: "more than about 6 in 10 of 506 athletes"},
 			{Name: "Sodium lost", Figure: sodium, Decimals: -1, Beside: "near the middle of 506 athletes", Notes: []string{"The patch equation gives most of this range."}},

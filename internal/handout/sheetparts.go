@@ -200,8 +200,13 @@ func (s sheet) writing(n int) paper.Block {
 // compactFooter carries the safety sentences in small type, for sheets that
 // stay with the practitioner and need the room.
 func (p *Press) compactFooter(t Terms, width float64, more ...string) paper.Block {
+	return p.footerFor("handout.safety.title", t, width, more...)
+}
+
+// footerFor is a compact footer whose box begins with a title of its own.
+func (p *Press) footerFor(title string, t Terms, width float64, more ...string) paper.Block {
 	const inner = 2.4
-	box := p.stopBox(t, noteStyle().In(paper.Black), width, inner)
+	box := p.stopBox(title, t, noteStyle().In(paper.Black), width, inner)
 	small := p.faces.Paragraph(smallStyle(), strings.Join(append(smallPrint(p.say), more...), " "), width)
 	return box.Under(small, 1.6)
 }

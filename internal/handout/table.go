@@ -7,6 +7,16 @@ import "ebbwell/internal/handout/paper"
 type table struct {
 	columns []col
 	rows    []row
+	// small sets the cells in the type of notes, for the pages of colleagues.
+	small bool
+}
+
+// style is that of the cells.
+func (t table) style(p *Press) paper.Style {
+	if t.small {
+		return noteStyle().In(paper.Black)
+	}
+	return p.body()
 }
 
 // col is a column: its head and where its cells stand.
@@ -77,9 +87,9 @@ func (t table) head(p *Press, width float64) paper.Block {
 // pad is the room above and below the text of a row.
 func (t table) pad(p *Press) float64 {
 	switch {
-	case p.tight == tightest:
+	case p.tight == tightest || t.small && p.tight > 0:
 		return leastPad
-	case p.tight > 0 || len(t.rows) >= manyRows:
+	case t.small || p.tight > 0 || len(t.rows) >= manyRows:
 		return tightPad
 	}
 	return rowPad
@@ -91,7 +101,7 @@ func (t table) row(p *Press, r row, width float64) paper.Block {
 	x, pad := 0.0, t.pad(p)
 	for i, c := range t.columns {
 		w := c.width - 2*cellPad
-		st := p.body()
+		st := t.style(p)
 		if r.strong || c.strong {
 			st = st.Heavy(paper.SemiBold)
 		}
@@ -108,6 +118,6 @@ func (t table) row(p *Press, r row, width float64) paper.Block {
 		out = out.Over(cell.At(x+cellPad, pad))
 		x += c.width
 	}
-	out.Width, out.Height = width, max(out.Height, p.body().Leading+pad)+pad
+	out.Width, out.Height = width, max(out.Height, t.style(p).Leading+pad)+pad
 	return out.With(rowLine(out.Height, width))
 }

@@ -31,6 +31,11 @@ type TestReport struct {
 	// Quality and Applied are sentences, worded: how it was measured, and what
 	// was taken off the plain field method.
 	Quality, Applied []string
+	// Summary is what was found, in one sentence; Done what was done and measured,
+	// Calculation how the main figures came about. Empty ones are left out.
+	Summary     string
+	Done        []Done
+	Calculation []Calculated
 	// Appendix prints formula and inputs of each figure.
 	Appendix bool
 	// Evidence is the version of the thresholds it was calculated by.
@@ -65,10 +70,21 @@ func (f Finding) revealing() bool {
 	return false
 }
 
-// TestReport lays out the report.
+// TestReport lays out the report: one side, unless the appendix is asked for.
 func (p *Press) TestReport(r TestReport) paper.Document {
+	lay := func(p *Press) (paper.Frame, []paper.Item) { return p.reportItems(r) }
+	pages := p.pourBy([]way{{1, 0, 1}, {2, 0, 1}, {2, 0, 0.94}, {2, 0, 0.88}}, lay)
+	return p.document(r.Terms, p.reportTitle(r), p.say.Say("handout.report.subject"), pages)
+}
+
+func (p *Press) reportTitle(r TestReport) string {
+	return p.say.Say("handout.report.title", p.amounts(r.Terms).typed(r.Athlete))
+}
+
+// reportItems are the parts of the report in order.
+func (p *Press) reportItems(r TestReport) (paper.Frame, []paper.Item) {
 	am := p.amounts(r.Terms)
-	title := p.say.Say("handout.report.title", am.typed(r.Athlete))
+	title := p.reportTitle(r)
 	h := head{title: title, under: am.typed(r.Session), right: p.say.Say("handout.report.day", p.say.Date(r.Day))}
 	var small []string
 	if r.FilledInBy != "" {
@@ -79,25 +95,38 @@ func (p *Press) TestReport(r TestReport) paper.Document {
 	}
 	fr := p.frame(r.Terms, h)
 	w := fr.Inner()
-	fr.Footer = p.compactFooter(r.Terms, w, small...)
+	fr.Footer = p.footerFor("handout.report.passed", r.Terms, w, small...)
 	list := r.Findings
 	if am.hidden {
 		list = shown(list)
 	}
 	var items []paper.Item
+	items = append(items, p.ownFound(am.typed(r.Summary), w)...)
 	items = append(items, p.cautions(w, r.allCautions(am, p)...)...)
 	if r.Bar.Loss > 0 {
 		items = append(items, p.bars([]Bar{r.Bar}, am, w)...)
 	}
+	items = append(items, p.doneTable(r.Done, am, w)...)
 	items = append(items, p.findings(list, am, w)...)
-	items = append(items, p.corrections(r.Corrections, am, w)...)
 	items = append(items, p.pair(p.remarks("handout.report.quality", r.Quality, am), p.remarks("handout.report.applied", r.Applied, am), w)...)
+	items = append(items, p.corrections(r.Corrections, am, w)...)
+	if !am.hidden {
+		items = append(items, p.calculated(r.Calculation, w)...)
+	}
 	if r.Appendix {
 		items = append(items, p.calculation(list, am, w)...)
 	} else {
 		items = append(items, p.notesAndSources(list, am, w)...)
 	}
-	return p.document(r.Terms, title, p.say.Say("handout.report.subject"), paper.Pour(fr, items))
+	return fr, items
+}
+
+// ownFound is what was found in one sentence, in larger type.
+func (p *Press) ownFound(s string, width float64) []paper.Item {
+	if strings.TrimSpace(s) == "" {
+		return nil
+	}
+	return lineItems(p.faces, quoteStyle(), s, width, p.gap())
 }
 
 func (r TestReport) allCautions(am amounts, p *Press) []string {
@@ -120,14 +149,14 @@ func (p *Press) findings(list []Finding, am amounts, width float64) []paper.Item
 	if len(list) == 0 {
 		return nil
 	}
-	const found, spread = 34.0, 38.0
+	const found, spread = 30.0, 30.0
 	say := p.say
 	rest := width - found - spread
-	t := table{columns: []col{
-		{head: say.Say("handout.report.figure"), width: rest * 0.45},
+	t := table{small: true, columns: []col{
+		{head: say.Say("handout.report.figure"), width: rest * 0.4},
 		{head: say.Say("handout.report.found"), width: found, align: paper.Right, strong: true},
 		{head: say.Say("handout.report.range"), width: spread, align: paper.Right},
-		{head: say.Say("handout.report.beside"), width: rest * 0.55},
+		{head: say.Say("handout.report.beside"), width: rest * 0.6},
 	}}
 	if am.hidden {
 		t.columns[2].head = say.Say("handout.report.range.hidden")
@@ -148,7 +177,7 @@ func (p *Press) corrections(list []Correction, am amounts, width float64) []pape
 		return nil
 	}
 	say := p.say
-	t := table{columns: []col{
+	t := table{small: true, columns: []col{
 		{head: say.Say("handout.report.corrected"), width: width * 0.24},
 		{head: say.Say("handout.report.correction"), width: width * 0.30},
 		{head: say.Say("handout.report.correctedby"), width: width * 0.22},
@@ -213,7 +242,7 @@ func (p *Press) calculation(list []Finding, am amounts, width float64) []paper.I
 	if len(items) == 0 {
 		return nil
 	}
-	return append([]paper.Item{p.section(p.say.Say("handout.report.calculation"), width)}, items...)
+	return append([]paper.Item{p.section(p.say.Say("handout.report.details"), width)}, items...)
 }
 
 // remarks is a column of sentences.

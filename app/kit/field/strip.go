@@ -9,8 +9,8 @@ import (
 )
 
 // Strip says what has just been done, and lets it be undone. It stays until it
-// is undone, closed or followed by another message: nothing vanishes by itself
-// while somebody is reading.
+// is undone, closed or followed by another message, or whoever shows it takes it
+// away after a while.
 type Strip struct {
 	widget.BaseWidget
 

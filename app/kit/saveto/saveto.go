@@ -33,6 +33,8 @@ type Request struct {
 	Yes string
 	// File is the name offered, with its ending, in the user's documents.
 	File string
+	// Extra is what else is asked in the dialog; may be nil.
+	Extra fyne.CanvasObject
 	// Write keeps it; it runs beside the window.
 	Write func(ctx context.Context, path string) error
 	// Done is told where it was kept.
@@ -44,6 +46,7 @@ type asking struct {
 	desk    *desk.Desk
 	request Request
 	path    *field.Line
+	folder  *field.Choice
 	trouble *look.Caution
 	dialog  *field.Dialog
 	// agreed is the path whose file may be replaced.
@@ -57,16 +60,41 @@ func Ask(d *desk.Desk, on fyne.Canvas, r Request) { open(d, on, r) }
 // open opens the dialog.
 func open(d *desk.Desk, on fyne.Canvas, r Request) *asking {
 	a := &asking{desk: d, request: r, trouble: look.NewCaution("", "", nil), path: field.NewLine(d.Host, r.Name+".path", 1000)}
-	a.path.SetText(Free(Documents(), r.File))
+	a.path.SetText(Free(Folder(), r.File))
 	a.path.OnChanged = func(string) { a.calm() }
+	a.folder = field.NewChoice(d.Host, r.Name+".folder", nil)
+	a.folder.OnChosen = a.goTo
+	a.look(Folder())
+	content := look.VBox(10, look.NewLabel(d.Words.Say("saveto.in"), look.Note, look.Ink2), a.folder,
+		look.NewLabel(d.Words.Say("saveto.path"), look.Note, look.Ink2), a.path, a.trouble)
+	if r.Extra != nil {
+		content.Add(r.Extra)
+	}
 	a.dialog = d.Host.Ask(on, field.Question{
-		Name: r.Name, Title: r.Title, Sentence: r.Sentence, Content: look.VBox(10, a.path, a.trouble), Width: 600,
+		Name: r.Name, Title: r.Title, Sentence: r.Sentence, Content: content, Width: 600,
 		Actions: []field.Action{
 			{Name: "no", Text: d.Words.Say("field.ask.cancel")},
 			{Name: "yes", Text: r.Yes, Kind: field.Primary, Do: a.keep},
 		},
 	})
 	return a
+}
+
+// goTo takes the file's name to another folder.
+func (a *asking) goTo(folder string) {
+	name := filepath.Base(whole(a.path.Text()))
+	if name == "." || name == string(filepath.Separator) {
+		name = a.request.File
+	}
+	a.path.SetText(Free(folder, name))
+	a.calm()
+	a.look(folder)
+}
+
+// look lists where one can go from a folder.
+func (a *asking) look(folder string) {
+	a.folder.SetOptions(choices(a.desk.Words, folder))
+	a.folder.Choose(folder)
 }
 
 // calm takes a question back once another path is typed.
@@ -100,6 +128,7 @@ func (a *asking) keep() (stay bool) {
 			a.trouble.SetText(w.Say("saveto.failed"), Reason(w, err))
 			return
 		}
+		Remember(filepath.Dir(path))
 		a.dialog.Close()
 		if a.request.Done != nil {
 			a.request.Done(path)

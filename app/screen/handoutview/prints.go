@@ -19,8 +19,10 @@ type printed struct {
 	table *look.Table
 	none  *look.Paragraph
 	again *field.Button
-	rows  *fyne.Container
-	box   *look.Sheet
+	// last opens the newest, in one click.
+	last *field.Button
+	rows *fyne.Container
+	box  *look.Sheet
 }
 
 // newPrinted makes the list.
@@ -33,6 +35,7 @@ func newPrinted(v *View) *printed {
 	p.table.OnChosen = func(int) { p.enable() }
 	p.table.OnOpened = func(int) { p.saveAgain() }
 	p.again = field.NewButton(v.desk.Host, "handoutview.again", say("handoutview.again"), field.Outline, p.saveAgain)
+	p.last = field.NewButton(v.desk.Host, "handoutview.last", say("handoutview.last"), field.Outline, p.openLast)
 	withdrawn := look.NewCaution("", "", nil)
 	if day, ok := consult.Withdrawn(v.file.subject.athlete, v.desk.Today()); ok && len(p.list) > 0 {
 		at, _ := day.Time()
@@ -42,7 +45,7 @@ func newPrinted(v *View) *printed {
 	if v.file.subject.care.MassHidden && len(p.list) > 0 {
 		hidden.SetText("", say("handoutview.prints.hidden"))
 	}
-	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, hidden, p.none, p.table, look.HBox(0, p.again))
+	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, hidden, p.none, p.table, look.HBox(8, p.last, p.again))
 	p.box = look.NewSheet(p.rows)
 	p.show()
 	return p
@@ -73,7 +76,7 @@ func (p *printed) show() {
 		rows = append(rows, []look.Cell{{Text: name}, {Text: w.Say("handoutview.moment", w.Date(at), w.Clock(at)), Tone: look.Ink2}})
 	}
 	p.table.SetRows(rows)
-	for o, on := range map[fyne.CanvasObject]bool{p.none: len(rows) == 0, p.table: len(rows) > 0, p.again: len(rows) > 0} {
+	for o, on := range map[fyne.CanvasObject]bool{p.none: len(rows) == 0, p.table: len(rows) > 0, p.again: len(rows) > 0, p.last: len(rows) > 0} {
 		if on {
 			o.Show()
 		} else {
@@ -91,6 +94,29 @@ func (p *printed) enable() {
 		return
 	}
 	p.again.Disable()
+}
+
+// openLast opens the newest print as it was handed out.
+func (p *printed) openLast() {
+	if len(p.list) == 0 {
+		return
+	}
+	v, one, path := p.v, p.list[0], ""
+	name := v.desk.Words.Say("handoutview.file", v.file.subject.athlete.Name, p.table.Row(0)[0], string(record.DateOf(one.At)))
+	v.desk.Beside.Run(func(ctx context.Context) error {
+		whole, err := v.desk.Store.LoadPrint(ctx, one.ID)
+		if err != nil {
+			return err
+		}
+		path, err = saveto.Aside(saveto.FileName(name, ".pdf"), whole.Bytes)
+		return err
+	}, func(err error) {
+		if err != nil {
+			v.desk.Trouble(err)
+			return
+		}
+		saveto.Show(v.desk, path)
+	})
 }
 
 // saveAgain saves the chosen print as it was handed out.

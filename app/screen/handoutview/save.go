@@ -2,28 +2,28 @@ package handoutview
 
 import (
 	"context"
+	"errors"
 	"fmt"
-	"net/url"
-	"path/filepath"
+	"image"
 
-	"fyne.io/fyne/v2"
-
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/picture"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // Print asks where the page is to be kept as PDF, from where any reader of
 // such files prints it.
 func (v *View) Print() {
 	w, c := v.desk.Words, v.choice
-	name := w.Say("handoutview.file", v.file.subject.athlete.Name, w.Say("handoutview.page."+string(c.page)), string(v.desk.Today()))
 	sentence := "handoutview.save.sentence"
 	if v.file.subject.handsOut(c) {
 		sentence = "handoutview.save.kept"
 	}
 	saveto.Ask(v.desk, v.canvas(), saveto.Request{
 		Name: "handoutview.ask", Title: w.Say("handoutview.save.title", w.Say("handoutview.page."+string(c.page))), Sentence: w.Say(sentence),
-		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(name, ".pdf"),
+		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(v.fileName(c), ".pdf"),
 		Write: func(ctx context.Context, path string) error { return v.write(ctx, c, path) },
 		Done: func(path string) {
 			v.ui.prints.load()
@@ -35,10 +35,68 @@ func (v *View) Print() {
 // said says where a page was saved, and offers to open it.
 func (v *View) said(path string) {
 	w := v.desk.Words
-	v.desk.Say(w.Say("handoutview.saved", path), w.Say("handoutview.open"), func() {
-		at := url.URL{Scheme: "file", Path: filepath.ToSlash(path)}
-		if err := fyne.CurrentApp().OpenURL(&at); err != nil {
-			v.desk.Say(w.Say("handoutview.notopened", path), "", nil)
+	v.desk.Say(w.Say("handoutview.saved", path), w.Say("saveto.open"), func() { saveto.Show(v.desk, path) })
+}
+
+// fileName is what a file of a page is called, without its ending.
+func (v *View) fileName(c choice) string {
+	w := v.desk.Words
+	return w.Say("handoutview.file", v.file.subject.athlete.Name, w.Say("handoutview.page."+string(c.page)), string(v.desk.Today()))
+}
+
+// SavePicture asks where the page is to be kept as a picture.
+func (v *View) SavePicture() {
+	subject, c, w := v.file.subject, v.choice, v.desk.Words
+	picture.Save(v.desk, v.canvas(), picture.Request{
+		Name: "handoutview.askpicture", File: v.fileName(c),
+		Pictures: func(context.Context) ([]image.Image, error) { return pictures(subject, c, w) },
+	})
+}
+
+// dots is how fine a picture of a page is, pixels a millimetre: about 200 an inch.
+const dots = 8
+
+// pictures draws the pages of a choice.
+func pictures(s subject, c choice, w *words.Words) ([]image.Image, error) {
+	page, err := layOut(s, c, w)
+	if err != nil {
+		return nil, err
+	}
+	var list []image.Image
+	for i := range page.document.Pages {
+		img, err := page.document.Picture(i, dots)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, img)
+	}
+	return list, nil
+}
+
+// SendToPrinter prints the page through the system; what was handed out is kept with
+// the records as when it is saved.
+func (v *View) SendToPrinter() {
+	c, w := v.choice, v.desk.Words
+	var path string
+	v.desk.Beside.Run(func(ctx context.Context) (err error) {
+		if path, err = saveto.Aside(saveto.FileName(v.fileName(c), ".pdf"), nil); err != nil {
+			return err
+		}
+		if err = v.write(ctx, c, path); err != nil {
+			return err
+		}
+		return v.toPrinter(ctx, path)
+	}, func(err error) {
+		v.ui.prints.load()
+		switch {
+		case err == nil:
+			v.desk.Say(w.Say("handoutview.printed"), "", nil)
+		case errors.Is(err, saveto.ErrNoPrinting):
+			v.desk.Say(w.Say("handoutview.noprinter"), "", nil)
+			saveto.Show(v.desk, path)
+		default:
+			v.ui.trouble.SetText(w.Say("handoutview.printfailed"), desk.Sentence(w, err))
+			v.ui.scroll.Refresh()
 		}
 	})
 }

@@ -1,6 +1,6 @@
 // Package handoutview shows the pages of a plan as they will print: the
-// athlete's page, the card for the kit bag, four cards on a sheet, and the
-// blank test sheet. It saves them as PDF, keeps what was handed out of an agreed
+// athlete's page, the card for the kit bag, four cards on a sheet, the bands for
+// bottles, and the blank test sheet. It saves them as PDF, keeps what was handed out of an agreed
 // plan byte for byte, and lists it, to be saved again.
 package handoutview
 
@@ -27,6 +27,7 @@ const (
 	AthletePage Page = "athlete-page"
 	KitBagCard  Page = "kit-bag-card"
 	KitBagCards Page = "kit-bag-cards"
+	BottleBands Page = "bottle-bands"
 	BlankSheet  Page = "blank-sheet"
 )
 
@@ -35,7 +36,7 @@ func pages(planned bool) []Page {
 	if !planned {
 		return []Page{BlankSheet}
 	}
-	return []Page{AthletePage, KitBagCard, KitBagCards, BlankSheet}
+	return []Page{AthletePage, KitBagCard, KitBagCards, BottleBands, BlankSheet}
 }
 
 // The sizes of paper.
@@ -50,6 +51,8 @@ type choice struct {
 	option   record.ID
 	size     string
 	language string
+	// compare puts the options side by side on the athlete's page.
+	compare bool
 }
 
 // subject is whose pages they are. It is never changed once made, so that a
@@ -86,12 +89,16 @@ func layOut(s subject, c choice, window *words.Words) (laid, error) {
 	}
 	option := s.optionOf(c.option)
 	page := handout.AthletePageOf(s.planCase, option, s.practice, w)
+	page.Compare = c.compare
 	out := laid{cautions: press.PageCautions(page)}
 	switch card := handout.KitBagCardOf(s.planCase, option, s.practice, w); c.page {
 	case KitBagCard:
 		out.document, out.cautions = press.KitBagCard(card), card.Terms.Cautions
 	case KitBagCards:
 		out.document, out.cautions = press.KitBagCards(card), card.Terms.Cautions
+	case BottleBands:
+		bands := handout.BottleBandsOf(s.planCase, option, s.practice, w)
+		out.document, out.cautions = press.BottleBands(bands), bands.Terms.Cautions
 	default:
 		out.document = press.AthletePage(page)
 	}

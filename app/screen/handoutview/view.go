@@ -1,6 +1,7 @@
 package handoutview
 
 import (
+	"context"
 	"image"
 
 	"fyne.io/fyne/v2"
@@ -9,6 +10,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/words"
@@ -23,11 +25,17 @@ type View struct {
 	ui      widgets
 	preview *preview
 	body    fyne.CanvasObject
+	// toPrinter hands a file to the system's printing.
+	toPrinter func(ctx context.Context, path string) error
 }
 
 // widgets are what stands beside the preview.
 type widgets struct {
 	save     *field.Button
+	print    *field.Button
+	picture  *field.Button
+	compare  *field.Check
+	bottles  *bottleForm
 	plan     *field.Choice
 	page     *field.Choice
 	option   *field.Choice
@@ -53,7 +61,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &View{desk: d, file: f}
+	v := &View{desk: d, file: f, toPrinter: saveto.Print}
 	settings := f.subject.practice.Settings
 	v.choice = choice{page: pages(f.subject.planned)[0], size: a4, language: settings.PageLanguage}
 	if settings.Units == "us" {
@@ -76,6 +84,9 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 func (v *View) build() {
 	say, h := v.desk.Words.Say, v.desk.Host
 	v.ui.save = field.NewButton(h, "handoutview.save", say("handoutview.save"), field.Primary, v.Print)
+	v.ui.print = field.NewButton(h, "handoutview.print", say("handoutview.print"), field.Outline, v.SendToPrinter)
+	v.ui.picture = field.NewButton(h, "handoutview.picture", say("handoutview.picture"), field.Outline, v.SavePicture)
+	v.ui.bottles = newBottleForm(v)
 	v.ui.nothing, v.ui.trouble, v.ui.added = look.NewCaution("", "", nil), look.NewCaution("", "", nil), look.VBox(8)
 	v.preview = newPreview(func(float32) { v.want() })
 	v.ui.prints = newPrinted(v)
@@ -86,7 +97,7 @@ func (v *View) build() {
 	if since := v.sinceWords(); since != "" {
 		v.ui.nothing.SetText(say("handoutview.since"), since)
 	}
-	side := look.VBox(14, v.ui.nothing, look.NewSheet(look.VBox(12, look.NewLabel(say("handoutview.what"), look.Strong, look.Ink), v.ui.form)),
+	side := look.VBox(14, v.ui.nothing, look.NewSheet(look.VBox(12, look.NewLabel(say("handoutview.what"), look.Strong, look.Ink), v.ui.form)), v.ui.bottles.box,
 		look.NewSheet(look.VBox(10, look.NewLabel(say("handoutview.added"), look.Strong, look.Ink), v.ui.added)), v.ui.prints.box)
 	v.ui.scroll = look.NewScroll(look.Pad(14, 8, 20, 0, look.VBox(12, v.ui.trouble, v.preview)))
 	v.body = look.Panels(16, []look.Track{look.Share(10), look.Share(23)}, look.NewScroll(look.Pad(14, 8, 20, 0, side)), v.ui.scroll)
@@ -118,7 +129,9 @@ func (v *View) form() *fyne.Container {
 	}
 	parts = append(parts, set("page", v.ui.page))
 	if v.file.subject.planned {
-		parts = append(parts, set("option", v.ui.option))
+		v.ui.compare = field.NewCheck(h, "handoutview.compare", say("handoutview.compare"))
+		v.ui.compare.OnChanged = func(on bool) { v.choose(func(c *choice) { c.compare = on }) }
+		parts = append(parts, set("option", v.ui.option), v.ui.compare)
 	}
 	parts = append(parts, set("size", v.ui.size))
 	if len(words.Languages()) > 1 { // nothing to choose from one
@@ -140,6 +153,10 @@ func (v *View) follow() {
 	v.ui.option.Choose(string(v.choice.option))
 	v.ui.size.Choose(v.choice.size)
 	v.ui.language.Choose(v.choice.language)
+	look.ShowIf(v.ui.bottles.box, v.choice.page == BottleBands)
+	if v.ui.compare != nil {
+		look.ShowIf(v.ui.compare, v.choice.page == AthletePage)
+	}
 	if v.choice.page == BlankSheet {
 		v.ui.option.Disable()
 	} else {
@@ -217,7 +234,8 @@ func (v *View) conditions(kinds []record.FlagKind) string {
 func (v *View) Head() desk.Head {
 	a := v.file.subject.athlete
 	h := desk.AthleteHead(a, desk.Handout, v.desk.FactsOf(a).WithoutMass())
-	h.Actions = []fyne.CanvasObject{v.ui.save}
+	h.Spare = []fyne.CanvasObject{v.ui.picture}
+	h.Actions = []fyne.CanvasObject{v.ui.print, v.ui.save}
 	return h
 }
 

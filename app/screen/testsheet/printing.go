@@ -4,9 +4,13 @@ import (
 	"context"
 	"fmt"
 	"strings"
+	"sync/atomic"
 	"time"
 
+	"fyne.io/fyne/v2"
+
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/app/screen/testsheet/findings"
 	"ebbwell/internal/care"
@@ -32,6 +36,8 @@ type page struct {
 	// name of the file, without its ending.
 	name   string
 	layout func(*handout.Press) paper.Document
+	// extra is what else is asked before it is kept; may be nil.
+	extra fyne.CanvasObject
 }
 
 // printBlank prints a sheet to fill in by hand.
@@ -67,7 +73,15 @@ func (v *View) printReport() {
 	}
 	r.Corrections = onPaper(corrected)
 	name := v.desk.Words.Say("testsheet.file.report", v.athlete.Name, string(t.Session.Date))
-	v.print(page{kind: pageReport, test: t.ID, name: name, layout: func(p *handout.Press) paper.Document { return p.TestReport(r) }})
+	// The answer is taken where the window runs, the page is laid out beside it.
+	var whole atomic.Bool
+	appendix := field.NewCheck(v.desk.Host, "testsheet.print.appendix", v.desk.Words.Say("testsheet.print.appendix"))
+	appendix.OnChanged = func(on bool) { whole.Store(on) }
+	v.print(page{kind: pageReport, test: t.ID, name: name, extra: appendix, layout: func(p *handout.Press) paper.Document {
+		asked := r
+		asked.Appendix = whole.Load()
+		return p.TestReport(asked)
+	}})
 }
 
 // terms are what pages of this athlete share.
@@ -81,9 +95,11 @@ func (v *View) report() handout.TestReport {
 	r := handout.TestReport{
 		Terms: v.terms(), Athlete: v.athlete.Name, Day: consult.TestDay(t), Session: findings.Session(v.speaker().Speaker, in),
 		FilledInBy: t.CreatedBy, Evidence: evidence.Version, Bar: v.bar(f),
+		Summary: findings.Summary(v.speaker().Speaker, in),
 		Quality: handout.ReportQuality(f, v.desk.Words), Applied: handout.ReportApplied(f, v.by.Hidden, v.desk.Words),
 	}
 	r.Terms.MassHidden = v.by.Hidden
+	r.Done, r.Calculation = handout.ReportDone(f, r.Terms, v.desk.Words), handout.ReportCalculation(f, v.by.Hidden, v.desk.Words)
 	switch {
 	case f.Kept == consult.KeptFigures:
 		r.Evidence = f.Evidence
@@ -121,9 +137,11 @@ func (v *View) print(p page) {
 	p.size = d.Paper()
 	saveto.Ask(d, v.canvas(), saveto.Request{
 		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Yes: say("testsheet.print.yes"),
-		File:  saveto.FileName(p.name, ".pdf"),
+		File: saveto.FileName(p.name, ".pdf"), Extra: p.extra,
 		Write: func(ctx context.Context, path string) error { return write(ctx, d, athlete, p, path) },
-		Done:  func(path string) { d.Say(say("testsheet.print.done", path), "", nil) },
+		Done: func(path string) {
+			d.Say(say("testsheet.print.done", path), say("saveto.open"), func() { saveto.Show(d, path) })
+		},
 	})
 }
 

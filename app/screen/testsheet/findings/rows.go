@@ -52,6 +52,9 @@ func Rows(by amount.Speaker, in Input) []Row {
 	return list
 }
 
+// Summary says in one sentence what was found; empty where there is no sweat rate.
+func Summary(by amount.Speaker, in Input) string { return speaker{by}.summary(in) }
+
 // Session says what was done: "In 95 minutes of hard field hockey at 31 °C".
 func Session(by amount.Speaker, in Input) string { return speaker{by}.session(in) }
 

@@ -1,0 +1,109 @@
+// Package picture keeps what a screen shows as a PNG file: a page as it prints, a
+// chart as it stands in the window. It draws with the toolkit's own software painter,
+// which needs no screen.
+package picture
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image"
+	"image/png"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/software"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/saveto"
+)
+
+// Request is what is to be kept.
+type Request struct {
+	// Name is how tests and drivers find the dialog.
+	Name string
+	// File is the name offered, without its ending.
+	File string
+	// Pictures draws what is kept; it runs beside the window. Of several each has a
+	// file of its own, numbered.
+	Pictures func(ctx context.Context) ([]image.Image, error)
+	// Done is told the path of the first file.
+	Done func(path string)
+}
+
+// Save asks where the pictures are to be kept, and keeps them.
+func Save(d *desk.Desk, on fyne.Canvas, r Request) {
+	w := d.Words
+	saveto.Ask(d, on, saveto.Request{
+		Name: r.Name, Title: w.Say("picture.title"), Sentence: w.Say("picture.sentence"), Yes: w.Say("picture.yes"),
+		File:  saveto.FileName(r.File, ".png"),
+		Write: func(ctx context.Context, path string) error { return write(ctx, d, path, r.Pictures) },
+		Done: func(path string) {
+			if r.Done != nil {
+				r.Done(path)
+				return
+			}
+			d.Say(w.Say("picture.saved", path), w.Say("saveto.open"), func() { saveto.Show(d, path) })
+		},
+	})
+}
+
+// write writes each picture into its file.
+func write(ctx context.Context, d *desk.Desk, path string, pictures func(context.Context) ([]image.Image, error)) error {
+	list, err := pictures(ctx)
+	if err != nil {
+		return err
+	}
+	for i, img := range list {
+		var out bytes.Buffer
+		if err := png.Encode(&out, img); err != nil {
+			return fmt.Errorf("write a picture: %w", err)
+		}
+		if err := d.Store.WriteFile(ctx, numbered(path, i), out.Bytes()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// numbered is the path of the i-th picture: the path itself, then "name 2.png".
+func numbered(path string, i int) string {
+	if i == 0 {
+		return path
+	}
+	ending := filepath.Ext(path)
+	return strings.TrimSuffix(path, ending) + " " + strconv.Itoa(i+1) + ending
+}
+
+// scale is how many pixels of a chart's picture stand for a px of the window.
+const scale = 2
+
+// Of draws a chart as it stands in the window, on the ground of a sheet, at twice its
+// size. It is to be called on the window's own goroutine; the chart is drawn from a
+// copy of the canvas and stays where it is.
+func Of(o fyne.CanvasObject) image.Image {
+	size := o.Size()
+	at := o.Position()
+	defer func() {
+		o.Move(at)
+		o.Resize(size)
+	}()
+	c := software.NewTransparentCanvas()
+	c.SetPadded(false)
+	c.SetScale(scale)
+	ground := canvas.NewRectangle(look.PaletteNow().Sheet)
+	c.SetContent(container.NewStack(ground, o))
+	c.Resize(size)
+	return c.Capture()
+}
+
+// OfChart asks where a chart's picture is to be kept.
+func OfChart(d *desk.Desk, on fyne.Canvas, name, file string, o fyne.CanvasObject) {
+	img := Of(o)
+	Save(d, on, Request{Name: name, File: file, Pictures: func(context.Context) ([]image.Image, error) { return []image.Image{img}, nil }})
+}

@@ -1,0 +1,45 @@
+package handout
+
+import (
+	"strings"
+	"testing"
+)
+
+// mostReportWords is how long a sentence for colleagues may be.
+const mostReportWords = 20
+
+// Every sentence of the catalogue that can stand on the page, the card or a band has
+// at most fifteen words, what is put in counted as one; those of the report, the trip
+// page and the blank sheet at most twenty.
+func TestSentencesOfTheCatalogueAreShort(t *testing.T) {
+	w := english(t)
+	checked := 0
+	for _, key := range w.Keys() {
+		most := mostWords
+		switch {
+		case strings.HasPrefix(key, "flag.") && strings.HasSuffix(key, ".page"):
+		case !strings.HasPrefix(key, "handout."):
+			continue
+		case strings.HasPrefix(key, "handout.report."), strings.HasPrefix(key, "handout.trip."), strings.HasPrefix(key, "handout.blank."):
+			most = mostReportWords
+		}
+		text := w.Say(key)
+		if i := strings.Index(text, "%!(EXTRA"); i >= 0 {
+			text = text[:i]
+		}
+		for _, s := range sentencesOf(unmarked(text)) {
+			n := 0
+			for _, word := range strings.Fields(s) {
+				if strings.ContainsFunc(word, func(r rune) bool { return r >= 'A' }) {
+					n++
+				}
+			}
+			if checked++; n > most {
+				t.Errorf("%s: %d words, at most %d: %q", key, n, most, s)
+			}
+		}
+	}
+	if checked < 200 {
+		t.Errorf("only %d sentences", checked)
+	}
+}
