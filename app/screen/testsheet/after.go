@@ -81,7 +81,7 @@ func (p *after) scale() fyne.CanvasObject {
 	}
 	return panel(say("testsheet.scale.again"), say("testsheet.scale.again.note"), newForm(
 		look.NewEntry(say("testsheet.scale.after"), look.MaxWidth(400, dress)).Wide(),
-		look.NewEntry(say("testsheet.after.mass"), p.masses.box), look.NewEntry("", other),
+		look.NewEntry(say("testsheet.after.mass"), p.masses.box), look.NewEntry("", other).Wide(),
 	), p.kit.box)
 }
 
