@@ -229,10 +229,6 @@ func (r Row) Effect(lack string) (low, high float64, ok bool) {
 	return 0, 0, false
 }
 
-// SoFar reports whether the sweat loss may still change because something is
-// missing.
-func (r Row) SoFar() bool { return r.Loss.Known && !r.Loss.Ranged }
-
 // Drunk is what was drunk of the i-th bottle, mL; ok is false while it is not known.
 func (r Row) Drunk(i int) (millilitres float64, ok bool) {
 	for _, b := range r.Found.Sweat.Bottles {

@@ -115,7 +115,7 @@ func TestLossAtOnce(t *testing.T) {
 		if got := rows[i].Loss; !got.Known || math.Abs(got.Value-want) > 0.006 {
 			t.Errorf("%s lost %.3f L (%v), want %.3f", rows[i].Sheet.Athlete.Name, got.Value, got.Known, want)
 		}
-		if !rows[i].SoFar() {
+		if rows[i].Loss.Ranged {
 			t.Errorf("%s: the loss is final without urine", rows[i].Sheet.Athlete.Name)
 		}
 	}

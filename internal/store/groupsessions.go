@@ -3,8 +3,6 @@ package store
 import (
 	"context"
 
-	"gorm.io/gorm"
-
 	"ebbwell/internal/record"
 )
 
@@ -22,18 +20,6 @@ func (s *Store) LoadGroupSession(ctx context.Context, id record.ID) (record.Grou
 // shares is written into the sheets by [Store.SaveSquad].
 func (s *Store) SaveGroupSession(ctx context.Context, g record.GroupSession, e Edit) (record.GroupSession, error) {
 	return save(ctx, s, record.KindSession, g, e)
-}
-
-// SessionOf is the session a test belongs to; ok is false for a test by itself.
-func (s *Store) SessionOf(ctx context.Context, test record.ID) (g record.GroupSession, ok bool, err error) {
-	list, err := loadAll[record.GroupSession](ctx, s, record.KindSession, func(db *gorm.DB) *gorm.DB {
-		return newestSession(db).Where("id IN (?)", db.Session(&gorm.Session{NewDB: true}).Model(&record.Member{}).
-			Select("group_session_id").Where("test_id = ? AND deleted_at IS NULL", test))
-	})
-	if err != nil || len(list) == 0 {
-		return g, false, err
-	}
-	return list[0], true, nil
 }
 
 // SquadText is what was typed into a field of a sheet and could not be read, or

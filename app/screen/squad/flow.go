@@ -28,6 +28,16 @@ func (v *View) openRowAt(i int, what string) {
 	v.reopen()
 	v.follow()
 	v.open.focusFirst(what)
+	v.revealRow()
+}
+
+// revealRow brings the whole of the row at the scale into sight where there is room
+// for it, and not only the field that has the keyboard.
+func (v *View) revealRow() {
+	w, scroll := v.open.view, v.ui.scroll
+	if h := w.Size().Height; h > 0 && h <= scroll.Size().Height {
+		scroll.Reveal(w.Position().Y, w.Position().Y+h)
+	}
 }
 
 // reopen builds the open row anew, after undo or where the window became narrow.
