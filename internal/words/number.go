@@ -11,20 +11,48 @@ import (
 // Number writes x with a fixed number of decimals, the language's decimal sign
 // and a true minus. It groups no thousands: figures here are short.
 func (w *Words) Number(x float64, decimals int) string {
-	s := strconv.FormatFloat(quantity.Round(x, decimals), 'f', max(decimals, 0), 64)
-	if sign := w.Say("format.decimal"); sign != "." {
-		s = strings.Replace(s, ".", sign, 1)
+	return w.write(x, decimals, "", "")
+}
+
+// NumberIn is Number with a unit behind it, which may be empty.
+func (w *Words) NumberIn(x float64, decimals int, unit string) string {
+	return w.write(x, decimals, "", unit)
+}
+
+// SignedIn is Signed with a unit behind it, which may be empty.
+func (w *Words) SignedIn(x float64, decimals int, unit string) string {
+	if quantity.Round(x, decimals) > 0 {
+		return w.write(x, decimals, "+", unit)
 	}
-	return strings.Replace(s, "-", "−", 1)
+	return w.write(x, decimals, "", unit)
+}
+
+// write puts a number together in one piece: figures are written anew at every
+// movement of a slider.
+func (w *Words) write(x float64, decimals int, before, unit string) string {
+	var digits [40]byte
+	var room [96]byte
+	text := append(room[:0], before...)
+	sign := w.Say("format.decimal")
+	for _, b := range strconv.AppendFloat(digits[:0], quantity.Round(x, decimals), 'f', max(decimals, 0), 64) {
+		switch b {
+		case '.':
+			text = append(text, sign...)
+		case '-':
+			text = append(text, "−"...)
+		default:
+			text = append(text, b)
+		}
+	}
+	if unit != "" {
+		text = append(append(text, "\u00a0"...), unit...)
+	}
+	return string(text)
 }
 
 // Signed is Number with a plus before what is above zero.
 func (w *Words) Signed(x float64, decimals int) string {
-	s := w.Number(x, decimals)
-	if quantity.Round(x, decimals) > 0 {
-		return "+" + s
-	}
-	return s
+	return w.SignedIn(x, decimals, "")
 }
 
 // Amount writes a number with the decimals usual for its unit, and the unit.

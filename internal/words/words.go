@@ -17,6 +17,8 @@ import (
 	"path"
 	"slices"
 	"sort"
+	"strings"
+	"sync"
 
 	"golang.org/x/text/feature/plural"
 	"golang.org/x/text/language"
@@ -32,6 +34,31 @@ type Words struct {
 	tag     language.Tag
 	printer *message.Printer
 	keys    map[string]bool
+	// bare are texts that nothing is put into, as they read; plain those that only
+	// texts are put into, so that the language's rules for numbers have no part in them.
+	bare, plain map[string]string
+	// counted are texts with one whole number, by key and number, as they read.
+	counted sync.Map
+}
+
+// counting is a text with a whole number in it.
+type counting struct {
+	key string
+	n   int
+}
+
+// mostCounted is up to which number such texts are kept.
+const mostCounted = 999
+
+// count is the text of a key with one whole number put in.
+func (w *Words) count(key string, n int) string {
+	at := counting{key, n}
+	if text, ok := w.counted.Load(at); ok {
+		return text.(string)
+	}
+	text := w.printer.Sprintf(key, n)
+	w.counted.Store(at, text)
+	return text
 }
 
 // entry is one text in a catalogue file: a plain string, or plural forms
@@ -92,10 +119,11 @@ func New(tag language.Tag) (*Words, error) {
 		return nil, err
 	}
 	b := catalog.NewBuilder(catalog.Fallback(tag))
-	w := &Words{tag: tag, keys: make(map[string]bool, len(texts))}
+	w := &Words{tag: tag, keys: make(map[string]bool, len(texts)), bare: map[string]string{}, plain: map[string]string{}}
 	for key, e := range texts {
 		w.keys[key] = true
 		if e.forms == nil {
+			w.sort(key, e.text)
 			err = b.SetString(tag, key, e.text)
 		} else {
 			err = b.Set(tag, key, plural.Selectf(e.arg, "%d", cases(e.forms)...))
@@ -106,6 +134,27 @@ func New(tag language.Tag) (*Words, error) {
 	}
 	w.printer = message.NewPrinter(tag, message.Catalog(b))
 	return w, nil
+}
+
+// sort notes a text that needs no more than texts put in.
+func (w *Words) sort(key, text string) {
+	rest := strings.ReplaceAll(text, "%%", "")
+	switch {
+	case !strings.Contains(rest, "%"):
+		w.bare[key] = strings.ReplaceAll(text, "%%", "%")
+	case strings.Count(rest, "%") == strings.Count(rest, "%s"):
+		w.plain[key] = text
+	}
+}
+
+// texts reports whether all that is put in is text.
+func texts(args []any) bool {
+	for _, a := range args {
+		if _, ok := a.(string); !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // cases lists plural forms in a steady order, "=0" and the like first.
@@ -159,6 +208,18 @@ func (w *Words) Language() language.Tag { return w.tag }
 // Say returns the text of a key with its arguments put in (%s, %d, %[2]s …).
 // Numbers with decimals go in as text from [Words.Number].
 func (w *Words) Say(key string, args ...any) string {
+	if len(args) == 0 {
+		if text, ok := w.bare[key]; ok {
+			return text
+		}
+	} else if text, ok := w.plain[key]; ok && texts(args) {
+		return fmt.Sprintf(text, args...)
+	}
+	if len(args) == 1 {
+		if n, ok := args[0].(int); ok && n >= 0 && n <= mostCounted {
+			return w.count(key, n)
+		}
+	}
 	return w.printer.Sprintf(key, args...)
 }
 

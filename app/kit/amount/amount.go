@@ -90,12 +90,12 @@ func (w Writer) Number(x float64, u quantity.Unit) string {
 
 // Amount writes a value in u with its unit.
 func (w Writer) Amount(x float64, u quantity.Unit) string {
-	return w.with(w.Number(x, u), u)
+	return w.Words.NumberIn(w.convert(x, u), w.decimals(x, u), w.name(u))
 }
 
 // Signed is Amount with a plus before what is above zero.
 func (w Writer) Signed(x float64, u quantity.Unit) string {
-	return w.with(w.Words.Signed(w.convert(x, u), w.decimals(x, u)), u)
+	return w.Words.SignedIn(w.convert(x, u), w.decimals(x, u), w.name(u))
 }
 
 // Difference is x less y with its sign and no unit, as the two are shown: who
@@ -131,11 +131,10 @@ func (w Writer) Range(f figure.Figure) string {
 	return w.Words.Between(r, w.decimals(like, f.Unit))
 }
 
-// with puts the unit behind a number.
-func (w Writer) with(number string, u quantity.Unit) string {
-	shown := w.Unit(u)
-	if shown == quantity.None {
-		return number
+// name is the unit behind a number; empty for none.
+func (w Writer) name(u quantity.Unit) string {
+	if shown := w.Unit(u); shown != quantity.None {
+		return string(shown)
 	}
-	return number + "\u00a0" + string(shown)
+	return ""
 }

@@ -31,7 +31,7 @@ func (b *base) redraw() {
 		return
 	}
 	b.pen.begin()
-	b.pen.rect(0, 0, b.Size().Width, b.Size().Height, b.pen.ink.clear)
+	b.pen.rect(0, 0, 1, 1, b.pen.ink.clear)
 	b.draw(b.Size())
 	// Asking to refresh one shape is enough for a frame, and costs no texture.
 	canvas.Refresh(b.pen.objects[0])

@@ -16,7 +16,7 @@ func carbohydrate() SourceData {
 	return SourceData{
 		Name: "Carbohydrate", Figure: "25 g/h", Parts: []Part{{look.Drink, 13}, {look.Food, 12}},
 		Band: Span{30, 60}, Banded: true, Habit: 9, Marked: true, Max: 75,
-		Notes: [2]string{"drink 13, bar 12 · advised 30–60"}, Summary: "Carbohydrate 25 g/h, advised 30 to 60, habit 9",
+		Notes: [2]string{"drink 13, bar 12 · advised 30–60"}, Summary: func() string { return "Carbohydrate 25 g/h, advised 30 to 60, habit 9" },
 	}
 }
 

@@ -107,6 +107,24 @@ func (p *pen) round(x, y, w, h, radius float32, fill color.Color) {
 	o.Resize(fyne.NewSize(max(px(x+w)-left, 0), max(px(y+h)-up, 0)))
 }
 
+// board draws a large rounded box with an edge: plain rectangles with a small round
+// piece at each corner, as [look.Ground].
+func (p *pen) board(size fyne.Size, radius, thick float32, edge, fill color.Color) {
+	w, h, r := px(size.Width), px(size.Height), radius
+	for i := range 4 {
+		x, y := r+float32(i%2)*(w-2*r), r+float32(i/2)*(h-2*r)
+		p.dot(x, y, r, edge, nil)
+		p.dot(x, y, r-thick, fill, nil)
+	}
+	p.rect(r, thick, w-2*r, r-thick, fill)
+	p.rect(thick, r, w-2*thick, h-2*r, fill)
+	p.rect(r, h-r, w-2*r, r-thick, fill)
+	p.rect(r, 0, w-2*r, thick, edge)
+	p.rect(r, h-thick, w-2*r, thick, edge)
+	p.rect(0, r, thick, h-2*r, edge)
+	p.rect(w-thick, r, thick, h-2*r, edge)
+}
+
 // edged draws a pale area within an edge of ink 3, 1 px, so that it can be told from
 // the sheet (WCAG 2.2, success criterion 1.4.11).
 func (p *pen) edged(x, y, w, h float32, fill color.Color) {
@@ -240,3 +258,6 @@ func (p *pen) dashedBox(x, y, w, h float32, across, down int) {
 
 // px is the nearest whole px.
 func px(x float32) float32 { return float32(math.Round(float64(x))) }
+
+// ceil is the next whole px.
+func ceil(x float32) float32 { return float32(math.Ceil(float64(x))) }

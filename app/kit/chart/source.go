@@ -23,11 +23,12 @@ type SourceData struct {
 	Max float64
 	// Notes are the two lines below; Brief shows the first alone, or Short where it has
 	// no room, and a low bar, Bare the bar alone.
-	Notes   [2]string
-	Short   string
-	Brief   bool
-	Bare    bool
-	Summary string
+	Notes [2]string
+	Short string
+	Brief bool
+	Bare  bool
+	// Summary says the bar in words, when it is asked for.
+	Summary func() string
 }
 
 // SourceBar draws an amount by substance against its advice.
@@ -56,8 +57,15 @@ func (c *SourceBar) Set(d SourceData) {
 	parts := append(c.data.Parts[:0], d.Parts...)
 	c.data = d
 	c.data.Parts = parts
-	c.summary = d.Summary
 	c.redraw()
+}
+
+// AccessibilityLabel is the bar in words.
+func (c *SourceBar) AccessibilityLabel() string {
+	if c.data.Summary == nil {
+		return ""
+	}
+	return c.data.Summary()
 }
 
 // briefHigh is the height of a low bar with its marks, px.

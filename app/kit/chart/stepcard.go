@@ -71,8 +71,7 @@ func (c *StepCard) paint(size fyne.Size) {
 	if d.Chosen {
 		frame, thick = k.Ink, 2
 	}
-	c.pen.round(0, 0, size.Width, size.Height, look.SheetRadius, frame)
-	c.pen.round(thick, thick, size.Width-2*thick, size.Height-2*thick, look.SheetRadius-thick, k.Sheet)
+	c.pen.board(size, look.SheetRadius, thick, frame, k.Sheet)
 	wide, y := size.Width-2*CardPad, CardPad-3
 	note := d.Note
 	if look.Note.Width(note)+look.Strong.Width(d.Name)+16 > wide {

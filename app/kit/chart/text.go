@@ -35,9 +35,19 @@ func (p *pen) text(s string, x, y, width float32, style look.Style, c color.Colo
 	s = p.fit(s, style, width)
 	size, weight := style.Size(), style.Text()
 	changed := o.Text != s || o.Color != c || o.TextSize != size || o.TextStyle != weight
+	// A painter takes as long as the box of a text is wide: it is no wider than the text.
+	own := min(ceil(style.Width(s)), px(width))
+	switch align {
+	case right:
+		x = px(x) + px(width) - own
+	case centre:
+		x = px(px(x) + (px(width)-own)/2)
+	default:
+		x = px(x)
+	}
 	o.Text, o.Color, o.TextSize, o.TextStyle, o.Alignment, o.FontSource = s, c, size, weight, align, style.Source(s)
-	o.Move(fyne.NewPos(px(x), px(y)))
-	o.Resize(fyne.NewSize(px(width), style.Height()))
+	o.Move(fyne.NewPos(x, px(y)))
+	o.Resize(fyne.NewSize(own, style.Height()))
 	if changed {
 		canvas.Refresh(o)
 	}

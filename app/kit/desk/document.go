@@ -27,6 +27,8 @@ type Keeping[R any] struct {
 type Document[R any] struct {
 	keeping Keeping[R]
 	keeper  Keeper
+	// key names the record to the keeper.
+	key     string
 	present R
 	history undo.History[R]
 
@@ -42,7 +44,7 @@ type Keeper interface {
 
 // Open makes a document of a record as it was loaded or made.
 func Open[R any](of Keeping[R], r R, keeper Keeper) *Document[R] {
-	return &Document[R]{keeping: of, keeper: keeper, present: r, kept: *of.Meta(&r)}
+	return &Document[R]{keeping: of, keeper: keeper, key: string(of.Ref.Kind) + " " + string(of.Ref.ID), present: r, kept: *of.Meta(&r)}
 }
 
 // Now returns the present state. It must not be changed; see [Document.Change].
@@ -106,10 +108,9 @@ func (d *Document[R]) Replace(r R) {
 // put makes a state the present and hands over its saving.
 func (d *Document[R]) put(r R, e store.Edit) {
 	d.present = r
-	save := d.keeping.Clone(r)
-	d.keeper.Later(string(d.keeping.Ref.Kind)+" "+string(d.keeping.Ref.ID), func(ctx context.Context) error {
-		return d.save(ctx, save, e)
-	})
+	// A state that was made the present is never changed again; what is saved is a
+	// copy, since the store fills in what is its own.
+	d.keeper.Later(d.key, func(ctx context.Context) error { return d.save(ctx, d.keeping.Clone(r), e) })
 }
 
 // save runs beside the window: it gives the state the times of the last keep,

@@ -16,6 +16,31 @@ type Paragraph struct {
 	text  string
 	style Style
 	tone  Tone
+	// wrapped are the lines at the widths that were asked for last, the latest first:
+	// a layout asks for the height at one and then sets the lines at another.
+	wrapped [2]wrappedAt
+}
+
+// wrappedAt are the lines of a text at a width in a size of text.
+type wrappedAt struct {
+	text        string
+	width, size float32
+	style       Style
+	rows        []string
+}
+
+// rows are the lines at a width.
+func (p *Paragraph) rows(width float32) []string {
+	key := wrappedAt{text: p.text, width: width, size: p.style.Size(), style: p.style}
+	for i, w := range p.wrapped {
+		if w.rows != nil && w.text == key.text && w.width == key.width && w.size == key.size && w.style == key.style {
+			p.wrapped[0], p.wrapped[i] = p.wrapped[i], p.wrapped[0]
+			return p.wrapped[0].rows
+		}
+	}
+	key.rows = Wrap(p.text, p.style, width)
+	p.wrapped[1], p.wrapped[0] = p.wrapped[0], key
+	return key.rows
 }
 
 var _ Flowing = (*Paragraph)(nil)
@@ -53,7 +78,7 @@ func (p *Paragraph) HeightFor(width float32) float32 {
 	if p.text == "" {
 		return 0
 	}
-	n := len(Wrap(p.text, p.style, width))
+	n := len(p.rows(width))
 	return float32(n-1)*p.style.Pitch() + p.style.Height()
 }
 
@@ -84,7 +109,7 @@ type paragraphRenderer struct {
 func (r *paragraphRenderer) wrap(width float32) bool {
 	var rows []string
 	if r.p.text != "" && width > 0 {
-		rows = Wrap(r.p.text, r.p.style, width)
+		rows = r.p.rows(width)
 	}
 	changed := len(rows) != r.shown
 	r.shown = len(rows)
@@ -143,35 +168,37 @@ func Wrap(text string, style Style, width float32) []string {
 		return strings.Split(text, "\n")
 	}
 	var rows []string
-	for _, part := range strings.Split(text, "\n") {
-		rows = append(rows, wrapLine(part, style, width)...)
+	for part := range strings.SplitSeq(text, "\n") {
+		rows = wrapLine(rows, part, style, width)
 	}
 	return rows
 }
 
-func wrapLine(text string, style Style, width float32) []string {
-	var rows []string
-	row := ""
-	for _, word := range strings.Split(text, " ") {
-		longer := row + " " + word
-		if row == "" {
-			longer = word
+// wrapLine adds the lines of a text without line breaks. A line is a piece of the text:
+// nothing is put together anew.
+func wrapLine(rows []string, text string, style Style, width float32) []string {
+	from, end := 0, -1 // the row is text[from:end]; none yet below zero
+	for at := 0; at <= len(text); {
+		stop := len(text)
+		if i := strings.IndexByte(text[at:], ' '); i >= 0 {
+			stop = at + i
 		}
-		if style.Width(longer) <= width {
-			row = longer
+		if end >= 0 && style.Width(text[from:stop]) <= width {
+			end, at = stop, stop+1
 			continue
 		}
-		if row != "" {
-			rows = append(rows, row)
+		if end >= 0 {
+			rows = append(rows, text[from:end])
 		}
-		for style.Width(word) > width {
-			head := headThatFits(word, style, width)
+		from = at
+		for style.Width(text[from:stop]) > width {
+			head := headThatFits(text[from:stop], style, width)
 			rows = append(rows, head)
-			word = word[len(head):]
+			from += len(head)
 		}
-		row = word
+		end, at = stop, stop+1
 	}
-	return append(rows, row)
+	return append(rows, text[from:end])
 }
 
 // headThatFits is the longest beginning of a word that fits, one rune at least.

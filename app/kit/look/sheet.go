@@ -40,7 +40,7 @@ func (s *Sheet) HeightFor(width float32) float32 {
 
 // CreateRenderer draws ground, hairline and content.
 func (s *Sheet) CreateRenderer() fyne.WidgetRenderer {
-	r := &sheetRenderer{sheet: s, ground: NewOutline()}
+	r := &sheetRenderer{sheet: s, ground: NewGround()}
 	r.apply()
 	r.ground.Place(fyne.Position{}, s.Size()) // one that was out of sight long is made anew, and not laid out
 	return r
@@ -48,7 +48,7 @@ func (s *Sheet) CreateRenderer() fyne.WidgetRenderer {
 
 type sheetRenderer struct {
 	sheet  *Sheet
-	ground *Outline
+	ground *Ground
 }
 
 func (r *sheetRenderer) apply() {

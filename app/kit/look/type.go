@@ -104,6 +104,9 @@ func (s Style) Baseline() float32 {
 func Write(t *canvas.Text, s Style, ink color.Color, text string, at fyne.Position, width float32) {
 	t.Text, t.Color, t.TextSize, t.TextStyle, t.FontSource = text, ink, s.Size(), s.Text(), s.Source(text)
 	t.Move(at)
+	if t.Alignment == fyne.TextAlignLeading {
+		width = min(width, ceil(s.Width(text))) // a painter takes as long as the box of a text is wide
+	}
 	// not a px higher: the painters would centre the line in what is left
 	t.Resize(fyne.NewSize(width, s.exact()))
 }

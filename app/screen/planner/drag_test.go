@@ -2,40 +2,10 @@ package planner
 
 import (
 	"testing"
-	"time"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
-
-// dragMoves is how many movements a slider is dragged in over its whole length.
-const dragMoves = 200
-
-// dragged drags the drink's slider over its length and returns how long each
-// movement took, from the event to the drawn picture.
-func (b *bench) dragged() []time.Duration {
-	s := b.slider(plan.Drink1)
-	width := s.Size().Width - 20
-	at := func(i int) *fyne.DragEvent {
-		e := &fyne.DragEvent{}
-		e.Position = fyne.NewPos(10+width*float32(i)/dragMoves, 13)
-		return e
-	}
-	s.SetValue(0)
-	s.Dragged(at(0))
-	var list []time.Duration
-	for i := range dragMoves {
-		began := time.Now()
-		s.Dragged(at(i + 1))
-		b.w.Canvas().Capture()
-		list = append(list, time.Since(began))
-	}
-	s.DragEnd()
-	return list
-}
 
 // amounts are two amounts of a slot that are shown differently: a movement from one
 // to the other changes something each time.
@@ -68,6 +38,17 @@ func BenchmarkDraw(b *testing.B) {
 		w.v.move(plan.Drink1, amounts[i%2])
 		w.w.Canvas().Capture()
 		i++
+	}
+}
+
+// BenchmarkDrawBaseline is the same picture while nothing moves.
+func BenchmarkDrawBaseline(b *testing.B) {
+	w := begun(b)
+	w.option(record.OptionFood)
+	w.w.Canvas().Capture()
+	b.ReportAllocs()
+	for b.Loop() {
+		w.w.Canvas().Capture()
 	}
 }
 
@@ -106,29 +87,38 @@ func BenchmarkKeystroke(b *testing.B) {
 	}
 }
 
-// objectsInSight counts what a canvas paints.
-func objectsInSight(o fyne.CanvasObject) int {
-	if !o.Visible() {
-		return 0
+// moveAllocations is what a movement that changes something may allocate: the record
+// and its copy for the next step back, the texts that read otherwise, and nothing for
+// what stays.
+const moveAllocations = 135
+
+// A movement that changes something stays within its budget. It is counted, not timed.
+func TestAMoveAllocatesLittle(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	amounts := b.amounts(plan.Drink1)
+	shown := map[string]bool{}
+	i := 0
+	n := testing.AllocsPerRun(100, func() {
+		b.v.move(plan.Drink1, amounts[i%2])
+		shown[b.v.ui.page.deficit.Figure.Text()+b.v.ui.page.bars.Data[0].Figure] = true
+		i++
+	})
+	if len(shown) < 2 {
+		t.Errorf("the movements show %v: nothing changes", shown)
 	}
-	n := 1
-	switch x := o.(type) {
-	case *fyne.Container:
-		for _, one := range x.Objects {
-			n += objectsInSight(one)
-		}
-	case fyne.Widget:
-		for _, one := range test.WidgetRenderer(x).Objects() {
-			n += objectsInSight(one)
-		}
+	if n > moveAllocations {
+		t.Errorf("%v allocations a movement, at most %d", n, moveAllocations)
 	}
-	return n
 }
 
-func TestZZCount(t *testing.T) {
-	w := begun(t)
-	w.option(record.OptionFood)
-	a := w.amounts(plan.Drink1)
-	i := 0
-	t.Log(a, objectsInSight(w.w.Content()), testing.AllocsPerRun(100, func() { w.v.move(plan.Drink1, a[i%2]); i++ }))
+// A movement that changes nothing that is shown makes next to nothing anew.
+func TestAMoveThatChangesNothing(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	to := b.amounts(plan.Drink1)[0]
+	b.v.move(plan.Drink1, to)
+	if n := testing.AllocsPerRun(100, func() { b.v.figures() }); n > 0 {
+		t.Errorf("%v allocations to show the same again", n)
+	}
 }

@@ -36,12 +36,13 @@ func (v *View) Reopen(p record.Plan) {
 // Show shows the plan in all parts; the record is in v.now.
 func (v *View) Show() {
 	v.Live.Open(v.Now, v.chances())
+	v.grip.spoken = spoken{}
 	ui := &v.ui
 	ui.strip.Open(v.Now, v.PlanOptions())
 	ui.page.ask.open()
 	v.openMix()
 	ui.page.deficit.Open(v.Now, &v.Live)
-	ui.page.bars.Open(&v.Live)
+	ui.page.bars.Open(v.Now, &v.Live)
 	ui.editor.Open()
 	ui.editor.Follow()
 	minutes := v.Now.PlanCase.Planner.Session().Minutes[v.Now.Length]
@@ -77,10 +78,27 @@ func (v *View) figures() {
 	p := v.ui.page
 	defer v.shows()()
 	p.mix.Follow(v.Now, &v.Live, v.grip.typing)
-	v.ui.strip.caution(v.cautions())
 	p.deficit.Follow(v.Now, &v.Live)
-	p.limit.SetText(v.Speaker.Limits(v.Now, v.Live.At))
+	v.speak()
 	p.bars.Follow(v.Now, &v.Live)
+}
+
+// speak words the cautions and the limit, where they changed.
+func (v *View) speak() {
+	q := &v.Live.At
+	now := spoken{true, q.Guards, v.Now.Stop, 0, q.Plasma, q.Ceiling, v.grip.odd}
+	if q.Guards.Has(plan.OverStomach | plan.NearStomach) {
+		now.rate = q.Fluid.RateLH
+	}
+	if !q.Plasma.Show {
+		now.plasma = plan.Plasma{}
+	}
+	if now == v.grip.spoken {
+		return
+	}
+	v.grip.spoken = now
+	v.ui.strip.caution(v.cautions())
+	v.ui.page.limit.SetText(v.Speaker.Limits(v.Now, *q))
 }
 
 // shows marks that the screen sets its fields, until the function returned is
@@ -140,7 +158,7 @@ func (v *View) settled() {
 	v.Binder.Doc.EndVisit()
 	v.Binder.Flush()
 	v.openMix()
-	v.ui.page.bars.Open(&v.Live)
+	v.ui.page.bars.Open(v.Now, &v.Live)
 	v.ui.page.cards.Open()
 	v.figures()
 	v.Desk.HeadChanged()

@@ -160,7 +160,7 @@ func threeSteps(t *testing.T, b *bench) {
 	if tab.Words.Text() == "" {
 		t.Error("nothing is said of the event")
 	}
-	if rule := tab.Rule.Text(); !tab.Rule.Visible() || !strings.Contains(rule, "went well, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "8 tenths") {
+	if rule := tab.Rule.Text(); !tab.Rule.Visible() || !strings.Contains(rule, "went well, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "80\u00a0% of the plan") {
 		t.Errorf("the rule says %q", rule)
 	}
 	if usual := handout.PractiseWords(b.v.Now.PlanCase, 1, false, b.desk.Words); usual == "" || tab.List.Practised[1].Text() != "" || tab.List.Practised[1].Placeholder() != usual {

@@ -60,6 +60,19 @@ type grip struct {
 	// below is true where the screen was opened for what stands below the
 	// panels.
 	below bool
+	// spoken is what the cautions and the limit were worded for.
+	spoken spoken
+}
+
+// spoken is what cautions and limit depend on while a plan is open.
+type spoken struct {
+	set     bool
+	guards  plan.Guard
+	stop    plan.Reason
+	rate    float64
+	plasma  plan.Plasma
+	ceiling plan.Ceiling
+	odd     string
 }
 
 var (

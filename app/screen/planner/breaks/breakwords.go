@@ -10,25 +10,26 @@ import (
 	"ebbwell/internal/plan"
 )
 
-// stops are the chances as the line of time shows them.
-func stops(sp wording.Speaker, into []chart.BreakStop, t plan.Schedule) []chart.BreakStop {
-	for _, take := range t.Takes {
-		var drink [plan.Drinks]float64
-		for i, ml := range take.ByDrink {
-			drink[i] = float64(ml)
-		}
-		stop := chart.BreakStop{
-			Minute: take.Chance.Minute, Parts: wording.PartsOf(drink, take.Food), Name: sp.ChanceName(take.Chance), Maybe: take.Chance.Certainty != plan.Certain,
-		}
-		if take.ML > 0 {
-			stop.Amount, stop.Mouthfuls = sp.Millilitres(float64(take.ML)), sp.Say("planner.mouthfuls", take.Mouthfuls)
-		}
-		if stop.Maybe {
-			stop.Note = sp.Say("planner.break.maybe")
-		}
-		into = append(into, stop)
+// stop is a chance as the line of time shows it; name is what it is called, where that
+// is known already.
+func stop(sp wording.Speaker, take plan.Take, name string) chart.BreakStop {
+	if name == "" {
+		name = sp.ChanceName(take.Chance)
 	}
-	return into
+	var drink [plan.Drinks]float64
+	for i, ml := range take.ByDrink {
+		drink[i] = float64(ml)
+	}
+	s := chart.BreakStop{
+		Minute: take.Chance.Minute, Parts: wording.PartsOf(drink, take.Food), Name: name, Maybe: take.Chance.Certainty != plan.Certain,
+	}
+	if take.ML > 0 {
+		s.Amount, s.Mouthfuls = sp.Millilitres(float64(take.ML)), sp.Say("planner.mouthfuls", take.Mouthfuls)
+	}
+	if s.Maybe {
+		s.Note = sp.Say("planner.break.maybe")
+	}
+	return s
 }
 
 // Spells are the times between the chances, in which there is play.

@@ -35,6 +35,8 @@ type Editor struct {
 	// too many stops.
 	Fields []*field.Number
 	grip   dragged
+	// takes are what the stops were made of.
+	takes []plan.Take
 }
 
 // dragged is the amount that a column is dragged to, until it is let go.
@@ -85,7 +87,19 @@ func (e *Editor) number(stop int) *field.Number {
 
 // Follow shows what a movement changed.
 func (e *Editor) Follow() {
-	e.Stops = stops(e.v.Speaker, e.Stops[:0], e.v.Live.Take)
+	takes := e.v.Live.Take.Takes
+	if len(e.takes) != len(takes) || len(e.Stops) != len(takes) {
+		e.takes, e.Stops = make([]plan.Take, len(takes)), make([]chart.BreakStop, len(takes))
+	}
+	for i := range takes {
+		if e.takes[i] != takes[i] || e.Stops[i].Parts == nil {
+			name := ""
+			if e.takes[i].Chance == takes[i].Chance {
+				name = e.Stops[i].Name
+			}
+			e.takes[i], e.Stops[i] = takes[i], stop(e.v.Speaker, takes[i], name)
+		}
+	}
 	for i, f := range e.Fields {
 		if i < len(e.v.Live.Take.Takes) && !f.Focused() {
 			f.SetValue(float64(e.v.Live.Take.Takes[i].ML))
@@ -128,6 +142,7 @@ func (e *Editor) Drag(stop int, to float64) {
 		drink[plan.Water] = ml
 	}
 	shown := &e.Stops[stop]
+	e.takes[stop] = plan.Take{} // made anew when the bottle is let go
 	shown.Parts, shown.Amount, shown.Mouthfuls = wording.PartsOf(drink, take.Food), v.Speaker.Millilitres(ml), ""
 	if stop < len(e.Fields) {
 		e.Fields[stop].SetValue(ml)

@@ -39,6 +39,7 @@ func NewBars(h *field.Host, sp wording.Speaker, why func()) *Bars {
 	for i := range p.bars {
 		p.bars[i] = chart.NewSourceBar()
 		p.Data[i].Bare, p.Data[i].Brief = i == BarCarbohydrate, i != BarCarbohydrate
+		p.Data[i].Summary = func() string { return p.summary(&p.Data[i]) }
 		p.bars[i].Set(p.Data[i])
 	}
 	p.key = newKey(look.NewOneOf(look.Strong, sp.Say("planner.carbohydrate")), field.NewLink(h, "planner.carbohydrate.why", sp.Say("planner.why"), why), p.bars[BarCarbohydrate], carbohydrateFigure)
@@ -47,7 +48,7 @@ func NewBars(h *field.Host, sp wording.Speaker, why func()) *Bars {
 }
 
 // Open sets what a movement leaves alone: names, the habit, the ends.
-func (p *Bars) Open(k *state.Calculation) {
+func (p *Bars) Open(s state.State, k *state.Calculation) {
 	say, habit := p.sp.Say, &k.Habit
 	c, n, d := &p.Data[BarCarbohydrate], &p.Data[BarSodium], &p.Data[BarDrinking]
 	advice := habit.Carbohydrate.Advice.Range
@@ -64,6 +65,13 @@ func (p *Bars) Open(k *state.Calculation) {
 	d.Limit, d.Limited = habit.Ceiling.FluidL*1000, true
 	d.Max = max(habit.LossL.Value*1000, d.Limit*barInside, d.Habit)
 	p.said = barsSaid{}
+	n.Summary = func() string { return p.sodiumSummary(s, k) }
+	c.Notes[0] = advised(p.sp, *habit)
+	p.side.SetText(c.Notes[0])
+	d.Notes, d.Short = [2]string{drinkingNote(p.sp, s)}, ""
+	if u := s.PlanCase.Planner.Basis().Usual; u.Known {
+		d.Short = p.sp.Say("planner.usedto.short", p.sp.Plain(u.LH, quantity.LitrePerHour))
+	}
 }
 
 // The ends of the bars: aboveAdvice is how far the scale of carbohydrate goes above the
@@ -113,30 +121,32 @@ func (p *Bars) say(s state.State, k *state.Calculation) {
 	p.said = now
 	c, n, d := &p.Data[BarCarbohydrate], &p.Data[BarSodium], &p.Data[BarDrinking]
 	if !was.set || was.carbohydrate != now.carbohydrate || was.strong != now.strong {
-		c.Figure, c.Notes = p.sp.Carbohydrate(q.Carbohydrate.TotalGH), carbohydrateNotes(p.sp, *q)
+		c.Figure, c.Notes[1] = p.sp.Carbohydrate(q.Carbohydrate.TotalGH), strengthNote(p.sp, *q)
 		p.Figure.SetText(c.Figure)
-		p.side.SetText(c.Notes[0])
 		against := againstAdvice(p.sp, *q)
 		p.foot.SetTexts(p.sp.Joined(against, c.Notes[1]), against, c.Notes[1])
-		c.Summary = p.summary(c)
 	}
 	if !was.set || was.sodium != now.sodium || was.rate != now.rate {
-		n.Figure, n.Notes = p.sp.Sodium(q.Sodium.InMgH), SodiumNotes(p.sp, *q, k.Habit, s.Salted())
-		n.Summary = p.summary(n)
+		n.Figure, n.Notes[0] = p.sp.Sodium(q.Sodium.InMgH), sodiumShare(p.sp, q.Sodium)
 	}
 	if !was.set || was.rate != now.rate {
-		d.Figure, d.Notes = p.sp.Rate(q.Fluid.RateLH), drinkingNotes(p.sp, s, *q)
-		d.Short = ""
-		if u := s.PlanCase.Planner.Basis().Usual; u.Known {
-			d.Short = p.sp.Say("planner.usedto.short", p.sp.Plain(u.LH, quantity.LitrePerHour))
-		}
-		d.Summary = p.summary(d)
+		d.Figure = p.sp.Rate(q.Fluid.RateLH)
 	}
 }
 
 // summary is a bar in words.
 func (p *Bars) summary(d *chart.SourceData) string {
+	if d.Notes[1] == "" {
+		return p.sp.Say("planner.bar.summary.short", d.Name, d.Figure, d.Notes[0])
+	}
 	return p.sp.Say("planner.bar.summary", d.Name, d.Figure, d.Notes[0], d.Notes[1])
+}
+
+// sodiumSummary is the bar of sodium in words, with what is in the drink.
+func (p *Bars) sodiumSummary(s state.State, k *state.Calculation) string {
+	d := p.Data[BarSodium]
+	d.Notes = SodiumNotes(p.sp, k.At, k.Habit, s.Salted())
+	return p.summary(&d)
 }
 
 // againstAdvice says how the carbohydrate stands to the advice; empty where none is
@@ -154,11 +164,10 @@ func againstAdvice(sp wording.Speaker, q plan.Prediction) string {
 	return sp.Say("planner.advised.within")
 }
 
-// carbohydrateNotes say where it comes from, what is advised, and above one
-// source the share of fructose.
-func carbohydrateNotes(sp wording.Speaker, q plan.Prediction) [2]string {
+// strengthNote says how strong what is drunk is, and above one source the share of
+// fructose.
+func strengthNote(sp wording.Speaker, q plan.Prediction) string {
 	c := q.Carbohydrate
-	first := advised(sp, q)
 	second := ""
 	if q.StrengthPercent > 0 {
 		second = sp.Say("planner.strength", sp.Strength(q.StrengthPercent))
@@ -169,7 +178,7 @@ func carbohydrateNotes(sp wording.Speaker, q plan.Prediction) [2]string {
 	case split:
 		second = sp.Say("planner.fructose.food", fructose(sp, c))
 	}
-	return [2]string{first, second}
+	return second
 }
 
 // advised says what the evidence advises for such a session.
@@ -198,14 +207,6 @@ func fructose(sp wording.Speaker, c plan.Carbohydrate) string {
 // to the habit where such advice is withheld.
 func SodiumNotes(sp wording.Speaker, q, habit plan.Prediction, salted bool) [2]string {
 	n := q.Sodium
-	first := sp.Say("planner.sodium.unknown")
-	if n.LossMgH.Known {
-		lost := sp.Plain(n.LossMgH.Value, quantity.MilligramPerHour)
-		first = sp.Say("planner.sodium.share", sp.Words.Number(100*n.Share.Value, 0), lost)
-		if sp.By.Hidden {
-			first = sp.Say("planner.sodium.share.hidden", lost)
-		}
-	}
 	second := ""
 	switch {
 	case n.Incomplete:
@@ -215,11 +216,23 @@ func SodiumNotes(sp wording.Speaker, q, habit plan.Prediction, salted bool) [2]s
 	case q.Fluid.DrunkL > 0:
 		second = sp.Say("planner.sodium.drink", sp.Words.Number(n.DrunkMmolL, 0), sp.Plain(habit.Sodium.InMgH, quantity.MilligramPerHour))
 	}
-	return [2]string{first, second}
+	return [2]string{sodiumShare(sp, n), second}
 }
 
-// drinkingNotes say what the stomach is used to, what is lost, and the volume.
-func drinkingNotes(sp wording.Speaker, s state.State, q plan.Prediction) [2]string {
+// sodiumShare says what part of the loss goes in.
+func sodiumShare(sp wording.Speaker, n plan.Sodium) string {
+	if !n.LossMgH.Known {
+		return sp.Say("planner.sodium.unknown")
+	}
+	lost := sp.Plain(n.LossMgH.Value, quantity.MilligramPerHour)
+	if sp.By.Hidden {
+		return sp.Say("planner.sodium.share.hidden", lost)
+	}
+	return sp.Say("planner.sodium.share", sp.Words.Number(100*n.Share.Value, 0), lost)
+}
+
+// drinkingNote says what is tolerated and what is lost.
+func drinkingNote(sp wording.Speaker, s state.State) string {
 	b := s.PlanCase.Planner.Basis()
 	losing := sp.Plain(b.SweatRate.Value, quantity.LitrePerHour)
 	if b.Kind == plan.Estimate { // never a number alone
@@ -229,7 +242,7 @@ func drinkingNotes(sp wording.Speaker, s state.State, q plan.Prediction) [2]stri
 	if b.Usual.Known {
 		first = sp.Say("planner.usedto", sp.Plain(b.Usual.LH, quantity.LitrePerHour), losing)
 	}
-	return [2]string{first, sp.Say("planner.inall", sp.Litres(q.Fluid.DrunkL), sp.StopsAt(q.Ceiling))}
+	return first
 }
 
 // fuelSplitShown reports whether the share of fructose matters: above what one

@@ -40,6 +40,8 @@ type Deficit struct {
 	// one is chosen the one at which most is drunk.
 	selected int
 	said     deficitSaid
+	// within and past say how the deficit stands to the limit; empty without one.
+	within, past string
 }
 
 // deficitSaid is what the words of the deficit were made of, so that they are made
@@ -131,6 +133,10 @@ func (p *Deficit) Open(s state.State, k *state.Calculation) {
 	leaveOutAlike(d.Chances)
 	p.band.Habit, p.band.Max = shortfall(p.sp, k.Habit, -d.Lowest)
 	aim := s.PlanCase.Planner.Aim().Deficit
+	p.within, p.past = "", ""
+	if aim.On && !p.sp.By.Hidden {
+		p.within, p.past = p.sp.Say("planner.deficit.within", p.sp.Short(aim.High)), p.sp.Say("planner.deficit.past", p.sp.Short(aim.High))
+	}
 	p.band.Limit, p.band.Limited = aim.High, aim.On && !p.sp.By.Hidden
 	p.band.Estimate = s.PlanCase.Planner.Basis().Kind == plan.Estimate
 	d.StopMax = 0
@@ -198,7 +204,7 @@ func (p *Deficit) say(s state.State, k *state.Calculation) {
 	figure := p.sp.Deficit(*q)
 	p.Figure.SetText(figure)
 	p.side.SetText(sure(p.sp, s, *q))
-	p.foot.SetTexts(p.against(s, *q)...)
+	p.foot.SetTexts(p.against(s, *q))
 	d := &p.Data
 	d.PlanEnd = chart.EndLabel{Figure: figure, Name: p.sp.Say("planner.deficit.plan")}
 	if !k.Even() && !k.Take.Fits {
@@ -223,20 +229,17 @@ func (p *Deficit) aside(s state.State, k *state.Calculation) string {
 	return wording.Sentences(list...)
 }
 
-// against holds the deficit against the limit and says how much is not replaced; the
-// longest first.
-func (p *Deficit) against(s state.State, q plan.Prediction) []string {
-	left := notReplaced(p.sp, q)
-	aim := s.PlanCase.Planner.Aim().Deficit
-	if p.sp.By.Hidden || !aim.On {
-		return []string{left}
+// against holds the deficit against the limit and says how much is not replaced, and
+// the first of it alone.
+func (p *Deficit) against(s state.State, q plan.Prediction) (long, short string) {
+	left, held := notReplaced(p.sp, q), p.within
+	if q.Deficit.Value > s.PlanCase.Planner.Aim().Deficit.High {
+		held = p.past
 	}
-	key := "planner.deficit.within"
-	if q.Deficit.Value > aim.High {
-		key = "planner.deficit.past"
+	if held == "" {
+		return left, ""
 	}
-	held := p.sp.Say(key, p.sp.Short(aim.High))
-	return []string{p.sp.Say("planner.deficit.both", held, left), held}
+	return p.sp.Say("planner.deficit.both", held, left), held
 }
 
 // leaveOutAlike takes the names away from many chances that are all called the

@@ -48,7 +48,8 @@ type shown struct {
 	set            bool
 	x, habit, most float64
 	typing         bool
-	when           string
+	// at is the first break at which a food is eaten, breaks how many there are.
+	at, breaks int
 }
 
 // newRow makes the row of a slot; it is set by show.
@@ -156,7 +157,7 @@ func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, ty
 	}
 	now := shown{set: true, x: k.Mix[r.slot], habit: s.Habit[r.slot], most: max(k.Most[r.slot], k.Mix[r.slot]), typing: typing}
 	if r.slot.IsFood() {
-		now.when = whenEaten(sp, k, r.slot)
+		now.at, now.breaks = whereEaten(k, r.slot)
 	}
 	was := r.shown
 	r.shown = now
@@ -182,7 +183,8 @@ func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, ty
 	}
 	r.settled.SetText(amountOf(sp, r.slot, now.x))
 	r.differs.SetText(sp.More(r.slot, now.x-now.habit))
-	r.name.say(words(sp, s, k, r.slot, now), now.when)
+	when := whenEaten(sp, k, now)
+	r.name.say(words(sp, s, k, r.slot, now, when), when)
 }
 
 // amountOf is an amount as an agreed plan shows it.
@@ -211,14 +213,14 @@ func bare(sp wording.Speaker, slot plan.Slot, x float64) string {
 
 // words say an amount in the athlete's own measures: a drink in bottles or mouthfuls,
 // food by what it brings and when it is eaten.
-func words(sp wording.Speaker, s state.State, k *state.Calculation, slot plan.Slot, now shown) string {
+func words(sp wording.Speaker, s state.State, k *state.Calculation, slot plan.Slot, now shown, when string) string {
 	switch {
 	case slot.IsFood() && now.x > 0:
 		grams := sp.Words.Number(now.x*s.PlanCase.Planner.Menu()[slot].Unit.CarbohydrateG, 0)
-		if now.when == "" {
+		if when == "" {
 			return sp.Say("planner.eaten", grams)
 		}
-		return sp.Say("planner.eaten.when", grams, now.when)
+		return sp.Say("planner.eaten.when", grams, when)
 	case slot.IsDrink() && now.x > 0:
 		if text := sp.InBottles(consult.BottlesOf(s.Plan), now.x); text != "" {
 			return text
@@ -230,23 +232,27 @@ func words(sp wording.Speaker, s state.State, k *state.Calculation, slot plan.Sl
 	return ""
 }
 
-// whenEaten names the break at which a food is eaten, or says at how many.
-func whenEaten(sp wording.Speaker, k *state.Calculation, slot plan.Slot) string {
-	first, n := -1, 0
+// whereEaten is the first break at which a food is eaten, and at how many it is.
+func whereEaten(k *state.Calculation, slot plan.Slot) (first, n int) {
 	for i := range k.Take.Takes {
 		if k.Take.Takes[i].Food[slot-plan.Food1] > 0 {
-			if n++; first < 0 {
+			if n++; n == 1 {
 				first = i
 			}
 		}
 	}
+	return first, n
+}
+
+// whenEaten names the break at which a food is eaten, or says at how many.
+func whenEaten(sp wording.Speaker, k *state.Calculation, now shown) string {
 	switch {
-	case n == 0:
+	case now.breaks == 0:
 		return ""
-	case n > 1:
-		return sp.Say("planner.eaten.breaks", n)
+	case now.breaks > 1:
+		return sp.Say("planner.eaten.breaks", now.breaks)
 	}
-	return sp.Say("planner.eaten.at", wording.Lower(sp.ChanceName(k.Take.Takes[first].Chance)))
+	return sp.Say("planner.eaten.at", wording.Lower(sp.ChanceName(k.Take.Takes[now.at].Chance)))
 }
 
 // pageOf is the movement of Page Up and Page Down, in increments: a quarter of a

@@ -13,7 +13,7 @@ const foodDrawn = 60.0
 // PartsOf are what a mix is drawn as: drinks by volume, food on top of them.
 // What is at nothing has no height, so that there are always as many.
 func PartsOf(drink [plan.Drinks]float64, food [plan.Foods]float64) []chart.Part {
-	var list []chart.Part
+	list := make([]chart.Part, 0, len(drink)+1)
 	for i, ml := range drink {
 		list = append(list, chart.Part{Of: Substance(plan.Slot(i)), Value: ml})
 	}

@@ -12,6 +12,12 @@ import (
 // it does not.
 func (sp Speaker) More(slot plan.Slot, x float64) string {
 	text, size := "", math.Abs(x)
+	if shown := sp.By.Unit(quantity.Litre); slot.IsDrink() {
+		litres, err := quantity.Convert(size/1000, quantity.Litre, shown)
+		if err == nil && quantity.Round(litres, quantity.Decimals(shown)) == 0 {
+			return "" // reads as nothing
+		}
+	}
 	switch {
 	case slot.IsFood():
 		text = sp.Words.Half(size)
@@ -21,20 +27,12 @@ func (sp Speaker) More(slot plan.Slot, x float64) string {
 		text = sp.By.Amount(size/1000, quantity.Litre)
 	}
 	switch {
-	case x == 0 || text == sp.none(slot):
+	case x == 0:
 		return ""
 	case x < 0:
 		return sp.Say("planner.less", text)
 	}
 	return sp.Say("planner.more", text)
-}
-
-// none is no drink, as it is written.
-func (sp Speaker) none(slot plan.Slot) string {
-	if slot.IsDrink() {
-		return sp.By.Amount(0, quantity.Litre)
-	}
-	return ""
 }
 
 // parts of a bottle that one can see, with their words.
