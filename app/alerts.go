@@ -49,7 +49,7 @@ func (p *Program) askAlerts(by amount.Writer, a record.Athlete, list []consult.A
 			asked.Close()
 			p.Open(place)
 		})
-		rows = append(rows, look.NewCaution(short, full, way))
+		rows = append(rows, look.NewCaution(short, full, look.Pad(0, 0, 0, -field.LinkPad, way)))
 	}
 	asked = p.desk.Host.Ask(p.shell.window.Canvas(), field.Question{
 		Name: "frame.alerts.list", Title: w.Say("alerts.title"), Sentence: a.Name, Width: 620, Content: look.VBox(8, rows...),

@@ -45,13 +45,16 @@ func (r *result) show(f form, entered bool) {
 	if !what.Known {
 		what, of = row.Hundred.Carbohydrate, "pantry.result."+string(row.Per)
 	}
-	r.figure.SetText(w.Say("pantry.unknown"))
+	r.figure.SetText("–")
 	if what.Known {
 		r.figure.SetText(w.Number(what.Value, 1) + "\u00a0" + string(quantity.Gram))
 	}
 	r.under.SetText(w.Say("pantry.result.carbohydrate", w.Say(of)))
 	r.holds.SetRows(r.parts(row))
-	r.drink.SetText(r.drinkWords(row))
+	r.drink.SetText("")
+	if !f.blank() {
+		r.drink.SetText(r.drinkWords(row))
+	}
 	r.caution.SetText("", "")
 	if code := f.doubt(); code != "" && entered {
 		r.caution.SetText(w.Say("pantry.doubt."+code+".title"), w.Say("pantry.doubt."+code))

@@ -133,7 +133,7 @@ func restsOn(sp wording.Speaker, b consult.Basis) string {
 	words := sp.Say(b.Plan.Code)
 	switch {
 	case b.Plan.Kind == plan.Test && len(b.Tests) > 0:
-		words = sp.Say(b.Plan.Code, sp.Words.Day(consult.TestDay(b.Tests[0].Test)))
+		words = sp.Say(b.Plan.Code, sp.Words.ShortDay(consult.TestDay(b.Tests[0].Test)))
 	case b.Plan.Kind == plan.Pool:
 		words = sp.Say(b.Plan.Code, len(b.Tests))
 	}
