@@ -164,3 +164,47 @@ func texts(o fyne.CanvasObject) []string {
 	}
 	return list
 }
+
+// The border of the focus is seen when the keyboard came by a key, and not after a click.
+func TestTableRingsForTheKeyboard(t *testing.T) {
+	golden.Use(t, golden.Light())
+	table, _ := roster(5)
+	w := golden.Open(t, table, fyne.NewSize(500, 300))
+	ringed := func() bool {
+		return slices.ContainsFunc(rectangles(table), func(r *canvas.Rectangle) bool {
+			return r.StrokeWidth == 2 && r.StrokeColor == look.PaletteNow().Ink
+		})
+	}
+	table.Tapped(&fyne.PointEvent{Position: fyne.NewPos(20, table.HeaderHeight()+5)})
+	if w.Canvas().Focused() != fyne.Focusable(table) || ringed() {
+		t.Error("a click shows the border of the focus, or does not give the keyboard")
+	}
+	if table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown}); !ringed() {
+		t.Error("a key does not bring the border back")
+	}
+	w.Canvas().Unfocus()
+	if ringed() {
+		t.Error("the border stays without the keyboard")
+	}
+	if w.Canvas().FocusNext(); !ringed() {
+		t.Error("Tab shows no border")
+	}
+}
+
+// rectangles are all that an object draws.
+func rectangles(o fyne.CanvasObject) []*canvas.Rectangle {
+	var list []*canvas.Rectangle
+	switch o := o.(type) {
+	case *canvas.Rectangle:
+		list = append(list, o)
+	case *fyne.Container:
+		for _, part := range o.Objects {
+			list = append(list, rectangles(part)...)
+		}
+	case fyne.Widget:
+		for _, part := range test.WidgetRenderer(o).Objects() {
+			list = append(list, rectangles(part)...)
+		}
+	}
+	return list
+}
