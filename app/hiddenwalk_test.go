@@ -76,8 +76,8 @@ func views() []view {
 // walker collects all that is drawn.
 type walker struct {
 	hands
-	dir  string
-	said []string
+	dir, pages string // of the records, and of the pages that are saved
+	said       []string
 }
 
 // take notes all that the window shows, with what stands on top of it, its title, and
@@ -90,8 +90,13 @@ func (w *walker) take(name string) {
 		list = append(list, apptest.Texts(o)...)
 	}
 	for _, text := range list {
-		w.said = append(w.said, strings.ReplaceAll(text, w.dir, "DIR"))
+		w.said = append(w.said, w.placeless(text))
 	}
+}
+
+// placeless is a text without the folders of this walk, which differ from one to the next.
+func (w *walker) placeless(text string) string {
+	return strings.NewReplacer(w.dir, "DIR", w.pages, "PAGES").Replace(text)
 }
 
 // has reports whether a control is there and can be worked.
@@ -139,8 +144,8 @@ func (w *walker) save(name, control, dialog string) {
 	}
 	w.click(control)
 	w.take(name)
-	w.said = append(w.said, apptest.Text(w.t, w.w, dialog+".path"))
-	file := filepath.Join(w.dir, fmt.Sprintf("page-%d.pdf", len(w.said)))
+	w.said = append(w.said, w.placeless(apptest.Text(w.t, w.w, dialog+".path")))
+	file := filepath.Join(w.pages, fmt.Sprintf("page-%d.pdf", len(w.said)))
 	apptest.Type(w.t, w.w, dialog+".path", file)
 	apptest.Click(w.t, w.w, dialog+".yes")
 	w.said = append(w.said, printed(w.t, file))
@@ -184,7 +189,7 @@ func (c covered) everything(t *testing.T, mass float64) (said []string, opened i
 	c.mass = mass
 	c.fill(t, dir)
 	s, window := start(t, dir, false)
-	w := &walker{hands: hands{t: t, s: s, w: window}, dir: dir}
+	w := &walker{hands: hands{t: t, s: s, w: window}, dir: dir, pages: t.TempDir()}
 	opened = w.walk()
 	must(t, s.Close())
 	return w.said, opened

@@ -35,6 +35,7 @@ func layers() [][]string {
 		{"app/apptest"},
 		{"app/kit/desk"},
 		{"app/kit/field", "app/kit/chart"},
+		{"app/apptest/inspect"},
 		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
 		{"internal/demo"},
 		{"internal/store/large"}, // fills a store for its benchmarks
@@ -92,6 +93,8 @@ func upward() map[string][]string {
 	return map[string][]string{
 		"internal/handout":   {"ebbwell/internal/demo", "ebbwell/internal/store"},
 		"app/screen/planner": {"ebbwell/app/screen/handoutview"},
+		// What it tells of controls is tried on some.
+		"app/apptest/inspect": {"ebbwell/app/kit/field"},
 	}
 }
 

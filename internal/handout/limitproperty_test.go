@@ -182,7 +182,9 @@ func (l *life) pages(t *rapid.T, c consult.Case, o record.Option) {
 	told("the bag", bag, limit)
 	for _, b := range page.Bars {
 		if b.Planned {
-			told("the bar", float64(b.taken()), limit)
+			// A food's dry mass fills the bar too; what limits is its water.
+			water := c.Planner.Evaluate(plan.Expected, c.MixOf(o)).Fluid.FoodWaterL
+			told("the bar", float64(b.taken()-b.Food)+water, limit)
 		}
 	}
 	for _, x := range page.Options {
