@@ -292,19 +292,10 @@ func (r *headRenderer) Destroy()                     {}
 type framed struct {
 	widget.BaseWidget
 	content fyne.CanvasObject
-	// bar makes it a panel on sunk ground with a bar of ink.
-	bar bool
 }
 
 func newFrame(content fyne.CanvasObject) *framed {
 	f := &framed{content: content}
-	f.ExtendBaseWidget(f)
-	return f
-}
-
-// newPanel is a panel with a bar of ink, for what has to be settled.
-func newPanel(content fyne.CanvasObject) *framed {
-	f := &framed{content: look.Pad(8, 14, 8, 16, content), bar: true}
 	f.ExtendBaseWidget(f)
 	return f
 }
@@ -317,7 +308,7 @@ func (f *framed) HeightFor(width float32) float32 { return look.HeightFor(f.cont
 
 // CreateRenderer draws ground and edge.
 func (f *framed) CreateRenderer() fyne.WidgetRenderer {
-	r := &framedRenderer{f: f, ground: look.NewOutline(), bar: canvas.NewRectangle(nil)}
+	r := &framedRenderer{f: f, ground: look.NewOutline()}
 	r.paint()
 	return r
 }
@@ -325,23 +316,16 @@ func (f *framed) CreateRenderer() fyne.WidgetRenderer {
 type framedRenderer struct {
 	f      *framed
 	ground *look.Outline
-	bar    *canvas.Rectangle
 }
 
 func (r *framedRenderer) paint() {
 	p := look.PaletteNow()
-	r.bar.FillColor, r.bar.Hidden = p.Ink, !r.f.bar
-	if r.f.bar {
-		r.ground.Paint(p.Sunk, p.Sunk, 0, 0)
-		return
-	}
 	r.ground.Paint(p.Sheet, p.Hairline, 1, look.SheetRadius)
 }
 
 func (r *framedRenderer) Layout(size fyne.Size) {
 	r.paint()
 	r.ground.Place(fyne.Position{}, size)
-	r.bar.Resize(fyne.NewSize(3, size.Height))
 	r.f.content.Move(fyne.NewPos(1, 1))
 	r.f.content.Resize(size.SubtractWidthHeight(2, 2))
 }
@@ -355,5 +339,5 @@ func (r *framedRenderer) Refresh() {
 	canvas.Refresh(r.f)
 }
 
-func (r *framedRenderer) Objects() []fyne.CanvasObject { return r.ground.With(r.bar, r.f.content) }
+func (r *framedRenderer) Objects() []fyne.CanvasObject { return r.ground.With(r.f.content) }
 func (r *framedRenderer) Destroy()                     {}

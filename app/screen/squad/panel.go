@@ -230,7 +230,7 @@ func (o *openRow) oddPanel(r squad.Row, odd squad.Odd) fyne.CanvasObject {
 	}
 	o.panelInput(&input{what: "reason", control: why, has: func(squad.Row) bool { return true }})
 	right = append(right, look.MinSized(240, 0, why))
-	return newPanel(look.Columns(16, []look.Track{look.Share(1), look.Fit()}, words, look.VBox(6, right...)))
+	return look.NewBarred(look.Columns(16, []look.Track{look.Share(1), look.Fit()}, words, look.VBox(6, right...)))
 }
 
 // flagBelow is what a flagged row says below its cells while it is not open.

@@ -93,10 +93,12 @@ func (p *redFlag) questions() fyne.CanvasObject {
 		return look.Columns(10, []look.Track{look.Share(1), look.Fit()}, look.NewParagraph(say("safety.item."+item), look.Body, look.Ink), t)
 	}
 	box := look.VBox(6, look.NewLabel(say("safety.askher"), look.Strong, look.Ink))
+	first := look.VBox(6)
 	for _, item := range consult.Emergencies() {
-		box.Add(line(item))
+		first.Add(line(item))
 	}
-	box.Add(p.any)
+	first.Add(p.any)
+	box.Add(look.NewBarred(first))
 	for _, item := range consult.Symptoms() {
 		box.Add(line(item))
 	}
