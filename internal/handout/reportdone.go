@@ -75,7 +75,7 @@ func (r doneWriter) air() string {
 		temperature = r.am.air(quantity.Range{Low: *a.Temperature.Value, High: *a.Temperature.Value})
 	}
 	if a.Sun != "" {
-		sun = r.w.Say("sun." + string(a.Sun))
+		sun = r.w.Say("handout.report.done.sun", r.w.Say("sun."+string(a.Sun)))
 	}
 	humidity := ""
 	if !r.am.hidden {

@@ -2,6 +2,7 @@ package handout
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -49,6 +50,8 @@ type Finding struct {
 	// Decimals is how many the figure and its range are shown with; negative
 	// ones round to tens.
 	Decimals int
+	// Further: it follows from the others, and stands in the appendix alone.
+	Further bool
 	// Reading is true for what was read off and has no range.
 	Reading bool
 	Beside  string
@@ -97,6 +100,9 @@ func (p *Press) reportItems(r TestReport) (paper.Frame, []paper.Item) {
 	w := fr.Inner()
 	fr.Footer = p.footerFor("handout.report.passed", r.Terms, w, small...)
 	list := r.Findings
+	if am.hidden || !r.Appendix {
+		list = slices.DeleteFunc(slices.Clone(list), func(f Finding) bool { return f.Further })
+	}
 	if am.hidden {
 		list = shown(list)
 	}
@@ -263,12 +269,18 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 	seen := map[string]bool{}
 	var from []string
 	for _, f := range list {
-		notes := append([]string{}, f.Notes...)
+		var notes []string
+		for _, n := range f.Notes {
+			if n = p.told(n, am); n != "" && !seen[n] {
+				seen[n] = true
+				notes = append(notes, n)
+			}
+		}
 		if !am.hidden {
 			notes = append(notes, p.budget(f.Figure.Why))
 		}
 		if text := strings.Join(trim(notes), " "); text != "" {
-			lines = append(lines, am.typed(f.Name)+": "+am.typed(text))
+			lines = append(lines, p.say.Say("handout.report.note", am.typed(f.Name), text))
 		}
 		for _, s := range strings.Split(sources(f.Figure.Why), "; ") {
 			if s != "" && !seen[s] {
@@ -285,6 +297,38 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 	return append([]paper.Item{head}, lineItems(p.faces, smallStyle(), strings.Join(lines, "\n"), width, 0)...)
 }
 
+// told is a note; where body mass is hidden without the sentences that hold a per cent
+// or another figure that is not shown.
+func (p *Press) told(note string, am amounts) string {
+	if !am.hidden {
+		return note
+	}
+	var kept []string
+	for _, s := range strings.Split(note, ". ") {
+		if am.typed(s) == s {
+			kept = append(kept, s)
+		}
+	}
+	return strings.Join(kept, ". ")
+}
+
+// uncertainDigits is how many digits of an uncertainty are written: JCGM 100:2008,
+// 7.2.6.
+const uncertainDigits = 2
+
+// symbol is the trade's word for a symbol; one of several keeps its number.
+func (p *Press) symbol(symbol string) string {
+	base := strings.TrimRight(symbol, "0123456789")
+	key := "findings.symbol." + base
+	if !p.say.Has(key) {
+		return symbol
+	}
+	if number := symbol[len(base):]; number != "" {
+		return p.say.Say("findings.symbol.numbered", p.say.Say(key), number)
+	}
+	return p.say.Say(key)
+}
+
 // formula writes a formula and what goes into it.
 func (p *Press) formula(w figure.Why) string {
 	if w.Formula == "" {
@@ -292,17 +336,16 @@ func (p *Press) formula(w figure.Why) string {
 	}
 	var inputs []string
 	for _, in := range w.Inputs {
-		s := in.Symbol + " = " + p.significant(in.Value)
+		s := p.symbol(in.Symbol) + " = " + p.significant(in.Value)
 		if in.U > 0 {
-			s += " ± " + p.significant(in.U)
+			s += " ± " + p.say.Number(in.U, figure.Decimals(in.U, uncertainDigits, 9))
 		}
 		if in.Unit != quantity.None {
 			s += "\u00a0" + string(in.Unit)
 		}
 		inputs = append(inputs, s)
 	}
-	formula := strings.NewReplacer("*", " × ", "-", " − ").Replace(w.Formula)
-	formula = strings.Join(strings.Fields(formula), " ")
+	formula := w.Print(p.symbol)
 	if len(inputs) == 0 {
 		return formula
 	}

@@ -19,6 +19,7 @@ import (
 	"fyne.io/fyne/v2/driver/software"
 
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
 )
@@ -102,8 +103,20 @@ func Of(o fyne.CanvasObject) image.Image {
 	return c.Capture()
 }
 
-// OfChart asks where a chart's picture is to be kept.
-func OfChart(d *desk.Desk, on fyne.Canvas, name, file string, o fyne.CanvasObject) {
+// Link is the words that save the picture of a chart; file names it, without its
+// ending.
+func Link(d *desk.Desk, name, file string, chart func() fyne.CanvasObject) *field.Link {
+	return field.NewLink(d.Host, name, d.Words.Say("picture.title"), func() { saveChart(d, name, file, chart()) })
+}
+
+// Button is the same as a button for the head of a screen.
+func Button(d *desk.Desk, name, file string, chart func() fyne.CanvasObject) *field.Button {
+	return field.NewButton(d.Host, name, d.Words.Say("picture.title"), field.Outline, func() { saveChart(d, name, file, chart()) })
+}
+
+// saveChart asks where a chart's picture is to be kept.
+func saveChart(d *desk.Desk, name, file string, o fyne.CanvasObject) {
+	on := fyne.CurrentApp().Driver().CanvasForObject(o)
 	img := Of(o)
-	Save(d, on, Request{Name: name, File: file, Pictures: func(context.Context) ([]image.Image, error) { return []image.Image{img}, nil }})
+	Save(d, on, Request{Name: name + ".ask", File: file, Pictures: func(context.Context) ([]image.Image, error) { return []image.Image{img}, nil }})
 }

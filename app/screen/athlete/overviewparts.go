@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/picture"
 	"ebbwell/app/screen/heat"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
@@ -93,7 +94,7 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	right := look.VBox(2, subtitle(v.sp.Say("overview.heat.title", string(v.sp.By.Unit("°C")))), look.Grow(scatter(heat)), look.NewLabel(under, look.Note, look.Ink2))
 	pair := look.NewPair(0.4, 760, left, right)
 	pair.Level = true
-	links := []fyne.CanvasObject{all}
+	links := []fyne.CanvasObject{all, picture.Link(v.desk, "overview.picture", v.sp.Say("picture.overview", v.file.athlete.Name), func() fyne.CanvasObject { return pair })}
 	if v.basis != nil && v.basis.Climate.Rate.Known {
 		links = append(links, field.NewLink(v.desk.Host, "overview.heat.why", v.sp.Say("overview.why"), v.askWhy))
 	}

@@ -45,7 +45,7 @@ func newPrinted(v *View) *printed {
 	if v.file.subject.care.MassHidden && len(p.list) > 0 {
 		hidden.SetText("", say("handoutview.prints.hidden"))
 	}
-	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, hidden, p.none, p.table, look.HBox(8, p.last, p.again))
+	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, hidden, p.none, p.table, look.HBox(0, p.last), look.HBox(0, p.again))
 	p.box = look.NewSheet(p.rows)
 	p.show()
 	return p

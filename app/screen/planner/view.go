@@ -40,6 +40,8 @@ type widgets struct {
 	suggest *mix.Suggestions
 	keep    *field.Button
 	editor  *breaks.Editor
+	// picture saves the chart as a picture.
+	picture *field.Button
 	// chosen is the part that stands in the place of the steps; none while they
 	// are in sight. openers open one, back closes it, title names it.
 	chosen  string
@@ -195,6 +197,7 @@ func (v *View) Head() desk.Head {
 	h := desk.AthleteHead(v.File.Athlete, desk.Plan, v.Desk.FactsOf(v.File.Athlete))
 	if v.Binder != nil {
 		h.Actions = v.ui.head.shown(v.Now)
+		h.Spare = []fyne.CanvasObject{v.ui.picture}
 	}
 	return h
 }

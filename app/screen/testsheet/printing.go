@@ -112,10 +112,24 @@ func (v *View) report() handout.TestReport {
 	for _, row := range findings.Rows(v.speaker().Speaker, in) {
 		row.Figure.Ranged = row.Figure.Ranged && !row.Reading // what was read off has no range on paper
 		r.Findings = append(r.Findings, handout.Finding{
-			Name: row.Name, Figure: row.Figure, Decimals: row.Decimals, Reading: row.Reading, Beside: row.Beside, Notes: row.Notes,
+			Name: row.Name, Figure: row.Figure, Decimals: row.Decimals, Reading: row.Reading, Beside: row.Beside, Notes: row.Notes, Further: further(row.Key, v.by.Hidden),
 		})
 	}
 	return r
+}
+
+// further reports whether a figure follows from others that are on the report.
+func further(key string, hidden bool) bool {
+	if strings.HasPrefix(key, "correction.") {
+		return true // told under other losses
+	}
+	switch key {
+	case "not-replaced", "sodium-lost", "sodium-in", "carbohydrate", "drunk":
+		return true
+	case "deficit":
+		return !hidden // it is told in per cent there
+	}
+	return false
 }
 
 // bar is the session as the page draws it.

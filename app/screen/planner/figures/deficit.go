@@ -73,6 +73,9 @@ func NewDeficit(h *field.Host, sp wording.Speaker, why func(), more fyne.CanvasO
 	return p
 }
 
+// Picture is the chart alone, as it is kept as a picture.
+func (p *Deficit) Picture() fyne.CanvasObject { return p.picture }
+
 // Select takes a break in hand: its bottle has the grip, its split stands in the head.
 func (p *Deficit) Select(s state.State, k *state.Calculation, stop int) {
 	p.selected = stop

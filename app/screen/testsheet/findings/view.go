@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/picture"
 	"ebbwell/internal/quantity"
 )
 
@@ -88,8 +89,9 @@ func (v *View) build() {
 	m.cautions = newCautionList()
 	m.picture.title = look.NewLabel("", look.Strong, look.Ink).Shorten()
 	m.picture.bars = chart.NewInOutBars()
+	keep := picture.Link(v.desk, "findings.picture", v.desk.Words.Say("picture.findings"), func() fyne.CanvasObject { return m.picture.bars })
 	m.picture.nothing = look.NewParagraph("", look.Note, look.Ink2)
-	m.picture.sheet = look.NewSheet(look.VBox(14, m.picture.title, m.picture.bars))
+	m.picture.sheet = look.NewSheet(look.VBox(14, look.HBox(8, look.Grow(m.picture.title), keep), m.picture.bars))
 	m.picture.noRate = look.NewSheet(look.VBox(8, look.NewLabel(say("findings.norate"), look.Strong, look.Ink), m.picture.nothing))
 	within := say("findings.range")
 	if v.sp.By.Hidden {
