@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/look/golden"
 )
 
 // The least contrast of text, and of large text and shapes with a message.
@@ -17,25 +18,6 @@ const (
 	leastText  = 4.5
 	leastShape = 3
 )
-
-// Contrast is the contrast ratio of WCAG 2.2 (W3C Recommendation, 2023): its
-// relative luminance and its (L1 + 0.05) / (L2 + 0.05).
-func Contrast(a, b color.Color) float64 {
-	x, y := luminance(a), luminance(b)
-	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
-}
-
-func luminance(c color.Color) float64 {
-	n := color.NRGBAModel.Convert(c).(color.NRGBA)
-	part := func(v uint8) float64 {
-		s := float64(v) / 255
-		if s <= 0.04045 {
-			return s / 12.92
-		}
-		return math.Pow((s+0.055)/1.055, 2.4)
-	}
-	return 0.2126*part(n.R) + 0.7152*part(n.G) + 0.0722*part(n.B)
-}
 
 func alpha(c color.Color) uint8      { return color.NRGBAModel.Convert(c).(color.NRGBA).A }
 func seenThrough(c color.Color) bool { return c == nil || alpha(c) == 0 }
@@ -66,7 +48,7 @@ func (s *sight) faint(lines []line, ground color.Color) []Finding {
 		worst := math.Inf(1)
 		for _, part := range []float32{0.02, 0.5, 0.98} {
 			at := s.under(l.order, ground, in.left+part*in.width(), (in.top+in.bottom)/2)
-			worst = min(worst, Contrast(l.text.Color, at))
+			worst = min(worst, golden.Contrast(l.text.Color, at))
 		}
 		if worst < least {
 			list = append(list, Finding{Faint, fmt.Sprintf("%s, %.1f:1", strings.TrimSpace(l.text.Text), worst), l.of})
@@ -97,7 +79,7 @@ func (s *sight) faintShapes(ground color.Color) []Finding {
 			continue // its middle is out of sight
 		}
 		at := s.under(i, ground, x, y)
-		if got := Contrast(c, at); got < leastShape && got > 1.01 && !outlined(d.object, at) && !s.edged(i, ground, x, y) {
+		if got := golden.Contrast(c, at); got < leastShape && got > 1.01 && !outlined(d.object, at) && !s.edged(i, ground, x, y) {
 			list = append(list, Finding{FaintShape, fmt.Sprintf("%s on %s, %.1f:1", role, hex(at), got), d.of})
 		}
 	}
@@ -122,7 +104,7 @@ func (s *sight) edged(i int, ground color.Color, x, y float32) bool {
 		if !solid(c) || !near(in.top-out.top, out.bottom-in.bottom) && !near(in.left-out.left, out.right-in.right) {
 			return false
 		}
-		return Contrast(c, s.under(j, ground, x, y)) >= leastShape
+		return golden.Contrast(c, s.under(j, ground, x, y)) >= leastShape
 	}
 	return false
 }
@@ -136,7 +118,7 @@ func outlined(o fyne.CanvasObject, ground color.Color) bool {
 	case *canvas.Circle:
 		edge, width = o.StrokeColor, o.StrokeWidth
 	}
-	return width >= 1 && !seenThrough(edge) && Contrast(edge, ground) >= leastShape
+	return width >= 1 && !seenThrough(edge) && golden.Contrast(edge, ground) >= leastShape
 }
 
 // shape is the colour of a shape and a point of it; ok is false for what is no

@@ -107,7 +107,7 @@ func TestContrast(t *testing.T) {
 		a, b color.Color
 		want float64
 	}{{black, white, 21}, {white, white, 1}, {white, grey, 4.48}, {grey, white, 4.48}} {
-		if got := inspect.Contrast(c.a, c.b); math.Abs(got-c.want) > 0.005 {
+		if got := golden.Contrast(c.a, c.b); math.Abs(got-c.want) > 0.005 {
 			t.Errorf("%v and %v: %.3f, want %.2f", c.a, c.b, got, c.want)
 		}
 	}

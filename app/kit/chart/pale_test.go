@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
-	"ebbwell/app/apptest/inspect"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/look/golden"
 )
@@ -69,7 +68,7 @@ func bare(objects []fyne.CanvasObject, r *canvas.Rectangle, sheet color.Color) s
 		"at the left": {X: p.X - by, Y: p.Y + s.Height/2}, "at the right": {X: p.X + s.Width + by, Y: p.Y + s.Height/2},
 		"above": {X: p.X + s.Width/2, Y: p.Y - by}, "below": {X: p.X + s.Width/2, Y: p.Y + s.Height + by},
 	} {
-		if got := inspect.Contrast(at(objects, sheet, point.X, point.Y), sheet); got < 3 {
+		if got := golden.Contrast(at(objects, sheet, point.X, point.Y), sheet); got < 3 {
 			return fmt.Sprintf("%s, %.1f:1", side, got)
 		}
 	}

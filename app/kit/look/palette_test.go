@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"image/color"
 	"maps"
-	"math"
 	"slices"
 	"testing"
 
@@ -14,24 +13,6 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/look/golden"
 )
-
-// contrast is the contrast ratio of WCAG 2.2 (W3C Recommendation, 2023): its
-// relative luminance and its (L1 + 0.05) / (L2 + 0.05).
-func contrast(a, b color.Color) float64 {
-	luminance := func(c color.Color) float64 {
-		n := color.NRGBAModel.Convert(c).(color.NRGBA)
-		part := func(v uint8) float64 {
-			s := float64(v) / 255
-			if s <= 0.04045 {
-				return s / 12.92
-			}
-			return math.Pow((s+0.055)/1.055, 2.4)
-		}
-		return 0.2126*part(n.R) + 0.7152*part(n.G) + 0.0722*part(n.B)
-	}
-	x, y := luminance(a), luminance(b)
-	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
-}
 
 // Every text that stands on a ground needs 4.5:1, every shape that carries a message and
 // every edge of a control 3:1 (WCAG 2.2, success criteria 1.4.3 and 1.4.11). The hues of
@@ -58,12 +39,12 @@ func TestContrast(t *testing.T) {
 			{"loss", p.Loss, []string{"sheet"}, 3}, {"salt", p.Salt, []string{"sheet"}, 3},
 		} {
 			for _, ground := range c.on {
-				if got := contrast(c.of, grounds[ground]); got < c.atLeast {
+				if got := golden.Contrast(c.of, grounds[ground]); got < c.atLeast {
 					t.Errorf("dark %v, %s on %s: %.2f:1, want %.1f:1", dark, c.name, ground, got, c.atLeast)
 				}
 			}
 		}
-		if got := contrast(p.Paper, p.Ink); got < 4.5 {
+		if got := golden.Contrast(p.Paper, p.Ink); got < 4.5 {
 			t.Errorf("dark %v, paper on ink: %.2f:1", dark, got)
 		}
 	}
