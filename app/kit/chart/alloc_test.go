@@ -15,7 +15,7 @@ func TestSetMakesNothingAnew(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})
 	for _, c := range []moving{
 		movingDeficit(), movingSource(), movingBalance(), movingInOut(), movingHeat(), movingIntake(),
-		movingColumns(), movingBreaks(), movingStrip(), movingBudget(),
+		movingColumns(), movingBreaks(), movingStrip(), movingBudget(), movingRange(), movingCard(), movingTotal(), movingBottles(),
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.set[0]()
@@ -107,6 +107,37 @@ func movingBudget() moving {
 	w, one, other := NewBudgetBars(), budgetData(), budgetData()
 	other.Shares[0].Part = 0.5
 	return between("budget", w, w.Set, one, other)
+}
+
+func movingRange() moving {
+	w, one := NewRangeBar(), RangeBarData{At: 2.1, Max: 5, Range: Span{1.2, 3.2}, Habit: 2.5, Limit: 2, Limited: true}
+	other := one
+	other.At, other.Range = 1.7, Span{0.9, 2.8}
+	return between("range bar", w, w.Set, one, other)
+}
+
+func movingCard() moving {
+	w, one := NewStepCard(), StepCardData{Name: "Step 1", Figure: "−2.1 %", Second: "25 g/h", Parts: drinks(0.45, 0.35, 0.1), Max: 1.4, Amount: "0.45 + 0.35 L", Change: "0.25 L more"}
+	other := one
+	other.Parts = drinks(0.3, 0.35, 0.1)
+	return between("step card", w, w.Set, one, other)
+}
+
+func movingTotal() moving {
+	w, one := NewTotalBar(), TotalData{Parts: drinks(0.45, 0.35, 0), Habit: 0.55, Limit: 1.34, Max: 1.5, HabitWords: "habit 0.55", LimitWords: "limit 1.34"}
+	other := one
+	other.Parts = drinks(0.6, 0.35, 0)
+	return between("total bar", w, w.Set, one, other)
+}
+
+func movingBottles() moving {
+	w, one, other := NewDeficitChart(), match(), match()
+	for _, d := range []*DeficitData{&one, &other} {
+		d.Stops, d.StopMax, d.Aside = breakData().Stops, 500, "If the bench break does not happen: −2.2 %"
+	}
+	other.Stops = breakData().Stops
+	other.Stops[2].Parts[0].Value = 60
+	return between("bottles", w, w.Set, one, other)
 }
 
 // picture is where all objects of a chart are, as one number.

@@ -58,7 +58,8 @@ func (c *RangeBar) paint(size fyne.Size) {
 	if d.Limited {
 		c.pen.dashed(at.inside(d.Limit), y-over, at.inside(d.Limit), y+thick+over, 2, k.Ink)
 	}
-	c.pen.dot(at.inside(d.At), y+thick/2, 8, k.Sheet, nil)
-	c.pen.dot(at.inside(d.At), y+thick/2, 6, k.Loss, nil)
+	dot := min(max(at.inside(d.At), 8), size.Width-8)
+	c.pen.dot(dot, y+thick/2, 8, k.Sheet, nil)
+	c.pen.dot(dot, y+thick/2, 6, k.Loss, nil)
 	c.pen.habit(min(max(at.inside(d.Habit), 5), size.Width-5), y+thick+3)
 }

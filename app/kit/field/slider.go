@@ -104,6 +104,9 @@ func (s *Slider) SetBand(low, high float64) {
 	}
 }
 
+// Banded reports whether the advised range is in sight.
+func (s *Slider) Banded() bool { return s.marks.band }
+
 // SetMark shows the habit.
 func (s *Slider) SetMark(x float64) {
 	if m := &s.marks; !m.marked || m.mark != x {

@@ -92,7 +92,8 @@ func (u *climb) toward(last Mix, large bool) (Mix, bool) {
 		p.mostML, p.mostG = u.to.DrunkML, u.mostG
 	}
 	p.mostML, p.mostG = min(u.to.DrunkML, p.mostML), min(u.mostG, p.mostG)
-	p.leastML = min(p.leastML, p.mostML)
+	sum := p.c.SumOf(last)
+	u.rising(&p, &sum)
 	best, mix, ok := math.Inf(1), last, false
 	for i := range last {
 		for k := range i + 1 {
@@ -154,6 +155,13 @@ func (u *climb) most(from Mix) (ml, g float64) {
 	return ml, g
 }
 
+// rising keeps a step from falling behind the one before it, as far as the aim itself
+// does not: what was practised stays.
+func (u *climb) rising(p *program, last *Sum) {
+	p.leastML = min(max(p.leastML, min(last.DrunkML, u.to.DrunkML)), p.mostML)
+	p.leastG = min(max(p.leastG, min(last.CarbohydrateG, u.to.CarbohydrateG)), p.mostG)
+}
+
 // near reports whether the aim is two things and one step away.
 func (u *climb) near(last Mix) bool {
 	ml, g := u.most(last)
@@ -168,7 +176,7 @@ func (u *climb) rung(last Mix, part float64, food bool) (Mix, bool) {
 	q.base = last
 	ml, g := u.most(last)
 	q.mostML, q.mostG = min(u.to.DrunkML, ml), min(u.mostG, g)
-	q.leastML = min(q.leastML, q.mostML)
+	u.rising(&q, &sum)
 	q.targetML = floorTo(u.from.DrunkML+part*(u.to.DrunkML-u.from.DrunkML), evidence.ProposalWater)
 	q.fuelGH = (u.from.CarbohydrateG + part*(u.to.CarbohydrateG-u.from.CarbohydrateG)) / c.hours()
 	grain := c.grainsOf(true)

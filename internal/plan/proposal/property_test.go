@@ -93,6 +93,51 @@ func moved(a, b Mix) int {
 	return n
 }
 
+// TestStepsRise: with several drinks as with one, the steps of a way go one way: what is
+// drunk in all never falls from one to the next and never passes the aim's, but where it
+// comes down at once, and no carbohydrate is lost on the way.
+func TestStepsRise(t *testing.T) {
+	several := 0
+	for seed := range uint64(3000) {
+		c := seeded(seed).draw()
+		p := Propose(&c)
+		if p.Limits.Case == Less {
+			continue
+		}
+		for way, r := range p.Routes {
+			before := c.SumOf(c.Habit)
+			aim := c.SumOf(r.Aim)
+			for k, s := range r.Steps {
+				now := c.SumOf(s.Mix)
+				if now.DrunkML < before.DrunkML-1e-6 || now.DrunkML > aim.DrunkML+1e-6 {
+					t.Errorf("seed %d, way %d, step %d: %g mL after %g, the aim has %g", seed, way, k, now.DrunkML, before.DrunkML, aim.DrunkML)
+				}
+				if now.CarbohydrateG < before.CarbohydrateG-1e-6 && aim.CarbohydrateG > before.CarbohydrateG {
+					t.Errorf("seed %d, way %d, step %d: %g g after %g, the aim has %g", seed, way, k, now.CarbohydrateG, before.CarbohydrateG, aim.CarbohydrateG)
+				}
+				if len(r.Steps) > 1 && drinksOf(&c, s.Mix) > 1 {
+					several++
+				}
+				before = now
+			}
+		}
+	}
+	if several < 50 {
+		t.Errorf("%d steps with several drinks: the cases show nothing", several)
+	}
+}
+
+// drinksOf counts the drinks of a mix, water among them.
+func drinksOf(c *Case, m Mix) int {
+	n := 0
+	for i, x := range m {
+		if k := c.Sources[i].Kind; x > 0 && (k == Water || k == Drink) {
+			n++
+		}
+	}
+	return n
+}
+
 // TestSearchIsExact holds the search against one that tries every mix.
 func TestSearchIsExact(t *testing.T) {
 	found := 0

@@ -183,8 +183,12 @@ func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, ty
 	}
 	r.settled.SetText(amountOf(sp, r.slot, now.x))
 	r.differs.SetText(sp.More(r.slot, now.x-now.habit))
-	when := whenEaten(sp, k, now)
-	r.name.say(words(sp, s, k, r.slot, now, when), when)
+	short := whenEaten(sp, k, now)
+	long := words(sp, s, k, r.slot, now, short)
+	if r.slot.IsDrink() {
+		short = sp.InMouthfuls(now.x, k.Mouthful)
+	}
+	r.name.say(long, short)
 }
 
 // amountOf is an amount as an agreed plan shows it.

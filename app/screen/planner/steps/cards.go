@@ -167,3 +167,6 @@ func (cardLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
 	}
 	return fyne.NewSize(look.Scaled(150), h)
 }
+
+// Scale is the end of the bars.
+func (c *Cards) Scale() float64 { return c.most }
