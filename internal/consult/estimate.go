@@ -200,6 +200,9 @@ func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool)
 	if r.Climate.Grade == climate.Tested {
 		b.Plan.Sodium = sodiumOf(b.Tests)
 	}
+	if len(b.Tests) > 0 && b.Tests[0].Test.ID == r.Outing.Like {
+		b.Plan.Split = splitOf(b.Tests[0])
+	}
 	b.Plan.Usual = toleratedBy(a, r.Tests)
 	return b, true
 }

@@ -40,6 +40,8 @@ type Basis struct {
 	// exchange, kg/h: part of the deficit, which is what the scale says, never of
 	// the ceiling. Both are zero where the sweat rate holds them.
 	RespiratoryLH, ExchangeLH float64
+	// Split is how the loss is shared within the session, where it was weighed there.
+	Split Split
 	// Sodium is the whole-body sweat sodium concentration in mmol/L; unknown
 	// while the laboratory has not answered.
 	Sodium Ranged
@@ -48,6 +50,22 @@ type Basis struct {
 	Body           Body
 	// Usual is what the stomach is used to.
 	Usual Usual
+}
+
+// Split is how the loss of a session is shared between two parts of it: the first
+// ends at the share At of its time and has the share Share of its loss, both 0 to 1.
+// The zero Split is an even rate.
+type Split struct{ At, Share float64 }
+
+// by is the share of the loss by a share of the time.
+func (s Split) by(time float64) float64 {
+	switch {
+	case !(s.At > 0 && s.At < 1):
+		return time
+	case time <= s.At:
+		return time / s.At * s.Share
+	}
+	return s.Share + (time-s.At)/(1-s.At)*(1-s.Share)
 }
 
 // BreathLH is water breathed out and gas exchange together, kg/h.

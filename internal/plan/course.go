@@ -9,11 +9,13 @@ type Point struct {
 
 // Course appends the deficit over time to buf: a line from point to point
 // that falls with the loss and rises while something is taken at a chance,
-// and its range. It ends at the schedule's deficit.
+// and its range. It ends at the schedule's deficit, and bends where the rate changes
+// within the session.
 func (p *Planner) Course(l Length, s *Schedule, buf []Point) []Point {
 	end := p.session.Minutes[l]
 	taken := 0.0
-	buf = append(buf, p.point(0, 0))
+	buf = append(buf, p.point(0, end, 0))
+	last := 0.0
 	for i := range s.Takes {
 		t := &s.Takes[i]
 		from := t.Chance.Minute
@@ -21,11 +23,24 @@ func (p *Planner) Course(l Length, s *Schedule, buf []Point) []Point {
 		if i+1 < len(s.Takes) {
 			until = min(until, s.Takes[i+1].Chance.Minute)
 		}
-		buf = append(buf, p.point(from, taken))
+		buf = p.to(buf, from, end, last, taken)
+		last = taken
 		taken += p.takenKg(t)
-		buf = append(buf, p.point(max(from, until), taken))
+		buf = p.to(buf, max(from, until), end, last, taken)
+		last = taken
 	}
-	return append(buf, p.point(end, taken))
+	return p.to(buf, end, end, last, taken)
+}
+
+// to appends the point at a minute, and before it the one where the rate changes,
+// where that lies between the last point and this one: intake rises evenly from what
+// was taken at the last point.
+func (p *Planner) to(buf []Point, minute, end, was, taken float64) []Point {
+	from, bend := buf[len(buf)-1].Minute, p.basis.Split.At*end
+	if bend > from && bend < minute {
+		buf = append(buf, p.point(bend, end, was+(taken-was)*(bend-from)/(minute-from)))
+	}
+	return append(buf, p.point(minute, end, taken))
 }
 
 // takenKg is the mass of drinks and foods at one chance.
@@ -48,9 +63,13 @@ func (p *Planner) drunkKg(t *Take) float64 {
 	return sum
 }
 
-// point is the deficit after some minutes and some intake in kg.
-func (p *Planner) point(minute, taken float64) Point {
-	h := minute / minutesPerHour
-	d := p.basis.SweatRate.times(h).plus(p.basis.BreathLH()*h - taken)
+// point is the deficit after some minutes of a session that ends at one, and some
+// intake in kg.
+func (p *Planner) point(minute, end, taken float64) Point {
+	h, sweated := minute/minutesPerHour, minute/minutesPerHour
+	if end > 0 {
+		sweated = end / minutesPerHour * p.basis.Split.by(minute/end)
+	}
+	d := p.basis.SweatRate.times(sweated).plus(p.basis.BreathLH()*h - taken)
 	return Point{Minute: minute, DeficitL: d, Deficit: d.times(100 / p.basis.Body.MassKg)}
 }

@@ -406,14 +406,14 @@ func TestSegments(t *testing.T) {
 		t.Partway = []record.PartwayWeighing{{At: "17:45", Mass: record.Num(61.5, quantity.Kilogram), Drunk: record.Num(200, quantity.Millilitre)}}
 	})
 	f := s.rows(at18(47))[0].Found
-	list := Segments(f)
+	list := consult.Segments(f)
 	if len(list) != 2 || list[0].Minutes != 40 || list[1].Minutes != 55 {
 		t.Fatalf("segments %+v", list)
 	}
 	if sum := list[0].Loss + list[1].Loss; math.Abs(sum-f.Sweat.Fluid.Loss.Value) > 0.005 {
 		t.Errorf("the parts add up to %.3f, the whole is %.3f", sum, f.Sweat.Fluid.Loss.Value)
 	}
-	if !Changes(list) || Changes(list[:1]) {
+	if !consult.SegmentsChange(list) || consult.SegmentsChange(list[:1]) {
 		t.Errorf("rates %v and %v", list[0].Rate, list[1].Rate)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/care"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -121,7 +122,7 @@ func (v *View) askMember(i int) {
 
 // segmentWords say the rates of the parts of a session.
 func (v *View) segmentWords(r squad.Row) string {
-	list := squad.Segments(r.Found)
+	list := consult.Segments(r.Found)
 	if len(list) == 0 {
 		return ""
 	}
@@ -131,7 +132,7 @@ func (v *View) segmentWords(r squad.Row) string {
 		parts = append(parts, v.say("squad.segment", string(s.From), string(s.To), by.Amount(s.Loss, quantity.Litre), by.Amount(s.Rate, quantity.LitrePerHour)))
 	}
 	text := strings.Join(parts, " ")
-	if squad.Changes(list) {
+	if consult.SegmentsChange(list) {
 		text += " " + v.say("squad.segment.changes")
 	}
 	return text

@@ -1,10 +1,10 @@
-package squad
+package consult
 
 import (
 	"math"
 
-	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
 )
@@ -20,11 +20,10 @@ type Segment struct {
 // Segments are the parts of a session between its weighings, where it was weighed
 // within: mass change and drinks less urine, and of breath and gas exchange the part
 // that the time is of the whole. Nil while a part is not known.
-func Segments(f consult.Findings) []Segment {
+func Segments(f Findings) []Segment {
 	t := f.Test
-	first, ok1 := used(t, record.Before)
-	last, ok2 := used(t, record.After)
-	if len(t.Partway) == 0 || !ok1 || !ok2 || !f.Timed || !f.Sweat.Fluid.Loss.Known {
+	first, last := masses(t, record.Before), masses(t, record.After)
+	if len(t.Partway) == 0 || len(first) == 0 || len(last) == 0 || !f.Timed || !f.Sweat.Fluid.Loss.Known {
 		return nil
 	}
 	start, ok := t.Session.Start.Minutes()
@@ -46,7 +45,7 @@ func Segments(f consult.Findings) []Segment {
 		clock                      record.Clock
 		minutes, mass, drunk, lost float64
 	}
-	points := []point{{clock: t.Session.Start, mass: *first.Mass.Value}}
+	points := []point{{clock: t.Session.Start, mass: mean(first)}}
 	for _, p := range t.Partway {
 		at, ok := p.At.Minutes()
 		if !ok || !p.Mass.Known() || !p.Drunk.Known() {
@@ -57,7 +56,7 @@ func Segments(f consult.Findings) []Segment {
 		}
 		points = append(points, point{p.At, at, *p.Mass.Value, *p.Drunk.Value / 1000, p.Urine.Or(0) / 1000})
 	}
-	points = append(points, point{t.Session.End, f.Minutes, *last.Mass.Value, drunk, urine})
+	points = append(points, point{t.Session.End, f.Minutes, mean(last), drunk, urine})
 	var list []Segment
 	for i, p := range points[1:] {
 		q := points[i]
@@ -72,12 +71,26 @@ func Segments(f consult.Findings) []Segment {
 	return list
 }
 
-// Changes reports whether the rate changes within a session by more than it should
+// SegmentsChange reports whether the rate changes within a session by more than it should
 // be passed over, from the first part to the last.
-func Changes(list []Segment) bool {
+func SegmentsChange(list []Segment) bool {
 	if len(list) < 2 {
 		return false
 	}
 	a, b := list[0].Rate, list[len(list)-1].Rate
 	return math.Abs(a-b) > max(a, b)*evidence.SegmentsDiffer/100
+}
+
+// splitOf is how the loss of a session is shared between its parts, as it was weighed
+// within; zero where it was not weighed just once.
+func splitOf(f Findings) plan.Split {
+	list := Segments(f)
+	if len(list) != 2 {
+		return plan.Split{}
+	}
+	minutes, loss := list[0].Minutes+list[1].Minutes, list[0].Loss+list[1].Loss
+	if list[0].Loss <= 0 || list[1].Loss <= 0 {
+		return plan.Split{}
+	}
+	return plan.Split{At: list[0].Minutes / minutes, Share: list[0].Loss / loss}
 }
