@@ -114,12 +114,12 @@ func (v *View) build() {
 	v.count = look.NewLabel("", look.Note, look.Ink2)
 	v.table = look.NewTable("roster.table", []look.Column{
 		{Title: say("roster.name"), Width: look.Share(11), Sorts: true},
-		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true, From: 800},
-		{Title: say("roster.test"), Width: look.Fixed(119), Sorts: true},
-		{Title: say("roster.rate"), Width: look.Fixed(82), Right: true, Sorts: true, From: 640},
+		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true, From: 920},
+		{Title: say("roster.test"), Width: look.Fixed(124), Sorts: true},
+		{Title: say("roster.rate"), Width: look.Fixed(82), Right: true, Sorts: true, From: 760},
 		{Title: say("roster.step"), Width: look.Fixed(88), Sorts: true, From: 660},
 		{Title: say("roster.review"), Width: look.Fixed(92), Sorts: true},
-		{Title: say("roster.flags"), Width: look.Share(16), Sorts: true},
+		{Title: say("roster.flags"), Width: look.Share(17), Sorts: true},
 	}).Roomy().OneClick().Scrolling()
 	v.table.OnOpened = v.open
 	v.table.OnSort = func(column int, down bool) {
