@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -191,8 +192,12 @@ func TestComposedPractiseIsNoRounding(t *testing.T) {
 func TestComposedPractiseWithholdsSalt(t *testing.T) {
 	h := openHouse(t)
 	w := english(t)
-	for name, salted := range map[string]bool{"Ravka": true, "Kester": false} {
-		c, o := h.caseOf(t, name)
+	for name, salted := range map[string]bool{"no flag": true, "blood pressure": false} {
+		c, o := h.caseOf(t, "Ravka")
+		a := c.Athlete
+		if !salted {
+			a.Flags = append(slices.Clone(a.Flags), record.Flag{Kind: record.FlagBloodPressure})
+		}
 		p := c.Plan.Clone()
 		i, ok := stepOf(p, o.ID)
 		if !ok {
@@ -203,7 +208,7 @@ func TestComposedPractiseWithholdsSalt(t *testing.T) {
 				p.Options[j] = c.WithMix(o, withSalt(c.MixOf(o)))
 			}
 		}
-		if got := PractiseWords(h.open(t, p, c.Athlete, c.Basis), i, false, w); strings.Contains(plain(got), "0.5 g more salt") != salted {
+		if got := PractiseWords(h.open(t, p, a, c.Basis), i, false, w); strings.Contains(plain(got), "0.5 g more salt") != salted {
 			t.Errorf("%s practises %q", name, got)
 		}
 	}

@@ -128,6 +128,7 @@ func (p *Press) totalText(d During, am amounts) string {
 const (
 	foodEdge     = 46.0 // where the food begins
 	mouthfulEdge = 69.0 // where the word for mouthfuls begins
+	unfedEdge    = 41.0 // the same where there is nothing to eat
 	numberRoom   = 13.0
 	boxEdge      = 5.2
 )
@@ -143,9 +144,10 @@ func (p *Press) breakRow(c Chance, d During, am amounts, f rowForm, width float6
 		x := 2.4 + f.bottleW*0.2 + float64(i)*each
 		bottles = bottles.Over(p.bottle(s, d.substance(s.Drink), c.Maybe, f.bottleW, f.bottleH).At(x, 0))
 	}
-	room := width - mouthfulEdge - numberRoom - at
+	edge := d.mouthfulEdge()
+	room := width - edge - numberRoom - at
 	text := p.breakText(c, d, am, f, room)
-	sips := p.mouthfuls(c, am, f, width)
+	sips := p.mouthfuls(c, am, f, width-edge)
 	food := p.breakFood(c, am, f, foodEdge-boxEdge-2)
 	height := max(f.height, text.Height+2*pad, food.Height+2*pad, sips.Height+2*pad, bottles.Height+2*pad)
 	mid := func(b paper.Block) float64 { return (height - b.Height) / 2 }
@@ -156,6 +158,16 @@ func (p *Press) breakRow(c Chance, d During, am amounts, f rowForm, width float6
 	out = out.With(food.At(width-foodEdge, mid(food)).Marks...)
 	out = out.With(checks(c.times(), width, height)...)
 	return out
+}
+
+// mouthfulEdge is where the word for mouthfuls begins, mm from the right edge.
+func (d During) mouthfulEdge() float64 {
+	for _, c := range d.Chances {
+		if len(c.Foods) > 0 {
+			return mouthfulEdge
+		}
+	}
+	return unfedEdge
 }
 
 // edges are the hairline under a row, or the dashed frame around those that may not
@@ -294,8 +306,7 @@ func (a amounts) left(v quantity.Millilitres) string {
 
 // mouthfuls is their number in large type, with the amount; the amount alone where no
 // mouthful is known.
-func (p *Press) mouthfuls(c Chance, am amounts, f rowForm, width float64) paper.Block {
-	edge := width - mouthfulEdge
+func (p *Press) mouthfuls(c Chance, am amounts, f rowForm, edge float64) paper.Block {
 	amount := am.millilitres(sum(c.Volumes))
 	number := f.number.Heavy(paper.SemiBold)
 	room := mouthfulEdge - foodEdge - 1

@@ -44,7 +44,7 @@ func (v *View) Print() {
 	}
 	say, crew := v.desk.Words.Say, v.crew()
 	p := &printDialog{v: v, folder: field.NewLine(v.desk.Host, "trip.print.folder", 1000), trouble: look.NewParagraph("", look.Note, look.Ink), stop: func() {}}
-	p.folder.SetText(saveto.Documents())
+	p.folder.SetText(saveto.Folder())
 	options := []field.Option{{Key: string(m.athlete.ID), Text: say("trip.print.one", m.athlete.Name)}}
 	if len(crew) > 1 {
 		options = append(options, field.Option{Key: everybody, Text: say("trip.print.all", len(crew))})
@@ -82,6 +82,7 @@ func (p *printDialog) write() (stay bool) {
 			p.trouble.SetText(say("trip.print.failed", saveto.Reason(v.desk.Words, err)))
 			return
 		}
+		saveto.Remember(folder)
 		p.dialog.Close()
 		if len(files) == 1 {
 			v.desk.Say(say("trip.print.done", files[0]), "", nil)
