@@ -275,3 +275,31 @@ func TestComposedNearTheLoss(t *testing.T) {
 		t.Errorf("above the loss it is called near: %q", got)
 	}
 }
+
+// The last step is the one that brings the aim, however few steps are kept.
+func TestLastStepIsToldByTheAim(t *testing.T) {
+	h := openHouse(t)
+	c, o := h.caseOf(t, "Ravka")
+	i, ok := stepOf(c.Plan, o.ID)
+	if !ok {
+		t.Fatal("Ravka is on no step")
+	}
+	p := c.Plan.Clone()
+	p.Steps = p.Steps[:i+1]
+	p.Agreement.OptionID = o.ID
+	if r := RuleOf(h.open(t, p, c.Athlete, c.Basis), i); r.Last {
+		t.Error("a step short of the aim is called the last since no other is kept")
+	}
+	aim, ok := consult.OptionOf(p, record.OptionAim)
+	if !ok {
+		t.Fatal("no aim")
+	}
+	for j := range p.Options {
+		if p.Options[j].ID == o.ID {
+			p.Options[j] = c.WithMix(o, c.MixOf(aim))
+		}
+	}
+	if r := RuleOf(h.open(t, p, c.Athlete, c.Basis), i); !r.Last {
+		t.Error("the step that brings the aim is not called the last")
+	}
+}
