@@ -19,6 +19,9 @@ func (s sheet) afterPart() []paper.Item {
 		s.scale(s.words("feeling.thirst"), 0, 10),
 		s.scale(s.words("feeling.stomach"), 0, 10),
 	)
+	if s.short {
+		return items
+	}
 	note := s.p.faces.Line(noteStyle(), s.words("note"), s.width, paper.Left)
 	return append(items, paper.Item{Block: note, Gap: sheetGap, Keep: true}, paper.Item{Block: s.writing(2)})
 }

@@ -19,12 +19,18 @@ type BlankSheet struct {
 	// Bottles, Foods and Patches are how many lines there are; 0 stands for
 	// 6, 4 and 3.
 	Bottles, Foods, Patches int
+	// Short leaves out what is rarely measured, and lines, so that the sheet is one side.
+	Short bool
 }
 
 // BlankSheet lays out the sheet.
 func (p *Press) BlankSheet(b BlankSheet) paper.Document {
 	title := p.say.Say("handout.blank.title")
-	pages := p.pour(func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, title) })
+	ways := closer()
+	if b.Short {
+		ways = append(ways, way{2, 0, 0.94}, way{2, 0, 0.88}, way{2, 0, 0.82})
+	}
+	pages := p.pourBy(ways, func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, title) })
 	return p.document(b.Terms, title, p.say.Say("handout.blank.subject"), pages)
 }
 
@@ -33,13 +39,17 @@ func (p *Press) blankItems(b BlankSheet, title string) (paper.Frame, []paper.Ite
 	am := p.amounts(b.Terms)
 	fr := p.frame(b.Terms, head{title: title, under: p.say.Say("handout.blank.under")})
 	fr.Footer = p.compactFooter(b.Terms, fr.Inner())
-	s := sheet{p: p, u: unitsOf(b.Terms), width: fr.Inner()}
+	s := sheet{p: p, u: unitsOf(b.Terms), width: fr.Inner(), short: b.Short}
+	bottles, foods, patches := 6, 4, 3
+	if b.Short {
+		bottles, foods, patches = 3, 1, 1
+	}
 	var items []paper.Item
 	items = append(items, p.cautions(s.width, b.cautions(am, p)...)...)
 	items = append(items, s.beforePart(b, am)...)
-	items = append(items, s.bottlePart(or(b.Bottles, 6), or(b.Foods, 4))...)
+	items = append(items, s.bottlePart(or(b.Bottles, bottles), or(b.Foods, foods))...)
 	items = append(items, s.afterPart()...)
-	return fr, append(items, s.urinePart(or(b.Patches, 3))...)
+	return fr, append(items, s.urinePart(or(b.Patches, patches))...)
 }
 
 // cautions are the athlete's, and how to weigh where mass is hidden.
@@ -85,6 +95,7 @@ type sheet struct {
 	p     *Press
 	u     sheetUnits
 	width float64
+	short bool
 }
 
 // beforePart is what is written down before the session: the session, the air,
@@ -102,7 +113,9 @@ func (s sheet) beforePart(b BlankSheet, am amounts) []paper.Item {
 			s.ask("session.date", 2.1).with(date), s.clock("session.start", 1.4), s.ask("session.place", 2.6).with(am.typed(b.Place))),
 		s.boxes(s.ask("session.sport", 2).with(am.typed(b.Sport)), s.ask("session.activity", 3)),
 		s.scale(s.words("session.effort"), 0, 10),
-		s.boxes(s.work(am.hidden)...),
+	}
+	if !s.short {
+		blocks = append(blocks, s.boxes(s.work(am.hidden)...))
 	}
 	return s.part("handout.blank.before", append(append(blocks, s.airBlocks()...), s.scaleBlocks()...)...)
 }
@@ -124,32 +137,39 @@ func (s sheet) airBlocks() []paper.Block {
 	for _, code := range []string{consult.ClothingVest, consult.ClothingShirt, consult.ClothingTracksuit} {
 		worn = append(worn, say("clothing."+code))
 	}
-	return []paper.Block{
+	list := []paper.Block{
 		s.boxes(s.ask("air.temperature", 1), s.ask("air.humidity", 1), s.ask("session.usedToHeat", 1, say("handout.blank.yes"), say("handout.blank.no"))),
 		s.choices(s.width, s.words("air.sun"), say("handout.blank.sun.high"), say("handout.blank.sun.low"),
 			say("handout.blank.sun.part"), say("handout.blank.sun.overcast"), say("handout.blank.sun.shade"), say("handout.blank.sun.none")),
-		s.boxes(s.ask("air.wind", 1), s.ask("air.altitude", 1), s.ask("air.wbgt", 1)),
 		s.choices(s.width, s.words("air.clothing"), worn...),
 	}
+	if s.short {
+		return list
+	}
+	return append(list, s.boxes(s.ask("air.wind", 1), s.ask("air.altitude", 1), s.ask("air.wbgt", 1)))
 }
 
 // scaleBlocks are the weighing before, the mornings, and the urine where it is
 // taken before.
 func (s sheet) scaleBlocks() []paper.Block {
 	say := s.p.say.Say
-	mornings := []box{{label: say("handout.blank.morning.today"), unit: string(s.u.body), share: 1}}
-	for range 3 {
-		mornings = append(mornings, box{label: say("handout.blank.morning"), unit: string(s.u.body), share: 1})
-	}
-	return []paper.Block{
+	list := []paper.Block{
 		s.choices(s.width, s.words("scale.before"), say("handout.blank.dress.minimal"), say("handout.blank.dress.kit")),
 		s.boxes(
 			box{label: say("handout.blank.mass.before", 1), unit: string(s.u.body), share: 1},
 			box{label: say("handout.blank.mass.before", 2), unit: string(s.u.body), share: 1},
 			s.ask("scale.step", 1)),
-		s.boxes(append(mornings, box{label: say("handout.blank.gravity.before"), share: 1})...),
-		s.scale(say("handout.blank.colour.before"), 1, 8),
 	}
+	if s.short {
+		return list // the urine marker is asked for at the end, with when it was taken
+	}
+	mornings := []box{{label: say("handout.blank.morning.today"), unit: string(s.u.body), share: 1}}
+	for range 3 {
+		mornings = append(mornings, box{label: say("handout.blank.morning"), unit: string(s.u.body), share: 1})
+	}
+	return append(list,
+		s.boxes(append(mornings, box{label: say("handout.blank.gravity.before"), share: 1})...),
+		s.scale(say("handout.blank.colour.before"), 1, 8))
 }
 
 // bottlePart has a line for each bottle and each food.

@@ -91,6 +91,27 @@ func TestAgreedPagesAreOneSide(t *testing.T) {
 	}
 }
 
+// The short sheet is one side on either paper, and still asks for what a sweat rate
+// needs.
+func TestShortSheetIsOneSide(t *testing.T) {
+	for name, size := range map[string]paper.Size{"A4": paper.A4(), "Letter": paper.Letter()} {
+		p, err := NewPress(english(t), size)
+		if err != nil {
+			t.Fatal(err)
+		}
+		doc := p.BlankSheet(BlankSheet{Terms: Terms{Practice: practice()}, Athlete: "Ravka Oldenmoor", Short: true})
+		text := all(doc)
+		if len(doc.Pages) != 1 {
+			t.Errorf("%s: %d sides", name, len(doc.Pages))
+		}
+		for _, must := range []string{"body mass before, 1", "body mass after, 2", "start", "end", "air", "humidity", "what is in it", "urine passed", "stomach", "Sweat patches"} {
+			if !strings.Contains(text, must) {
+				t.Errorf("%s: %q is not asked for", name, must)
+			}
+		}
+	}
+}
+
 // Neighbours that are alike share a row where there are many, with a square to tick
 // for each.
 func TestEqualNeighboursJoin(t *testing.T) {

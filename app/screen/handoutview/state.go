@@ -53,6 +53,8 @@ type choice struct {
 	language string
 	// compare puts the options side by side on the athlete's page.
 	compare bool
+	// short is the blank sheet on one side.
+	short bool
 }
 
 // subject is whose pages they are. It is never changed once made, so that a
@@ -84,7 +86,7 @@ func layOut(s subject, c choice, window *words.Words) (laid, error) {
 		return laid{}, err
 	}
 	if c.page == BlankSheet || !s.planned {
-		sheet := handout.BlankSheet{Terms: handout.TermsOf(s.practice, s.care, w), Athlete: s.athlete.Name, Sport: s.sport(w)}
+		sheet := handout.BlankSheet{Terms: handout.TermsOf(s.practice, s.care, w), Athlete: s.athlete.Name, Sport: s.sport(w), Short: c.short}
 		return laid{press.BlankSheet(sheet), press.SheetCautions(sheet)}, nil
 	}
 	option := s.optionOf(c.option)

@@ -35,6 +35,7 @@ type widgets struct {
 	print    *field.Button
 	picture  *field.Button
 	compare  *field.Check
+	short    *field.Check
 	bottles  *bottleForm
 	plan     *field.Choice
 	page     *field.Choice
@@ -137,7 +138,9 @@ func (v *View) form() *fyne.Container {
 	if len(words.Languages()) > 1 { // nothing to choose from one
 		parts = append(parts, set("language", v.ui.language))
 	}
-	return look.VBox(10, parts...)
+	v.ui.short = field.NewCheck(h, "handoutview.short", say("handoutview.short"))
+	v.ui.short.OnChanged = func(on bool) { v.choose(func(c *choice) { c.short = on }) }
+	return look.VBox(10, append(parts, v.ui.short)...)
 }
 
 // choose changes what is to be printed.
@@ -153,6 +156,7 @@ func (v *View) follow() {
 	v.ui.option.Choose(string(v.choice.option))
 	v.ui.size.Choose(v.choice.size)
 	v.ui.language.Choose(v.choice.language)
+	look.ShowIf(v.ui.short, v.choice.page == BlankSheet)
 	look.ShowIf(v.ui.bottles.box, v.choice.page == BottleBands)
 	if v.ui.compare != nil {
 		look.ShowIf(v.ui.compare, v.choice.page == AthletePage)

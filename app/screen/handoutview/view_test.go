@@ -475,3 +475,20 @@ func TestPageAsPicture(t *testing.T) {
 		t.Errorf("%d pictures, %v", len(list), err)
 	}
 }
+
+// The blank sheet can be had on one side; the switch is for that sheet alone.
+func TestShortBlankSheet(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	v, _ := open(t, d, "Ravka")
+	if v.ui.short.Visible() {
+		t.Error("the athlete's page offers a short form")
+	}
+	v.ui.page.OnChosen(string(BlankSheet))
+	if !v.ui.short.Visible() || len(v.render.laid.document.Pages) < 2 {
+		t.Errorf("%d sides of the long form", len(v.render.laid.document.Pages))
+	}
+	v.ui.short.OnChanged(true)
+	if len(v.render.laid.document.Pages) != 1 {
+		t.Errorf("%d sides of the short form", len(v.render.laid.document.Pages))
+	}
+}
