@@ -17,13 +17,24 @@ const (
 	stopGap     float32 = 4
 )
 
+// The bottles take a part of the picture's height, up to a most.
+const (
+	bottlesPart float32 = 0.24
+	bottlesMost float32 = 120
+)
+
+// bottlesRoom is the height of the bottles.
+func (c *DeficitChart) bottlesRoom() float32 {
+	return px(min(max(c.Size().Height*bottlesPart, look.Scaled(bottlesHigh)), look.Scaled(bottlesMost)))
+}
+
 // stopsRoom is the height of all that stands under the lines of a chart of the
 // deficit with stops: bottles, play, names, the legend of names that have no
 // room, the fields, and the mouthfuls.
 func (c *DeficitChart) stopsRoom(size fyne.Size) float32 {
-	h := look.Scaled(bottlesHigh+spellHigh) + 3*look.Scaled(stopGap) + 2*look.Note.Pitch()
+	h := c.bottlesRoom() + look.Scaled(spellHigh) + 3*look.Scaled(stopGap) + 2*look.Note.Pitch()
 	if c.data.Fields {
-		h += look.ControlHeight() - look.Note.Pitch()/2
+		h += look.ControlHeight() + 2
 	}
 	return h + float32(len(c.legend(size)))*look.Note.Pitch()
 }
@@ -35,6 +46,40 @@ func (c *DeficitChart) StopX(stop int) float32 {
 		return 0
 	}
 	return c.columns.across.inside(c.data.Stops[stop].Minute)
+}
+
+// leastPlot is the least height of the lines, px at 100 % text.
+const leastPlot float32 = 84
+
+// LeastHeight is the height at a width below which the lines would say nothing.
+func (c *DeficitChart) LeastHeight(width float32) float32 {
+	return c.stopsRoom(fyne.NewSize(width, 0)) + look.Scaled(leastPlot)
+}
+
+// fieldWide is the width of a field under a bottle, px at 100 % text.
+const fieldWide float32 = 66
+
+// fieldWidth is that of the fields, or of what is written under them.
+func (c *DeficitChart) fieldWidth() float32 {
+	wide := look.Scaled(fieldWide)
+	for _, s := range c.data.Stops {
+		wide = max(wide, look.Note.Width(s.Mouthfuls))
+	}
+	return min(wide, (c.Size().Width+labelGap)/float32(max(len(c.data.Stops), 1))-labelGap)
+}
+
+// Fields places the fields under the bottles, in a width each: under their stops, and
+// beside each other where those stand close.
+func (c *DeficitChart) Fields(place func(stop int, x, width float32)) {
+	wide := c.fieldWidth()
+	list := make([]label, 0, len(c.data.Stops))
+	for _, s := range c.data.Stops {
+		list = append(list, label{at: c.columns.across.inside(s.Minute), width: wide})
+	}
+	spread(list, 0, c.Size().Width)
+	for i, l := range list {
+		place(i, l.x, wide)
+	}
 }
 
 // FieldTop is the px at which the room for fields begins.
@@ -87,7 +132,7 @@ func (c *DeficitChart) legend(size fyne.Size) []string {
 
 // ground is the px of the line that the bottles stand on.
 func (c *DeficitChart) ground(at plot) float32 {
-	return px(at.y.end + look.Scaled(bottlesHigh+stopGap))
+	return px(at.y.end + c.bottlesRoom() + look.Scaled(stopGap))
 }
 
 // paintStopColumns draws a column through lines and bottles for each stop, its sides
@@ -110,7 +155,7 @@ func (c *DeficitChart) paintStopColumns(at plot) {
 func (c *DeficitChart) paintBottles(at plot, size fyne.Size) {
 	d, k := &c.data, c.pen.ink
 	ground, wide := c.ground(at), c.bottleWidth(at)
-	up := scale{from: 0, to: max(d.StopMax, 1e-9), start: ground - 2, end: ground - look.Scaled(bottlesHigh-14)}
+	up := scale{from: 0, to: max(d.StopMax, 1e-9), start: ground - 2, end: ground - c.bottlesRoom() + look.Scaled(14)}
 	for _, s := range d.Stops {
 		up.to = max(up.to, drunk(s.Parts))
 	}
@@ -258,7 +303,11 @@ func (c *DeficitChart) paintTaken(at plot, y float32, size fyne.Size) {
 	}
 	c.labels = c.labels[:0]
 	for _, s := range d.Stops {
-		c.labels = append(c.labels, label{at: at.x.inside(s.Minute), width: look.Note.Width(of(s))})
+		width := look.Note.Width(of(s))
+		if d.Fields {
+			width = c.fieldWidth()
+		}
+		c.labels = append(c.labels, label{at: at.x.inside(s.Minute), width: width})
 	}
 	placed := spread(c.labels, 0, size.Width)
 	for i, s := range d.Stops {

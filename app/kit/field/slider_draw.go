@@ -95,6 +95,7 @@ func (s *Slider) under(x float32) float64 {
 // placeKnob moves knob and fill, and nothing else.
 func (s *Slider) placeKnob() {
 	x := s.at(s.value)
+	show(s.draw.fill, s.value > s.scale.Min) // at nothing no knob may cover the beginning
 	s.draw.fill.Resize(fyne.NewSize(x, trackThick))
 	s.draw.knob.Move(fyne.NewPos(x-knobSide/2+1, trackMiddle-knobSide/2+1))
 	s.draw.ring.Move(fyne.NewPos(x-knobSide/2-3, trackMiddle-knobSide/2-3))

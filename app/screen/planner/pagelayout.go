@@ -36,6 +36,7 @@ type pageLayout struct{ p *page }
 // places are where the parts stand at a width.
 type places struct {
 	strip, trouble, ask, keys, panels, bar, below float32 // heights
+	picture                                       float32 // where the panels are stacked
 	left, right                                   float32 // widths
 	// stacked: where large text leaves no room side by side, the panels stand
 	// one below the other, with the figures that answer above the sliders.
@@ -69,15 +70,21 @@ func (l *pageLayout) at(width, window float32) places {
 	if a.right < look.Scaled(rightLeast) {
 		a.stacked, a.left, a.right = true, width, width
 		a.keys = l.keysHeight(width) + pageGap
-		a.panels = a.keys + p.mix.Natural(width) + pageGap + look.Scaled(chartLeast)
+		a.picture = l.pictureHeight(width)
+		a.panels = a.keys + p.mix.Natural(width) + pageGap + a.picture
 		return a
 	}
 	a.keys = l.keysHeight(a.right) + pageGap
 	around := a
 	around.panels, around.below = 0, p.cards.Row.MinSize().Height
-	least := a.keys + look.Scaled(chartLeast)
+	least := a.keys + l.pictureHeight(a.right)
 	a.panels = max(window-around.height(), least)
 	return a
+}
+
+// pictureHeight is the least height of the sheet with the picture.
+func (l *pageLayout) pictureHeight(width float32) float32 {
+	return max(look.Scaled(chartLeast), l.p.deficit.Least(width))
 }
 
 // keysHeight is the height of the sheet with the figures.
@@ -110,7 +117,7 @@ func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		mix := p.mix.Natural(size.Width)
 		put(p.keys, 0, y, size.Width, a.keys-pageGap)
 		put(p.mix.Box, 0, y+a.keys, size.Width, mix)
-		put(p.deficit.Box, 0, y+a.keys+mix+pageGap, size.Width, look.Scaled(chartLeast))
+		put(p.deficit.Box, 0, y+a.keys+mix+pageGap, size.Width, a.picture)
 	} else {
 		x := a.left + pageGap
 		put(p.mix.Box, 0, y, a.left, a.panels)

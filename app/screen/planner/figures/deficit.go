@@ -84,6 +84,11 @@ func (p *Deficit) Select(s state.State, k *state.Calculation, stop int) {
 	p.showSplit(s, k)
 }
 
+// Least is the least height of the sheet of the picture at a width.
+func (p *Deficit) Least(width float32) float32 {
+	return 2*look.SheetPadY + p.head.MinSize().Height + 4 + p.picture.LeastHeight(width-2*look.SheetPadX)
+}
+
 // Split is what is said of the selected break.
 func (p *Deficit) Split() string { return p.split.text() }
 

@@ -70,21 +70,16 @@ func (*upon) Layout(o []fyne.CanvasObject, size fyne.Size) {
 
 func (*upon) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
 
-// stopField is the width of an amount under a bottle, px at 100 % text.
-const stopField float32 = 74
-
 // underStops sets fields under the bottles of a picture.
 type underStops struct{ picture *chart.DeficitChart }
 
-func (l underStops) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	wide := look.Scaled(stopField)
-	for i := 1; i < len(o); i++ {
-		wide = min(wide, l.picture.StopX(i)-l.picture.StopX(i-1)-2)
-	}
-	for i, one := range o {
-		one.Resize(fyne.NewSize(wide, look.ControlHeight()))
-		one.Move(fyne.NewPos(min(max(l.picture.StopX(i)-wide/2, 0), size.Width-wide), l.picture.FieldTop()))
-	}
+func (l underStops) Layout(o []fyne.CanvasObject, _ fyne.Size) {
+	l.picture.Fields(func(stop int, x, width float32) {
+		if stop < len(o) {
+			o[stop].Resize(fyne.NewSize(width, look.ControlHeight()))
+			o[stop].Move(fyne.NewPos(x, l.picture.FieldTop()))
+		}
+	})
 }
 
 func (underStops) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.Size{} }

@@ -18,10 +18,12 @@ type Panel struct {
 	sp    wording.Speaker
 	title *look.Label
 	hint  *look.Label
+	head  *fyne.Container
 
 	Note     *look.Paragraph
 	Rows     [plan.Slots]*row
 	list     *fyne.Container
+	rows     *fitting
 	addDrink *field.Button
 	addFood  *field.Button
 	Salt     *look.Paragraph
@@ -45,10 +47,10 @@ func NewPanel(h *field.Host, sp wording.Speaker, do Actions, add func(role recor
 	p.list.Add(p.fold.box)
 	p.addDrink = field.NewButton(h, "planner.add.drink", sp.Say("planner.add.drink"), field.Outline, func() { add(record.RoleDrink) })
 	p.addFood = field.NewButton(h, "planner.add.food", sp.Say("planner.add.food"), field.Outline, func() { add(record.RoleFood) })
-	head := &fyne.Container{Layout: headLayout{}, Objects: []fyne.CanvasObject{p.title, p.hint, suggest}}
-	rows := look.NewScroll(look.Pad(0, RingRoom, 0, RingRoom, look.VBox(4, p.Note, p.list, p.Salt)))
+	p.head = &fyne.Container{Layout: headLayout{}, Objects: []fyne.CanvasObject{p.title, p.hint, suggest}}
+	p.rows = newFitting(look.Pad(0, RingRoom, 0, RingRoom, look.VBox(4, p.Note, p.list, p.Salt)))
 	p.body = &fyne.Container{Layout: &fillMiddle{p}, Objects: []fyne.CanvasObject{
-		head, rows, look.VBox(8, look.NewRule(), p.sum.box, look.HBox(10, p.addDrink, p.addFood)),
+		p.head, p.rows, look.VBox(8, look.NewRule(), p.sum.box, look.HBox(10, p.addDrink, p.addFood)),
 	}}
 	p.Box = look.NewSheet(p.body)
 	return p
@@ -67,8 +69,7 @@ func (p *Panel) Natural(width float32) float32 {
 
 // rowsHeight is the height of the rows at a width.
 func (p *Panel) rowsHeight(inner float32) float32 {
-	rows, _ := p.body.Objects[1].(*look.Scroll)
-	return look.HeightFor(rows.Parts()[0], inner+2*RingRoom)
+	return p.rows.height(inner + 2*RingRoom)
 }
 
 // setTight sets the rows close, and leaves out the bar of the sum.
@@ -96,6 +97,7 @@ func (p *Panel) Open(s state.State, raw func(slot plan.Slot) string) {
 		look.EnableIf(b, s.Movable())
 	}
 	p.sum.open(s)
+	p.head.Refresh()
 	p.list.Refresh()
 	p.Box.Refresh()
 }

@@ -189,6 +189,7 @@ func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, ty
 		short = sp.InMouthfuls(now.x, k.Mouthful)
 	}
 	r.name.say(long, short)
+	r.box.Layout.Layout(r.box.Objects, r.box.Size()) // the change from the habit may be wider
 }
 
 // amountOf is an amount as an agreed plan shows it.

@@ -31,6 +31,6 @@ func (f *saltFold) folded(s state.State) bool { return !f.byHand && !s.SodiumMat
 
 // open shows the line where the salt is folded.
 func (f *saltFold) open(s state.State) {
-	look.ShowIf(f.box, s.Salted() && f.folded(s))
+	look.ShowIf(f.box, s.Draft() && s.Salted() && f.folded(s))
 	look.ShowIf(f.link, s.Movable())
 }

@@ -115,13 +115,16 @@ func (s State) SodiumMatters() bool {
 }
 
 // Shows reports whether a slot has a row among the sliders: water, salt where it
-// is offered, what the option in hand has, and what the habit had.
+// is offered, what the option in hand has, and what the habit had; of an agreed plan
+// only what it or the habit has any of.
 func (s State) Shows(slot plan.Slot) bool {
 	switch {
 	case !s.PlanCase.Slots[slot].InUse:
 		return false
 	case slot == plan.Water:
 		return true
+	case !s.Draft() && s.Mix[slot] == 0 && s.Habit[slot] == 0:
+		return false // what was agreed has none of it
 	case slot == plan.Salt:
 		return s.Salted() || s.Mix[slot] > 0
 	}
