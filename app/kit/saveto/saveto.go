@@ -65,8 +65,8 @@ func open(d *desk.Desk, on fyne.Canvas, r Request) *asking {
 	a.folder = field.NewChoice(d.Host, r.Name+".folder", nil)
 	a.folder.OnChosen = a.goTo
 	a.look(Folder())
-	content := look.VBox(10, look.NewLabel(d.Words.Say("saveto.in"), look.Note, look.Ink2), a.folder,
-		look.NewLabel(d.Words.Say("saveto.path"), look.Note, look.Ink2), a.path, a.trouble)
+	// The path comes first: it has the keyboard, and Enter saves.
+	content := look.VBox(10, a.path, a.trouble, look.NewLabel(d.Words.Say("saveto.in"), look.Note, look.Ink2), a.folder)
 	if r.Extra != nil {
 		content.Add(r.Extra)
 	}
