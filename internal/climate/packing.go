@@ -34,6 +34,8 @@ type Supply struct {
 	// Supplement: strict liability; a tested batch, and its lot kept.
 	Supplement bool
 	Lot        string
+	// Fresh food does not keep in a bag: it is bought there.
+	Fresh bool
 }
 
 // Stay is a stop of a trip as packing sees it, for one athlete.
@@ -95,7 +97,7 @@ type PackingList struct {
 //
 // margin is 0.15 to 0.20 in common practice. Servings of the first day's
 // sessions travel in hand, gels and liquids of more than 100 mL a piece and
-// beyond 1 L in all do not; ready drinks are bought. Not a visa for anything:
+// beyond 1 L in all do not; ready drinks and fresh food are bought. Not a visa for anything:
 // the carrier's and the country's rules win. Sources: packing from memory;
 // drinking water beside sessions EFSA 2010, from memory. It returns an
 // [evidence.Problem] for numbers that cannot be.
@@ -158,7 +160,7 @@ func (l line) pack(margin float64, hand *quantity.Millilitres) PackedSupply {
 	if l.supply.Supplement && l.supply.Lot == "" {
 		p.Problem = LotMissing
 	}
-	if l.supply.Form == ReadyMix {
+	if l.supply.Form == ReadyMix || l.supply.Fresh {
 		p.Rest = Buy
 		return p
 	}

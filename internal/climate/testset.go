@@ -3,6 +3,7 @@ package climate
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -95,6 +96,23 @@ func NewTestSet(a Athlete, tests []Test) (*TestSet, error) {
 	}
 	s.weigh()
 	return s, nil
+}
+
+// Later is the set for another day: the same tests, with how long before it each
+// was. Their heat balances are not worked out again. It returns an
+// [evidence.Problem] for a body that cannot be.
+func (s *TestSet) Later(tests []Test) (*TestSet, error) {
+	later := *s
+	later.tests, later.demands = tests, slices.Clone(s.demands)
+	for i, at := range s.used {
+		if err := tests[at].refused(s.limits); err != nil {
+			return NewTestSet(Athlete{Body: s.body, Start: s.start}, tests)
+		}
+		later.demands[i].at[alongMonths] = tests[at].MonthsAgo / evidence.LikeMonths
+	}
+	later.factor = mat.Cholesky{}
+	later.weigh()
+	return &later, nil
 }
 
 // weigh factors K and finds what the tests pull at.

@@ -185,7 +185,7 @@ func climateTest(f Findings, air record.Air, a record.Athlete, today time.Time, 
 	}
 	return climate.Test{
 		Session: s, Rate: quantity.LitresPerHour(rate.Value), U: quantity.LitresPerHour(rate.U),
-		MonthsAgo: max(0, today.Sub(TestDay(f.Test)).Hours()/24/daysAMonth),
+		MonthsAgo: monthsAgo(f.Test, today),
 	}, true
 }
 

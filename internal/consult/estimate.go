@@ -1,9 +1,6 @@
 package consult
 
 import (
-	"cmp"
-	"errors"
-	"fmt"
 	"slices"
 	"time"
 
@@ -61,55 +58,7 @@ type Soldiers struct {
 // Calculate asks the athlete's tests about an outing on a day. It returns
 // [ErrNoAir], or the problems of a body, an air or a session that cannot be.
 func Calculate(o Outing, a record.Athlete, tests []Findings, day time.Time, d Setup) (Calculation, error) {
-	r := Calculation{Outing: o, weighed: newest(tests)}
-	if again(o, tests) {
-		_, err := WeatherOf(o.Air)
-		r.AssumedAir = errors.Is(err, ErrNoAir)
-		a = assumedHeight(a, float64(BodyFor(a, r.weighed).Mass))
-	}
-	if r.AssumedAir {
-		o.Air = assumedAir(o.Air)
-	}
-	r.breath = breathOf(o, a, r.weighed, d)
-	body := BodyFor(a, r.weighed)
-	r.body = body
-	session, err := SessionFor(o, a, body, d)
-	if err != nil {
-		return r, err
-	}
-	// In one order, so that the same tests give the same figure to the last digit.
-	tests = slices.Clone(tests)
-	slices.SortStableFunc(tests, func(a, b Findings) int {
-		return cmp.Or(cmp.Compare(b.Test.Session.Date, a.Test.Session.Date), cmp.Compare(a.Test.ID, b.Test.ID))
-	})
-	for _, f := range tests {
-		air := f.Test.Air
-		if r.AssumedAir {
-			air = assumedAir(air)
-		}
-		t, ok := climateTest(f, air, a, day, d)
-		if !ok {
-			r.Left = append(r.Left, f)
-			continue
-		}
-		r.Compared = append(r.Compared, t)
-		r.Tests = append(r.Tests, f)
-	}
-	start := climate.Start{}
-	if len(r.Compared) == 0 && d.Start != nil {
-		start = d.Start(sportOf(record.Test{Session: o.Session}, a))
-	}
-	if r.set, err = climate.NewTestSet(climate.Athlete{Body: body, Start: start}, r.Compared); err != nil {
-		return r, fmt.Errorf("estimate the sweat rate: %w", err)
-	}
-	if r.Climate, err = r.set.Estimate(session); err != nil {
-		return r, fmt.Errorf("estimate the sweat rate: %w", err)
-	}
-	r.Climate = r.reachingDown(r.Climate)
-	if !r.AssumedAir {
-		r.caution(body, session, a, o)
-	}
-	return r, nil
+	return Ask(a, tests, d).Calculate(o, day)
 }
 
 // reachingDown is an estimate whose low end reaches down for what the field method

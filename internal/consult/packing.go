@@ -2,6 +2,7 @@ package consult
 
 import (
 	"ebbwell/internal/climate"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -51,6 +52,12 @@ func isSupplement(s climate.Supply) bool {
 	return s.Form == climate.Gel || s.Form == climate.Powder && record.ID(s.ID) != sugarID
 }
 
+// isFresh reports whether a food is one that goes off in a bag: a solid that is more
+// than half water, as fruit and what is cooked are (our own rule).
+func isFresh(p fuel.Product) bool {
+	return p.Form == fuel.Solid && p.Per100.Water.Known && p.Per100.Water.Value > evidence.FreshWater
+}
+
 // lotOf is the lot that was written down for a product.
 func lotOf(supplies []record.Supply, id string) string {
 	for _, known := range supplies {
@@ -75,6 +82,7 @@ const PackedBottle = 500.0
 // powder is what makes up one bottle.
 func supplyOf(info SlotInfo, slot plan.Slot, amount float64, d Setup) climate.Supply {
 	supply := climate.Supply{ID: info.Product.ID, Form: climate.Solid, Servings: amount, Serving: quantity.Grams(info.Product.Portion.Grams)}
+	supply.Fresh = isFresh(info.Product)
 	kept, _ := d.Pantry.Find(record.ID(info.Product.ID))
 	switch {
 	case slot.IsDrink() && kept.Form == fuel.Powder:

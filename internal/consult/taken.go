@@ -162,34 +162,34 @@ func (c Case) Limit() float64 {
 	return plan.DeficitLimit(c.Planner.Session().Heat)
 }
 
-// OtherDay is the same session there on a hotter or a cooler day.
+// OtherDay is the same session there on a hotter or a cooler day. Planned is
+// false where there is no plan for it.
 type OtherDay struct {
-	Air record.Air
+	Air         record.Air
+	Calculation Calculation
 	Taken
 }
 
-// OnAnotherDay takes the plan to a day that is so many °C hotter (cooler below
-// zero) than the stop's air, the vapour in the air the same. ok is false where
+// OnAnotherDay takes the stop to a day that is so many °C hotter (cooler below
+// zero) than its air, the vapour in the air the same. ok is false where
 // nothing can be said.
-func (s StopPlan) OnAnotherDay(by float64, a record.Athlete, tests []Findings, today time.Time, d Setup) (day OtherDay, ok bool) {
-	if !s.Planned {
+func (s StopPlan) OnAnotherDay(by float64) (day OtherDay, ok bool) {
+	t, o := s.traveller, s.Calculation.Outing
+	if t == nil || s.Calculation.set == nil {
 		return day, false
 	}
-	o := s.Calculation.Outing
 	if day.Air, ok = warmer(o.Air, by); !ok {
 		return day, false
 	}
 	o.Air = day.Air
-	r, err := Calculate(o, a, tests, stopDay(s.Stop, today), d)
-	if err != nil {
+	var err error
+	if day.Calculation, err = t.asking.Calculate(o, stopDay(s.Stop, t.today)); err != nil {
 		return day, false
 	}
-	b, ok := r.Basis(a, today)
-	if !ok {
-		return day, false
+	if b, ok := day.Calculation.Basis(t.athlete, t.today); ok && s.Planned {
+		day.Taken = taken(s.Case.Plan, t.athlete, b, s.ratio, t.today, t.asking.desk)
 	}
-	day.Taken = taken(s.Case.Plan, a, b, s.ratio, today, d)
-	return day, day.Planned
+	return day, true
 }
 
 // warmer is air so many °C warmer with the same vapour in it, as humid as a

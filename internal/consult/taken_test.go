@@ -82,8 +82,8 @@ func TestOtherDays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cool, ok1 := s.OnAnotherDay(-5, a, tests, day(), d)
-	hot, ok2 := s.OnAnotherDay(5, a, tests, day(), d)
+	cool, ok1 := s.OnAnotherDay(-5)
+	hot, ok2 := s.OnAnotherDay(5)
 	if !ok1 || !ok2 {
 		t.Fatal("nothing is said about other days")
 	}

@@ -21,6 +21,8 @@ type StopPlan struct {
 	Length int
 	Days   []climate.HeatDay
 	Taken
+
+	traveller *Traveller
 }
 
 // TooUncertain reports whether the range of the rate there is too wide to drink
@@ -34,29 +36,49 @@ func (s StopPlan) TooUncertain() bool {
 // ErrStopEnds means: a stop ends before it begins.
 var ErrStopEnds = errors.New("the stop ends before it begins")
 
-// PlanStop works one stop of a trip out for one athlete. agreed is the plan to
-// take along; nil where there is none. It returns [ErrStopEnds], [ErrNoAir],
+// Traveller is an athlete on a trip: the tests, worked out once for all the
+// stops, and the plan that is taken along. It is not for two goroutines at a time.
+type Traveller struct {
+	athlete record.Athlete
+	agreed  *record.Plan
+	places  climate.Places
+	today   time.Time
+	asking  *Asking
+}
+
+// NewTraveller readies an athlete for the stops of a trip. agreed is the plan to
+// take along; nil where there is none.
+func NewTraveller(a record.Athlete, tests []Findings, agreed *record.Plan, places climate.Places, today time.Time, d Setup) *Traveller {
+	return &Traveller{athlete: a, agreed: agreed, places: places, today: today, asking: Ask(a, tests, d)}
+}
+
+// PlanStop works one stop of a trip out for one athlete, see [Traveller.Plan].
+func PlanStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.Plan, places climate.Places, today time.Time, d Setup) (StopPlan, error) {
+	return NewTraveller(a, tests, agreed, places, today, d).Plan(s)
+}
+
+// Plan works one stop out. It returns [ErrStopEnds], [ErrNoAir],
 // [climate.UnknownPlaceError], or the problems of a body, an air or a session
 // that cannot be; what is known until then comes with the error.
-func PlanStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.Plan, places climate.Places, today time.Time, d Setup) (StopPlan, error) {
-	out := StopPlan{Stop: s}
+func (t *Traveller) Plan(s record.Stop) (StopPlan, error) {
+	out := StopPlan{Stop: s, traveller: t}
 	if s.From != "" && s.Until != "" && s.Until < s.From {
 		return out, ErrStopEnds
 	}
-	out.Length, out.Days = heatDays(s, a)
+	out.Length, out.Days = heatDays(s, t.athlete)
 	var err error
-	if out.Air, err = AirOf(s, places); err != nil {
+	if out.Air, err = AirOf(s, t.places); err != nil {
 		return out, err
 	}
-	minutes, like := stopMinutes(s, agreed), likeSession(tests, agreed)
-	o := Outing{Session: stopSession(s, a, out.Days, like, minutes), Air: out.Air.Air, Minutes: minutes}
+	minutes, like := stopMinutes(s, t.agreed), likeSession(t.asking.tests, t.agreed)
+	o := Outing{Session: stopSession(s, t.athlete, out.Days, like, minutes), Air: out.Air.Air, Minutes: minutes}
 	if like != nil {
 		o.Like = like.Test.ID
 	}
-	if out.Calculation, err = Calculate(o, a, tests, stopDay(s, today), d); err != nil {
+	if out.Calculation, err = t.asking.Calculate(o, stopDay(s, t.today)); err != nil {
 		return out, err
 	}
-	out.takeAlong(a, agreed, today, d)
+	out.takeAlong(t.athlete, t.agreed, t.today, t.asking.desk)
 	return out, nil
 }
 

@@ -25,7 +25,7 @@ type person struct {
 	bottles []consult.OwnBottle
 }
 
-// people are the eight athletes. massShown above zero settles that a junior's
+// people are the eleven athletes. massShown above zero settles that a junior's
 // mass may be shown; tookTenML is ten mouthfuls weighed, mL.
 func people() []person {
 	return []person{
@@ -48,6 +48,13 @@ func people() []person {
 		{key: "kester", name: "Kester Undermill", sport: "rugby-union", position: "prop", sex: record.Male, age: 22,
 			height: 1.85, mass: 112, usual: 0.90, acclimatised: record.AcclimatisedYes,
 			flags: []record.Flag{{Kind: record.FlagBloodPressure, Note: "treated, stable", Physician: "Dr Orla Venn (invented)"}}},
+		{key: "nessa", name: "Nessa Quarrow", sport: "field-hockey", position: "forward", sex: record.Female, age: 25,
+			height: 1.74, mass: 71.2, usual: 0.85, acclimatised: record.AcclimatisedNo, group: "Tideway hockey squad", tookTenML: 410},
+		{key: "ottoline", name: "Ottoline Marsk", sport: "field-hockey", position: "defender", sex: record.Female, age: 22,
+			height: 1.65, mass: 58.5, usual: 0.50, acclimatised: record.AcclimatisedNo, group: "Tideway hockey squad"},
+		{key: "pia", name: "Pia Hollinside", sport: "field-hockey", position: "midfield", sex: record.Female, age: 17,
+			height: 1.68, mass: 60.5, usual: 0.45, acclimatised: record.AcclimatisedNo, group: "Tideway hockey squad",
+			guardian: "Maud Hollinside (invented), mother"},
 	}
 }
 

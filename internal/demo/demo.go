@@ -1,6 +1,7 @@
-// Package demo makes an invented practice to try the program with: eight
-// athletes in seven sports, two of them juniors, with several tests each in
-// different climates, plans at different steps, one trip and one session of a group. People, places
+// Package demo makes an invented practice to try the program with: eleven
+// athletes in seven sports, three of them juniors, with tests in different climates,
+// plans at different steps, a session of a group, and the trip of one squad, some weeks ahead and where it is
+// warm at that time of the year, so that the practice never looks old. People, places
 // and figures are invented; drinks and foods are the generic ones.
 //
 // Test sheets are written as a dietitian would fill them in: the masses after

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"ebbwell/internal/care"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
@@ -18,7 +19,13 @@ func today() time.Time { return time.Date(2026, 5, 18, 12, 0, 0, 0, time.UTC) }
 
 func filled(t *testing.T) *store.Store {
 	t.Helper()
-	s, err := store.Open(t.TempDir(), store.Options{Clock: today})
+	return filledOn(t, today())
+}
+
+// filledOn is the practice as it is filled on a day.
+func filledOn(t *testing.T, now time.Time) *store.Store {
+	t.Helper()
+	s, err := store.Open(t.TempDir(), store.Options{Clock: func() time.Time { return now }})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,7 +38,7 @@ func filled(t *testing.T) *store.Store {
 		Options: consult.Names{Habit: "Habit", Fluid: "Without food", Food: "With food", Aim: "Aim"},
 		Step:    func(i int) string { return fmt.Sprintf("Step %d", i) },
 	}
-	if err := Fill(context.Background(), s, today(), names); err != nil {
+	if err := Fill(context.Background(), s, now, names); err != nil {
 		t.Fatal(err)
 	}
 	return s
@@ -77,7 +84,7 @@ func TestPractice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(list) != 8 || len(sports) < 5 || minors != 2 || women < 3 || women > 5 || tests < 16 || plans < 5 || len(trips) != 1 {
+	if len(list) != 11 || len(sports) < 5 || minors != 3 || women < 6 || women > 8 || tests < 18 || plans < 5 || len(trips) != 1 {
 		t.Errorf("%d athletes, %d sports, %d minors, %d women, %d tests, %d plans, %d trips", len(list), len(sports), minors, women, tests, plans, len(trips))
 	}
 }
@@ -135,4 +142,63 @@ func deskOf(t *testing.T, f *filler) consult.Setup {
 		f.desk = consult.Setup{Pantry: consult.NewPantry(generic, nil)}
 	}
 	return f.desk
+}
+
+// On any day of any year the trip lies ahead, in places that are warm then, and no
+// sheet or agreement lies in the future.
+func TestNeverLooksOld(t *testing.T) {
+	ctx := context.Background()
+	for _, now := range []time.Time{
+		time.Date(2026, 1, 9, 8, 0, 0, 0, time.UTC), time.Date(2027, 4, 30, 12, 0, 0, 0, time.UTC),
+		time.Date(2028, 2, 29, 12, 0, 0, 0, time.UTC), time.Date(2031, 8, 15, 20, 0, 0, 0, time.UTC), time.Date(2029, 11, 20, 12, 0, 0, 0, time.UTC),
+	} {
+		s := filledOn(t, now)
+		trips, err := s.Trips(ctx)
+		if err != nil || len(trips) != 1 {
+			t.Fatalf("%d trips: %v", len(trips), err)
+		}
+		places, err := climate.LoadPlaces()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, stop := range trips[0].Stops {
+			if from, _ := stop.From.Time(); stop.Month != 0 || from.Sub(now).Hours() < 24*40 || from.Sub(now).Hours() > 24*70 {
+				t.Errorf("on %s stop %d is from %s, month %d", now.Format(time.DateOnly), i+1, stop.From, stop.Month)
+			}
+			air, err := consult.AirOf(stop, places)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got, want := air.Air.Temperature.Or(0), stops()[i].warm; math.Abs(got-want) > 3 {
+				t.Errorf("on %s %s in %s has %g °C, meant %g", now.Format(time.DateOnly), stop.Place, stop.City, got, want)
+			}
+		}
+		list, err := s.Athletes(ctx)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, line := range list {
+			tests, err := s.Tests(ctx, line.ID)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, one := range tests {
+				if day, _ := one.Session.Date.Time(); day.After(now) || now.Sub(day).Hours() > 24*240 {
+					t.Errorf("on %s %s has a test on %s", now.Format(time.DateOnly), line.Name, one.Session.Date)
+				}
+			}
+			plans, err := s.Plans(ctx, line.ID)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, p := range plans {
+				if at := p.Agreement.AgreedAt; at != nil && at.After(now.Add(2*time.Hour)) {
+					t.Errorf("on %s the plan of %s was agreed on %s", now.Format(time.DateOnly), line.Name, at)
+				}
+				if p.Rules.Bottles == "" {
+					t.Errorf("the plan of %s knows no bottle", line.Name)
+				}
+			}
+		}
+	}
 }

@@ -29,17 +29,22 @@ type agreement struct {
 	next bool
 	// event is days from today; 0 for none.
 	event int
+	// bottles are the sizes owned, mL.
+	bottles string
 }
 
 func agreements() []agreement {
 	return []agreement{
-		{test: "ravka-spring", name: "Match", session: "match", ago: 0, words: "I want legs left for the last quarter.", confidence: 8, event: 54},
-		{test: "dorian-heat", name: "Match in the heat", session: "match", ago: 21, words: "Half-time is when I can drink.", confidence: 7,
+		{test: "ravka-spring", bottles: "500 750", name: "Match", session: "match", ago: 0, words: "I want legs left for the last quarter.", confidence: 8, event: 54},
+		{test: "dorian-heat", bottles: "750", name: "Match in the heat", session: "match", ago: 21, words: "Half-time is when I can drink.", confidence: 7,
 			done: []record.Review{reviewed(85, 800, 2), reviewed(90, 850, 2), reviewed(95, 850, 1)}, next: true},
-		{test: "jorun-warm", name: "Long ride", session: "long ride", draft: true},
-		{test: "sefa-hall", name: "Hard practice", session: "hard practice", draft: true},
-		{test: "mirel-camp", name: "Tempo run", session: "tempo run", ago: 14, fluid: true, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
-		{test: "kester-match", name: "Match", session: "match", ago: 28, words: "As long as it is not sweet.", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
+		{test: "jorun-warm", bottles: "500 750", name: "Long ride", session: "long ride", draft: true},
+		{test: "sefa-hall", bottles: "750 1000", name: "Hard practice", session: "hard practice", draft: true},
+		{test: "mirel-camp", bottles: "500", name: "Tempo run", session: "tempo run", ago: 14, fluid: true, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
+		{test: "nessa-match", bottles: "750", name: "Match", session: "match", ago: 2, words: "If the bottle stands at my end of the pitch.", confidence: 7},
+		{test: "ottoline-training", bottles: "500", name: "Training", session: "training", ago: 20, words: "I forget it when I play well.", confidence: 6,
+			done: []record.Review{reviewed(85, 400, 2)}},
+		{test: "kester-match", bottles: "1000", name: "Match", session: "match", ago: 28, words: "As long as it is not sweet.", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
 	}
 }
 
@@ -73,7 +78,7 @@ func (f *filler) addPlan(ctx context.Context, g agreement) error {
 	if err != nil {
 		return err
 	}
-	p.Name, p.Target.SessionName = g.name, g.session
+	p.Name, p.Target.SessionName, p.Rules.Bottles = g.name, g.session, g.bottles
 	if g.event > 0 {
 		p.Target.EventDate = f.day(-g.event)
 	}

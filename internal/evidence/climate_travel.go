@@ -34,6 +34,7 @@ const (
 	PackingMarginHigh = 0.20
 	HandLiquidMax     = 100.0  // mL
 	HandLiquidTotal   = 1000.0 // mL
+	FreshWater        = 50.0   // g in 100 g of a food
 )
 
 // Water beside what sessions need.
@@ -82,6 +83,7 @@ func packingEntries() []Entry {
 		{ID: "climate.packing.margin.low", Value: PackingMarginLow, Source: source, Sure: Memory},
 		{ID: "climate.packing.margin.high", Value: PackingMarginHigh, Source: source, Sure: Memory},
 		{ID: "climate.packing.hand.liquid", Value: HandLiquidMax, Unit: quantity.Millilitre, Source: source, Sure: Practice},
+		{ID: "climate.packing.fresh-water", Value: FreshWater, Unit: quantity.Gram, Source: ownProposal(), Sure: Proposal},
 		{ID: "climate.packing.hand.total", Value: HandLiquidTotal, Unit: quantity.Millilitre, Source: source, Sure: Practice},
 	}
 }

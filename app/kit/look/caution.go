@@ -42,6 +42,16 @@ func NewCaution(title, sentence string, action fyne.CanvasObject) *Caution {
 	return c
 }
 
+// NewVerdict is a caution that answers a page: title and sentence are larger, and
+// the action stands at the right.
+func NewVerdict(action fyne.CanvasObject) *Caution {
+	c := &Caution{title: NewParagraph("", Title, Ink), sentence: NewParagraph("", Body, Ink)}
+	c.body = Columns(12, []Track{Share(1), Fit()}, VBox(3, c.title, c.sentence), action)
+	c.ExtendBaseWidget(c)
+	c.arrange()
+	return c
+}
+
 // SetText changes both texts; without either the caution is hidden.
 func (c *Caution) SetText(title, sentence string) {
 	if c.title.Text() == title && c.sentence.Text() == sentence {

@@ -79,10 +79,19 @@ func (sp Speaker) first(r consult.Calculation) string {
 
 // short is what a rate rests on for the athlete, and the limit that follows.
 func (sp Speaker) short(r consult.Calculation) string {
+	text := sp.Based(r)
+	if slices.Contains(r.Climate.Codes, climate.CeilingIsLowEnd) {
+		text += " " + sp.codes([]string{climate.CeilingIsLowEnd}, r.Climate.Start)
+	}
+	return strings.TrimSpace(text)
+}
+
+// Based is what a rate rests on, with what makes it doubtful.
+func (sp Speaker) Based(r consult.Calculation) string {
 	var codes []string
 	for _, code := range r.Climate.Codes {
 		switch code {
-		case climate.PlanInWater, climate.PlanNothingLeaves, climate.PlanUncompensable, climate.LimitUnsure, climate.CeilingIsLowEnd:
+		case climate.PlanInWater, climate.PlanNothingLeaves, climate.PlanUncompensable, climate.LimitUnsure:
 			codes = append(codes, code)
 		}
 	}
@@ -170,15 +179,20 @@ func (sp Speaker) DaysOf(s record.Stop) Days {
 	}
 }
 
-// Span is the days from one to another: "11 – 17 July".
-func (sp Speaker) Span(a, b time.Time) string {
+// Span is the days from one to another: "11–17 July".
+func (sp Speaker) Span(a, b time.Time) string { return sp.span(a, b, sp.Day) }
+
+// ShortSpan is [Speaker.Span] with short months and no year: "11–17 Jul".
+func (sp Speaker) ShortSpan(a, b time.Time) string { return sp.span(a, b, sp.Words.ShortDay) }
+
+func (sp Speaker) span(a, b time.Time, day func(time.Time) string) string {
 	switch {
 	case a.Equal(b):
-		return sp.Day(a)
+		return day(a)
 	case a.Month() == b.Month() && a.Year() == b.Year():
-		return sp.Say("heat.span", sp.Words.Number(float64(a.Day()), 0), sp.Day(b))
+		return sp.Say("heat.span.days", sp.Words.Number(float64(a.Day()), 0), day(b))
 	}
-	return sp.Say("heat.span", sp.Day(a), sp.Day(b))
+	return sp.Say("heat.span", day(a), day(b))
 }
 
 // Strip is the rate on a level line, with the tests as points.
@@ -195,7 +209,7 @@ func (sp Speaker) Strip(r consult.Calculation) chart.StripData {
 		d.Range, d.Middle = chart.Span{Low: rate.Range.Low, High: rate.Range.High}, rate.Value
 		most = max(most, rate.Range.High)
 	}
-	d.Ticks = sp.rateTicks(most)
+	d.Ticks = sp.RateTicks(most)
 	return d
 }
 
@@ -205,9 +219,9 @@ func (sp Speaker) stripSummary(r consult.Calculation) string {
 	return strings.TrimSpace(a.Figure + " " + a.Beside)
 }
 
-// rateTicks are the ticks of a scale of rates from nothing to a value in L/h,
+// RateTicks are the ticks of a scale of rates from nothing to a value in L/h,
 // at round numbers of the unit shown.
-func (sp Speaker) rateTicks(most float64) []chart.Tick {
+func (sp Speaker) RateTicks(most float64) []chart.Tick {
 	step, decimals := 0.5, 1
 	if most > manyLitres {
 		step = 1

@@ -29,7 +29,7 @@ func (sp Speaker) Caution(r consult.Calculation, care care.Care, emergency strin
 		c.Always = sp.Say("heat.emergency", emergency) + " " + c.Always
 	}
 	if !r.CautionKnown {
-		c.Title, c.Lines = sp.Say("heat.caution.unknown"), sp.profile(care)
+		c.Title, c.Lines = sp.Say("heat.caution.unknown"), sp.Profile(care)
 		return c
 	}
 	k := r.Caution
@@ -45,7 +45,7 @@ func (sp Speaker) Caution(r consult.Calculation, care care.Care, emergency strin
 			c.Lines = append(c.Lines, sp.Say("caution."+code))
 		}
 	}
-	c.Lines = append(c.Lines, sp.profile(care)...)
+	c.Lines = append(c.Lines, sp.Profile(care)...)
 	return c
 }
 
@@ -75,8 +75,8 @@ func (sp Speaker) cautionPart(p climate.CautionPart, read bool) string {
 	return sp.Units("caution.core", sp.bare(p.Figure.Value, 1))
 }
 
-// profile is what the conditions of the profile add in the heat.
-func (sp Speaker) profile(care care.Care) []string {
+// Profile is what the conditions of the profile add in the heat.
+func (sp Speaker) Profile(care care.Care) []string {
 	var list []string
 	for _, kind := range care.Flags {
 		switch kind {

@@ -80,13 +80,7 @@ func (sp Speaker) holds(c climate.Coverage) string {
 	if c.Err != nil {
 		return sp.Say("heat.left.effort")
 	}
-	grade := sp.Say("grade." + c.Grade.Code())
-	var reasons []string
-	for _, d := range c.Reasons() {
-		if len(reasons) < mostReasons {
-			reasons = append(reasons, sp.reason(d))
-		}
-	}
+	grade, reasons := sp.Say("grade."+c.Grade.Code()), sp.reasons(c)
 	text := sp.Say("grade.counts", grade, sp.Words.Number(100*c.Weight, 0))
 	switch {
 	case sp.By.Hidden:
@@ -101,6 +95,29 @@ func (sp Speaker) holds(c climate.Coverage) string {
 		text += sp.Say("grade.odd")
 	}
 	return text
+}
+
+// reasons are what sets a test apart, the weightiest first.
+func (sp Speaker) reasons(c climate.Coverage) []string {
+	var list []string
+	for _, d := range c.Reasons() {
+		if len(list) < mostReasons {
+			list = append(list, sp.reason(d))
+		}
+	}
+	return list
+}
+
+// apartFrom says what sets a test apart from the session, or that it is alike.
+func (sp Speaker) apartFrom(c climate.Coverage) string {
+	if c.Err != nil {
+		return sp.Say("heat.left.effort")
+	}
+	reasons := sp.reasons(c)
+	if len(reasons) == 0 {
+		return sp.Say("apart.alike")
+	}
+	return strings.Join(reasons, sp.Say("format.comma"))
 }
 
 // reason says one difference: "5 °C hotter".

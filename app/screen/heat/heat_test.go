@@ -180,15 +180,15 @@ func TestDaysOfAStop(t *testing.T) {
 		want        string
 		within      bool
 	}{
-		{s, 5, 7, "1 – 3 August", true}, {s, 1, 1, "28 July", true}, {s, 3, 6, "30 July – 2 August", true}, {s, 10, 14, "6 August", true},
-		{s, 11, 14, "", false}, {late, 5, 7, "28 – 29 July", true}, {late, 1, 5, "", false}, {record.Stop{}, 5, 7, "", true},
+		{s, 5, 7, "1–3 August", true}, {s, 1, 1, "28 July", true}, {s, 3, 6, "30 July – 2 August", true}, {s, 10, 14, "6 August", true},
+		{s, 11, 14, "", false}, {late, 5, 7, "28–29 July", true}, {late, 1, 5, "", false}, {record.Stop{}, 5, 7, "", true},
 	} {
 		if got, within := sp.DaysOf(c.stop)(c.from, c.until); got != c.want || within != c.within {
 			t.Errorf("day %d to %d of %+v: %q, %v", c.from, c.until, c.stop.HeatDay.Or(1), got, within)
 		}
 	}
 	advice := []climate.Advice{{Code: climate.AdviseRetestFirst, FromDay: 5, UntilDay: 7}, {Code: climate.AdviseRetestSecond, FromDay: 11, UntilDay: 14}}
-	if got := sp.advice(advice, sp.DaysOf(s)); got != "Test there between day 5 and 7 (1 – 3 August)." {
+	if got := sp.advice(advice, sp.DaysOf(s)); got != "Test there between day 5 and 7 (1–3 August)." {
 		t.Errorf("advice: %q", got)
 	}
 }

@@ -51,7 +51,7 @@ func (sp Speaker) Picture(r consult.Calculation, curve []consult.CurvePoint, sto
 			see(*t.Value, rate.Range.High)
 		}
 	}
-	d.Rates = sp.rateTicks(most)
+	d.Rates = sp.RateTicks(most)
 	d.Heats = sp.heatTicks(low, high)
 	return d
 }

@@ -137,6 +137,13 @@ func (sp Speaker) Rates(r quantity.Range) string {
 	return sp.Say("heat.rates", low, high, string(sp.By.Unit(quantity.LitrePerHour)))
 }
 
+// RatesShort is a range of sweat rates for a column whose head has the unit:
+// "0.9–1.7".
+func (sp Speaker) RatesShort(r quantity.Range) string {
+	low, high := sp.rates(r)
+	return sp.Say("heat.rates.short", low, high)
+}
+
 // LowRate and HighRate are the ends of a range by themselves: "1.2 L/h".
 func (sp Speaker) LowRate(r quantity.Range) string {
 	low, _ := sp.rates(r)

@@ -101,7 +101,7 @@ func (c *changes) rowsOf(out answer) []changeRow {
 	lines := []changeRow{
 		{name: say("otherclimate.ceiling"), there: ceiling(out.there)},
 		{name: say("otherclimate.drunk"), there: drunk(out.there, out.there.Mix), strong: out.there.Cut},
-		{name: say("trip.deficit"), there: deficit(out.there), strong: out.there.At.Deficit.High > out.there.Case.Limit()},
+		{name: say("otherclimate.deficit"), there: deficit(out.there), strong: out.there.At.Deficit.High > out.there.Case.Limit()},
 	}
 	for i := range lines {
 		lines[i].now = say("heat.none")

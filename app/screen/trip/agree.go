@@ -17,94 +17,136 @@ import (
 	"ebbwell/internal/store"
 )
 
-// offer is the plan of one stop, ready to be agreed, or why it is not.
+// offer is the plan of one traveller at a stop, ready to be agreed, or why it is
+// not.
 type offer struct {
+	member   *member
 	place    int
 	there    consult.StopPlan
 	refusals []string
 	sentence string
+	tick     *field.Check
 }
 
-// offers are the plans of all stops for a traveller.
-func (v *View) offers(m *member) []offer {
-	sp := v.speaker(m)
-	var list []offer
-	for i, s := range v.now().Stops {
+// offers are the plans of everybody at a stop.
+func (v *View) offers(place int) []*offer {
+	s := v.now().Stops[place]
+	var list []*offer
+	for _, m := range v.crew() {
+		sp := v.speaker(m)
 		there, err := v.plan(m, s)
-		o := offer{place: i, there: there, refusals: there.Refusals(m.athlete, v.desk.Now())}
+		o := &offer{member: m, place: place, there: there, refusals: there.Refusals(m.athlete, v.desk.Now())}
 		if err != nil {
-			var why []string
-			for _, t := range sp.Troubles(err, s) {
-				why = append(why, t.Sentence)
-			}
-			o.refusals, o.sentence = []string{consult.RefusedNoPlan}, strings.Join(why, " ")
+			o.refusals, o.sentence = []string{consult.RefusedNoPlan}, troubleSentences(sp, err, s)
 		}
 		list = append(list, o)
 	}
 	return list
 }
 
-// askAgree asks whether the plans of the stops are agreed with the traveller
-// shown, and by when they are looked at again.
+// askAgree asks with whom the plans of the stop in sight are agreed, and by when
+// they are looked at again: agreeing is each athlete's own act, so each has a tick.
 func (v *View) askAgree() {
-	m := v.shown()
-	if m == nil || !v.b.FlushNow() {
+	place := v.stopShown()
+	if place < 0 || !v.b.FlushNow() {
 		return
 	}
-	sp, say := v.speaker(m), v.desk.Words.Say
-	list := v.offers(m)
-	column := look.VBox(8)
-	possible := 0
-	for _, o := range list {
-		column.Add(offerLine(sp, m, o))
-		if len(o.refusals) == 0 {
-			possible++
-		}
-	}
+	say := v.desk.Words.Say
+	title := say("trip.agree.title", stopPlace(v.speaker(nil), v.now().Stops[place], place))
+	list := v.offers(place)
+	column := look.VBox(10)
+	possible := v.offerTo(column, list)
 	actions := []field.Action{{Name: "no", Text: say("field.ask.cancel")}}
 	sentence := say("trip.agree.none")
+	if possible > 0 && v.ui.stop.level >= climate.Cancel {
+		possible, sentence = 0, say("trip.agree.cancelled")
+	}
 	if possible > 0 {
 		review := field.NewDate(v.desk.Host, "trip.agree.review", field.Coming)
-		review.SetDate(v.reviewDay())
+		review.SetDate(v.reviewDay(list))
 		trouble := look.NewParagraph("", look.Note, look.Ink)
 		column.Add(look.VBox(4, look.Gap(0, 4), row(say("trip.agree.review"), 240, review), trouble))
-		sentence = say("trip.agree.sentence", m.athlete.Name)
+		sentence = say("trip.agree.sentence")
 		actions = append(actions, field.Action{Name: "yes", Text: say("trip.agree.yes"), Kind: field.Primary, Do: func() bool {
-			day, ok := review.Date()
-			if !ok || day == "" {
-				trouble.SetText(say("trip.agree.noreview"))
-				return true
-			}
-			v.agreeAll(m, list, day)
-			return false
+			text := v.agreeTicked(list, review)
+			trouble.SetText(text)
+			return text != ""
 		}})
 	}
-	v.desk.Host.Ask(v.canvas(), field.Question{Name: "trip.agree", Title: say("trip.agree.title", m.athlete.Name), Sentence: sentence, Content: column, Width: 600, Actions: actions})
+	v.desk.Host.Ask(v.canvas(), field.Question{Name: "trip.agree", Title: title, Sentence: sentence, Content: column, Width: 620, Actions: actions})
+}
+
+// offerTo lists the offers and returns how many may be agreed; where that is one
+// alone, it is ticked.
+func (v *View) offerTo(column *fyne.Container, list []*offer) (possible int) {
+	for _, o := range list {
+		if len(o.refusals) == 0 {
+			possible++
+			o.tick = field.NewCheck(v.desk.Host, "trip.agree."+v.desk.Words.Number(float64(possible), 0), o.member.athlete.Name)
+		}
+		column.Add(offerLine(v.speaker(o.member), o))
+	}
+	for _, o := range list {
+		if o.tick != nil {
+			o.tick.Set(len(list) == 1)
+		}
+	}
+	return possible
+}
+
+// agreeTicked agrees what is ticked; it returns what is missing for that.
+func (v *View) agreeTicked(list []*offer, review *field.Date) (trouble string) {
+	say := v.desk.Words.Say
+	day, ok := review.Date()
+	if !ok || day == "" {
+		return say("trip.agree.noreview")
+	}
+	var names []string
+	for _, o := range list {
+		if o.tick == nil || !o.tick.On() {
+			continue
+		}
+		if err := v.agreeOne(v.speaker(o.member), o, day); err != nil {
+			v.desk.Trouble(err)
+			break
+		}
+		if err := o.member.loadPlans(v.desk); err != nil {
+			v.desk.Trouble(err)
+		}
+		names = append(names, o.member.athlete.Name)
+	}
+	if len(names) == 0 {
+		return say("trip.agree.nobody")
+	}
+	v.follow()
+	v.desk.Say(say("trip.agreed.done", len(names), v.desk.Words.List(names)), "", nil)
+	return ""
 }
 
 // reviewDay is when the plans are looked at again unless another day is typed:
-// after the first good days to test at the first hot stop that is new, else
-// when the trip is over.
-func (v *View) reviewDay() record.Date {
-	t := v.now()
-	for _, s := range t.Stops {
+// after the first good days to test at a hot stop that is new, else when the stop
+// is over.
+func (v *View) reviewDay(list []*offer) record.Date {
+	for _, o := range list {
+		s := o.there.Stop
 		first := s.From.AddDays(int(evidence.FirstRetestUntil) - int(max(1, s.HeatDay.Or(1))))
-		if m := v.shown(); m != nil && s.From != "" && first <= s.Until && first >= v.desk.Today() {
-			if there, err := v.plan(m, s); err == nil && there.Calculation.Climate.Rate.Estimate {
-				return first
-			}
+		if s.From != "" && first <= s.Until && first >= v.desk.Today() && o.there.Calculation.Climate.Rate.Estimate {
+			return first
 		}
 	}
-	if _, until, ok := dates(t); ok && record.DateOf(until) >= v.desk.Today() {
-		return record.DateOf(until)
+	if len(list) > 0 && list[0].there.Stop.Until >= v.desk.Today() {
+		return list[0].there.Stop.Until
 	}
 	return v.desk.Today().AddDays(14)
 }
 
-// offerLine is what would be agreed for a stop, or why not.
-func offerLine(sp heat.Speaker, m *member, o offer) fyne.CanvasObject {
+// offerLine is what would be agreed with somebody, or why not.
+func offerLine(sp heat.Speaker, o *offer) fyne.CanvasObject {
 	say := sp.Words.Say
-	name := look.NewLabel(stopName(sp, o.there.Stop, o.place), look.Strong, look.Ink).Shorten()
+	var name fyne.CanvasObject = look.NewLabel(o.member.athlete.Name, look.Strong, look.Ink).Shorten()
+	if o.tick != nil {
+		name = o.tick
+	}
 	text := o.sentence
 	switch {
 	case len(o.refusals) == 0:
@@ -112,19 +154,16 @@ func offerLine(sp heat.Speaker, m *member, o offer) fyne.CanvasObject {
 		if o.there.Cut {
 			text += " " + say("trip.agree.cut")
 		}
-		if c := sp.Caution(o.there.Calculation, care.Care{}, ""); o.there.Calculation.Caution.Level >= climate.Limit {
-			text += " " + c.Title + "."
-		}
 	case text == "":
 		var why []string
 		for _, code := range o.refusals {
-			why = append(why, refusalSentence(sp, m, code))
+			why = append(why, refusalSentence(sp, o.member, code))
 		}
 		text = say("trip.agree.refused") + " " + strings.Join(why, " ")
 	default:
 		text = say("trip.agree.refused") + " " + text
 	}
-	return look.VBox(2, name, look.NewParagraph(text, look.Body, look.Ink))
+	return look.VBox(2, name, look.Pad(0, 0, 0, look.Scaled(24), look.NewParagraph(text, look.Body, look.Ink)))
 }
 
 // basisWord says what a stop's plan rests on, in a word or two.
@@ -147,33 +186,10 @@ func refusalSentence(sp heat.Speaker, m *member, code string) string {
 	return sp.Words.Say("trip."+code, sp.Words.List(names))
 }
 
-// agreeAll agrees the plans that may be, each for its stop; one that was agreed
-// for the stop before is replaced.
-func (v *View) agreeAll(m *member, list []offer, review record.Date) {
-	sp := v.speaker(m)
-	agreed := 0
-	for _, o := range list {
-		if len(o.refusals) > 0 {
-			continue
-		}
-		if err := v.agreeOne(sp, m, o, review); err != nil {
-			v.desk.Trouble(err)
-			break
-		}
-		agreed++
-	}
-	if err := m.loadPlans(v.desk); err != nil {
-		v.desk.Trouble(err)
-	}
-	v.follow()
-	if agreed > 0 {
-		v.desk.Say(sp.Words.Say("trip.agreed.done", agreed, m.athlete.Name), "", nil)
-	}
-}
-
-// agreeOne keeps the plan of one stop as agreed.
-func (v *View) agreeOne(sp heat.Speaker, m *member, o offer, review record.Date) error {
-	ctx := context.Background()
+// agreeOne keeps the plan of one traveller as agreed; the one agreed for the stop
+// before is replaced.
+func (v *View) agreeOne(sp heat.Speaker, o *offer, review record.Date) error {
+	ctx, m := context.Background(), o.member
 	key := "trip.plan.name"
 	if o.there.Calculation.Climate.Rate.Estimate {
 		key = "trip.plan.name.estimate"

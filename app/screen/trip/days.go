@@ -1,40 +1,139 @@
 package trip
 
 import (
-	"strings"
+	"strconv"
+	"time"
 
+	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/heat"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
 
-// daysPart is what the days of a stop in the heat are good for.
+// daysPart is the heat days through the trip up to the stop in sight.
 type daysPart struct {
-	lines *look.Paragraph
-	test  *look.Paragraph
+	v     *View
+	title *look.Label
+	strip *chart.DayStrip
 	body  *look.Sheet
 }
 
 func newDaysPart(v *View) *daysPart {
-	say := v.desk.Words.Say
-	p := &daysPart{lines: look.NewParagraph("", look.Note, look.Ink), test: look.NewParagraph("", look.NoteStrong, look.Ink)}
-	p.body = look.NewPanel(say("trip.heatdays"), nil, p.lines, p.test, look.NewParagraph(say("trip.heatdays.note"), look.Note, look.Ink2))
+	p := &daysPart{v: v, title: look.NewLabel("", look.Strong, look.Ink), strip: chart.NewDayStrip()}
+	note := look.NewParagraph(v.desk.Words.Say("trip.heatdays.note"), look.Note, look.Ink2)
+	p.body = look.NewSheet(look.VBox(8, p.title, p.strip, note))
 	return p
 }
 
-// show shows the days; nothing where it is not hot or the days are open.
-func (p *daysPart) show(sp heat.Speaker, there consult.StopPlan) {
-	lines, test := heatLines(sp, there)
-	look.ShowIf(p.body, len(lines) > 0)
-	p.lines.SetText(strings.Join(lines, "\n"))
-	setText(p.test, test)
+// show shows the days up to the end of a stop; nothing where it is not hot, its days
+// are open, nobody travels, or everybody is acclimatised already.
+func (p *daysPart) show(sp heat.Speaker, crew []*member, i int) {
+	cells, first, summary := p.v.heatDays(sp, crew, i)
+	look.ShowIf(p.body, len(cells) > 0)
+	if len(cells) == 0 {
+		return
+	}
+	p.title.SetText(sp.Words.Say("trip.heatdays", sp.Day(first)))
+	p.strip.Set(cells, summary)
 	refresh(p.body)
 }
 
-// heatLines are the days of a stop in the heat, those that are alike in one
+// mostBefore is how many days before a stop are drawn.
+const mostBefore = 8
+
+// heatDays are the days of the trip up to the end of a stop, counted as heat days,
+// and the day they are counted from.
+func (v *View) heatDays(sp heat.Speaker, crew []*member, i int) (cells []chart.DayCell, first time.Time, summary string) {
+	t := v.now()
+	there := v.newest(crew, t.Stops[i])
+	from, ok := t.Stops[i].From.Time()
+	if !ok || len(there.Days) == 0 || there.Days[0].Code == climate.Settled && there.Days[0].Day <= evidence.AcclimatisationDays || consult.HeatOf(there.Air.Air) != plan.Hot {
+		return nil, first, ""
+	}
+	before, start := v.daysBefore(sp, i)
+	if first = from; len(before) > 0 {
+		first = start
+	}
+	cells = append(cells, before[max(0, len(before)-mostBefore):]...)
+	for n, d := range there.Days {
+		c := dayCell(sp, from.AddDate(0, 0, n), d)
+		if n == 0 {
+			c.Beside = sp.Words.Say("trip.heatday.first")
+		}
+		cells = append(cells, c)
+	}
+	lines, test := heatLines(sp, there)
+	for _, line := range append(lines, test) {
+		summary += line + " "
+	}
+	return cells, first, summary
+}
+
+// newest is the stop as it is for somebody who is not acclimatised, where there is
+// such a traveller: for the others the days change nothing.
+func (v *View) newest(crew []*member, s record.Stop) (out consult.StopPlan) {
+	for n, m := range crew {
+		there, _ := v.plan(m, s)
+		if n == 0 || len(there.Days) > 0 && there.Days[0].Code != climate.Settled {
+			out = there
+		}
+	}
+	return out
+}
+
+// dayCell is a day of the stop in sight.
+func dayCell(sp heat.Speaker, on time.Time, d climate.HeatDay) chart.DayCell {
+	c := chart.DayCell{Top: sp.Words.Say("trip.heatday.date", sp.Words.Say("field.weekday."+strconv.Itoa(int(on.Weekday()))), sp.Words.Number(float64(on.Day()), 0)),
+		Big: sp.Words.Number(float64(d.Day), 0), Share: float64(d.Day) / evidence.AcclimatisationDays}
+	switch {
+	case d.Retest:
+		c.Framed, c.Note = true, sp.Words.Say("trip.heatday.retest")
+	case d.Code == climate.FirstDays:
+		c.Note = sp.Words.Say("trip.heatday.easier")
+	}
+	return c
+}
+
+// daysBefore are the hot days at the stops before one, and the days of travel
+// between.
+func (v *View) daysBefore(sp heat.Speaker, i int) (cells []chart.DayCell, start time.Time) {
+	t := v.now()
+	var last time.Time
+	for _, s := range t.Stops[:i+1] {
+		from, ok1 := s.From.Time()
+		until, ok2 := s.Until.Time()
+		air, err := consult.AirOf(s, v.places)
+		if !ok1 || !ok2 || until.Before(from) || err != nil || consult.HeatOf(air.Air) != plan.Hot {
+			continue
+		}
+		for day := last.AddDate(0, 0, 1); len(cells) > 0 && day.Before(from); day = day.AddDate(0, 0, 1) {
+			cells = append(cells, chart.DayCell{Top: sp.Words.Number(float64(day.Day()), 0), Big: "–", Slim: true})
+		}
+		if s.ID == t.Stops[i].ID {
+			break
+		}
+		if len(cells) == 0 {
+			start = from
+		}
+		count := int(max(1, consult.WithHeatDay(t, s, v.places).HeatDay.Or(1)))
+		for day := from; !day.After(until) && len(cells) < mostDays; day = day.AddDate(0, 0, 1) {
+			cells = append(cells, chart.DayCell{Top: sp.Words.Number(float64(day.Day()), 0), Big: sp.Words.Number(float64(count), 0), Slim: true,
+				Share: float64(count) / evidence.AcclimatisationDays})
+			count++
+		}
+		last = until
+	}
+	return cells, start
+}
+
+// mostDays is how many days before a stop are looked at.
+const mostDays = 120
+
+// heatLines are the days of a stop in the heat in words, those that are alike in one
 // line, and when to test.
 func heatLines(sp heat.Speaker, there consult.StopPlan) (lines []string, test string) {
 	if len(there.Days) == 0 || consult.HeatOf(there.Air.Air) != plan.Hot {

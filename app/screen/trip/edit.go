@@ -27,9 +27,14 @@ func newEditPart(v *View) *editPart {
 	remove := field.NewLink(v.desk.Host, "trip.delete", say("trip.delete"), v.askDelete)
 	p.remove = remove
 	left := look.VBox(gap, look.NewPanel(say("trip.name"), nil, name), p.travellers.body, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, remove)))
-	p.body = scrolled(newSides(left, p.stops.body))
+	both := newSides(left, p.stops.body)
+	both.least = stopsLeast
+	p.body = scrolled(both)
 	return p
 }
+
+// stopsLeast is what the list of stops needs, px at 100 % text.
+const stopsLeast float32 = 690
 
 // show follows the trip.
 func (p *editPart) show() {

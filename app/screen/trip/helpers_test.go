@@ -12,7 +12,10 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/climate"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
+	"ebbwell/internal/store"
 )
 
 var update = flag.Bool("update", false, "keep new golden pictures")
@@ -76,14 +79,44 @@ func without(t *testing.T, w fyne.Window, list ...string) {
 	}
 }
 
-// demoTrip is the one trip of the invented practice.
+// demoTrip is the one trip of the invented practice, brought to one traveller and three
+// stops that no season changes: mild at home, hot and humid, hot and dry.
 func demoTrip(t testing.TB, d *desk.Desk) record.Trip {
 	t.Helper()
 	list, err := d.Store.Trips(context.Background())
 	if err != nil || len(list) != 1 {
 		t.Fatalf("%d trips: %v", len(list), err)
 	}
-	return list[0]
+	trip := list[0]
+	if trip.Stops[0].Place == "Home" {
+		return trip
+	}
+	trip.Travellers, trip.HoursAwake = nil, record.Number{}
+	addTraveller(&trip, apptest.AthleteNamed(t, d, "Ravka").ID)
+	for i, s := range []record.Stop{
+		{From: "2026-07-02", Until: "2026-07-10", Place: "Home", Air: record.Air{
+			Temperature: record.Num(22, quantity.DegreeCelsius), Humidity: record.Num(60, quantity.PerCent), Wind: record.Num(1.5, quantity.MetrePerSecond), Sun: record.SunPart}},
+		{From: "2026-07-11", Until: "2026-07-17", Place: "Camp on the coast", City: "Chennai", Air: record.Air{Sun: record.SunHigh, Wind: record.Num(1.5, quantity.MetrePerSecond)}, SessionsADay: record.Num(2, quantity.None)},
+		{From: "2026-07-18", Until: "2026-07-25", Place: "Tournament", City: "Madrid", Air: record.Air{Sun: record.SunHigh, Wind: record.Num(2, quantity.MetrePerSecond)}},
+	} {
+		s.Meta, s.TripID, s.Order, s.TimeOfDay = trip.Stops[i].Meta, trip.ID, i, "afternoon"
+		s.Minutes, s.Effort, s.Air.Clothing = record.Num(95, quantity.Minute), record.Num(8, quantity.None), "shirt-shorts"
+		trip.Stops[i] = s
+	}
+	kept, err := d.Store.SaveTrip(context.Background(), trip, store.Edit{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return kept
+}
+
+// packedAll is the packing list of everybody together, and what it lacks.
+func packedAll(v *View) (list climate.PackingList, lacking []string) {
+	made := packAll(context.Background(), v.packJobs(everybody))
+	for _, one := range made {
+		lacking = append(lacking, v.lackingOf(one)...)
+	}
+	return sumOf(made), lacking
 }
 
 // open opens a trip in a window of the size a small screen leaves it.
@@ -107,15 +140,4 @@ func kept(t testing.TB, v *View) record.Trip {
 		t.Fatal(err)
 	}
 	return trip
-}
-
-// choose picks an option of a closed list by its key.
-func choose(t testing.TB, w fyne.Window, name, key string) {
-	t.Helper()
-	c := choiceNamed(t, w, name)
-	c.Choose(key)
-	if c.Chosen() != key {
-		t.Fatalf("%s has no %q", name, key)
-	}
-	c.OnChosen(key)
 }

@@ -22,7 +22,7 @@ func TestPackingChoicesAreKept(t *testing.T) {
 	if got := margin(w); got != "15" || kept(t, v).Margin.Known() {
 		t.Fatalf("before anything is chosen %q %% stands there", got)
 	}
-	all, _ := v.packed(everybody, marginOf(v.now()))
+	all, _ := packedAll(v)
 	apptest.Type(t, w, "trip.packing.hours", "11")
 	apptest.Leave(w)
 	v.ui.pack.margin.OnChosen("20")
@@ -34,7 +34,7 @@ func TestPackingChoicesAreKept(t *testing.T) {
 	if got := margin(w); got != "20" || apptest.Text(t, w, "trip.packing.hours") != "11" {
 		t.Errorf("reopened with %q %% and %q h", got, apptest.Text(t, w, "trip.packing.hours"))
 	}
-	more, _ := v.packed(everybody, marginOf(v.now()))
+	more, _ := packedAll(v)
 	if more.Margin != 0.2 || more.Supplies[0].Servings <= all.Supplies[0].Servings {
 		t.Errorf("reopened, it packs %+v; before 20 %% %+v", more.Supplies, all.Supplies)
 	}

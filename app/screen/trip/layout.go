@@ -1,6 +1,8 @@
 package trip
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -29,6 +31,8 @@ const (
 type sides struct {
 	widget.BaseWidget
 	left, right fyne.CanvasObject
+	// least is what the right one needs, px at 100 % text.
+	least float32
 }
 
 var (
@@ -37,7 +41,7 @@ var (
 )
 
 func newSides(left, right fyne.CanvasObject) *sides {
-	s := &sides{left: left, right: right}
+	s := &sides{left: left, right: right, least: rightLeast}
 	s.ExtendBaseWidget(s)
 	return s
 }
@@ -46,8 +50,8 @@ func newSides(left, right fyne.CanvasObject) *sides {
 func (s *sides) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{s.left, s.right} }
 
 // leftWidth is the width of the left column, zero when it stands above.
-func leftWidth(width float32) float32 {
-	if width < look.Scaled(leftLeast)+gap+look.Scaled(rightLeast) {
+func (s *sides) leftWidth(width float32) float32 {
+	if width < look.Scaled(leftLeast)+gap+look.Scaled(s.least) {
 		return 0
 	}
 	return min(max(look.Scaled(leftLeast), width*leftShare), look.Scaled(leftMost))
@@ -55,7 +59,7 @@ func leftWidth(width float32) float32 {
 
 // HeightFor returns the height at a width.
 func (s *sides) HeightFor(width float32) float32 {
-	left := leftWidth(width)
+	left := s.leftWidth(width)
 	if left == 0 {
 		return look.HeightFor(s.left, width) + gap + look.HeightFor(s.right, width)
 	}
@@ -68,7 +72,7 @@ func (s *sides) CreateRenderer() fyne.WidgetRenderer { return &sidesRenderer{s} 
 type sidesRenderer struct{ s *sides }
 
 func (r *sidesRenderer) Layout(size fyne.Size) {
-	s, left := r.s, leftWidth(size.Width)
+	s, left := r.s, r.s.leftWidth(size.Width)
 	s.left.Move(fyne.Position{})
 	if left == 0 {
 		high := look.HeightFor(s.left, size.Width)
@@ -118,12 +122,11 @@ func row(words string, most float32, o fyne.CanvasObject) fyne.CanvasObject {
 	return look.Columns(10, []look.Track{look.Fixed(formLabel), look.Share(1)}, look.NewLabel(words, look.Body, look.Ink2).Shorten(), look.MaxWidth(most, o))
 }
 
-// tabRow is the row above a trip: the stops as tabs, and whose plans are shown.
-// The tabs are worded as fully as the room allows.
+// tabRow is the row above a trip: the stops as tabs, worded as fully as the room
+// allows.
 type tabRow struct {
 	widget.BaseWidget
 	tabs  *field.Tabs
-	who   *fyne.Container
 	sp    heat.Speaker
 	trip  record.Trip
 	shown []field.Tab
@@ -131,8 +134,8 @@ type tabRow struct {
 
 var _ look.Holder = (*tabRow)(nil)
 
-func newTabRow(tabs *field.Tabs, who *fyne.Container) *tabRow {
-	r := &tabRow{tabs: tabs, who: who}
+func newTabRow(tabs *field.Tabs) *tabRow {
+	r := &tabRow{tabs: tabs}
 	r.ExtendBaseWidget(r)
 	return r
 }
@@ -146,14 +149,10 @@ func (r *tabRow) set(sp heat.Speaker, t record.Trip) {
 
 // fit words the tabs so that they fit a width.
 func (r *tabRow) fit(width float32) {
-	room := width
-	if r.who.Visible() {
-		room -= r.who.MinSize().Width + 16
-	}
 	for level := range tabLevels {
 		list := r.tabsAt(level)
-		if level == tabLevels-1 || wide(list) <= room {
-			if !same(list, r.shown) {
+		if level == tabLevels-1 || wide(list) <= width {
+			if !slices.Equal(list, r.shown) {
 				r.shown = list
 				r.tabs.SetTabs(list)
 			}
@@ -181,22 +180,10 @@ func wide(list []field.Tab) float32 {
 	return w - 26
 }
 
-func same(a, b []field.Tab) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
-}
+// Parts returns the tabs.
+func (r *tabRow) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{r.tabs} }
 
-// Parts returns tabs and choice.
-func (r *tabRow) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{r.tabs, r.who} }
-
-// CreateRenderer sets the tabs at the left and the choice at the right.
+// CreateRenderer sets the tabs at the left.
 func (r *tabRow) CreateRenderer() fyne.WidgetRenderer { return &tabRowRenderer{r} }
 
 type tabRowRenderer struct{ r *tabRow }
@@ -204,21 +191,16 @@ type tabRowRenderer struct{ r *tabRow }
 func (t *tabRowRenderer) Layout(size fyne.Size) {
 	r := t.r
 	r.fit(size.Width)
-	tabs, who := r.tabs.MinSize(), r.who.MinSize()
+	tabs := r.tabs.MinSize()
 	r.tabs.Move(fyne.NewPos(0, size.Height-tabs.Height))
 	r.tabs.Resize(tabs)
-	r.who.Move(fyne.NewPos(size.Width-who.Width, (size.Height-who.Height)/2))
-	r.who.Resize(who)
 }
 
 func (t *tabRowRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(200, max(t.r.tabs.MinSize().Height, t.r.who.MinSize().Height))
+	return fyne.NewSize(200, t.r.tabs.MinSize().Height)
 }
 
-func (t *tabRowRenderer) Refresh() {
-	t.Layout(t.r.Size())
-	t.r.who.Refresh()
-}
+func (t *tabRowRenderer) Refresh() { t.Layout(t.r.Size()) }
 
 func (t *tabRowRenderer) Objects() []fyne.CanvasObject { return t.r.Parts() }
 func (t *tabRowRenderer) Destroy()                     {}

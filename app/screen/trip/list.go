@@ -83,7 +83,7 @@ func (v *List) build() {
 	say := v.desk.Words.Say
 	v.table = look.NewTable("trips.table", []look.Column{
 		{Title: say("trips.name"), Width: look.Share(10)}, {Title: say("trips.who"), Width: look.Share(8)},
-		{Title: say("trips.dates"), Width: look.Share(7)}, {Title: say("trips.stops"), Width: look.Fixed(60), Right: true},
+		{Title: say("trips.dates"), Width: look.Share(7)}, {Title: say("trips.stops"), Width: look.Fixed(60), Right: true, From: 820},
 		{Title: say("trips.next"), Width: look.Share(10)},
 	}).Roomy().Scrolling()
 	v.table.OnOpened = v.open

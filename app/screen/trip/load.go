@@ -55,6 +55,7 @@ func (m *member) loadPlans(d *desk.Desk) error {
 		return fmt.Errorf("load the plans of %s: %w", m.athlete.Name, err)
 	}
 	m.plans, m.along, m.kept = plans, consult.ToTakeAlong(plans), nil
+	m.traveller, m.planned = nil, nil
 	if m.along == nil {
 		return nil
 	}

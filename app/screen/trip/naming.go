@@ -59,21 +59,32 @@ func stopName(sp heat.Speaker, s record.Stop, i int) string {
 // tabLevels are the forms a stop's tab can have, the fullest first.
 const tabLevels = 4
 
-// tabText is a stop's tab: days and place, shortened as far as the level says.
+// tabText is a stop's tab: days and place, shortened as far as the level says; the
+// last one is its number.
 func tabText(sp heat.Speaker, s record.Stop, i, level int) string {
 	days, place := stopDates(sp, s), stopPlace(sp, s, i)
-	short := look.Ellipsis(place, look.Body, look.Scaled(150))
 	switch {
-	case level >= 3:
-		return sp.Words.Number(float64(i+1), 0)
+	case level == tabLevels-1:
+		return sp.Words.Say("trip.stop.number", sp.Words.Number(float64(i+1), 0))
 	case days == "":
-		return short
-	case level == 2:
-		return days
-	case level == 1:
-		return sp.Words.Say("trip.stop.named", days, look.Ellipsis(place, look.Body, look.Scaled(72)))
+		return place
+	case level > 0:
+		days = shortDates(sp, s)
 	}
-	return sp.Words.Say("trip.stop.named", days, short)
+	if level == tabLevels-2 {
+		return days
+	}
+	return sp.Words.Say("trip.stop.named", days, place)
+}
+
+// shortDates are the days of a stop with short months: "11–17 Jul".
+func shortDates(sp heat.Speaker, s record.Stop) string {
+	from, ok1 := s.From.Time()
+	until, ok2 := s.Until.Time()
+	if !ok1 || !ok2 {
+		return stopDates(sp, s)
+	}
+	return sp.ShortSpan(from, until)
 }
 
 // who says who travels: the name of one, the number of more.

@@ -1,17 +1,14 @@
 package trip
 
 import (
+	"context"
 	"strconv"
 	"strings"
-
-	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/app/screen/heat"
 	"ebbwell/internal/climate"
-	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -28,16 +25,20 @@ type packPart struct {
 	hours  *field.Number
 	sums   *sumLine
 	list   *packList
+	each   *eachList
 	flight *look.Paragraph
 	lack   *look.Paragraph
 	shown  string
 	body   *look.Scroll
+	// run counts the times the lists were asked for: what comes late is not shown.
+	run  int
+	stop func()
 }
 
 func newPackPart(v *View) *packPart {
 	say := v.desk.Words.Say
 	p := &packPart{v: v, sums: newSumLine(v), list: newPackList(v), flight: look.NewParagraph("", look.Body, look.Ink), lack: look.NewParagraph("", look.Note, look.Ink),
-		shown: everybody}
+		each: newEachList(v), shown: everybody, stop: func() {}}
 	p.whose = field.NewChoice(v.desk.Host, "trip.packing.whose", nil)
 	p.whose.SetLeast(220)
 	p.whose.OnChosen = func(key string) {
@@ -54,7 +55,7 @@ func newPackPart(v *View) *packPart {
 	way := look.NewPanel(say("trip.flight"), nil, row(say("trip.flight.hours"), smallField, p.hours), p.flight)
 	notes := look.NewPanel(say("trip.care"), nil, look.NewParagraph(strings.Join(careNotes(say), "\n"), look.Note, look.Ink))
 	lots := look.NewPanel(say("trip.lots"), nil, look.NewParagraph(say("trip.lots.note"), look.Note, look.Ink))
-	p.body = scrolled(look.VBox(gap, list, newSides(look.VBox(gap, way, lots), notes)))
+	p.body = scrolled(look.VBox(gap, list, p.each.body, newSides(look.VBox(gap, way, lots), notes)))
 	return p
 }
 
@@ -88,16 +89,38 @@ func careNotes(say func(string, ...any) string) []string {
 	return []string{say("trip.care.water"), say("trip.care.food"), say("trip.care.hands"), say("trip.care.ill"), say("trip.care.customs")}
 }
 
-// show calculates and shows the lists.
+// show works the lists out beside the window, and shows them when they are there.
 func (p *packPart) show() {
 	v := p.v
-	crew := v.crew()
-	p.showWhose(crew)
-	list, lacking := v.packed(p.shown, marginOf(v.now()))
+	p.showWhose(v.crew())
+	p.showFlight()
+	p.stop()
+	p.run++
+	run, jobs := p.run, v.packJobs(p.shown)
+	var made []packed
+	p.stop = v.desk.Beside.Run(func(ctx context.Context) error {
+		made = packAll(ctx, jobs)
+		return ctx.Err()
+	}, func(err error) {
+		if err == nil && run == p.run {
+			p.showMade(made)
+		}
+	})
+	p.body.Refresh()
+}
+
+// showMade shows lists that were worked out.
+func (p *packPart) showMade(made []packed) {
+	v := p.v
+	var lacking []string
+	for _, one := range made {
+		lacking = append(lacking, v.lackingOf(one)...)
+	}
+	list := sumOf(made)
 	p.sums.show(v.speaker(nil), list)
 	p.list.show(list)
+	p.each.show(made)
 	setText(p.lack, strings.Join(lacking, "\n"))
-	p.showFlight()
 	p.body.Refresh()
 }
 
@@ -138,76 +161,4 @@ func (v *View) flightSentence() string {
 	}
 	sp := v.speaker(nil)
 	return sp.Words.Say("trip.flight.sentence", sp.Words.Number(hours, 0), sp.By.Amount(f.Range.Low, quantity.Litre), sp.By.Amount(f.Range.High, quantity.Litre))
-}
-
-// packed is the packing list of one traveller, or of everybody together, and
-// what keeps a stop from being packed for.
-func (v *View) packed(whose string, margin float64) (list climate.PackingList, lacking []string) {
-	var lists []climate.PackingList
-	for _, m := range v.crew() {
-		if whose != everybody && whose != string(m.athlete.ID) {
-			continue
-		}
-		one, missing := v.packFor(m, margin)
-		lists = append(lists, one)
-		lacking = append(lacking, missing...)
-	}
-	return climate.SumPacking(lists...), lacking
-}
-
-// packFor is the packing list of a traveller.
-func (v *View) packFor(m *member, margin float64) (list climate.PackingList, lacking []string) {
-	sp, t := v.speaker(m), v.now()
-	var stops []consult.StopPlan
-	var unplanned, undated []string
-	for i, s := range t.Stops {
-		there, err := v.plan(m, s)
-		if err != nil || !there.Planned {
-			unplanned = append(unplanned, shortPlace(sp, s, i))
-			continue
-		}
-		if there.Length == 0 {
-			undated = append(undated, shortPlace(sp, s, i))
-		}
-		stops = append(stops, there)
-	}
-	if len(unplanned) > 0 {
-		lacking = append(lacking, sp.Words.Say("trip.packing.unplanned", m.athlete.Name, sp.Words.List(unplanned)))
-	}
-	if len(undated) > 0 {
-		lacking = append(lacking, sp.Words.Say("trip.packing.open", m.athlete.Name, sp.Words.List(undated)))
-	}
-	list, err := consult.PackTrip(stops, t.Supplies, margin, v.desk.Calculate())
-	if err != nil {
-		lacking = append(lacking, sentences(sp, err))
-	}
-	return list, lacking
-}
-
-// sumLine are the figures above a packing list.
-type sumLine struct {
-	figures, names [5]*look.Label
-	box            fyne.CanvasObject
-}
-
-func newSumLine(v *View) *sumLine {
-	l, say := &sumLine{}, v.desk.Words.Say
-	var objects []fyne.CanvasObject
-	for i, name := range []string{say("trip.sum.powder"), say("trip.sum.salt"), say("trip.sum.gels"), say("trip.sum.bottles", bottle(v.speaker(nil))), say("trip.sum.water")} {
-		l.figures[i] = look.NewLabel("", look.Second, look.Ink).Shorten()
-		l.names[i] = look.NewLabel(name, look.Note, look.Ink2).Shorten()
-		objects = append(objects, look.VBox(0, l.figures[i], l.names[i]))
-	}
-	l.box = look.Columns(16, nil, objects...)
-	return l
-}
-
-// show shows the sums of a list.
-func (l *sumLine) show(sp heat.Speaker, list climate.PackingList) {
-	for i, text := range []string{
-		sp.By.Amount(float64(list.Powder), quantity.Gram), sp.By.Amount(float64(list.Salt), quantity.Gram),
-		sp.Words.Number(float64(list.Gels), 0), sp.Words.Number(float64(list.Bottles), 0), sp.By.Amount(float64(list.SafeWater), quantity.Litre),
-	} {
-		l.figures[i].SetText(text)
-	}
 }

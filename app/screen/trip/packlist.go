@@ -39,9 +39,9 @@ func newPackList(v *View) *packList {
 	say := v.desk.Words.Say
 	p := &packList{v: v, table: look.VBox(0), none: look.NewParagraph(say("trip.packing.none"), look.Body, look.Ink2)}
 	p.columns = []look.Column{
-		{Title: say("trip.packing.what"), Width: look.Share(26)}, {Title: say("trip.packing.amount"), Width: look.Share(24), Right: true},
-		{Title: say("trip.packing.hand"), Width: look.Fixed(70), Right: true}, {Title: say("trip.packing.where"), Width: look.Fixed(150)},
-		{Title: say("trip.packing.lot"), Width: look.Share(20)},
+		{Title: say("trip.packing.what"), Width: look.Share(30)}, {Title: say("trip.packing.amount"), Width: look.Fixed(150), Right: true},
+		{Title: say("trip.packing.hand"), Width: look.Fixed(70), Right: true}, {Title: say("trip.packing.where"), Width: look.Fixed(132)},
+		{Title: say("trip.packing.lot"), Width: look.Share(14)},
 	}
 	p.box = look.VBox(0, look.HeaderRow(12, p.columns), p.table, p.none)
 	return p
@@ -148,16 +148,16 @@ func (v *View) productName(id string) string {
 // bottle is the bottle that is counted.
 func bottle(sp heat.Speaker) string { return sp.By.Amount(consult.PackedBottle, quantity.Millilitre) }
 
-// packAmount is how much of a product is packed: "11 bottles' worth, 330 g".
+// packAmount is how much of a product is packed: "for 11 bottles, 330 g".
 func packAmount(sp heat.Speaker, s climate.PackedSupply) string {
-	mass := sp.By.Amount(float64(s.Mass), quantity.Gram)
+	mass := packMass(sp, s.Mass)
 	switch s.Supply.Form {
 	case climate.Salt:
 		return mass
 	case climate.Powder:
 		return sp.Words.Say("trip.pack.powder", s.Servings, mass)
 	case climate.ReadyMix:
-		return sp.Words.Say("trip.pack.bottles", s.Servings, bottle(sp))
+		return sp.Words.Say("trip.pack.ready", packLitres(sp, float64(s.Supply.Volume)*float64(s.Servings)/1000))
 	case climate.Gel:
 		return sp.Words.Say("trip.pack.gels", s.Servings)
 	}

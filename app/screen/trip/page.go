@@ -1,6 +1,7 @@
 package trip
 
 import (
+	"context"
 	"strings"
 
 	"ebbwell/app/screen/heat"
@@ -27,8 +28,7 @@ func (v *View) pageOf(m *member) handout.TripPage {
 			page.ClimateCredit = v.places.Credit
 		}
 	}
-	list, _ := v.packFor(m, marginOf(v.now()))
-	page.Packing = v.packLines(sp, list)
+	page.Packing = v.packLines(sp, v.packFor(m).list)
 	page.Notes = v.pageNotes()
 	return page
 }
@@ -36,10 +36,15 @@ func (v *View) pageOf(m *member) handout.TripPage {
 // squadPage is the packing list of everybody together.
 func (v *View) squadPage() handout.TripPage {
 	sp, t := v.speaker(nil), v.now()
-	list, _ := v.packed(everybody, marginOf(v.now()))
+	made := packAll(context.Background(), v.packJobs(everybody))
 	page := handout.TripPage{
 		Terms: handout.TermsOf(v.desk.Practice(), care.Care{}, v.desk.Words), Trip: sp.Words.Say("trip.page.squad", title(sp, t)),
-		Packing: v.packLines(sp, list), Notes: v.pageNotes(),
+		Packing: v.packLines(sp, sumOf(made)), Notes: v.pageNotes(),
+	}
+	for _, one := range made {
+		if text := v.carried(one); text != "" {
+			page.Notes = append(page.Notes, sp.Words.Say("trip.each.page", one.member.athlete.Name, text))
+		}
 	}
 	return page
 }
@@ -98,13 +103,21 @@ func (v *View) stopNotes(sp heat.Speaker, m *member, there consult.StopPlan, ans
 		notes = append(notes, sp.Words.Say("trip.page.uncertain", sp.Words.Number(evidence.EstimateTooWide, 0)))
 	}
 	if there.Planned {
-		notes = append(notes, strings.Join(append(cutSentences(sp, there), v.otherDays(sp, m, there)...), " "))
+		notes = append(notes, strings.Join(append(pageCut(sp, there), otherDays(sp, there)...), " "))
 	}
 	notes = append(notes, answer.There)
 	if lines, _ := heatLines(sp, there); len(lines) > 0 {
 		notes = append(notes, sp.Words.Say("trip.page.days", strings.Join(lines, "; ")))
 	}
 	return notes
+}
+
+// pageCut says on a page that the plan is as agreed, or was cut down.
+func pageCut(sp heat.Speaker, there consult.StopPlan) []string {
+	if !there.Cut {
+		return []string{sp.Words.Say("trip.plan.as-agreed")}
+	}
+	return cutSentences(sp, there)
 }
 
 // planOnPaper is what to take in a session there.
@@ -151,7 +164,7 @@ func (v *View) packLines(sp heat.Speaker, list climate.PackingList) []handout.Pa
 		lines = append(lines, handout.PackLine{What: sp.Words.Say("trip.page.bottles", bottle(sp)), Amount: sp.Words.Number(float64(list.Bottles), 0), Where: handout.Carry})
 	}
 	if list.SafeWater > 0 {
-		lines = append(lines, handout.PackLine{What: sp.Words.Say("trip.page.water"), Amount: sp.Words.Say("trip.page.aday", sp.By.Amount(float64(list.SafeWater), quantity.Litre)), Where: handout.Buy})
+		lines = append(lines, handout.PackLine{What: sp.Words.Say("trip.page.water"), Amount: sp.Words.Say("trip.page.aday", packLitres(sp, float64(list.SafeWater))), Where: handout.Buy})
 	}
 	return lines
 }

@@ -66,7 +66,7 @@ func TestPictures(t *testing.T) {
 	shoot(t, d, at(PartEdit), "edit-light", light(), smallRoom(), nil)
 	shoot(t, d, at(PartEdit), "edit-dark", dark(), largeRoom(), nil)
 	shoot(t, d, at(PartPacking), "packing-one-light", light(), smallRoom(), nil)
-	shoot(t, d, at(hot), "why-light", light(), largeRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.stop.why") })
+	shoot(t, d, at(hot), "why-light", light(), largeRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.row.1.why") })
 	shoot(t, d, at(hot), "agree-light", light(), smallRoom(), func(v *View, _ fyne.Window) { v.askAgree() })
 	shoot(t, d, at(hot), "print-dark", dark(), smallRoom(), func(v *View, w fyne.Window) {
 		v.Print()
@@ -126,7 +126,7 @@ func TestPicturesOfTrouble(t *testing.T) {
 		return desk.Place{Record: kept.ID, Part: part, Athlete: who}
 	}
 	shoot(t, d, at(string(kept.Stops[1].ID), mirel.ID), "hidden-light", light(), largeRoom(), nil)
-	shoot(t, d, at(string(kept.Stops[1].ID), mirel.ID), "hidden-why", light(), smallRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.stop.why") })
+	shoot(t, d, at(string(kept.Stops[1].ID), mirel.ID), "hidden-why", light(), smallRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.row.1.why") })
 	shoot(t, d, at(string(kept.Stops[2].ID), ""), "error-city", light(), smallRoom(), nil)
 	shoot(t, d, at(PartEdit, ""), "error-dates", light(), smallRoom(), nil)
 	shoot(t, d, at(string(kept.Stops[0].ID), ""), "error-dates-stop", dark(), smallRoom(), nil)

@@ -3,54 +3,19 @@ package trip
 import (
 	"strings"
 
-	"ebbwell/app/kit/desk"
 	"ebbwell/app/screen/heat"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 )
 
+// gradeFar is the grade of an estimate far from any test.
+const gradeFar = climate.Far
+
 // expected is the length of session a stop is planned for.
 const expected = plan.Expected
-
-// endRows are the titles and the lines of the plan at the low end, the middle
-// and the high end of the loss.
-func endRows(sp heat.Speaker, there consult.StopPlan) (titles [3]string, rows []endRow) {
-	say, q := sp.Words.Say, there.At
-	rate := there.Calculation.Climate.Rate
-	titles = [3]string{say("trip.at.low", sp.LowRate(rate.Range)), sp.Rate(rate.Value), sp.HighRate(rate.Range)}
-	if rate.Estimate {
-		titles[1] = sp.MiddleRate(rate.Value)
-	}
-	same := func(name, text string) endRow { return endRow{name: name, cells: [3]string{text, text, text}} }
-	rows = append(rows, same(drinkNames(there), drinkAmounts(sp, there)))
-	limit := there.Case.Limit()
-	rows = append(rows, endRow{
-		name: say("trip.deficit"),
-		cells: [3]string{deficitAt(sp, q.Deficit.Low, q.DeficitL.Low), deficitAt(sp, q.Deficit.Value, q.DeficitL.Value),
-			deficitAt(sp, q.Deficit.High, q.DeficitL.High)},
-		strong: [3]bool{q.Deficit.Low > limit, q.Deficit.Value > limit, q.Deficit.High > limit},
-	})
-	carbohydrate := say("trip.carbohydrate")
-	if foods := foodNames(sp, there); foods != "" {
-		carbohydrate = say("trip.carbohydrate.food", foods)
-	}
-	rows = append(rows, same(carbohydrate, sp.By.Amount(q.Carbohydrate.TotalGH, quantity.GramPerHour)))
-	if salt := there.Mix[plan.Salt]; salt > 0 && len(there.Case.Care.WithholdSalt) == 0 {
-		rows = append(rows, same(say("trip.salt"), sp.By.Amount(salt, quantity.Gram)))
-	}
-	if take, ok := there.LongestBreak(); ok {
-		name := say("trip.mouthfuls", capital(desk.ChanceWord(sp.Words, take.Chance.Code)), say("trip.mouthfuls.count", take.Mouthfuls))
-		rows = append(rows, same(name, sp.By.Amount(float64(take.ML), quantity.Millilitre)))
-	}
-	if there.Calculation.Climate.RangeOnly {
-		titles[1] = ""
-		for i := range rows {
-			rows[i].cells[1] = ""
-		}
-	}
-	return titles, rows
-}
 
 // deficitAt is a deficit at the end, of body mass and in litres; litres alone
 // where mass is hidden. A deficit stands below zero.
@@ -59,17 +24,6 @@ func deficitAt(sp heat.Speaker, percent, litres float64) string {
 		return sp.Words.Signed(-percent, 1) + "\u00a0" + string(quantity.PerCent)
 	}
 	return sp.By.Signed(-litres, quantity.Litre)
-}
-
-// drinkNames are the drinks of the plan.
-func drinkNames(there consult.StopPlan) string {
-	var names []string
-	for s := plan.Water; s <= plan.Drink3; s++ {
-		if there.Case.Slots[s].InUse && there.Home[s] > 0 {
-			names = append(names, there.Case.Slots[s].Product.Name)
-		}
-	}
-	return capital(strings.ToLower(strings.Join(names, ", ")))
 }
 
 // drinkAmounts are their amounts: "0.30 + 0.45 L".
@@ -91,10 +45,18 @@ func foodNames(sp heat.Speaker, there consult.StopPlan) string {
 	var parts []string
 	for s := plan.Food1; s <= plan.Food4; s++ {
 		if there.Case.Slots[s].InUse && there.Mix[s] > 0 {
-			parts = append(parts, sp.Words.Say(portionsKey(there.Mix[s]), sp.Words.Half(there.Mix[s]), strings.ToLower(there.Case.Slots[s].Product.Name)))
+			parts = append(parts, sp.Words.Say(portionsKey(there.Mix[s]), sp.Words.Half(there.Mix[s]), lowerName(there.Case.Slots[s].Product.Name)))
 		}
 	}
 	return strings.Join(parts, sp.Words.Say("format.comma"))
+}
+
+// lowerName is a product's name within a line; a name with a second capital keeps it.
+func lowerName(name string) string {
+	if strings.ToLower(name[min(1, len(name)):]) != name[min(1, len(name)):] {
+		return name
+	}
+	return strings.ToLower(name)
 }
 
 // portionsKey is the text for one portion at most, or for more.
@@ -131,4 +93,96 @@ func capital(s string) string {
 		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
 	}
 	return s
+}
+
+// deficitRange is the range of a deficit: "−0.6 to −2.6 %", the smaller loss first.
+func deficitRange(sp heat.Speaker, percent, litres plan.Ranged) string {
+	if !sp.By.Hidden {
+		return sp.Words.Say("trip.deficit.range", sp.Words.Signed(-percent.Low, 1), sp.Words.Signed(-percent.High, 1)+"\u00a0"+string(quantity.PerCent))
+	}
+	return sp.Words.Say("trip.deficit.range", sp.By.Number(-litres.Low, quantity.Litre), sp.By.Signed(-litres.High, quantity.Litre))
+}
+
+// lacking says why there is no plan at a stop.
+func lacking(sp heat.Speaker, m *member, there consult.StopPlan) string {
+	switch {
+	case there.Planned:
+		return ""
+	case there.Trouble != nil:
+		return sp.Words.Say("trip.plan.trouble")
+	case m.along == nil:
+		return sp.Words.Say("trip.plan.none", m.athlete.Name)
+	}
+	return sp.Words.Say("trip.plan.norate")
+}
+
+// lackingShort is the same in a few words, for a row.
+func lackingShort(sp heat.Speaker, m *member, there consult.StopPlan, err error) string {
+	switch {
+	case err != nil:
+		return ""
+	case there.Trouble != nil:
+		return sp.Words.Say("trip.note.trouble")
+	case len(there.Calculation.Climate.From) == 0:
+		return sp.Words.Say("trip.note.testfirst")
+	case m.along == nil:
+		return sp.Words.Say("trip.note.noplan")
+	}
+	return sp.Words.Say("trip.plan.norate")
+}
+
+// fromPlan names the plan that is taken along.
+func fromPlan(sp heat.Speaker, m *member) string {
+	if m.along == nil || m.along.Agreement.AgreedAt == nil {
+		return ""
+	}
+	return sp.Words.Say("trip.plan.from", sp.Day(*m.along.Agreement.AgreedAt))
+}
+
+// cutSentences say that and why the plan was cut down.
+func cutSentences(sp heat.Speaker, there consult.StopPlan) []string {
+	if !there.Cut {
+		return nil
+	}
+	home := there.Case.Planner.Evaluate(expected, there.Home)
+	return []string{sp.Words.Say("trip.plan.cut", sp.By.Amount(home.Fluid.DrunkL, quantity.Litre), sp.By.Amount(there.At.Fluid.DrunkL, quantity.Litre))}
+}
+
+// otherDays say on a page what to do on a cooler and on a hotter day.
+func otherDays(sp heat.Speaker, there consult.StopPlan) []string {
+	var list []string
+	if cool, ok := there.OnAnotherDay(-evidence.PlanAirReach); ok && cool.Planned {
+		at := sp.Degrees(cool.Air.Temperature.Or(0))
+		if cool.At.Fluid.DrunkL < there.At.Fluid.DrunkL {
+			list = append(list, sp.Words.Say("trip.cooler", at, sp.By.Amount(cool.At.Fluid.DrunkL, quantity.Litre)))
+		} else {
+			list = append(list, sp.Words.Say("trip.cooler.same", at))
+		}
+	}
+	if hot, ok := there.OnAnotherDay(evidence.HotDayAdds); ok && hot.Planned {
+		list = append(list, sp.Words.Say("trip.hotter", sp.Degrees(hot.Air.Temperature.Or(0)), deficitAt(sp, hot.At.Deficit.High, hot.At.DeficitL.High)))
+	}
+	return list
+}
+
+// planCaution is what has to be said about the plan there: first whether it may
+// be agreed at all, then the high end of the loss, then the stomach.
+func planCaution(sp heat.Speaker, there consult.StopPlan) (title, sentence string) {
+	var list []string
+	if there.At.Guards.Stops() {
+		list = append(list, sp.Words.Say("trip.guard.stops"))
+	}
+	passes, outruns := there.HighEnd()
+	switch {
+	case outruns:
+		title = sp.Words.Say("caution.outruns")
+	case passes:
+		title = sp.Words.Say("trip.high")
+	}
+	for _, g := range there.At.Guards.Each() {
+		if text := guardSentence(sp, there, g); text != "" {
+			list = append(list, text)
+		}
+	}
+	return title, strings.Join(list, " ")
 }

@@ -32,6 +32,11 @@ type member struct {
 	plans []record.Plan
 	// kept are the copies of the plan taken along, newest first.
 	kept []record.Frozen
+
+	// traveller has the tests worked out for all stops; planned are the stops worked
+	// out since the trip changed.
+	traveller *consult.Traveller
+	planned   map[record.ID]planned
 }
 
 // begin makes a new trip.

@@ -34,7 +34,7 @@ func newStopList(v *View) *stopList {
 	say := v.desk.Words.Say
 	p := &stopList{v: v, table: look.VBox(0), none: look.NewParagraph(say("trip.stops.none"), look.Note, look.Ink2)}
 	p.columns = []look.Column{
-		{Width: look.Fixed(20)}, {Title: say("trip.stop.from"), Width: look.Share(34)}, {Title: say("trip.stop.until"), Width: look.Share(34)},
+		{Width: look.Fixed(20)}, {Title: say("trip.stop.from"), Width: look.Fixed(158)}, {Title: say("trip.stop.until"), Width: look.Fixed(158)},
 		{Title: say("trip.stop.place"), Width: look.Share(34)}, {Width: look.Fixed(126)},
 	}
 	p.head = look.HeaderRow(10, p.columns)

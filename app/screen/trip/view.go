@@ -14,7 +14,6 @@ import (
 	"ebbwell/app/screen/heat"
 	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
-	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
 
@@ -28,24 +27,25 @@ type View struct {
 	all map[record.ID]*member
 	// fresh: the trip was begun here.
 	fresh bool
-	// who is shown, in which part: the id of a stop, or one of the parts.
-	who  record.ID
+	// part is what is shown: the id of a stop, or one of the parts. open is whose row
+	// is open, empty for none; who is meant where one traveller is.
 	part string
+	open record.ID
+	who  record.ID
 	ui   widgets
 	body fyne.CanvasObject
 }
 
 // widgets are what a trip is shown with.
 type widgets struct {
-	top    *tabRow
-	tabs   *field.Tabs
-	choice *field.Choice
-	print  *field.Button
-	agree  *field.Button
-	stage  *fyne.Container
-	stop   *stopPart
-	edit   *editPart
-	pack   *packPart
+	top   *tabRow
+	tabs  *field.Tabs
+	print *field.Button
+	agree *field.Button
+	stage *fyne.Container
+	stop  *stopPart
+	edit  *editPart
+	pack  *packPart
 }
 
 var (
@@ -70,7 +70,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	if err != nil {
 		return nil, fmt.Errorf("open a trip: %w", err)
 	}
-	v := &View{desk: d, places: places, fresh: place.New, who: place.Athlete, part: place.Part}
+	v := &View{desk: d, places: places, fresh: place.New, who: place.Athlete, open: place.Athlete, part: place.Part}
 	if v.all, err = loadCrew(d, t); err != nil {
 		return nil, err
 	}
@@ -83,6 +83,9 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	}
 	v.b = bind.New(d, d.Speaker(false).By, doc)
 	v.b.OnChange, v.b.OnLeft = v.follow, v.follow
+	if len(t.Travellers) == 1 {
+		v.open = t.Travellers[0].AthleteID // a trip of one has the row open
+	}
 	v.build()
 	v.settle()
 	v.b.Show()
@@ -104,13 +107,7 @@ func (v *View) build() {
 	u, d, say := &v.ui, v.desk, v.desk.Words.Say
 	u.tabs = field.NewTabs(d.Host, "trip.tabs", nil)
 	u.tabs.OnChosen = v.ShowPart
-	u.choice = field.NewChoice(d.Host, "trip.who", nil)
-	u.choice.SetLeast(200)
-	u.choice.OnChosen = func(id string) {
-		v.who = record.ID(id)
-		v.follow()
-	}
-	u.top = newTabRow(u.tabs, look.HBox(8, look.NewLabel(say("trip.who"), look.Note, look.Ink2), u.choice))
+	u.top = newTabRow(u.tabs)
 	u.print = field.NewButton(d.Host, "trip.print", say("trip.print"), field.Outline, v.Print)
 	u.agree = field.NewButton(d.Host, "trip.agree", say("trip.agree"), field.Primary, v.askAgree)
 	u.stop, u.edit, u.pack = newStopPart(v), newEditPart(v), newPackPart(v)
@@ -180,49 +177,40 @@ func (v *View) ShowPart(part string) {
 	v.settle()
 	v.b.Show()
 	v.follow()
+	v.desk.HeadChanged()
 }
 
 // follow shows what the trip comes to as it stands.
 func (v *View) follow() {
+	v.forgetPlans()
 	if was := v.part; v.settle() != was {
 		v.b.Show() // the fields of a stop are those of the one in sight
 	}
-	u, m, t := &v.ui, v.shown(), v.now()
+	u, crew, t := &v.ui, v.crew(), v.now()
 	u.top.set(v.speaker(nil), t)
 	u.tabs.Choose(v.part)
-	v.showWho()
 	stop := v.stopShown()
 	look.ShowIf(u.stop.body, stop >= 0)
 	look.ShowIf(u.edit.body, v.part == PartEdit)
 	look.ShowIf(u.pack.body, v.part == PartPacking)
 	switch {
 	case stop >= 0:
-		u.stop.show(m, stop)
+		u.stop.show(crew, stop)
 	case v.part == PartEdit:
 		u.edit.show()
 	default:
 		u.pack.show()
 	}
-	look.EnableIf(u.agree, m != nil && len(t.Stops) > 0)
-	look.EnableIf(u.print, m != nil && len(t.Stops) > 0)
+	look.EnableIf(u.agree, stop >= 0 && len(crew) > 0)
+	look.EnableIf(u.print, len(crew) > 0 && len(t.Stops) > 0)
 }
 
-// showWho offers the travellers, where there is a choice.
-func (v *View) showWho() {
-	crew := v.crew()
-	var options []field.Option
-	for _, m := range crew {
-		options = append(options, field.Option{Key: string(m.athlete.ID), Text: m.athlete.Name})
+// turn opens or closes the row of a traveller; one is open at a time.
+func (v *View) turn(m *member, open bool) {
+	if v.open = ""; open {
+		v.open, v.who = m.athlete.ID, m.athlete.ID
 	}
-	v.ui.choice.SetOptions(options)
-	v.ui.choice.Choose(string(v.who))
-	look.ShowIf(v.ui.top.who, len(crew) > 1 && v.part != PartEdit && v.part != PartPacking)
-}
-
-// plan works a stop out for a traveller.
-func (v *View) plan(m *member, s record.Stop) (consult.StopPlan, error) {
-	s = consult.WithHeatDay(v.b.Doc.Now().Record, s)
-	return consult.PlanStop(s, m.athlete, m.tests, m.along, v.places, v.desk.Now(), v.desk.Calculate().WithFrozen(m.kept))
+	v.follow()
 }
 
 // Head is the trip, who travels, and what can be done with it.
@@ -232,7 +220,11 @@ func (v *View) Head() desk.Head {
 	if n := len(t.Stops); n > 0 {
 		under = sp.Words.Say("trip.under", under, sp.Words.Say("trip.stops", n))
 	}
-	return desk.Head{Title: title(sp, t), Under: under, Actions: []fyne.CanvasObject{v.ui.print, v.ui.agree}}
+	actions := []fyne.CanvasObject{v.ui.print}
+	if v.stopShown() >= 0 {
+		actions = append(actions, v.ui.agree) // what is agreed belongs to one stop
+	}
+	return desk.Head{Title: title(sp, t), Under: under, Actions: actions}
 }
 
 // Body is the trip.
@@ -242,7 +234,7 @@ func (v *View) Body() fyne.CanvasObject { return v.body }
 // change of its looks. A new trip into which nothing was entered has no record
 // to name: it is begun anew.
 func (v *View) Place() desk.Place {
-	place := desk.Place{Screen: desk.Trip, Record: v.now().ID, Athlete: v.who, Part: v.part}
+	place := desk.Place{Screen: desk.Trip, Record: v.now().ID, Athlete: v.open, Part: v.part}
 	if v.fresh && !v.b.Doc.CanUndo() && !v.b.Doc.CanRedo() {
 		place.Record, place.New = "", true
 	}
