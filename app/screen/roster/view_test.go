@@ -27,7 +27,7 @@ func TestSearchSortOpen(t *testing.T) {
 		t.Fatal(err)
 	}
 	w := apptest.Window(t, v.Body(), 1180, 700, false, 100)
-	if v.table.Rows() != 8 || v.table.Row(0)[0] != "Dorian Wexcombe" {
+	if v.table.Rows() != 11 || v.table.Row(0)[0] != "Dorian Wexcombe" {
 		t.Fatalf("%d rows, the first %q", v.table.Rows(), v.table.Row(0))
 	}
 	apptest.Type(t, w, "roster.search", "rugby prop")
