@@ -160,7 +160,7 @@ func TestDueLeadsThere(t *testing.T) {
 		t.Errorf("went %+v", *went)
 	}
 	all := strings.Join(apptest.Texts(w.Content()), "\n")
-	for _, part := range []string{"Due: unfinished sheet", "Sheet unfinished: Scrum session.", "since 4 May"} {
+	for _, part := range []string{"Due: unfinished sheet", "Sheet unfinished: Training ground.", "since 4 May"} {
 		if !strings.Contains(all, part) {
 			t.Errorf("%q is not to be read", part)
 		}

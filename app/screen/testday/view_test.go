@@ -208,7 +208,7 @@ func pagesOf(pdf []byte) int { return bytes.Count(pdf, []byte("/Type /Page\n")) 
 func TestGroupsOnPaper(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, w := open(t, d)
-	v.print.choose("1")
+	v.print.choose("0")
 	if len(v.state.Listed()) != 1 || !apptest.Has(w, "testday.blank.1") || apptest.Has(w, "testday.blank.2") {
 		t.Fatalf("listed %+v", v.state.Listed())
 	}
@@ -218,8 +218,8 @@ func TestGroupsOnPaper(t *testing.T) {
 		t.Errorf("%d pages", v.state.Pages())
 	}
 	apptest.Click(t, w, "testday.all")
-	if v.state.Pages() != 8 {
-		t.Errorf("%d pages of eight", v.state.Pages())
+	if v.state.Pages() != 11 {
+		t.Errorf("%d pages of eleven", v.state.Pages())
 	}
 	apptest.Click(t, w, "testday.all")
 	if v.state.Pages() != 0 {
