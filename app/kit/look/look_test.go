@@ -47,7 +47,7 @@ func TestPictureSheet(t *testing.T) {
 			return look.Columns(8, tracks, look.NewSwatch(of), look.NewLabel(name, look.Strong, look.Ink), look.NewLabel(figure, look.Body, look.Ink).Right())
 		}
 		left := look.NewSheet(look.VBox(10,
-			look.HBox(8, look.NewLabel("What goes in", look.Strong, look.Ink), look.Stretch(), look.NewMark(), look.NewLabel("habit", look.Note, look.Ink2)),
+			look.HBox(8, look.NewLabel("What goes in", look.Strong, look.Ink), look.Stretch(), look.NewLabel("habit", look.Note, look.Ink2)),
 			row(look.Water, "Water", "0.45 L"), row(look.Drink, "Sports drink 6 %", "0.35 L"),
 			row(look.Food, "Fig bar", "½ bar"), row(look.Loss, "Sweat", "2.15 L"), row(look.Salt, "Added salt", "0.0 g"),
 			look.NewRule(),

@@ -85,19 +85,6 @@ func NewBand() *Band {
 // Baseline puts the band on the line.
 func (b *Band) Baseline() float32 { return b.min().Height }
 
-// Mark is the filled triangle that stands for the habit.
-type Mark struct{ *shape }
-
-// NewMark makes the habit's triangle; it stands on the baseline.
-func NewMark() *Mark {
-	t := NewTriangle(nil)
-	size := func() fyne.Size { return fyne.NewSize(Scaled(10), Scaled(8)) }
-	return &Mark{newShape(t, size, func(p Palette) { t.FillColor = p.Ink2 })}
-}
-
-// Baseline puts the triangle on the line.
-func (m *Mark) Baseline() float32 { return m.min().Height }
-
 // NewTriangle draws a filled triangle pointing up, filling its size.
 func NewTriangle(fill color.Color) *canvas.ArbitraryPolygon {
 	t := canvas.NewArbitraryPolygon([]fyne.Position{{X: 0.5, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}, fill)
