@@ -141,12 +141,11 @@ func (s sheet) airBlocks() []paper.Block {
 		s.boxes(s.ask("air.temperature", 1), s.ask("air.humidity", 1), s.ask("session.usedToHeat", 1, say("handout.blank.yes"), say("handout.blank.no"))),
 		s.choices(s.width, s.words("air.sun"), say("handout.blank.sun.high"), say("handout.blank.sun.low"),
 			say("handout.blank.sun.part"), say("handout.blank.sun.overcast"), say("handout.blank.sun.shade"), say("handout.blank.sun.none")),
-		s.choices(s.width, s.words("air.clothing"), worn...),
 	}
-	if s.short {
-		return list
+	if !s.short {
+		list = append(list, s.boxes(s.ask("air.wind", 1), s.ask("air.altitude", 1), s.ask("air.wbgt", 1)))
 	}
-	return append(list, s.boxes(s.ask("air.wind", 1), s.ask("air.altitude", 1), s.ask("air.wbgt", 1)))
+	return append(list, s.choices(s.width, s.words("air.clothing"), worn...))
 }
 
 // scaleBlocks are the weighing before, the mornings, and the urine where it is

@@ -105,8 +105,13 @@ func (b *Button) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-// AccessibilityLabel is the words on the button.
-func (b *Button) AccessibilityLabel() string { return b.text }
+// AccessibilityLabel is the words on the button, or longer ones that were given.
+func (b *Button) AccessibilityLabel() string {
+	if b.spoken != "" {
+		return b.spoken
+	}
+	return b.text
+}
 
 // AccessibilityRole is button.
 func (b *Button) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }

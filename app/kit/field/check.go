@@ -67,9 +67,6 @@ func (c *Check) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-// AccessibilityLabel is the words.
-func (c *Check) AccessibilityLabel() string { return c.text }
-
 // AccessibilityRole is button.
 func (c *Check) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
 

@@ -47,13 +47,8 @@ func (c *control) Name() string { return c.name }
 // SetSpoken sets the words a screen reader says for the field.
 func (c *control) SetSpoken(text string) { c.spoken = text }
 
-// AccessibilityLabel is what a screen reader says.
-func (c *control) AccessibilityLabel() string {
-	if c.spoken != "" {
-		return c.spoken
-	}
-	return c.name
-}
+// AccessibilityLabel is what a screen reader says, where the field says no more.
+func (c *control) AccessibilityLabel() string { return c.spoken }
 
 // AccessibilityRole is text unless a widget says otherwise.
 func (c *control) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }

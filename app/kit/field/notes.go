@@ -174,6 +174,8 @@ type notesEntry struct {
 	name             string
 	notes            *Notes
 	setting, focused bool
+	// spoken is the name a screen reader says.
+	spoken string
 }
 
 // Name is how tests and drivers find the text.

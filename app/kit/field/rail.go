@@ -95,6 +95,19 @@ func (r *Rail) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
+// AccessibilityLabel is the words and which is chosen.
+func (r *Rail) AccessibilityLabel() string {
+	for _, t := range r.tabs {
+		if t.Key == r.Chosen() {
+			return r.spokenAs("rail", t.Text)
+		}
+	}
+	return r.spokenAs("rail", "")
+}
+
+// AccessibilityRole is button: it changes what is shown.
+func (r *Rail) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
 // CreateRenderer draws the places.
 func (r *Rail) CreateRenderer() fyne.WidgetRenderer {
 	d := &railRenderer{

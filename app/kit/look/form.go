@@ -22,9 +22,29 @@ type Entry struct {
 	wide  bool
 }
 
-// NewEntry makes a field with its words.
+// NewEntry makes a field with its words; a screen reader says them too.
 func NewEntry(words string, field fyne.CanvasObject) Entry {
+	Speak(words, field)
 	return Entry{label: NewLabel(words, Body, Ink2).Shorten(), field: field}
+}
+
+// Speak gives the words beside a field to what a screen reader says of it, unless it
+// has words of its own; a field may stand in a box.
+func Speak(words string, o fyne.CanvasObject) {
+	if s, ok := o.(interface {
+		Spoken() string
+		SetSpoken(text string)
+	}); ok {
+		if s.Spoken() == "" {
+			s.SetSpoken(words)
+		}
+		return
+	}
+	if box, ok := o.(*fyne.Container); ok {
+		for _, child := range box.Objects {
+			Speak(words, child)
+		}
+	}
 }
 
 // Wide gives the field a row of its own and returns the entry.

@@ -1,6 +1,7 @@
 package look
 
 import (
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -152,6 +153,29 @@ func (t *Table) Row(i int) []string {
 	}
 	return list
 }
+
+// AccessibilityLabel is the titles of the columns with the row that is chosen.
+func (t *Table) AccessibilityLabel() string {
+	row := make([]string, len(t.columns))
+	if at := t.Chosen(); at >= 0 && at < t.Rows() {
+		row = t.Row(at)
+	}
+	var list []string
+	for i, c := range t.columns {
+		switch {
+		case i < len(row) && row[i] != "" && c.Title != "":
+			list = append(list, c.Title+": "+row[i])
+		case i < len(row) && row[i] != "":
+			list = append(list, row[i])
+		case c.Title != "":
+			list = append(list, c.Title)
+		}
+	}
+	return strings.Join(list, ", ")
+}
+
+// AccessibilityRole is button: a row is chosen and opened.
+func (t *Table) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
 
 // Chosen returns the chosen row, -1 when there is none.
 func (t *Table) Chosen() int { return t.state.chosen }

@@ -163,6 +163,40 @@ func TestTabReachesEverything(t *testing.T) {
 	}
 }
 
+// Every control of the sheet has words for a screen reader, and none says its dotted
+// name.
+func TestEveryControlIsSpoken(t *testing.T) {
+	b := newSheet(t)
+	b.fill()
+	for _, part := range partList() {
+		b.part(part)
+		for _, s := range field.Names(b.w.Content()) {
+			if _, can := s.Object.(fyne.Focusable); !can {
+				continue
+			}
+			a, ok := s.Object.(fyne.Accessible)
+			if !ok {
+				t.Errorf("%s is not accessible", s.Name)
+				continue
+			}
+			said := a.AccessibilityLabel()
+			f, named := s.Object.(interface{ Spoken() string })
+			if said == "" || strings.Contains(said, s.Name) || !isPressed(s.Object) && named && f.Spoken() == "" {
+				t.Errorf("%s is spoken as %q", s.Name, said)
+			}
+		}
+	}
+}
+
+// isPressed reports whether a control has its words on itself.
+func isPressed(o fyne.CanvasObject) bool {
+	switch o.(type) {
+	case *field.Button, *field.Link, *field.Check, *field.Tabs:
+		return true
+	}
+	return false
+}
+
 // Every number of a sheet has its control, under the name a trouble leads to,
 // and every path is one the store knows.
 func TestEveryPathHasItsControl(t *testing.T) {

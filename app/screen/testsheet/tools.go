@@ -22,6 +22,7 @@ func newTools(v *View) *tools {
 	t := &tools{choice: field.NewChoice(v.desk.Host, "testsheet.tests", v.testOptions())}
 	t.choice.Choose(string(v.b.Doc.Now().Record.ID))
 	t.choice.SetLeast(290)
+	t.choice.SetSpoken(v.b.Say("testsheet.spoken.test"))
 	t.choice.OnChosen = func(key string) {
 		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: v.athlete.ID, Record: record.ID(key), Part: v.part})
 	}

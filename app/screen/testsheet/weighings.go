@@ -95,6 +95,7 @@ func (l *weighingList) row(i int) *weighingRow {
 		return &w.Mass, "weighings." + string(w.ID) + ".mass"
 	})
 	r.mass.SetItem(i + 1)
+	r.mass.SetSpoken(l.b.Say("testsheet.history.row", l.b.Say("testsheet.field.weighings.mass"), l.b.Say("testsheet.history.weighing."+string(l.moment), strconv.Itoa(i+1))))
 	r.mass.Hint = r.mass.PoundsHint
 	r.mass.OnProblem = func(field.Weight, string) {} // said below the line, where there is room
 	r.take = field.NewButton(l.b.Desk.Host, name+".pounds", "", field.Outline, func() { l.takePounds(i) })

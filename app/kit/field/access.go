@@ -1,0 +1,144 @@
+package field
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/internal/quantity"
+)
+
+// The toolkit knows four roles: button, container, link and text. What else a field is
+// (slider, list, tick box) therefore stands in its words, behind its name and before
+// its value: "Sun, list: part cloud".
+
+// spokenAs puts together what a screen reader says: the name, what kind of field it is,
+// what stands in it. Without a name the kind stands alone: the dotted name is for
+// programs.
+func (c *control) spokenAs(kind, value string) string {
+	var parts []string
+	for _, p := range []string{c.spoken, c.host.Words.Say("field.kind." + kind)} {
+		if p != "" {
+			parts = append(parts, p)
+		}
+	}
+	text := strings.Join(parts, ", ")
+	if value == "" {
+		return text
+	}
+	return text + ": " + value
+}
+
+// Spoken returns the name a screen reader says; empty while nobody gave one.
+func (c *control) Spoken() string { return c.spoken }
+
+// AccessibilityLabel is the field with what stands in it; covered text is not said.
+func (t *entry) AccessibilityLabel() string {
+	text := t.Text()
+	switch {
+	case t.setup.covered && !t.focused:
+		text = ""
+	case text != "" && t.setup.suffix != "":
+		text += "\u00a0" + t.setup.suffix
+	}
+	if _, note := t.Trouble(); note != "" && text != "" {
+		text += ". " + note
+	}
+	return t.spokenAs("entry", text)
+}
+
+// AccessibilityLabel is the choice and what is chosen.
+func (c *Choice) AccessibilityLabel() string {
+	text := ""
+	if c.chosen >= 0 && c.chosen < len(c.options) {
+		text = c.options[c.chosen].Text
+	}
+	return c.spokenAs("list", text)
+}
+
+// AccessibilityRole is button: it opens.
+func (c *Choice) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
+// AccessibilityLabel is the words to choose from and which is chosen.
+func (t *Toggle) AccessibilityLabel() string {
+	text := ""
+	if t.chosen >= 0 && t.chosen < len(t.options) {
+		text = t.options[t.chosen].Text
+	}
+	return t.spokenAs("toggle", text)
+}
+
+// AccessibilityRole is button: it changes what is chosen.
+func (t *Toggle) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
+// AccessibilityLabel is the words of the box and whether it is ticked.
+func (c *Check) AccessibilityLabel() string {
+	name, state := c.text, "field.unticked"
+	if c.spoken != "" {
+		name = c.spoken
+	}
+	if c.on {
+		state = "field.ticked"
+	}
+	return name + ", " + c.host.Words.Say("field.kind.check") + ": " + c.host.Words.Say(state)
+}
+
+// AccessibilityLabel is the rating and its value.
+func (r *Rating) AccessibilityLabel() string {
+	text := ""
+	if r.value != Unrated {
+		text = r.host.Words.Number(float64(r.value), 0)
+	}
+	return r.spokenAs("rating", text)
+}
+
+// AccessibilityRole is button: it is set by a key or a click.
+func (r *Rating) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
+// AccessibilityLabel is the tabs and which is chosen.
+func (t *Tabs) AccessibilityLabel() string {
+	text := ""
+	if t.chosen >= 0 && t.chosen < len(t.tabs) {
+		text = t.tabs[t.chosen].Text
+	}
+	return t.spokenAs("tabs", text)
+}
+
+// AccessibilityRole is button: it changes what is shown.
+func (t *Tabs) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
+// sliderDecimals is with how many decimals the value of a slider is said at most.
+const sliderDecimals = 2
+
+// AccessibilityLabel is the slider, where it stands and how far it goes.
+func (s *Slider) AccessibilityLabel() string {
+	number := func(x float64) string {
+		x = quantity.Round(x, sliderDecimals)
+		return s.host.Words.Number(x, neededDecimals(x))
+	}
+	return s.spokenAs("slider", s.host.Words.Say("field.slider.value", number(s.value), number(s.scale.Min), number(s.top())))
+}
+
+// AccessibilityRole is button: it is moved by keys.
+func (s *Slider) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
+// SetSpoken sets the name a screen reader says.
+func (n *Notes) SetSpoken(text string) { n.inner.spoken = text }
+
+// Spoken returns it.
+func (n *Notes) Spoken() string { return n.inner.spoken }
+
+// AccessibilityLabel is the text with its name.
+func (e *notesEntry) AccessibilityLabel() string {
+	kind := e.host.Words.Say("field.kind.notes")
+	if e.spoken != "" {
+		kind = e.spoken + ", " + kind
+	}
+	if e.Text == "" {
+		return kind
+	}
+	return kind + ": " + e.Text
+}
+
+// AccessibilityRole is text.
+func (e *notesEntry) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }
