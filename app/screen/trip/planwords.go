@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ebbwell/app/screen/heat"
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
@@ -70,21 +71,13 @@ func portionsKey(x float64) string {
 // guardSentence says what a guard of the plan there means; empty for those that
 // stand in the table or in the caution already.
 func guardSentence(sp heat.Speaker, there consult.StopPlan, g plan.Guard) string {
-	rate := sp.Rate(there.At.Fluid.RateLH)
 	switch g {
-	case plan.GainInMass, plan.OverCeiling, plan.PastLimit, plan.LossOutruns:
+	case plan.PastLimit, plan.LossOutruns:
 		return ""
-	case plan.OverStomach, plan.NearStomach:
-		takes := plan.StomachTakes(there.Case.Planner.Session().Running)
-		return sp.Words.Say("trip."+g.Code(), rate, sp.Rates(takes))
-	case plan.OverUsual:
-		return sp.Words.Say("trip."+g.Code(), rate, sp.Rate(there.Case.Basis.Plan.Usual.LH))
 	}
-	key := g.Code()
-	if hidden := key + ".hidden"; sp.By.Hidden && sp.Words.Has(hidden) {
-		key = hidden
-	}
-	return sp.Words.Say(key)
+	return sp.Guard(care.SayGuard(g, care.GuardCase{
+		Athlete: there.Case.Athlete.Name, Planner: there.Case.Planner, Length: expected, At: there.At, Hidden: sp.By.Hidden,
+	}))
 }
 
 // capital makes the first letter of a text large.
@@ -170,7 +163,7 @@ func otherDays(sp heat.Speaker, there consult.StopPlan) []string {
 func planCaution(sp heat.Speaker, there consult.StopPlan) (title, sentence string) {
 	var list []string
 	if there.At.Guards.Stops() {
-		list = append(list, sp.Words.Say("trip.guard.stops"))
+		list = append(list, sp.Words.Say("planner.agree.stops"))
 	}
 	passes, outruns := there.HighEnd()
 	switch {

@@ -1,13 +1,11 @@
 package wording
 
 import (
-	"math"
 	"strings"
 
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 )
@@ -65,10 +63,7 @@ func (sp Speaker) ceiling(c plan.Ceiling, why plan.Reason) string {
 // body mass, so where that is hidden it is rounded down, as coarse as leaves the
 // mass open.
 func (sp Speaker) StopsAt(c plan.Ceiling) string {
-	if sp.By.Hidden && c.Reason == plan.LongSession {
-		return sp.Litres(math.Floor(c.FluidL/evidence.HiddenLimitStep+1e-9) * evidence.HiddenLimitStep)
-	}
-	return sp.Litres(c.FluidL)
+	return sp.Litres(care.StopsAt(c, sp.By.Hidden))
 }
 
 // StopsAtBare is it without its unit, for a mark.
@@ -80,44 +75,16 @@ func (sp Speaker) StopsAtBare(c plan.Ceiling) string {
 func (sp Speaker) Guards(c consult.Case, l plan.Length, q plan.Prediction) []string {
 	var list []string
 	for _, one := range q.Guards.Each() {
-		list = append(list, sp.guard(c, l, q, one))
+		if text := sp.guard(c, l, q, one); text != "" {
+			list = append(list, text)
+		}
 	}
 	return list
 }
 
-// guard is the sentence of one guard.
+// guard is the sentence of one guard; the table is that of package care.
 func (sp Speaker) guard(c consult.Case, l plan.Length, q plan.Prediction, one plan.Guard) string {
-	takes := plan.StomachTakes(c.Planner.Session().Running)
-	key := one.Code()
-	switch {
-	case sp.By.Hidden && one == plan.PastLimit:
-		return sp.Say("guard.past-limit.hidden")
-	case sp.By.Hidden && one == plan.StrongDrink:
-		return sp.Say("guard.strong-drink.hidden")
-	}
-	switch one {
-	case plan.GainInMass:
-		return sp.Say(key, c.Athlete.Name)
-	case plan.OverCeiling:
-		return sp.Say(key, sp.StopsAt(q.Ceiling))
-	case plan.OverStomach, plan.NearStomach:
-		return sp.Say(key, sp.Rate(q.Fluid.RateLH), sp.Plain(takes.Low, quantity.LitrePerHour), sp.Rate(takes.High))
-	case plan.OverUsual:
-		return sp.usual(c.Planner, l)
-	case plan.PastLimit:
-		return sp.Say(key, sp.Words.Number(c.Planner.Aim().Deficit.High, 1))
-	}
-	return sp.Say(key)
-}
-
-// usual says above which volume the stomach is not used to it; empty where that
-// is not known.
-func (sp Speaker) usual(p *plan.Planner, l plan.Length) string {
-	litres, ok := p.UsualFluid(l)
-	if !ok {
-		return ""
-	}
-	return sp.Say(plan.OverUsual.Code(), sp.Litres(litres), sp.Rate(p.Basis().Usual.LH))
+	return sp.Speaker.Guard(care.SayGuard(one, care.GuardCase{Athlete: c.Athlete.Name, Planner: c.Planner, Length: l, At: q, Hidden: sp.By.Hidden}))
 }
 
 // Limits says what the limits are, and in title that the last movement stopped
@@ -131,7 +98,7 @@ func (sp Speaker) Limits(s state.State, q plan.Prediction) (title, text string) 
 		title = sp.Say("planner.limit.over")
 	}
 	if !q.Guards.Has(plan.OverUsual) {
-		if usual := sp.usual(s.PlanCase.Planner, s.Length); usual != "" {
+		if usual := sp.guard(s.PlanCase, s.Length, q, plan.OverUsual); usual != "" {
 			text = Sentences(text, usual)
 		}
 	}
