@@ -26,6 +26,8 @@ type covered struct {
 	effort          float64
 	// early: hidden before anything was written down.
 	early bool
+	// pages is the folder the pages are saved to.
+	pages string
 	// agreed is the plan with its amounts, which are entries; nil until it was begun.
 	agreed *record.Plan
 }
