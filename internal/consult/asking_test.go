@@ -34,7 +34,7 @@ func TestEachTestIsWorkedOutOnce(t *testing.T) {
 		if !ok {
 			t.Fatal("nothing is said of a hotter day")
 		}
-		alone, err := PlanStop(stops[i], a, tests, &p, cities(t), day(), d)
+		alone, err := planStop(stops[i], a, tests, &p, cities(t), day(), d)
 		if err != nil {
 			t.Fatal(err)
 		}

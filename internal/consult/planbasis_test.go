@@ -211,7 +211,7 @@ func TestBasisKeepsHowUsedToHeat(t *testing.T) {
 		for _, profile := range []record.Acclimatised{record.AcclimatisedYes, record.AcclimatisedNo} {
 			a.Acclimatised = profile
 			s.HeatDay = record.Num(1, quantity.None)
-			there, err := PlanStop(s, a, tests, &p, cities(t), day(), d)
+			there, err := planStop(s, a, tests, &p, cities(t), day(), d)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -40,7 +40,7 @@ func TestHeatStateOfAStop(t *testing.T) {
 	a.Acclimatised = record.AcclimatisedYes
 	open := stop("Chennai", 7)
 	open.From, open.Until = "", ""
-	s, err := PlanStop(open, a, tests, &p, cities(t), day(), d)
+	s, err := planStop(open, a, tests, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -51,7 +51,7 @@ func TestHeatStateOfAStop(t *testing.T) {
 	for heatDay, want := range map[float64]climate.HeatState{0: climate.Trained, 3: climate.Trained, 15: climate.Acclimatised} {
 		dated := stop("Chennai", 7)
 		dated.HeatDay = record.Num(heatDay, quantity.None)
-		s, err := PlanStop(dated, a, tests, &p, cities(t), day(), d)
+		s, err := planStop(dated, a, tests, &p, cities(t), day(), d)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -67,7 +67,7 @@ func TestTestWithoutAirIsLeft(t *testing.T) {
 	bare := tests[0].Test.Clone()
 	bare.ID, bare.Session.Date, bare.Air = "bare", "2026-05-20", record.Air{}
 	bare.Weighings[0].Mass, bare.Weighings[1].Mass = record.Num(80, quantity.Kilogram), record.Num(78, quantity.Kilogram)
-	s, err := PlanStop(stop("Chennai", 7), a, append(tests, Find(bare, a, nil, d)), &p, cities(t), day(), d)
+	s, err := planStop(stop("Chennai", 7), a, append(tests, Find(bare, a, nil, d)), &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,7 +78,7 @@ func TestTestWithoutAirIsLeft(t *testing.T) {
 
 func TestOtherDays(t *testing.T) {
 	a, tests, p, d := tripCase(t)
-	s, err := PlanStop(stop("Madrid", 7), a, tests, &p, cities(t), day(), d)
+	s, err := planStop(stop("Madrid", 7), a, tests, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -160,7 +160,7 @@ func TestOtherLengthKeepsTheRates(t *testing.T) {
 	at.Air = tests[0].Test.Air
 	drinking := func(minutes float64) StopPlan {
 		at.Minutes = record.Num(minutes, quantity.Minute)
-		s, err := PlanStop(at, a, tests, &p, cities(t), day(), d)
+		s, err := planStop(at, a, tests, &p, cities(t), day(), d)
 		if err != nil || !s.Planned {
 			t.Fatal(err, s.Trouble)
 		}

@@ -52,11 +52,6 @@ func NewTraveller(a record.Athlete, tests []Findings, agreed *record.Plan, place
 	return &Traveller{athlete: a, agreed: agreed, places: places, today: today, asking: Ask(a, tests, d)}
 }
 
-// PlanStop works one stop of a trip out for one athlete, see [Traveller.Plan].
-func PlanStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.Plan, places climate.Places, today time.Time, d Setup) (StopPlan, error) {
-	return NewTraveller(a, tests, agreed, places, today, d).Plan(s)
-}
-
 // Plan works one stop out. It returns [ErrStopEnds], [ErrNoAir],
 // [climate.UnknownPlaceError], or the problems of a body, an air or a session
 // that cannot be; what is known until then comes with the error.

@@ -56,7 +56,7 @@ func stop(city string, month int) record.Stop {
 
 func TestHotStopIsAnEstimate(t *testing.T) {
 	a, tests, p, d := tripCase(t)
-	s, err := PlanStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d)
+	s, err := planStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,7 +93,7 @@ func TestSameAirStaysATest(t *testing.T) {
 	s := stop("", 0)
 	s.Place, s.Air = "Home", tests[0].Test.Air
 	s.Minutes = record.Num(105, quantity.Minute)
-	got, err := PlanStop(s, a, tests, &p, cities(t), day(), d)
+	got, err := planStop(s, a, tests, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -140,26 +140,26 @@ func TestTripRefusals(t *testing.T) {
 	a, tests, p, d := tripCase(t)
 	backwards := stop("Chennai", 7)
 	backwards.Until = "2026-07-01"
-	if _, err := PlanStop(backwards, a, tests, &p, cities(t), day(), d); !errors.Is(err, ErrStopEnds) {
+	if _, err := planStop(backwards, a, tests, &p, cities(t), day(), d); !errors.Is(err, ErrStopEnds) {
 		t.Errorf("a stop that ends before it begins: %v", err)
 	}
 	var unknown climate.UnknownPlaceError
-	if _, err := PlanStop(stop("Nowhere on Sea", 7), a, tests, &p, cities(t), day(), d); !errors.As(err, &unknown) {
+	if _, err := planStop(stop("Nowhere on Sea", 7), a, tests, &p, cities(t), day(), d); !errors.As(err, &unknown) {
 		t.Errorf("an unknown city: %v", err)
 	}
 	typed := stop("Nowhere on Sea", 7)
 	typed.Air.Temperature, typed.Air.Humidity = record.Num(30, quantity.DegreeCelsius), record.Num(60, quantity.PerCent)
-	if there, err := PlanStop(typed, a, tests, &p, cities(t), day(), d); err != nil || there.Air.FromTable || !there.Calculation.Climate.Rate.Ranged {
+	if there, err := planStop(typed, a, tests, &p, cities(t), day(), d); err != nil || there.Air.FromTable || !there.Calculation.Climate.Rate.Ranged {
 		t.Errorf("an unknown city with its air typed: %v", err)
 	}
 	dark := stop("Chennai", 7)
 	dark.Air.Sun = ""
-	if _, err := PlanStop(dark, a, tests, &p, cities(t), day(), d); !errors.Is(err, ErrNoAir) {
+	if _, err := planStop(dark, a, tests, &p, cities(t), day(), d); !errors.Is(err, ErrNoAir) {
 		t.Errorf("no word about the sun: %v", err)
 	}
 	odd := stop("", 0)
 	odd.Air.Temperature, odd.Air.Humidity = record.Num(90, quantity.DegreeCelsius), record.Num(50, quantity.PerCent)
-	if _, err := PlanStop(odd, a, tests, &p, cities(t), day(), d); len(climate.Problems(err)) == 0 {
+	if _, err := planStop(odd, a, tests, &p, cities(t), day(), d); len(climate.Problems(err)) == 0 {
 		t.Errorf("90 °C: %v", err)
 	}
 }
@@ -167,7 +167,7 @@ func TestTripRefusals(t *testing.T) {
 // Without a test there is a wide range alone, and no amount is planned.
 func TestNoTestAtAll(t *testing.T) {
 	a, _, p, d := tripCase(t)
-	s, err := PlanStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
+	s, err := planStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -181,7 +181,7 @@ func TestNoTestAtAll(t *testing.T) {
 func TestPracticeStartForTheUntested(t *testing.T) {
 	a, tests, p, d := tripCase(t)
 	asked := ""
-	usual, err := PlanStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
+	usual, err := planStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -189,7 +189,7 @@ func TestPracticeStartForTheUntested(t *testing.T) {
 		asked = sport
 		return climate.Start{Offset: 0.1, SD: 0.2}
 	}
-	own, err := PlanStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
+	own, err := planStop(stop("Chennai", 7), a, nil, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -197,7 +197,7 @@ func TestPracticeStartForTheUntested(t *testing.T) {
 		t.Errorf("asked for %q: %+v", asked, own.Calculation.Climate.Codes)
 	}
 	asked = ""
-	if _, err := PlanStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d); err != nil || asked != "" {
+	if _, err := planStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d); err != nil || asked != "" {
 		t.Errorf("asked for %q beside a test, %v", asked, err)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"ebbwell/internal/climate"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -13,7 +14,7 @@ import (
 func hotStop(t *testing.T) (StopPlan, record.Athlete, []Findings, Setup) {
 	t.Helper()
 	a, tests, p, d := tripCase(t)
-	s, err := PlanStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d)
+	s, err := planStop(stop("Chennai", 7), a, tests, &p, cities(t), day(), d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,7 +118,7 @@ func TestSaltIsWithheldOnATrip(t *testing.T) {
 	}{{record.FlagKidney, false}, {record.FlagHeart, false}, {record.FlagBloodPressure, false}, {record.FlagNSAID, true}} {
 		ill := a
 		ill.Flags = []record.Flag{{Kind: c.kind, Physician: "Dr Venn (invented)"}}
-		s, err := PlanStop(stop("London", 7), ill, tests, &p, cities(t), day(), d)
+		s, err := planStop(stop("London", 7), ill, tests, &p, cities(t), day(), d)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -147,7 +148,7 @@ func TestCareOfAStopIsOfTheDay(t *testing.T) {
 	p.CreatedAt = day() // 17 then
 	grown := time.Date(2026, 7, 1, 0, 0, 0, 0, time.UTC)
 	for on, hidden := range map[time.Time]bool{day(): true, grown: false} {
-		s, err := PlanStop(stop("Chennai", 7), a, tests, &p, cities(t), on, d)
+		s, err := planStop(stop("Chennai", 7), a, tests, &p, cities(t), on, d)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -185,21 +186,21 @@ func TestStopNeedsBodyAndMinutes(t *testing.T) {
 	a, tests, p, d := tripCase(t)
 	bare := a
 	bare.UsualMass, bare.Height = record.Number{}, record.Number{}
-	if _, err := PlanStop(stop("Chennai", 7), bare, nil, &p, cities(t), day(), d); err == nil {
+	if _, err := planStop(stop("Chennai", 7), bare, nil, &p, cities(t), day(), d); err == nil {
 		t.Error("an athlete without mass and height is planned for")
 	}
 	long := stop("Chennai", 7)
-	if _, err := PlanStop(long, a, nil, nil, cities(t), day(), d); err == nil {
+	if _, err := planStop(long, a, nil, nil, cities(t), day(), d); err == nil {
 		t.Error("a session without minutes is planned for")
 	}
 	long.Minutes = record.Num(90, quantity.Minute)
-	s, err := PlanStop(long, a, nil, nil, cities(t), day(), d)
+	s, err := planStop(long, a, nil, nil, cities(t), day(), d)
 	if err != nil || s.Planned || s.Trouble != nil {
 		t.Errorf("without a plan to take along: %v, planned %v", err, s.Planned)
 	}
 	gone := p.Clone()
 	gone.Options[1].Items[1].ProductID = "own.gone"
-	s, err = PlanStop(long, a, tests, &gone, cities(t), day(), d)
+	s, err = planStop(long, a, tests, &gone, cities(t), day(), d)
 	if err != nil || s.Planned || s.Trouble == nil {
 		t.Errorf("a plan with a product that is gone: %v, planned %v, %v", err, s.Planned, s.Trouble)
 	}
@@ -225,4 +226,9 @@ func TestOwnPlan(t *testing.T) {
 	if _, ok := Own(nil); ok {
 		t.Error("a plan out of nothing")
 	}
+}
+
+// planStop works one stop of a trip out for one athlete, see [Traveller.Plan].
+func planStop(s record.Stop, a record.Athlete, tests []Findings, agreed *record.Plan, places climate.Places, today time.Time, d Setup) (StopPlan, error) {
+	return NewTraveller(a, tests, agreed, places, today, d).Plan(s)
 }

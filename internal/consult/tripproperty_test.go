@@ -31,7 +31,7 @@ func TestAnyAirKeepsThePlanUnderTheLoss(t *testing.T) {
 			Minutes: record.Num(rapid.Float64Range(20, 300).Draw(t, "minutes"), quantity.Minute),
 			Effort:  record.Num(float64(rapid.IntRange(2, 10).Draw(t, "effort")), quantity.None),
 		}
-		there, err := PlanStop(s, a, tests, &p, places, day(), d)
+		there, err := planStop(s, a, tests, &p, places, day(), d)
 		if err != nil {
 			t.Skip(err) // air that can hold no such water, and the like
 		}
@@ -78,7 +78,7 @@ func FuzzPlanStop(f *testing.F) {
 			City: city, Month: month, From: "2026-07-11", Until: "2026-07-17", Minutes: num(minutes), Effort: num(effort), HeatDay: num(heatDay),
 			Air: record.Air{Temperature: num(air), Humidity: num(humidity), Wind: num(wind), Sun: record.Sun(sun)},
 		}
-		there, err := PlanStop(s, a, tests, &p, places, day(), d)
+		there, err := planStop(s, a, tests, &p, places, day(), d)
 		if err != nil || !there.Planned {
 			return
 		}

@@ -1,7 +1,5 @@
 package evidence
 
-import "strings"
-
 // Statement is what a source says without a figure this program calculates with:
 // a consensus, another view, a finding worth knowing, or what is not known. Its text
 // is in the catalogue under "statement."+ID.
@@ -24,22 +22,6 @@ const (
 	AboutWomen         = "women"
 	AboutOlder         = "older"
 )
-
-// Key is the statement's text in the catalogue.
-func (s Statement) Key() string { return "statement." + s.ID }
-
-// About lists the statements about some subjects, in the order of the subjects.
-func About(subjects ...string) []Statement {
-	var list []Statement
-	for _, subject := range subjects {
-		for _, s := range Statements() {
-			if strings.HasPrefix(s.ID, subject+".") {
-				list = append(list, s)
-			}
-		}
-	}
-	return list
-}
 
 // Statements lists them, in the order of the settings screen.
 func Statements() []Statement {

@@ -216,7 +216,7 @@ func (l *life) trip(t *rapid.T) {
 		Temperature: record.Num(rapid.Float64Range(5, 38).Draw(t, "air"), quantity.DegreeCelsius), Humidity: record.Num(50, quantity.PerCent),
 	}}
 	d := l.h.desk.WithFrozen(l.kept)
-	there, err := consult.PlanStop(s, l.athlete, []consult.Findings{consult.Find(l.test, l.athlete, nil, d)}, &l.plan, l.places, composeDay(), d)
+	there, err := consult.NewTraveller(l.athlete, []consult.Findings{consult.Find(l.test, l.athlete, nil, d)}, &l.plan, l.places, composeDay(), d).Plan(s)
 	if err != nil || !there.Planned {
 		return
 	}

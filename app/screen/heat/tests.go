@@ -48,9 +48,6 @@ func NewTests(d *desk.Desk, name string, sp Speaker) *Tests {
 // Body is the part.
 func (p *Tests) Body() fyne.CanvasObject { return p.body }
 
-// SetSpeaker changes the units and what is hidden.
-func (p *Tests) SetSpeaker(sp Speaker) { p.sp = sp }
-
 // Show shows a calculation; days gives dates for days of getting used to heat.
 func (p *Tests) Show(r consult.Calculation, days Days) {
 	p.now = r
@@ -65,17 +62,6 @@ func (p *Tests) Show(r consult.Calculation, days Days) {
 	look.ShowIf(p.known, true)
 	setText(p.rests, a.Rests)
 	setText(p.advice, a.Advice)
-	p.body.Refresh()
-}
-
-// ShowTrouble shows the tests alone, and why nothing is said from them.
-func (p *Tests) ShowTrouble(sentence string) {
-	p.now = consult.Calculation{}
-	p.rows(p.now)
-	look.ShowIf(p.known, false)
-	setText(p.none, sentence)
-	setText(p.rests, "")
-	setText(p.advice, "")
 	p.body.Refresh()
 }
 
