@@ -66,7 +66,7 @@ func (c *covered) fill(t *testing.T, dir string) {
 	c.agree(t, s, a, tests, d)
 	c.correct(t, s, a, tests[1].Test, d)
 	a.MassHidden = true
-	a, err = s.SaveAthlete(ctx, a, store.Edit{Why: "asked for by the athlete"})
+	_, err = s.SaveAthlete(ctx, a, store.Edit{Why: "asked for by the athlete"})
 	must(t, err)
 	open := c.sheet(3, 0, c.lost)
 	open.Session.End = ""

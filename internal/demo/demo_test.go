@@ -161,43 +161,55 @@ func TestNeverLooksOld(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, stop := range trips[0].Stops {
-			if from, _ := stop.From.Time(); stop.Month != 0 || from.Sub(now).Hours() < 24*40 || from.Sub(now).Hours() > 24*70 {
-				t.Errorf("on %s stop %d is from %s, month %d", now.Format(time.DateOnly), i+1, stop.From, stop.Month)
-			}
-			air, err := consult.AirOf(stop, places)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if got, want := air.Air.Temperature.Or(0), stops()[i].warm; math.Abs(got-want) > 3 {
-				t.Errorf("on %s %s in %s has %g °C, meant %g", now.Format(time.DateOnly), stop.Place, stop.City, got, want)
-			}
+		liesAhead(t, now, trips[0], places)
+		nothingToCome(ctx, t, now, s)
+	}
+}
+
+// liesAhead: the stops of a trip are weeks ahead, in places that are warm then.
+func liesAhead(t *testing.T, now time.Time, trip record.Trip, places climate.Places) {
+	t.Helper()
+	for i, stop := range trip.Stops {
+		if from, _ := stop.From.Time(); stop.Month != 0 || from.Sub(now).Hours() < 24*40 || from.Sub(now).Hours() > 24*70 {
+			t.Errorf("on %s stop %d is from %s, month %d", now.Format(time.DateOnly), i+1, stop.From, stop.Month)
 		}
-		list, err := s.Athletes(ctx)
+		air, err := consult.AirOf(stop, places)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, line := range list {
-			tests, err := s.Tests(ctx, line.ID)
-			if err != nil {
-				t.Fatal(err)
+		if got, want := air.Air.Temperature.Or(0), stops()[i].warm; math.Abs(got-want) > 3 {
+			t.Errorf("on %s %s in %s has %g °C, meant %g", now.Format(time.DateOnly), stop.Place, stop.City, got, want)
+		}
+	}
+}
+
+// nothingToCome: no sheet and no agreement lies in the future, or too far back.
+func nothingToCome(ctx context.Context, t *testing.T, now time.Time, s *store.Store) {
+	t.Helper()
+	list, err := s.Athletes(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range list {
+		tests, err := s.Tests(ctx, line.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, one := range tests {
+			if day, _ := one.Session.Date.Time(); day.After(now) || now.Sub(day).Hours() > 24*240 {
+				t.Errorf("on %s %s has a test on %s", now.Format(time.DateOnly), line.Name, one.Session.Date)
 			}
-			for _, one := range tests {
-				if day, _ := one.Session.Date.Time(); day.After(now) || now.Sub(day).Hours() > 24*240 {
-					t.Errorf("on %s %s has a test on %s", now.Format(time.DateOnly), line.Name, one.Session.Date)
-				}
+		}
+		plans, err := s.Plans(ctx, line.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range plans {
+			if at := p.Agreement.AgreedAt; at != nil && at.After(now.Add(2*time.Hour)) {
+				t.Errorf("on %s the plan of %s was agreed on %s", now.Format(time.DateOnly), line.Name, at)
 			}
-			plans, err := s.Plans(ctx, line.ID)
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, p := range plans {
-				if at := p.Agreement.AgreedAt; at != nil && at.After(now.Add(2*time.Hour)) {
-					t.Errorf("on %s the plan of %s was agreed on %s", now.Format(time.DateOnly), line.Name, at)
-				}
-				if p.Rules.Bottles == "" {
-					t.Errorf("the plan of %s knows no bottle", line.Name)
-				}
+			if p.Rules.Bottles == "" {
+				t.Errorf("the plan of %s knows no bottle", line.Name)
 			}
 		}
 	}

@@ -125,28 +125,37 @@ func entryIDs(files []*ast.File) map[string]string {
 			if !ok {
 				return true
 			}
-			var id, value string
-			for _, e := range lit.Elts {
-				pair, ok := e.(*ast.KeyValueExpr)
-				if !ok {
-					continue
-				}
-				switch key, _ := pair.Key.(*ast.Ident); x := pair.Value.(type) {
-				case *ast.BasicLit:
-					if key != nil && key.Name == "ID" {
-						id = x.Value
-					}
-				case *ast.Ident:
-					if key != nil && key.Name == "Value" {
-						value = x.Name
-					}
-				}
-			}
+			id, value := idAndValue(lit)
 			ids[value] = id
 			return true
 		})
 	}
 	return ids
+}
+
+// idAndValue are the id, in quotes, and the constant of one entry.
+func idAndValue(lit *ast.CompositeLit) (id, value string) {
+	for _, e := range lit.Elts {
+		pair, ok := e.(*ast.KeyValueExpr)
+		if !ok {
+			continue
+		}
+		key, ok := pair.Key.(*ast.Ident)
+		if !ok {
+			continue
+		}
+		switch x := pair.Value.(type) {
+		case *ast.BasicLit:
+			if key.Name == "ID" {
+				id = x.Value
+			}
+		case *ast.Ident:
+			if key.Name == "Value" {
+				value = x.Name
+			}
+		}
+	}
+	return id, value
 }
 
 // TestUsedFindsTheUnused makes sure that the search above can fail.

@@ -13,7 +13,7 @@ import (
 func digest() string {
 	h := sha256.New()
 	for _, e := range All() {
-		fmt.Fprintf(h, "%s %g %s %g %g\n", e.ID, e.Value, e.Unit, e.Valid.Low, e.Valid.High)
+		_, _ = fmt.Fprintf(h, "%s %g %s %g %g\n", e.ID, e.Value, e.Unit, e.Valid.Low, e.Valid.High)
 	}
 	return fmt.Sprintf("%x", h.Sum(nil))[:16]
 }

@@ -76,31 +76,11 @@ func TestBandMillimetres(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		list := strokes(t, pdf)
-		const near = 0.05
-		hundred := false
-		feet := map[float64]float64{} // where a band begins, and where its foot is
-		for _, s := range list {
-			hundred = hundred || math.Abs(s.length-100) < near && math.Abs(s.x-margin) < near
-			if math.Abs(s.length-(bandWidth+4)) < near {
-				feet[s.x+2] = s.y
-			}
-		}
-		if !hundred || len(feet) != 2 {
-			t.Fatalf("%s: line of 100 mm %v, %d feet", name, hundred, len(feet))
-		}
-		var got []float64
-		for x, foot := range feet {
-			for _, s := range list {
-				if math.Abs(s.length-(bandWidth-bandStrip)) < near && math.Abs(s.x-x-bandStrip) < near {
-					got = append(got, s.y-foot)
-				}
-			}
-		}
+		got := linesAboveFeet(t, name, strokes(t, pdf))
 		for _, want := range []float64{170, 129.636, 89.273, 48.909, 28.727, 158, 68.667} {
 			found := false
 			for _, h := range got {
-				found = found || math.Abs(h-want) < near
+				found = found || math.Abs(h-want) < nearMM
 			}
 			if !found {
 				t.Errorf("%s: no line %g mm above the foot: %v", name, want, got)
@@ -110,6 +90,35 @@ func TestBandMillimetres(t *testing.T) {
 			t.Errorf("%s: %d lines: %v", name, len(got), got)
 		}
 	}
+}
+
+// nearMM is how exact a line on paper is, mm.
+const nearMM = 0.05
+
+// linesAboveFeet are the heights of the lines of two bands above their feet, mm; the
+// check line is there.
+func linesAboveFeet(t *testing.T, name string, list []stroke) []float64 {
+	t.Helper()
+	hundred := false
+	feet := map[float64]float64{} // where a band begins, and where its foot is
+	for _, s := range list {
+		hundred = hundred || math.Abs(s.length-100) < nearMM && math.Abs(s.x-margin) < nearMM
+		if math.Abs(s.length-(bandWidth+4)) < nearMM {
+			feet[s.x+2] = s.y
+		}
+	}
+	if !hundred || len(feet) != 2 {
+		t.Fatalf("%s: line of 100 mm %v, %d feet", name, hundred, len(feet))
+	}
+	var got []float64
+	for x, foot := range feet {
+		for _, s := range list {
+			if math.Abs(s.length-(bandWidth-bandStrip)) < nearMM && math.Abs(s.x-x-bandStrip) < nearMM {
+				got = append(got, s.y-foot)
+			}
+		}
+	}
+	return got
 }
 
 // A bottle without measures, of measures that no bottle has, too tall for the sheet, or

@@ -54,9 +54,9 @@ func (p Span) Minutes() (minutes float64, ok bool) {
 // ClocksChanged reports whether the clocks were set within a session, so that times
 // on the wall do not give its length.
 func ClocksChanged(s record.Session, zone *time.Location) bool {
-	real, ok1 := SpanOf(s, zone).Minutes()
+	went, ok1 := SpanOf(s, zone).Minutes()
 	wall, ok2 := s.Minutes()
-	return ok1 && ok2 && real != wall
+	return ok1 && ok2 && went != wall
 }
 
 // ClockNow is the time of day on the wall.

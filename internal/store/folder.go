@@ -145,11 +145,11 @@ func behindLink(path string) (string, error) {
 	if err != nil || info.Mode()&fs.ModeSymlink == 0 {
 		return path, nil //nolint:nilerr // whoever opens it will say what is wrong
 	}
-	real, err := filepath.EvalSymlinks(path)
+	target, err := filepath.EvalSymlinks(path)
 	if err != nil {
 		return "", &Error{Code: CodeDisk, Doing: "follow the link to the database", Path: path, Err: err}
 	}
-	return real, nil
+	return target, nil
 }
 
 // sameFolder reports whether two paths are one folder.

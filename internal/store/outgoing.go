@@ -62,7 +62,7 @@ func (s *Store) HandOut(ctx context.Context, p record.Print, file string) (recor
 }
 
 // writeOut writes bytes to a file; between making and naming it, commit runs.
-func (s *Store) writeOut(ctx context.Context, file string, print record.ID, data []byte, commit func() error) error {
+func (s *Store) writeOut(ctx context.Context, file string, page record.ID, data []byte, commit func() error) error {
 	to, err := filepath.Abs(file)
 	if err == nil {
 		err = ctx.Err()
@@ -73,7 +73,7 @@ func (s *Store) writeOut(ctx context.Context, file string, print record.ID, data
 	if err := s.outside(to); err != nil {
 		return err
 	}
-	return s.outgoing(to, print, func(part string) error {
+	return s.outgoing(to, page, func(part string) error {
 		f, err := os.OpenFile(part, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 		if err != nil {
 			return err
@@ -85,8 +85,8 @@ func (s *Store) writeOut(ctx context.Context, file string, print record.ID, data
 
 // outgoing makes a file beside its place with fill, runs commit where there is
 // one, and gives it its name. Errors of the system are kept as causes.
-func (s *Store) outgoing(to string, print record.ID, fill func(part string) error, commit func() error) (err error) {
-	n := note{Part: filepath.Join(filepath.Dir(to), partStart+string(record.NewID())+unfinished), To: to, Print: print}
+func (s *Store) outgoing(to string, page record.ID, fill func(part string) error, commit func() error) (err error) {
+	n := note{Part: filepath.Join(filepath.Dir(to), partStart+string(record.NewID())+unfinished), To: to, Print: page}
 	if _, err := os.Lstat(to); err == nil {
 		n.Replace = true
 	}

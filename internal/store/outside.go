@@ -18,8 +18,8 @@ func (s *Store) outside(file string) error {
 	}
 	folder := filepath.Dir(file)
 	for {
-		if real, err := filepath.EvalSymlinks(folder); err == nil {
-			folder = real // one that is not there has a parent that is
+		if target, err := filepath.EvalSymlinks(folder); err == nil {
+			folder = target // one that is not there has a parent that is
 		}
 		if sameFile(folder, s.dir) {
 			return wrong

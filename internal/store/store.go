@@ -206,16 +206,16 @@ func (s *Store) enter(looking bool) error {
 // follow finds where the database is when a link stands in its place, and locks
 // that folder too: two folders with a link to one file are one.
 func (s *Store) follow(looking bool) error {
-	real, err := behindLink(s.file)
-	if err != nil || real == s.file {
+	target, err := behindLink(s.file)
+	if err != nil || target == s.file {
 		return err
 	}
-	s.file = real
-	same, err := sameFolder(filepath.Dir(real), s.dir)
+	s.file = target
+	same, err := sameFolder(filepath.Dir(target), s.dir)
 	if err != nil || same {
 		return fail(err, "follow the link to the database")
 	}
-	lock, err := takeLock(filepath.Dir(real), looking)
+	lock, err := takeLock(filepath.Dir(target), looking)
 	if err != nil {
 		return err
 	}

@@ -118,7 +118,7 @@ func (sp Speaker) codes(list []string, start climate.Start) string {
 		if code == climate.TestFirst || code == climate.RangeAlone {
 			continue // said by what it rests on, by the advice, and beside the figure
 		}
-		text := ""
+		var text string
 		if code == climate.PracticeStart {
 			text = sp.Say("basis.practice-start", start.Athletes)
 		} else {

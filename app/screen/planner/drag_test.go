@@ -7,10 +7,11 @@ import (
 	"ebbwell/internal/record"
 )
 
-// amounts are two amounts of a slot that are shown differently: a movement from one
+// amounts are two amounts of the sports drink that are shown differently: a movement from one
 // to the other changes something each time.
-func (b *bench) amounts(slot plan.Slot) (list [2]float64) {
+func (b *bench) amounts() (list [2]float64) {
 	b.t.Helper()
+	const slot = plan.Drink1
 	step := b.v.Now.PlanCase.Planner.Menu()[slot].Step
 	shown, found := 0.0, 0
 	for to := step; found < len(list); to += step {
@@ -30,7 +31,7 @@ func (b *bench) amounts(slot plan.Slot) (list [2]float64) {
 func BenchmarkDraw(b *testing.B) {
 	w := begun(b)
 	w.option(record.OptionFood)
-	amounts := w.amounts(plan.Drink1)
+	amounts := w.amounts()
 	i := 0
 	w.w.Canvas().Capture()
 	b.ReportAllocs()
@@ -57,7 +58,7 @@ func BenchmarkDrawBaseline(b *testing.B) {
 func BenchmarkMove(b *testing.B) {
 	w := begun(b)
 	w.option(record.OptionFood)
-	amounts := w.amounts(plan.Drink1)
+	amounts := w.amounts()
 	i := 0
 	b.ReportAllocs()
 	for b.Loop() {
@@ -96,7 +97,7 @@ const moveAllocations = 135
 func TestAMoveAllocatesLittle(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	amounts := b.amounts(plan.Drink1)
+	amounts := b.amounts()
 	shown := map[string]bool{}
 	i := 0
 	n := testing.AllocsPerRun(100, func() {
@@ -116,7 +117,7 @@ func TestAMoveAllocatesLittle(t *testing.T) {
 func TestAMoveThatChangesNothing(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)
-	to := b.amounts(plan.Drink1)[0]
+	to := b.amounts()[0]
 	b.v.move(plan.Drink1, to)
 	if n := testing.AllocsPerRun(100, func() { b.v.figures() }); n > 0 {
 		t.Errorf("%v allocations to show the same again", n)

@@ -124,8 +124,7 @@ func TestSameRecord(t *testing.T) {
 	h.v.Leave()
 	one.Loss.Urine = record.Num(120, quantity.Gram)
 	one.Session.Start = "17:20"
-	one, err := d.Store.SaveTest(context.Background(), one, store.Edit{})
-	if err != nil {
+	if _, err := d.Store.SaveTest(context.Background(), one, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
 	h = openDay(t, d, clock, id, 1186, 700, false, 100)

@@ -80,7 +80,7 @@ type hands struct {
 }
 
 // openDay opens the session in a window.
-func openDay(t testing.TB, d *desk.Desk, clock *moment, id record.ID, width, height float32, dark bool, percent int) *hands {
+func openDay(t testing.TB, d *desk.Desk, clock *moment, id record.ID, width, height float32, dark bool, percent int) *hands { //nolint:revive // what a day is opened by
 	t.Helper()
 	apptest.Window(t, look.Gap(1, 1), width, height, dark, percent) // sets the theme
 	v, err := New(d, desk.Place{Screen: desk.TestDay, Record: id})
@@ -189,7 +189,11 @@ func (h *hands) shot(name string) {
 	if err != nil {
 		h.t.Fatal(err)
 	}
-	defer f.Close()
+	defer func() {
+		if err := f.Close(); err != nil {
+			h.t.Error(err)
+		}
+	}()
 	if err := png.Encode(f, h.w.Canvas().Capture()); err != nil {
 		h.t.Fatal(err)
 	}

@@ -311,7 +311,7 @@ func (o *openRow) line(what string, most int) *field.Line {
 
 // rest are urine, patch and symptoms, and what is known so far.
 func (o *openRow) rest(r squad.Row) {
-	urine := o.number("urine", evidence.UrineMass, quantity.Gram, func(t *record.Test, grow bool) (*record.Number, string) { return &t.Loss.Urine, "loss.urine" })
+	urine := o.number("urine", evidence.UrineMass, quantity.Gram, func(t *record.Test, _ bool) (*record.Number, string) { return &t.Loss.Urine, "loss.urine" })
 	urine.SetPlaceholder(o.v.say("squad.urine.unit"))
 	typed := urine.OnChanged
 	urine.OnChanged = func(reading field.Reading) {

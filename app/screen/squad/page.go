@@ -90,7 +90,7 @@ func (l *watching) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[0].Resize(size)
 }
 
-func (l *watching) MinSize(o []fyne.CanvasObject) fyne.Size { return fyne.NewSize(640, 300) }
+func (l *watching) MinSize(_ []fyne.CanvasObject) fyne.Size { return fyne.NewSize(640, 300) }
 
 // follow shows the day as it is.
 func (v *View) follow() {

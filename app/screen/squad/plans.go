@@ -6,7 +6,6 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
 	"ebbwell/internal/store"
 )
@@ -85,7 +84,7 @@ func (v *View) beginPlan(r squad.Row) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	p.Name = v.say("squad.plans.name", v.nameOf(v.doc.Now().session), v.speaker(false).Dated(record.Date(r.Sheet.Test.Session.Date), ""))
+	p.Name = v.say("squad.plans.name", v.nameOf(v.doc.Now().session), v.speaker(false).Dated(r.Sheet.Test.Session.Date, ""))
 	if _, err := v.desk.Store.SavePlan(ctx, p, store.Edit{}); err != nil {
 		return false, fmt.Errorf("begin a plan: %w", err)
 	}

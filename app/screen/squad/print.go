@@ -39,11 +39,11 @@ func (v *View) printCoach() {
 }
 
 // save asks where a file goes and writes it.
-func (v *View) save(name, title, file string, make func() ([]byte, error)) {
+func (v *View) save(name, title, file string, lay func() ([]byte, error)) {
 	saveto.Ask(v.desk, v.canvas(), saveto.Request{
 		Name: name, Title: title, Sentence: v.say("testday.file.sentence"), Yes: v.say("testday.file.yes"), File: saveto.FileName(file, ".pdf"),
 		Write: func(ctx context.Context, path string) error {
-			pdf, err := make()
+			pdf, err := lay()
 			if err != nil {
 				return err
 			}

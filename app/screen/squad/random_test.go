@@ -12,13 +12,14 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/internal/record"
 )
 
 // keystrokes are how many keys and clicks all seeds press together; the whole is
 // done by -keys 10000.
-var keystrokes = flag.Int("keys", 400, "how many keys and clicks TestRandomInput presses over its eight seeds")
+var keystrokes = flag.Int("keys", 400, "how many keys and clicks TestRandomInput presses over its eight seeds") //nolint:gochecknoglobals // a flag
 
 // TestRandomInput presses keys and clicks at random over the day, on eight seeds: it
 // does not panic, and what was written down before of athletes whose rows are not
@@ -68,8 +69,6 @@ func pressAtRandom(t *testing.T, seed int64, n int) {
 	}
 	h.until(18, 47)
 	dice := rand.New(rand.NewSource(seed))
-	keys := []rune("0123456789.,+-*/\n\nabesntmkg x")
-	names := []fyne.KeyName{fyne.KeyUp, fyne.KeyDown, fyne.KeyEscape, fyne.KeyBackspace, fyne.KeyDelete, fyne.KeyLeft, fyne.KeyHome, fyne.KeyReturn, fyne.KeyTab, fyne.KeyF2, fyne.KeySpace}
 	last, at := map[string]map[string]float64{}, ""
 	for i := range n {
 		if who := h.who(); who != at {
@@ -79,25 +78,7 @@ func pressAtRandom(t *testing.T, seed int64, n int) {
 			}
 			at = who
 		}
-		undone := false
-		switch dice.Intn(12) {
-		case 0, 1:
-			name := names[dice.Intn(len(names))]
-			if f := h.w.Canvas().Focused(); f != nil {
-				f.TypedKey(&fyne.KeyEvent{Name: name})
-			} else {
-				d.Host.Key(&fyne.KeyEvent{Name: name})
-			}
-		case 2:
-			clickAny(h, dice)
-		case 3:
-			if dice.Intn(4) == 0 {
-				undone = h.v.Undo() || h.v.Redo()
-			}
-		default:
-			h.key(keys[dice.Intn(len(keys))])
-		}
-		if undone {
+		if undone := pressOnce(h, d, dice); undone {
 			at = "" // a step back may lie in any row
 			continue
 		}
@@ -108,6 +89,34 @@ func pressAtRandom(t *testing.T, seed int64, n int) {
 			}
 		}
 	}
+	keptAsShown(t, h, d)
+}
+
+// pressOnce presses one key or clicks once, or takes a step back or on again.
+func pressOnce(h *hands, d *desk.Desk, dice *rand.Rand) (undone bool) {
+	keys := []rune("0123456789.,+-*/\n\nabesntmkg x")
+	names := []fyne.KeyName{fyne.KeyUp, fyne.KeyDown, fyne.KeyEscape, fyne.KeyBackspace, fyne.KeyDelete, fyne.KeyLeft, fyne.KeyHome, fyne.KeyReturn, fyne.KeyTab, fyne.KeyF2, fyne.KeySpace}
+	switch dice.Intn(12) {
+	case 0, 1:
+		name := names[dice.Intn(len(names))]
+		if f := h.w.Canvas().Focused(); f != nil {
+			f.TypedKey(&fyne.KeyEvent{Name: name})
+		} else {
+			d.Host.Key(&fyne.KeyEvent{Name: name})
+		}
+	case 2:
+		clickAny(h, dice)
+	case 3:
+		return dice.Intn(4) == 0 && (h.v.Undo() || h.v.Redo())
+	default:
+		h.key(keys[dice.Intn(len(keys))])
+	}
+	return false
+}
+
+// keptAsShown holds what the store has against what the rows show.
+func keptAsShown(t *testing.T, h *hands, d *desk.Desk) {
+	t.Helper()
 	if err := d.Keep.Flush(context.Background()); err != nil {
 		t.Fatal(err)
 	}

@@ -172,12 +172,12 @@ func (b *balance) data(f consult.Findings) chart.BalanceData {
 // value is what a line comes to, in words where it is nothing or missing.
 func (b *balance) value(l sweat.Line, f consult.Findings) string {
 	say := b.desk.Words.Say
-	switch {
-	case l.ID == sweat.LineBody:
+	switch l.ID {
+	case sweat.LineBody:
 		return b.by.Amount(l.Kilograms, quantity.Kilogram)
-	case l.ID == sweat.LineDrunk:
+	case sweat.LineDrunk:
 		return b.by.Found(f.Sweat.Fluid.Drunk)
-	case l.ID == sweat.LineRespiratory, l.ID == sweat.LineExchange:
+	case sweat.LineRespiratory, sweat.LineExchange:
 		if b.by.Hidden {
 			return say("testsheet.value.takenoff")
 		}

@@ -96,7 +96,7 @@ func TestRows(t *testing.T) {
 // does not.
 func TestHeatDaysThroughTheTrip(t *testing.T) {
 	d, _ := apptest.Demo(t)
-	v, w := hockeyTrip(t, d, 0, "")
+	v, _ := hockeyTrip(t, d, 0, "")
 	trip := v.now()
 	for i := range trip.Stops[:2] {
 		trip.Stops[i].City, trip.Stops[i].Air.Temperature, trip.Stops[i].Air.Humidity = "", record.Num(31, quantity.DegreeCelsius), record.Num(50, quantity.PerCent)
@@ -104,7 +104,7 @@ func TestHeatDaysThroughTheTrip(t *testing.T) {
 	if _, err := d.Store.SaveTrip(context.Background(), trip, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
-	v, w = hockeyTrip(t, d, 1, "")
+	v, w := hockeyTrip(t, d, 1, "")
 	cells, first, _ := v.heatDays(v.speaker(nil), v.crew(), 1)
 	var counts []string
 	tests := 0

@@ -97,7 +97,7 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 
 // stopNotes are what to do there: with the plan, on other days, and when to
 // test.
-func (v *View) stopNotes(sp heat.Speaker, m *member, there consult.StopPlan, answer heat.Answer) []string {
+func (v *View) stopNotes(sp heat.Speaker, _ *member, there consult.StopPlan, answer heat.Answer) []string {
 	var notes []string
 	if there.TooUncertain() {
 		notes = append(notes, sp.Words.Say("trip.page.uncertain", sp.Words.Number(evidence.EstimateTooWide, 0)))

@@ -36,14 +36,19 @@ func Modes() []Mode {
 	return []Mode{{false, 100}, {true, 100}, {false, 150}}
 }
 
-// Light, Dark and LargeText are the modes screens are shown in.
-func Light() Mode     { return Mode{Percent: 100} }
-func Dark() Mode      { return Mode{Dark: true, Percent: 100} }
+// Light is the mode most screens are shown in.
+func Light() Mode { return Mode{Percent: 100} }
+
+// Dark is the dark mode.
+func Dark() Mode { return Mode{Dark: true, Percent: 100} }
+
+// LargeText is the light mode with text of one and a half times the size.
 func LargeText() Mode { return Mode{Percent: 150} }
 
-// SmallRoom and LargeRoom are what a window of 1180 x 760 and one of 1600 x 1000 leave
-// a screen, px.
+// SmallRoom is what a window of 1180 x 760 leaves a screen, px.
 func SmallRoom() fyne.Size { return fyne.NewSize(1000, 704) }
+
+// LargeRoom is what a window of 1600 x 1000 leaves a screen, px.
 func LargeRoom() fyne.Size { return fyne.NewSize(1420, 944) }
 
 // String names the mode in file names: "dark-150".

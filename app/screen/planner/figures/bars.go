@@ -112,7 +112,7 @@ type barsSaid struct {
 }
 
 // say words the figures, each where it changed.
-func (p *Bars) say(s state.State, k *state.Calculation) {
+func (p *Bars) say(_ state.State, k *state.Calculation) {
 	q, was := &k.At, p.said
 	now := barsSaid{true, q.Carbohydrate.TotalGH, q.Sodium.InMgH, q.Fluid.RateLH, q.StrengthPercent}
 	if now == was {

@@ -56,22 +56,22 @@ func (s *split) show(now state.State, k *state.Calculation, stop int) (same bool
 	for slot := plan.Water; fresh && slot < plan.Salt; slot++ {
 		s.called[slot] = wording.Lower(s.sp.Product(now.PlanCase, slot))
 	}
-	any := false
+	some := false
 	for d, ml := range take.ByDrink {
 		if ml > 0 {
 			s.names[d].SetText(s.sp.Say("planner.split.drink", s.called[d], s.sp.Millilitres(float64(ml))))
 		}
-		any = s.showOne(plan.Slot(d), ml > 0) || any
+		some = s.showOne(plan.Slot(d), ml > 0) || some
 	}
 	for f, x := range take.Food {
 		slot := plan.Food1 + plan.Slot(f)
 		if x > 0 {
 			s.names[slot].SetText(s.sp.Portions(x, s.called[slot]))
 		}
-		any = s.showOne(slot, x > 0) || any
+		some = s.showOne(slot, x > 0) || some
 	}
 	s.showOne(plan.Salt, false)
-	if !any {
+	if !some {
 		s.names[plan.Water].SetText(s.sp.Say("planner.split.nothing"))
 		look.ShowIf(s.names[plan.Water], true)
 	}

@@ -11,7 +11,8 @@ import (
 // More is how an amount differs from the habit: "0.15 L more", "½ less"; empty where
 // it does not.
 func (sp Speaker) More(slot plan.Slot, x float64) string {
-	text, size := "", math.Abs(x)
+	var text string
+	size := math.Abs(x)
 	if shown := sp.By.Unit(quantity.Litre); slot.IsDrink() {
 		litres, err := quantity.Convert(size/1000, quantity.Litre, shown)
 		if err == nil && quantity.Round(litres, quantity.Decimals(shown)) == 0 {

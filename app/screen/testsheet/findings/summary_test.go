@@ -1,6 +1,7 @@
 package findings
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -85,12 +86,7 @@ func TestSevenRowsFirst(t *testing.T) {
 			}
 		}
 		for _, key := range []string{"sweat-rate", "deficit", "sodium-lost-rate", "carbohydrate-rate"} {
-			at := -1
-			for i, r := range list {
-				if r.Key == key {
-					at = i
-				}
-			}
+			at := slices.IndexFunc(list, func(r Row) bool { return r.Key == key })
 			if at < 0 || at >= first {
 				t.Errorf("hidden %v: %s stands at %d", hidden, key, at)
 			}

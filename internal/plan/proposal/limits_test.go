@@ -1,0 +1,57 @@
+package proposal
+
+import (
+	"math"
+	"reflect"
+	"testing"
+)
+
+// TestLimitsSetWithTheAthlete: a drinking rate and a strength that were agreed on
+// bound what is proposed.
+func TestLimitsSetWithTheAthlete(t *testing.T) {
+	c := runner()
+	c.NoFood, c.Habit = true, Mix{water: 300}
+	free := Propose(&c)
+	c.MostLH, c.MostStrength = 0.3, 4
+	p := Propose(&c)
+	if p.Limits.ReachML != 450 || p.Limits.Bound != BoundStomach || free.Limits.ReachML <= 450 {
+		t.Errorf("reach %g, free %g", p.Limits.ReachML, free.Limits.ReachML)
+	}
+	for _, s := range p.Routes[DrinksAlone].Steps {
+		if sum := c.SumOf(s.Mix); sum.DrunkML > 450 || sum.DrinksG > 0.04*sum.DrunkML+1e-9 {
+			t.Errorf("%v: %g mL of %g g", s.Mix, sum.DrunkML, sum.DrinksG)
+		}
+	}
+}
+
+// TestOwnIncrements: where the practice has its own increment every drink that changes
+// goes by it; one larger than a whole step is not used.
+func TestOwnIncrements(t *testing.T) {
+	c := runner()
+	c.Habit = Mix{water: 300}
+	usual := Propose(&c)
+	by := func(step float64, p *Proposal) bool {
+		for _, r := range p.Routes {
+			for _, s := range append(r.Steps, Step{Mix: r.Aim}) {
+				for _, slot := range []int{water, sport} {
+					if x := s.Mix[slot]; r.Exists && x != c.Habit[slot] && math.Mod(x, step) > 1e-6 {
+						return false
+					}
+				}
+			}
+		}
+		return true
+	}
+	c.DrinkStepML = 125
+	own := Propose(&c)
+	if !own.Routes[DrinksAlone].Exists || len(own.Routes[DrinksAlone].Steps) == 0 || !by(125, &own) {
+		t.Errorf("by 125 mL: %+v", own.Routes)
+	}
+	if by(125, &usual) {
+		t.Error("the check cannot fail: the usual increments are multiples of 125 mL")
+	}
+	c.DrinkStepML = 240 // more than the 225 mL of a step
+	if large := Propose(&c); !reflect.DeepEqual(large.Routes, usual.Routes) {
+		t.Errorf("an increment beyond a step changes %+v to %+v", usual.Routes, large.Routes)
+	}
+}
