@@ -17,6 +17,11 @@ import (
 const (
 	needBuild  = "build"  // to build the real window and to open it
 	needWindow = "window" // to drive it on a virtual screen
+
+	needArm     = "arm64"   // to build it for 64-bit ARM
+	needWindows = "windows" // to build it for Windows
+	needWine    = "wine"    // to start that build here
+	needBare    = "bare"    // to install a package on a bare Debian in a folder
 )
 
 // aptTries is how often apt-get is tried: mirrors have bad minutes.
@@ -35,6 +40,14 @@ func packagesFor(need string) []string {
 		}
 	case needWindow:
 		return []string{"xvfb", "x11-xkb-utils", "xdotool", "imagemagick"}
+	case needArm:
+		return []string{"gcc-aarch64-linux-gnu", "libc6-dev-arm64-cross", "pkg-config", "debootstrap"}
+	case needWindows:
+		return []string{"gcc-mingw-w64-x86-64"}
+	case needWine:
+		return []string{"wine", "wine64"}
+	case needBare:
+		return []string{"debootstrap"}
 	}
 	return nil
 }

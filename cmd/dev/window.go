@@ -15,6 +15,11 @@ func window(ctx context.Context, t tool, args []string) error {
 	if err != nil {
 		return err
 	}
+	return t.drive(ctx, program, args)
+}
+
+// drive builds the script and lets it drive a program.
+func (t tool) drive(ctx context.Context, program string, args []string) error {
 	script := t.bin("window")
 	if err := t.call(ctx, []string{"CGO_ENABLED=0"}, "go", "build", "-buildvcs=false", "-o", script, "./cmd/dev/window"); err != nil {
 		return fmt.Errorf("build the script: %w", err)
