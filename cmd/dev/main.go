@@ -43,6 +43,7 @@ func commands() []command {
 		{"window", "[-shots DIR] [-keep]", "drive the main job in the real window on a virtual screen", window},
 		{"package", "[linux-amd64] [linux-arm64] [windows-amd64]", "make what a user installs: .deb, .tar.gz, .zip in bin/packages", makePackages},
 		{"installed", "[-shots DIR] [-keep]", "install the .deb on a bare Debian in a folder and drive the main job there; needs root", installed},
+		{"wine", "[-shots DIR] [-keep]", "start the Windows build under Wine and drive the main job there", wine},
 	}
 }
 

@@ -37,6 +37,12 @@ type Config struct {
 	// program. Shots is the folder for pictures.
 	Work, Shots   string
 	Width, Height int // of the virtual screen, in pixels
+	// CloseKeys close the window where the program does not hear the signal by
+	// which a system asks it to end: "alt+F4". Without, the signal is sent.
+	CloseKeys string
+	// Root comes before every path that is typed into the program, such as the
+	// letter of a drive.
+	Root string
 	// Patience is how long to wait for anything before giving up.
 	Patience time.Duration
 }
@@ -163,7 +169,18 @@ func (d *Driver) findWindow(ctx context.Context) error {
 }
 
 // Quit ends the program the friendly way, and says when it does not end well.
-func (d *Driver) Quit(ctx context.Context) error { return d.program.quit(ctx, d.config.Patience) }
+func (d *Driver) Quit(ctx context.Context) error {
+	if d.config.CloseKeys == "" {
+		return d.program.quit(ctx, d.config.Patience)
+	}
+	if err := d.Press(ctx, d.config.CloseKeys); err != nil {
+		return err
+	}
+	return d.program.wait(ctx, d.config.Patience)
+}
+
+// Typed is a path of this machine as it is typed into the program.
+func (d *Driver) Typed(path string) string { return d.config.Root + path }
 
 // Kill ends the program in the middle of anything.
 func (d *Driver) Kill() error { return d.program.kill() }

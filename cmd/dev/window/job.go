@@ -141,7 +141,7 @@ func paper() []drive.Step {
 	return []drive.Step{
 		drive.Click("handoutview.save"),
 		{Says: "save the page", Do: func(ctx context.Context, d *drive.Driver) error {
-			if err := d.Fill(ctx, "handoutview.ask.path", pageFile(d.Data())); err != nil {
+			if err := d.Fill(ctx, "handoutview.ask.path", d.Typed(pageFile(d.Data()))); err != nil {
 				return err
 			}
 			return d.Click(ctx, "handoutview.ask.yes")

@@ -44,6 +44,7 @@ func start(ctx context.Context, args []string) (err error) {
 	program := flags.String("program", filepath.Join("bin", "ebbwell"), "the built program")
 	shots := flags.String("shots", filepath.Join("shots", "window"), "folder for the pictures")
 	keep := flags.Bool("keep", false, "keep the folder of the run, with the program's data")
+	windows := flags.Bool("windows", false, "the program is a Windows program under Wine")
 	if err := flags.Parse(args); err != nil {
 		return fmt.Errorf("read arguments: %w", err)
 	}
@@ -59,18 +60,23 @@ func start(ctx context.Context, args []string) (err error) {
 	} else {
 		defer func() { err = errors.Join(err, os.RemoveAll(work)) }()
 	}
-	return runScript(ctx, drive.Config{
+	c := drive.Config{
 		Program: *program, Work: work, Shots: *shots,
 		Width: screenWidth, Height: screenHeight, Patience: patience,
-	})
+	}
+	if *windows {
+		// Wine shows this machine's files on drive Z, and ends a program at once on a signal.
+		c.CloseKeys, c.Root = "alt+F4", "Z:"
+	}
+	return runScript(ctx, c, script(*windows))
 }
 
 // runScript does the script once, on a virtual screen of its own.
-func runScript(ctx context.Context, c drive.Config) (err error) {
+func runScript(ctx context.Context, c drive.Config, steps []drive.Step) (err error) {
 	d, err := drive.New(ctx, c)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, d.Close()) }()
-	return drive.Run(ctx, d, script(), os.Stdout)
+	return drive.Run(ctx, d, steps, os.Stdout)
 }

@@ -52,7 +52,7 @@ func TestArguments(t *testing.T) {
 func TestKeptPractice(t *testing.T) {
 	ctx := context.Background()
 	dir := filepath.Join(t.TempDir(), "data")
-	if err := keptPractice(ctx, dir); err == nil {
+	if err := keptPractice("Käfer & Varrow")(ctx, dir); err == nil {
 		t.Error("no records, and the practice is kept")
 	}
 	for name, well := range map[string]bool{"Somebody Else": false, "Käfer & Varrow": true} {
@@ -71,7 +71,7 @@ func TestKeptPractice(t *testing.T) {
 		if err := s.Close(); err != nil {
 			t.Fatal(err)
 		}
-		if err := keptPractice(ctx, dir); (err == nil) != well {
+		if err := keptPractice("Käfer & Varrow")(ctx, dir); (err == nil) != well {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
