@@ -12,8 +12,10 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/screen/testsheet"
 	"ebbwell/internal/care"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -86,7 +88,7 @@ func (h hands) oneTruth(id record.ID, uncorrected bool, rates map[record.ID]floa
 		h.oneRate(f, a, uncorrected)
 		shown := h.shows(desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: f.Test.ID, Part: testsheet.PartFindings})
 		for what, figure := range map[string]string{
-			"rate": by.Found(f.Sweat.Fluid.Rate), "range of the rate": by.Range(f.Sweat.Fluid.Rate), "deficit": by.Found(f.Sweat.Fluid.Deficit),
+			"rate": by.Found(f.Sweat.Fluid.Rate), "range of the rate": by.Range(f.Sweat.Fluid.Rate), "deficit": by.Amount(math.Abs(f.Sweat.Fluid.Deficit.Value), quantity.Litre),
 		} {
 			if !strings.Contains(shown, figure) {
 				t.Errorf("%s, %s: the sheet does not show the %s, %s", a.Name, f.Test.Session.Date, what, figure)
@@ -151,5 +153,24 @@ func (h hands) samePlan(f consult.Findings, a record.Athlete) {
 	}
 	if rate := b.Plan.SweatRate; f.Sweat.Fluid.Bias > 0 && rate.Low > rate.Value*(1-f.Sweat.Fluid.Bias/f.Sweat.Fluid.Rate.Value) {
 		t.Errorf("%s, %s: the low end planned is %g L/h of %g", a.Name, f.Test.Session.Date, rate.Low, rate.Value)
+	}
+	places, err := climate.LoadPlaces()
+	must(t, err)
+	// The same session on a trip today: the same rate with the same range. A stop
+	// begins at midnight, a plan now: the test is half a day younger there.
+	const halfDay = 2e-4
+	there, err := consult.NewTraveller(a, []consult.Findings{f}, nil, places, d.Now(), d.Calculate()).Plan(record.Stop{
+		Meta: record.Meta{ID: "stop-1"}, From: d.Today(), Until: d.Today(), Place: "Here", Air: f.Test.Air,
+		Minutes: record.Num(f.Minutes, quantity.Minute), Effort: f.Test.Session.Effort,
+	})
+	if err != nil && !there.Calculation.Climate.Rate.Ranged {
+		t.Errorf("%s, %s: on a trip in the same air: %v", a.Name, f.Test.Session.Date, err)
+		return
+	}
+	away, rate := there.Calculation.Climate.Rate, b.Plan.SweatRate
+	for what, x := range map[string][2]float64{"rate": {away.Value, rate.Value}, "low end": {away.Range.Low, rate.Low}, "high end": {away.Range.High, rate.High}} {
+		if math.Abs(x[0]-x[1]) > halfDay*x[1] {
+			t.Errorf("%s, %s: the %s on a trip is %g L/h, of the plan %g", a.Name, f.Test.Session.Date, what, x[0], x[1])
+		}
 	}
 }

@@ -278,7 +278,7 @@ func trip() TripPage {
 			{
 				Place: "at home", From: day(7, 2), Until: day(7, 10), Air: quantity.Range{Low: 29, High: 29}, AirKnown: true,
 				Rests: "The test of 14 May holds here.",
-				Rate:  StopRate{Rate: 1.36, Range: quantity.Range{Low: 1.0, High: 1.82}},
+				Rate:  StopRate{Rate: "1.36\u00a0L/h", Range: "1.0 to 1.9\u00a0L/h"},
 				Plan: StopPlan{
 					Session: "match", Minutes: 95, Parts: []Part{{Water, "water", 0.45}, {Drink, "sports drink", 0.35}}, Foods: []Portion{{"fig bar", 0.5}},
 					Low: Deficit{Percent: 1.3, PercentKnown: true, Litres: 0.83}, High: Deficit{Percent: 3.2, PercentKnown: true, Litres: 2.05},
@@ -287,7 +287,7 @@ func trip() TripPage {
 			{
 				Place: "camp at the coast", From: day(7, 11), Until: day(7, 17), Humidity: 46, Air: quantity.Range{Low: 36, High: 36}, AirKnown: true,
 				Rests: "No test holds: 5 °C hotter than any, and not yet acclimatised to heat.",
-				Rate:  StopRate{Rate: 1.56, Range: quantity.Range{Low: 1.2, High: 2.0}, Estimate: true},
+				Rate:  StopRate{Rate: "1.56\u00a0L/h", Range: "1.2 to 2.0\u00a0L/h", Estimate: true},
 				Plan: StopPlan{
 					Session: "match", Minutes: 95, Parts: []Part{{Water, "water", 0.55}, {Drink, "sports drink", 0.55}}, Foods: []Portion{{"fig bar", 0.5}},
 					Low: Deficit{Percent: 1.3, PercentKnown: true, Litres: 0.8}, High: Deficit{Percent: 3.2, PercentKnown: true, Litres: 2.07},

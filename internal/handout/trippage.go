@@ -39,11 +39,11 @@ type TripStop struct {
 	Notes, Cautions []string
 }
 
-// StopRate is the sweat rate at a stop.
+// StopRate is the sweat rate at a stop, worded as on the screen; Range is empty
+// where none is known.
 type StopRate struct {
-	Rate     quantity.LitresPerHour
-	Range    quantity.Range // 95 %, L/h
-	Estimate bool
+	Rate, Range string
+	Estimate    bool
 }
 
 // StopPlan is what to take in a session there.
@@ -149,12 +149,12 @@ func (p *Press) stopAir(s TripStop, am amounts) string {
 // stopRate writes the rate; an estimate always with its range and its name.
 func (p *Press) stopRate(r StopRate, am amounts) string {
 	switch {
-	case r.Rate <= 0 && r.Range.High <= 0:
+	case r.Range == "":
 		return ""
 	case r.Estimate:
-		return p.say.Say("handout.trip.rate.estimate", am.volumes(r.Range))
+		return p.say.Say("handout.trip.rate.estimate", am.typed(r.Range))
 	}
-	return p.say.Say("handout.trip.rate", am.volume(quantity.Litres(r.Rate)), am.volumes(r.Range))
+	return p.say.Say("handout.trip.rate", am.typed(r.Rate), am.typed(r.Range))
 }
 
 // stopTable is the plan of a session there.

@@ -42,7 +42,7 @@ func TestRatesAreRoundedOutward(t *testing.T) {
 		low := rapid.Float64Range(0, 4).Draw(t, "low")
 		r := quantity.Range{Low: low, High: low + rapid.Float64Range(0, 3).Draw(t, "wide")}
 		for _, sp := range []Speaker{metric, us} {
-			a, b := sp.rates(r)
+			a, b := sp.RateEnds(r)
 			shownLow, err1 := strconv.ParseFloat(a, 64)
 			shownHigh, err2 := strconv.ParseFloat(b, 64)
 			u := sp.By.Unit(quantity.LitrePerHour)

@@ -98,29 +98,6 @@ func (sp Speaker) speed(kmh float64) string {
 	return sp.Words.Number(shown, min(1, digitsOf(shown, valueDigits))) + "\u00a0" + string(u)
 }
 
-// rates are the two ends of a rate in L/h, rounded outward so that the low end,
-// which is the ceiling of drinking, never reads higher than it is.
-func (sp Speaker) rates(r quantity.Range) (low, high string) {
-	u, decimals := sp.By.Unit(quantity.LitrePerHour), sp.rateDecimals()
-	step := math.Pow(10, float64(-decimals))
-	end := func(x float64, round func(float64) float64) string {
-		shown, err := quantity.Convert(x, quantity.LitrePerHour, u)
-		if err != nil {
-			shown = x // the two units are of one kind
-		}
-		return sp.Words.Number(round(quantity.Round(shown/step, 6))*step, decimals)
-	}
-	return end(r.Low, math.Floor), end(r.High, math.Ceil)
-}
-
-// rateDecimals is how many decimals the range of a rate is written with.
-func (sp Speaker) rateDecimals() int {
-	if sp.By.US {
-		return 0
-	}
-	return 1
-}
-
 // middle is the middle of an estimate in L/h, without its unit and no more
 // exact than its range.
 func (sp Speaker) middle(x float64) string {
@@ -128,31 +105,18 @@ func (sp Speaker) middle(x float64) string {
 	if err != nil {
 		shown = x // the two units are of one kind
 	}
-	return sp.Words.Number(shown, sp.rateDecimals())
-}
-
-// Rates is a range of sweat rates: "1.2 to 2.0 L/h".
-func (sp Speaker) Rates(r quantity.Range) string {
-	low, high := sp.rates(r)
-	return sp.Say("heat.rates", low, high, string(sp.By.Unit(quantity.LitrePerHour)))
-}
-
-// RatesShort is a range of sweat rates for a column whose head has the unit:
-// "0.9–1.7".
-func (sp Speaker) RatesShort(r quantity.Range) string {
-	low, high := sp.rates(r)
-	return sp.Say("heat.rates.short", low, high)
+	return sp.Words.Number(shown, sp.RateDecimals())
 }
 
 // LowRate and HighRate are the ends of a range by themselves: "1.2 L/h".
 func (sp Speaker) LowRate(r quantity.Range) string {
-	low, _ := sp.rates(r)
+	low, _ := sp.RateEnds(r)
 	return sp.Say("heat.rate", low, string(sp.By.Unit(quantity.LitrePerHour)))
 }
 
 // HighRate is the high end of a range by itself.
 func (sp Speaker) HighRate(r quantity.Range) string {
-	_, high := sp.rates(r)
+	_, high := sp.RateEnds(r)
 	return sp.Say("heat.rate", high, string(sp.By.Unit(quantity.LitrePerHour)))
 }
 

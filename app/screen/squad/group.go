@@ -1,6 +1,8 @@
 package squad
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/desk"
@@ -113,14 +115,36 @@ func (p *groupPage) cells(l squad.Line) []look.Cell {
 		}
 		return by.Amount(*x, u)
 	}
-	deficit := amount(l.Deficit, quantity.Litre)
-	if l.DeficitShare != nil {
-		deficit = v.say("squad.group.deficit.value", deficit, by.Amount(*l.DeficitShare, quantity.PerCent))
+	deficit := v.deficitWords(l, true)
+	if deficit == "" {
+		deficit = v.say("squad.dash")
 	}
 	return []look.Cell{
 		{Text: l.Row.Sheet.Athlete.Name}, {Text: amount(l.Loss, quantity.Litre)}, {Text: amount(l.Rate, quantity.LitrePerHour)},
 		{Text: amount(l.Drunk, quantity.Litre)}, {Text: deficit}, {Text: amount(l.Sodium, quantity.MilligramPerHour)},
 	}
+}
+
+// deficitWords say the deficit of a line, or the gain: in per cent where mass may be
+// seen, after the litres where both are wanted; empty while not known.
+func (v *View) deficitWords(l squad.Line, both bool) string {
+	if l.Deficit == nil {
+		return ""
+	}
+	by, text := v.speaker(l.Row.Hidden).By, ""
+	litres := by.Amount(math.Abs(*l.Deficit), quantity.Litre)
+	switch {
+	case l.DeficitShare == nil, both && *l.Deficit < 0: // a gain has no room for both
+		text = litres
+	case both:
+		text = v.say("squad.group.deficit.value", litres, by.Amount(math.Abs(*l.DeficitShare), quantity.PerCent))
+	default:
+		text = by.Amount(math.Abs(*l.DeficitShare), quantity.PerCent)
+	}
+	if *l.Deficit < 0 {
+		return v.say("squad.group.gain", text)
+	}
+	return text
 }
 
 // open opens the consult of the i-th athlete; the keys to the next follow this order.

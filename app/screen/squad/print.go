@@ -105,10 +105,7 @@ func (v *View) coachPage() handout.CoachPage {
 		}
 		line := handout.CoachLine{
 			Name: l.Row.Sheet.Athlete.Name, Loss: amount(l.Loss, quantity.Litre), Rate: amount(l.Rate, quantity.LitrePerHour),
-			Drunk: amount(l.Drunk, quantity.Litre), Deficit: amount(l.Deficit, quantity.Litre), Sodium: amount(l.Sodium, quantity.MilligramPerHour),
-		}
-		if l.DeficitShare != nil {
-			line.Deficit = by.Amount(*l.DeficitShare, quantity.PerCent)
+			Drunk: amount(l.Drunk, quantity.Litre), Deficit: v.deficitWords(l, false), Sodium: amount(l.Sodium, quantity.MilligramPerHour),
 		}
 		page.Lines = append(page.Lines, line)
 	}

@@ -80,7 +80,7 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 	answer := sp.Answer(r, sp.DaysOf(s))
 	rate := r.Climate.Rate
 	if rate.Ranged {
-		out.Rate = handout.StopRate{Rate: quantity.LitresPerHour(rate.Value), Range: rate.Range, Estimate: rate.Estimate}
+		out.Rate = handout.StopRate{Rate: sp.Rate(rate.Value), Range: sp.Rates(rate.Range), Estimate: rate.Estimate}
 	}
 	out.Rests = answer.Short
 	out.Plan = planOnPaper(sp, m, there)

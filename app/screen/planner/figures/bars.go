@@ -236,7 +236,8 @@ func drinkingNote(sp wording.Speaker, s state.State) string {
 	b := s.PlanCase.Planner.Basis()
 	losing := sp.Plain(b.SweatRate.Value, quantity.LitrePerHour)
 	if b.Kind == plan.Estimate { // never a number alone
-		losing = sp.Say("planner.losing.estimate", sp.Plain(b.SweatRate.Low, quantity.LitrePerHour), sp.Plain(b.SweatRate.High, quantity.LitrePerHour))
+		low, high := sp.RateEnds(quantity.Range{Low: b.SweatRate.Low, High: b.SweatRate.High})
+		losing = sp.Say("planner.losing.estimate", low, high)
 	}
 	first := sp.Say("planner.losing", losing)
 	if b.Usual.Known {

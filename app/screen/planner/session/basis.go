@@ -20,7 +20,7 @@ func AskRests(v *part.Plan) {
 	list := look.VBox(8)
 	var dialog *field.Dialog
 	b, sp := v.Now.PlanCase.Basis, heat.Speaker{Speaker: v.Speaker.Speaker}
-	planned := v.Speaker.Say("planner.rests.planned", v.Speaker.Rate(b.Plan.SweatRate.Value), v.Speaker.Plain(b.Plan.SweatRate.Low, quantity.LitrePerHour), v.Speaker.Rate(b.Plan.SweatRate.High))
+	planned := v.Speaker.Say("planner.rests.planned", v.Speaker.Rate(b.Plan.SweatRate.Value), v.Speaker.Rates(quantity.Range{Low: b.Plan.SweatRate.Low, High: b.Plan.SweatRate.High}))
 	list.Add(look.NewParagraph(planned, look.Body, look.Ink))
 	if made := b.Calculation; made != nil {
 		list.Add(look.NewParagraph(sp.Answer(*made, heat.NoDays).Rests, look.Body, look.Ink))

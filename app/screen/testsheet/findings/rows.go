@@ -113,6 +113,10 @@ func revealing(name string) bool {
 // row words name, figure and range.
 func (sp speaker) row(name string, f figure.Figure) Row {
 	r := Row{Key: name, Name: sp.Say("findings.figure." + name), Figure: f, Decimals: decimals(f)}
+	if (name == "deficit" || name == "deficit-share") && f.Known && f.Value < 0 {
+		f = gained(f)
+		r.Name, r.Figure = sp.gain(name), f
+	}
 	switch {
 	case f.Known:
 		r.Found = sp.By.Found(f)
@@ -122,13 +126,24 @@ func (sp speaker) row(name string, f figure.Figure) Row {
 		r.Found = sp.Say("findings.missing")
 	}
 	r.Range = sp.within(f)
-	if name == "deficit-share" && f.Known {
-		r.Found, r.Range = sp.change(f)
-	}
 	if f.Known && !f.Ranged {
 		r.Range = sp.Say("findings.provisional")
 	}
 	return r
+}
+
+// gained is a deficit below zero as the gain it is.
+func gained(f figure.Figure) figure.Figure {
+	f.Value, f.Range = -f.Value, quantity.Range{Low: -f.Range.High, High: -f.Range.Low}
+	return f
+}
+
+// gain names a deficit below zero.
+func (sp speaker) gain(name string) string {
+	if name == "deficit-share" {
+		return sp.Say("findings.figure.gain-share")
+	}
+	return sp.Say("findings.figure.gain")
 }
 
 // change shows a deficit in per cent as the trade says it, as the change of
