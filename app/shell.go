@@ -116,6 +116,7 @@ func (s *Shell) run(opened *store.Store, practice record.Practice) {
 	s.window.SetContent(s.program.frame.root)
 	s.program.bindShortcuts(s.window.Canvas())
 	s.program.Open(desk.Place{Screen: desk.Athletes})
+	s.sayUpdated()
 	if err := opened.Trouble(); err != nil {
 		d.Trouble(err)
 	}
