@@ -16,6 +16,10 @@ import (
 // in Baseline and whose name up to there begins the benchmark's name:
 // BenchmarkSuggestBaseline for BenchmarkSuggestLargest, BenchmarkBaseline for
 // all that have none nearer. With -count the medians are compared.
+//
+// Below the table stand the lines that are held to a target, each with its peer;
+// a peer that is not there is named. Without arguments all of them are measured,
+// those of the real window too.
 func bench(ctx context.Context, t tool, args []string) error {
 	packages, flags := splitPackages(args)
 	printed, err := t.read(ctx, []string{"CGO_ENABLED=0"}, "go", benchLine(packages, flags)...)
@@ -27,7 +31,18 @@ func bench(ctx context.Context, t tool, args []string) error {
 	if len(results) == 0 {
 		return fmt.Errorf("no benchmark ran; go test said:\n%s", printed)
 	}
-	return writeBench(t.out, compare(results))
+	whole := len(args) == 0
+	if whole {
+		more, err := t.benchProgram(ctx)
+		if err != nil {
+			return err
+		}
+		results = append(results, more...)
+	}
+	if err := writeBench(t.out, compare(results)); err != nil {
+		return err
+	}
+	return writeHeld(t.out, judge(heldLines(), results, whole))
 }
 
 // benchLine is the call of go test: no tests, all benchmarks unless some are chosen.

@@ -1,8 +1,17 @@
 package planner
 
 import (
+	"image/color"
+	"slices"
 	"testing"
+	"time"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+
+	"ebbwell/app/apptest/inspect"
+	"ebbwell/app/kit/look/golden"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
@@ -51,6 +60,60 @@ func BenchmarkDrawBaseline(b *testing.B) {
 	for b.Loop() {
 		w.w.Canvas().Capture()
 	}
+	painted := inspect.PaintedOn(w.w.Canvas())
+	b.ReportMetric(float64(painted.Objects), "objects")
+	b.ReportMetric(float64(painted.Outside), "objects-outside")
+	b.ReportMetric(float64(painted.Rounded), "windows-rounded")
+}
+
+// BenchmarkPicture is a movement with its picture beside the same picture at rest and
+// beside a plain one: a hundred short texts on one ground. All are told without what
+// an empty window of the size takes, by turns in one loop, as medians.
+func BenchmarkPicture(b *testing.B) {
+	w := begun(b)
+	w.option(record.OptionFood)
+	amounts := w.amounts()
+	size := w.w.Canvas().Size()
+	plain, empty := golden.Open(b, hundredTexts(size), size), golden.Open(b, canvas.NewRectangle(color.White), size)
+	var took [4][]time.Duration
+	i := 0
+	for b.Loop() {
+		for k, draw := range []func(){
+			func() { w.v.move(plan.Drink1, amounts[i%2]); w.w.Canvas().Capture() },
+			func() { w.w.Canvas().Capture() },
+			func() { plain.Canvas().Capture() },
+			func() { empty.Canvas().Capture() },
+		} {
+			begun := time.Now()
+			draw()
+			took[k] = append(took[k], time.Since(begun))
+		}
+		i++
+	}
+	b.ReportMetric(0, "ns/op") // of the four together: says nothing
+	ms := func(k int) float64 { return float64(middle(took[k])-middle(took[3])) / 1e6 }
+	b.ReportMetric(ms(0), "ms-move")
+	b.ReportMetric(ms(1), "ms-rest")
+	b.ReportMetric(ms(2), "ms-plain")
+	b.ReportMetric(float64(middle(took[3]))/1e6, "ms-empty")
+}
+
+// middle is the median.
+func middle(list []time.Duration) time.Duration {
+	return slices.Sorted(slices.Values(list))[len(list)/2]
+}
+
+// hundredTexts are a plain picture to measure another against.
+func hundredTexts(size fyne.Size) fyne.CanvasObject {
+	ground := canvas.NewRectangle(color.White)
+	ground.Resize(size)
+	all := container.NewWithoutLayout(ground)
+	for i := range 100 {
+		one := canvas.NewText("1.36 L/h of water", color.Black)
+		one.Move(fyne.NewPos(float32(i%5)*size.Width/5, float32(i/5)*size.Height/20))
+		all.Add(one)
+	}
+	return all
 }
 
 // BenchmarkMove is one movement without the drawing: the mix, the record, the

@@ -137,7 +137,7 @@ func (d *Driver) Start(ctx context.Context, extra ...string) error {
 		return fmt.Errorf("start the program: %w", err)
 	}
 	args := append([]string{"--data", d.Data(), "--places", d.placesFile()}, d.config.Args...)
-	env := environment(os.Environ(), d.display.Name, filepath.Join(d.config.Work, "home"))
+	env := Environment(os.Environ(), d.display.Name, filepath.Join(d.config.Work, "home"))
 	program, err := startProcess(d.config.Program, append(args, extra...), env, d.LogFile())
 	if err != nil {
 		return err

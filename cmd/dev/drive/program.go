@@ -81,9 +81,9 @@ func (p *process) kill() error {
 	return nil
 }
 
-// environment is what the program sees: the virtual screen, one pixel a unit,
+// Environment is what the program sees: the virtual screen, one pixel a unit,
 // a language, a home folder of its own, and drawing without a graphics card.
-func environment(base []string, display, home string) []string {
+func Environment(base []string, display, home string) []string {
 	own := []string{
 		"DISPLAY=" + display, "FYNE_SCALE=1", "LANG=C.UTF-8", "LIBGL_ALWAYS_SOFTWARE=1",
 		"HOME=" + home, "XDG_CONFIG_HOME=" + home, "XDG_DATA_HOME=" + home, "XDG_CACHE_HOME=" + home, "XDG_RUNTIME_DIR=" + home,

@@ -12,7 +12,7 @@ import (
 
 func TestEnvironment(t *testing.T) {
 	base := []string{"PATH=/bin", "DISPLAY=:0", "WAYLAND_DISPLAY=wayland-0", "LC_ALL=de_DE.UTF-8", "HOME=/home/somebody", "XAUTHORITY=/x"}
-	env := environment(base, ":7", "/work-folder")
+	env := Environment(base, ":7", "/work-folder")
 	for _, want := range []string{"PATH=/bin", "DISPLAY=:7", "FYNE_SCALE=1", "LANG=C.UTF-8", "HOME=/work-folder", "XDG_CONFIG_HOME=/work-folder"} {
 		if !slices.Contains(env, want) {
 			t.Errorf("the environment lacks %s", want)

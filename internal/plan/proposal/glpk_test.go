@@ -118,7 +118,7 @@ func TestAgainstGLPK(t *testing.T) {
 }
 
 // glpk solves the four programs in turn, each holding the one before.
-func (p *program) glpk(t *testing.T, glpsol string, seed uint64) glpkAnswer {
+func (p *program) glpk(t testing.TB, glpsol string, seed uint64) glpkAnswer {
 	t.Helper()
 	a := glpkAnswer{Seed: seed}
 	held := ""
@@ -243,7 +243,7 @@ func (p *program) linear(rows *strings.Builder, of func(slot int, x float64) flo
 }
 
 // runGLPK solves a model; found is false where there is no answer.
-func runGLPK(t *testing.T, glpsol, model string) (objective float64, found bool) {
+func runGLPK(t testing.TB, glpsol, model string) (objective float64, found bool) {
 	t.Helper()
 	dir := t.TempDir()
 	file, solution := filepath.Join(dir, "model.lp"), filepath.Join(dir, "solution.txt")

@@ -133,3 +133,18 @@ func multiply(tx *gorm.DB, times int, letter string, parts []part) error {
 	}
 	return nil
 }
+
+// FrozenBytes is how many bytes the frozen copies of tests take in the database at
+// path, as they are kept; nobody may have it open.
+func FrozenBytes(path string) (n int64, err error) {
+	db, err := gorm.Open(dialector.Open(path), &gorm.Config{Logger: logger.Discard})
+	if err != nil {
+		return 0, fmt.Errorf("open %s: %w", path, err)
+	}
+	pool, err := db.DB()
+	if err != nil {
+		return 0, fmt.Errorf("open %s: %w", path, err)
+	}
+	err = db.Raw("SELECT COALESCE(SUM(LENGTH(inputs) + LENGTH(results)), 0) FROM frozen WHERE kind = 'test'").Scan(&n).Error
+	return n, errors.Join(err, pool.Close())
+}

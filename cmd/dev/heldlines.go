@@ -1,0 +1,43 @@
+package main
+
+// The packages whose benchmarks are held.
+const (
+	appPackage      = "ebbwell/app"
+	athletePackage  = "ebbwell/app/screen/athlete"
+	plannerPackage  = "ebbwell/app/screen/planner"
+	evidencePackage = "ebbwell/internal/evidence"
+	proposalPackage = "ebbwell/internal/plan/proposal"
+)
+
+// heldLines are all lines: a large practice, the planner, the start of the
+// program, the search for a proposal.
+func heldLines() []held {
+	lines := []held{
+		{says: "10,000 athletes: first content", pkg: appPackage, bench: "BenchmarkLarge/start", unit: "ms-content-large", peer: "the small practice", peerUnit: "ms-content-small", most: 1.4},
+		{says: "10,000 athletes: memory", pkg: appPackage, bench: "BenchmarkLarge/start", unit: "MB-large", peer: "the small practice", peerUnit: "MB-small", most: 1.3},
+		{says: "10,000 athletes: opened, checked, listed", pkg: appPackage, bench: "BenchmarkLarge/start", unit: "ms-opened-large", beyond: "ms-opened-small", peer: "sqlite3: the check and the list", peerUnit: "ms-sqlite3", most: 2},
+	}
+	for _, screen := range []struct{ says, bench string }{
+		{"the list", "list"}, {"search", "search"}, {"the test day", "testday"}, {"trips", "trips"},
+	} {
+		lines = append(lines, held{says: "10,000 athletes: " + screen.says + ", beyond a screenful", pkg: appPackage, bench: "BenchmarkLarge/" + screen.bench,
+			unit: "ms-large", beyond: "ms-small", peer: "sqlite3, the same questions", peerUnit: "ms-sqlite3", most: 2})
+	}
+	lines = append(lines,
+		held{says: "an athlete of 500 tests: opened and drawn", pkg: athletePackage, bench: "BenchmarkHistory500", unit: "ns/op", peer: "one of a few tests", against: "BenchmarkHistoryBaseline", peerUnit: "ns/op", most: 1.4},
+		held{says: "frozen copies as they are kept", pkg: appPackage, bench: "BenchmarkLarge/frozen", unit: "B-kept", peer: "as it was frozen", peerUnit: "B-plain", most: 0.25},
+		held{says: "planner: allocations a move", pkg: plannerPackage, bench: "BenchmarkMove", unit: "allocs/op", most: 99},
+		held{says: "planner: objects painted outside the window", pkg: plannerPackage, bench: "BenchmarkDrawBaseline", unit: "objects-outside", most: 0},
+		held{says: "planner: windows covered with rounded rectangles", pkg: plannerPackage, bench: "BenchmarkDrawBaseline", unit: "windows-rounded", most: 0.88},
+		held{says: "planner: a move and its picture", pkg: plannerPackage, bench: "BenchmarkPicture", unit: "ms-move", peer: "a hundred texts", peerUnit: "ms-plain", most: 2},
+		held{says: "limits looked up: allocations", pkg: evidencePackage, bench: "BenchmarkLimits", unit: "allocs/op", most: 0},
+		held{says: "start: CPU until it rests", pkg: program, bench: startBench, unit: "ms-cpu", peer: "an empty window", peerUnit: "ms-empty", most: 1.8},
+		held{says: "program: size as it is packed", pkg: program, bench: sizeBench, unit: "MB", peer: "an empty window", peerUnit: "MB-empty", most: 1.5},
+	)
+	for _, set := range []string{"as_drawn", "within_2_%", "clashing", "within_0.2_%"} {
+		lines = append(lines,
+			held{says: "proposal, " + set + ": the slowest of 1,500", pkg: proposalPackage, bench: "BenchmarkProposeWorst/" + set, unit: "ms-worst", most: 50},
+			held{says: "proposal, " + set + ": other optimum than GLPK", pkg: proposalPackage, bench: "BenchmarkSameAsGLPK/" + set, unit: "differences", most: 0})
+	}
+	return lines
+}
