@@ -154,6 +154,13 @@ func (t Taken) HighEnd() (passes, outruns bool) {
 	return passes, passes && 100*left/b.Body.MassKg > limit
 }
 
+// PastHarm reports whether the deficit at the end is, at the high end of the loss,
+// past all that blinded trials in heat find harm at ([evidence.DeficitHarmHeatHigh]),
+// to a tenth of a per cent, as it is shown.
+func (t Taken) PastHarm() bool {
+	return t.Planned && quantity.Round(t.At.Deficit.High, 1) > evidence.DeficitHarmHeatHigh
+}
+
 // Limit is the deficit at the end not to pass, % of body mass.
 func (c Case) Limit() float64 {
 	if aim := c.Planner.Aim(); aim.Deficit.On {

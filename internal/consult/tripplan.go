@@ -17,6 +17,8 @@ const (
 	RefusedNoPlan = "agree.no-plan"
 	// RefusedDrink: it would be over-drinking.
 	RefusedDrink = "agree.over-drinking"
+	// RefusedUncertain: the range of the rate is too wide to drink by.
+	RefusedUncertain = "agree.too-uncertain"
 	// RefusedPhysician: a condition of the profile asks for a physician's name.
 	RefusedPhysician = "agree.physician"
 	// RefusedUnsettled: the birth date is not known, or a minor's guardian,
@@ -34,6 +36,9 @@ func (s StopPlan) Refusals(a record.Athlete, today time.Time) []string {
 	}
 	if s.Planned && s.At.Guards.Stops() {
 		list = append(list, RefusedDrink)
+	}
+	if s.Planned && s.TooUncertain() {
+		list = append(list, RefusedUncertain)
 	}
 	if len(care.NeedsPhysician) > 0 {
 		list = append(list, RefusedPhysician)

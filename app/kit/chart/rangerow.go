@@ -102,6 +102,7 @@ func (c *RangeRow) paint(size fyne.Size) {
 	}
 	width := look.Body.Width(d.Text)
 	x := min(x2+look.Scaled(8), size.Width-width)
+	c.pen.rect(max(x, 0)-2, (size.Height-look.Body.Height())/2, width+4, look.Body.Height(), k.Sheet) // no tick strikes it through
 	c.pen.text(d.Text, max(x, 0), (size.Height-look.Body.Height())/2, width+1, look.Body, k.Ink, left)
 }
 

@@ -75,7 +75,7 @@ func (c *SourceBar) paint(size fyne.Size) {
 	d, k := &c.data, c.pen.ink
 	switch {
 	case d.Bare:
-		c.paintBar(8, 12, 6, size)
+		c.paintBar(8, 12, 4, size)
 		return
 	case d.Brief:
 		figure, low := look.Strong.Width(d.Figure), look.Strong.Height()+briefHigh

@@ -74,15 +74,21 @@ func (p *pen) fit(s string, style look.Style, width float32) string {
 	return short
 }
 
-// ticks labels an axis. A label that would touch the one before it is left
-// out; the ends stay inside the width.
+// ticks labels an axis. A label that would touch the one before it or the last is
+// left out; the ends stay inside the width.
 func (p *pen) ticks(list []Tick, at scale, y, width float32) {
-	end := float32(-labelGap)
-	for _, t := range list {
-		w := look.Note.Width(t.Text)
-		x := min(max(at.at(t.At)-w/2, 0), width-w)
+	place := func(t Tick) (x, w float32) {
+		w = look.Note.Width(t.Text)
+		return min(max(at.at(t.At)-w/2, 0), width-w), w
+	}
+	end, last := float32(-labelGap), width
+	if n := len(list); n > 2 {
+		last, _ = place(list[n-1])
+	}
+	for i, t := range list {
+		x, w := place(t)
 		text := t.Text
-		if x < end+labelGap {
+		if x < end+labelGap || i > 0 && i < len(list)-1 && x+w+labelGap > last {
 			text = ""
 		} else {
 			end = x + w

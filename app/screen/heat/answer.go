@@ -62,19 +62,26 @@ func (sp Speaker) rests(r consult.Calculation) string {
 	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes, r.Climate.Start))
 }
 
-// first names what a rate rests on.
+// first names what a rate rests on, with its grade.
 func (sp Speaker) first(r consult.Calculation) string {
-	from := r.Climate.From
-	switch len(from) {
-	case 0:
-		if !r.Climate.Rate.Known {
-			return sp.Say("rests.none")
-		}
-		return sp.Say("rests.start")
-	case 1:
-		return sp.Say("rests."+r.Climate.Grade.Code(), sp.Say("heat.rests.one", sp.Day(consult.TestDay(r.Tests[from[0]].Test))))
+	if len(r.Climate.From) == 0 {
+		return sp.tests(r)
 	}
-	return sp.Say("rests."+r.Climate.Grade.Code(), sp.Say("heat.rests.many", len(from), sp.Day(consult.TestDay(r.Tests[from[0]].Test))))
+	return sp.Say("rests."+r.Climate.Grade.Code(), sp.tests(r))
+}
+
+// tests names the tests a rate rests on, or that there are none.
+func (sp Speaker) tests(r consult.Calculation) string {
+	from := r.Climate.From
+	switch {
+	case len(from) == 0 && !r.Climate.Rate.Known:
+		return sp.Say("rests.none")
+	case len(from) == 0:
+		return sp.Say("rests.start")
+	case len(from) == 1:
+		return sp.Say("heat.rests.one", sp.Day(consult.TestDay(r.Tests[from[0]].Test)))
+	}
+	return sp.Say("heat.rests.many", len(from), sp.Day(consult.TestDay(r.Tests[from[0]].Test)))
 }
 
 // short is what a rate rests on for the athlete, and the limit that follows.
@@ -88,6 +95,16 @@ func (sp Speaker) short(r consult.Calculation) string {
 
 // Based is what a rate rests on, with what makes it doubtful.
 func (sp Speaker) Based(r consult.Calculation) string {
+	return strings.TrimSpace(sp.first(r) + " " + sp.doubts(r))
+}
+
+// Resting is [Speaker.Based] where the grade stands beside it.
+func (sp Speaker) Resting(r consult.Calculation) string {
+	return strings.TrimSpace(sp.tests(r) + " " + sp.doubts(r))
+}
+
+// doubts are what makes a rate doubtful.
+func (sp Speaker) doubts(r consult.Calculation) string {
 	var codes []string
 	for _, code := range r.Climate.Codes {
 		switch code {
@@ -95,7 +112,7 @@ func (sp Speaker) Based(r consult.Calculation) string {
 			codes = append(codes, code)
 		}
 	}
-	return strings.TrimSpace(sp.first(r) + " " + sp.codes(codes, r.Climate.Start))
+	return sp.codes(codes, r.Climate.Start)
 }
 
 // there is the advice that is followed at the place itself.
@@ -229,9 +246,34 @@ func (sp Speaker) RateTicks(most float64) []chart.Tick {
 	if sp.By.US {
 		step, decimals = 40*step, 0
 	}
+	return sp.ticks(most, step, decimals, mostTicks)
+}
+
+// RateScale is [Speaker.RateTicks] with at most so many ticks: they stand further
+// apart where the value asks for more.
+func (sp Speaker) RateScale(most float64, count int) []chart.Tick {
+	step, decimals := 0.5, 1
+	if sp.By.US {
+		step, decimals = 20, 0
+	}
+	for {
+		list := sp.ticks(most, step, decimals, count)
+		if list[len(list)-1].At >= most || step > farthestApart {
+			return list
+		}
+		step *= 2
+		decimals = 0
+	}
+}
+
+// farthestApart is past the step of any rate there is, in the unit shown.
+const farthestApart = 1000.0
+
+// ticks are so many ticks at most, up to the first that is not below a value in L/h.
+func (sp Speaker) ticks(most, step float64, decimals, count int) []chart.Tick {
 	u := sp.By.Unit(quantity.LitrePerHour)
 	var list []chart.Tick
-	for i := range mostTicks {
+	for i := range count {
 		shown := float64(i) * step
 		at, err := quantity.Convert(shown, u, quantity.LitrePerHour)
 		if err != nil {

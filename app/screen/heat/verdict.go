@@ -119,10 +119,10 @@ func (sp Speaker) Differences(r consult.Calculation) []string {
 		if i >= len(r.Climate.Coverage) {
 			continue
 		}
-		list = append(list, sp.Say("heat.test.apart", sp.Day(consult.TestDay(r.Tests[i].Test)), sp.apartFrom(r.Climate.Coverage[i])))
+		list = append(list, sp.Say("heat.test.apart", sp.Words.ShortDate(consult.TestDay(r.Tests[i].Test), sp.Today), sp.apartFrom(r.Climate.Coverage[i])))
 	}
 	for _, i := range byDay(r.Left) {
-		list = append(list, sp.Say("heat.test.left", sp.Day(consult.TestDay(r.Left[i].Test)), sp.left(r.Left[i])))
+		list = append(list, sp.Say("heat.test.left", sp.Words.ShortDate(consult.TestDay(r.Left[i].Test), sp.Today), sp.left(r.Left[i])))
 	}
 	return list
 }

@@ -38,7 +38,7 @@ func newAirLine(v *View, change func()) *airLine {
 // something is missing they cannot be closed.
 func (l *airLine) show(sp heat.Speaker, s record.Stop, air consult.StopAir, crew []*member, open bool, err error) {
 	credit := ""
-	if air.FromTable {
+	if air.FromTable && len(crew) == 0 { // else the table of the crew has it
 		credit = l.v.places.Credit
 	}
 	setText(l.credit, credit)

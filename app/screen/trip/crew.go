@@ -7,17 +7,20 @@ import (
 
 	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
 // crewPart is a row for each traveller, on one scale.
 type crewPart struct {
-	v     *View
-	scale *chart.RangeRow
-	rows  []*crewRow
-	table *fyne.Container
-	body  *look.Sheet
+	v      *View
+	scale  *chart.RangeRow
+	rows   []*crewRow
+	table  *fyne.Container
+	frame  *rowsFrame
+	credit *look.Paragraph
+	body   *look.Sheet
 }
 
 func newCrewPart(v *View) *crewPart {
@@ -33,10 +36,19 @@ func newCrewPart(v *View) *crewPart {
 		look.VBox(0, note(say("trip.column.deficit")).Right(), note(say("trip.column.end")).Right()),
 		look.VBox(0, note(say("trip.column.carbohydrate")).Right(), note("").Right()),
 	)
-	foot := look.NewParagraph(say("trip.crew.foot"), look.Body, look.Ink)
-	p.body = look.NewSheet(look.VBox(0, look.Pad(0, 0, 4, 0, head), look.NewRule(), p.table, look.Pad(8, 0, 0, 0, foot)))
+	p.frame = newRowsFrame(p.table)
+	p.credit = look.NewParagraph("", look.Note, look.Ink2)
+	foot := look.NewPair(footShare, footStack, look.NewParagraph(say("trip.crew.foot"), look.Body, look.Ink), p.credit)
+	p.body = look.NewSheet(look.VBox(0, look.Pad(0, 0, 4, 0, head), look.NewRule(), p.frame, look.Pad(6, 0, 0, 0, foot)))
 	return p
 }
+
+// The foot of the table leaves room for the credit of the climate table: its share of
+// the width, and the px at 100 % text below which the credit stands under it.
+const (
+	footShare float32 = 0.64
+	footStack float32 = 900
+)
 
 // show shows everybody at a stop.
 func (p *crewPart) show(crew []*member, s record.Stop) {
@@ -55,6 +67,12 @@ func (p *crewPart) show(crew []*member, s record.Stop) {
 			r.show(crew[i], s, ticks, most)
 		}
 	}
+	air, _ := consult.AirOf(s, v.places)
+	credit := ""
+	if air.FromTable {
+		credit = v.places.Credit
+	}
+	setText(p.credit, credit)
 	refresh(p.body)
 }
 
@@ -72,24 +90,8 @@ func (p *crewPart) measure(crew []*member, s record.Stop) (ticks []chart.Tick, m
 		}
 		most = max(most, there.At.Ceiling.FluidL, there.At.Fluid.DrunkL+there.At.Fluid.FoodWaterL)
 	}
-	return sparse(p.v.speaker(nil).RateTicks(rate)), most
+	return p.v.speaker(nil).RateScale(rate, mostTicks), most
 }
 
 // mostTicks is how many ticks a column of ranges has at most.
 const mostTicks = 5
-
-// sparse leaves out every second tick while there are many.
-func sparse(ticks []chart.Tick) []chart.Tick {
-	for len(ticks) > mostTicks {
-		var kept []chart.Tick
-		for i := 0; i < len(ticks); i += 2 {
-			kept = append(kept, ticks[i])
-		}
-		if last := ticks[len(ticks)-1]; kept[len(kept)-1] != last { // the scale still holds everybody
-			step := kept[1].At - kept[0].At
-			kept = append(kept, chart.Tick{At: kept[len(kept)-1].At + step})
-		}
-		ticks = kept
-	}
-	return ticks
-}

@@ -14,6 +14,7 @@ import (
 	"ebbwell/app/screen/heat"
 	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 )
 
@@ -32,6 +33,13 @@ type crewMore struct {
 	there       consult.StopPlan
 	body        fyne.CanvasObject
 }
+
+// The sentences of a row leave room for its links beside them: their share of the
+// width, and the px at 100 % text below which the links stand under them.
+const (
+	whyShare float32 = 0.74
+	whyStack float32 = 700
+)
 
 func newCrewMore(v *View, name string) *crewMore {
 	say := v.desk.Words.Say
@@ -52,7 +60,8 @@ func newCrewMore(v *View, name string) *crewMore {
 	}
 	p.tests = newCells(true, look.Pad(10, 0, 0, 0, label("trip.more.tests")), p.points, p.apart)
 	links := look.HBox(8, look.Stretch(), p.fix, p.open, p.calculation)
-	p.body = look.VBox(4, p.tests, newCells(true, label("trip.more.why"), look.VBox(4, p.why, p.caution)), links)
+	why := look.NewPair(whyShare, whyStack, look.VBox(4, p.why, p.caution), links)
+	p.body = look.VBox(2, p.tests, newCells(true, label("trip.more.why"), why), look.Gap(0, 2))
 	return p
 }
 
@@ -80,8 +89,10 @@ func (p *crewMore) sentences(sp heat.Speaker, m *member, there consult.StopPlan,
 	if err != nil {
 		return []string{troubleSentences(sp, err, there.Stop)}
 	}
-	list := []string{sp.Based(there.Calculation)}
-	if there.Planned {
+	list := []string{sp.Resting(there.Calculation)}
+	if there.Planned && there.TooUncertain() {
+		list = append(list, sp.Words.Say("trip.page.uncertain", sp.Words.Number(evidence.EstimateTooWide, 0)))
+	} else if there.Planned {
 		list = append(list, sp.Words.Say("trip.more.limit", sp.By.Amount(there.At.Ceiling.FluidL, quantity.Litre)))
 		list = append(list, cutSentences(sp, there)...)
 	} else if text := lacking(sp, m, there); text != "" {
@@ -92,10 +103,13 @@ func (p *crewMore) sentences(sp heat.Speaker, m *member, there consult.StopPlan,
 
 // showCaution says what speaks against the plan there.
 func (p *crewMore) showCaution(sp heat.Speaker, there consult.StopPlan, err error) {
-	if err != nil || !there.Planned {
+	if err != nil || !there.Planned || there.TooUncertain() {
 		p.caution.SetText("", "")
 		return
 	}
 	title, sentence := planCaution(sp, there)
+	if _, outruns := there.HighEnd(); !outruns {
+		title = "" // the foot of the table says it
+	}
 	p.caution.SetText(title, sentence)
 }

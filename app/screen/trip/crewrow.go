@@ -30,6 +30,9 @@ type crewRow struct {
 	bar      *chart.SourceBar
 	step     *look.Paragraph
 	warn     *look.Paragraph
+	over     *look.Paragraph
+	frame    *rowFrame
+	troubled fyne.CanvasObject
 	line     fyne.CanvasObject
 	deficit  *look.Label
 	ends     *look.Label
@@ -52,15 +55,17 @@ func newCrewRow(v *View, name string) *crewRow {
 	r.name.OnTurned = func(open bool) {
 		v.turn(r.member, open)
 	}
-	r.warn = look.NewParagraph("", look.Note, look.Ink)
+	r.warn, r.over = look.NewParagraph("", look.Note, look.Ink), look.NewParagraph("", look.NoteStrong, look.Ink)
 	r.line = look.Columns(8, []look.Track{look.Share(3), look.Share(2)}, look.Pad(-3, 0, -9, 0, r.bar), r.step)
 	r.more = newCrewMore(v, name)
 	indent := look.Scaled(field.FoldIndent)
 	row := newCells(false,
 		look.VBox(0, r.name, look.Pad(0, 0, 0, indent, r.note)), r.rate, look.Pad(2, 0, 0, 0, look.VBox(0, r.basis, r.basisOf)),
-		look.Pad(2, 0, 0, 0, look.VBox(0, r.plan, r.line, r.warn)),
+		look.Pad(2, 0, 0, 0, look.VBox(0, r.plan, r.line, r.over, r.warn)),
 		look.Pad(2, 0, 0, 0, look.VBox(0, r.deficit, r.ends)), look.Pad(2, 0, 0, 0, r.carb))
-	r.body = look.VBox(0, look.Pad(5, 0, 5, 0, row), look.Pad(0, 0, 5, indent, r.trouble), r.more.body, look.NewRule())
+	r.troubled = look.Pad(0, 0, 5, indent, r.trouble)
+	r.frame = newRowFrame(look.VBox(0, look.Pad(3, 0, 4, 0, row), r.troubled))
+	r.body = look.VBox(0, r.frame, r.more.body, look.NewRule())
 	return r
 }
 
@@ -81,7 +86,8 @@ func (r *crewRow) show(m *member, s record.Stop, ticks []chart.Tick, most float6
 	if r.err != nil && bodyTrouble(r.err) {
 		trouble = troubleSentences(sp, r.err, s)
 	}
-	setText(r.trouble, trouble)
+	r.trouble.SetText(trouble)
+	look.ShowIf(r.troubled, trouble != "")
 	look.ShowIf(r.more.body, open)
 	if open {
 		r.more.show(sp, m, r.there, r.err, ticks)
@@ -147,18 +153,26 @@ func (r *crewRow) showBasis(sp heat.Speaker) {
 	default:
 		r.basis.SetText(capital(say("grade." + c.Climate.Grade.Code())))
 		f := c.Tests[c.Climate.From[0]].Test
-		r.basisOf.SetText(say("trip.basis.test", sp.Day(consult.TestDay(f)), sp.Air(f.Air)))
+		r.basisOf.SetText(say("trip.basis.test", sp.Words.ShortDate(consult.TestDay(f), sp.Today), testAir(sp, f.Air)))
 	}
 }
 
 // showPlan shows the plan as a line, a bar under its limit, and which it is.
 func (r *crewRow) showPlan(sp heat.Speaker, most float64) {
 	there := r.there
-	show := r.err == nil && there.Planned
+	show := r.amounts()
 	look.ShowIf(r.line, show)
+	var lower, lacks string
+	if show {
+		lower = planWarning(sp, there)
+	} else {
+		lacks = lackingShort(sp, r.member, there, r.err)
+	}
+	r.frame.warn(lower != "")
+	setText(r.over, lower)
+	setText(r.warn, lacks)
 	if !show {
 		r.plan.SetText("–")
-		setText(r.warn, lackingShort(sp, r.member, there, r.err))
 		return
 	}
 	text := drinkAmounts(sp, there)
@@ -168,7 +182,12 @@ func (r *crewRow) showPlan(sp heat.Speaker, most float64) {
 	r.plan.SetText(text)
 	r.bar.Set(chart.SourceData{Bare: true, Parts: planParts(there), Limited: true, Limit: there.At.Ceiling.FluidL, Max: most * barEnd, Summary: func() string { return text }})
 	r.step.SetText(planNote(sp, r.member, there))
-	setText(r.warn, planWarning(sp, there))
+}
+
+// amounts reports whether the row says what to drink: there is a plan, and the rate
+// is not too uncertain to drink by.
+func (r *crewRow) amounts() bool {
+	return r.err == nil && r.there.Planned && !r.there.TooUncertain()
 }
 
 // barEnd is how far the bars go beyond the highest limit.
@@ -184,13 +203,14 @@ func planParts(there consult.StopPlan) []chart.Part {
 	return append(parts, chart.Part{Of: look.Drink, Value: drink}, chart.Part{Of: look.Food, Value: there.At.Fluid.FoodWaterL})
 }
 
-// planWarning is what speaks against a plan there, in a few words.
+// planWarning says to what a plan that is over its new limit comes down there; empty
+// for one that is not.
 func planWarning(sp heat.Speaker, there consult.StopPlan) string {
 	switch {
 	case there.At.Guards.Stops():
 		return sp.Words.Say("trip.note.over", sp.By.Amount(there.At.Ceiling.FluidL, quantity.Litre))
-	case there.TooUncertain():
-		return sp.Words.Say("trip.note.uncertain")
+	case there.Cut:
+		return sp.Words.Say("trip.note.over", sp.By.Amount(there.At.Fluid.DrunkL, quantity.Litre))
 	}
 	return ""
 }
@@ -198,12 +218,8 @@ func planWarning(sp heat.Speaker, there consult.StopPlan) string {
 // planNote says which plan it is in a word or two.
 func planNote(sp heat.Speaker, m *member, there consult.StopPlan) string {
 	say := sp.Words.Say
-	switch agreed := consult.AgreedFor(there.Stop.ID, m.plans); {
-	case agreed != nil && agreed.Agreement.AgreedAt != nil:
+	if agreed := consult.AgreedFor(there.Stop.ID, m.plans); agreed != nil && agreed.Agreement.AgreedAt != nil {
 		return say("trip.note.agreed", sp.Words.ShortDay(*agreed.Agreement.AgreedAt))
-	case there.Cut:
-		home := there.Case.Planner.Evaluate(expected, there.Home)
-		return say("trip.note.cut", sp.By.Amount(home.Fluid.DrunkL, quantity.Litre))
 	}
 	if _, place, ok := consult.StepNow(*m.along); ok {
 		return say("trip.note.step", sp.Words.Number(float64(place), 0))
@@ -214,7 +230,8 @@ func planNote(sp heat.Speaker, m *member, there consult.StopPlan) string {
 // showEnd shows deficit and carbohydrate.
 func (r *crewRow) showEnd(sp heat.Speaker) {
 	there := r.there
-	if r.err != nil || !there.Planned {
+	if !r.amounts() {
+		look.ShowIf(r.deficit, true)
 		r.deficit.SetText("–")
 		r.ends.SetText("")
 		r.carb.SetText("–")
@@ -224,7 +241,7 @@ func (r *crewRow) showEnd(sp heat.Speaker) {
 	text := deficitRange(sp, q.Deficit, q.DeficitL)
 	middle := deficitAt(sp, q.Deficit.Value, q.DeficitL.Value)
 	style := look.Note
-	if passes, _ := there.HighEnd(); passes {
+	if highEnd(sp, there) {
 		style = look.NoteStrong
 	}
 	if far(there) { // a range only
@@ -235,6 +252,25 @@ func (r *crewRow) showEnd(sp heat.Speaker) {
 	r.ends.SetText(text)
 	r.ends.SetStyle(style)
 	r.carb.SetText(sp.By.Amount(q.Carbohydrate.TotalGH, quantity.GramPerHour))
+}
+
+// highEnd reports whether the high end of a deficit stands out: past what trials in
+// heat find harm at. Where mass is hidden it is the limit in litres, which the athlete
+// knows: a per cent would tell the mass.
+func highEnd(sp heat.Speaker, there consult.StopPlan) bool {
+	if sp.By.Hidden {
+		passes, _ := there.HighEnd()
+		return passes
+	}
+	return there.PastHarm()
+}
+
+// testAir is the air of a test in a word: its temperature, where that is known.
+func testAir(sp heat.Speaker, air record.Air) string {
+	if air.Temperature.Known() {
+		return sp.Degrees(*air.Temperature.Value)
+	}
+	return sp.Air(air)
 }
 
 // troubleSentences are the troubles of a stop, each once.

@@ -24,8 +24,7 @@ type daysPart struct {
 
 func newDaysPart(v *View) *daysPart {
 	p := &daysPart{v: v, title: look.NewLabel("", look.Strong, look.Ink), strip: chart.NewDayStrip()}
-	note := look.NewParagraph(v.desk.Words.Say("trip.heatdays.note"), look.Note, look.Ink2)
-	p.body = look.NewSheet(look.VBox(8, p.title, p.strip, note))
+	p.body = look.NewSheet(look.VBox(8, p.title, p.strip))
 	return p
 }
 
@@ -42,8 +41,12 @@ func (p *daysPart) show(sp heat.Speaker, crew []*member, i int) {
 	refresh(p.body)
 }
 
-// mostBefore is how many days before a stop are drawn.
-const mostBefore = 8
+// mostBefore is how many days before a stop are drawn; none where text is so many
+// times its usual size.
+const (
+	mostBefore           = 8
+	thisStopOnly float32 = 1.4
+)
 
 // heatDays are the days of the trip up to the end of a stop, counted as heat days,
 // and the day they are counted from.
@@ -58,7 +61,9 @@ func (v *View) heatDays(sp heat.Speaker, crew []*member, i int) (cells []chart.D
 	if first = from; len(before) > 0 {
 		first = start
 	}
-	cells = append(cells, before[max(0, len(before)-mostBefore):]...)
+	if look.Scaled(1) < thisStopOnly {
+		cells = append(cells, before[max(0, len(before)-mostBefore):]...)
+	}
 	for n, d := range there.Days {
 		c := dayCell(sp, from.AddDate(0, 0, n), d)
 		if n == 0 {

@@ -57,10 +57,10 @@ func stopName(sp heat.Speaker, s record.Stop, i int) string {
 }
 
 // tabLevels are the forms a stop's tab can have, the fullest first.
-const tabLevels = 4
+const tabLevels = 5
 
-// tabText is a stop's tab: days and place, shortened as far as the level says; the
-// last one is its number.
+// tabText is a stop's tab: days and place, with short months, the place alone, the
+// days alone; the last level is its number.
 func tabText(sp heat.Speaker, s record.Stop, i, level int) string {
 	days, place := stopDates(sp, s), stopPlace(sp, s, i)
 	switch {
@@ -71,7 +71,10 @@ func tabText(sp heat.Speaker, s record.Stop, i, level int) string {
 	case level > 0:
 		days = shortDates(sp, s)
 	}
-	if level == tabLevels-2 {
+	switch level {
+	case tabLevels - 3:
+		return place
+	case tabLevels - 2:
 		return days
 	}
 	return sp.Words.Say("trip.stop.named", days, place)

@@ -87,7 +87,7 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 	out.Notes = v.stopNotes(sp, m, there, answer)
 	caution := sp.Caution(r, care.Of(m.athlete, v.desk.Now()), "")
 	out.Cautions = append(out.Cautions, strings.TrimSpace(caution.Title+". "+caution.Sentence))
-	if there.Planned {
+	if there.Planned && !there.TooUncertain() {
 		if high, more := planCaution(sp, there); high+more != "" {
 			out.Cautions = append(out.Cautions, strings.TrimSpace(high+" "+more))
 		}
@@ -102,7 +102,7 @@ func (v *View) stopNotes(sp heat.Speaker, _ *member, there consult.StopPlan, ans
 	if there.TooUncertain() {
 		notes = append(notes, sp.Words.Say("trip.page.uncertain", sp.Words.Number(evidence.EstimateTooWide, 0)))
 	}
-	if there.Planned {
+	if there.Planned && !there.TooUncertain() {
 		notes = append(notes, strings.Join(append(pageCut(sp, there), otherDays(sp, there)...), " "))
 	}
 	notes = append(notes, answer.There)
@@ -122,7 +122,7 @@ func pageCut(sp heat.Speaker, there consult.StopPlan) []string {
 
 // planOnPaper is what to take in a session there.
 func planOnPaper(sp heat.Speaker, m *member, there consult.StopPlan) handout.StopPlan {
-	if !there.Planned {
+	if !there.Planned || there.TooUncertain() {
 		return handout.StopPlan{}
 	}
 	out := handout.StopPlan{Session: sessionName(sp, there.Case.Plan, m.athlete), Minutes: quantity.Minutes(there.At.Minutes)}

@@ -16,10 +16,6 @@ import (
 	"ebbwell/internal/store"
 )
 
-// The room a window of 1180 x 760 and one of 1600 x 1000 leave a screen.
-func smallRoom() fyne.Size { return fyne.NewSize(1000, 704) }
-func largeRoom() fyne.Size { return fyne.NewSize(1420, 944) }
-
 // album lists the screens that are kept as pictures.
 func album() golden.Album {
 	return golden.Album{Update: *update, Keep: []string{
@@ -55,20 +51,20 @@ func TestPictures(t *testing.T) {
 	trip := demoTrip(t, d)
 	hot := string(trip.Stops[1].ID)
 	at := func(part string) desk.Place { return desk.Place{Record: trip.ID, Part: part} }
-	down := func(v *View, _ fyne.Window) { v.ui.stop.body.ScrollTo(560) }
-	shoot(t, d, at(hot), "stop-light", light(), smallRoom(), nil)
-	shoot(t, d, at(hot), "stop-dark", dark(), smallRoom(), nil)
-	shoot(t, d, at(hot), "stop-down-light", light(), smallRoom(), down)
-	shoot(t, d, at(hot), "stop-large-light", light(), largeRoom(), nil)
-	shoot(t, d, at(hot), "stop-large-dark", dark(), largeRoom(), nil)
-	shoot(t, d, at(hot), "stop-150", golden.Mode{Percent: 150}, smallRoom(), nil)
-	shoot(t, d, at(string(trip.Stops[0].ID)), "stop-held", light(), largeRoom(), nil)
-	shoot(t, d, at(PartEdit), "edit-light", light(), smallRoom(), nil)
-	shoot(t, d, at(PartEdit), "edit-dark", dark(), largeRoom(), nil)
-	shoot(t, d, at(PartPacking), "packing-one-light", light(), smallRoom(), nil)
-	shoot(t, d, at(hot), "why-light", light(), largeRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.row.1.why") })
-	shoot(t, d, at(hot), "agree-light", light(), smallRoom(), func(v *View, _ fyne.Window) { v.askAgree() })
-	shoot(t, d, at(hot), "print-dark", dark(), smallRoom(), func(v *View, w fyne.Window) {
+	down := func(v *View, _ fyne.Window) { v.ui.stop.body.scroll.ScrollTo(560) }
+	shoot(t, d, at(hot), "stop-light", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(hot), "stop-dark", dark(), golden.SmallRoom(), nil)
+	shoot(t, d, at(hot), "stop-down-light", light(), golden.SmallRoom(), down)
+	shoot(t, d, at(hot), "stop-large-light", light(), golden.LargeRoom(), nil)
+	shoot(t, d, at(hot), "stop-large-dark", dark(), golden.LargeRoom(), nil)
+	shoot(t, d, at(hot), "stop-150", golden.Mode{Percent: 150}, golden.SmallRoom(), nil)
+	shoot(t, d, at(string(trip.Stops[0].ID)), "stop-held", light(), golden.LargeRoom(), nil)
+	shoot(t, d, at(PartEdit), "edit-light", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(PartEdit), "edit-dark", dark(), golden.LargeRoom(), nil)
+	shoot(t, d, at(PartPacking), "packing-one-light", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(hot), "why-light", light(), golden.LargeRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.row.1.why") })
+	shoot(t, d, at(hot), "agree-light", light(), golden.SmallRoom(), func(v *View, _ fyne.Window) { v.askAgree() })
+	shoot(t, d, at(hot), "print-dark", dark(), golden.SmallRoom(), func(v *View, w fyne.Window) {
 		v.Print()
 		apptest.Type(t, w, "trip.print.folder", "/home/somebody/Documents")
 	})
@@ -104,11 +100,11 @@ func TestPicturesLongNames(t *testing.T) {
 	trip := squad(t, d)
 	kester := apptest.AthleteNamed(t, d, "Anneliese").ID
 	at := func(part string) desk.Place { return desk.Place{Record: trip.ID, Part: part, Athlete: kester} }
-	shoot(t, d, at(string(trip.Stops[1].ID)), "long-stop", light(), smallRoom(), nil)
-	shoot(t, d, at(PartEdit), "long-edit", light(), smallRoom(), nil)
-	shoot(t, d, at(PartPacking), "long-packing", light(), smallRoom(), nil)
-	shoot(t, d, at(PartPacking), "packing-large-dark", dark(), largeRoom(), nil)
-	shoot(t, d, at(PartEdit), "edit-150", golden.Mode{Percent: 150}, smallRoom(), nil)
+	shoot(t, d, at(string(trip.Stops[1].ID)), "long-stop", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(PartEdit), "long-edit", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(PartPacking), "long-packing", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(PartPacking), "packing-large-dark", dark(), golden.LargeRoom(), nil)
+	shoot(t, d, at(PartEdit), "edit-150", golden.Mode{Percent: 150}, golden.SmallRoom(), nil)
 }
 
 func TestPicturesOfTrouble(t *testing.T) {
@@ -125,18 +121,18 @@ func TestPicturesOfTrouble(t *testing.T) {
 	at := func(part string, who record.ID) desk.Place {
 		return desk.Place{Record: kept.ID, Part: part, Athlete: who}
 	}
-	shoot(t, d, at(string(kept.Stops[1].ID), mirel.ID), "hidden-light", light(), largeRoom(), nil)
-	shoot(t, d, at(string(kept.Stops[1].ID), mirel.ID), "hidden-why", light(), smallRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.row.1.why") })
-	shoot(t, d, at(string(kept.Stops[2].ID), ""), "error-city", light(), smallRoom(), nil)
-	shoot(t, d, at(PartEdit, ""), "error-dates", light(), smallRoom(), nil)
-	shoot(t, d, at(string(kept.Stops[0].ID), ""), "error-dates-stop", dark(), smallRoom(), nil)
+	shoot(t, d, at(string(kept.Stops[1].ID), mirel.ID), "hidden-light", light(), golden.LargeRoom(), nil)
+	shoot(t, d, at(string(kept.Stops[1].ID), mirel.ID), "hidden-why", light(), golden.SmallRoom(), func(_ *View, w fyne.Window) { apptest.Click(t, w, "trip.row.1.why") })
+	shoot(t, d, at(string(kept.Stops[2].ID), ""), "error-city", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(PartEdit, ""), "error-dates", light(), golden.SmallRoom(), nil)
+	shoot(t, d, at(string(kept.Stops[0].ID), ""), "error-dates-stop", dark(), golden.SmallRoom(), nil)
 }
 
 func TestPicturesEmpty(t *testing.T) {
 	d, _ := apptest.Desk(t)
-	shoot(t, d, desk.Place{New: true}, "empty", light(), smallRoom(), nil)
-	shoot(t, d, desk.Place{New: true}, "empty-packing", light(), smallRoom(), func(v *View, _ fyne.Window) { v.ShowPart(PartPacking) })
-	shoot(t, d, desk.Place{New: true}, "nobody", light(), smallRoom(), func(v *View, _ fyne.Window) {
+	shoot(t, d, desk.Place{New: true}, "empty", light(), golden.SmallRoom(), nil)
+	shoot(t, d, desk.Place{New: true}, "empty-packing", light(), golden.SmallRoom(), func(v *View, _ fyne.Window) { v.ShowPart(PartPacking) })
+	shoot(t, d, desk.Place{New: true}, "nobody", light(), golden.SmallRoom(), func(v *View, _ fyne.Window) {
 		v.b.Pick("stop", func(s *sheet) {
 			addStop(&s.Record)
 			s.Record.Stops[0].City, s.Record.Stops[0].From, s.Record.Stops[0].Until = "Chennai", "2026-07-11", "2026-07-17"
@@ -144,7 +140,7 @@ func TestPicturesEmpty(t *testing.T) {
 		v.ShowPart(string(v.now().Stops[0].ID))
 	})
 	a := apptest.Athlete(t, d)
-	shoot(t, d, desk.Place{New: true, Athlete: a.ID}, "no-test", light(), smallRoom(), func(v *View, _ fyne.Window) {
+	shoot(t, d, desk.Place{New: true, Athlete: a.ID}, "no-test", light(), golden.SmallRoom(), func(v *View, _ fyne.Window) {
 		v.b.Pick("stop", func(s *sheet) {
 			addStop(&s.Record)
 			one := &s.Record.Stops[0]
@@ -181,7 +177,7 @@ func TestPicturesOfList(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		w := golden.Open(t, v.Body(), smallRoom())
+		w := golden.Open(t, v.Body(), golden.SmallRoom())
 		album().Screen(t, "list-"+m.String(), w)
 	}
 }
@@ -193,7 +189,7 @@ func TestEmptyListAndOpening(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := golden.Open(t, v.Body(), smallRoom())
+	w := golden.Open(t, v.Body(), golden.SmallRoom())
 	album().Screen(t, "list-empty", w)
 	apptest.Click(t, w, "trips.first")
 	if len(*went) != 1 || !(*went)[0].New || (*went)[0].Screen != desk.Trip {

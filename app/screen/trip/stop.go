@@ -30,7 +30,7 @@ type stopPart struct {
 	crew     *crewPart
 	days     *daysPart
 	nobody   *look.Sheet
-	body     *look.Scroll
+	body     *stopFrame
 	// level is what the heat asks of the stop in sight, judged what it was
 	// judged by.
 	level  climate.Level
@@ -48,12 +48,12 @@ func newStopPart(v *View) *stopPart {
 	p.forms = newSides(p.airForm.body, p.done.body)
 	add := field.NewButton(v.desk.Host, "trip.stop.travellers", say("trip.nobody.add"), field.Primary, func() { v.ShowPart(PartEdit) })
 	p.nobody = look.NewSheet(look.Empty(say("trip.nobody.sentence"), add))
-	p.body = scrolled(look.VBox(stopGap, p.verdict, p.air.body, p.forms, p.nobody, p.crew.body, p.days.body))
+	p.body = newStopFrame(look.VBox(stopGap, p.verdict, p.air.body, p.forms, p.nobody, p.crew.body, p.days.body), p.crew.frame)
 	return p
 }
 
 // stopGap is the room between the parts of a stop, px.
-const stopGap float32 = 10
+const stopGap float32 = 8
 
 // here is the stop in sight in a trip; a spare one where none is.
 func (v *View) here(t *record.Trip) *record.Stop {
@@ -96,6 +96,7 @@ func (p *stopPart) show(crew []*member, i int) {
 	look.ShowIf(p.nobody, len(crew) == 0)
 	p.crew.show(crew, s)
 	p.days.show(sp, crew, i)
+	p.body.squad = len(crew) >= squadFrom && !p.changing
 	p.body.Refresh()
 }
 
@@ -162,6 +163,9 @@ func (p *stopPart) showReasons() {
 	column := look.VBox(8)
 	for _, line := range lines {
 		column.Add(look.NewParagraph(line, look.Body, look.Ink))
+	}
+	if p.days.body.Visible() {
+		column.Add(look.NewParagraph(say("trip.heatdays.note"), look.Body, look.Ink))
 	}
 	column.Add(look.NewCaution("", always, nil))
 	v.desk.Host.Ask(v.canvas(), field.Question{

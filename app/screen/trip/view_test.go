@@ -318,7 +318,7 @@ func TestUSUnits(t *testing.T) {
 	}
 	d.PracticeChanged()
 	v, w := with(t, d, "Ravka")
-	wants(t, w, "fl oz/h", "88 °F, 46 %", "30 °F hotter", "WBGT about 93 °F")
+	wants(t, w, "fl oz/h", "88 °F", "30 °F hotter", "WBGT about 93 °F")
 	without(t, w, "°C", "m/s", " mL", " L/h", " L ")
 	apptest.Click(t, w, "trip.stop.change")
 	apptest.Type(t, w, "trip.stop.temperature", "90")
