@@ -103,6 +103,13 @@ func TestOtherDays(t *testing.T) {
 	if want := s.At.Deficit.High > s.Case.Limit(); passes != want || outruns && !passes {
 		t.Errorf("passes %v, outruns %v at a deficit of up to %v %%", passes, outruns, s.At.Deficit.High)
 	}
+	for high, want := range map[float64]bool{2.9: false, 3.04: false, 3.06: true} { // shown to a tenth
+		x := s.Taken
+		x.At.Deficit.High = high
+		if got := x.PastHarm(); got != want {
+			t.Errorf("a deficit of up to %g %% is past harm: %t", high, got)
+		}
+	}
 	take, ok := s.LongestBreak()
 	if !ok || take.ML <= 0 || take.Mouthfuls <= 0 {
 		t.Errorf("the longest break: %+v", take)

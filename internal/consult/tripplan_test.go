@@ -73,6 +73,10 @@ func TestDraftOfAStop(t *testing.T) {
 
 func TestRefusals(t *testing.T) {
 	s, a, _, _ := hotStop(t)
+	if got := s.Refusals(a, day()); !s.TooUncertain() || !slices.Equal(got, []string{RefusedUncertain}) {
+		t.Fatalf("too uncertain to drink by (%v): %v", s.Calculation.Climate.Rate.Range, got)
+	}
+	s.Calculation.Climate.Rate.Range.Low = s.Calculation.Climate.Rate.Range.High / 2
 	if got := s.Refusals(a, day()); len(got) != 0 {
 		t.Fatalf("refused: %v", got)
 	}
