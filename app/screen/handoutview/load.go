@@ -18,6 +18,8 @@ type file struct {
 	subject subject
 	plans   []record.Plan
 	prints  []record.Print
+	// closed are the prints that may show a body mass that is hidden now.
+	closed map[record.ID]bool
 	// nothing says why there is no page of the plan, as a code; empty where
 	// there is one.
 	nothing string
@@ -39,7 +41,7 @@ func load(d *desk.Desk, athlete, planID record.ID) (file, error) {
 	if f.plans, err = d.Store.Plans(ctx, athlete); err != nil {
 		return f, fmt.Errorf("open a handout: %w", err)
 	}
-	if f.prints, err = d.Store.PrintsOf(ctx, athlete); err != nil {
+	if f.prints, f.closed, err = printsOf(ctx, d, a); err != nil {
 		return f, fmt.Errorf("open a handout: %w", err)
 	}
 	p, ok := chosenPlan(f.plans, planID)
@@ -51,6 +53,25 @@ func load(d *desk.Desk, athlete, planID record.ID) (file, error) {
 	}
 	f.nothing = "noplan"
 	return f, nil
+}
+
+// printsOf lists the prints of an athlete, newest first, and those of them that were
+// made while a body mass could be seen that is hidden now.
+func printsOf(ctx context.Context, d *desk.Desk, a record.Athlete) (list []record.Print, closed map[record.ID]bool, err error) {
+	if list, err = d.Store.PrintsOf(ctx, a.ID); err != nil || len(list) == 0 || !care.MassHidden(a, d.Now()) {
+		return list, nil, err
+	}
+	changes, err := d.Store.History(ctx, record.Ref{Kind: record.KindAthlete, ID: a.ID})
+	if err != nil {
+		return nil, nil, err
+	}
+	closed = map[record.ID]bool{}
+	for _, p := range list {
+		if care.MassSeen(a, changes, p.At) {
+			closed[p.ID] = true
+		}
+	}
+	return list, closed, nil
 }
 
 // chosenPlan is the plan with an id; for none the one agreed for

@@ -14,11 +14,14 @@ import (
 
 // printed lists the pages that were handed out, to be saved again as they were.
 type printed struct {
-	v     *View
-	list  []record.Print
-	table *look.Table
-	none  *look.Paragraph
-	again *field.Button
+	v    *View
+	list []record.Print
+	// closed are the prints that may show a body mass that is hidden now: they are
+	// not opened or saved again.
+	closed map[record.ID]bool
+	table  *look.Table
+	none   *look.Paragraph
+	again  *field.Button
 	// last opens the newest, in one click.
 	last *field.Button
 	rows *fyne.Container
@@ -28,7 +31,7 @@ type printed struct {
 // newPrinted makes the list.
 func newPrinted(v *View) *printed {
 	say := v.desk.Words.Say
-	p := &printed{v: v, list: v.file.prints, none: look.NewParagraph(say("handoutview.prints.none"), look.Body, look.Ink2)}
+	p := &printed{v: v, list: v.file.prints, closed: v.file.closed, none: look.NewParagraph(say("handoutview.prints.none"), look.Body, look.Ink2)}
 	p.table = look.NewTable("handoutview.prints", []look.Column{
 		{Title: say("handoutview.prints.page"), Width: look.Share(4)}, {Title: say("handoutview.prints.when"), Width: look.Share(5)},
 	})
@@ -42,7 +45,7 @@ func newPrinted(v *View) *printed {
 		withdrawn.SetText("", say("handoutview.prints.withdrawn", v.desk.Words.Date(at)))
 	}
 	hidden := look.NewCaution("", "", nil)
-	if v.file.subject.care.MassHidden && len(p.list) > 0 {
+	if len(p.closed) > 0 {
 		hidden.SetText("", say("handoutview.prints.hidden"))
 	}
 	p.rows = look.VBox(10, look.NewLabel(say("handoutview.prints"), look.Strong, look.Ink), withdrawn, hidden, p.none, p.table, look.HBox(0, p.last), look.HBox(0, p.again))
@@ -53,12 +56,12 @@ func newPrinted(v *View) *printed {
 
 // load reads the list anew.
 func (p *printed) load() {
-	list, err := p.v.desk.Store.PrintsOf(context.Background(), p.v.file.subject.athlete.ID)
+	list, closed, err := printsOf(context.Background(), p.v.desk, p.v.file.subject.athlete)
 	if err != nil {
 		p.v.desk.Trouble(err)
 		return
 	}
-	p.list = list
+	p.list, p.closed = list, closed
 	p.show()
 	p.v.body.Refresh()
 }
@@ -72,6 +75,9 @@ func (p *printed) show() {
 		name := one.Page
 		if key := "handoutview.page." + one.Page; w.Has(key) {
 			name = w.Say(key)
+		}
+		if p.closed[one.ID] {
+			name = w.Say("handoutview.prints.closed")
 		}
 		rows = append(rows, []look.Cell{{Text: name}, {Text: w.Say("handoutview.moment", w.Date(at), w.Clock(at)), Tone: look.Ink2}})
 	}
@@ -87,18 +93,18 @@ func (p *printed) show() {
 	p.rows.Refresh()
 }
 
-// enable lets a chosen print be saved again.
+// enable lets a chosen print be saved again, and the newest be opened.
 func (p *printed) enable() {
-	if p.table.Chosen() >= 0 {
-		p.again.Enable()
-		return
-	}
-	p.again.Disable()
+	look.EnableIf(p.again, p.open(p.table.Chosen()))
+	look.EnableIf(p.last, p.open(0))
 }
+
+// open reports whether the i-th print may be shown.
+func (p *printed) open(i int) bool { return i >= 0 && i < len(p.list) && !p.closed[p.list[i].ID] }
 
 // openLast opens the newest print as it was handed out.
 func (p *printed) openLast() {
-	if len(p.list) == 0 {
+	if !p.open(0) {
 		return
 	}
 	v, one, path := p.v, p.list[0], ""
@@ -122,7 +128,7 @@ func (p *printed) openLast() {
 // saveAgain saves the chosen print as it was handed out.
 func (p *printed) saveAgain() {
 	i := p.table.Chosen()
-	if i < 0 || i >= len(p.list) {
+	if !p.open(i) {
 		return
 	}
 	v, w, one := p.v, p.v.desk.Words, p.list[i]
