@@ -44,7 +44,7 @@ func byName(db *gorm.DB) *gorm.DB { return db.Order("name, id") }
 // Search lists the athletes whose name, sport or group holds every word of a
 // text, whatever the case and the accents; all athletes for an empty text.
 func (s *Store) Search(ctx context.Context, text string) ([]AthleteSummary, error) {
-	all, err := s.Athletes(ctx)
+	all, err := s.People(ctx)
 	if err != nil {
 		return nil, err
 	}

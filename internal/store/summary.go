@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -51,26 +52,104 @@ type PlanLine struct {
 	Review record.Date
 }
 
-// Athletes lists the athletes by name. Its questions are read row by row into
-// the lines, since there may be ten thousand of them.
+// AthleteLine is what a list shows of the tests and plans of an athlete.
+type AthleteLine struct {
+	// Tests is how many sheets there are, LastTest the newest by its date.
+	Tests    int
+	LastTest TestLine
+	// Plan is the plan agreed last; one made for a stop of a trip is not meant.
+	Plan PlanLine
+}
+
+// Athletes lists the athletes by name with what a list shows of their tests and
+// plans. A list that may be long takes [Store.People] and asks for the lines of
+// the rows in sight.
 func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 	var all []AthleteSummary
 	err := s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		if all, err = people(tx); err != nil {
+		if all, err = listed(tx); err != nil {
 			return err
 		}
-		at := make(map[record.ID]*AthleteSummary, len(all))
+		lines, err := linesOf(tx, nil)
 		for i := range all {
-			at[all[i].ID] = &all[i]
-		}
-		for _, add := range []func(*gorm.DB, map[record.ID]*AthleteSummary) error{addGroups, addFlags, addTests, addPlans} {
-			if err := add(tx, at); err != nil {
-				return err
+			if l := lines[all[i].ID]; l != nil {
+				all[i].Tests, all[i].LastTest, all[i].Plan = l.Tests, l.LastTest, l.Plan
 			}
 		}
-		return nil
+		return err
 	})
 	return all, err
+}
+
+// People lists the athletes by name with their groups and flags, and nothing of
+// their tests and plans.
+func (s *Store) People(ctx context.Context) (all []AthleteSummary, err error) {
+	err = s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
+		all, err = listed(tx)
+		return err
+	})
+	return all, err
+}
+
+// Lines reads what a list shows of the tests and plans of some athletes, such as
+// those of the rows in sight. Who has neither is not in the answer.
+func (s *Store) Lines(ctx context.Context, athletes []record.ID) (map[record.ID]AthleteLine, error) {
+	all := make(map[record.ID]AthleteLine, len(athletes))
+	for chunk := range slices.Chunk(athletes, atOnce) {
+		err := s.read(ctx, "list tests and plans", func(tx *gorm.DB) error {
+			lines, err := linesOf(tx, chunk)
+			for id, l := range lines {
+				all[id] = *l
+			}
+			return err
+		})
+		if err != nil {
+			return nil, err
+		}
+	}
+	return all, nil
+}
+
+// listed are the athletes by name with groups and flags. Its questions are read
+// row by row into the lines, since there may be ten thousand of them.
+func listed(tx *gorm.DB) ([]AthleteSummary, error) {
+	all, err := people(tx)
+	if err != nil {
+		return nil, err
+	}
+	at := make(map[record.ID]*AthleteSummary, len(all))
+	for i := range all {
+		at[all[i].ID] = &all[i]
+	}
+	if err := addGroups(tx, at); err != nil {
+		return nil, err
+	}
+	return all, addFlags(tx, at)
+}
+
+// linesOf reads the lines of some athletes, or of all where none are named.
+func linesOf(tx *gorm.DB, athletes []record.ID) (map[record.ID]*AthleteLine, error) {
+	lines := make(map[record.ID]*AthleteLine, len(athletes))
+	if err := addTests(tx, lines, athletes); err != nil {
+		return nil, err
+	}
+	return lines, addPlans(tx, lines, athletes)
+}
+
+// among narrows a question to some athletes; to none where none are named.
+func among(athletes []record.ID) (condition string, values []any) {
+	if athletes == nil {
+		return "", nil
+	}
+	return " AND athlete_id IN ?", []any{athletes}
+}
+
+// lineIn is the line of an athlete, made when there is none yet.
+func lineIn(lines map[record.ID]*AthleteLine, athlete record.ID) *AthleteLine {
+	if lines[athlete] == nil {
+		lines[athlete] = &AthleteLine{}
+	}
+	return lines[athlete]
 }
 
 // each asks a question and calls take for each row, once its values are in what
@@ -123,26 +202,26 @@ func addFlags(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
 	}, "SELECT athlete_id, kind FROM flags WHERE deleted_at IS NULL ORDER BY id")
 }
 
-// newestTests counts the tests of every athlete and finds the newest, in one
-// walk over an index. Its words: day, start, id, state.
+// newestTests counts the tests of athletes and finds the newest, in one walk over
+// an index. Its words: day, start, id, state.
 const newestTests = `SELECT athlete_id, COUNT(*) AS tests,
 	MAX(COALESCE(date, '') || ' ' || COALESCE(start, '') || ' ' || id || ' ' || COALESCE(state, '')) AS newest
-	FROM tests WHERE deleted_at IS NULL GROUP BY athlete_id`
+	FROM tests WHERE deleted_at IS NULL%s GROUP BY athlete_id`
 
 // addTests counts the tests and puts the newest into the lines.
-func addTests(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+func addTests(tx *gorm.DB, lines map[record.ID]*AthleteLine, athletes []record.ID) error {
 	closed := map[record.ID]*TestLine{}
 	var athlete record.ID
 	var newest string
 	var tests int
+	condition, values := among(athletes)
 	err := each(tx, []any{&athlete, &tests, &newest}, func() {
-		if a := at[athlete]; a != nil {
-			a.Tests, a.LastTest = tests, testLine(newest)
-			if a.LastTest.State == record.TestClosed {
-				closed[a.LastTest.ID] = &a.LastTest
-			}
+		l := lineIn(lines, athlete)
+		l.Tests, l.LastTest = tests, testLine(newest)
+		if l.LastTest.State == record.TestClosed {
+			closed[l.LastTest.ID] = &l.LastTest
 		}
-	}, newestTests)
+	}, fmt.Sprintf(newestTests, condition), values...)
 	if err != nil {
 		return err
 	}
@@ -174,35 +253,40 @@ func addRates(tx *gorm.DB, closed map[record.ID]*TestLine) error {
 
 // addPlans puts the plan agreed last, with its steps, into the lines. What is
 // agreed for a stop of a trip is in force there only.
-func addPlans(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+func addPlans(tx *gorm.DB, lines map[record.ID]*AthleteLine, athletes []record.ID) error {
 	of := map[record.ID]*PlanLine{}
 	var athlete record.ID
 	var p PlanLine
+	condition, values := among(athletes)
 	err := each(tx, []any{&p.ID, &athlete, &p.Name, &p.Review}, func() {
-		if a := at[athlete]; a != nil {
-			delete(of, a.Plan.ID)
-			a.Plan = p
-			of[p.ID] = &a.Plan
-		}
+		l := lineIn(lines, athlete)
+		delete(of, l.Plan.ID)
+		l.Plan = p
+		of[p.ID] = &l.Plan
 	}, `SELECT id, athlete_id, COALESCE(name, ''), COALESCE(review, '') FROM plans
-		WHERE deleted_at IS NULL AND state = ? AND COALESCE(basis_stop_id, '') = '' ORDER BY agreed_at, id`, record.PlanAgreed)
+		WHERE deleted_at IS NULL AND state = ? AND COALESCE(basis_stop_id, '') = ''`+condition+" ORDER BY agreed_at, id",
+		append([]any{record.PlanAgreed}, values...)...)
 	if err != nil {
 		return err
 	}
-	return addSteps(tx, of)
+	for chunk := range slices.Chunk(slices.Sorted(maps.Keys(of)), atOnce) {
+		if err := addSteps(tx, of, chunk); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
-// addSteps counts the steps of plans and finds the one that is now.
-func addSteps(tx *gorm.DB, of map[record.ID]*PlanLine) error {
+// addSteps counts the steps of some plans and finds the one that is now.
+func addSteps(tx *gorm.DB, of map[record.ID]*PlanLine, plans []record.ID) error {
 	var plan record.ID
 	var state record.StepState
 	return each(tx, []any{&plan, &state}, func() {
-		if p := of[plan]; p != nil {
-			p.Steps++
-			if state == record.StepNow {
-				p.Step = p.Steps
-			}
+		p := of[plan]
+		p.Steps++
+		if state == record.StepNow {
+			p.Step = p.Steps
 		}
-	}, `SELECT s.plan_id, COALESCE(s.state, '') FROM steps s JOIN plans p ON p.id = s.plan_id
-		WHERE p.state = ? AND s.deleted_at IS NULL ORDER BY s.position, s.id`, record.PlanAgreed)
+	}, `SELECT plan_id, COALESCE(state, '') FROM steps
+		WHERE deleted_at IS NULL AND plan_id IN ? ORDER BY position, id`, plans)
 }

@@ -38,7 +38,7 @@ func (d *Desk) startOf(sport string) climate.Start {
 // learnStart works the start of a sport out.
 func (d *Desk) learnStart(sport string) climate.Start {
 	ctx := context.Background()
-	lines, err := d.Store.Athletes(ctx)
+	lines, err := d.Store.People(ctx)
 	if err != nil {
 		d.Trouble(err)
 		return climate.Start{}

@@ -20,7 +20,10 @@ type Row struct {
 	Position string
 	Groups   []string
 	// Flags are the conditions, the gravest first.
-	Flags    []record.FlagKind
+	Flags []record.FlagKind
+	// Read says that LastTest and Plan are what is kept: they are read once the
+	// row is in sight, or sorted by.
+	Read     bool
 	LastTest store.TestLine
 	// Rate is the sweat rate of the last test, L/h, when Known; Ranged is
 	// false while it is provisional. Open says that it was not kept for a list
@@ -60,23 +63,52 @@ type State struct {
 // NewState makes the list from what is kept; flags are those of an athlete,
 // word is the word of a sport.
 func NewState(list []store.AthleteSummary, flags func(store.AthleteSummary) []record.FlagKind, word func(sport string) string) State {
-	s := State{all: make([]Row, len(list)), at: make(map[record.ID]int, len(list))}
+	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}}
 	for i, a := range list {
 		row := Row{
 			ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, Flags: flags(a),
-			LastTest: a.LastTest, Plan: a.Plan, name: strings.ToLower(a.Name), word: word(a.Sport),
+			name: strings.ToLower(a.Name), word: word(a.Sport),
 		}
 		row.text = strings.ToLower(strings.Join(append([]string{a.Name, row.word, a.Position}, a.Groups...), " "))
-		if line := a.LastTest.Line; line.Rate != nil {
-			row.Rate, row.Known, row.Ranged = *line.Rate, true, line.Ranged
-		}
-		if a.LastTest.ID != "" {
-			row.Open = !row.Known
-			s.at[a.LastTest.ID] = i
-		}
 		s.all[i] = row
 	}
 	return s
+}
+
+// ToRead lists at most so many rows whose tests and plans are not read yet, of rows
+// from one on; all of them for most below 0.
+func (s State) ToRead(rows []int, most int) []int {
+	var list []int
+	for _, i := range rows {
+		if len(list) == most {
+			break
+		}
+		if !s.all[i].Read {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// ReadLines takes in what is kept of the tests and plans of the rows; who has none
+// has none in lines. keeps tells whether what was kept of a test for a list can be
+// shown: else it has to be worked out.
+func (s State) ReadLines(rows []int, lines map[record.ID]store.AthleteLine, keeps func(athlete int, l record.FrozenLine) bool) {
+	for _, i := range rows {
+		row := &s.all[i]
+		line := lines[row.ID]
+		row.Read, row.LastTest, row.Plan = true, line.LastTest, line.Plan
+		if row.LastTest.ID == "" {
+			continue
+		}
+		s.at[row.LastTest.ID] = i
+		kept := row.LastTest.Line
+		row.Known = kept.Rate != nil && keeps(i, kept)
+		row.Open = !row.Known
+		if row.Known {
+			row.Rate, row.Ranged = *kept.Rate, kept.Ranged
+		}
+	}
 }
 
 // WorkedOut takes in the findings of last tests that were not kept for a list.
@@ -144,6 +176,11 @@ func (s State) Rows() []int {
 
 // SortsByRate reports whether every rate has to be known to sort.
 func (s State) SortsByRate() bool { return s.column == ByRate }
+
+// SortsByLines reports whether tests and plans of all have to be read to sort.
+func (s State) SortsByLines() bool {
+	return slices.Contains([]Column{ByTest, ByRate, ByStep, ByReview}, s.column)
+}
 
 // gravity is that of a row's gravest condition, which is its first.
 func gravity(r *Row) int {

@@ -22,6 +22,7 @@ import (
 type View struct {
 	desk   *desk.Desk
 	state  State
+	hidden []bool // whether body mass is hidden, by athlete
 	rows   []int
 	search *field.Line
 	table  *look.Table
@@ -34,11 +35,11 @@ var _ desk.View = (*View)(nil)
 
 // New loads the list.
 func New(d *desk.Desk) (*View, error) {
-	state, err := load(d)
+	state, hidden, err := load(d)
 	if err != nil {
 		return nil, err
 	}
-	v := &View{desk: d, state: state}
+	v := &View{desk: d, state: state, hidden: hidden}
 	v.add = field.NewButton(d.Host, "roster.new", d.Words.Say("roster.new"), field.Primary, v.begin)
 	if state.Empty() {
 		v.body = v.empty()
@@ -49,21 +50,36 @@ func New(d *desk.Desk) (*View, error) {
 	return v, nil
 }
 
-// load reads the athletes and what is kept of their last tests for a list.
-func load(d *desk.Desk) (State, error) {
-	list, err := d.Store.Athletes(context.Background())
+// load reads the athletes, and nothing yet of their tests and plans.
+func load(d *desk.Desk) (s State, hidden []bool, err error) {
+	list, err := d.Store.People(context.Background())
 	if err != nil {
-		return State{}, fmt.Errorf("list the athletes: %w", err)
+		return s, nil, fmt.Errorf("list the athletes: %w", err)
 	}
-	method := d.Practice().Settings.Method()
 	now := d.Now()
-	for i := range list {
-		if line := &list[i].LastTest.Line; line.Method != method || massHidden(list[i], now) {
-			*line = record.FrozenLine{} // kept by another method, or perhaps while mass was seen: worked out again
-		}
+	hidden = make([]bool, len(list))
+	for i, a := range list {
+		hidden[i] = care.MassHidden(known(a), now)
 	}
 	flags := func(a store.AthleteSummary) []record.FlagKind { return care.ByGravity(care.FlagsOf(known(a), now)) }
-	return NewState(list, flags, func(sport string) string { return desk.SportWord(d.Words, sport) }), nil
+	return NewState(list, flags, func(sport string) string { return desk.SportWord(d.Words, sport) }), hidden, nil
+}
+
+// read reads tests and plans of some rows, at most so many, all for most below 0.
+func (v *View) read(rows []int, most int) {
+	rows = v.state.ToRead(rows, most)
+	ids := make([]record.ID, len(rows))
+	for k, i := range rows {
+		ids[k] = v.state.Row(i).ID
+	}
+	lines, err := v.desk.Store.Lines(context.Background(), ids)
+	if err != nil {
+		v.desk.Trouble(err)
+	}
+	method := v.desk.Practice().Settings.Method()
+	v.state.ReadLines(rows, lines, func(i int, l record.FrozenLine) bool {
+		return l.Method == method && !v.hidden[i] // else kept by another method, or perhaps while mass was seen
+	})
 }
 
 // known is what a line of the list knows of an athlete.
@@ -74,9 +90,6 @@ func known(a store.AthleteSummary) record.Athlete {
 	}
 	return out
 }
-
-// massHidden reports whether body mass may be hidden on a day.
-func massHidden(a store.AthleteSummary, on time.Time) bool { return care.MassHidden(known(a), on) }
 
 // workOut works last tests out that were not kept for a list: those of some
 // rows, at most so many.
@@ -138,18 +151,25 @@ func (v *View) empty() fyne.CanvasObject {
 	return look.Pad(16, 0, 20, 0, look.NewSheet(look.Empty(v.desk.Words.Say("roster.empty"), first)))
 }
 
-// aScreenful is how many tests are worked out at once for rows in sight.
+// aScreenful is how many rows are read, and tests worked out, at once for rows in
+// sight.
 const aScreenful = 40
 
 // show fills the table from the state.
 func (v *View) show() {
 	w := v.desk.Words
 	v.rows = v.state.Rows()
-	if v.state.SortsByRate() {
-		v.workOut(v.rows, -1)
+	if v.state.SortsByLines() {
+		v.read(v.rows, -1)
+		if v.state.SortsByRate() {
+			v.workOut(v.rows, -1)
+		}
 		v.rows = v.state.Rows()
 	}
 	v.table.SetSource(len(v.rows), func(i int) []look.Cell {
+		if !v.state.Row(v.rows[i]).Read {
+			v.read(v.rows[i:], aScreenful)
+		}
 		if v.state.Row(v.rows[i]).Open {
 			v.workOut(v.rows[i:], aScreenful)
 		}

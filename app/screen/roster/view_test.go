@@ -3,6 +3,7 @@ package roster
 import (
 	"context"
 	"flag"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -171,9 +172,10 @@ func TestRateIsThatOfTheSheet(t *testing.T) {
 }
 
 func TestEveryColumnSorts(t *testing.T) {
-	rows := []store.AthleteSummary{
-		{ID: "1", Name: "b", Sport: "y", LastTest: store.TestLine{Date: "2026-01-02"}, Plan: store.PlanLine{Step: 2, Review: "2026-03-01"}},
-		{ID: "2", Name: "A", Sport: "z", LastTest: store.TestLine{Date: "2026-01-01"}, Plan: store.PlanLine{Step: 1, Review: "2026-02-01"}},
+	rows := []store.AthleteSummary{{ID: "1", Name: "b", Sport: "y"}, {ID: "2", Name: "A", Sport: "z"}}
+	lines := map[record.ID]store.AthleteLine{
+		"1": {LastTest: store.TestLine{Date: "2026-01-02"}, Plan: store.PlanLine{Step: 2, Review: "2026-03-01"}},
+		"2": {LastTest: store.TestLine{Date: "2026-01-01"}, Plan: store.PlanLine{Step: 1, Review: "2026-02-01"}},
 	}
 	s := NewState(rows, func(a store.AthleteSummary) []record.FlagKind {
 		if a.ID == "1" {
@@ -181,6 +183,7 @@ func TestEveryColumnSorts(t *testing.T) {
 		}
 		return nil
 	}, func(sport string) string { return sport })
+	s.ReadLines([]int{0, 1}, lines, func(int, record.FrozenLine) bool { return true })
 	for c, first := range map[Column]record.ID{ByName: "2", BySport: "1", ByTest: "2", ByStep: "2", ByReview: "2", ByFlags: "2"} {
 		if got := s.Sort(c, false).Rows(); s.Row(got[0]).ID != first {
 			t.Errorf("column %d up begins with %s", c, s.Row(got[0]).ID)
@@ -188,6 +191,33 @@ func TestEveryColumnSorts(t *testing.T) {
 		if got := s.Sort(c, true).Rows(); s.Row(got[1]).ID != first {
 			t.Errorf("column %d down ends with %s", c, s.Row(got[1]).ID)
 		}
+	}
+}
+
+// A long list reads the tests and plans of the rows in sight, of all once it is
+// sorted by them, and nothing twice.
+func TestALongListReadsWhatIsInSight(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	const many = 150
+	for i := range many {
+		if _, err := d.Store.SaveAthlete(context.Background(), record.Athlete{Name: fmt.Sprintf("Athlete %03d", i)}, store.Edit{}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	v, err := New(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := apptest.Window(t, v.Body(), 1000, 600, false, 100)
+	read := func() int { return many - len(v.state.ToRead(v.rows, -1)) }
+	w.Canvas().Capture()
+	if n := read(); n == 0 || n > aScreenful {
+		t.Errorf("%d of %d athletes were read", n, many)
+	}
+	v.state = v.state.Sort(ByStep, false)
+	v.show()
+	if n := read(); n != many {
+		t.Errorf("sorted by step, %d of %d athletes were read", n, many)
 	}
 }
 

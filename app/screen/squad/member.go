@@ -19,7 +19,7 @@ import (
 
 // askAdd asks for an athlete to add.
 func (v *View) askAdd() {
-	all, err := v.desk.Store.Athletes(context.Background())
+	all, err := v.desk.Store.People(context.Background())
 	if err != nil {
 		v.desk.Trouble(err)
 		return

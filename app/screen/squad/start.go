@@ -38,7 +38,7 @@ func newStart(v *View) (*start, error) {
 	ctx := context.Background()
 	s := &start{v: v, marked: map[record.ID]bool{}}
 	var err error
-	if s.people, err = v.desk.Store.Athletes(ctx); err != nil {
+	if s.people, err = v.desk.Store.People(ctx); err != nil {
 		return nil, fmt.Errorf("begin a session: %w", err)
 	}
 	if s.sessions, err = v.desk.Store.GroupSessions(ctx); err != nil {

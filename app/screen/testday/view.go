@@ -76,7 +76,7 @@ func (sideBySide) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(6
 // load reads the athletes and works the newest unfinished sheets out.
 func load(d *desk.Desk) (State, error) {
 	ctx := context.Background()
-	people, err := d.Store.Athletes(ctx)
+	people, err := d.Store.People(ctx)
 	if err != nil {
 		return State{}, err
 	}

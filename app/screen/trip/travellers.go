@@ -43,7 +43,7 @@ func newTravellerList(v *View) *travellerList {
 
 // load lists the athletes who may travel.
 func (p *travellerList) load() {
-	list, err := p.v.desk.Store.Athletes(context.Background())
+	list, err := p.v.desk.Store.People(context.Background())
 	if err != nil {
 		p.v.desk.Trouble(err)
 	}
