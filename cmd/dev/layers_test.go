@@ -39,7 +39,7 @@ func layers() [][]string {
 		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
 		{"internal/demo"},
 		{"internal/store/large"}, // fills a store for its benchmarks
-		{"internal/store", "internal/handout", "internal/squad"},
+		{"internal/store", "internal/handout", "internal/squad", "internal/exchange"},
 		{"internal/consult"},
 		{"internal/care"},
 		{"internal/record"},
@@ -74,6 +74,7 @@ func reserved() map[string][]string {
 		"modernc.org":              {"internal/store"},
 		"database/sql":             {"internal/store"},
 		"codeberg.org/go-pdf":      {"internal/handout"},
+		"github.com/xuri":          {"internal/exchange"},
 		"net/http":                 {}, // nothing goes over a network
 		"net":                      {},
 		// The parts of the planner are its own, and the agreement's that it opens.

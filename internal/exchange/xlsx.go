@@ -1,0 +1,144 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// mostCell is the longest text a cell of a workbook holds (Excel specifications
+// and limits).
+const mostCell = 32767
+
+// ErrLongCell means: a text is longer than a workbook's cell holds.
+var ErrLongCell = errors.New("a text is longer than a workbook's cell holds")
+
+// WriteXLSX writes a workbook with a sheet for each table and one that explains
+// the columns. Numbers are numbers, kept to 15 digits as workbooks do; a text is
+// a text, whatever it begins with.
+func WriteXLSX(to io.Writer, r Records, d Dictionary) (err error) {
+	book := excelize.NewFile()
+	defer func() { err = errors.Join(err, book.Close()) }()
+	for i, t := range append(Tables(r), d.table()) {
+		if i == 0 {
+			err = book.SetSheetName(book.GetSheetName(0), t.Name)
+		} else {
+			_, err = book.NewSheet(t.Name)
+		}
+		if err == nil {
+			err = writeSheet(book, t)
+		}
+		if err != nil {
+			return fmt.Errorf("write sheet %s: %w", t.Name, err)
+		}
+	}
+	if _, err := book.WriteTo(to); err != nil {
+		return fmt.Errorf("write the workbook: %w", err)
+	}
+	return nil
+}
+
+// writeSheet writes one table, row after row.
+func writeSheet(book *excelize.File, t Table) error {
+	w, err := book.NewStreamWriter(t.Name)
+	if err != nil {
+		return err
+	}
+	rows := append([][]string{headings(t)}, guarded(t)...)
+	for i, row := range rows {
+		cells := make([]any, len(row))
+		for j, text := range row {
+			if cells[j], err = workbookCell(text, i > 0 && t.Columns[j].Holds.numeric()); err != nil {
+				return err
+			}
+		}
+		if err := w.SetRow("A"+strconv.Itoa(i+1), cells); err != nil {
+			return err
+		}
+	}
+	return w.Flush()
+}
+
+// workbookCell is a text or a number as a workbook wants it.
+func workbookCell(text string, number bool) (any, error) {
+	if utf8.RuneCountInString(text) > mostCell {
+		return nil, ErrLongCell
+	}
+	if !number || text == "" {
+		return text, nil
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	if err == nil {
+		// The library cuts off what is beyond; a measured value is rounded.
+		x, err = strconv.ParseFloat(strconv.FormatFloat(x, 'g', bookDigits, 64), 64)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("write a number: %w", err)
+	}
+	return x, nil
+}
+
+// bookDigits is how many digits of a number a workbook keeps (Excel
+// specifications and limits).
+const bookDigits = 15
+
+// ReadXLSX reads what [WriteXLSX] wrote, or what was changed in it.
+func ReadXLSX(from io.Reader) (records Records, faults []Fault, err error) {
+	book, err := openBook(from)
+	if err != nil {
+		return Records{}, nil, err
+	}
+	defer func() { err = errors.Join(err, book.Close()) }()
+	held := heldBy()
+	var tables []Table
+	for _, name := range book.GetSheetList() {
+		if name == dictionaryName {
+			continue
+		}
+		rows, err := sheetRows(book, name)
+		if err != nil {
+			return Records{}, nil, err
+		}
+		t, err := tableOf(name, rows, held[name])
+		if err != nil {
+			return Records{}, nil, fmt.Errorf("read sheet %s: %w", name, err)
+		}
+		tables = append(tables, t)
+	}
+	return readTables(tables)
+}
+
+// openBook opens a workbook that does not unpack to more than is read.
+func openBook(from io.Reader) (*excelize.File, error) {
+	book, err := excelize.OpenReader(from, excelize.Options{RawCellValue: true, UnzipSizeLimit: MostBytes, UnzipXMLSizeLimit: MostBytes / 4})
+	if err != nil {
+		return nil, fmt.Errorf("open the workbook: %w", err)
+	}
+	return book, nil
+}
+
+// sheetRows reads the cells of a sheet, as they are stored.
+func sheetRows(book *excelize.File, name string) (rows [][]string, err error) {
+	in, err := book.Rows(name)
+	if err != nil {
+		return nil, fmt.Errorf("read sheet %s: %w", name, err)
+	}
+	defer func() { err = errors.Join(err, in.Close()) }()
+	for in.Next() {
+		row, err := in.Columns(excelize.Options{RawCellValue: true})
+		if err != nil {
+			return nil, fmt.Errorf("read sheet %s: %w", name, err)
+		}
+		if rows = append(rows, row); len(rows) > MostRows || len(row) > MostColumns {
+			return nil, ErrTooLarge
+		}
+	}
+	if err := in.Error(); err != nil {
+		return nil, fmt.Errorf("read sheet %s: %w", name, err)
+	}
+	return rows, nil
+}
