@@ -33,7 +33,10 @@ func (c *DeficitChart) bottlesRoom() float32 {
 // room, the fields, and the mouthfuls.
 func (c *DeficitChart) stopsRoom(size fyne.Size) float32 {
 	h := c.bottlesRoom() + look.Scaled(spellHigh) + 3*look.Scaled(stopGap) + 2*look.Note.Pitch()
-	if c.data.Fields {
+	switch {
+	case c.data.OneField: // the amounts of the others stand beside it
+		h += look.ControlHeight() + 2 - look.Note.Pitch()
+	case c.data.Fields:
 		h += look.ControlHeight() + 2
 	}
 	return h + float32(len(c.legend(size)))*look.Note.Pitch()
@@ -51,9 +54,16 @@ func (c *DeficitChart) StopX(stop int) float32 {
 // leastPlot is the least height of the lines, px at 100 % text.
 const leastPlot float32 = 84
 
+// oneFieldTakes is how much of that the one field of many breaks may take.
+const oneFieldTakes float32 = 14
+
 // LeastHeight is the height at a width below which the lines would say nothing.
 func (c *DeficitChart) LeastHeight(width float32) float32 {
-	return c.stopsRoom(fyne.NewSize(width, 0)) + look.Scaled(leastPlot)
+	plot := leastPlot
+	if c.data.OneField {
+		plot -= oneFieldTakes
+	}
+	return c.stopsRoom(fyne.NewSize(width, 0)) + look.Scaled(plot)
 }
 
 // fieldWide is the width of a field under a bottle, px at 100 % text.
@@ -69,8 +79,16 @@ func (c *DeficitChart) fieldWidth() float32 {
 }
 
 // Fields places the fields under the bottles, in a width each: under their stops, and
-// beside each other where those stand close.
+// beside each other where those stand close. One field alone, the first, stands under
+// the selected stop.
 func (c *DeficitChart) Fields(place func(stop int, x, width float32)) {
+	if c.data.OneField {
+		if i := c.data.Selected; i >= 0 && i < len(c.data.Stops) {
+			c.placeAmounts(c.columns.across, c.Size().Width)
+			place(0, c.labels[i].x, c.labels[i].width)
+		}
+		return
+	}
 	wide := c.fieldWidth()
 	list := make([]label, 0, len(c.data.Stops))
 	for _, s := range c.data.Stops {
@@ -80,6 +98,32 @@ func (c *DeficitChart) Fields(place func(stop int, x, width float32)) {
 	for i, l := range list {
 		place(i, l.x, wide)
 	}
+}
+
+// placeAmounts finds the places of the amounts under the stops, that of the selected
+// one as wide as its field. Where they have no room beside each other it reports false:
+// the field has its place, the amounts have none.
+func (c *DeficitChart) placeAmounts(across scale, width float32) bool {
+	wide := min(look.Scaled(fieldWide), width)
+	c.labels = c.labels[:0]
+	for i, s := range c.data.Stops {
+		l := label{at: across.inside(s.Minute), width: look.Note.Width(s.Amount)}
+		if i == c.data.Selected {
+			l.width = wide
+		}
+		c.labels = append(c.labels, l)
+	}
+	if spread(c.labels, 0, width) {
+		return true
+	}
+	for i := range c.labels {
+		c.labels[i] = label{at: c.labels[i].at}
+		if i == c.data.Selected {
+			c.labels[i].width = wide
+			c.labels[i].x = min(max(c.labels[i].at-wide/2, 0), width-wide)
+		}
+	}
+	return false
 }
 
 // FieldTop is the px at which the room for fields begins.
@@ -280,14 +324,30 @@ func (c *DeficitChart) paintStopNames(at plot, y float32, size fyne.Size) {
 		}
 		c.pen.text(s.Name, l.x, y, l.width, look.Note, k.Ink2, centre)
 	}
-	low := c.stopsLow
-	if d.Fields {
-		low += look.ControlHeight() + 1
+	if d.OneField {
+		c.paintAmounts(at, c.stopsLow+(look.ControlHeight()-look.Note.Height())/2, size)
+	} else {
+		low := c.stopsLow
+		if d.Fields {
+			low += look.ControlHeight() + 1
+		}
+		c.paintTaken(at, low, size)
 	}
-	c.paintTaken(at, low, size)
 	legend := c.legend(size)
 	for i, text := range legend {
 		c.pen.text(text, 0, size.Height-float32(len(legend)-i)*line, size.Width, look.Note, k.Ink2, left)
+	}
+}
+
+// paintAmounts writes what is drunk at each stop but the selected one, beside its field.
+func (c *DeficitChart) paintAmounts(at plot, y float32, size fyne.Size) {
+	placed := c.placeAmounts(at.x, size.Width)
+	for i, s := range c.data.Stops {
+		text, l := s.Amount, c.labels[i]
+		if !placed || i == c.data.Selected {
+			text = ""
+		}
+		c.pen.text(text, l.x, y, l.width, look.Note, c.pen.ink.Ink, centre)
 	}
 }
 

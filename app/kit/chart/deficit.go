@@ -51,8 +51,10 @@ type DeficitData struct {
 	Stops   []BreakStop
 	Spells  []Spell
 	StopMax float64
-	// Fields keeps room for a field under each stop.
-	Fields bool
+	// Fields keeps room for a field under each stop; OneField for one under the
+	// selected stop alone, where there are too many for a field each.
+	Fields   bool
+	OneField bool
 	// Selected is the stop whose bottle has the grip; none below zero.
 	Selected int
 	// Aside stands beside the bottles at the right: what the breaks do not carry.
@@ -274,7 +276,34 @@ func (c *DeficitChart) paintLimit(at plot) {
 	}
 	y := px(at.y.inside(d.Limit))
 	c.pen.dashed(at.x.start, y+0.5, at.x.end, y+0.5, 1, c.pen.ink.Ink)
-	c.pen.text(d.LimitText, at.x.start+6, y+2, (at.x.end-at.x.start)*0.45, look.Note, c.pen.ink.Ink2, left)
+	wide := min(look.Note.Width(d.LimitText), (at.x.end-at.x.start)*0.6)
+	x, free := c.limitX(at, wide)
+	if !free {
+		c.pen.rect(x-1, y+2, wide+2, look.Note.Height(), c.pen.ink.Sheet) // no side of a column strikes it through
+	}
+	c.pen.text(d.LimitText, x, y+2, wide+1, look.Note, c.pen.ink.Ink2, left)
+}
+
+// limitAside is the room between the name of the limit and what stands beside it, px.
+const limitAside float32 = 6
+
+// limitX is where the name of the limit begins: at the left, or behind the first column
+// after which it has room up to the next. free is false where it has none: then it
+// stands at the left, upon the columns.
+func (c *DeficitChart) limitX(at plot, wide float32) (x float32, free bool) {
+	d, bottle := &c.data, c.bottleWidth(at)
+	from := at.x.start
+	for _, s := range d.Stops {
+		middle := at.x.inside(s.Minute)
+		if from+limitAside+wide+1 < middle-bottle/2 {
+			return from + limitAside, true
+		}
+		from = max(from, middle+bottle/2)
+	}
+	if len(d.Stops) == 0 || from+limitAside+wide < at.x.end {
+		return from + limitAside, true
+	}
+	return at.x.start + limitAside, false
 }
 
 // paintLine draws a line from point to point.

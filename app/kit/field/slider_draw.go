@@ -18,7 +18,7 @@ const (
 	markWidth   float32 = 10
 	markHeight  float32 = 8
 	trackMiddle float32 = 13
-	limitHigh   float32 = 26 // seen behind the knob that stands at it
+	limitHigh   float32 = 24 // from the top: seen behind the knob that stands at it, clear of the words below
 	sliderHigh  float32 = 32
 	// wordsTop is the top of the words of the marks; wordsHalf the half of a mark
 	// with its room.
@@ -124,7 +124,7 @@ func (s *Slider) placeMarks() {
 	turned := d.band.Show(m.band)
 	d.mark.Move(fyne.NewPos(s.at(m.mark)-markWidth/2, trackMiddle+knobSide/2+1))
 	turned = show(d.mark, m.marked) || turned
-	d.limit.Move(fyne.NewPos(s.at(m.limit)-1, trackMiddle-limitHigh/2))
+	d.limit.Move(fyne.NewPos(s.at(m.limit)-1, 0))
 	turned = show(d.limit, m.limited && m.limit < s.scale.Max) || turned
 	if s.worded {
 		turned = s.placeWords() || turned

@@ -81,6 +81,7 @@ func (v *View) unfoldSalt() {
 
 // selectBreak takes a break in hand.
 func (v *View) selectBreak(stop int) {
+	v.ui.editor.Select(stop)
 	v.ui.page.deficit.Select(v.Now, &v.Live, stop)
 }
 

@@ -51,11 +51,12 @@ func (v *View) Show() {
 	} else {
 		ui.page.deficit.OnDragged(nil, nil, v.selectBreak)
 	}
-	ui.page.deficit.Break(ui.editor.Stops, breaks.Spells(nil, v.Live.Take, minutes), ui.editor.Objects())
+	ui.page.deficit.Break(ui.editor.Stops, breaks.Spells(nil, v.Live.Take, minutes), ui.editor.Objects(), ui.editor.One())
 	ui.page.cards.Open()
 	look.ShowIf(ui.suggest.Button, v.Now.Draft())
 	look.ShowIf(ui.keep, v.Now.Draft() && (ui.chosen == "" || ui.chosen == part.TabBeside))
 	v.figures()
+	ui.editor.Select(ui.page.deficit.Selected())
 	v.openPart()
 	ui.page.Lay()
 	v.Desk.HeadChanged()

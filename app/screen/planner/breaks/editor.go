@@ -18,7 +18,7 @@ import (
 )
 
 // mostFields is how many breaks have a field each: more would not stand side by
-// side.
+// side, and then the selected one alone has a field.
 const mostFields = 7
 
 // Editor sets how much is drunk at a break, by its height in a picture or as a
@@ -31,9 +31,11 @@ type Editor struct {
 	OnShown func()
 	// OnSelected is told the stop that is dragged or typed at.
 	OnSelected func(stop int)
-	// Fields are the amounts as numbers, one for each stop; none where there are
-	// too many stops.
+	// Fields are the amounts as numbers, one for each stop; where there are too many
+	// stops it is one, for the selected stop.
 	Fields []*field.Number
+	one    bool
+	at     int
 	grip   dragged
 	// takes are what the stops were made of.
 	takes []plan.Take
@@ -52,28 +54,66 @@ func NewEditor(v *part.Plan) *Editor { return &Editor{v: v} }
 // Open makes the fields of the breaks there are. It reports whether they are
 // others than before.
 func (e *Editor) Open() (others bool) {
-	n := len(e.v.Live.Take.Takes)
-	if n > mostFields || !e.v.Now.Draft() {
+	n, was := len(e.v.Live.Take.Takes), e.one
+	e.one = n > mostFields && e.v.Now.Draft()
+	switch {
+	case !e.v.Now.Draft():
 		n = 0 // an agreed plan shows its amounts as text
+	case e.one:
+		n = 1
 	}
-	others = len(e.Fields) != n
+	others = len(e.Fields) != n || e.one != was
 	for len(e.Fields) < n {
 		e.Fields = append(e.Fields, e.number(len(e.Fields)))
 	}
 	e.Fields = e.Fields[:n]
 	for i, f := range e.Fields {
-		look.EnableIf(f, e.v.Now.Draft() && e.kept(i) >= 0)
+		look.EnableIf(f, e.v.Now.Draft() && e.kept(e.stopOf(i)) >= 0)
 	}
 	return others
 }
 
-// number is the field of a stop.
-func (e *Editor) number(stop int) *field.Number {
-	n := field.NewNumber(e.v.Desk.Host, "planner.break."+strconv.Itoa(stop+1)+".amount", evidence.PouredVolume, quantity.Millilitre)
+// One reports whether the one field there is belongs to the selected break.
+func (e *Editor) One() bool { return e.one }
+
+// stopOf is the stop of a field.
+func (e *Editor) stopOf(i int) int {
+	if e.one {
+		return e.at
+	}
+	return i
+}
+
+// fieldOf is the field of a stop; nil where it has none.
+func (e *Editor) fieldOf(stop int) *field.Number {
+	switch {
+	case e.one && stop == e.at && len(e.Fields) > 0:
+		return e.Fields[0]
+	case !e.one && stop < len(e.Fields):
+		return e.Fields[stop]
+	}
+	return nil
+}
+
+// Select gives the one field to another break.
+func (e *Editor) Select(stop int) {
+	if e.at == stop && e.one {
+		return
+	}
+	e.at = stop
+	if e.one && len(e.Fields) > 0 && stop >= 0 && stop < len(e.v.Live.Take.Takes) {
+		look.EnableIf(e.Fields[0], e.v.Now.Draft() && e.kept(stop) >= 0)
+		e.Fields[0].SetValue(float64(e.v.Live.Take.Takes[stop].ML))
+	}
+}
+
+// number is a field of a stop.
+func (e *Editor) number(i int) *field.Number {
+	n := field.NewNumber(e.v.Desk.Host, "planner.break."+strconv.Itoa(i+1)+".amount", evidence.PouredVolume, quantity.Millilitre)
 	n.SetDecimals(0)
-	n.SetOnFocused(func() { e.selected(stop) })
+	n.SetOnFocused(func() { e.selected(e.stopOf(i)) })
 	n.OnLeft = func(r field.Reading) {
-		switch {
+		switch stop := e.stopOf(i); {
 		case stop >= len(e.v.Live.Take.Takes) || r.State == field.Unreadable || r.State == field.Refused:
 			return
 		case r.State == field.Empty:
@@ -101,8 +141,8 @@ func (e *Editor) Follow() {
 		}
 	}
 	for i, f := range e.Fields {
-		if i < len(e.v.Live.Take.Takes) && !f.Focused() {
-			f.SetValue(float64(e.v.Live.Take.Takes[i].ML))
+		if stop := e.stopOf(i); stop >= 0 && stop < len(e.v.Live.Take.Takes) && !f.Focused() {
+			f.SetValue(float64(e.v.Live.Take.Takes[stop].ML))
 		}
 	}
 	e.shown()
@@ -144,8 +184,8 @@ func (e *Editor) Drag(stop int, to float64) {
 	shown := &e.Stops[stop]
 	e.takes[stop] = plan.Take{} // made anew when the bottle is let go
 	shown.Parts, shown.Amount, shown.Mouthfuls = wording.PartsOf(drink, take.Food), v.Speaker.Millilitres(ml), ""
-	if stop < len(e.Fields) {
-		e.Fields[stop].SetValue(ml)
+	if f := e.fieldOf(stop); f != nil {
+		f.SetValue(ml)
 	}
 	e.shown()
 }

@@ -68,7 +68,7 @@ func NewDeficit(h *field.Host, sp wording.Speaker, why func(), more fyne.CanvasO
 	p.key = newKey(title, field.NewLink(h, "planner.deficit.why", sp.Say("planner.why"), why), p.bar, deficitFigure)
 	p.fields = &fyne.Container{Layout: underStops{p.picture}}
 	name := look.NewOneOf(look.Strong, sp.Say("planner.deficit.picture"), sp.Say("planner.deficit.picture.short"))
-	p.head = &fyne.Container{Layout: pictureHead{name}, Objects: []fyne.CanvasObject{name, &fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.split.row}}, more}}
+	p.head = &fyne.Container{Layout: pictureHead{name, p.split}, Objects: []fyne.CanvasObject{name, &fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.split.row}}, more}}
 	p.Box = look.NewSheet(look.VBox(4, p.head, look.Grow(&fyne.Container{Layout: &upon{}, Objects: []fyne.CanvasObject{p.picture, p.fields}})))
 	return p
 }
@@ -82,7 +82,13 @@ func (p *Deficit) Select(s state.State, k *state.Calculation, stop int) {
 	p.Data.Selected = stop
 	p.picture.Set(p.Data)
 	p.showSplit(s, k)
+	if p.Data.OneField {
+		p.fields.Refresh() // it stands under another bottle
+	}
 }
+
+// Selected is the break whose split stands in the head; -1 without breaks.
+func (p *Deficit) Selected() int { return p.selected }
 
 // Least is the least height of the sheet of the picture at a width.
 func (p *Deficit) Least(width float32) float32 {
@@ -157,9 +163,9 @@ func (p *Deficit) Open(s state.State, k *state.Calculation) {
 }
 
 // Break puts the breaks under the picture: what is taken, the play between, and
-// the fields, which may be none.
-func (p *Deficit) Break(stops []chart.BreakStop, spells []chart.Spell, fields []fyne.CanvasObject) {
-	p.Data.Stops, p.Data.Spells, p.Data.Fields = stops, spells, len(fields) > 0
+// the fields, which may be none, or one that belongs to the selected break.
+func (p *Deficit) Break(stops []chart.BreakStop, spells []chart.Spell, fields []fyne.CanvasObject, one bool) {
+	p.Data.Stops, p.Data.Spells, p.Data.Fields, p.Data.OneField = stops, spells, len(fields) > 0, one
 	p.fields.Objects = fields
 	p.picture.Set(p.Data)
 	p.fields.Refresh()

@@ -7,8 +7,11 @@ import (
 )
 
 // pictureHead sets the title at the left, a button at the right, and between them, at
-// the right, what is taken at the selected break, where it has room.
-type pictureHead struct{ title *look.OneOf }
+// the right, what is taken at the selected break, as much of it as has room.
+type pictureHead struct {
+	title *look.OneOf
+	split *split
+}
 
 const headGap float32 = 14
 
@@ -24,11 +27,10 @@ func (h pictureHead) Layout(o []fyne.CanvasObject, size fyne.Size) {
 		room -= button.Width + headGap
 	}
 	split := fyne.Size{}
-	if row := o[1].(*fyne.Container).Objects[0]; row.Visible() {
-		split = row.MinSize()
+	if h.split.row.Visible() && h.split.fit(room-headGap-h.title.MinSize().Width) {
+		split = h.split.row.MinSize()
 	}
-	least := h.title.MinSize().Width
-	fits := split.Width > 0 && split.Width+headGap+least <= room
+	fits := split.Width > 0
 	look.ShowIf(o[1], fits)
 	wide := room
 	if fits {

@@ -17,6 +17,9 @@ type split struct {
 	names [plan.Slots]*look.Label
 	marks [plan.Slots]*look.Swatch
 	row   *fyne.Container
+	// whole and brief are what is taken of each slot, with the name of the product and
+	// without it; empty for what is not taken.
+	whole, brief [plan.Slots]string
 	// called are the names of the products within a sentence; they are put together
 	// where another case is opened.
 	called [plan.Slots]string
@@ -56,42 +59,73 @@ func (s *split) show(now state.State, k *state.Calculation, stop int) (same bool
 	for slot := plan.Water; fresh && slot < plan.Salt; slot++ {
 		s.called[slot] = wording.Lower(s.sp.Product(now.PlanCase, slot))
 	}
+	s.whole, s.brief = [plan.Slots]string{}, [plan.Slots]string{}
 	some := false
 	for d, ml := range take.ByDrink {
 		if ml > 0 {
-			s.names[d].SetText(s.sp.Say("planner.split.drink", s.called[d], s.sp.Millilitres(float64(ml))))
+			s.brief[d], some = s.sp.Millilitres(float64(ml)), true
+			s.whole[d] = s.sp.Say("planner.split.drink", s.called[d], s.brief[d])
 		}
-		some = s.showOne(plan.Slot(d), ml > 0) || some
 	}
 	for f, x := range take.Food {
-		slot := plan.Food1 + plan.Slot(f)
-		if x > 0 {
-			s.names[slot].SetText(s.sp.Portions(x, s.called[slot]))
+		if slot := plan.Food1 + plan.Slot(f); x > 0 {
+			s.brief[slot], s.whole[slot], some = s.sp.Words.Half(x), s.sp.Portions(x, s.called[slot]), true
 		}
-		some = s.showOne(slot, x > 0) || some
 	}
-	s.showOne(plan.Salt, false)
 	if !some {
-		s.names[plan.Water].SetText(s.sp.Say("planner.split.nothing"))
-		look.ShowIf(s.names[plan.Water], true)
+		s.whole[plan.Water] = s.sp.Say("planner.split.nothing")
 	}
+	s.say(s.whole, some)
 	look.ShowIf(s.row, true)
 	return false
 }
 
-// showOne shows what is taken of a slot, or does not; it returns which.
-func (s *split) showOne(slot plan.Slot, on bool) bool {
-	look.ShowIf(s.names[slot], on)
-	look.ShowIf(s.marks[slot], on)
-	return on
+// say writes what is taken; marked with the squares of the substances.
+func (s *split) say(texts [plan.Slots]string, marked bool) {
+	for slot := range texts {
+		look.ShowIf(s.names[slot], texts[slot] != "")
+		look.ShowIf(s.marks[slot], texts[slot] != "" && marked)
+		if texts[slot] != "" {
+			s.names[slot].SetText(texts[slot])
+		}
+	}
+}
+
+// fit says as much as has room in a width: all of it, without the names of the
+// products, the name of the break alone. That name is never cut: where it has no room
+// either, fit reports false.
+func (s *split) fit(room float32) bool {
+	marked := s.brief != [plan.Slots]string{}
+	for _, texts := range [3][plan.Slots]string{s.whole, s.brief, {}} {
+		if s.wide(texts, marked) <= room {
+			s.say(texts, marked)
+			return true
+		}
+	}
+	return false
+}
+
+// wide is the width of what is said.
+func (s *split) wide(texts [plan.Slots]string, marked bool) float32 {
+	w := s.at.MinSize().Width
+	for slot := range texts {
+		if texts[slot] == "" {
+			continue
+		}
+		w += splitGap + look.Note.Width(texts[slot])
+		if marked {
+			w += splitGap + s.marks[slot].MinSize().Width
+		}
+	}
+	return w + 1
 }
 
 // text is what it says.
 func (s *split) text() string {
 	list := []string{s.at.Text()}
-	for _, n := range s.names {
-		if n.Visible() {
-			list = append(list, n.Text())
+	for _, text := range s.whole {
+		if text != "" {
+			list = append(list, text)
 		}
 	}
 	return wording.Sentences(list...)

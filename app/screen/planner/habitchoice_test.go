@@ -1,0 +1,104 @@
+package planner
+
+import (
+	"context"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/screen/planner/part"
+	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// A plan starts from the habit of the test day, or from the usual one of the profile:
+// the arrow keys choose, the habit's amounts and figures follow, undo brings the first
+// back, and the choice is kept.
+func TestTheHabitIsChosen(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a, test := hockey(t, d)
+	a.Habit = record.Habit{Minutes: record.Num(95, quantity.Minute), Water: record.Num(0.6, quantity.LitrePerHour)}
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
+	b.tab(part.TabSession)
+	toggle := b.Find("planner.habit").(*field.Toggle)
+	habit := func() float64 { return b.v.Now.PlanCase.Planner.Habit()[plan.Water] }
+	onTheDay, figure := habit(), b.v.ui.page.deficit.Data.HabitEnd.Figure
+	if toggle.Disabled() || toggle.Chosen() != "test" || b.v.Now.Plan.UsualHabit {
+		t.Fatalf("it starts from %q", toggle.Chosen())
+	}
+	b.Focus("planner.habit")
+	b.Key(fyne.KeyRight)
+	b.settle()
+	want := quantity.RoundTo(600*b.v.Now.PlanCase.Planner.Session().Minutes[plan.Expected]/60, 10)
+	if toggle.Chosen() != "usual" || habit() != want || want == onTheDay {
+		t.Errorf("%q: %g mL of water, want %g", toggle.Chosen(), habit(), want)
+	}
+	if got := b.v.ui.page.deficit.Data.HabitEnd.Figure; got == figure {
+		t.Errorf("the habit still ends at %s", got)
+	}
+	if p := b.kept(); !p.UsualHabit {
+		t.Error("the choice is not kept")
+	}
+	b.v.Undo()
+	if toggle.Chosen() != "test" || habit() != onTheDay {
+		t.Errorf("undone it is %q with %g mL", toggle.Chosen(), habit())
+	}
+	b.v.Redo()
+	toggle.OnChosen("test")
+	b.settle()
+	if toggle.Chosen() != "test" || habit() != onTheDay || b.kept().UsualHabit {
+		t.Errorf("back on the test day it is %q with %g mL, before %g", toggle.Chosen(), habit(), onTheDay)
+	}
+}
+
+// Without a usual habit in the profile there is nothing to choose.
+func TestNoChoiceWithoutAUsualHabit(t *testing.T) {
+	b := begun(t)
+	b.tab(part.TabSession)
+	if toggle := b.Find("planner.habit").(*field.Toggle); !toggle.Disabled() || toggle.Chosen() != "test" {
+		t.Errorf("%q can be changed", toggle.Chosen())
+	}
+}
+
+// Of more than seven breaks the selected one has a field: a click on another takes it
+// there, and what is typed is set for that break alone.
+func TestTheSelectedBreakHasAField(t *testing.T) {
+	d, went := apptest.Demo(t)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: apptest.AthleteNamed(t, d, "Sefa").ID})
+	takes := b.v.Live.Take.Takes
+	if len(takes) <= 7 {
+		t.Fatalf("%d breaks", len(takes))
+	}
+	e, page := b.v.ui.editor, b.v.ui.page
+	if !e.One() || len(e.Fields) != 1 || !page.deficit.Data.OneField {
+		t.Fatalf("%d fields for %d breaks", len(e.Fields), len(takes))
+	}
+	b.v.selectBreak(1)
+	b.settle()
+	if got, ok := e.Fields[0].Value(); !ok || got != float64(takes[1].ML) {
+		t.Errorf("the field has %g mL, the break %d", got, takes[1].ML)
+	}
+	b.Fill("planner.break.1.amount", "140")
+	b.Tab()
+	b.settle()
+	if got := b.v.Live.Take.Takes[1].ML; got != 140 {
+		t.Errorf("typed 140 mL, the break has %d", got)
+	}
+	if set := b.v.Now.Plan.Chances; set[0].Amount.Known() || set[1].Amount.Or(0) != 140 {
+		t.Errorf("set at the first %+v, at the second %+v", set[0].Amount, set[1].Amount)
+	}
+	x := e.Fields[0].Position().X
+	b.v.selectBreak(5)
+	b.settle()
+	if got, _ := e.Fields[0].Value(); got != float64(b.v.Live.Take.Takes[5].ML) || e.Fields[0].Position().X <= x {
+		t.Errorf("at the sixth break the field has %g mL at %g", got, e.Fields[0].Position().X)
+	}
+}
