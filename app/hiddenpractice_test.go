@@ -36,6 +36,7 @@ const (
 	coveredAthlete = record.ID("athlete-1")
 	coveredTest    = record.ID("test-")
 	coveredTrip    = record.ID("trip-1")
+	coveredGroup   = record.ID("group-1")
 )
 
 // fill writes the practice into a new folder and returns it. The plan that was begun
@@ -74,6 +75,7 @@ func (c *covered) fill(t *testing.T, dir string) {
 	must(t, err)
 	_, err = s.SaveTrip(ctx, c.trip(), store.Edit{})
 	must(t, err)
+	c.group(t, s)
 	must(t, s.Close())
 }
 
@@ -89,6 +91,7 @@ func (c *covered) athlete() record.Athlete {
 		Meta: record.Meta{ID: coveredAthlete}, Name: "Nessa Wrayling", Born: "1998-04-05", Sex: record.Female, Sport: "field-hockey",
 		Height: record.Num(1.72, quantity.Metre), UsualMass: record.Num(c.mass, quantity.Kilogram), UsualDrinking: record.Num(0.7, quantity.LitrePerHour),
 		MassHidden: c.early, MassHiddenSettled: true,
+		Consents: []record.Consent{{Meta: record.Meta{ID: "consent-1"}, Purpose: record.ConsentCoach, Given: "2026-01-10"}},
 	}
 }
 
@@ -218,4 +221,30 @@ func (c *covered) trip() record.Trip {
 			Minutes: record.Num(95, quantity.Minute), Effort: record.Num(8, quantity.None), SessionsADay: record.Num(1, quantity.None),
 		}},
 	}
+}
+
+// group is a session of two: the newest closed test of the athlete, and another
+// athlete's, whose mass is seen.
+func (c *covered) group(t *testing.T, s *store.Store) {
+	t.Helper()
+	ctx := context.Background()
+	other := c.athlete()
+	other.ID, other.Name, other.MassHidden, other.Consents, other.UsualMass = "athlete-2", "Odile Farrow", false, nil, record.Num(63, quantity.Kilogram)
+	_, err := s.SaveAthlete(ctx, other, store.Edit{})
+	must(t, err)
+	beside := covered{mass: 63, lost: 1.2, hot: 24, effort: 7}
+	sheet := beside.sheet(9, 20, 1.2)
+	sheet.AthleteID = other.ID
+	_, err = s.SaveTest(ctx, sheet, store.Edit{})
+	must(t, err)
+	g := record.GroupSession{
+		Meta: record.Meta{ID: coveredGroup}, Name: "Squad", ScaleStep: record.Num(0.1, quantity.Kilogram), Session: sheet.Session, Air: sheet.Air,
+		Members: []record.Member{
+			{Meta: record.Meta{ID: "member-1"}, AthleteID: coveredAthlete, TestID: coveredTest + "2", Order: 1},
+			{Meta: record.Meta{ID: "member-2"}, AthleteID: other.ID, TestID: sheet.ID, Order: 2},
+			{Meta: record.Meta{ID: "member-3"}, AthleteID: coveredAthlete, TestID: coveredTest + "3", Order: 3},
+		},
+	}
+	_, err = s.SaveGroupSession(ctx, g, store.Edit{})
+	must(t, err)
 }

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"testing"
@@ -120,9 +121,11 @@ func (w *walker) walk() (opened int) {
 		w.program().Open(v.at)
 		w.take(name)
 		for _, control := range v.opens {
-			w.program().Open(v.at)
 			if !w.has(control) {
-				continue
+				if w.program().Place().Screen == v.at.Screen {
+					continue
+				}
+				w.program().Open(v.at) // the last control went elsewhere
 			}
 			opened++
 			w.click(control)
@@ -134,7 +137,7 @@ func (w *walker) walk() (opened int) {
 			w.save(name+" "+control, control, dialog)
 		}
 	}
-	return opened + w.cards() + w.draft()
+	return opened + w.cards() + w.draft() + w.squad()
 }
 
 // save keeps a page, with the name its file is offered and all that stands on it.
@@ -162,6 +165,35 @@ func (w *walker) cards() int {
 		w.save(page, "handoutview.save", "handoutview.ask")
 	}
 	return 2
+}
+
+// squad walks the session of the group the newest test belongs to: its rows, the
+// row opened, the findings of the group with the chart, and the coach's page.
+func (w *walker) squad() int {
+	w.t.Helper()
+	day := desk.Place{Screen: desk.TestDay, Record: coveredGroup}
+	w.program().Open(day)
+	w.take("squad")
+	opened := 0
+	for _, control := range []string{"squad.row.1", "squad.row.2", "squad.change", "squad.add"} {
+		if w.has(control) {
+			opened++
+			w.click(control)
+			w.take("squad " + control)
+			w.closed()
+		}
+	}
+	day.Part = desk.PartGroup
+	w.program().Open(day)
+	w.take("findings of the group")
+	w.save("coach's page", "squad.coach", "squad.print.coach")
+	if w.has("squad.plans.begin") {
+		opened++
+		w.click("squad.plans.begin")
+		w.take("plans of the group")
+		w.closed()
+	}
+	return opened + 1
 }
 
 // draft begins a plan from the agreed one, asks for a proposal and for the agreement.
@@ -198,36 +230,41 @@ func (c covered) everything(t *testing.T, mass float64) (said []string, opened i
 	return w.said, opened
 }
 
+// walked is how many athletes are walked at both ends of the class of their mass:
+// what takes about 20 seconds on two cores. The other 200 are calculated only
+// ([consult.TestHiddenMassStaysOpen]), to the last digit.
+const walked = 5
+
 // A hidden body mass cannot be worked out of anything that is shown: every text of
-// every screen with what opens on it, of the history and the axes, the names files
-// are offered, and the pages themselves stay as they are, to the letter, for masses
-// over at least 30 % of the mass, all other entries fixed. The plan was agreed before
-// the mass was hidden.
+// every screen with what opens on it, of the squad and its coach's page, of the
+// history and the axes, the names files are offered, and the pages themselves are the
+// same, to the letter, at both ends of the class of a mass, all other entries fixed;
+// the class is at least 30 % of the mass. Some were hidden from the first, of the
+// others a plan was agreed before.
 func TestHiddenMassIsNowhereShown(t *testing.T) {
+	defer debug.SetGCPercent(debug.SetGCPercent(400))
 	r := rand.New(rand.NewPCG(11, 4))
-	for _, early := range []bool{false, true} {
-		c := covered{mass: grams(45 + 45*r.Float64()), lost: grams(0.8 + r.Float64()), hot: 20 + 12*r.Float64(), effort: float64(5 + r.IntN(5)), early: early}
+	for i := range walked {
+		c := covered{mass: grams(38 + 60*r.Float64()), lost: grams(0.8 + r.Float64()), hot: 20 + 12*r.Float64(), effort: float64(5 + r.IntN(5)), early: i%3 == 2}
 		c.pages = t.TempDir() // one for all masses: a long path may stand cut short
 		c.begun(t)
 		low, high := care.HiddenClass(c.mass)
 		if (high-low)/c.mass < leftOpen {
 			t.Fatalf("the class of %.1f kg is %.1f to %.1f kg", c.mass, low, high)
 		}
-		shown, opened := c.everything(t, c.mass)
+		low, high = grams(low+0.01), grams(high-0.01)
+		shown, opened := c.everything(t, low)
 		if len(shown) < 2000 || opened < 40 {
 			t.Fatalf("only %d texts, %d controls opened", len(shown), opened)
 		}
-		ends := []float64{grams(low + 0.01), grams(high - 0.01)}
-		if early {
-			ends = ends[r.IntN(2):][:1]
-		} else if other, _ := c.everything(t, grams(high+0.5)); slices.Equal(shown, other) {
-			t.Error("a mass of another class shows the same: this test cannot fail")
+		other, _ := c.everything(t, high)
+		c.compare(t, shown, other, low, high)
+		if i == 0 {
+			if other, _ := c.everything(t, grams(high+0.5)); slices.Equal(shown, other) {
+				t.Error("a mass of another class shows the same: this test cannot fail")
+			}
 		}
-		for _, mass := range ends {
-			other, _ := c.everything(t, mass)
-			c.compare(t, shown, other, mass)
-		}
-		t.Logf("%.1f kg: %d texts, %d controls opened, the same from %.1f to %.1f kg", c.mass, len(shown), opened, low, high)
+		t.Logf("%.1f kg: %d texts, %d controls opened, the same at %.1f and %.1f kg", c.mass, len(shown), opened, low, high)
 	}
 }
 
@@ -239,15 +276,15 @@ func grams(kg float64) float64 { return quantity.Round(kg, 2) }
 func (c *covered) begun(t *testing.T) { c.fill(t, t.TempDir()) }
 
 // compare names the texts that differ.
-func (c covered) compare(t *testing.T, shown, other []string, mass float64) {
+func (c covered) compare(t *testing.T, shown, other []string, low, high float64) {
 	t.Helper()
 	if len(shown) != len(other) {
-		t.Errorf("%d texts at %.1f kg, %d at %.1f", len(shown), c.mass, len(other), mass)
+		t.Errorf("%d texts at %.1f kg, %d at %.1f", len(shown), low, len(other), high)
 	}
 	for i, told := 0, 0; i < min(len(shown), len(other)) && told < 12; i++ {
 		if shown[i] != other[i] {
 			told++
-			t.Errorf("%q at %.1f kg, %q at %.1f (after %q)", shown[i], c.mass, other[i], mass, shown[max(0, i-6):i])
+			t.Errorf("%q at %.1f kg, %q at %.1f (after %q)", shown[i], low, other[i], high, shown[max(0, i-6):i])
 		}
 	}
 }

@@ -74,6 +74,9 @@ func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Setup) (in
 	if f.then != nil {
 		d, raw, who = *f.then, f.reasons, f.who
 	}
+	if list := masses(f.Test, record.Before); classed(who.UsualMass, who.FirstMass) <= 0 && len(list) > 0 {
+		who.FirstMass = float64(list[0]) // this is the first of them
+	}
 	in := FrozenTest{Test: f.Test, Athlete: who, Settings: d.Settings, Products: productsOf(f.Test, d.Pantry), Hidden: hiddenOn(a, TestDay(f.Test))}
 	for _, r := range raw {
 		if r.Reason {

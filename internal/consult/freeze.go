@@ -23,6 +23,8 @@ type FrozenAthlete struct {
 	UsualMass record.Number
 	Sport     string
 	Usual     record.Number
+	// FirstMass is that of the athlete; zero in copies of before there was one.
+	FirstMass float64 `json:",omitempty"`
 }
 
 // FrozenPlan is what is kept of an agreed plan beside its record.
@@ -65,7 +67,7 @@ type Outcome struct {
 func frozenAthlete(a record.Athlete) FrozenAthlete {
 	return FrozenAthlete{
 		ID: a.ID, Born: a.Born, Sex: a.Sex, Height: a.Height, UsualMass: a.UsualMass, Sport: a.Sport, Usual: a.UsualDrinking,
-		Mouthful: a.Mouthful,
+		Mouthful: a.Mouthful, FirstMass: a.FirstMass,
 	}
 }
 

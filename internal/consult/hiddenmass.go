@@ -31,20 +31,33 @@ func coarse(t record.Test, a record.Athlete) record.Test {
 // dust of a subtraction would tell the masses apart.
 const milligrams = 6
 
+// ClassMass is the middle of the class that a mass, kg, of an athlete is in, for
+// judging a share of a mass that is hidden: with the mass itself a warning would tell it.
+func ClassMass(a record.Athlete, mass float64) float64 { return hiddenMass(a, mass) }
+
 // hiddenMass is what is calculated with for a mass that is hidden, kg: by the usual
-// mass where that is known, so that all of an athlete's tests are in one class. Two
-// tests on either side of its end would tell the mass.
+// mass where that is known, else by the first that was ever weighed, so that all of an
+// athlete's tests are in one class. Two tests on either side of its end would tell the
+// mass.
 func hiddenMass(a record.Athlete, mass float64) float64 {
-	if usual := a.UsualMass.Or(0); usual > 0 {
-		mass = usual
+	if one := classed(a.UsualMass, a.FirstMass); one > 0 {
+		mass = one
 	}
 	return care.HiddenMass(mass)
+}
+
+// classed is the mass whose class an athlete is in, kg; zero while there is none.
+func classed(usual record.Number, first float64) float64 {
+	if known := usual.Or(0); known > 0 {
+		return known
+	}
+	return first
 }
 
 // sameClass reports whether what was kept of an athlete was calculated in the class
 // that the mass is in now.
 func sameClass(was FrozenAthlete, a record.Athlete) bool {
-	return alike(care.HiddenMass(was.UsualMass.Or(0)), care.HiddenMass(a.UsualMass.Or(0)))
+	return alike(care.HiddenMass(classed(was.UsualMass, was.FirstMass)), care.HiddenMass(classed(a.UsualMass, a.FirstMass)))
 }
 
 // usualMass is the usual body mass to calculate with, kg; zero while it is not known.

@@ -81,9 +81,13 @@ type Athlete struct {
 	MassHidden        bool
 	MassHiddenSettled bool
 	Note              string
-	Flags             []Flag       `gorm:"foreignKey:AthleteID"`
-	Consents          []Consent    `gorm:"foreignKey:AthleteID"`
-	Memberships       []Membership `gorm:"foreignKey:AthleteID"`
+	// FirstMass is the first body mass, kg, that was ever weighed before a session of
+	// one whose usual mass is not known, zero for none. It is no entry and not kept: the
+	// store finds it as it loads, and only the class of a hidden mass follows from it.
+	FirstMass   float64      `gorm:"-"`
+	Flags       []Flag       `gorm:"foreignKey:AthleteID"`
+	Consents    []Consent    `gorm:"foreignKey:AthleteID"`
+	Memberships []Membership `gorm:"foreignKey:AthleteID"`
 }
 
 // Age returns the full years on a day; ok is false when the birth date is

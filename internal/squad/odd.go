@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -114,8 +115,15 @@ func before(rows []Row, at int) []Odd {
 	}
 	x, usual := *w.Mass.Value, usualMass(s)
 	o := Odd{Path: "weighings." + string(w.ID) + ".mass", A: x, Moment: record.Before, WeighAgain: true}
-	if usual == 0 || near(x, usual, evidence.UnlikeUsual) {
+	if usual == 0 || near(x, usual, evidence.UnlikeUsual) && !rows[at].Hidden {
 		return nil
+	}
+	if rows[at].Hidden { // by the class of the mass alone, and without a guess
+		if math.Abs(x-usual) <= consult.ClassMass(s.Athlete, usual)*evidence.UnlikeUsual/100 {
+			return nil
+		}
+		o.Code, o.B = OddUsual, usual
+		return []Odd{o}
 	}
 	switch other, swapped := anothers(rows, at, x), swappedDigits(x, func(y float64) bool { return near(y, usual, evidence.UnlikeUsual) }); {
 	case near(inPounds(x), usual, evidence.UnlikeUsual):
@@ -185,8 +193,19 @@ func after(rows []Row, at int) []Odd {
 	x, m := *w.Mass.Value, *first.Mass.Value
 	list := apart(s.Test)
 	o := Odd{Path: "weighings." + string(w.ID) + ".mass", A: x, Moment: record.After, WeighAgain: true}
-	change := 100 * (x - m) / m
 	limit, _ := evidence.LimitOf(evidence.MassChange)
+	if rows[at].Hidden { // by the class of the mass alone, and without a guess
+		switch change := 100 * (x - m) / consult.ClassMass(s.Athlete, m); {
+		case x == m:
+			o.Code = OddSame
+		case change > 0 && change <= limit.Refuse.High, limit.Warn.Contains(change):
+			return append(list, rates(rows[at])...)
+		default:
+			o.Code, o.A, o.B, o.Path = OddChange, m, x, "weighings.change"
+		}
+		return append(list, o)
+	}
+	change := 100 * (x - m) / m
 	usual := func(y float64) bool { return limit.Warn.Contains(100 * (y - m) / m) }
 	switch swapped, other := swappedDigits(x, usual), anothers(rows, at, x); {
 	case x == m:

@@ -15,7 +15,25 @@ import (
 
 // LoadAthlete loads an athlete with flags, consents and memberships.
 func (s *Store) LoadAthlete(ctx context.Context, id record.ID) (record.Athlete, error) {
-	return loadOne[record.Athlete](ctx, s, record.KindAthlete, id)
+	var a record.Athlete
+	err := s.read(ctx, "load athlete", func(tx *gorm.DB) error {
+		if err := pick(tx, s.shapes[record.KindAthlete], id, &a); err != nil {
+			return err
+		}
+		return addFirstMass(tx, &a)
+	})
+	return a, about(err, record.Ref{Kind: record.KindAthlete, ID: id})
+}
+
+// addFirstMass finds the first mass that was weighed of one whose usual mass is not
+// known.
+func addFirstMass(tx *gorm.DB, a *record.Athlete) error {
+	if a.UsualMass.Known() {
+		return nil
+	}
+	return each(tx, []any{&a.FirstMass}, func() {}, `SELECT w.mass_value FROM weighings w JOIN tests t ON t.id = w.test_id
+		WHERE t.athlete_id = ? AND w.moment = ? AND w.mass_value IS NOT NULL AND w.deleted_at IS NULL AND t.deleted_at IS NULL
+		ORDER BY w.created_at, w.id LIMIT 1`, a.ID, record.Before)
 }
 
 // SaveAthlete saves an athlete and returns it as it is kept.

@@ -89,6 +89,9 @@ type filler struct {
 func (f *filler) fill(v reflect.Value) {
 	for i := range v.NumField() {
 		field, name := v.Field(i), v.Type().Field(i).Name
+		if v.Type().Field(i).Tag.Get("gorm") == "-" {
+			continue // not kept
+		}
 		f.n++
 		switch x := field.Addr().Interface().(type) {
 		case *record.Meta:
@@ -146,7 +149,7 @@ func wantFilled(t testing.TB, v reflect.Value, path string) {
 	for i := range v.NumField() {
 		field, name := v.Field(i), path+"."+v.Type().Field(i).Name
 		switch {
-		case field.Type() == reflect.TypeFor[record.Meta]():
+		case field.Type() == reflect.TypeFor[record.Meta](), v.Type().Field(i).Tag.Get("gorm") == "-":
 		case field.IsZero():
 			t.Errorf("%s is not set", name)
 		case field.Kind() == reflect.Struct && field.Type() != reflect.TypeFor[time.Time]():

@@ -120,7 +120,7 @@ func (sh *shape) addLeaves(t reflect.Type, columns map[string]string, at place) 
 		here := at.in(f)
 		name := strings.Join(here.names, ".")
 		switch {
-		case f.Type == reflect.TypeFor[record.Meta](), f.Type.Kind() == reflect.Slice:
+		case f.Type == reflect.TypeFor[record.Meta](), f.Type.Kind() == reflect.Slice, f.Tag.Get("gorm") == "-":
 		case f.Type == reflect.TypeFor[record.Number]():
 			sh.leaves = append(sh.leaves, leaf{path: strings.Join(here.path, "."), index: here.index,
 				unit: quantity.Unit(f.Tag.Get("unit")), columns: []string{columns[name+".Value"], columns[name+".Unit"]}})

@@ -100,6 +100,9 @@ func (s *Store) fillSheets(tx *gorm.DB, list []Sheet) error {
 	}
 	athletes := map[record.ID]record.Athlete{}
 	for _, a := range found.Interface().([]record.Athlete) {
+		if err := addFirstMass(tx, &a); err != nil {
+			return err
+		}
 		athletes[a.ID] = a
 	}
 	for i := range list {
