@@ -1,5 +1,7 @@
 package record
 
+import "time"
+
 // Practice is the practitioner's own house: one record in a data folder.
 type Practice struct {
 	Meta
@@ -46,8 +48,27 @@ type Settings struct {
 	TextSize int
 	// PageLanguage is the language pages are printed in.
 	PageLanguage string `gorm:"size:8"`
+	// Language is the language of the window; empty is the system's.
+	Language string `gorm:"size:8"`
+	// Backup is where and how often a copy of all records is made.
+	Backup Backup `gorm:"embedded"`
 	// RetentionYears is how long records are kept after the last entry.
 	RetentionYears int
 	// Invented marks the practice that comes for trying the program.
 	Invented bool
+}
+
+// Backup is where and how often a copy of all records is made by itself.
+type Backup struct {
+	// Folder the copies go to; empty while none are made by themselves.
+	Folder string `gorm:"column:backup_folder"`
+	// Days between two copies; 0 is none by itself.
+	Days int `gorm:"column:backup_days"`
+	// Key is the key that opens locked copies, itself locked with a passphrase; To
+	// is what copies are locked for. Empty where they are not locked.
+	Key string `gorm:"column:backup_key"`
+	To  string `gorm:"column:backup_to"`
+	// At is when the last copy was written and found whole, wherever it went; nil
+	// while there is none.
+	At *time.Time `gorm:"column:backed_up_at"`
 }

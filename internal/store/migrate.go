@@ -13,6 +13,7 @@ import (
 	"ebbwell/internal/store/v1"
 	"ebbwell/internal/store/v2"
 	"ebbwell/internal/store/v3"
+	"ebbwell/internal/store/v4"
 )
 
 // versionTable holds one row for each change of shape that was made.
@@ -25,6 +26,7 @@ func versions() []*gormigrate.Migration {
 		{ID: "0001", Migrate: func(tx *gorm.DB) error { return tx.Migrator().CreateTable(v1.Tables()...) }},
 		{ID: "0002", Migrate: v2.Migrate},
 		{ID: "0003", Migrate: v3.Migrate},
+		{ID: "0004", Migrate: v4.Migrate},
 	}
 }
 

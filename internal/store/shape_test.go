@@ -19,6 +19,7 @@ import (
 	"ebbwell/internal/store/v1"
 	"ebbwell/internal/store/v2"
 	"ebbwell/internal/store/v3"
+	"ebbwell/internal/store/v4"
 )
 
 // recordTypes lists every type of package record that has a table.
@@ -145,7 +146,7 @@ func TestLinks(t *testing.T) {
 func TestPortableColumns(t *testing.T) {
 	portable := []schema.DataType{schema.Bool, schema.Int, schema.Float, schema.String, schema.Time, schema.Bytes}
 	columns := 0
-	for _, table := range slices.Concat(v1.Tables(), v2.Tables(), v3.Columns(), v3.Tables()) {
+	for _, table := range slices.Concat(v1.Tables(), v2.Tables(), v3.Columns(), v3.Tables(), v4.Columns()) {
 		of := parsed(t, table)
 		for _, f := range of.Fields {
 			if f.DBName == "" {
