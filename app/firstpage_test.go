@@ -2,6 +2,7 @@ package app
 
 import (
 	"bytes"
+	"context"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -12,6 +13,8 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/keep/clock"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/record"
 )
 
 // counting does by the names of controls what a person does, and counts: one click,
@@ -56,11 +59,58 @@ func (c counting) page(file string) {
 	if at := c.program().Place(); at.Screen != desk.Handout {
 		c.t.Fatalf("after the agreement at %+v: %s", at, said(c.w.Content()))
 	}
+	c.save(file)
+}
+
+// save saves the page that is shown.
+func (c counting) save(file string) {
+	c.t.Helper()
 	c.click("handoutview.save")
-	apptest.Type(c.t, c.w, "handoutview.ask.path", file) // what is offered would do
+	c.typeIn("handoutview.ask.path", file)
 	c.click("handoutview.ask.yes")
 	if pdf, err := os.ReadFile(file); err != nil || !bytes.HasPrefix(pdf, []byte("%PDF")) {
 		c.t.Fatalf("the page: %v", err)
+	}
+}
+
+// typeIn types into a control that is no plain field.
+func (c counting) typeIn(name, text string) {
+	c.t.Helper()
+	*c.actions++
+	apptest.Type(c.t, c.w, name, text)
+}
+
+// kept checks what the records hold at the end: the athlete, one closed test of today's
+// sheet, the plan agreed on it, and the page as it was saved.
+func (c counting) kept(name, file string) {
+	c.t.Helper()
+	ctx, s := context.Background(), c.program().Desk().Store
+	if err := c.program().keeper.Flush(ctx); err != nil {
+		c.t.Fatal(err)
+	}
+	a := apptest.AthleteNamed(c.t, c.program().Desk(), name)
+	plans, err := s.Plans(ctx, a.ID)
+	if err != nil || len(plans) == 0 || plans[0].State != record.PlanAgreed {
+		c.t.Fatalf("no plan is agreed: %v", err)
+	}
+	test, err := s.LoadTest(ctx, plans[0].Basis.TestID)
+	if err != nil || test.State != record.TestClosed || test.AthleteID != a.ID {
+		c.t.Fatalf("the plan is agreed on a test that is %q (%v)", test.State, err)
+	}
+	if frozen, err := s.FrozenOf(ctx, record.Ref{Kind: record.KindTest, ID: test.ID}); err != nil || len(frozen) == 0 {
+		c.t.Errorf("the closed test is not frozen: %v", err)
+	}
+	if o, ok := consult.OptionByID(plans[0], plans[0].Agreement.OptionID); !ok || len(o.Items) == 0 {
+		c.t.Errorf("agreed on nothing to drink: %+v", plans[0].Agreement)
+	}
+	prints, err := s.PrintsOf(ctx, a.ID)
+	if err != nil || len(prints) != 1 || prints[0].Record != plans[0].ID {
+		c.t.Fatalf("%d pages are kept of the plan (%v)", len(prints), err)
+	}
+	whole, err := s.LoadPrint(ctx, prints[0].ID)
+	saved, err2 := os.ReadFile(file)
+	if err != nil || err2 != nil || !bytes.Equal(whole.Bytes, saved) {
+		c.t.Errorf("the page kept is not the page saved: %v, %v", err, err2)
 	}
 }
 
@@ -77,7 +127,9 @@ func TestFirstPage(t *testing.T) {
 	t.Run("invented practice", func(t *testing.T) {
 		c := counted(t, true)
 		c.click("roster.table.10", "frame.tabs.plan")
-		c.page(filepath.Join(t.TempDir(), "page.pdf"))
+		page := filepath.Join(t.TempDir(), "page.pdf")
+		c.page(page)
+		c.kept("Sefa", page)
 		t.Logf("%d actions", *c.actions)
 		if *c.actions >= 20 {
 			t.Errorf("%d actions", *c.actions)
@@ -93,7 +145,12 @@ func TestFirstPage(t *testing.T) {
 		c.click("profile.consent.add")
 		c.wholeSheet()
 		c.click("testsheet.tabs.findings", "testsheet.next", "testsheet.plan")
-		c.page(filepath.Join(t.TempDir(), "page.pdf"))
+		page := filepath.Join(t.TempDir(), "page.pdf")
+		c.page(page)
+		c.kept("Sefa", page)
+		if a := c.athlete(); a.Sport != "basketball" || len(a.Consents) != 1 || a.Born != "2002-01-09" {
+			t.Errorf("the athlete is kept as %+v", a)
+		}
 		t.Logf("%d actions", *c.actions)
 		if *c.actions >= 60 {
 			t.Errorf("%d actions", *c.actions)
@@ -107,8 +164,7 @@ func (c counting) wholeSheet() {
 	c.t.Helper()
 	c.click("frame.tabs.tests", "testsheet.new")
 	c.fill("testsheet.start", "17:00", "testsheet.air.temperature", "26", "testsheet.air.humidity", "50")
-	*c.actions++
-	apptest.Type(c.t, c.w, "testsheet.effort", "8")
+	c.typeIn("testsheet.effort", "8")
 	c.fill("testsheet.before.mass.1", "72,4")
 	c.click("testsheet.tabs.bottles")
 	for i := 1; i <= 4; i++ {

@@ -52,7 +52,11 @@ type frame struct {
 	head *fyne.Container // title, tabs, actions
 	body *fyne.Container // the screen
 	page *fyne.Container
-	root fyne.CanvasObject
+	// railBox is the rail with what stands below it, main the window without what is
+	// drawn over it.
+	railBox *fyne.Container
+	main    fyne.CanvasObject
+	root    fyne.CanvasObject
 }
 
 // newFrame makes the frame; the functions are what its controls do.
@@ -75,7 +79,6 @@ func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Scree
 	f.redo = field.NewButton(d.Host, "frame.redo", w.Say("frame.redo"), field.Outline, redo)
 	f.head = container.New(&headLayout{frame: f})
 	f.body = container.NewStack()
-	f.root = f.build()
 	return f
 }
 
@@ -88,13 +91,15 @@ func screenTabs(say func(string, ...any) string, screens ...desk.Screen) []field
 	return list
 }
 
-// build puts rail, head and body together.
-func (f *frame) build() fyne.CanvasObject {
+// build puts rail, head and body together; below the rail stands the tour, over all its
+// ring.
+func (f *frame) build(below, over fyne.CanvasObject) {
 	brand := look.Pad(18, 0, 18, 16, look.NewLabel(f.desk.Words.Say("program.name"), look.Title, look.Ink))
-	railBox := newGround(groundSunk, look.VBox(0, brand, f.rail, look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 2, 16-field.LinkPad, look.HBox(0, f.keys)), look.Pad(0, 8, 14, 16, f.saved)))
+	f.railBox = look.VBox(0, brand, f.rail, look.Pad(10, 4, 8, 4, below), look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 2, 16-field.LinkPad, look.HBox(0, f.keys)), look.Pad(0, 8, 14, 16, f.saved))
 	head := newGround(groundPaper, f.head)
 	f.page = container.New(&pageLayout{frame: f}, head, look.NewRule(), f.body, f.strip)
-	return newGround(groundPaper, container.New(&frameLayout{}, railBox, look.NewRule(), f.page))
+	f.main = newGround(groundPaper, container.New(&frameLayout{}, newGround(groundSunk, f.railBox), look.NewRule(), f.page))
+	f.root = container.NewStack(f.main, over)
 }
 
 // say shows a sentence at the foot of the window.

@@ -99,7 +99,7 @@ func (p *Program) bindShortcuts(c fyne.Canvas) {
 
 // key takes the keys no field has a use for.
 func (p *Program) key(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape && p.frame.closeStrip() {
+	if e.Name == fyne.KeyEscape && (p.frame.closeStrip() || p.guide.close()) {
 		return
 	}
 	if e.Name == fyne.KeyF1 {

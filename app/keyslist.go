@@ -24,9 +24,16 @@ func (p *Program) showKeys() {
 	for _, s := range p.keyList() {
 		line(keyWords(s.key.KeyName, s.key.Modifier), say(s.words))
 	}
+	actions := []field.Action{{Name: "close", Text: say("keys.close"), Kind: field.Primary}}
+	if p.desk.Tour != nil {
+		actions = append([]field.Action{{Name: "tour", Text: say("tour.again"), Do: func() (stay bool) {
+			p.desk.Tour()
+			return false
+		}}}, actions...)
+	}
 	p.desk.Host.Ask(p.shell.window.Canvas(), field.Question{
 		Name: "keys", Title: say("keys.title"), Content: list, Width: 480,
-		Actions: []field.Action{{Name: "close", Text: say("keys.close"), Kind: field.Primary}},
+		Actions: actions,
 	})
 }
 

@@ -31,6 +31,7 @@ type Program struct {
 	view   desk.View
 	place  desk.Place
 	back   []desk.Place
+	guide  *guide
 }
 
 // newProgram builds the window's content for an open store.
@@ -39,7 +40,10 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	p.keeper = keep.NewAfter(d.Now, s.options.After, func(keep.State) { s.options.OnWindow(p.showSaved) })
 	d.Keep = p.keeper
 	d.Go = p.Open
-	d.HeadChanged = p.showHead
+	d.HeadChanged = func() {
+		p.showHead()
+		p.guide.follow()
+	}
 	d.Host.OnShortcut = p.shortcut
 	d.Host.OnKey = p.key
 	d.Host.OnRune = p.letter
@@ -49,6 +53,9 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	d.Host.Today = d.Now
 	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo, p.redo)
 	p.frame.keys.OnPressed = p.showKeys
+	p.guide = newGuide(p)
+	p.frame.build(p.guide.panel.Box(), p.guide.ring.box)
+	d.HandedOut = p.guide.handedOut
 	d.Say, d.Unsay = p.frame.say, p.frame.unsay
 	return p
 }
@@ -83,6 +90,7 @@ func (p *Program) Open(place desk.Place) {
 	if s, ok := view.(desk.Shower); ok {
 		s.Shown()
 	}
+	p.guide.follow()
 }
 
 // dropFocus takes the keyboard from what is no longer in the window, so that no key

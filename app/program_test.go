@@ -33,7 +33,7 @@ func startBy(t *testing.T, dir string, demo bool, c *clock.Clock) (*Shell, fyne.
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(1180, 760))
 	s := NewShell(a, w, apptest.Words(t), Options{
-		Dir: dir, Demo: demo, Now: apptest.Now, Beside: desk.Inline{}, After: c.After, OnWindow: func(do func()) { do() },
+		Dir: dir, Demo: demo, Tour: true, Now: apptest.Now, Beside: desk.Inline{}, After: c.After, OnWindow: func(do func()) { do() },
 	})
 	s.Start()
 	t.Cleanup(func() {

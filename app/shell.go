@@ -34,6 +34,8 @@ type Options struct {
 	After keep.After
 	// Closing is told just before the window closes for good; may be nil.
 	Closing func()
+	// Tour offers the tour on the invented practice.
+	Tour bool
 	// OnWindow runs a function on the window's thread, from any other; nil is
 	// the toolkit's own.
 	OnWindow func(func())
@@ -117,6 +119,9 @@ func (s *Shell) run(opened *store.Store, practice record.Practice) {
 	s.program.bindShortcuts(s.window.Canvas())
 	s.program.Open(desk.Place{Screen: desk.Athletes})
 	s.sayUpdated()
+	if s.options.Tour {
+		s.program.guide.offer()
+	}
 	if err := opened.Trouble(); err != nil {
 		d.Trouble(err)
 	}

@@ -76,7 +76,7 @@ func layouts(t *testing.T) map[string][]string {
 	}
 	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
 	w.SetPadded(false)
-	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}})
+	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Tour: true, Now: Now, Beside: desk.Inline{}})
 	shell.Start()
 	t.Cleanup(func() {
 		if err := shell.Close(); err != nil {

@@ -128,7 +128,7 @@ func (m maker) make(ctx context.Context, g target) error {
 func (m maker) build(ctx context.Context, g target, work string) (string, error) {
 	env := []string{"CGO_ENABLED=1", "GOOS=" + g.system, "GOARCH=" + g.arch, "CC=" + g.compiler}
 	program, link := filepath.Join(work, m.about.Command()), "-s -w"
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-tags", "migrated_fynedo"}
+	args := []string{"build", "-trimpath", "-buildvcs=false", "-tags", programTags}
 	switch g.name {
 	case "windows-amd64":
 		program, link = program+".exe", link+" -H=windowsgui"

@@ -9,6 +9,10 @@ import (
 	"time"
 )
 
+// programTags are how the window is built: every call from another goroutine goes through
+// the toolkit's queue, and what a screen reader asks is answered where the toolkit can.
+const programTags = "migrated_fynedo,accessibility"
+
 // stillEvery is how often a long build says that it is alive.
 const stillEvery = 10 * time.Second
 
@@ -38,7 +42,7 @@ func (t tool) buildProgram(ctx context.Context) (string, error) {
 	}
 	stop := t.still("building")
 	defer stop()
-	err := t.call(ctx, []string{"CGO_ENABLED=1"}, "go", "build", "-buildvcs=false", "-tags", "migrated_fynedo", "-o", program, "./cmd/ebbwell")
+	err := t.call(ctx, []string{"CGO_ENABLED=1"}, "go", "build", "-buildvcs=false", "-tags", programTags, "-o", program, "./cmd/ebbwell")
 	if err != nil {
 		return "", fmt.Errorf("build the program: %w", err)
 	}

@@ -74,7 +74,7 @@ func run() error {
 	w.SetPadded(false)
 	w.SetMaster()
 	place(a, w)
-	shell := app.NewShell(a, w, texts, app.Options{Dir: o.dir, Demo: o.demo, Closing: func() { remember(a, w) }})
+	shell := app.NewShell(a, w, texts, app.Options{Dir: o.dir, Demo: o.demo, Tour: true, Closing: func() { remember(a, w) }})
 	shell.Start()
 	if o.places != "" {
 		stop := app.ReportPlaces(w, o.places)

@@ -87,6 +87,11 @@ type Desk struct {
 	// Unsay takes a sentence away again, if it still stands there.
 	Unsay func(sentence string)
 
+	// HandedOut is told that a page was saved or printed.
+	HandedOut func()
+	// Tour begins the tour of the invented practice; nil where there is none.
+	Tour func()
+
 	// Later runs something on the window's thread once a time has passed, for what
 	// shows the clock; the function returned takes it back. Nil where no clock goes.
 	Later func(wait time.Duration, do func()) (stop func())
@@ -125,6 +130,7 @@ func New(s *store.Store, w *words.Words, now func() time.Time) (*Desk, error) {
 	return &Desk{
 		activities: activities, Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic,
 		Go: func(Place) {}, HeadChanged: func() {}, SettingsChanged: func() {}, Say: func(string, string, func()) {}, Unsay: func(string) {},
+		HandedOut: func() {},
 	}, nil
 }
 

@@ -28,6 +28,7 @@ func (v *View) Print() {
 		Done: func(path string) {
 			v.ui.prints.load()
 			v.said(path)
+			v.desk.HandedOut()
 		},
 	})
 }
@@ -91,6 +92,7 @@ func (v *View) SendToPrinter() {
 		switch {
 		case err == nil:
 			v.desk.Say(w.Say("handoutview.printed"), "", nil)
+			v.desk.HandedOut()
 		case errors.Is(err, saveto.ErrNoPrinting):
 			v.desk.Say(w.Say("handoutview.noprinter"), "", nil)
 			saveto.Show(v.desk, path)

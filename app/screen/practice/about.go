@@ -26,8 +26,10 @@ func newAbout(v *View) *about {
 			})
 		}))
 	}
+	tour := look.HBox(0, field.NewButton(v.desk.Host, "practice.about.tour", say("tour.again"), field.Outline, func() { v.desk.Tour() }))
+	look.ShowIf(tour, v.desk.Tour != nil)
 	program := v.panel(say("program.name"), say("practice.about.edition", assets.Version, evidence.Version), read("changes", "practice.about.changes.title", assets.Changes()), text("practice.about"), text("practice.about.not"),
-		look.NewParagraph(engineWords(v), look.Note, look.Ink2), look.NewParagraph(say("practice.about.folder", v.desk.Store.Dir()), look.Note, look.Ink2))
+		tour, look.NewParagraph(engineWords(v), look.Note, look.Ink2), look.NewParagraph(say("practice.about.folder", v.desk.Store.Dir()), look.Note, look.Ink2))
 	cautions := v.panel(say("practice.cautions"), "", text("practice.cautions.overdrinking"), text("practice.cautions.conditions"), text("practice.cautions.estimate"), text("practice.cautions.doctor"))
 	credits := v.panel(say("practice.credits"), "", text("practice.credits.foods"), text("practice.credits.climate"), text("practice.credits.colours"),
 		text("practice.credits.typeface"), read("licence", "practice.about.typeface", assets.FontLicence()), text("practice.credits.modules"), read("notices", "practice.about.notices.title", assets.Notices()))

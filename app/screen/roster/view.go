@@ -3,6 +3,7 @@ package roster
 import (
 	"context"
 	"fmt"
+	"strconv"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -285,3 +286,13 @@ func (stack) Layout(o []fyne.CanvasObject, size fyne.Size) {
 }
 
 func (stack) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(400, 300) }
+
+// RowOf is the name of an athlete's row; empty where the list does not show it.
+func (v *View) RowOf(id record.ID) string {
+	for i, at := range v.rows {
+		if v.state.Row(at).ID == id {
+			return "roster.table." + strconv.Itoa(i)
+		}
+	}
+	return ""
+}
