@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -100,5 +101,6 @@ func (list Activities) Search(query string) Activities {
 			found = append(found, a)
 		}
 	}
+	slices.SortStableFunc(found, func(a, b Activity) int { return begins(b.Name, query) - begins(a.Name, query) })
 	return found
 }

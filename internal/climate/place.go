@@ -157,8 +157,7 @@ func whole(x *float64) int {
 // as people type it (accents and case do not matter): those whose name begins
 // with it first, then better grades, then by name. An empty query lists all.
 func (p Places) Search(query string) []Place {
-	folded := fold(query)
-	words := strings.Fields(folded)
+	words := strings.Fields(fold(query))
 	var list []Place
 	for _, place := range p.List {
 		if holdsAll(fold(place.Name+" "+place.Country), words) {
@@ -166,13 +165,7 @@ func (p Places) Search(query string) []Place {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Place) int {
-		begins := func(x Place) int {
-			if strings.HasPrefix(fold(x.Name), folded) {
-				return 0
-			}
-			return 1
-		}
-		if d := begins(a) - begins(b); d != 0 {
+		if d := begins(b.Name, query) - begins(a.Name, query); d != 0 {
 			return d
 		}
 		if d := strings.Compare(a.Grade, b.Grade); d != 0 {
@@ -181,4 +174,20 @@ func (p Places) Search(query string) []Place {
 		return strings.Compare(a.Name, b.Name)
 	})
 	return list
+}
+
+// begins tells how a name begins with what is searched for: 2 for the name itself, 1
+// for a word in it, else 0.
+func begins(name, query string) int {
+	name, query = fold(name), strings.TrimSpace(fold(query))
+	if query == "" || strings.HasPrefix(name, query) {
+		return 2
+	}
+	first := strings.Fields(query)[0]
+	for _, word := range strings.Fields(name) {
+		if strings.HasPrefix(word, first) {
+			return 1
+		}
+	}
+	return 0
 }

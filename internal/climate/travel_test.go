@@ -146,6 +146,26 @@ func TestActivities(t *testing.T) {
 	if found := list.Search("Tennis"); len(found) != 4 {
 		t.Errorf("tennis finds %v", found)
 	}
+	for _, query := range []string{"run", "te", "row", "cyc"} { // what begins with it comes first
+		last := 2
+		for _, a := range list.Search(query) {
+			if now := begins(a.Name, query); now > last {
+				t.Errorf("%q: %q stands behind others", query, a.Name)
+			} else {
+				last = now
+			}
+		}
+	}
+	for _, query := range []string{"se", "ma", "li"} {
+		last := 2
+		for _, p := range loaded(t).Search(query) {
+			if now := begins(p.Name, query); now > last {
+				t.Errorf("%q: %q stands behind others", query, p.Name)
+			} else {
+				last = now
+			}
+		}
+	}
 	if found := list.Search("cycling spot"); len(found) != 4 {
 		t.Errorf("cycling on the spot finds %v", found)
 	}

@@ -2,7 +2,6 @@ package consult
 
 import (
 	"slices"
-	"strings"
 
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
@@ -71,28 +70,6 @@ func (p *Pantry) Foods() []fuel.Product {
 
 // IsDrink reports whether a product is drunk.
 func IsDrink(p fuel.Product) bool { return p.Form == fuel.Drink }
-
-// Match lists the products of a list whose name holds every word of a text,
-// those that begin with it first.
-func Match(list []fuel.Product, text string) []fuel.Product {
-	words := strings.Fields(strings.ToLower(text))
-	var begins, holds []fuel.Product
-	for _, p := range list {
-		name := strings.ToLower(p.Name)
-		all := true
-		for _, w := range words {
-			all = all && strings.Contains(name, w)
-		}
-		switch {
-		case !all:
-		case len(words) > 0 && strings.HasPrefix(name, words[0]):
-			begins = append(begins, p)
-		default:
-			holds = append(holds, p)
-		}
-	}
-	return append(begins, holds...)
-}
 
 // ProductOf turns a product as kept into one as calculated with.
 func ProductOf(r record.Product) fuel.Product {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -13,8 +14,10 @@ import (
 
 // session is one invented test in a few numbers.
 type session struct {
-	// place is where it was; what was done there stands in the plans' names.
+	// place is where it was; what was done there stands in the plans' names. Without
+	// one it is the town whose afternoons in that month are nearest to the air.
 	key, athlete, place string
+	towns               []string
 	ago                 int // days
 	start               record.Clock
 	minutes             float64
@@ -49,6 +52,11 @@ func chest(sodium float64) record.Patch {
 	return record.Patch{Site: record.SiteChest, Sodium: record.Num(sodium, quantity.MillimolePerLitre)}
 }
 
+// warmTowns are where a camp goes for warm air, somewhere in every season.
+func warmTowns() []string {
+	return []string{"Seville", "Malaga", "Larnaca", "Athens", "Muscat", "Dakar", "Miami", "Brisbane", "Perth", "Durban"}
+}
+
 // sessions are the tests, the oldest of each athlete first.
 func sessions() []session {
 	hockey := session{athlete: "ravka", place: "Tideway ground", start: "14:05", minutes: 95, effort: 8, food: "generic.fig-bar"}
@@ -57,7 +65,7 @@ func sessions() []session {
 			patches: []record.Patch{forearm(51)}, guess: 0.7}),
 		with(hockey, session{key: "ravka-winter", ago: 85, place: "Tideway sports hall", air: 19, humidity: 60, wind: 1, sun: record.SunNone, effort: 6, loss: 1.33, water: 500, urine: 120, gravity: 1.019,
 			patches: []record.Patch{forearm(44)}, guess: 0.6}),
-		with(hockey, session{key: "ravka-spring", ago: 4, place: "Warm-weather camp", air: 31, humidity: 46, wind: 1.5, sun: record.SunHigh, loss: 2.15, water: 300, drink: 250, urine: 0, gravity: 1.016,
+		with(hockey, session{key: "ravka-spring", ago: 4, towns: warmTowns(), air: 31, humidity: 46, wind: 1.5, sun: record.SunHigh, loss: 2.15, water: 300, drink: 250, urine: 0, gravity: 1.016,
 			patches: []record.Patch{forearm(47.5)}, guess: 0.8}),
 		{key: "jorun-cool", athlete: "jorun", place: "Reservoir road", ago: 190, start: "09:10", minutes: 120, effort: 7, power: 235, air: 14, humidity: 70, wind: 3, sun: record.SunOvercast,
 			loss: 1.55, water: 350, drink: 500, urine: 90, gravity: 1.012, patches: []record.Patch{forearm(63), thigh(58)}, guess: 1.0},
@@ -69,7 +77,7 @@ func sessions() []session {
 			loss: 2.6, water: 600, drink: 400, urine: 80, gravity: 1.018, patches: []record.Patch{{Site: record.SiteForearmDorsal, Side: "right"}}, guess: 1.5, waits: true},
 		{key: "dorian-league", athlete: "dorian", place: "Home ground", ago: 120, start: "15:00", minutes: 105, effort: 8, air: 17, humidity: 65, wind: 3, sun: record.SunPart,
 			loss: 1.75, water: 350, drink: 150, urine: 60, gravity: 1.021, patches: []record.Patch{chest(52)}, guess: 1.0},
-		{key: "dorian-heat", athlete: "dorian", place: "Cup tie, away", ago: 26, start: "15:00", minutes: 105, effort: 9, air: 29, humidity: 55, wind: 2, sun: record.SunHigh,
+		{key: "dorian-heat", athlete: "dorian", towns: warmTowns(), ago: 26, start: "15:00", minutes: 105, effort: 9, air: 29, humidity: 55, wind: 2, sun: record.SunHigh,
 			loss: 2.9, water: 500, drink: 250, urine: 0, gravity: 1.024, patches: []record.Patch{forearm(55)}, guess: 1.1},
 	}, moreSessions()...)
 }
@@ -79,7 +87,7 @@ func moreSessions() []session {
 	return []session{
 		{key: "mirel-track", athlete: "mirel", place: "Athletics track", ago: 150, start: "18:15", minutes: 70, effort: 7, air: 16, humidity: 68, wind: 2, sun: record.SunLow,
 			loss: 0.62, water: 200, urine: 0, gravity: 1.017, guess: 0.3},
-		{key: "mirel-camp", athlete: "mirel", place: "Training camp, park loop", ago: 20, start: "10:30", minutes: 60, effort: 8, speed: 14, air: 26, humidity: 50, wind: 1.5, sun: record.SunPart,
+		{key: "mirel-camp", athlete: "mirel", place: "Park loop", ago: 20, start: "10:30", minutes: 60, effort: 8, speed: 14, air: 26, humidity: 50, wind: 1.5, sun: record.SunPart,
 			loss: 0.86, water: 250, urine: 0, gravity: 1.020, patches: []record.Patch{forearm(36)}, guess: 0.4},
 		{key: "odo-erg", athlete: "odo", place: "Boathouse", ago: 100, start: "08:00", minutes: 75, effort: 7, air: 21, humidity: 55, wind: 0.5, sun: record.SunNone,
 			loss: 1.3, water: 600, urine: 0, gravity: 1.011, patches: []record.Patch{forearm(40)}, guess: 0.9},
@@ -95,7 +103,7 @@ func moreSessions() []session {
 			loss: 3.1, water: 900, drink: 500, urine: 0, gravity: 1.022, patches: []record.Patch{forearm(71)}, guess: 1.5},
 		{key: "kester-today", athlete: "kester", place: "Training ground", ago: 0, start: "10:00", minutes: 80, effort: 8, air: 22, humidity: 55, wind: 2, sun: record.SunPart,
 			loss: 2.1, water: 600, urine: 0, gravity: 1.018, open: true},
-		{key: "nessa-match", athlete: "nessa", place: "Warm-weather camp", ago: 4, start: "14:05", minutes: 95, effort: 8, air: 31, humidity: 46, wind: 1.5, sun: record.SunHigh,
+		{key: "nessa-match", athlete: "nessa", towns: warmTowns(), ago: 4, start: "14:05", minutes: 95, effort: 8, air: 31, humidity: 46, wind: 1.5, sun: record.SunHigh,
 			loss: 2.35, water: 500, drink: 400, food: "generic.fig-bar", portions: 1, urine: 0, gravity: 1.013, patches: []record.Patch{forearm(39)}, guess: 1.4},
 		{key: "ottoline-training", athlete: "ottoline", place: "Tideway ground", ago: 28, start: "18:30", minutes: 90, effort: 7, air: 18, humidity: 62, wind: 2.5, sun: record.SunOvercast,
 			loss: 0.95, water: 350, drink: 0, urine: 0, gravity: 1.018, guess: 0.5},
@@ -105,7 +113,7 @@ func moreSessions() []session {
 // with is base with what is set in s put over it.
 func with(base, s session) session {
 	s.athlete, s.start, s.minutes, s.food = base.athlete, base.start, base.minutes, base.food
-	if s.place == "" {
+	if s.place == "" && len(s.towns) == 0 {
 		s.place = base.place
 	}
 	if s.effort == 0 {
@@ -116,7 +124,16 @@ func with(base, s session) session {
 
 // addTests writes the sheets and closes those that are done.
 func (f *filler) addTests(ctx context.Context) error {
+	places, err := climate.LoadPlaces()
+	if err != nil {
+		return err
+	}
 	for _, s := range sessions() {
+		if len(s.towns) > 0 {
+			if s.place, err = townFor(places, s.towns, s.air, f.today.AddDate(0, 0, -s.ago).Month()); err != nil {
+				return fmt.Errorf("test %s: %w", s.key, err)
+			}
+		}
 		t := f.sheet(s)
 		kept, err := f.store.SaveTest(ctx, t, store.Edit{})
 		if err != nil {

@@ -54,8 +54,8 @@ func (f *filler) addTrip(ctx context.Context) error {
 			Air: record.Air{Sun: at.sun, Wind: record.Num(at.wind, quantity.MetrePerSecond), Clothing: "shirt-shorts"}, SessionsADay: record.Num(at.sessions, quantity.None),
 			Minutes: record.Num(at.minutes, quantity.Minute), Effort: record.Num(at.effort, quantity.None),
 		}
-		if s.City, err = townFor(places, at, f.today.AddDate(0, 0, at.from).Month()); err != nil {
-			return err
+		if s.City, err = townFor(places, at.towns, at.warm, f.today.AddDate(0, 0, at.from).Month()); err != nil {
+			return fmt.Errorf("the stop %s: %w", at.place, err)
 		}
 		trip.Stops = append(trip.Stops, s)
 	}
@@ -63,20 +63,20 @@ func (f *filler) addTrip(ctx context.Context) error {
 	return err
 }
 
-// townFor is the town whose afternoons in a month are nearest to what a stop is to be
-// like.
-func townFor(places climate.Places, at away, month time.Month) (town string, err error) {
+// townFor is the one of some towns whose afternoons in a month are nearest to so many
+// °C.
+func townFor(places climate.Places, towns []string, warm float64, month time.Month) (town string, err error) {
 	best := math.Inf(1)
-	for _, candidate := range at.towns {
+	for _, candidate := range towns {
 		city, err := places.Find(candidate)
 		if err != nil {
-			return "", fmt.Errorf("a town of the stop %s: %w", at.place, err)
+			return "", fmt.Errorf("find the town %s: %w", candidate, err)
 		}
 		air, err := city.Afternoon(int(month))
 		if err != nil {
 			return "", fmt.Errorf("the air of %s in %s: %w", candidate, month, err)
 		}
-		if off := math.Abs(float64(air.Temperature) - at.warm); off < best {
+		if off := math.Abs(float64(air.Temperature) - warm); off < best {
 			town, best = candidate, off
 		}
 	}

@@ -264,8 +264,8 @@ func TestLineHoldsTenThousand(t *testing.T) {
 	}
 }
 
-// Over a text that nobody writes in the wheel moves the page; while one writes
-// it belongs to the text.
+// Over a text that nobody writes in the wheel moves the page; while one writes it moves
+// the text by as much, and at its end the page again.
 func TestWheelOverNotes(t *testing.T) {
 	h := use(t)
 	n := field.NewNotes(h, "notes", 3)
@@ -282,5 +282,11 @@ func TestWheelOverNotes(t *testing.T) {
 	test.Scroll(w.Canvas(), fyne.NewPos(40, 30), 0, -25)
 	if page.Offset() != 0 {
 		t.Errorf("while one writes the page moves by %g px", page.Offset())
+	}
+	for range 30 {
+		test.Scroll(w.Canvas(), fyne.NewPos(40, 30), 0, -25)
+	}
+	if page.Offset() == 0 {
+		t.Error("the page stops at the end of the text")
 	}
 }

@@ -24,7 +24,7 @@ type Notes struct {
 
 	inner *notesEntry
 	plain *container.ThemeOverride
-	// wheel is in the way of the wheel unless one writes.
+	// wheel is in the way of the wheel.
 	wheel *notesWheel
 	rows  int
 }
@@ -176,6 +176,8 @@ type notesEntry struct {
 	setting, focused bool
 	// spoken is the name a screen reader says.
 	spoken string
+	// text is what the toolkit's editor scrolls in; nil before it is drawn.
+	text *container.Scroll
 }
 
 // Name is how tests and drivers find the text.
@@ -188,13 +190,33 @@ func (e *notesEntry) Focus() {
 	}
 }
 
+// CreateRenderer draws the editor and remembers what it scrolls in.
+func (e *notesEntry) CreateRenderer() fyne.WidgetRenderer {
+	r := e.Entry.CreateRenderer()
+	for _, o := range r.Objects() {
+		if s, ok := o.(*container.Scroll); ok {
+			e.text = s
+		}
+	}
+	return r
+}
+
+// scrolled scrolls the text while one writes; it reports whether it moved.
+func (e *notesEntry) scrolled(by *fyne.ScrollEvent) bool {
+	if !e.focused || e.text == nil {
+		return false
+	}
+	was := e.text.Offset
+	e.text.Scrolled(by)
+	return e.text.Offset != was
+}
+
 // AcceptsTab leaves the Tab key to the window.
 func (e *notesEntry) AcceptsTab() bool { return false }
 
 // FocusGained shows the focus.
 func (e *notesEntry) FocusGained() {
 	e.focused = true
-	e.notes.wheel.Hide()
 	e.Entry.FocusGained()
 	e.notes.Refresh()
 	reveal(e)
@@ -203,7 +225,6 @@ func (e *notesEntry) FocusGained() {
 // FocusLost ends the visit.
 func (e *notesEntry) FocusLost() {
 	e.focused = false
-	e.notes.wheel.Show()
 	e.Entry.FocusLost()
 	e.notes.Refresh()
 	tell(e.notes.OnLeft, e.Text)

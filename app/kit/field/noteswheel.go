@@ -6,10 +6,13 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
+
+	"ebbwell/app/kit/look"
 )
 
-// notesWheel lies over a text that nobody writes in and hands the wheel to the
-// page, so that the page does not stop under the pointer.
+// notesWheel lies over a text and takes the wheel: it moves the text while one writes in
+// it and more of it is there, and else the page, so that the page does not stop under
+// the pointer. Both go as far as other programs do.
 type notesWheel struct {
 	widget.BaseWidget
 	notes *Notes
@@ -23,8 +26,11 @@ func newNotesWheel(n *Notes) *notesWheel {
 	return w
 }
 
-// Scrolled scrolls the nearest page around the text.
+// Scrolled scrolls the text, or the nearest page around it.
 func (w *notesWheel) Scrolled(e *fyne.ScrollEvent) {
+	if w.notes.inner.scrolled(look.WheelStep(e)) {
+		return
+	}
 	on := canvasOf(w.notes)
 	if on == nil {
 		return

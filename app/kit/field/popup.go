@@ -115,6 +115,8 @@ type popupList struct {
 	at, first, hovered int
 	// rows is how many have room at once; 0 is as many as usual.
 	rows int
+	// turned is what the wheel turned that is less than a row, px.
+	turned float32
 }
 
 var (
@@ -259,12 +261,12 @@ func (l *popupList) hover(i int) {
 	}
 }
 
-// Scrolled moves the rows in sight.
+// Scrolled moves the rows in sight, as far as a page goes: small turns of a wheel or a
+// pad add up to rows.
 func (l *popupList) Scrolled(e *fyne.ScrollEvent) {
-	step := 1
-	if e.Scrolled.DY > 0 {
-		step = -1
-	}
-	l.first = max(min(l.first+step, len(l.options)-l.most()), 0)
+	l.turned -= look.WheelStep(e).Scrolled.DY
+	rows := int(l.turned / popupRow())
+	l.turned -= float32(rows) * popupRow()
+	l.first = max(min(l.first+rows, len(l.options)-l.most()), 0)
 	l.Refresh()
 }

@@ -38,16 +38,20 @@ func newWheelScroll(content fyne.CanvasObject) *wheelScroll {
 	return s
 }
 
-// Scrolled goes three lines of text for a notch, where the toolkit goes 25 px.
-// On macOS the system itself scales what a wheel or a hand on the pad sends.
-func (s *wheelScroll) Scrolled(e *fyne.ScrollEvent) {
-	if runtime.GOOS != "darwin" {
-		const toolkitNotch = 25
-		faster := *e
-		faster.Scrolled.DY *= 3 * Body.Height() / toolkitNotch
-		e = &faster
+// Scrolled goes as far as other programs do.
+func (s *wheelScroll) Scrolled(e *fyne.ScrollEvent) { s.Scroll.Scrolled(WheelStep(e)) }
+
+// WheelStep is a turn of the wheel as far as other programs go: three lines of text
+// for a notch, where the toolkit goes 25 px. On macOS the system itself scales what a
+// wheel or a hand on the pad sends.
+func WheelStep(e *fyne.ScrollEvent) *fyne.ScrollEvent {
+	if runtime.GOOS == "darwin" {
+		return e
 	}
-	s.Scroll.Scrolled(e)
+	const toolkitNotch = 25
+	step := *e
+	step.Scrolled.DY *= 3 * Body.Height() / toolkitNotch
+	return &step
 }
 
 // Parts returns the content.

@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -70,7 +69,7 @@ type Table struct {
 	count   int
 	row     func(i int) []Cell
 	state   tableState
-	scroll  *container.Scroll
+	scroll  *wheelScroll
 	body    *tableBody
 }
 
@@ -110,7 +109,7 @@ func (t *Table) OneClick() *Table {
 
 // Scrolling lets the table be lower than its rows and returns it.
 func (t *Table) Scrolling() *Table {
-	t.scroll = container.NewVScroll(t.body)
+	t.scroll = newWheelScroll(t.body)
 	t.scroll.OnScrolled = func(fyne.Position) { t.body.Refresh() }
 	t.Refresh()
 	return t

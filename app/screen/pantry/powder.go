@@ -9,7 +9,6 @@ import (
 
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
@@ -134,17 +133,13 @@ func (v *View) chosenPowder() (fuel.Product, bool) {
 
 // powders are what can be dissolved: powders, and what is poured in.
 func (v *View) powders(text string) []field.Option {
-	var list []fuel.Product
+	var options []field.Option
 	for _, p := range v.desk.Products().Products() {
 		if p.Form == fuel.Powder || p.Form == fuel.SemiSolid {
-			list = append(list, p)
+			options = append(options, field.Option{Key: p.ID, Text: p.Name, Note: v.desk.Words.Say("form." + string(p.Form))})
 		}
 	}
-	var options []field.Option
-	for _, p := range consult.Match(list, text) {
-		options = append(options, field.Option{Key: p.ID, Text: p.Name, Note: v.desk.Words.Say("form." + string(p.Form))})
-	}
-	return options
+	return field.Matching(options, text)
 }
 
 // show says what the drink comes to.

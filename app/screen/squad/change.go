@@ -230,8 +230,8 @@ func putDrink(g *record.GroupSession, i int, o field.Option) {
 // drinks are the drinks that fit a text.
 func (c *changing) drinks(text string) []field.Option {
 	var list []field.Option
-	for _, p := range consult.Match(c.v.desk.Products().Drinks(), text) {
+	for _, p := range c.v.desk.Products().Drinks() {
 		list = append(list, field.Option{Key: p.ID, Text: p.Name})
 	}
-	return list
+	return field.Matching(list, text)
 }

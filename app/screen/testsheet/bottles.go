@@ -253,10 +253,10 @@ func eaten(p *consult.Pantry) []fuel.Product { return p.Foods() }
 func productField(b *binder, part, name string, of func(*consult.Pantry) []fuel.Product, place func(t *record.Test, grow bool) *productPlace) *field.Suggest {
 	f := b.Suggest(part, name, func(text string) []field.Option {
 		var list []field.Option
-		for _, p := range consult.Match(of(b.Desk.Products()), text) {
+		for _, p := range of(b.Desk.Products()) {
 			list = append(list, field.Option{Key: p.ID, Text: p.Name, Note: productNote(b, p)})
 		}
-		return list
+		return field.Matching(list, text)
 	}, func(t record.Test) field.Option {
 		at := place(&t, false)
 		if at == nil {

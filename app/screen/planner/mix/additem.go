@@ -62,10 +62,10 @@ func Products(v *part.Plan, role record.Role) []fuel.Product {
 // itemOptions are the products that fit a text.
 func itemOptions(v *part.Plan, list []fuel.Product, text string) []field.Option {
 	var out []field.Option
-	for _, p := range consult.Match(list, text) {
+	for _, p := range list {
 		out = append(out, field.Option{Key: p.ID, Text: v.Speaker.Named(p.Name), Note: p.Portion.Name})
 	}
-	return out
+	return field.Matching(out, text)
 }
 
 // full says that no more of a role fits into a plan; empty while one does.
