@@ -93,6 +93,16 @@ func (w Writer) Amount(x float64, u quantity.Unit) string {
 	return w.Words.NumberIn(w.convert(x, u), w.decimals(x, u), w.name(u))
 }
 
+// Rounded is Amount with so many decimals of the unit shown.
+func (w Writer) Rounded(x float64, u quantity.Unit, decimals int) string {
+	return w.Words.NumberIn(w.convert(x, u), decimals, w.name(u))
+}
+
+// Degrees writes a difference of temperatures in °C: "5 °C", "9 °F".
+func (w Writer) Degrees(apart float64) string {
+	return w.Words.NumberIn(w.convert(apart, quantity.DegreeCelsius)-w.convert(0, quantity.DegreeCelsius), 0, w.name(quantity.DegreeCelsius))
+}
+
 // Signed is Amount with a plus before what is above zero.
 func (w Writer) Signed(x float64, u quantity.Unit) string {
 	return w.Words.SignedIn(w.convert(x, u), w.decimals(x, u), w.name(u))

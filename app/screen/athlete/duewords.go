@@ -124,7 +124,7 @@ func (sp speaker) sheetSentence(f consult.Findings) string {
 	for _, m := range f.Sweat.Missing {
 		if !m.Optional {
 			m.Effect.Low, m.Effect.High = 0, 0
-			lacks = append(lacks, desk.MissingSentence(sp.Words, m))
+			lacks = append(lacks, desk.MissingSentence(sp.Speaker, m))
 		}
 	}
 	if len(lacks) == 0 {

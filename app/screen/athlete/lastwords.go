@@ -47,7 +47,7 @@ func (sp speaker) missing(f consult.Findings) []string {
 	var list []string
 	for _, m := range f.Sweat.Missing {
 		if !m.Optional {
-			list = append(list, desk.MissingSentence(sp.Words, m))
+			list = append(list, desk.MissingSentence(sp.Speaker, m))
 		}
 	}
 	return list[:min(len(list), 3)]

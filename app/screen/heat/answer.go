@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/kit/chart"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -136,10 +137,13 @@ func (sp Speaker) codes(list []string, start climate.Start) string {
 			continue // said by what it rests on, by the advice, and beside the figure
 		}
 		var text string
-		if code == climate.PracticeStart {
+		switch code {
+		case climate.PracticeStart:
 			text = sp.Say("basis.practice-start", start.Athletes)
-		} else {
-			text = sp.Units("basis.code." + code)
+		case climate.AirExtrapolated:
+			text = sp.Say("basis.code.air-extrapolated", sp.By.Rounded(evidence.AirSpeedMax, quantity.MetrePerSecond, 0))
+		default:
+			text = sp.Say("basis.code." + code)
 		}
 		if !slices.Contains(out, text) {
 			out = append(out, text)

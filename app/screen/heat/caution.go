@@ -7,6 +7,7 @@ import (
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
 
@@ -57,9 +58,9 @@ func (sp Speaker) cautionPart(p climate.CautionPart, read bool) string {
 	switch p.By {
 	case climate.CautionWBGT:
 		if read {
-			return sp.Units("caution.wbgt.measured", sp.bare(p.Figure.Value, 0))
+			return sp.Say("caution.wbgt.measured", sp.Degrees(p.Figure.Value))
 		}
-		return sp.Units("caution.wbgt", sp.bare(p.Figure.Value, 0))
+		return sp.Say("caution.wbgt", sp.Degrees(p.Figure.Value))
 	case climate.CautionWettedness:
 		if !p.Figure.Known {
 			return sp.Say("basis.code." + climate.PlanNothingLeaves)
@@ -70,9 +71,9 @@ func (sp Speaker) cautionPart(p climate.CautionPart, read bool) string {
 		return sp.Say("caution.wettedness", sp.Words.Number(100*p.Figure.Value, 0))
 	}
 	if p.Beyond {
-		return sp.Units("caution.core.beyond", sp.bare(p.Figure.Value, 0))
+		return sp.Say("caution.core.beyond", sp.Degrees(p.Figure.Value))
 	}
-	return sp.Units("caution.core", sp.bare(p.Figure.Value, 1))
+	return sp.Say("caution.core", sp.By.Amount(p.Figure.Value, quantity.DegreeCelsius))
 }
 
 // Profile is what the conditions of the profile add in the heat.

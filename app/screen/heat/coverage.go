@@ -129,7 +129,7 @@ func (sp Speaker) reason(d climate.Difference) string {
 	key := "apart." + d.By + way
 	switch d.By {
 	case climate.ByAir:
-		return sp.Units(key, sp.apart(d.Size))
+		return sp.Say(key, sp.By.Degrees(math.Abs(d.Size)))
 	case climate.ByEffort:
 		if sp.By.Hidden {
 			return sp.Say(key + ".hidden")

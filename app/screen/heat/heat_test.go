@@ -105,8 +105,8 @@ func TestReasons(t *testing.T) {
 		d            climate.Difference
 		metric, inUS string
 	}{
-		{climate.Difference{By: climate.ByAir, Size: 5}, "5 °C hotter", "9 °F hotter"},
-		{climate.Difference{By: climate.ByAir, Size: -12.4}, "12 °C cooler", "22 °F cooler"},
+		{climate.Difference{By: climate.ByAir, Size: 5}, "5 °C hotter", "9 °F hotter"},
+		{climate.Difference{By: climate.ByAir, Size: -12.4}, "12 °C cooler", "22 °F cooler"},
 		{climate.Difference{By: climate.ByHumidity, Size: -1}, "drier", "drier"},
 		{climate.Difference{By: climate.BySun, Size: 1}, "more sun", "more sun"},
 		{climate.Difference{By: climate.BySun}, "another sun", "another sun"},

@@ -28,7 +28,7 @@ type Place struct {
 // they lead one to expect as a band, the stops that rest on an estimate as
 // dashed boxes.
 func (sp Speaker) Picture(r consult.Calculation, curve []consult.CurvePoint, stops []Place) chart.HeatData {
-	d := chart.HeatData{HeatText: sp.Units("heat.axis.air"), RateText: string(sp.By.Unit(quantity.LitrePerHour)), Summary: sp.Say("heat.picture.summary")}
+	d := chart.HeatData{HeatText: sp.Say("heat.axis.air", string(sp.By.Unit(quantity.DegreeCelsius))), RateText: string(sp.By.Unit(quantity.LitrePerHour)), Summary: sp.Say("heat.picture.summary")}
 	low, high, most := PictureLow, PictureHigh, 0.0
 	see := func(t, rate float64) {
 		low, high, most = min(low, t), max(high, t), max(most, rate)

@@ -1,10 +1,9 @@
 package heat
 
 import (
-	"math"
-
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -12,38 +11,15 @@ import (
 // Speaker words a calculation.
 type Speaker struct{ amount.Speaker }
 
-// Units is a text that names a unit, in its form for the practice's units.
-func (sp Speaker) Units(key string, args ...any) string {
-	if us := key + ".us"; sp.By.US && sp.Words.Has(us) {
-		key = us
-	}
-	return sp.Words.Say(key, args...)
-}
-
 // Degrees is a temperature in whole degrees, with its unit.
 func (sp Speaker) Degrees(celsius float64) string {
-	return sp.bare(celsius, 0) + "\u00a0" + string(sp.By.Unit(quantity.DegreeCelsius))
+	return sp.By.Rounded(celsius, quantity.DegreeCelsius, 0)
 }
 
-// bare is a temperature in °C as a number in the unit it is shown in.
-func (sp Speaker) bare(celsius float64, decimals int) string {
-	shown, err := quantity.Convert(celsius, quantity.DegreeCelsius, sp.By.Unit(quantity.DegreeCelsius))
-	if err != nil {
-		shown = celsius // the two units are of one kind
-	}
-	return sp.Words.Number(shown, decimals)
+// Guessed says that the daily highest of a place is a guess.
+func (sp Speaker) Guessed() string {
+	return sp.Say("trip.table.guessed", sp.By.Degrees(evidence.HotDayAdds))
 }
-
-// apart is a difference of temperatures in °C as a number of the degrees shown.
-func (sp Speaker) apart(celsius float64) string {
-	if sp.By.US {
-		celsius *= fahrenheitDegree
-	}
-	return sp.Words.Number(math.Abs(celsius), 0)
-}
-
-// fahrenheitDegree is how many degrees of Fahrenheit are one of Celsius.
-const fahrenheitDegree = 1.8
 
 // Air is air in a few words: "31 °C, 46 %"; what is not written down is left
 // out.

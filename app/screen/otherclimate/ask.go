@@ -133,7 +133,7 @@ func (p *panel) credit(out answer) string {
 	say := p.sp.Words.Say
 	text := say("otherclimate.table", out.air.City.Name, out.air.City.Country, p.sp.Air(out.air.Air), out.air.Place.Grade) + " " + p.in.places.Credit + "."
 	if out.air.Place.HighGuessed && p.s.stop.TimeOfDay != consult.MeanOfDay {
-		text += " " + p.sp.Units("trip.table.guessed")
+		text += " " + p.sp.Guessed()
 	}
 	return text
 }

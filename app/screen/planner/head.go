@@ -48,7 +48,7 @@ func (v *View) noTest() fyne.CanvasObject {
 		title, sentence, button = "planner.norate.title", "planner.norate", "planner.norate.open"
 		place.Record = v.File.Tests[0].Test.ID
 		for _, m := range v.File.Tests[0].Sweat.Missing {
-			list.Add(look.NewParagraph(desk.MissingSentence(v.Desk.Words, m), look.Body, look.Ink))
+			list.Add(look.NewParagraph(desk.MissingSentence(v.Speaker.Speaker, m), look.Body, look.Ink))
 		}
 	} else {
 		place.New = true

@@ -232,11 +232,10 @@ type headRow struct {
 func newHeadRow(v *View) *headRow {
 	h := &headRow{}
 	for c := colName; c < columnsInAll; c++ {
-		key := headKey(c)
-		if key == "" {
+		if headKey(c) == "" {
 			continue
 		}
-		l := look.NewLabel(v.say(key), look.Note, look.Ink2).Shorten()
+		l := look.NewLabel(v.head(c), look.Note, look.Ink2).Shorten()
 		if c >= colBefore && c <= colAfter {
 			l = l.Right()
 		}

@@ -41,7 +41,6 @@ func (o *openRow) below() {
 // narrowForm sets what finds no room in the columns: the bottles, a line each, and
 // urine, patch and symptoms.
 func (o *openRow) narrowForm() fyne.CanvasObject {
-	say := o.v.say
 	box := look.VBox(6)
 	t := o.row().Sheet.Test
 	width := map[column]float32{colSwatch: 14, colBottle: 62, colBottleAfter: 62, colRefill: 70, colDrunk: 56}
@@ -49,7 +48,7 @@ func (o *openRow) narrowForm() fyne.CanvasObject {
 	head := []fyne.CanvasObject{look.Gap(1, 1), look.Gap(1, 1)}
 	for _, c := range []column{colBottle, colBottleAfter, colRefill, colDrunk} {
 		tracks = append(tracks, look.Fixed(width[c]))
-		head = append(head, look.NewLabel(say(headKey(c)), look.Note, look.Ink2).Right())
+		head = append(head, look.NewLabel(o.v.head(c), look.Note, look.Ink2).Right())
 	}
 	if len(t.Bottles) > 0 {
 		box.Add(look.Columns(8, tracks, head...))
@@ -66,7 +65,7 @@ func (o *openRow) narrowForm() fyne.CanvasObject {
 	}
 	rest := look.VBox(6)
 	for _, col := range []column{colBefore, colUrine, colPatch, colSymptoms} {
-		line := []fyne.CanvasObject{look.MinSized(64, 0, look.NewLabel(say(headKey(col)), look.Note, look.Ink2))}
+		line := []fyne.CanvasObject{look.MinSized(64, 0, look.NewLabel(o.v.head(col), look.Note, look.Ink2))}
 		if !leftOut(col, o.level) {
 			continue
 		}
@@ -84,6 +83,18 @@ func (o *openRow) narrowForm() fyne.CanvasObject {
 		rest.Add(look.HBox(8, line...))
 	}
 	return look.NewPair(0.56, 640, box, rest)
+}
+
+// head is the text of a column's head, with the unit of what is typed below it.
+func (v *View) head(c column) string {
+	var args []any
+	switch c {
+	case colBefore, colAfter:
+		args = append(args, string(v.speaker(false).By.Unit(quantity.Kilogram)))
+	case colDrunk:
+		args = append(args, string(v.speaker(false).By.Unit(quantity.Millilitre)))
+	}
+	return v.say(headKey(c), args...)
 }
 
 // headKey is the text of a column's head.
@@ -196,7 +207,7 @@ func (o *openRow) means(r squad.Row, m record.Moment) string {
 	case ok && r.Hidden:
 		return o.v.say("squad.mean.hidden")
 	case ok:
-		return o.v.say("squad.mean", o.v.desk.Words.Number(mean, 2), by.Amount(apart, quantity.Kilogram))
+		return o.v.say("squad.mean", by.Rounded(mean, quantity.Kilogram, 2), by.Amount(apart, quantity.Kilogram))
 	}
 	for _, w := range squad.Masses(r.Sheet.Test, m) {
 		if w.Aside && !r.Hidden {

@@ -222,7 +222,7 @@ func (v *View) lacks(s Sheet) string {
 	}
 	var list []string
 	for _, m := range s.Lacks[:min(len(s.Lacks), mostLacks)] {
-		list = append(list, desk.MissingSentence(w, m))
+		list = append(list, desk.MissingSentence(v.desk.Speaker(s.Hidden), m))
 	}
 	if more := len(s.Lacks) - mostLacks; more > 0 {
 		list = append(list, w.Say("testday.more", more))

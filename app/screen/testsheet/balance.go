@@ -133,7 +133,7 @@ func (b *balance) showMissing(f consult.Findings) {
 	}
 	for i, p := range b.lines {
 		if i < len(missing) {
-			p.SetText(desk.MissingSentence(b.desk.Words, missing[i]))
+			p.SetText(desk.MissingSentence(b.desk.Speaker(f.Care.MassHidden), missing[i]))
 		}
 		look.ShowIf(p, i < len(missing))
 	}

@@ -82,7 +82,7 @@ func (p *urine) words(f consult.Findings) string {
 	}
 	for _, m := range f.Sweat.Markers {
 		for _, n := range m.Figure.Why.Notes {
-			return text + desk.NoteSentence(w, n)
+			return text + desk.NoteSentence(p.b.Desk.Speaker(f.Care.MassHidden), n)
 		}
 	}
 	return text

@@ -145,7 +145,7 @@ func (p *airForm) show(sp heat.Speaker, a consult.StopAir, s record.Stop, err er
 	setText(p.credit, credit(sp, a, s, p.v.places))
 	guessed := ""
 	if a.FromTable && a.Place.HighGuessed && hourOf(s.TimeOfDay) != consult.MeanOfDay {
-		guessed = sp.Units("trip.table.guessed")
+		guessed = sp.Guessed()
 	}
 	setText(p.guessed, guessed)
 	weight, sentence := field.Fine, troubleAt(sp, err, s, evidence.PlaceField)
@@ -163,8 +163,13 @@ func credit(sp heat.Speaker, a consult.StopAir, s record.Stop, places climate.Pl
 		return ""
 	}
 	say := sp.Words.Say
-	month, hour := say("month."+strconv.Itoa(a.Month)), sp.Units("trip.table."+hourOf(s.TimeOfDay))
-	return say("trip.table", a.City.Name, a.City.Country, hour, month, a.Place.Grade) + " " + places.Credit + "."
+	args := []any{a.City.Name, a.City.Country, say("month." + strconv.Itoa(a.Month)), a.Place.Grade, places.Credit}
+	switch hour := hourOf(s.TimeOfDay); hour {
+	case consult.HotDay:
+		return say("trip.table.hot-day", append(args, sp.By.Degrees(evidence.HotDayAdds))...)
+	default:
+		return say("trip.table."+hour, args...)
+	}
 }
 
 // hint shows in an empty field what is taken instead.

@@ -84,7 +84,7 @@ func whyBox(sp wording.Speaker, c consult.Case, name string, f figure.Figure) fy
 		box.Add(bars)
 	}
 	for _, n := range f.Why.Notes {
-		box.Add(look.NewParagraph(desk.NoteSentence(sp.Words, n), look.Note, look.Ink2))
+		box.Add(look.NewParagraph(desk.NoteSentence(sp.Speaker, n), look.Note, look.Ink2))
 	}
 	said := map[string]bool{}
 	for _, id := range f.Why.Sources {

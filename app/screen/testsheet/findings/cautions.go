@@ -108,10 +108,7 @@ func (sp speaker) uncounted(names []string) (c Caution, ok bool) {
 
 // overdrank says how much more was drunk than lost.
 func (sp speaker) overdrank(flag sweat.Flag) string {
-	if sp.By.US {
-		return sp.Say("findings.drank-more.us", sp.By.Amount(flag.Size, quantity.Litre))
-	}
-	return sp.Say("flag.drank-more", sp.Words.Number(flag.Size, 2))
+	return sp.Say("flag.drank-more", sp.By.Amount(flag.Size, quantity.Litre))
 }
 
 // nearLoss says that close to all was drunk.
@@ -148,7 +145,7 @@ func (sp speaker) lacking(in Input) []string {
 	var list []string
 	for _, m := range in.Findings.Sweat.Missing {
 		if !m.Optional {
-			list = append(list, desk.MissingSentence(sp.Words, m))
+			list = append(list, desk.MissingSentence(sp.Speaker, m))
 		}
 	}
 	return list

@@ -71,7 +71,7 @@ func (sp speaker) matters(key string, in Input) []string {
 	for _, flag := range in.Findings.Sweat.Flags {
 		switch flag.ID {
 		case sweat.FlagSodiumRate:
-			list = append(list, sp.Say(flag.ID, sp.Words.Number(evidence.SodiumMattersRate, 1)))
+			list = append(list, sp.Say(flag.ID, sp.By.Rounded(evidence.SodiumMattersRate, quantity.LitrePerHour, sp.RateDecimals())))
 		case sweat.FlagSodiumSalty, sweat.FlagSodiumLong:
 			list = append(list, sp.Say(flag.ID, sp.Words.Number(flag.Size, 0)))
 		}

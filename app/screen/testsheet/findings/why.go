@@ -117,7 +117,7 @@ func (sp speaker) notes(w figure.Why) []string {
 	var list []string
 	seen := map[string]bool{}
 	for _, n := range w.Notes {
-		text := desk.NoteSentence(sp.Words, n)
+		text := desk.NoteSentence(sp.Speaker, n)
 		if seen[text] || sp.By.Hidden && leadsToMass(n.ID) {
 			continue
 		}
