@@ -48,7 +48,7 @@ func layers() [][]string {
 		{"internal/uncertainty", "internal/figure"},
 		{"internal/evidence"},
 		{"internal/words"},
-		{"internal/quantity"},
+		{"internal/quantity", "internal/lock"},
 		{"assets", "internal/golden", "internal/published"},
 	}
 }
@@ -75,6 +75,7 @@ func reserved() map[string][]string {
 		"database/sql":             {"internal/store"},
 		"codeberg.org/go-pdf":      {"internal/handout"},
 		"github.com/xuri":          {"internal/exchange"},
+		"filippo.io/age":           {"internal/lock"},
 		"net/http":                 {}, // nothing goes over a network
 		"net":                      {},
 		// The parts of the planner are its own, and the agreement's that it opens.

@@ -5,31 +5,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
-	"path/filepath"
 )
-
-// Backup writes a whole copy of the database to a file of the user's choice,
-// replacing one that is there. Lost or half-written copies do not happen: the
-// copy is made beside the file and then moved into its place.
-func (s *Store) Backup(ctx context.Context, toFile string) error {
-	s.gate.RLock()
-	defer s.gate.RUnlock()
-	if s.files == nil {
-		return &Error{Code: CodeNotOpen, Doing: "back up", Path: s.dir}
-	}
-	to, err := filepath.Abs(toFile)
-	if err != nil {
-		return fail(err, "back up")
-	}
-	if err := s.outside(to); err != nil {
-		return err
-	}
-	how := forCopying
-	if s.options.ReadOnly {
-		how = forLooking
-	}
-	return s.outgoing(to, "", func(part string) error { return copyFile(ctx, s.path(), how, part, part+copyEnd) }, nil)
-}
 
 // Restore puts a snapshot (or a backup: only the path counts) in the place of
 // the present file, which is first set aside as a snapshot of its own. When
