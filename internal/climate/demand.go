@@ -133,7 +133,7 @@ func (d *demand) covariance(o *demand, sd float64) float64 {
 func (k EffortKind) relativeU() float64 {
 	switch k {
 	case ByPower:
-		return evidence.CyclingRelativeU
+		return evidence.PowerRelativeU
 	case BySpeed:
 		return evidence.RunningRelativeU
 	case ByEnergy:

@@ -31,12 +31,12 @@ func CyclingEffort(b Body, power quantity.Watts, road quantity.MetresPerSecond) 
 		{Symbol: "base", Value: evidence.CyclingBaseOxygen, Unit: "mL/(kg·min)"},
 		{Symbol: "perwatt", Value: evidence.CyclingPowerOxygen, Unit: "mL/(min·W)"},
 		{Symbol: "power", Value: float64(power), Unit: quantity.Watt},
-	}, evidence.CyclingRelativeU, "oxygen.cycling.base", "oxygen.cycling.power")
+	}, evidence.PowerRelativeU, "oxygen.cycling.base", "oxygen.cycling.power")
 	return Effort{ByPower, Cycling, f, quantity.WattsPerSquareMetre(float64(power) / b.Area()), road, road == 0}, nil
 }
 
 // RowingEffort is rowing at a power in W: M = P/0.19. boat is the speed of the
-// boat; zero is an ergometer. A proposal, good to 10 %.
+// boat; zero is an ergometer. A proposal, good to 7 %.
 func RowingEffort(b Body, power quantity.Watts, boat quantity.MetresPerSecond) (Effort, error) {
 	if err := refusedAny(append(b.values(), fieldValue{evidence.Power, float64(power)})...); err != nil {
 		return Effort{}, err

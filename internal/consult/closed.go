@@ -152,7 +152,7 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 		if err := json.Unmarshal(kept[0].Results, &out); err == nil && out.whole() {
 			if out.sameMethod(d.Settings.FieldMethod) {
 				f := out.findings(t, a, was.Reasons)
-				f.Kept, f.Evidence, f.then, f.who = KeptFigures, kept[0].Evidence, &then, was.Athlete
+				f.Kept, f.Evidence, f.then, f.who, f.zone = KeptFigures, kept[0].Evidence, &then, was.Athlete, d.Zone
 				return f
 			}
 			how = KeptMethod

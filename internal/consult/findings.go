@@ -40,12 +40,18 @@ type Findings struct {
 	reasons []record.RawText
 	then    *Setup
 	who     FrozenAthlete
+	zone    *time.Location
+}
+
+// Since is the minutes from the start of the session to a time of day, as they passed.
+func (f Findings) Since(c record.Clock) (minutes float64, ok bool) {
+	return f.Test.Session.Since(c, f.zone)
 }
 
 // Find works out a test sheet, whole or partly filled.
 func Find(t record.Test, a record.Athlete, raw []record.RawText, d Setup) Findings {
-	f := Findings{Test: t, Care: care.Of(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim), reasons: raw}
-	f.Minutes, f.Timed = t.Session.Minutes()
+	f := Findings{Test: t, Care: care.Of(a, TestDay(t)), Limit: d.Settings.DeficitAim.Or(evidence.DeficitAim), reasons: raw, zone: d.Zone}
+	f.Minutes, f.Timed = t.Session.Elapsed(d.Zone)
 	f.Sweat, f.Refused = sweat.Evaluate(SheetInput(coarse(t, a), a, raw, d))
 	f.Intake = intakeOf(t, f.Sweat, f.Minutes, f.Timed, d)
 	f.RatePlaces = places(evidence.RateMeasure, SportGroup(sportOf(t, a)), f.Sweat.Fluid.Rate.Known, f.Sweat.Fluid.Rate.Value)

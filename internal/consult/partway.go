@@ -26,10 +26,6 @@ func Segments(f Findings) []Segment {
 	if len(t.Partway) == 0 || len(first) == 0 || len(last) == 0 || !f.Timed || !f.Sweat.Fluid.Loss.Known {
 		return nil
 	}
-	start, ok := t.Session.Start.Minutes()
-	if !ok {
-		return nil
-	}
 	breath, drunk, urine := 0.0, 0.0, 0.0
 	for _, l := range f.Sweat.Balance {
 		switch l.ID {
@@ -47,12 +43,9 @@ func Segments(f Findings) []Segment {
 	}
 	points := []point{{clock: t.Session.Start, mass: mean(first)}}
 	for _, p := range t.Partway {
-		at, ok := p.At.Minutes()
+		at, ok := f.Since(p.At)
 		if !ok || !p.Mass.Known() || !p.Drunk.Known() {
 			return nil
-		}
-		if at -= start; at < 0 {
-			at += 24 * 60
 		}
 		points = append(points, point{p.At, at, *p.Mass.Value, *p.Drunk.Value / 1000, p.Urine.Or(0) / 1000})
 	}

@@ -1,6 +1,8 @@
 package consult
 
 import (
+	"time"
+
 	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -18,6 +20,9 @@ type Setup struct {
 	// Start is where an athlete of a sport without a test is taken to stand, by
 	// the practice's own tests; nil, or the zero Start, for the usual one.
 	Start func(sport string) climate.Start `json:"-"`
+	// Zone is where the clocks of sessions stand: that of the machine. Nil is a zone
+	// whose clocks are never set.
+	Zone *time.Location `json:"-"`
 }
 
 // SheetInput turns a test sheet as kept into the plain input of package sweat.
@@ -42,7 +47,7 @@ func SheetInput(t record.Test, a record.Athlete, raw []record.RawText, d Setup) 
 			Bands:       BandsOf(d.Settings), Sex: sweat.Sex(a.Sex), Kept: kept(t, raw),
 		},
 	}
-	if minutes, ok := t.Session.Minutes(); ok {
+	if minutes, ok := t.Session.Elapsed(d.Zone); ok {
 		elapsed := quantity.Minutes(minutes)
 		in.Time.Elapsed = &elapsed
 	}
@@ -55,7 +60,7 @@ func SheetInput(t record.Test, a record.Athlete, raw []record.RawText, d Setup) 
 		in.Intake.Foods = append(in.Intake.Foods, food(f, d.Pantry))
 	}
 	for _, p := range t.Patches {
-		in.Patches = append(in.Patches, patch(p, t.Session))
+		in.Patches = append(in.Patches, patch(p, t.Session, d.Zone))
 	}
 	return in
 }
@@ -157,9 +162,9 @@ func FoodGrams(f record.FoodEaten, p *Pantry) (grams float64, ok bool) {
 }
 
 // patch is one patch; its times become minutes after the start.
-func patch(p record.Patch, s record.Session) sweat.Patch {
+func patch(p record.Patch, s record.Session, zone *time.Location) sweat.Patch {
 	return sweat.Patch{
-		Site: evidence.Site(p.Site), Side: p.Side, On: after(p.On, s), Off: after(p.Off, s),
+		Site: evidence.Site(p.Site), Side: p.Side, On: after(p.On, s, zone), Off: after(p.Off, s, zone),
 		Sodium: as[quantity.MillimolesPerLitre](p.Sodium), Potassium: as[quantity.MillimolesPerLitre](p.Potassium),
 		Method: evidence.Method(p.Method), Condition: sweat.Condition(p.Condition),
 	}
@@ -167,15 +172,11 @@ func patch(p record.Patch, s record.Session) sweat.Patch {
 
 // after is minutes from the session's start to a time of day; over midnight
 // where the session is.
-func after(c record.Clock, s record.Session) *quantity.Minutes {
-	at, ok1 := c.Minutes()
-	start, ok2 := s.Start.Minutes()
-	if !ok1 || !ok2 {
+func after(c record.Clock, s record.Session, zone *time.Location) *quantity.Minutes {
+	minutes, ok := s.Since(c, zone)
+	if !ok {
 		return nil
 	}
-	m := quantity.Minutes(at - start)
-	if s.EndsNextDay && m < 0 {
-		m += 24 * 60
-	}
+	m := quantity.Minutes(minutes)
 	return &m
 }

@@ -7,7 +7,6 @@ const (
 	OxygenEnergy      = 20900.0 // J/L
 	CyclingEfficiency = 0.21
 	RowingEfficiency  = 0.19
-	PowerRelativeU    = 0.10
 )
 
 // What is taken where nothing is written down.
@@ -41,7 +40,6 @@ func metabolicEntries() []Entry {
 		{ID: "climate.effort.oxygen-energy", Value: OxygenEnergy, Unit: "J/L", Source: oxygen, Sure: Memory},
 		{ID: "climate.effort.cycling.efficiency", Value: CyclingEfficiency, Source: source, Sure: Proposal},
 		{ID: "climate.effort.rowing.efficiency", Value: RowingEfficiency, Source: source, Sure: Proposal},
-		{ID: "climate.effort.power.u", Value: PowerRelativeU, Source: source, Sure: Proposal},
 		{ID: "climate.effort.assumed", Value: AssumedMet, Unit: quantity.Met, Source: source, Sure: Proposal},
 		{ID: "climate.assumed.air", Value: AssumedAir, Unit: quantity.DegreeCelsius, Source: source, Sure: Proposal},
 		{ID: "climate.assumed.humidity", Value: AssumedHumidity, Unit: quantity.PerCent, Source: source, Sure: Proposal},

@@ -61,7 +61,7 @@ const (
 	CyclingPowerOxygen = 10.8 // mL/min per W
 	MetRelativeU       = 0.20 // of an uptake from the table of activities
 	RunningRelativeU   = 0.10 // of an uptake from running speed
-	CyclingRelativeU   = 0.07 // of an uptake from power
+	PowerRelativeU     = 0.07 // of an uptake from pedal or rowing power
 	EffortRestMet      = 2.0  // MET at effort 0
 	EffortStepMet      = 1.0  // MET per step of effort
 	EffortRelativeU    = 0.35 // of an uptake from an effort rating
@@ -137,7 +137,7 @@ func oxygenEntries() []Entry {
 		{ID: "oxygen.running.u", Value: RunningRelativeU, Source: own, Sure: Proposal},
 		{ID: "oxygen.cycling.base", Value: CyclingBaseOxygen, Unit: perKg, Source: acsm, Sure: Memory},
 		{ID: "oxygen.cycling.power", Value: CyclingPowerOxygen, Unit: perWatt, Source: acsm, Sure: Memory},
-		{ID: "oxygen.cycling.u", Value: CyclingRelativeU, Source: own, Sure: Proposal},
+		{ID: "oxygen.power.u", Value: PowerRelativeU, Source: own, Sure: Proposal},
 		{ID: "oxygen.effort.base", Value: EffortRestMet, Unit: quantity.Met, Source: own, Sure: Proposal},
 		{ID: "oxygen.effort.step", Value: EffortStepMet, Unit: quantity.Met, Source: own, Sure: Proposal},
 		{ID: "oxygen.effort.u", Value: EffortRelativeU, Source: own, Sure: Proposal},

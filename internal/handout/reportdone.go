@@ -21,7 +21,7 @@ type Calculated struct{ Name, Rule, Sum string }
 // ReportDone says what was done and measured, in eight lines. What was not written
 // down is said to be missing. Where body mass is hidden the weighings are left out.
 func ReportDone(f consult.Findings, t Terms, w *words.Words) []Done {
-	r := doneWriter{f.Test, amounts{say: w, us: t.USUnits, hidden: t.MassHidden, concealed: map[string]string{}}, w}
+	r := doneWriter{f, f.Test, amounts{say: w, us: t.USUnits, hidden: t.MassHidden, concealed: map[string]string{}}, w}
 	list := []Done{
 		r.line("session", r.session(f)), r.line("air", r.air()), r.line("heat", r.heat()), r.line("effort", r.effort()),
 		r.line("mass", r.mass()), r.line("bottles", r.bottles()), r.line("patch", r.patch()), r.line("by", f.Test.CreatedBy),
@@ -33,6 +33,7 @@ func ReportDone(f consult.Findings, t Terms, w *words.Words) []Done {
 }
 
 type doneWriter struct {
+	f    consult.Findings
 	test record.Test
 	am   amounts
 	w    *words.Words
@@ -154,8 +155,8 @@ func (r doneWriter) patch() string {
 		return r.w.Say("handout.report.done.patch.none")
 	}
 	first, times := r.test.Patches[0], ""
-	if on, ok := first.On.Minutes(); ok {
-		if off, ok := first.Off.Minutes(); ok && off > on {
+	if on, ok := r.f.Since(first.On); ok {
+		if off, ok := r.f.Since(first.Off); ok && off > on {
 			times = r.w.Say("handout.report.done.on", r.w.Number(off-on, 0))
 		}
 	}

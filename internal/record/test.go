@@ -95,6 +95,61 @@ func (s Session) Minutes() (minutes float64, ok bool) {
 	return end - start, true
 }
 
+// At is a time of day of the session as an instant in a zone, nil for one whose clocks
+// are never set: the session's day, or the next for a time that lies before the start
+// of a session over midnight; ok is false while the day is not known.
+func (s Session) At(c Clock, zone *time.Location) (at time.Time, ok bool) {
+	day, ok1 := s.Date.Time()
+	minutes, ok2 := c.Minutes()
+	if !ok1 || !ok2 {
+		return at, false
+	}
+	if zone == nil {
+		zone = time.UTC
+	}
+	days := 0
+	if start, ok := s.Start.Minutes(); ok && s.EndsNextDay && minutes < start {
+		days = 1
+	}
+	m := int(minutes)
+	return time.Date(day.Year(), day.Month(), day.Day()+days, m/60, m%60, 0, 0, zone), true
+}
+
+// Since is the minutes from the start of the session to a time of day, as they passed
+// in a zone, which differs from the clocks where they were set in between; below zero
+// before the start. While the day is not known it is what the clocks say.
+func (s Session) Since(c Clock, zone *time.Location) (minutes float64, ok bool) {
+	start, ok1 := s.Start.Minutes()
+	then, ok2 := c.Minutes()
+	if !ok1 || !ok2 {
+		return 0, false
+	}
+	wall := then - start
+	if s.EndsNextDay && wall < 0 {
+		wall += 24 * 60
+	}
+	began, ok1 := s.At(s.Start, zone)
+	at, ok2 := s.At(c, zone)
+	if !ok1 || !ok2 {
+		return wall, true
+	}
+	return at.Sub(began).Minutes(), true
+}
+
+// Elapsed is how long the session really was in a zone; see [Session.Since]. ok is
+// false while start or end is missing, or the end is not after the start.
+func (s Session) Elapsed(zone *time.Location) (minutes float64, ok bool) {
+	wall, ok := s.Minutes()
+	if !ok {
+		return 0, false
+	}
+	minutes, ok = s.Since(s.End, zone)
+	if s.EndsNextDay && s.End == s.Start {
+		minutes = wall // a whole day
+	}
+	return minutes, ok && minutes > 0
+}
+
 // Air is the weather of the session.
 type Air struct {
 	Temperature Number `gorm:"embedded;embeddedPrefix:temperature_" unit:"°C"` // °C

@@ -7,24 +7,6 @@ import (
 	"ebbwell/internal/record"
 )
 
-// at is a time of day of a session as an instant, in the zone of the laptop: the
-// session's day, or the next for a time that lies before the start of a session
-// over midnight. Daylight saving is the zone's business.
-func at(s record.Session, c record.Clock, zone *time.Location) (t time.Time, ok bool) {
-	day, ok1 := s.Date.Time()
-	minutes, ok2 := c.Minutes()
-	if !ok1 || !ok2 {
-		return t, false
-	}
-	start, hasStart := s.Start.Minutes()
-	days := 0
-	if hasStart && s.EndsNextDay && minutes < start {
-		days = 1
-	}
-	m := int(minutes)
-	return time.Date(day.Year(), day.Month(), day.Day()+days, m/60, m%60, 0, 0, zone), true
-}
-
 // Span is when a session begins and ends, as instants.
 type Span struct {
 	Start, End       time.Time
@@ -34,8 +16,8 @@ type Span struct {
 // SpanOf is the span of a session.
 func SpanOf(s record.Session, zone *time.Location) Span {
 	var p Span
-	p.Start, p.HasStart = at(s, s.Start, zone)
-	p.End, p.HasEnd = at(s, s.End, zone)
+	p.Start, p.HasStart = s.At(s.Start, zone)
+	p.End, p.HasEnd = s.At(s.End, zone)
 	if p.HasEnd && p.HasStart && s.EndsNextDay && !p.End.After(p.Start) {
 		p.End = p.End.AddDate(0, 0, 1)
 	}
@@ -93,7 +75,7 @@ func PatchOf(t record.Test, now time.Time) Patch {
 			continue
 		}
 		p.Laboratory = p.Laboratory || !one.Sodium.Known()
-		on, ok := at(t.Session, one.On, now.Location())
+		on, ok := t.Session.At(one.On, now.Location())
 		if one.Off == "" {
 			p.On, p.Off = true, false
 			if ok {
@@ -103,7 +85,7 @@ func PatchOf(t record.Test, now time.Time) Patch {
 			}
 			continue
 		}
-		off, okOff := at(t.Session, one.Off, now.Location())
+		off, okOff := t.Session.At(one.Off, now.Location())
 		if !p.On {
 			p.Off, p.At = true, one.Off
 			if ok && okOff {

@@ -30,7 +30,7 @@ func FromRunning(speed, grade, mass float64) Uptake {
 // mL/kg/min (ACSM metabolic equations, from memory). Mass in kg, above zero.
 func FromCycling(power, mass float64) Uptake {
 	perKg := evidence.CyclingBaseOxygen + evidence.CyclingPowerOxygen*power/mass
-	return Uptake{perKg * mass / 1000, evidence.CyclingRelativeU}
+	return Uptake{perKg * mass / 1000, evidence.PowerRelativeU}
 }
 
 // FromRowing is the oxygen uptake at a rowing power in W: the metabolic rate is

@@ -182,7 +182,7 @@ func (d *Desk) PracticeChanged() { d.practice = nil }
 
 // Calculate is what package consult needs besides the records.
 func (d *Desk) Calculate() consult.Setup {
-	return consult.Setup{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities, Start: d.startOf}
+	return consult.Setup{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities, Start: d.startOf, Zone: d.Now().Location()}
 }
 
 // Today is the present day.

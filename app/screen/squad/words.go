@@ -230,7 +230,7 @@ func (v *View) oddWords(r squad.Row, o squad.Odd) (title, sentence string) {
 	case squad.OddApart:
 		return v.say("squad.odd.apart", kg(o.A), kg(o.B)), v.say("squad.odd.third")
 	}
-	if minutes, ok := r.Sheet.Test.Session.Minutes(); ok {
+	if minutes, ok := r.Sheet.Test.Session.Elapsed(v.desk.Now().Location()); ok {
 		return v.say("squad.odd.change", v.kg(o.A), kg(o.B), int(minutes)), sentence
 	}
 	return v.say("squad.odd.change.untimed", v.kg(o.A), kg(o.B)), sentence
@@ -304,7 +304,7 @@ func (v *View) sharedWords() string {
 // timesWords are the name, the times and the length of a session.
 func (v *View) timesWords(g record.GroupSession) string {
 	s := g.Session
-	minutes, ok := s.Minutes()
+	minutes, ok := s.Elapsed(v.desk.Now().Location())
 	switch {
 	case ok:
 		return v.say("squad.times", v.nameOf(g), string(s.Start), string(s.End), int(minutes))
