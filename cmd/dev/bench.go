@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -31,18 +32,17 @@ func bench(ctx context.Context, t tool, args []string) error {
 	if len(results) == 0 {
 		return fmt.Errorf("no benchmark ran; go test said:\n%s", printed)
 	}
-	whole := len(args) == 0
-	if whole {
-		more, err := t.benchProgram(ctx)
-		if err != nil {
-			return err
-		}
-		results = append(results, more...)
-	}
 	if err := writeBench(t.out, compare(results)); err != nil {
 		return err
 	}
-	return writeHeld(t.out, judge(heldLines(), results, whole))
+	whole := len(args) == 0
+	var failed error
+	if whole {
+		var more []result
+		more, failed = t.benchProgram(ctx)
+		results = append(results, more...)
+	}
+	return errors.Join(writeHeld(t.out, judge(heldLines(), results, whole)), failed)
 }
 
 // benchLine is the call of go test: no tests, all benchmarks unless some are chosen.

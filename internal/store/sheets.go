@@ -38,9 +38,12 @@ type OpenTest struct {
 func (s *Store) Unfinished(ctx context.Context) ([]OpenTest, error) {
 	var list []OpenTest
 	err := s.read(ctx, "list unfinished tests", func(tx *gorm.DB) error {
-		return newestSession(alive(tx.Model(&record.Test{}), false)).Select("id", "athlete_id", "date", "start", "state").
-			Where("state IN ? AND athlete_id IN (SELECT id FROM athletes WHERE deleted_at IS NULL)",
-				[]record.TestState{record.TestOpen, record.TestWaiting}).Find(&list).Error
+		var id, athlete, date, start, state string
+		return each(tx, []any{&id, &athlete, &date, &start, &state}, func() {
+			list = append(list, OpenTest{ID: record.ID(id), AthleteID: record.ID(athlete), Date: record.Date(date), Start: record.Clock(start), State: record.TestState(state)})
+		}, `SELECT id, athlete_id, COALESCE(date, ''), COALESCE(start, ''), state FROM tests
+			WHERE deleted_at IS NULL AND state IN (?, ?) AND athlete_id IN (SELECT id FROM athletes WHERE deleted_at IS NULL)
+			ORDER BY date DESC, start DESC, id DESC`, record.TestOpen, record.TestWaiting)
 	})
 	return list, err
 }

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"maps"
@@ -67,13 +68,17 @@ type AthleteLine struct {
 func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 	var all []AthleteSummary
 	err := s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		if all, err = listed(tx); err != nil {
+		at := map[record.ID]*AthleteSummary{}
+		if all, err = listed(tx, at); err != nil {
+			return err
+		}
+		if err := addChanged(tx, at); err != nil {
 			return err
 		}
 		lines, err := linesOf(tx, nil)
-		for i := range all {
-			if l := lines[all[i].ID]; l != nil {
-				all[i].Tests, all[i].LastTest, all[i].Plan = l.Tests, l.LastTest, l.Plan
+		for id, l := range lines {
+			if a := at[id]; a != nil {
+				a.Tests, a.LastTest, a.Plan = l.Tests, l.LastTest, l.Plan
 			}
 		}
 		return err
@@ -82,10 +87,10 @@ func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 }
 
 // People lists the athletes by name with their groups and flags, and nothing of
-// their tests and plans.
+// their tests, plans and changes.
 func (s *Store) People(ctx context.Context) (all []AthleteSummary, err error) {
 	err = s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		all, err = listed(tx)
+		all, err = listed(tx, map[record.ID]*AthleteSummary{})
 		return err
 	})
 	return all, err
@@ -110,14 +115,14 @@ func (s *Store) Lines(ctx context.Context, athletes []record.ID) (map[record.ID]
 	return all, nil
 }
 
-// listed are the athletes by name with groups and flags. Its questions are read
-// row by row into the lines, since there may be ten thousand of them.
-func listed(tx *gorm.DB) ([]AthleteSummary, error) {
+// listed are the athletes by name with groups and flags, and where each stands. Its
+// questions are read row by row into the lines, since there may be ten thousand of
+// them.
+func listed(tx *gorm.DB, at map[record.ID]*AthleteSummary) ([]AthleteSummary, error) {
 	all, err := people(tx)
 	if err != nil {
 		return nil, err
 	}
-	at := make(map[record.ID]*AthleteSummary, len(all))
 	for i := range all {
 		at[all[i].ID] = &all[i]
 	}
@@ -169,14 +174,31 @@ func each(tx *gorm.DB, into []any, take func(), question string, values ...any) 
 	return fail(rows.Err(), "list rows")
 }
 
-// people are the athletes by name, with nothing of what belongs to them.
+// people are the athletes by name, with nothing of what belongs to them. They are
+// sorted here, which takes less than to let the database do it, and read as plain
+// strings, which take the driver's short way.
 func people(tx *gorm.DB) (all []AthleteSummary, err error) {
-	var a AthleteSummary
-	into := []any{&a.ID, &a.Name, &a.Sport, &a.Position, &a.Born, &a.MassHidden, &a.ChangedAt}
-	err = each(tx, into, func() { all = append(all, a) },
-		`SELECT id, COALESCE(name, ''), COALESCE(sport, ''), COALESCE(position, ''), COALESCE(born, ''), COALESCE(mass_hidden, ?), changed_at
-		FROM athletes WHERE deleted_at IS NULL ORDER BY name, id`, false)
+	var id, name, sport, position, born string
+	var hidden bool
+	err = each(tx, []any{&id, &name, &sport, &position, &born, &hidden}, func() {
+		all = append(all, AthleteSummary{ID: record.ID(id), Name: name, Sport: sport, Position: position, Born: record.Date(born), MassHidden: hidden})
+	}, `SELECT id, COALESCE(name, ''), COALESCE(sport, ''), COALESCE(position, ''), COALESCE(born, ''), COALESCE(mass_hidden, ?)
+		FROM athletes WHERE deleted_at IS NULL`, false)
+	slices.SortFunc(all, func(a, b AthleteSummary) int {
+		return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(string(a.ID), string(b.ID)))
+	})
 	return all, err
+}
+
+// addChanged puts the time of the last change into the lines.
+func addChanged(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+	var athlete record.ID
+	var changed time.Time
+	return each(tx, []any{&athlete, &changed}, func() {
+		if a := at[athlete]; a != nil {
+			a.ChangedAt = changed
+		}
+	}, "SELECT id, changed_at FROM athletes WHERE deleted_at IS NULL")
 }
 
 // addGroups puts the names of the groups into the lines.

@@ -33,8 +33,10 @@ type Row struct {
 	Open          bool
 	Plan          store.PlanLine
 
-	// name and word are what it is sorted by, text what is searched.
+	// name and word are what it is sorted by, text what is searched, about what is
+	// known of the athlete.
 	name, word, text string
+	about            *store.AthleteSummary
 }
 
 // Column is what the list can be sorted by.
@@ -51,28 +53,61 @@ const (
 	ByFlags
 )
 
-// State is the list as it is shown.
+// State is the list as it is shown. What only some rows need, or only one way of
+// sorting, is found when it is asked for.
 type State struct {
-	all    []Row
+	all    []Row             // by name
 	at     map[record.ID]int // place in all, by the last test
+	ask    Ask
 	text   string
 	column Column
 	down   bool
 }
 
-// NewState makes the list from what is kept; flags are those of an athlete,
-// word is the word of a sport.
-func NewState(list []store.AthleteSummary, flags func(store.AthleteSummary) []record.FlagKind, word func(sport string) string) State {
-	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}}
-	for i, a := range list {
-		row := Row{
-			ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, Flags: flags(a),
-			name: strings.ToLower(a.Name), word: word(a.Sport),
-		}
-		row.text = strings.ToLower(strings.Join(append([]string{a.Name, row.word, a.Position}, a.Groups...), " "))
-		s.all[i] = row
+// Ask is what the list is told about an athlete when it needs to know.
+type Ask struct {
+	// Flags are the conditions, the gravest first.
+	Flags func(store.AthleteSummary) []record.FlagKind
+	// Keeps reports whether what was kept of the last test for a list can be shown:
+	// else it has to be worked out.
+	Keeps func(store.AthleteSummary, record.FrozenLine) bool
+	// Word is the word of a sport.
+	Word func(sport string) string
+}
+
+// NewState makes the list from what is kept.
+func NewState(list []store.AthleteSummary, ask Ask) State {
+	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}, ask: ask}
+	for i := range list {
+		a := &list[i]
+		s.all[i] = Row{ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: strings.ToLower(a.Name), about: a}
 	}
+	slices.SortStableFunc(s.all, func(a, b Row) int { return strings.Compare(a.name, b.name) })
 	return s
+}
+
+// flagged finds the conditions of a row.
+func (s State) flagged(r *Row) []record.FlagKind {
+	if r.Flags == nil {
+		r.Flags = append([]record.FlagKind{}, s.ask.Flags(*r.about)...)
+	}
+	return r.Flags
+}
+
+// sport finds the word of a row's sport.
+func (s State) sport(r *Row) string {
+	if r.word == "" {
+		r.word = s.ask.Word(r.Sport)
+	}
+	return r.word
+}
+
+// searched finds what of a row is searched.
+func (s State) searched(r *Row) string {
+	if r.text == "" {
+		r.text = strings.ToLower(strings.Join(append([]string{r.Name, s.sport(r), r.Position}, r.Groups...), " "))
+	}
+	return r.text
 }
 
 // ToRead lists at most so many rows whose tests and plans are not read yet, of rows
@@ -91,9 +126,8 @@ func (s State) ToRead(rows []int, most int) []int {
 }
 
 // ReadLines takes in what is kept of the tests and plans of the rows; who has none
-// has none in lines. keeps tells whether what was kept of a test for a list can be
-// shown: else it has to be worked out.
-func (s State) ReadLines(rows []int, lines map[record.ID]store.AthleteLine, keeps func(athlete int, l record.FrozenLine) bool) {
+// has none in lines.
+func (s State) ReadLines(rows []int, lines map[record.ID]store.AthleteLine) {
 	for _, i := range rows {
 		row := &s.all[i]
 		line := lines[row.ID]
@@ -103,7 +137,7 @@ func (s State) ReadLines(rows []int, lines map[record.ID]store.AthleteLine, keep
 		}
 		s.at[row.LastTest.ID] = i
 		kept := row.LastTest.Line
-		row.Known = kept.Rate != nil && keeps(i, kept)
+		row.Known = kept.Rate != nil && s.ask.Keeps(*row.about, kept)
 		row.Open = !row.Known
 		if row.Known {
 			row.Rate, row.Ranged = *kept.Rate, kept.Ranged
@@ -122,7 +156,10 @@ func (s State) WorkedOut(found []consult.Findings) {
 }
 
 // Row is an athlete as it stands now.
-func (s State) Row(i int) Row { return s.all[i] }
+func (s State) Row(i int) Row {
+	s.flagged(&s.all[i])
+	return s.all[i]
+}
 
 // ToWorkOut lists at most so many last tests that have to be worked out, of
 // rows from one on; all of them for most below 0.
@@ -159,9 +196,13 @@ func (s State) Rows() []int {
 	wanted := strings.Fields(strings.ToLower(s.text))
 	var list []int
 	for i := range s.all {
-		if !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(s.all[i].text, w) }) {
+		r := &s.all[i]
+		if !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(s.searched(r), w) }) {
 			list = append(list, i)
 		}
+	}
+	if s.column == ByName && !s.down {
+		return list
 	}
 	slices.SortStableFunc(list, func(i, j int) int {
 		a, b := &s.all[i], &s.all[j]
@@ -183,8 +224,8 @@ func (s State) SortsByLines() bool {
 }
 
 // gravity is that of a row's gravest condition, which is its first.
-func gravity(r *Row) int {
-	if len(r.Flags) == 0 {
+func (s State) gravity(r *Row) int {
+	if len(s.flagged(r)) == 0 {
 		return 0
 	}
 	return care.Gravity(r.Flags[0])
@@ -194,7 +235,7 @@ func gravity(r *Row) int {
 func (s State) compare(a, b *Row) int {
 	switch s.column {
 	case BySport:
-		return strings.Compare(a.word, b.word)
+		return strings.Compare(s.sport(a), s.sport(b))
 	case ByTest:
 		return strings.Compare(string(a.LastTest.Date), string(b.LastTest.Date))
 	case ByRate:
@@ -204,7 +245,7 @@ func (s State) compare(a, b *Row) int {
 	case ByReview:
 		return strings.Compare(string(a.Plan.Review), string(b.Plan.Review))
 	case ByFlags:
-		return cmp.Or(cmp.Compare(gravity(a), gravity(b)), cmp.Compare(len(a.Flags), len(b.Flags)))
+		return cmp.Or(cmp.Compare(s.gravity(a), s.gravity(b)), cmp.Compare(len(a.Flags), len(b.Flags)))
 	}
 	return strings.Compare(a.name, b.name)
 }

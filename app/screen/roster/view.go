@@ -23,7 +23,6 @@ import (
 type View struct {
 	desk   *desk.Desk
 	state  State
-	hidden []bool // whether body mass is hidden, by athlete
 	rows   []int
 	search *field.Line
 	table  *look.Table
@@ -36,11 +35,11 @@ var _ desk.View = (*View)(nil)
 
 // New loads the list.
 func New(d *desk.Desk) (*View, error) {
-	state, hidden, err := load(d)
+	state, err := load(d)
 	if err != nil {
 		return nil, err
 	}
-	v := &View{desk: d, state: state, hidden: hidden}
+	v := &View{desk: d, state: state}
 	v.add = field.NewButton(d.Host, "roster.new", d.Words.Say("roster.new"), field.Primary, v.begin)
 	if state.Empty() {
 		v.body = v.empty()
@@ -52,18 +51,19 @@ func New(d *desk.Desk) (*View, error) {
 }
 
 // load reads the athletes, and nothing yet of their tests and plans.
-func load(d *desk.Desk) (s State, hidden []bool, err error) {
+func load(d *desk.Desk) (State, error) {
 	list, err := d.Store.People(context.Background())
 	if err != nil {
-		return s, nil, fmt.Errorf("list the athletes: %w", err)
+		return State{}, fmt.Errorf("list the athletes: %w", err)
 	}
-	now := d.Now()
-	hidden = make([]bool, len(list))
-	for i, a := range list {
-		hidden[i] = care.MassHidden(known(a), now)
-	}
-	flags := func(a store.AthleteSummary) []record.FlagKind { return care.ByGravity(care.FlagsOf(known(a), now)) }
-	return NewState(list, flags, func(sport string) string { return desk.SportWord(d.Words, sport) }), hidden, nil
+	method, now := d.Practice().Settings.Method(), d.Now()
+	return NewState(list, Ask{
+		Flags: func(a store.AthleteSummary) []record.FlagKind { return care.ByGravity(care.FlagsOf(known(a), now)) },
+		Keeps: func(a store.AthleteSummary, l record.FrozenLine) bool {
+			return l.Method == method && !care.MassHidden(known(a), now) // else kept by another method, or perhaps while mass was seen
+		},
+		Word: func(sport string) string { return desk.SportWord(d.Words, sport) },
+	}), nil
 }
 
 // read reads tests and plans of some rows, at most so many, all for most below 0.
@@ -77,10 +77,7 @@ func (v *View) read(rows []int, most int) {
 	if err != nil {
 		v.desk.Trouble(err)
 	}
-	method := v.desk.Practice().Settings.Method()
-	v.state.ReadLines(rows, lines, func(i int, l record.FrozenLine) bool {
-		return l.Method == method && !v.hidden[i] // else kept by another method, or perhaps while mass was seen
-	})
+	v.state.ReadLines(rows, lines)
 }
 
 // known is what a line of the list knows of an athlete.

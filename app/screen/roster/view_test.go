@@ -177,13 +177,16 @@ func TestEveryColumnSorts(t *testing.T) {
 		"1": {LastTest: store.TestLine{Date: "2026-01-02"}, Plan: store.PlanLine{Step: 2, Review: "2026-03-01"}},
 		"2": {LastTest: store.TestLine{Date: "2026-01-01"}, Plan: store.PlanLine{Step: 1, Review: "2026-02-01"}},
 	}
-	s := NewState(rows, func(a store.AthleteSummary) []record.FlagKind {
-		if a.ID == "1" {
-			return []record.FlagKind{record.FlagHeart}
-		}
-		return nil
-	}, func(sport string) string { return sport })
-	s.ReadLines([]int{0, 1}, lines, func(int, record.FrozenLine) bool { return true })
+	s := NewState(rows, Ask{
+		Flags: func(a store.AthleteSummary) []record.FlagKind {
+			if a.ID == "1" {
+				return []record.FlagKind{record.FlagHeart}
+			}
+			return nil
+		},
+		Word: func(sport string) string { return sport },
+	})
+	s.ReadLines([]int{0, 1}, lines)
 	for c, first := range map[Column]record.ID{ByName: "2", BySport: "1", ByTest: "2", ByStep: "2", ByReview: "2", ByFlags: "2"} {
 		if got := s.Sort(c, false).Rows(); s.Row(got[0]).ID != first {
 			t.Errorf("column %d up begins with %s", c, s.Row(got[0]).ID)
