@@ -2,6 +2,7 @@ package app
 
 import (
 	"context"
+	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -22,7 +23,8 @@ import (
 // The benchmarks of a large practice hold each list against two peers of the
 // same run: the sqlite3 command that answers the same questions from the same
 // file, and the same screen of the practice it was grown from, which takes one
-// screenful of drawing. Beyond that a list may take twice the command's time.
+// screenful of drawing. Beyond that a list may take twice the command's time. All is
+// processor time.
 
 // scale is a small practice and a large one made of it.
 type scale struct{ small, large string }
@@ -87,35 +89,31 @@ func (x started) stop(b *testing.B) {
 	}
 }
 
-// taking measures f.
+// taking is the processor time of f.
 func taking(f func()) time.Duration {
-	begin := time.Now()
+	begin := apptest.CPU()
 	f()
-	return time.Since(begin)
+	return apptest.CPU() - begin
 }
 
-// command is how long the sqlite3 command takes to answer questions from a
-// file; ok is false where there is no such command.
+// command is the processor time the sqlite3 command takes to answer questions from
+// a file; ok is false where there is no such command.
 func command(b *testing.B, dir, questions string) (took time.Duration, ok bool) {
 	b.Helper()
 	path, err := exec.LookPath("sqlite3")
 	if err != nil {
 		return 0, false
 	}
-	return taking(func() {
-		c := exec.Command(path, "-readonly", databaseIn(dir), questions)
-		out, err := os.Create(os.DevNull)
-		if err != nil {
-			b.Fatal(err)
-		}
-		c.Stdout = out
-		if err := c.Run(); err != nil {
-			b.Fatalf("%s: %v", questions, err)
-		}
-		if err := out.Close(); err != nil {
-			b.Fatal(err)
-		}
-	}), true
+	c := exec.Command(path, "-readonly", databaseIn(dir), questions)
+	out, err := os.Create(os.DevNull)
+	if err != nil {
+		b.Fatal(err)
+	}
+	c.Stdout = out
+	if err := errors.Join(c.Run(), out.Close()); err != nil {
+		b.Fatalf("%s: %v", questions, err)
+	}
+	return c.ProcessState.UserTime() + c.ProcessState.SystemTime(), true
 }
 
 // people asks for what a list knows of all athletes.
