@@ -32,18 +32,21 @@ type OpenTest struct {
 	State         record.TestState
 }
 
+// unfinishedTests asks for the tests in two states.
+const unfinishedTests = `SELECT id, athlete_id, COALESCE(date, ''), COALESCE(start, ''), state FROM tests
+	WHERE deleted_at IS NULL AND state IN (?, ?) AND athlete_id IN (SELECT id FROM athletes WHERE deleted_at IS NULL)
+	ORDER BY date DESC, start DESC, id DESC`
+
 // Unfinished lists the tests of all athletes that are open or wait for the
 // laboratory, the newest first. All of it stands in an index, so that a list
-// reads no test; those in sight are loaded by [Store.Sheets].
+// reads no test (a test holds it to that); those in sight are loaded by [Store.Sheets].
 func (s *Store) Unfinished(ctx context.Context) ([]OpenTest, error) {
 	var list []OpenTest
 	err := s.read(ctx, "list unfinished tests", func(tx *gorm.DB) error {
 		var id, athlete, date, start, state string
 		return each(tx, []any{&id, &athlete, &date, &start, &state}, func() {
 			list = append(list, OpenTest{ID: record.ID(id), AthleteID: record.ID(athlete), Date: record.Date(date), Start: record.Clock(start), State: record.TestState(state)})
-		}, `SELECT id, athlete_id, COALESCE(date, ''), COALESCE(start, ''), state FROM tests
-			WHERE deleted_at IS NULL AND state IN (?, ?) AND athlete_id IN (SELECT id FROM athletes WHERE deleted_at IS NULL)
-			ORDER BY date DESC, start DESC, id DESC`, record.TestOpen, record.TestWaiting)
+		}, unfinishedTests, record.TestOpen, record.TestWaiting)
 	})
 	return list, err
 }
