@@ -274,11 +274,11 @@ func (v *View) planName(p record.Plan) string {
 	return w.Say("handoutview.plan.named", name, w.Say("handoutview.state."+string(p.State)))
 }
 
-// optionName is an option in short; the one in force is marked.
-func (v *View) optionName(o record.Option) string {
+// optionNote marks the option that is in force.
+func (v *View) optionNote(o record.Option) string {
 	p := v.file.subject.planCase.Plan
 	if now, ok := consult.InForce(p); ok && o.ID == now.ID && p.State == record.PlanAgreed {
-		return v.desk.Words.Say("handoutview.option.now", o.Name)
+		return v.desk.Words.Say("handoutview.option.now")
 	}
-	return o.Name
+	return ""
 }

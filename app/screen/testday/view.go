@@ -171,7 +171,7 @@ func (v *View) moreSheets(add func(), list *fyne.Container) fyne.CanvasObject {
 
 // row is one unfinished sheet with the way to it.
 func (v *View) row(i int, s Sheet, columns []look.Column) fyne.CanvasObject {
-	who := look.VBox(2, look.NewLabel(s.Name, look.Strong, look.Ink).Shorten(), look.NewLabel(v.session(s), look.Note, look.Ink2).Shorten())
+	who := look.VBox(2, look.NewParagraph(s.Name, look.Strong, look.Ink), look.NewParagraph(v.session(s), look.Note, look.Ink2))
 	open := field.NewButton(v.desk.Host, "testday.sheet."+strconv.Itoa(i+1)+".open", v.desk.Words.Say("testday.open"), field.Outline, func() {
 		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: s.Athlete, Record: s.ID})
 	})
