@@ -70,6 +70,7 @@ func (sp speaker) explain(r Row, in Input) Why {
 		out.Sources = append(out.Sources, sp.sources(figure.Why{Sources: []string{advised.HighID}})...)
 		out.Notes = append(out.Notes, sp.alternatives(in)...)
 	}
+	out.Notes = append(out.Notes, sp.statements(r.Key, in)...)
 	out.Narrower, out.Places, out.Parts = sp.narrower(r.Key, in), sp.allPlaces(r.Key, in), sp.parts(r.Key, in)
 	return out
 }

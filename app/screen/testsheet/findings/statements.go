@@ -1,0 +1,55 @@
+package findings
+
+import (
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/record"
+)
+
+// statedFor are the statements that stand behind the why of a figure, by their ids:
+// what a practitioner expects to be said there and no figure follows from. What is only
+// true of some is said of those.
+func statedFor(key string, in Input) []string {
+	f := in.Findings
+	switch key {
+	case "carbohydrate-rate":
+		list := []string{"fuel.studied", "fuel.recent"}
+		if f.Test.Feeling.Stomach.Or(0) > evidence.StepStomachGood {
+			list = append(list, "gut-training.trial", "gut-training.review")
+		}
+		return list
+	case "deficit", "deficit-share":
+		list := []string{"deficit.by-heat"}
+		if f.Sweat.Fluid.Deficit.Value < 0 {
+			list = nil
+		}
+		return append(list, "hyponatraemia.update", "hyponatraemia.other-view")
+	case "drinking-rate":
+		return []string{"hyponatraemia.update", "heat.nutrition"}
+	case "sweat-rate":
+		list := []string{"heat.consensus"}
+		if in.Athlete.Sex == record.Female {
+			list = append(list, "women.rate", "women.cycle", "women.temperature")
+		}
+		return list
+	}
+	return nil
+}
+
+// statements words them, each with its source and how surely that was read.
+func (sp speaker) statements(key string, in Input) []string {
+	wanted := map[string]bool{}
+	for _, id := range statedFor(key, in) {
+		wanted[id] = true
+	}
+	var list []string
+	for _, s := range evidence.Statements() {
+		if s.ID == "deficit.by-heat" && sp.By.Hidden {
+			continue // it is in per cent of the mass
+		}
+		if wanted[s.ID] {
+			list = append(list, sp.Say("findings.statement", sp.Say("statement."+s.ID), s.Source.Short, desk.Sureness(sp.Words, s.Sure)))
+		}
+	}
+	return list
+}
