@@ -209,7 +209,8 @@ func (v *View) showTable(key string) {
 		if !r.Figure.Known && r.Figure.Range.Width() == 0 {
 			found = look.Cell{Text: r.Found, Tone: look.Ink3}
 		}
-		cells[i] = []look.Cell{{Text: r.Name}, found, {Text: r.Range, Tone: look.Ink2}, {Text: r.Beside, Tone: look.Ink2}}
+		beside := look.Cell{Text: r.Beside, Tone: look.Ink2, Short: []string{""}} // whole or not at all: its why says it too
+		cells[i] = []look.Cell{{Text: r.Name}, found, {Text: r.Range, Tone: look.Ink2}, beside}
 		if r.Key == key {
 			at = i
 		}
