@@ -147,16 +147,6 @@ func (w *Words) sort(key, text string) {
 	}
 }
 
-// texts reports whether all that is put in is text.
-func texts(args []any) bool {
-	for _, a := range args {
-		if _, ok := a.(string); !ok {
-			return false
-		}
-	}
-	return true
-}
-
 // cases lists plural forms in a steady order, "=0" and the like first.
 func cases(forms map[string]string) []any {
 	names := make([]string, 0, len(forms))
@@ -206,21 +196,24 @@ func read(lang string) (map[string]entry, error) {
 func (w *Words) Language() language.Tag { return w.tag }
 
 // Say returns the text of a key with its arguments put in (%s, %d, %[2]s …).
-// Numbers with decimals go in as text from [Words.Number].
+// Arguments are texts and counts (string and int): numbers with decimals go in as
+// text from [Words.Number].
 func (w *Words) Say(key string, args ...any) string {
 	if len(args) == 0 {
 		if text, ok := w.bare[key]; ok {
 			return text
 		}
-	} else if text, ok := w.plain[key]; ok && texts(args) {
-		return fmt.Sprintf(text, args...)
+	} else if text, ok := w.plain[key]; ok {
+		if filled, ok := fill(text, args); ok {
+			return filled
+		}
 	}
 	if len(args) == 1 {
 		if n, ok := args[0].(int); ok && n >= 0 && n <= mostCounted {
 			return w.count(key, n)
 		}
 	}
-	return w.printer.Sprintf(key, args...)
+	return w.printer.Sprintf(key, copied(args)...)
 }
 
 // Has reports whether the catalogue knows a key.

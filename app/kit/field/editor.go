@@ -13,6 +13,8 @@ type editor struct {
 	caret, anchor int
 	// most is the greatest number of runes; 0 is no limit.
 	most int
+	// said is the text as it was last asked for.
+	said string
 }
 
 // set replaces the text and puts the caret behind it.
@@ -22,7 +24,37 @@ func (e *editor) set(text string) {
 	e.anchor = e.caret
 }
 
-func (e *editor) string() string { return string(e.text) }
+// string is the text; it is made anew only where it has changed.
+func (e *editor) string() string {
+	i := 0
+	for _, r := range e.said {
+		if i == len(e.text) || e.text[i] != r {
+			i = -1
+			break
+		}
+		i++
+	}
+	if i != len(e.text) {
+		e.said = string(e.text)
+	}
+	return e.said
+}
+
+// slice is the text between two places.
+func (e *editor) slice(from, to int) string {
+	text := e.string()
+	first, last, i := len(text), len(text), 0
+	for at := range text {
+		if i == from {
+			first = at
+		}
+		if i == to {
+			last = at
+		}
+		i++
+	}
+	return text[min(first, last):last]
+}
 
 // oneLine turns line breaks and tabs into spaces and drops other controls.
 func oneLine(text string) string {
@@ -44,7 +76,7 @@ func (e *editor) selection() (from, to int) {
 
 func (e *editor) selected() string {
 	from, to := e.selection()
-	return string(e.text[from:to])
+	return e.slice(from, to)
 }
 
 // move puts the caret somewhere; keep leaves the anchor, so that what lies

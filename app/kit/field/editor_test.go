@@ -152,3 +152,19 @@ func FuzzEditor(f *testing.F) {
 		}
 	})
 }
+
+// A part of the text is the runes between its places, whatever they take in bytes.
+func TestSlice(t *testing.T) {
+	var e editor
+	for _, text := range []string{"", "7", "Müller 12½", "日本語"} {
+		e.set(text)
+		runes := []rune(text)
+		for from := range len(runes) + 1 {
+			for to := from; to <= len(runes); to++ {
+				if got := e.slice(from, to); got != string(runes[from:to]) {
+					t.Errorf("%q from %d to %d is %q", text, from, to, got)
+				}
+			}
+		}
+	}
+}

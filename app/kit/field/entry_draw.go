@@ -44,7 +44,7 @@ func (t *entry) width(from, to int) float32 {
 	if from >= to {
 		return 0
 	}
-	return t.setup.style.Width(string(t.editor.text[from:to]))
+	return t.setup.style.Width(t.editor.slice(from, to))
 }
 
 // view is the piece of the text in sight, and where it begins. While the
@@ -163,7 +163,7 @@ func (r *entryRenderer) setText(p look.Palette) {
 	first, last, x := t.view()
 	left, right := t.inner()
 	y := t.Baseline() - s.Baseline()
-	text, tone := string(t.editor.text[first:last]), p.Ink
+	text, tone := t.editor.slice(first, last), p.Ink
 	switch {
 	case len(t.editor.text) == 0:
 		text, tone = look.Ellipsis(t.setup.placeholder, s, right-left), p.Ink3

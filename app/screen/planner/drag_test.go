@@ -156,7 +156,7 @@ func BenchmarkKeystroke(b *testing.B) {
 // moveAllocations is what a movement that changes something may allocate: the record
 // and its copy for the next step back, the texts that read otherwise, and nothing for
 // what stays.
-const moveAllocations = 135
+const moveAllocations = 80
 
 // A movement that changes something stays within its budget. It is counted, not timed.
 func TestAMoveAllocatesLittle(t *testing.T) {
