@@ -45,7 +45,7 @@ func (a amounts) further(f FurtherSession) string {
 	case len(what) == 0:
 		return say.Say("handout.further.nothing", when)
 	}
-	return say.Say("handout.further.part", when, strings.Join(what, say.Say("format.comma")))
+	return say.Say("handout.further.part", when, say.Commas(what))
 }
 
 // afterText words the advice. Where mass is hidden only the one who weighs

@@ -281,7 +281,7 @@ func (p *Press) bandFoot(under []BandLine, foot, above float64, am amounts) pape
 		for _, l := range under {
 			names = append(names, capital(am.typed(l.Name)))
 		}
-		text = p.say.Say("handout.band.end", strings.Join(names, p.say.Say("format.comma")))
+		text = p.say.Say("handout.band.end", p.say.Commas(names))
 	}
 	lines := p.faces.Wrap(st, text, width)
 	if high := foot - above - 2; float64(len(lines))*st.Leading > high {

@@ -116,7 +116,7 @@ func (p *Press) totalText(d During, am amounts) string {
 	}
 	var parts []string
 	if len(what) > 0 {
-		parts = append(parts, p.say.Say("handout.during.most", strings.Join(what, p.say.Say("format.comma"))))
+		parts = append(parts, p.say.Say("handout.during.most", p.say.Commas(what)))
 	}
 	if d.Carbohydrate > 0 {
 		parts = append(parts, p.say.Say("handout.during.carbohydrate", p.say.Amount(float64(d.Carbohydrate), quantity.Gram)))

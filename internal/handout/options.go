@@ -45,7 +45,7 @@ func (a amounts) foods(list []Portion) string {
 			parts = append(parts, a.food(f))
 		}
 	}
-	return strings.Join(parts, a.say.Say("format.comma"))
+	return a.say.Commas(parts)
 }
 
 // optionsAcross is how many options stand side by side.

@@ -48,7 +48,7 @@ func (r doneWriter) line(key string, value string) Done {
 
 // listed puts what is known behind one another.
 func (r doneWriter) listed(parts ...string) string {
-	return strings.Join(trim(parts), r.w.Say("format.comma"))
+	return r.w.Commas(trim(parts))
 }
 
 func (r doneWriter) session(f consult.Findings) string {

@@ -189,7 +189,7 @@ func TestNoSentenceIsGlued(t *testing.T) {
 	}
 	for _, g := range found {
 		if known[g]--; known[g] < 0 {
-			t.Errorf("%s: glued from parts; make it one text with what differs put in, or a list by Words.List", g)
+			t.Errorf("%s: glued from parts; make it one text with what differs put in, or a list by Words.List or Commas", g)
 		}
 	}
 	for g, left := range known {

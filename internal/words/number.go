@@ -117,6 +117,9 @@ func (w *Words) ShortDate(t, today time.Time) string {
 // Clock writes a time of day: "09:05".
 func (w *Words) Clock(t time.Time) string { return t.Format("15:04") }
 
+// Commas joins the items of a list that is no sentence: "a, b, c".
+func (w *Words) Commas(parts []string) string { return strings.Join(parts, w.Say("format.comma")) }
+
 // List joins texts as a sentence does: "a", "a and b", "a, b and c".
 func (w *Words) List(parts []string) string {
 	switch len(parts) {
@@ -126,5 +129,5 @@ func (w *Words) List(parts []string) string {
 		return parts[0]
 	}
 	last := len(parts) - 1
-	return w.Say("format.and", strings.Join(parts[:last], w.Say("format.comma")), parts[last])
+	return w.Say("format.and", w.Commas(parts[:last]), parts[last])
 }

@@ -146,7 +146,7 @@ func (sp speaker) changes(c consult.Case, before, mix plan.Mix) (whole, short st
 	if short == "" && len(parts) > 0 { // food alone changes
 		short = parts[0]
 	}
-	return strings.Join(parts, sp.Say("format.comma")), short
+	return sp.Words.Commas(parts), short
 }
 
 // portions names an amount of a food.

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
@@ -89,7 +88,7 @@ func (sp Speaker) holds(c climate.Coverage) string {
 		text = sp.Say("grade.hardly", grade)
 	}
 	if len(reasons) > 0 {
-		text = sp.Say("grade.why", text, strings.Join(reasons, sp.Say("format.comma")))
+		text = sp.Say("grade.why", text, sp.Words.Commas(reasons))
 	}
 	if c.Odd {
 		text += sp.Say("grade.odd")
@@ -117,7 +116,7 @@ func (sp Speaker) apartFrom(c climate.Coverage) string {
 	if len(reasons) == 0 {
 		return sp.Say("apart.alike")
 	}
-	return strings.Join(reasons, sp.Say("format.comma"))
+	return sp.Words.Commas(reasons)
 }
 
 // reason says one difference: "5 °C hotter".

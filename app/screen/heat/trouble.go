@@ -73,7 +73,7 @@ func (sp Speaker) unknown(e climate.UnknownPlaceError) string {
 			like = append(like, name)
 		}
 	}
-	return sp.Say("heat.trouble.city.like", e.Name, strings.Join(like, sp.Say("format.comma")))
+	return sp.Say("heat.trouble.city.like", e.Name, sp.Words.Commas(like))
 }
 
 // lacking names what of the air is not there.

@@ -49,7 +49,7 @@ func foodNames(sp heat.Speaker, there consult.StopPlan) string {
 			parts = append(parts, sp.Words.Say(portionsKey(there.Mix[s]), sp.Words.Half(there.Mix[s]), lowerName(there.Case.Slots[s].Product.Name)))
 		}
 	}
-	return strings.Join(parts, sp.Words.Say("format.comma"))
+	return sp.Words.Commas(parts)
 }
 
 // lowerName is a product's name within a line; a name with a second capital keeps it.

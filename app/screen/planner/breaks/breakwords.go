@@ -77,7 +77,7 @@ func takeWords(sp wording.Speaker, s state.State, t plan.Take) string {
 	if len(parts) == 0 {
 		return sp.Say("planner.none")
 	}
-	return strings.Join(parts, sp.Say("format.comma"))
+	return sp.Words.Commas(parts)
 }
 
 // takeTexts say what is taken at one chance, the longest first: all of it, the volume

@@ -129,7 +129,7 @@ func sourcesOf(sp wording.Speaker, d plan.Day) string {
 	if len(list) == 0 {
 		return ""
 	}
-	return sp.Say("planner.day.sources", strings.Join(list, sp.Say("format.comma")))
+	return sp.Say("planner.day.sources", sp.Words.Commas(list))
 }
 
 // sourceOf is the short name of the source of an advice.

@@ -109,7 +109,7 @@ func foodChange(sp wording.Speaker, s state.State, d plan.Difference) string {
 			parts = append(parts, sp.Say("planner.step.less", sp.Portions(-x, sp.Product(s.PlanCase, slot))))
 		}
 	}
-	return strings.Join(parts, sp.Say("format.comma"))
+	return sp.Words.Commas(parts)
 }
 
 // ladderWords say what the steps come to: where they end, what the event

@@ -243,7 +243,7 @@ func (sp Speaker) FoodsOf(s state.State, mix plan.Mix) string {
 	if len(parts) == 0 {
 		return sp.Say("planner.none")
 	}
-	return strings.Join(parts, sp.Say("format.comma"))
+	return sp.Words.Commas(parts)
 }
 
 // ChanceName names a chance to drink.
