@@ -22,13 +22,14 @@ const (
 
 // The target of fluid.
 const (
-	TargetKeep      = 0.2   // % of body mass that a habit may miss what is needed by
-	TargetAboveMass = 0.3   // % of body mass above what is needed
-	TargetAbovePart = 4.0   // or one part of this many of the room
-	TargetLeastRoom = 50.0  // mL, less is no room
-	TargetLeastMore = 100.0 // mL, least that is worth asking for
-	TargetHidden    = 250.0 // mL, steps of the target with a hidden mass
-	RiseForFuel     = 100.0 // mL/h that drinks may rise past the target for carbohydrate
+	TargetKeepHidden = 100.0 // mL that it may miss it by where body mass is hidden
+	TargetKeep       = 0.2   // % of body mass that a habit may miss what is needed by
+	TargetAboveMass  = 0.3   // % of body mass above what is needed
+	TargetAbovePart  = 4.0   // or one part of this many of the room
+	TargetLeastRoom  = 50.0  // mL, less is no room
+	TargetLeastMore  = 100.0 // mL, least that is worth asking for
+	TargetHidden     = 250.0 // mL, steps of the target with a hidden mass
+	RiseForFuel      = 100.0 // mL/h that drinks may rise past the target for carbohydrate
 )
 
 // The carbohydrate asked for, without a jump.
@@ -82,6 +83,9 @@ const (
 const (
 	GelWater       = 220.0 // mL for each gel
 	GelWaterUsed   = 120.0 // mL where gels are taken with a calm stomach
+	PieceWater     = 130.0 // mL drunk for each gel or portion
+	PieceEvery     = 45.0  // min for a gel or portion where little is drunk
+	LittleDrunk    = 0.3   // L/h, below it little is drunk
 	GelDrinkPart   = 0.5   // of a drink that counts as water for gels
 	GelEvery       = 45.0  // min, one gel in
 	FoodEvery      = 45.0  // min, one portion in where food is carried
@@ -150,6 +154,7 @@ func proposalLimitsEntries() []Entry {
 func proposalTargetEntries() []Entry {
 	own := ownProposal()
 	return []Entry{
+		{ID: "proposal.target-keep-hidden", Value: TargetKeepHidden, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 		{ID: "proposal.target-keep", Value: TargetKeep, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "proposal.target-above-mass", Value: TargetAboveMass, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "proposal.target-above-part", Value: TargetAbovePart, Source: own, Sure: Proposal},
@@ -221,6 +226,9 @@ func proposalEatingEntries() []Entry {
 	own := ownProposal()
 	return []Entry{
 		{ID: "proposal.gel-water", Value: GelWater, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
+		{ID: "proposal.piece-water", Value: PieceWater, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
+		{ID: "proposal.piece-every", Value: PieceEvery, Unit: quantity.Minute, Source: own, Sure: Proposal},
+		{ID: "proposal.little-drunk", Value: LittleDrunk, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
 		{ID: "proposal.gel-water-used", Value: GelWaterUsed, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 		{ID: "proposal.gel-drink-part", Value: GelDrinkPart, Source: own, Sure: Proposal},
 		{ID: "proposal.gel-every", Value: GelEvery, Unit: quantity.Minute, Source: own, Sure: Proposal},

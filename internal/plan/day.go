@@ -101,7 +101,7 @@ func (s DaySession) total(owed Ranged) DayTotal {
 	end.Value, end.Low, end.High = end.Value+owed.Value, end.Low+owed.Low, end.High+owed.High
 	t := DayTotal{OwedL: Between(owed.Value, owed.Low, owed.High), EndL: end}
 	t.End = end.times(100 / s.Planner.basis.Body.MassKg)
-	t.PastLimit = t.End.Value > s.Planner.limit+hair
+	t.PastLimit = s.Planner.pastLimit(t.End.Value)
 	return t
 }
 

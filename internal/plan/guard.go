@@ -3,6 +3,7 @@ package plan
 import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
+	"ebbwell/internal/plan/proposal"
 )
 
 // Guard is a set of cautions about a plan, a bit each, most serious first.
@@ -115,13 +116,16 @@ func guardIf(one Guard, x, limit float64) Guard {
 }
 
 // guardsOf judges a prediction.
-func (p *Planner) guardsOf(q *Prediction, waterWantedL float64) Guard {
+func (p *Planner) guardsOf(q *Prediction, taken *proposal.Sum) Guard {
 	intake := q.Fluid.DrunkL + q.Fluid.FoodWaterL
 	g := guardIf(GainInMass, intake, q.LossL.Value) | guardIf(OverCeiling, intake, q.Ceiling.FluidL)
 	if q.Plasma.Known && q.Plasma.MmolL < evidence.Hyponatraemia {
 		g |= LowPlasmaSodium
 	}
-	g |= guardIf(PastLimit, q.ByDrinks.Value, p.limit) | p.outruns(q)
+	if p.pastLimit(q.ByDrinks.Value) {
+		g |= PastLimit
+	}
+	g |= p.outruns(q)
 	takes := StomachTakes(p.session.Running)
 	if over := guardIf(OverStomach, q.Fluid.RateLH, takes.High); over != 0 {
 		g |= over
@@ -131,11 +135,31 @@ func (p *Planner) guardsOf(q *Prediction, waterWantedL float64) Guard {
 	if p.basis.Usual.Known {
 		g |= guardIf(OverUsual, q.Fluid.RateLH, p.basis.Usual.LH)
 	}
-	g |= guardIf(StrongDrink, q.StrengthPercent, evidence.StrengthHigh) | guardIf(DryFood, waterWantedL, q.Fluid.DrunkL)
+	g |= guardIf(StrongDrink, q.StrengthPercent, evidence.StrengthHigh)
+	if taken.Dry(p.gelWaterEach()) {
+		g |= DryFood
+	}
 	if q.Sodium.LossMg.Known {
 		g |= guardIf(OverSodium, q.Sodium.InMg, q.Sodium.LossMg.Value)
 	}
 	return g | carbohydrateGuards(&q.Carbohydrate)
+}
+
+// pastLimit reports that a loss of body mass, %, passes the limit, as a proposal takes it.
+func (p *Planner) pastLimit(percent float64) bool {
+	body, each := &p.basis.Body, p.basis.Body.MassKg*10
+	return proposal.PastAim(percent*each, p.limit*each, body.MassKg, body.Hidden)
+}
+
+// gelWaterEach is the water a gel is taken with, mL, by how those of the habit were.
+func (p *Planner) gelWaterEach() float64 {
+	gels, b := 0.0, &p.background.Stomach
+	for s := Food1; s <= Food4; s++ {
+		if p.menu[s].InUse && p.menu[s].Gel {
+			gels += p.habit[s]
+		}
+	}
+	return proposal.GelWaterEach(gels, b.Known && b.Value <= evidence.StepStomachGood)
 }
 
 // outruns tells whether no stomach keeps up with the loss.

@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
+	"ebbwell/internal/plan/proposal"
 )
 
 // Prediction is what a mix comes to over a session.
@@ -77,7 +78,8 @@ type Sodium struct {
 
 // sums is what the slots add up to.
 type sums struct {
-	drunkL, foodWaterL, wantedL  float64
+	drunkL, foodWaterL           float64
+	taken                        proposal.Sum // gels and their water
 	massKg                       float64
 	carbohydrateG, drunkG        float64
 	split                        fuel.Split
@@ -114,7 +116,7 @@ func (p *Planner) Evaluate(l Length, mix Mix) Prediction {
 	p.carbohydrateOf(&q, t, h)
 	p.sodiumOf(&q, t, h)
 	q.Plasma = p.plasmaOf(&q, t)
-	q.Guards = p.guardsOf(&q, t.wantedL)
+	q.Guards = p.guardsOf(&q, &t.taken)
 	return q
 }
 
@@ -134,7 +136,14 @@ func (p *Planner) add(mix Mix, h float64, q *Prediction) sums {
 		t.drunkL += u.FluidL * x
 		t.foodWaterL += u.FoodWaterL * x
 		t.massKg += u.massKg() * x
-		t.wantedL += u.WaterWantedL * x
+		switch {
+		case s == int(Water):
+			t.taken.GelWaterML += u.FluidL * x * 1000
+		case Slot(s).IsDrink():
+			t.taken.GelWaterML += evidence.GelDrinkPart * u.FluidL * x * 1000
+		case item.Gel:
+			t.taken.Gels += x
+		}
 		t.carbohydrateG += carbohydrate
 		t.split.Glucose += u.Split.Glucose * x
 		t.split.Fructose += u.Split.Fructose * x

@@ -103,7 +103,7 @@ func (p *Planner) source(s Slot) proposal.Source {
 	}
 	src := proposal.Source{
 		Kind: proposal.Food, FoodWaterML: item.Unit.FoodWaterL * 1000,
-		CarbohydrateG: item.Unit.CarbohydrateG, SodiumMg: item.Unit.SodiumMg,
+		CarbohydrateG: item.Unit.CarbohydrateG, OneSourceG: item.Unit.Split.Glucose + item.Unit.Split.Unknown, SodiumMg: item.Unit.SodiumMg,
 	}
 	switch {
 	case s == Water:

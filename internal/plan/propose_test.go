@@ -44,6 +44,10 @@ func outingOf(t *testing.T, s Sport, celsius, kg, part float64, b Background) ou
 	return outing{fmt.Sprintf("%s %s, %g °C, %g kg, habit %.0f mL", s.Code, s.Session, celsius, kg, habit[Water]), p, chances, habit}
 }
 
+// meantBySteps are the guards that say what a step is there for, or not yet at its end:
+// more than the stomach is used to, and a loss that is still past the limit.
+const meantBySteps = OverUsual | NearStomach | PastLimit
+
 // check holds every step of every way: none over the limit, none below the habit
 // but where that may be more than is lost, and then that is said first.
 func (o outing) check(t *testing.T) proposal.Proposal {
@@ -56,6 +60,9 @@ func (o outing) check(t *testing.T) proposal.Proposal {
 			q := p.Evaluate(Expected, Mix(step.Mix))
 			if q.Guards.Stops() && !step.Held {
 				t.Errorf("%s, way %d, step %d: over the limit: %v", o.name, way, k, step.Mix)
+			}
+			if cautioned := q.Guards &^ habit.Guards &^ meantBySteps; cautioned != 0 && !step.Held {
+				t.Errorf("%s, way %d, step %d: %v is cautioned about: %v", o.name, way, k, step.Mix, cautioned.Codes())
 			}
 			if q.Fluid.DrunkL < habit.Fluid.DrunkL-1e-9 && found.Outcome != proposal.DrinkLess {
 				t.Errorf("%s, way %d, step %d: %g L, less than the habit's %g", o.name, way, k, q.Fluid.DrunkL, habit.Fluid.DrunkL)

@@ -1,6 +1,9 @@
 package plan
 
-import "ebbwell/internal/evidence"
+import (
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
+)
 
 // row is one condition as a half space: the sum of a[s]*mix[s] is at most
 // most. Strengths are fixed, so every condition of a plan is linear in the mix.
@@ -47,7 +50,7 @@ func (p *Planner) rowsOf(l Length) rows {
 	loss := p.basis.SweatRate.Value*h + p.basis.BreathLH()*h
 	each := p.basis.Body.MassKg / 100 // L in 1 % of body mass
 	if a.Deficit.On {
-		r.add(p, DeficitMost, -1, loss-a.Deficit.High*each, drunkOf) // food is for carbohydrate
+		r.add(p, DeficitMost, -1, loss-a.Deficit.High*each-proposal.KeepML(p.basis.Body.MassKg, p.basis.Body.Hidden)/1000, drunkOf) // food is for carbohydrate
 		r.add(p, DeficitLeast, 1, loss-a.Deficit.Low*each, fluidOf)
 	}
 	if a.Carbohydrate.On {

@@ -29,7 +29,9 @@ type Source struct {
 	// FoodWaterML is water in a portion of food or gel.
 	FoodWaterML   float64
 	CarbohydrateG float64
-	SodiumMg      float64
+	// OneSourceG of it is glucose, or of a family that is not known.
+	OneSourceG float64
+	SodiumMg   float64
 	// Fixed: the amount stays as it is in the habit.
 	Fixed bool
 }
@@ -134,7 +136,9 @@ type Sum struct {
 	DrunkML, FoodWaterML float64
 	// CarbohydrateG in all, DrinksG of it in drinks, FoodG in foods and gels.
 	CarbohydrateG, DrinksG, FoodG float64
-	SodiumMg                      float64
+	// OneSourceG may come from one family.
+	OneSourceG float64
+	SodiumMg   float64
 	// Gels and Portions of other foods; SaltG added.
 	Gels, Portions, SaltG float64
 	// GelWaterML counts toward the water that gels are taken with.
@@ -154,6 +158,7 @@ func (c *Case) SumOf(m Mix) Sum {
 func (s *Sum) add(src *Source, x float64) {
 	g := src.CarbohydrateG * x
 	s.CarbohydrateG += g
+	s.OneSourceG += src.OneSourceG * x
 	s.SodiumMg += src.SodiumMg * x
 	switch src.Kind {
 	case Water:

@@ -170,6 +170,21 @@ func (p *program) missing(row func(of term, rest string, args ...any), part func
 	row(func(slot int, x float64) float64 { return p.cost(slot, x) }, "+ off - cost = 0")
 }
 
+// watered states the rest of what gels and portions want: where gels have less water than
+// those of the base had they want it too, and where more is eaten than from the base it
+// wants drink, and time where little is drunk.
+func (p *program) watered(row func(of term, rest string, args ...any), part func(pick func(s *Sum) float64) term) {
+	pieces := func(s *Sum) float64 { return s.Gels + s.Portions }
+	gelWater := part(func(s *Sum) float64 { return s.GelWaterML })
+	row(gelWater, "+ %d less >= %.12g", farML, p.from.GelWaterML)
+	row(part(func(s *Sum) float64 { return p.gelWater*s.Gels - s.GelWaterML }), "+ %d less <= %d", farML, farML)
+	row(part(pieces), "- %d more_eaten <= %.12g", manyGels, p.from.Gels+p.from.Portions)
+	row(part(func(s *Sum) float64 { return 130*pieces(s) - s.DrunkML }), "+ %d more_eaten <= %d", farML, farML)
+	h := p.c.hours()
+	row(part(func(s *Sum) float64 { return s.DrunkML }), "+ %d little >= %.12g", farML, 300*h)
+	row(part(func(s *Sum) float64 { return 45 * pieces(s) }), "+ %d more_eaten + %d little <= %.12g", farML, farML, 60*h+2*farML)
+}
+
 // nothing adds nothing to a row.
 func nothing(int, float64) float64 { return 0 }
 
@@ -221,13 +236,14 @@ func (p *program) lp(goal, held string) string {
 		return 0
 	}, "+ 0 s1 <= %d", p.things)
 	// Gels above the habit's want water, salt above it too.
-	row(gels, "- %d rise <= %.12g", manyGels, p.habitGels)
+	row(gels, "- %d rise <= %.12g", manyGels, p.from.Gels)
 	row(part(func(s *Sum) float64 { return p.gelWater*s.Gels - s.GelWaterML }), "+ %.12g rise <= %.12g", p.gelWater*(p.gels+1), p.gelWater*(p.gels+1))
+	p.watered(row, part)
 	row(part(func(s *Sum) float64 { return s.SaltG }), "- %d salty <= %.12g", manyGels, p.saltG)
 	row(part(func(s *Sum) float64 { return s.SaltG - p.saltPerML*s.DrunkML }), "+ %d salty <= %d", manyGels, manyGels)
 	p.missing(row, part)
 	return "Min\n obj: " + goal + "\nSubject To\n" + rows.String() + held +
-		"Bounds\n s1 <= 100000\n s2 <= 100000\n s3 <= 100000\nGenerals\n s1\n s2\n s3\nBinaries\n rise\n salty\n more\n big\n" + binary.String() + "End\n"
+		"Bounds\n s1 <= 100000\n s2 <= 100000\n s3 <= 100000\nGenerals\n s1\n s2\n s3\nBinaries\n rise\n less\n more_eaten\n little\n salty\n more\n big\n" + binary.String() + "End\n"
 }
 
 // linear writes the sum over all amounts.

@@ -228,6 +228,7 @@ func Ladder(c *Case, aim Mix) []Step {
 	p := c.aimed(&l, &w)
 	p.base = base
 	from, to := c.SumOf(base), c.SumOf(aim)
+	p.from = from
 	if base != c.Habit && to.DrunkML <= from.DrunkML+hair && to.CarbohydrateG <= from.CarbohydrateG+c.stepG() {
 		return []Step{{Mix: aim, Cut: true}} // the aim comes down further
 	}
@@ -241,12 +242,13 @@ func (p *program) reaching(l *Limits, from, to *Sum) {
 	p.intakeML = max(p.intakeML, min(l.LimitML, to.DrunkML+to.FoodWaterML))
 	p.leastML = min(from.DrunkML, to.DrunkML)
 	p.leastG = min(from.CarbohydrateG, to.CarbohydrateG)
+	p.mostOneG = max(p.mostOneG, to.OneSourceG)
 	p.mostG, p.mostSodiumMg = max(p.mostG, to.CarbohydrateG), max(p.mostSodiumMg, to.SodiumMg)
 	p.gels, p.portions, p.saltG = max(p.gels, to.Gels), max(p.portions, to.Portions), max(p.saltG, to.SaltG)
 	if to.DrunkML > 0 {
 		p.strength = max(p.strength, to.DrinksG/to.DrunkML)
 	}
-	if to.Gels > p.habitGels && p.gelWater*to.Gels > to.GelWaterML {
-		p.gelWater = to.GelWaterML / to.Gels
+	if p.lacksWater(to) { // chosen so: the steps go there all the same
+		p.gelWater, p.from.Gels, p.from.Portions = 0, to.Gels, to.Portions
 	}
 }

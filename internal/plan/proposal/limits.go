@@ -164,7 +164,7 @@ func (l *Limits) target(c *Case, v0, f0, share float64, over, unsure bool) {
 		l.Case, l.TargetML = Unsure, v0
 	case over:
 		l.Case, l.TargetML = Less, floorTo(share*l.LimitML-f0, l.Increment)
-	case c.NoMoreDrink || v0 >= l.NeedML-evidence.TargetKeep*c.percent()-hair:
+	case c.NoMoreDrink || !c.pastAim((v0-c.LossML-c.BreathML)/c.percent(), l.AimPercent):
 		l.Case, l.TargetML = Keep, v0
 	case room < evidence.TargetLeastRoom-hair:
 		l.Case, l.TargetML = NoRoom, v0

@@ -21,11 +21,13 @@ type program struct {
 
 	// Hard.
 	leastML, mostML, intakeML  float64
+	mostOneG                   float64
 	mostG, mostSodiumMg        float64
 	leastG                     float64 // no way brings less than the habit, or than is asked for
 	leastFoodG                 float64 // more than this from food, unless negative
 	strength                   float64 // g/mL
-	gels, habitGels, gelWater  float64
+	gels, gelWater             float64
+	from                       Sum // what the base comes to
 	portions, saltPerML, saltG float64
 	things                     int
 }
@@ -37,8 +39,8 @@ func (c *Case) hard(l *Limits) program {
 	p := program{
 		c: c, foodWaterFrom: math.Inf(1), leastML: habit.DrunkML,
 		intakeML: max(evidence.ReachShareIntake*l.LimitML, habit.DrunkML+habit.FoodWaterML),
-		mostML:   l.TargetML, mostG: max(c.AdviceMost*h, habit.CarbohydrateG), leastFoodG: -1,
-		habitGels: habit.Gels, gelWater: evidence.GelWater,
+		mostML:   l.TargetML, mostG: max(c.AdviceMost*h, habit.CarbohydrateG), leastFoodG: -1, mostOneG: max(evidence.OneSourceHigh*h, habit.OneSourceG),
+		from: habit, gelWater: GelWaterEach(habit.Gels, c.calm()),
 		saltPerML: evidence.SaltStrengthMost / 1000, saltG: habit.SaltG,
 		things: int(evidence.ThingsChanged),
 	}
@@ -50,9 +52,6 @@ func (c *Case) hard(l *Limits) program {
 	}
 	if c.long() {
 		p.things = int(evidence.ThingsChangedLong)
-	}
-	if habit.Gels > 0 && c.calm() {
-		p.gelWater = evidence.GelWaterUsed
 	}
 	mmol := evidence.SodiumUnknown
 	if c.SodiumMmolL.Known {
@@ -106,18 +105,18 @@ func (c *Case) placesForFood() float64 {
 
 // meets reports whether a mix passes nothing; s is what it comes to.
 func (p *program) meets(s *Sum) bool {
-	over := func(x, most float64) bool { return x > most+hair*(1+math.Abs(most)) }
+	over := passes
 	switch {
 	case over(s.DrunkML, p.mostML), over(p.leastML, s.DrunkML), over(s.DrunkML+s.FoodWaterML, p.intakeML),
 		over(s.CarbohydrateG, p.mostG), over(p.leastG, s.CarbohydrateG), over(s.SodiumMg, p.mostSodiumMg),
-		over(s.DrinksG, p.strength*s.DrunkML), over(s.Gels, p.gels), over(s.Portions, p.portions):
+		over(s.DrinksG, p.strength*s.DrunkML), over(s.OneSourceG, p.mostOneG), over(s.Gels, p.gels), over(s.Portions, p.portions):
 		return false
 	case p.leastFoodG >= 0 && over(p.leastFoodG, s.FoodG):
 		return false
 	case s.SaltG > p.saltG+hair && over(s.SaltG, p.saltPerML*s.DrunkML):
 		return false
 	}
-	return !(s.Gels > p.habitGels+hair && over(p.gelWater*s.Gels, s.GelWaterML))
+	return !p.lacksWater(s)
 }
 
 // misses counts what a mix misses.

@@ -168,6 +168,7 @@ func aimOf(c *Case, food bool) program {
 	if l.Case == Less {
 		p.base = c.cut(&l)
 	}
+	p.from = c.SumOf(p.base)
 	p.open(food)
 	if food {
 		base := c.SumOf(p.base)

@@ -83,7 +83,7 @@ func Propose(c *Case) Proposal {
 	p.base = out.Cut
 	base := c.SumOf(out.Cut)
 	p.leastG = min(base.CarbohydrateG, p.fuelGH*c.hours())
-	p.leastML = base.DrunkML
+	p.leastML, p.from = base.DrunkML, base
 	out.Routes[DrinksAlone] = p.route(c, out.Cut, false)
 	if !c.NoFood && p.misses(&base).Carbohydrate > 0 {
 		out.Routes[WithFood] = p.route(c, out.Cut, true)

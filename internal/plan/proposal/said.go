@@ -140,7 +140,7 @@ func (s *speech) steps() {
 func (s *speech) ends() {
 	c, l := s.c, &s.o.Limits
 	end := c.EndPercent(s.end)
-	short := -end > l.AimPercent+hair
+	short := c.pastAim(end, l.AimPercent)
 	if short && l.Clash && (l.Case == More || l.Case == NoRoom) {
 		s.bound(end)
 		if next := l.NextML; !s.o.Ask && l.Bound == BoundBreaks && next >= l.TargetML+evidence.AskedRoom && !math.IsInf(next, 1) {

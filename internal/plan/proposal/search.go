@@ -110,6 +110,7 @@ func (s *Sum) with(o *Sum) {
 	s.DrunkML += o.DrunkML
 	s.FoodWaterML += o.FoodWaterML
 	s.CarbohydrateG += o.CarbohydrateG
+	s.OneSourceG += o.OneSourceG
 	s.DrinksG += o.DrinksG
 	s.FoodG += o.FoodG
 	s.SodiumMg += o.SodiumMg
