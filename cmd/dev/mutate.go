@@ -49,18 +49,43 @@ func mutant(ctx context.Context, t tool, args []string) error {
 	}
 	defer os.RemoveAll(dir) //nolint:errcheck // a left-over temporary folder does no harm
 	trial := mutate.Trial{Root: t.root, Tags: tags, Dir: dir}
-	survived := 0
+	total := map[mutate.Fate]int{}
+	all := 0
+	var short []string
 	for _, name := range m.packages {
-		n, err := t.tryPackage(ctx, trial, name, m, known)
+		n, count, err := t.tryPackage(ctx, trial, name, m, known)
 		if err != nil {
 			return err
 		}
-		survived += n
+		all += n
+		for fate, k := range count {
+			total[fate] += k
+		}
+		if !enough(count) {
+			short = append(short, name)
+		}
 	}
-	if survived > 0 {
-		return fmt.Errorf("%d mutants survived: write a test that finds each, or list it in %s with the reason why none can", survived, equivalents)
+	if m.list {
+		return nil
 	}
-	return nil
+	_, err = fmt.Fprint(t.out, summary("all", all, total))
+	if len(short) > 0 {
+		return fmt.Errorf("less than %d %% killed or more than %d %% equivalent in %s: write a test that finds each mutant, or list it in %s with the reason why none can",
+			killedFrom, equivalentTo, strings.Join(short, ", "), equivalents)
+	}
+	return err
+}
+
+// What is asked of every package, in % of the mutants that were tried.
+const (
+	killedFrom   = 95
+	equivalentTo = 3
+)
+
+// enough reports whether the tests of a package find what they should.
+func enough(count map[mutate.Fate]int) bool {
+	killed, survived, equal := count[mutate.Killed], count[mutate.Survived], count[mutate.Equivalent]
+	return 100*killed >= killedFrom*(killed+survived) && 100*equal <= equivalentTo*(killed+survived+equal)
 }
 
 // readMutation reads the flags.
@@ -93,45 +118,44 @@ func readMutation(t tool, args []string) (mutation, error) {
 }
 
 // tryPackage tries the mutants of a package, tells of it, and returns how many
-// survived.
-func (t tool) tryPackage(ctx context.Context, trial mutate.Trial, name string, m mutation, known map[string]string) (int, error) {
-	path := "./internal/" + name
-	if !m.list {
-		covering, err := trial.Cover(ctx, "internal/"+name)
-		if err != nil {
-			return 0, err
+// there are and what became of those tried.
+func (t tool) tryPackage(ctx context.Context, trial mutate.Trial, name string, m mutation, known map[string]string) (int, map[mutate.Fate]int, error) {
+	// The program that has all mutants in it reads its number from the environment.
+	list, err := t.read(ctx, []string{"CGO_ENABLED=0"}, "go", "list", "-tags", tags, "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles", "os", "strconv", "./internal/"+name)
+	if err != nil {
+		return 0, nil, err
+	}
+	p, err := mutate.Find(t.root, []byte(list))
+	if err != nil {
+		return 0, nil, err
+	}
+	chosen := draw(p.Mutants, m)
+	if !m.list && len(chosen) > 0 {
+		if trial.Switched, err = trial.Switch(ctx, p); err != nil {
+			return 0, nil, err
 		}
-		trial.Covering = covering
+		if trial.Covering, err = trial.Cover(ctx, "internal/"+name); err != nil {
+			return 0, nil, err
+		}
 	}
-	list, err := t.read(ctx, []string{"CGO_ENABLED=0"}, "go", "list", "-tags", tags, "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles", path)
-	if err != nil {
-		return 0, err
-	}
-	all, err := mutate.Find(t.root, []byte(list))
-	if err != nil {
-		return 0, err
-	}
-	stale := staleNames(name, all, known)
-	chosen := draw(all, m)
 	count := map[mutate.Fate]int{}
 	for i, one := range chosen {
 		fate, err := t.tryOne(ctx, trial, one, m, known)
 		if err != nil {
-			return 0, err
+			return 0, nil, err
 		}
 		count[fate]++
-		if (i+1)%25 == 0 && !m.list {
+		if (i+1)%100 == 0 && !m.list {
 			t.say("%s: %d of %d tried", name, i+1, len(chosen))
 		}
 	}
-	_, err = fmt.Fprint(t.out, summary(name, len(all), count))
-	for _, s := range stale {
-		_, _ = fmt.Fprintf(t.out, "  listed as equivalent, but there is no such mutant: %s\n", s)
+	if !m.list {
+		_, err = fmt.Fprint(t.out, summary(name, len(p.Mutants), count))
 	}
-	if err == nil && len(stale) > 0 {
-		err = errors.New("the list of equivalents names what is not there")
+	if stale := staleNames(name, p.Mutants, known); len(stale) > 0 && err == nil {
+		err = fmt.Errorf("listed as equivalent, but there is no such mutant:\n  %s", strings.Join(stale, "\n  "))
 	}
-	return count[mutate.Survived], err
+	return len(p.Mutants), count, err
 }
 
 // tryOne tries a mutant and names it when it survived.

@@ -63,6 +63,17 @@ func TestSummary(t *testing.T) {
 	}
 }
 
+func TestEnough(t *testing.T) {
+	for _, c := range []struct {
+		killed, survived, equal int
+		want                    bool
+	}{{95, 5, 0, true}, {94, 6, 0, false}, {97, 0, 3, true}, {96, 0, 4, false}, {0, 0, 0, true}} {
+		if got := enough(map[mutate.Fate]int{mutate.Killed: c.killed, mutate.Survived: c.survived, mutate.Equivalent: c.equal}); got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
 // The kept list can be read: every line has a mutant and a reason.
 func TestEquivalentsAreReasoned(t *testing.T) {
 	root, err := findRoot()

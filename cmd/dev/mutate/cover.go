@@ -117,7 +117,7 @@ func (t Trial) command(ctx context.Context, folder, name string, args ...string)
 
 // flags are those of every run of tests.
 func (t Trial) flags(home string) []string {
-	flags := []string{"-test.short", "-test.parallel=1", "-test.timeout=120s"}
+	flags := []string{"-test.short", "-test.parallel=1", "-test.timeout=60s"}
 	if drawsCases(home) { // what fails a mutant is no case to keep
 		flags = append(flags, "-rapid.nofailfile", "-rapid.checks=25")
 	}

@@ -11,5 +11,7 @@
 // ones first, with -short and one at a time; draws of properties are cut to 25.
 //
 // A mutant never touches the source: the compiler is handed the changed file
-// in place of the real one.
+// in place of the real one. Nearly all mutants of a package are in one program,
+// each behind a number that the environment turns on, so that trying one takes
+// as long as its tests do; those in constants are built one at a time.
 package mutate

@@ -15,6 +15,7 @@ type finder struct {
 	source []byte
 	within string
 	inside bool // in a function
+	fixed  bool // in a constant
 	found  []Mutant
 }
 
@@ -24,14 +25,14 @@ func (f *finder) file(file *ast.File) []Mutant {
 	for _, d := range file.Decls {
 		switch d := d.(type) {
 		case *ast.FuncDecl:
-			f.within, f.inside = d.Name.Name, true
+			f.within, f.inside, f.fixed = d.Name.Name, true, false
 			if d.Body != nil {
 				f.walk(d.Body)
 			}
 		case *ast.GenDecl:
 			for _, s := range d.Specs {
 				if v, ok := s.(*ast.ValueSpec); ok && !counts(v) {
-					f.within, f.inside = v.Names[0].Name, false
+					f.within, f.inside, f.fixed = v.Names[0].Name, false, d.Tok == token.CONST
 					f.walk(v)
 				}
 			}
@@ -156,9 +157,14 @@ func (f *finder) at(p token.Pos) int { return f.set.Position(p).Offset }
 
 // replace records a mutant that puts text in the place of a node.
 func (f *finder) replace(k Kind, n ast.Node, text string) {
+	var typ types.Type
+	if e, ok := n.(ast.Expr); ok {
+		typ = f.info.TypeOf(e)
+	}
 	f.found = append(f.found, Mutant{
 		Kind: k, File: f.path, Line: f.set.Position(n.Pos()).Line, Func: f.within, Outside: !f.inside,
 		Was: oneLine(f.text(n)), Is: oneLine(text), from: f.at(n.Pos()), to: f.at(n.End()), text: text,
+		node: n, typ: typ, constant: f.fixed,
 	})
 }
 

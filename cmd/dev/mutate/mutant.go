@@ -1,6 +1,10 @@
 package mutate
 
-import "fmt"
+import (
+	"fmt"
+	"go/ast"
+	"go/types"
+)
 
 // Kind is the sort of mistake.
 type Kind string
@@ -32,6 +36,9 @@ type Mutant struct {
 
 	from, to int // the bytes of the file that text takes the place of
 	text     string
+	node     ast.Node
+	typ      types.Type // of an expression
+	constant bool       // part of a constant
 }
 
 // Name says which mutant it is without its line, which moves as the file

@@ -28,9 +28,9 @@ func module(t *testing.T, source, test string) string {
 }
 
 // mutants lists those of package p of a module.
-func mutants(t *testing.T, root string) []Mutant {
+func mutants(t *testing.T, root string) *Package {
 	t.Helper()
-	c := exec.Command("go", "list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles", "./p")
+	c := exec.Command("go", "list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles", "os", "strconv", "./p")
 	c.Dir = root
 	c.Env = append(os.Environ(), "CGO_ENABLED=0", "GOFLAGS=", "GOWORK=off")
 	out, err := c.Output()
@@ -72,7 +72,7 @@ func both(a, b amount) amount { return a.plus(b) }
 
 func TestFind(t *testing.T) {
 	var got []string
-	for _, m := range mutants(t, module(t, source, "package p\n")) {
+	for _, m := range mutants(t, module(t, source, "package p\n")).Mutants {
 		if m.File != "p/p.go" || m.Line == 0 {
 			t.Errorf("%+v has no place", m)
 		}
@@ -135,6 +135,42 @@ func TestTry(t *testing.T) {
 	end()
 	if _, err := trial.Try(ended, Mutant{File: "p/p.go"}); !errors.Is(err, context.Canceled) {
 		t.Errorf("an ended trial gives %v", err)
+	}
+}
+
+// Mutants in one program live and die as they do one at a time.
+func TestSwitch(t *testing.T) {
+	source := "package p\n\ntype amount float64\n\nconst half = 0.5\n\nvar table = []float64{1, 3}\n\n" +
+		"func f(x int, a amount) amount {\n\tconst two = 2\n\tif x > 5 && a < half {\n\t\treturn a * 2\n\t}\n" +
+		"\tfor i := 0; i < x; i += 2 {\n\t\ta += two // as often\n\t}\n\treturn a + amount(table[1]) - min(a, 0.25)\n}\n"
+	test := "package p\n\nimport \"testing\"\n\nfunc TestF(t *testing.T) {\n\tif f(6, 0.25) != 0.5 || f(5, 0.125) != 8.875 {\n\t\tt.Fail()\n\t}\n}\n"
+	root := module(t, source, test)
+	p := mutants(t, root)
+	trial := Trial{Root: root, Dir: t.TempDir()}
+	together, err := trial.Switch(context.Background(), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Switched = together
+	if n := len(together.number); n < len(p.Mutants)/2 || n == len(p.Mutants) {
+		t.Errorf("%d of %d mutants in one program", n, len(p.Mutants))
+	}
+	for _, c := range []struct {
+		name string
+		want Fate
+	}{
+		{"f: x > 5 => x >= 5", Killed}, {"f: a < half => a >= half", Killed}, {"f: a * 2 => a / 2", Killed},
+		{"f: a += two => a -= two", Killed}, {"f: x > 5 => x <= 5", Killed}, {"table: 3 => 3.3", Killed},
+		{"table: 1 => 1.1", Survived}, {"f: min(a, 0.25) => max(a, 0.25)", Killed},
+	} {
+		i := slices.IndexFunc(p.Mutants, func(m Mutant) bool { return m.Name() == "p/p.go "+c.name })
+		if i < 0 || together.number[p.Mutants[i].Name()] == 0 {
+			t.Errorf("%s is not in the program", c.name)
+			continue
+		}
+		if got, err := trial.Try(context.Background(), p.Mutants[i]); got != c.want || err != nil {
+			t.Errorf("%s: %s, %v", c.name, got, err)
+		}
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 )
 
@@ -35,6 +36,8 @@ type Trial struct {
 	Dir string
 	// Covering says which tests to run; nil runs all.
 	Covering *Coverage
+	// Switched has most mutants in one program; nil builds each by itself.
+	Switched *Switched
 }
 
 // Try builds the package with a mutant in it and runs those of its tests that run
@@ -46,38 +49,56 @@ func (t Trial) Try(ctx context.Context, m Mutant) (Fate, error) {
 			return Survived, nil // no test comes by
 		}
 	}
+	if t.Switched != nil && t.Switched.wrong[m.Name()] {
+		return Unbuilt, nil
+	}
+	binary, on, err := t.program(ctx, m)
+	if err != nil {
+		return fateOf(ctx, err, Unbuilt)
+	}
+	home := filepath.Join(t.Root, filepath.Dir(m.File))
+	for _, group := range groups {
+		args := append(t.flags(home), "-test.failfast")
+		if group != nil {
+			args = append(args, "-test.run", "^("+strings.Join(group, "|")+")$")
+		}
+		run := t.command(ctx, home, binary, args...)
+		run.Env = append(run.Env, environment+"="+strconv.Itoa(on))
+		if _, err := run.CombinedOutput(); err != nil {
+			return fateOf(ctx, err, Killed)
+		}
+	}
+	return Survived, nil
+}
+
+// program is a test program with a mutant in it, and the number that turns it
+// on; 0 where nothing else is in the program.
+func (t Trial) program(ctx context.Context, m Mutant) (binary string, on int, err error) {
+	if t.Switched != nil && t.Switched.number[m.Name()] > 0 {
+		return t.Switched.binary, t.Switched.number[m.Name()], nil
+	}
 	place := filepath.Join(t.Root, filepath.FromSlash(m.File))
 	source, err := os.ReadFile(place)
 	if err != nil {
-		return "", fmt.Errorf("read source: %w", err)
+		return "", 0, fmt.Errorf("read source: %w", err)
 	}
 	changed, overlay := filepath.Join(t.Dir, "changed.go"), filepath.Join(t.Dir, "overlay.json")
 	if err := os.WriteFile(changed, m.apply(source), 0o600); err != nil {
-		return "", fmt.Errorf("write the mutant: %w", err)
+		return "", 0, fmt.Errorf("write the mutant: %w", err)
 	}
 	data, err := json.Marshal(map[string]any{"Replace": map[string]string{place: changed}})
 	if err == nil {
 		err = os.WriteFile(overlay, data, 0o600)
 	}
 	if err != nil {
-		return "", fmt.Errorf("write the mutant: %w", err)
+		return "", 0, fmt.Errorf("write the mutant: %w", err)
 	}
-	folder, binary := filepath.Dir(m.File), filepath.Join(t.Dir, "mutant.test")
-	build := t.command(ctx, t.Root, "go", "test", "-c", "-overlay", overlay, "-tags", t.Tags, "-vet=off", "-o", binary, "./"+filepath.ToSlash(folder))
+	binary = filepath.Join(t.Dir, "mutant.test")
+	build := t.command(ctx, t.Root, "go", "test", "-c", "-overlay", overlay, "-tags", t.Tags, "-vet=off", "-o", binary, "./"+filepath.ToSlash(filepath.Dir(m.File)))
 	if _, err := build.CombinedOutput(); err != nil {
-		return fateOf(ctx, err, Unbuilt)
+		return "", 0, err //nolint:wrapcheck // told apart by its kind
 	}
-	home := filepath.Join(t.Root, folder)
-	for _, group := range groups {
-		args := append(t.flags(home), "-test.failfast")
-		if group != nil {
-			args = append(args, "-test.run", "^("+strings.Join(group, "|")+")$")
-		}
-		if _, err := t.command(ctx, home, binary, args...).CombinedOutput(); err != nil {
-			return fateOf(ctx, err, Killed)
-		}
-	}
-	return Survived, nil
+	return binary, 0, nil
 }
 
 // drawsCases reports whether tests of a folder draw cases with rapid, which
