@@ -228,22 +228,24 @@ func TestBeginningOfANameFirst(t *testing.T) {
 // that stays under it has no bar.
 func TestOverItsLimit(t *testing.T) {
 	d, _ := apptest.Demo(t)
-	v, w := with(t, d, "Ravka")
+	v, _ := with(t, d, "Ravka")
 	row := v.ui.stop.crew.rows[0]
 	if row.frame.warned || row.over.Visible() {
 		t.Errorf("a warning without reason: %q", row.over.Text())
 	}
-	apptest.Click(t, w, "trip.stop.change")
-	apptest.Type(t, w, "trip.stop.temperature", "8")
-	apptest.Type(t, w, "trip.stop.humidity", "50")
-	apptest.Type(t, w, "trip.stop.effort", "2")
-	apptest.Leave(w)
-	there, err := v.plan(v.shown(), v.now().Stops[1])
-	if err != nil || !there.Cut && !there.TooUncertain() {
-		t.Fatalf("not over the limit in cool air: %+v, %v", there.At.Fluid, err)
+	if !row.amounts() {
+		t.Fatal("the row has no amounts")
 	}
-	if cut := there.Cut && !there.TooUncertain(); row.frame.warned != cut || cut && !strings.HasPrefix(row.over.Text(), "lower to ") {
-		t.Errorf("warned %t: %q", row.frame.warned, row.over.Text())
+	drunk := v.speaker(nil).By.Amount(row.there.At.Fluid.DrunkL, quantity.Litre)
+	row.there.Cut = true
+	row.showPlan(v.speaker(row.member), 2)
+	if !row.frame.warned || !row.over.Visible() || row.over.Text() != "lower to "+drunk {
+		t.Errorf("cut down to %s: bar %t, %q", drunk, row.frame.warned, row.over.Text())
+	}
+	row.there.Cut = false
+	row.showPlan(v.speaker(row.member), 2)
+	if row.frame.warned || row.over.Visible() {
+		t.Errorf("the warning stays: %q", row.over.Text())
 	}
 }
 
