@@ -2,6 +2,7 @@ package app
 
 import (
 	"context"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -23,8 +24,11 @@ func (p *Program) showAlerts(id record.ID) {
 		return
 	}
 	a, list, err := p.desk.Alerts(context.Background(), id)
-	if err != nil || len(list) == 0 {
+	if err != nil {
 		return // an athlete still being entered has none
+	}
+	if list = consult.WithPlan(list, p.planAlerts(id)); len(list) == 0 {
+		return
 	}
 	w := p.desk.Words
 	by := amount.Writer{Words: w, US: p.desk.Practice().Settings.Units == "us", Hidden: care.MassHidden(a, p.desk.Now())}
@@ -34,6 +38,29 @@ func (p *Program) showAlerts(id record.ID) {
 	}
 	p.frame.known = alertWords{text, w.Say("alerts.count", len(list))}
 	b.OnPressed = func() { p.askAlerts(by, a, list) }
+}
+
+// planAlerts are those of the athlete's agreed plan, on whose own screen the heat is said
+// already, as it was when the screen was
+// opened: nothing on a screen changes an agreed plan but agreeing, which opens another.
+func (p *Program) planAlerts(id record.ID) []consult.Alert {
+	if p.known.athlete != id {
+		list, err := p.desk.PlanAlerts(context.Background(), id)
+		if err != nil {
+			list = nil // the plan's own screen says why
+		}
+		if p.place.Screen == desk.Plan {
+			list = slices.DeleteFunc(list, func(x consult.Alert) bool { return x.Kind == consult.AlertHeat })
+		}
+		p.known = knownPlan{id, list}
+	}
+	return p.known.alerts
+}
+
+// knownPlan is what has to be known of an athlete's agreed plan.
+type knownPlan struct {
+	athlete record.ID
+	alerts  []consult.Alert
 }
 
 // askAlerts lists what has to be known of an athlete, the gravest first, each with the
@@ -68,6 +95,8 @@ func settledAt(id record.ID, x consult.Alert) desk.Place {
 		place.Part = desk.PartMinor
 	case consult.AlertWithdrawn:
 		place.Part = desk.PartConsents
+	case consult.AlertSince, consult.AlertHeat, consult.AlertReview:
+		return desk.Place{Screen: desk.Plan, Athlete: id}
 	case consult.AlertToday, consult.AlertPhysician, consult.AlertCondition:
 	}
 	return place

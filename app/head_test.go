@@ -19,6 +19,7 @@ func TestHeadFitsItsWidth(t *testing.T) {
 	app.Settings().SetTheme(look.NewTheme(false, 100).Still())
 	d, _ := apptest.Desk(t)
 	f := newFrame(d, nil, nil, nil, nil)
+	f.build(look.Gap(0, 0), look.Gap(0, 0))
 	button := func(text string) []fyne.CanvasObject {
 		return []fyne.CanvasObject{field.NewButton(d.Host, text, text, field.Outline, nil)}
 	}

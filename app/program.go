@@ -32,6 +32,7 @@ type Program struct {
 	place  desk.Place
 	back   []desk.Place
 	guide  *guide
+	known  knownPlan
 }
 
 // newProgram builds the window's content for an open store.
@@ -83,6 +84,7 @@ func (p *Program) Open(place desk.Place) {
 	}
 	p.clearUp(place)
 	p.view, p.place = view, placeOf(view, place)
+	p.known = knownPlan{}
 	p.frame.rail.Choose(string(railOf(place.Screen)))
 	p.showHead()
 	p.frame.showBody(view.Body())

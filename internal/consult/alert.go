@@ -1,9 +1,12 @@
 package consult
 
 import (
+	"cmp"
+	"slices"
 	"time"
 
 	"ebbwell/internal/care"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/record"
 )
 
@@ -17,15 +20,20 @@ const (
 	AlertUnsettled AlertKind = "unsettled" // birth date, guardian, assent, hidden mass
 	AlertWithdrawn AlertKind = "withdrawn" // consent to be tested
 	AlertPhysician AlertKind = "physician" // a plan needs a physician's name
+	AlertSince     AlertKind = "since"     // a record behind the agreed plan was corrected
+	AlertHeat      AlertKind = "heat"      // the agreed session is too hot for usual care
 	AlertCondition AlertKind = "condition" // a condition of the profile
+	AlertReview    AlertKind = "review"    // the day of the review has passed
 )
 
 // Alert is one thing to know; Flag is the condition it is about, Gain that of a
-// gain in mass.
+// gain in mass, Heat the level and Day the day of the review.
 type Alert struct {
 	Kind AlertKind
 	Flag record.FlagKind
 	Gain Gain
+	Heat climate.Level
+	Day  record.Date
 }
 
 // AlertsOf lists what has to be known of an athlete on a day, the gravest first.
@@ -88,4 +96,31 @@ func withdrawn(a record.Athlete, on record.Date, p record.Purpose) (day record.D
 		}
 	}
 	return day, day != ""
+}
+
+// PlanAlerts lists what has to be known of an agreed plan on a day: a record behind it
+// was corrected, its session asks for less because of the heat, its review is past.
+func PlanAlerts(c Case, on record.Date) []Alert {
+	var list []Alert
+	if c.Since.Changed {
+		list = append(list, Alert{Kind: AlertSince})
+	}
+	if level := c.Heat(); level >= climate.Reduce {
+		list = append(list, Alert{Kind: AlertHeat, Heat: level})
+	}
+	if day := c.Plan.Agreement.Review; day != "" && day < on {
+		list = append(list, Alert{Kind: AlertReview, Day: day})
+	}
+	return list
+}
+
+// WithPlan sets the alerts of a plan among those of its athlete, the gravest first:
+// before the conditions of the profile, the review last.
+func WithPlan(list, ofPlan []Alert) []Alert {
+	all := slices.Concat(list, ofPlan)
+	order := []AlertKind{AlertGain, AlertToday, AlertUnsettled, AlertWithdrawn, AlertPhysician, AlertSince, AlertHeat, AlertCondition, AlertReview}
+	slices.SortStableFunc(all, func(a, b Alert) int {
+		return cmp.Compare(slices.Index(order, a.Kind), slices.Index(order, b.Kind))
+	})
+	return all
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ebbwell/app/kit/amount"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -53,6 +54,13 @@ func AlertWords(w *words.Words, by amount.Writer, p record.Practice, a record.At
 		return w.Say("alert.unsettled"), w.Say("planner.notyet.minor")
 	case consult.AlertWithdrawn:
 		return w.Say("alert.withdrawn"), w.Say("alert.withdrawn.full")
+	case consult.AlertSince:
+		return w.Say("alert.since"), w.Say("alert.since.full")
+	case consult.AlertHeat:
+		return w.Say("alert.heat." + heatLevel(x.Heat)), w.Say("alert.heat.full." + heatLevel(x.Heat))
+	case consult.AlertReview:
+		day, _ := x.Day.Time()
+		return w.Say("alert.review", w.Day(day)), w.Say("alert.review.full", w.Date(day))
 	case consult.AlertPhysician:
 		name := w.Say("flag." + string(x.Flag) + ".name")
 		return w.Say("alert.physician"), w.Say("alert.physician.full", name)
@@ -75,4 +83,54 @@ func (d *Desk) Alerts(ctx context.Context, id record.ID) (a record.Athlete, list
 		return a, nil, err
 	}
 	return a, consult.AlertsOf(a, &found, d.Now()), nil
+}
+
+// heatLevel is a level in the keys of the texts.
+func heatLevel(l climate.Level) string {
+	switch l {
+	case climate.Limit:
+		return "limit"
+	case climate.Cancel:
+		return "cancel"
+	case climate.UsualCare, climate.Watch, climate.Reduce:
+	}
+	return "reduce"
+}
+
+// PlanAlerts lists what has to be known of the plan an athlete takes along; nothing
+// where none is agreed or it cannot be opened, which its own screen says.
+func (d *Desk) PlanAlerts(ctx context.Context, id record.ID) ([]consult.Alert, error) {
+	plans, err := d.Store.Plans(ctx, id)
+	if err != nil {
+		return nil, err
+	}
+	p := consult.ToTakeAlong(plans)
+	if p == nil {
+		return nil, nil
+	}
+	a, err := d.Store.LoadAthlete(ctx, id)
+	if err != nil {
+		return nil, err
+	}
+	tests, err := d.AllFindings(ctx, a)
+	if err != nil {
+		return nil, err
+	}
+	c, err := d.OpenPlan(ctx, *p, a, tests)
+	if err != nil {
+		return nil, err
+	}
+	d.JudgeHeat(*p, a, tests, &c.Basis)
+	return consult.PlanAlerts(c, d.Today()), nil
+}
+
+// JudgeHeat looks at the heat of a plan's session where the air is known, so that its
+// caution is said of a measured loss too.
+func (d *Desk) JudgeHeat(p record.Plan, a record.Athlete, tests []consult.Findings, b *consult.Basis) {
+	if b.Calculation != nil {
+		return
+	}
+	if r, err := consult.Calculate(consult.OutingFor(p, a, tests, b.Air), a, tests, d.Now(), d.Calculate()); err == nil {
+		b.Calculation = &r
+	}
 }

@@ -122,24 +122,12 @@ func (f *file) open(d *desk.Desk, p record.Plan) error {
 	if f.unready(err) {
 		return nil
 	}
-	f.heat(d, p, tests, &c.Basis)
+	d.JudgeHeat(p, a, tests, &c.Basis)
 	if err := f.namePlace(ctx, d, p, &c.Basis); err != nil {
 		return fmt.Errorf("open a handout: %w", err)
 	}
 	f.subject.planCase, f.subject.planned = c, true
 	return nil
-}
-
-// heat looks at the heat where the air is known, so that its caution stands on the
-// page of a measured loss too.
-func (f *file) heat(d *desk.Desk, p record.Plan, tests []consult.Findings, b *consult.Basis) {
-	if b.Calculation != nil {
-		return
-	}
-	a := f.subject.athlete
-	if r, err := consult.Calculate(consult.OutingFor(p, a, tests, b.Air), a, tests, d.Now(), d.Calculate()); err == nil {
-		b.Calculation = &r
-	}
 }
 
 // namePlace names the stop of a trip that an estimate is for.
