@@ -21,7 +21,14 @@ type Sheet struct {
 // SheetsOf loads all tests of an athlete, the newest first: a fixed number of
 // queries, whatever the number of tests.
 func (s *Store) SheetsOf(ctx context.Context, athlete record.ID) ([]Sheet, error) {
-	return s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("athlete_id = ?", athlete) })
+	return s.SheetsBut(ctx, athlete, nil)
+}
+
+// SheetsBut is [Store.SheetsOf] for one who has read some of them before: known names,
+// by test, the newest copy that was read. Where it is still the newest, only its ID
+// is given, not what is in it.
+func (s *Store) SheetsBut(ctx context.Context, athlete record.ID, known map[record.ID]record.ID) ([]Sheet, error) {
+	return s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("athlete_id = ?", athlete) }, known)
 }
 
 // OpenTest is a test that is open or waits for the laboratory, as a list needs it.
@@ -56,7 +63,7 @@ func (s *Store) Unfinished(ctx context.Context) ([]OpenTest, error) {
 func (s *Store) Sheets(ctx context.Context, tests []record.ID) ([]Sheet, error) {
 	var all []Sheet
 	for chunk := range slices.Chunk(tests, atOnce) {
-		some, err := s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("id IN ?", chunk) })
+		some, err := s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("id IN ?", chunk) }, nil)
 		if err != nil {
 			return nil, err
 		}
@@ -69,7 +76,7 @@ func (s *Store) Sheets(ctx context.Context, tests []record.ID) ([]Sheet, error) 
 func newestSession(db *gorm.DB) *gorm.DB { return db.Order("date DESC, start DESC, id DESC") }
 
 // sheets loads tests with what is kept beside them, on one state of the database.
-func (s *Store) sheets(ctx context.Context, which scope) ([]Sheet, error) {
+func (s *Store) sheets(ctx context.Context, which scope, known map[record.ID]record.ID) ([]Sheet, error) {
 	var list []Sheet
 	err := s.read(ctx, "load tests", func(tx *gorm.DB) error {
 		found, err := loadRows(tx, s.shapes[record.KindTest], false, which)
@@ -82,7 +89,7 @@ func (s *Store) sheets(ctx context.Context, which scope) ([]Sheet, error) {
 			list[i].Test = t
 		}
 		for chunk := range slices.Chunk(list, atOnce) {
-			if err := s.fillSheets(tx, chunk); err != nil {
+			if err := s.fillSheets(tx, chunk, known); err != nil {
 				return err
 			}
 		}
@@ -92,7 +99,7 @@ func (s *Store) sheets(ctx context.Context, which scope) ([]Sheet, error) {
 }
 
 // fillSheets adds athletes, raw texts and frozen copies to tests.
-func (s *Store) fillSheets(tx *gorm.DB, list []Sheet) error {
+func (s *Store) fillSheets(tx *gorm.DB, list []Sheet, known map[record.ID]record.ID) error {
 	at, tests, owners := map[record.ID]*Sheet{}, []record.ID{}, []record.ID{}
 	for i := range list {
 		t := list[i].Test
@@ -114,17 +121,23 @@ func (s *Store) fillSheets(tx *gorm.DB, list []Sheet) error {
 	for i := range list {
 		list[i].Athlete = athletes[list[i].Test.AthleteID]
 	}
-	return addBeside(tx, tests, at)
+	return addBeside(tx, tests, at, known)
 }
 
 // addBeside adds what is kept beside tests.
-func addBeside(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet) error {
+func addBeside(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet, known map[record.ID]record.ID) error {
 	var raw []record.RawText
 	if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("field, reason").Find(&raw).Error; err != nil {
 		return err
 	}
 	for _, r := range raw {
 		at[r.Record].Raw = append(at[r.Record].Raw, r)
+	}
+	if len(known) > 0 {
+		if err := addKnown(tx, tests, at, known); err != nil {
+			return err
+		}
+		tests = slices.DeleteFunc(tests, func(id record.ID) bool { return len(at[id].Kept) > 0 })
 	}
 	var kept []record.Frozen
 	if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("number DESC").Find(&kept).Error; err != nil {
@@ -135,4 +148,18 @@ func addBeside(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet) error {
 		at[f.Record].Kept = append(at[f.Record].Kept, f)
 	}
 	return nil
+}
+
+// addKnown names the newest copy of the tests of which it is known.
+func addKnown(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet, known map[record.ID]record.ID) error {
+	newest := map[record.ID]record.ID{}
+	var id, test record.ID
+	err := each(tx, []any{&id, &test}, func() { newest[test] = id },
+		"SELECT id, record FROM frozen WHERE kind = ? AND record IN ? ORDER BY number", record.KindTest, tests)
+	for test, id := range newest {
+		if known[test] == id {
+			at[test].Kept = []record.Frozen{{ID: id, Kind: record.KindTest, Record: test}}
+		}
+	}
+	return err
 }

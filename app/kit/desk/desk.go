@@ -107,6 +107,7 @@ type Desk struct {
 	pantry     *consult.Pantry
 	practice   *record.Practice
 	starts     map[string]learnt
+	past       past
 }
 
 // Saver keeps what is handed over; see package keep.

@@ -24,16 +24,30 @@ func (d *Desk) Findings(ctx context.Context, t record.Test, a record.Athlete) (c
 	return consult.FindAsClosed(t, a, raw, kept, d.Calculate()), nil
 }
 
-// AllFindings works all tests of an athlete out, the newest first.
+// AllFindings works all tests of an athlete out, the newest first. What was read of
+// closed tests is kept for as long as one stays with the athlete: the figures of a
+// closed test do not change.
 func (d *Desk) AllFindings(ctx context.Context, a record.Athlete) ([]consult.Findings, error) {
-	sheets, err := d.Store.SheetsOf(ctx, a.ID)
+	past := d.past.of(a, d.Practice().Settings.Method())
+	sheets, err := d.Store.SheetsBut(ctx, a.ID, past.copies)
 	if err != nil {
 		return nil, fmt.Errorf("work the tests out: %w", err)
 	}
 	with, all := d.Calculate(), make([]consult.Findings, len(sheets))
 	for i, s := range sheets {
+		if f, ok := past.find(s); ok {
+			all[i] = f
+			continue
+		}
+		if past.copies[s.Test.ID] != "" { // its record is another, its copy the same: only that was left out
+			if s.Kept, err = d.Store.FrozenOf(ctx, record.Ref{Kind: record.KindTest, ID: s.Test.ID}); err != nil {
+				return nil, fmt.Errorf("work the tests out: %w", err)
+			}
+		}
 		all[i] = consult.FindAsClosed(s.Test, a, s.Raw, s.Kept, with)
+		past.keep(s, all[i])
 	}
+	d.past = past
 	return all, nil
 }
 
