@@ -212,6 +212,10 @@ func (c *HeatScatter) paintPoint(p HeatPoint, at plot) {
 func (c *HeatScatter) name(s string, x, y, away float32, at plot, size fyne.Size) {
 	whole := min(look.Note.Width(s), size.Width/2)
 	short := min(whole, look.Scaled(64))
+	if _, ok := c.free(short, x, y, away, at, size, true); !ok { // then there is none for more
+		c.pen.text("", x, y, 0, look.Note, c.pen.ink.Ink, left)
+		return
+	}
 	for i, w := range [3]float32{whole, whole, short} {
 		if spot, ok := c.free(w, x, y, away, at, size, i > 0); ok {
 			c.labels = append(c.labels, spot)
