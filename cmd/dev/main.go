@@ -40,6 +40,7 @@ func commands() []command {
 		{"race", "[packages] [flags of go test]", "run the tests of app and internal under the race detector; needs a C compiler", race},
 		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-again FILE] [-list]", "try the tests of the science packages with small mistakes", mutant},
 		{"shots", "[DIR]", "draw every screen, light and dark, small and large", shots},
+		{"words", "[-lang de] [-file planner]", "how far the languages are, and the longest sentences", words},
 		{"window", "[-shots DIR] [-keep]", "drive the main job in the real window on a virtual screen", window},
 		{"package", "[linux-amd64] [linux-arm64] [windows-amd64]", "make what a user installs: .deb, .tar.gz, .zip in bin/packages", makePackages},
 		{"installed", "[-shots DIR] [-keep]", "install the .deb on a bare Debian in a folder and drive the main job there; needs root", installed},

@@ -40,6 +40,16 @@ type Activities []Activity
 // and Science in Sports and Exercise 43:1575).
 func LoadActivities() (Activities, error) { return readActivities(assets.Activities()) }
 
+// Named is the table with its names in another language: name is asked with id and
+// name, and answers with the name to show.
+func (list Activities) Named(name func(id, otherwise string) string) Activities {
+	named := slices.Clone(list)
+	for i := range named {
+		named[i].Name = name(named[i].ID, named[i].Name)
+	}
+	return named
+}
+
 // readActivities reads a table of activities.
 func readActivities(data []byte) (Activities, error) {
 	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()

@@ -18,6 +18,8 @@ const months = 12
 // Place is a place of the climate table.
 type Place struct {
 	Name, Country string
+	// also and alsoCountry are how another language calls them; see [Places.Named].
+	also, alsoCountry string
 	// Latitude and Longitude in degrees, north and east positive.
 	Latitude, Longitude float64
 	Elevation           quantity.Metres
@@ -48,6 +50,16 @@ type Places struct {
 
 // LoadPlaces reads the climate table that comes with the program.
 func LoadPlaces() (Places, error) { return readPlaces(assets.Climates()) }
+
+// Named is the table with the names of another language beside its own, to be found
+// by either; the functions are asked with the English name.
+func (p Places) Named(city, country func(name string) string) Places {
+	p.List = slices.Clone(p.List)
+	for i := range p.List {
+		p.List[i].also, p.List[i].alsoCountry = city(p.List[i].Name), country(p.List[i].Country)
+	}
+	return p
+}
 
 // readPlaces reads a climate table: a credit line that begins with "# ", a
 // heading, a place a row.
@@ -160,12 +172,13 @@ func (p Places) Search(query string) []Place {
 	words := strings.Fields(fold(query))
 	var list []Place
 	for _, place := range p.List {
-		if holdsAll(fold(place.Name+" "+place.Country), words) {
+		if holdsAll(fold(place.Name+" "+place.Country+" "+place.also+" "+place.alsoCountry), words) {
 			list = append(list, place)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Place) int {
-		if d := begins(b.Name, query) - begins(a.Name, query); d != 0 {
+		best := func(x Place) int { return max(begins(x.Name, query), begins(x.also, query)) }
+		if d := best(b) - best(a); d != 0 {
 			return d
 		}
 		if d := strings.Compare(a.Grade, b.Grade); d != 0 {

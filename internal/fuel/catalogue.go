@@ -41,6 +41,18 @@ func (c *Catalogue) Find(id string) (Product, bool) {
 	return c.products[i], true
 }
 
+// Named is the catalogue with the names of its products, and of their portions, in
+// another language. The functions are asked with id and name, and answer with the
+// name to show.
+func (c *Catalogue) Named(name, portion func(id, otherwise string) string) *Catalogue {
+	named := &Catalogue{products: slices.Clone(c.products), place: c.place}
+	for i := range named.products {
+		p := &named.products[i]
+		p.Name, p.Portion.Name = name(p.ID, p.Name), portion(p.ID, p.Portion.Name)
+	}
+	return named
+}
+
 // ReadCatalogue reads a table of products: CSV with a row of column names, in
 // any order. Every known column must be there and no other; an empty cell is
 // unknown. The error wraps [ErrTable] and names line and column.

@@ -83,16 +83,17 @@ func joined(parts []Part) []Part {
 	return list
 }
 
-// inside is the name of a product as it stands within a line. A generic one is a
+// inside is the name of a product, in the language of the page, as it stands within a line. A generic one is a
 // common noun, which most languages write small; what a practice calls its own
 // products stays as it was typed.
 func inside(w *words.Words, p fuel.Product) string {
-	first, size := utf8.DecodeRuneInString(p.Name)
-	next, _ := utf8.DecodeRuneInString(p.Name[size:])
+	name := w.Food(p.ID, p.Name)
+	first, size := utf8.DecodeRuneInString(name)
+	next, _ := utf8.DecodeRuneInString(name[size:])
 	if !strings.HasPrefix(p.ID, "generic.") || unicode.IsUpper(next) || w.Language() == language.German {
-		return p.Name
+		return name
 	}
-	return string(unicode.ToLower(first)) + p.Name[size:]
+	return string(unicode.ToLower(first)) + name[size:]
 }
 
 // substanceOf is water for plain water only: what nobody knows is a drink.

@@ -90,12 +90,12 @@ func (w *Words) Half(x float64) string {
 
 // Day writes day and month: "14 May".
 func (w *Words) Day(t time.Time) string {
-	return w.Say("format.day", strconv.Itoa(t.Day()), w.Say("month."+strconv.Itoa(int(t.Month()))))
+	return w.Say("format.day", w.dayOfMonth(t), w.Say("month."+strconv.Itoa(int(t.Month()))))
 }
 
 // ShortDay writes day and month as in a table: "14 Oct".
 func (w *Words) ShortDay(t time.Time) string {
-	return w.Say("format.day", strconv.Itoa(t.Day()), w.ShortMonth(t.Month()))
+	return w.Say("format.day.short", w.dayOfMonth(t), w.ShortMonth(t.Month()))
 }
 
 // ShortMonth writes a month as in a table: "Oct".
@@ -103,7 +103,7 @@ func (w *Words) ShortMonth(m time.Month) string { return w.Say("month.short." + 
 
 // Date writes day, month and year: "14 May 2026".
 func (w *Words) Date(t time.Time) string {
-	return w.Say("format.date", strconv.Itoa(t.Day()), w.Say("month."+strconv.Itoa(int(t.Month()))), strconv.Itoa(t.Year()))
+	return w.Say("format.date", w.dayOfMonth(t), w.Say("month."+strconv.Itoa(int(t.Month()))), strconv.Itoa(t.Year()))
 }
 
 // ShortDate writes a day as in a table: with its year only where that is not today's.
@@ -111,7 +111,7 @@ func (w *Words) ShortDate(t, today time.Time) string {
 	if t.Year() == today.Year() {
 		return w.ShortDay(t)
 	}
-	return w.Say("format.date", strconv.Itoa(t.Day()), w.ShortMonth(t.Month()), strconv.Itoa(t.Year()))
+	return w.Say("format.date.short", w.dayOfMonth(t), w.ShortMonth(t.Month()), strconv.Itoa(t.Year()))
 }
 
 // Clock writes a time of day: "09:05".
@@ -129,5 +129,28 @@ func (w *Words) List(parts []string) string {
 		return parts[0]
 	}
 	last := len(parts) - 1
-	return w.Say("format.and", w.Commas(parts[:last]), parts[last])
+	and := "format.and"
+	if soundsLikeAnd(parts[last]) {
+		and = "format.and.vowel"
+	}
+	return w.Say(and, w.Commas(parts[:last]), parts[last])
+}
+
+// soundsLikeAnd reports whether a word begins with the sound of Spanish "y", which
+// then reads "e": "sodio e hidratos", not before "hie" (hielo). Languages without
+// the rule have one text for both.
+func soundsLikeAnd(text string) bool {
+	s := strings.ToLower(text)
+	if strings.HasPrefix(s, "hie") || strings.HasPrefix(s, "ie") {
+		return false
+	}
+	return strings.HasPrefix(s, "i") || strings.HasPrefix(s, "hi") || strings.HasPrefix(s, "í") || strings.HasPrefix(s, "hí")
+}
+
+// dayOfMonth is the number of a day; the first may read otherwise ("1er").
+func (w *Words) dayOfMonth(t time.Time) string {
+	if t.Day() == 1 {
+		return w.Say("format.first")
+	}
+	return strconv.Itoa(t.Day())
 }

@@ -21,6 +21,9 @@ func typedUnit() *regexp.Regexp {
 func unitsOnPurpose() map[string]string {
 	return map[string]string{
 		"evidence.":               "what a source measured, in its own unit",
+		"activity.":               "the name of a row of a published table, in its own unit",
+		"food.":                   "a name that comes with the program, as the product is known",
+		"portion.":                "a size as it is sold",
 		"statement.":              "what a source says, in its own unit",
 		"practice.units.":         "the names of the units one chooses from",
 		"field.number.":           "asks for a unit that is not the one of the field",

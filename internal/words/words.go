@@ -26,7 +26,7 @@ import (
 	"golang.org/x/text/message/catalog"
 )
 
-//go:embed en/*.json
+//go:embed en/*.json es/*.json fr/*.json de/*.json */same.txt
 var files embed.FS
 
 // Words writes texts in one language.
@@ -98,23 +98,10 @@ func (e *entry) UnmarshalJSON(b []byte) error {
 	return nil
 }
 
-// Languages lists the languages that have a catalogue.
-func Languages() []language.Tag {
-	dirs, err := fs.ReadDir(files, ".")
-	if err != nil {
-		return nil
-	}
-	var list []language.Tag
-	for _, d := range dirs {
-		list = append(list, language.Make(d.Name()))
-	}
-	return list
-}
-
-// New opens the catalogue of a language. It returns an error when the language
-// has none or a file of it cannot be read.
+// New opens the catalogue of a language, complete or not: what it lacks reads in
+// English. It returns an error when the language has none or a file of it cannot be read.
 func New(tag language.Tag) (*Words, error) {
-	texts, err := read(tag.String())
+	texts, err := textsOf(tag)
 	if err != nil {
 		return nil, err
 	}

@@ -129,7 +129,7 @@ func New(s *store.Store, w *words.Words, now func() time.Time) (*Desk, error) {
 		return nil, err
 	}
 	return &Desk{
-		activities: activities, Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic,
+		activities: activities.Named(w.Activity), Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic.Named(w.Food, w.Portion),
 		Go: func(Place) {}, HeadChanged: func() {}, SettingsChanged: func() {}, Say: func(string, string, func()) {}, Unsay: func(string) {},
 		HandedOut: func() {},
 	}, nil

@@ -56,7 +56,7 @@ func Ask(d *desk.Desk, on fyne.Canvas, athlete record.Athlete, tests []consult.F
 		d.Trouble(err)
 		return
 	}
-	p := newPanel(d, inputs{athlete: athlete, tests: tests, plan: plan, places: places, today: d.Now(), desk: d.Calculate()})
+	p := newPanel(d, inputs{athlete: athlete, tests: tests, plan: plan, places: places.Named(d.Words.City, d.Words.Country), today: d.Now(), desk: d.Calculate()})
 	say := d.Words.Say
 	p.dialog = d.Host.Ask(on, field.Question{
 		Name: "climate", Title: say("otherclimate.title"), Sentence: say("otherclimate.sentence"), Content: look.Pad(0, besideBar, 0, 0, p.ui.column), Width: dialogWidth,
@@ -131,7 +131,7 @@ func (p *panel) credit(out answer) string {
 		return ""
 	}
 	say := p.sp.Words.Say
-	text := say("otherclimate.table", out.air.City.Name, out.air.City.Country, p.sp.Air(out.air.Air), out.air.Place.Grade) + " " + p.in.places.Credit + "."
+	text := say("otherclimate.table", p.sp.Words.City(out.air.City.Name), p.sp.Words.Country(out.air.City.Country), p.sp.Air(out.air.Air), out.air.Place.Grade) + " " + p.in.places.Credit + "."
 	if out.air.Place.HighGuessed && p.s.stop.TimeOfDay != consult.MeanOfDay {
 		text += " " + p.sp.Guessed()
 	}

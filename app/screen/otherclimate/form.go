@@ -123,7 +123,7 @@ func (f *form) cities(text string) []field.Option {
 		if i == most {
 			break
 		}
-		list = append(list, field.Option{Key: c.Name, Text: f.p.sp.Words.Say("trip.city.named", c.Name, c.Country)})
+		list = append(list, field.Option{Key: c.Name, Text: f.p.sp.Words.Say("trip.city.named", f.p.sp.Words.City(c.Name), f.p.sp.Words.Country(c.Country))})
 	}
 	return list
 }

@@ -92,7 +92,7 @@ func (v *View) replacesWords(p record.Product) string {
 	name := p.Replaces
 	if generic, err := fuel.Generic(); err == nil {
 		if g, ok := generic.Find(p.Replaces); ok {
-			name = g.Name
+			name = v.desk.Words.Food(g.ID, g.Name)
 		}
 	}
 	return v.desk.Words.Say("pantry.replaces", name)

@@ -36,7 +36,7 @@ func newBefore(b *binder, hidden bool) (*before, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &before{b: b, activities: activities, hidden: hidden}
+	p := &before{b: b, activities: activities.Named(b.Desk.Words.Activity), hidden: hidden}
 	p.body = look.VBox(paneGap, p.session(), p.air(), p.scale(), p.urineSheet())
 	return p, nil
 }

@@ -115,7 +115,7 @@ func (p *airForm) cities(text string) []field.Option {
 		if i == mostCities {
 			break
 		}
-		list = append(list, field.Option{Key: c.Name, Text: p.v.desk.Words.Say("trip.city.named", c.Name, c.Country)})
+		list = append(list, field.Option{Key: c.Name, Text: p.v.desk.Words.Say("trip.city.named", p.v.desk.Words.City(c.Name), p.v.desk.Words.Country(c.Country))})
 	}
 	return list
 }
@@ -163,7 +163,7 @@ func credit(sp heat.Speaker, a consult.StopAir, s record.Stop, places climate.Pl
 		return ""
 	}
 	say := sp.Words.Say
-	args := []any{a.City.Name, a.City.Country, say("month." + strconv.Itoa(a.Month)), a.Place.Grade, places.Credit}
+	args := []any{sp.Words.City(a.City.Name), sp.Words.Country(a.City.Country), say("month." + strconv.Itoa(a.Month)), a.Place.Grade, places.Credit}
 	switch hour := hourOf(s.TimeOfDay); hour {
 	case consult.HotDay:
 		return say("trip.table.hot-day", append(args, sp.By.Degrees(evidence.HotDayAdds))...)

@@ -69,7 +69,7 @@ func airSentence(sp heat.Speaker, s record.Stop, air consult.StopAir, crew []*me
 		parts = append(parts, sp.Words.Say("trip.line.sun."+string(air.Air.Sun)))
 	}
 	if air.FromTable {
-		parts = append(parts, sp.Words.Say("trip.line.table."+hourOf(s.TimeOfDay), sp.Words.Say("month."+strconv.Itoa(air.Month)), air.City.Name))
+		parts = append(parts, sp.Words.Say("trip.line.table."+hourOf(s.TimeOfDay), sp.Words.Say("month."+strconv.Itoa(air.Month)), sp.Words.City(air.City.Name)))
 	}
 	return strings.Join(parts, " · ")
 }

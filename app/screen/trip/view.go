@@ -70,7 +70,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	if err != nil {
 		return nil, fmt.Errorf("open a trip: %w", err)
 	}
-	v := &View{desk: d, places: places, fresh: place.New, who: place.Athlete, open: place.Athlete, part: place.Part}
+	v := &View{desk: d, places: places.Named(d.Words.City, d.Words.Country), fresh: place.New, who: place.Athlete, open: place.Athlete, part: place.Part}
 	if v.all, err = loadCrew(d, t); err != nil {
 		return nil, err
 	}

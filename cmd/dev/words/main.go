@@ -1,0 +1,80 @@
+// Command words says how far the languages are, and what is long in the English
+// texts. With -lang de it lists what is missing and wrong in one language, with
+// -file planner too in one file only.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"ebbwell/internal/words"
+)
+
+func main() {
+	lang := flag.String("lang", "", "list what is missing and wrong in this language")
+	file := flag.String("file", "", "only in this file: planner")
+	flag.Parse()
+	if err := tell(os.Stdout, *lang, strings.TrimSuffix(*file, ".json")); err != nil {
+		fmt.Fprintln(os.Stderr, "words:", err)
+		os.Exit(1)
+	}
+}
+
+// tell writes the report; an error says that a language asked for has faults.
+func tell(w io.Writer, lang, file string) error {
+	all, err := words.ReviewAll()
+	if err != nil {
+		return err
+	}
+	faults := 0
+	for _, r := range all {
+		if lang != "" && r.Language != lang {
+			continue
+		}
+		keys, done := r.Count()
+		state := "being written"
+		if r.Ready {
+			state = "offered"
+		}
+		fmt.Fprintf(w, "%s: %d of %d texts, %.1f %%, %s\n", r.Language, done, keys, 100*float64(done)/float64(keys), state)
+		for _, f := range r.Files {
+			if file == "" || strings.TrimSuffix(f.Name, ".json") == file {
+				fmt.Fprintf(w, "  %-22s %4d of %4d, %d missing, %d wrong\n", f.Name, f.Done, f.Keys, len(f.Missing), len(f.Faults))
+				faults += len(f.Faults)
+				if lang != "" {
+					list(w, "missing", f.Missing, file == "")
+					list(w, "wrong", f.Faults, false)
+				}
+			}
+		}
+	}
+	if lang == "" {
+		fmt.Fprintln(w, "the ten longest sentences in English:")
+		longest, err := words.Longest(10)
+		if err != nil {
+			return err
+		}
+		for _, s := range longest {
+			fmt.Fprintf(w, "  %3d words  %s: %s\n", s.Words, s.Key, s.Text)
+		}
+	}
+	if lang != "" && faults > 0 {
+		return fmt.Errorf("%s: %d wrong", lang, faults)
+	}
+	return nil
+}
+
+// list writes keys; of many only the first, where short is asked for.
+func list(w io.Writer, what string, keys []string, short bool) {
+	const most = 5
+	for i, key := range keys {
+		if short && i == most {
+			fmt.Fprintf(w, "    … and %d more %s; -file shows all\n", len(keys)-most, what)
+			return
+		}
+		fmt.Fprintf(w, "    %s: %s\n", what, key)
+	}
+}

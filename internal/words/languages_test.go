@@ -1,0 +1,227 @@
+package words
+
+import (
+	"bytes"
+	"encoding/csv"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"golang.org/x/text/language"
+
+	"ebbwell/assets"
+)
+
+// TestLanguagesComplete: a language that is offered lacks no text and has none that
+// is wrong. One that is being written may lack texts; what it has is still read.
+func TestLanguagesComplete(t *testing.T) {
+	all, err := ReviewAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range all {
+		if !r.Ready {
+			continue
+		}
+		for _, f := range r.Files {
+			for _, key := range f.Missing {
+				t.Errorf("%s/%s lacks %s", r.Language, f.Name, key)
+			}
+			for _, fault := range f.Faults {
+				t.Errorf("%s/%s: %s", r.Language, f.Name, fault)
+			}
+		}
+	}
+}
+
+// TestEveryLanguageOpens: complete or not, each can be opened and says its formats.
+func TestEveryLanguageOpens(t *testing.T) {
+	for _, tag := range Written() {
+		w, err := New(tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !w.Has("format.decimal") || !w.Has("safety.item.fit") {
+			t.Errorf("%s lacks texts, its own or English", tag)
+		}
+	}
+}
+
+func TestReviewSeesFaults(t *testing.T) {
+	english := `{"a.plain":"Plain text","a.two":"%s of %s","a.count":{"one":"%d bottle","other":"%d bottles"},"a.unit":"%s mL"}`
+	for name, c := range map[string]struct{ own, same, want string }{
+		"all well":    {`{"a.plain":"Texto","a.two":"%[2]s de %[1]s","a.count":{"one":"%d botella","other":"%d botellas"},"a.unit":"%s mL"}`, "a.unit", ""},
+		"missing":     {`{"a.plain":"Texto","a.two":"%s de %s","a.unit":"%s mL"}`, "a.unit", "lacks a.count"},
+		"same":        {`{"a.plain":"Texto","a.two":"%s de %s","a.count":{"one":"%d botella","other":"%d botellas"},"a.unit":"%s mL"}`, "", "a.unit: reads as in English; translate it, or list the key in same.txt"},
+		"argument":    {`{"a.plain":"Texto","a.two":"%s de","a.count":{"one":"%d botella","other":"%d botellas"},"a.unit":"%s mL"}`, "a.unit", "a.two: has the arguments [1s], in English [1s 2s]"},
+		"kind":        {`{"a.plain":"Texto","a.two":"%s de %d","a.count":{"one":"%d botella","other":"%d botellas"},"a.unit":"%s mL"}`, "a.unit", "a.two: has the arguments [1s 2d], in English [1s 2s]"},
+		"no one":      {`{"a.plain":"Texto","a.two":"%s de %s","a.count":{"other":"%d botellas"},"a.unit":"%s mL"}`, "a.unit", `a.count: lacks the form "one"`},
+		"no form few": {`{"a.plain":"Texto","a.two":"%s de %s","a.count":{"one":"%d x","few":"%d y","other":"%d z"},"a.unit":"%s mL"}`, "a.unit", `a.count: has the form "few"; there are one, many, other and =0, =1 …`},
+		"no forms":    {`{"a.plain":"Texto","a.two":"%s de %s","a.count":"%d botellas","a.unit":"%s mL"}`, "a.unit", "a.count: has no plural forms, in English it has"},
+		"not English": {`{"a.plain":"Texto","a.two":"%s de %s","a.count":{"one":"%d a","other":"%d b"},"a.unit":"%s mL","b":"Otro"}`, "a.unit", "b: is not in the English file of this name"},
+		"stale":       {`{"a.plain":"Texto","a.two":"%s de %s","a.count":{"one":"%d a","other":"%d b"},"a.unit":"%s ml"}`, "a.unit", "a.unit: does not read as in English; take it off same.txt"},
+		"empty":       {`{"a.plain":" ","a.two":"%s de %s","a.count":{"one":"%d a","other":"%d b"},"a.unit":"%s mL"}`, "a.unit", "a.plain: is empty"},
+	} {
+		from := fstest.MapFS{"en/a.json": {Data: []byte(english)}, "es/a.json": {Data: []byte(c.own)}, "es/same.txt": {Data: []byte("# known\n" + c.same + "\n")}}
+		mine, err := byFile(from, "en")
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		theirs, err := byFile(from, "es")
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		same, err := sameIn(from, "es")
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		var got []string
+		for _, f := range review(mine, theirs, same).Files {
+			for _, key := range f.Missing {
+				got = append(got, "lacks "+key)
+			}
+			got = append(got, f.Faults...)
+		}
+		if text := strings.Join(got, "; "); text != c.want {
+			t.Errorf("%s: got %q, want %q", name, text, c.want)
+		}
+	}
+}
+
+func in(t *testing.T, tag language.Tag) *Words {
+	t.Helper()
+	w, err := New(tag)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+func TestFormatsOfLanguages(t *testing.T) {
+	es, fr, de := in(t, language.Spanish), in(t, language.French), in(t, language.German)
+	may := time.Date(2026, 5, 14, 0, 0, 0, 0, time.UTC)
+	first := time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC)
+	for _, c := range []struct{ got, want string }{
+		{es.Number(-2.149, 1), "−2,1"}, {fr.NumberIn(1.5, 2, "L/h"), "1,50\u00a0L/h"}, {de.Signed(0.15, 2), "+0,15"},
+		{es.Day(may), "14 de mayo"}, {fr.Day(may), "14 mai"}, {de.Day(may), "14. Mai"},
+		{es.ShortDay(first), "1 oct"}, {fr.ShortDay(first), "1er oct."}, {de.ShortDay(first), "1. Okt."},
+		{es.Date(may), "14 de mayo de 2026"}, {fr.Date(first), "1er octobre 2026"}, {de.Date(may), "14. Mai 2026"},
+		{es.List([]string{"sodio", "hierro"}), "sodio y hierro"}, {es.List([]string{"agua", "hidratos"}), "agua e hidratos"},
+		{fr.List([]string{"a", "b", "c"}), "a, b et c"}, {de.List([]string{"a", "ich"}), "a und ich"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %q, want %q", c.got, c.want)
+		}
+	}
+}
+
+// The order is that of the Unicode collation of each language.
+func TestNamesAreSortedByLanguage(t *testing.T) {
+	for tag, want := range map[language.Tag]string{
+		language.German: "Aal Äpfel Zebra", language.Spanish: "nube ñandú oso", language.French: "cote côte zèbre", language.English: "apple Éclair zebra",
+	} {
+		names := strings.Fields(want)
+		slices.Reverse(names)
+		in(t, tag).Sort(names)
+		if got := strings.Join(names, " "); got != want {
+			t.Errorf("%s: got %q, want %q", tag, got, want)
+		}
+	}
+}
+
+func TestNearest(t *testing.T) {
+	for _, c := range []struct {
+		asked []string
+		want  language.Tag
+	}{
+		{nil, language.English}, {[]string{"C"}, language.English}, {[]string{"en_GB.UTF-8"}, language.English},
+		{[]string{"xx@euro", "en_US"}, language.English}, {[]string{"ja_JP.UTF-8"}, language.English},
+	} {
+		if got := Nearest(c.asked...); got != c.want {
+			t.Errorf("%v: got %s, want %s", c.asked, got, c.want)
+		}
+	}
+	for locale, want := range map[string]string{"de_AT.UTF-8@euro": "de_AT", "fr": "fr", "pt_BR.UTF-8": "pt_BR"} {
+		if got := bare(locale); got != want {
+			t.Errorf("%q: got %q, want %q", locale, got, want)
+		}
+	}
+}
+
+// TestTablesAreNamed: what the tables name in English, the texts name alike.
+func TestTablesAreNamed(t *testing.T) {
+	w := english(t)
+	for _, r := range tableOf(t, assets.Foods()) {
+		if id := strings.TrimPrefix(r["id"], generic); w.Say("food."+id) != r["name"] || (r["portion"] != "" && w.Say("portion."+id) != r["portion"]) {
+			t.Errorf("food %s is %q, %q in the texts", id, w.Food(r["id"], ""), w.Portion(r["id"], ""))
+		}
+	}
+	for _, r := range tableOf(t, assets.Activities()) {
+		if got := w.Activity(r["id"], ""); got != r["activity"] {
+			t.Errorf("activity %s is %q in the texts", r["id"], got)
+		}
+	}
+	_, climates, _ := bytes.Cut(assets.Climates(), []byte("\n"))
+	for _, r := range tableOf(t, climates) {
+		if !w.Has("city."+Slug(r["place"])) || !w.Has("country."+Slug(r["country"])) {
+			t.Errorf("%s, %s is not in the texts", r["place"], r["country"])
+		}
+	}
+	for _, r := range tableOf(t, assets.Breaks()) {
+		if !w.Has("sport."+r["sport"]) && r["sport"] != "court-or-gym" || !w.Has("chance."+r["chance"]) {
+			t.Errorf("%s, %s is not in the texts", r["sport"], r["chance"])
+		}
+	}
+}
+
+func tableOf(t *testing.T, data []byte) []map[string]string {
+	t.Helper()
+	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []map[string]string
+	for _, row := range rows[1:] {
+		one := map[string]string{}
+		for i, name := range rows[0] {
+			one[name] = row[i]
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// TestOldWordsAreGone: what the glossary writes otherwise, and means nothing else,
+// is in no text.
+func TestOldWordsAreGone(t *testing.T) {
+	old := regexp.MustCompile(`(?i)\breckon|may fall out|\b(on a )?like days?\b|drinks easily|really played|guess of sweat|scale reads to|body mass gone|what left the body|would hold blood|let go of|\btenths of the plan|the most there is|decide so|take back the decision|keep these steps|added at nothing|side 1 of|for learning, by|level or heavier`)
+	if !old.MatchString("Reckoned from the test") {
+		t.Fatal("the check cannot fail")
+	}
+	texts, err := read(language.English.String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, key := range slices.Sorted(maps.Keys(texts)) {
+		for _, text := range texts[key].all() {
+			if found := old.FindString(text); found != "" {
+				t.Errorf("%s says %q: %s", key, found, text)
+			}
+		}
+	}
+}
+
+func TestSentences(t *testing.T) {
+	text := "Drink %s now. Is 1.5 L too much? No\nNext line"
+	got := sentences(text)
+	if want := []string{"Drink %s now.", "Is 1.5 L too much?", "No", "Next line"}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if n := wordsIn("Drink %s – now."); n != 3 {
+		t.Errorf("%d words", n)
+	}
+}

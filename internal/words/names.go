@@ -1,0 +1,71 @@
+package words
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/collate"
+	"golang.org/x/text/unicode/norm"
+)
+
+// generic begins the ids of the drinks and foods that come with the program.
+const generic = "generic."
+
+// Food is the name of a drink or food that comes with the program, by its id;
+// otherwise is the answer for any other.
+func (w *Words) Food(id, otherwise string) string {
+	if own, ok := strings.CutPrefix(id, generic); ok {
+		return w.kept("food."+own, otherwise)
+	}
+	return otherwise
+}
+
+// Portion is the name of the usual portion of such a food, by the id of the food.
+func (w *Words) Portion(id, otherwise string) string {
+	if own, ok := strings.CutPrefix(id, generic); ok {
+		return w.kept("portion."+own, otherwise)
+	}
+	return otherwise
+}
+
+// Activity is the name of an activity of the table, by its id.
+func (w *Words) Activity(id, otherwise string) string { return w.kept("activity."+id, otherwise) }
+
+// City is the name of a city of the climate table, by its English name there.
+func (w *Words) City(name string) string { return w.kept("city."+Slug(name), name) }
+
+// Country is the name of a country of the climate table, by its English name there.
+func (w *Words) Country(name string) string { return w.kept("country."+Slug(name), name) }
+
+// kept is a text that there may not be.
+func (w *Words) kept(key, otherwise string) string {
+	if w.Has(key) {
+		return w.Say(key)
+	}
+	return otherwise
+}
+
+// Slug is a name as it stands in a key: "Côte d'Ivoire" is "cote-d-ivoire".
+func Slug(name string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(norm.NFD.String(name)) {
+		switch {
+		case unicode.Is(unicode.Mn, r):
+		case r < unicode.MaxASCII && (unicode.IsLetter(r) || unicode.IsDigit(r)):
+			b.WriteRune(r)
+		case !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	return strings.Trim(b.String(), "-")
+}
+
+// Sort puts names into the order of the language: accents and case count last.
+func (w *Words) Sort(names []string) { slices.SortFunc(names, w.Order()) }
+
+// Order compares two names in the order of the language. The function keeps
+// buffers: one for each goroutine.
+func (w *Words) Order() func(a, b string) int {
+	return collate.New(w.tag, collate.IgnoreCase, collate.Numeric).CompareString
+}
