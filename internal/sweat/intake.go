@@ -184,7 +184,7 @@ func (s *sheet) readFood(i int, f Food) {
 	if f.Water != nil && *f.Water >= 0 && *f.Water <= 1 {
 		s.intake.water += g * *f.Water / 1000
 	}
-	q := uncertainty.Measured(g, evidence.FoodRelativeU*g, uncertainty.Source{Name: SourceFood, Item: i + 1}).Scaled(1.0 / 1000)
+	q := uncertainty.Measured(g, evidence.FoodRelativeU*g, uncertainty.Source{Name: SourceFood, Item: i}).Scaled(1.0 / 1000)
 	s.intake.eaten = append(s.intake.eaten, symbol(numbered("eaten", i, len(s.in.Intake.Foods)), q, quantity.Kilogram))
 }
 

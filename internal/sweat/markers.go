@@ -92,7 +92,7 @@ func (s *sheet) morning() (f figure.Figure, ok bool) {
 	var days []term
 	for i, d := range m.Baseline {
 		if s.check.usable(evidence.MorningMass, i+1, float64(d)) {
-			q := uncertainty.Measured(float64(d), dayToDay(float64(d)), uncertainty.Source{Name: SourceMorning, Item: i + 1})
+			q := uncertainty.Measured(float64(d), dayToDay(float64(d)), uncertainty.Source{Name: SourceMorning, Item: i})
 			days = append(days, symbol(numbered("morning", i, len(m.Baseline)), q, quantity.Kilogram))
 		}
 	}
@@ -105,7 +105,7 @@ func (s *sheet) morning() (f figure.Figure, ok bool) {
 		return f, true
 	}
 	base := mean(days)
-	now := symbol("today", uncertainty.Measured(today, dayToDay(today), uncertainty.Source{Name: SourceMorning}), quantity.Kilogram)
+	now := symbol("today", uncertainty.Measured(today, dayToDay(today), uncertainty.Source{Name: SourceMorning, Item: len(m.Baseline)}), quantity.Kilogram)
 	f = number(100).times(now.minus(base)).over(base).figure(kind{quantity.PerCent, anywhere(), true}, "marker.morning-mass.cv")
 	id := NoteMorningUsual
 	if math.Abs(f.Value) > evidence.CoverageFactor*f.U {

@@ -155,18 +155,14 @@ func (s *sheet) patchTimes(item int, in Patch) bool {
 func (s *sheet) rawTerm(i int, raw float64) term {
 	in := s.in.Patches[i]
 	cv, _ := evidence.MethodCV(in.Method)
-	u, from := cv*raw, uncertainty.Source{Name: SourceLaboratory, Item: -1 - methodNumber(in.Method)}
+	// Patches by one method share its error: they carry the item of the first.
+	first := slices.IndexFunc(s.in.Patches, func(p Patch) bool { return p.U == nil && p.Method == in.Method })
+	u, from := cv*raw, uncertainty.Source{Name: SourceLaboratory, Item: first}
 	if given, ok := read(&s.check, evidence.LaboratoryU, i+1, in.U); ok {
 		u, from.Item = given, i
 	}
 	name := numbered("patch", i, len(s.in.Patches))
 	return symbol(name, uncertainty.Measured(raw, u, from), quantity.MillimolePerLitre)
-}
-
-// methodNumber tells methods apart as sources of error.
-func methodNumber(m evidence.Method) int {
-	list := []evidence.Method{evidence.DirectElectrode, evidence.IndirectElectrode, evidence.FlamePhotometry, evidence.Conductivity}
-	return slices.Index(list, m) + 1
 }
 
 // fiveSiteAlone keeps only a five-site mean where there is one: it holds the
@@ -320,7 +316,7 @@ func rangeOnly(list []term, k kind, sources ...string) figure.Figure {
 		return f
 	}
 	f.Range = list[0].q.Interval()
-	for _, t := range list[1:] {
+	for _, t := range list {
 		r := t.q.Interval()
 		f.Range = quantity.Range{Low: min(f.Range.Low, r.Low), High: max(f.Range.High, r.High)}
 	}

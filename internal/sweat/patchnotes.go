@@ -2,6 +2,7 @@ package sweat
 
 import (
 	"math"
+	"slices"
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
@@ -47,17 +48,15 @@ func ForearmTurn() float64 { return evidence.ForearmIntercept / (1 - evidence.Fo
 // spreadNote speaks when two patches of one site lie further apart than their
 // local spread explains in 95 of 100.
 func spreadNote(group []patch) []figure.Note {
-	if len(group) < 2 {
-		return nil
+	raws := make([]float64, len(group))
+	total := 0.0
+	for i, p := range group {
+		raws[i] = p.raw.q.Value()
+		total += raws[i]
 	}
-	low, high, total := math.Inf(1), math.Inf(-1), 0.0
-	for _, p := range group {
-		x := p.raw.q.Value()
-		low, high, total = min(low, x), max(high, x), total+x
-	}
-	apart := (high - low) / (total / float64(len(group)))
+	apart := (slices.Max(raws) - slices.Min(raws)) / (total / float64(len(raws)))
 	most := evidence.CoverageFactor * math.Sqrt2 * evidence.LocalSodiumCV
-	if apart <= most {
+	if !(apart > most) {
 		return nil
 	}
 	return []figure.Note{{ID: NotePatchesDiffer, Args: []float64{100 * apart, 100 * most}}}

@@ -150,7 +150,7 @@ func (s *sheet) weighing(f evidence.Field, name, source string, moment int, read
 	if len(used) == 0 || len(used) < len(readings) {
 		return term{}, false
 	}
-	if spread := slices.Max(used) - slices.Min(used); len(used) > 1 && !s.check.usable(evidence.MassSpread, moment, spread) {
+	if spread := slices.Max(used) - slices.Min(used); !s.check.usable(evidence.MassSpread, moment, spread) {
 		return term{}, false
 	}
 	u := ScaleU(s.body.step, len(used))
@@ -159,9 +159,9 @@ func (s *sheet) weighing(f evidence.Field, name, source string, moment int, read
 		one := figure.Input{Symbol: numbered(name, i, len(used)), Value: m, Unit: quantity.Kilogram, U: ScaleU(s.body.step, 1)}
 		list[i] = term{uncertainty.Exact(m), one.Symbol, atom, []figure.Input{one}}
 	}
-	scale := 0
-	if moment == 2 && s.in.Body.OtherScale {
-		scale = 1
+	scale := 0 // the same at both moments
+	if s.in.Body.OtherScale {
+		scale = moment
 	}
 	return mean(list).with(u, uncertainty.Source{Name: source}).
 		with(evidence.ScaleOffsetU, uncertainty.Source{Name: SourceOffset, Item: scale}), true

@@ -55,7 +55,7 @@ func (f *finder) literal(l *ast.BasicLit) {
 // is used.
 func (f *finder) threshold(s *ast.SelectorExpr) {
 	from, ok := s.X.(*ast.Ident)
-	if !ok || from.Name != "evidence" || f.info.Types[s].Value == nil || !f.number(s) {
+	if !ok || from.Name != "evidence" || f.info.Types[s].Value == nil || !f.number(s) || constant.Sign(f.info.Types[s].Value) == 0 {
 		return
 	}
 	f.replace(Constant, s, "("+f.text(s)+"*1.1)")
