@@ -67,7 +67,7 @@ func (s *Store) Search(ctx context.Context, text string) ([]AthleteSummary, erro
 		return nil, err
 	}
 	words := strings.Fields(plainLetters(text))
-	return slices.DeleteFunc(all, func(a AthleteSummary) bool { return !a.holds(words) }), nil
+	return slices.DeleteFunc(slices.Clone(all), func(a AthleteSummary) bool { return !a.holds(words) }), nil
 }
 
 // holds reports whether every word is found in the athlete's name, sport or groups.

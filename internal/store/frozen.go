@@ -27,6 +27,7 @@ type Freezing struct {
 func (s *Store) Freeze(ctx context.Context, ref record.Ref, f Freezing) (record.Frozen, error) {
 	var copied record.Frozen
 	err := s.write(ctx, "freeze", func(w *work) (err error) {
+		w.peopleChange = false
 		copied, err = w.freeze(ref, f)
 		return err
 	})

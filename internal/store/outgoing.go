@@ -193,6 +193,7 @@ func (s *Store) end(n note) error {
 func (s *Store) savePrint(ctx context.Context, p record.Print) (record.Print, error) {
 	out := p
 	err := s.write(ctx, "save print", func(w *work) error {
+		w.peopleChange = false
 		out.At, out.By = w.now, w.by
 		return w.tx.Create(&out).Error
 	})

@@ -34,6 +34,7 @@ func (s *Store) SavePlan(ctx context.Context, p record.Plan, e Edit) (record.Pla
 func (s *Store) AgreePlan(ctx context.Context, p record.Plan, f Freezing, e Edit, replaces ...record.ID) (record.Plan, error) {
 	out := copyOf(p)
 	err := s.write(ctx, "agree plan", func(w *work) error {
+		w.peopleChange = false
 		out.State = record.PlanAgreed
 		if out.Agreement.AgreedAt == nil {
 			now := w.now
@@ -98,6 +99,7 @@ func (s *Store) SaveReview(ctx context.Context, r record.Review, e Edit) (record
 	ref := record.Ref{Kind: record.KindPlan, ID: r.PlanID}
 	var plan record.Plan
 	err := s.write(ctx, "save review", func(w *work) error {
+		w.peopleChange = false
 		if err := pick(w.tx, w.shapes[record.KindPlan], r.PlanID, &plan); err != nil {
 			return err
 		}

@@ -50,7 +50,10 @@ func (s *Store) RawOf(ctx context.Context, ref record.Ref) ([]record.RawText, er
 
 // setRaw writes one text and its change.
 func (s *Store) setRaw(ctx context.Context, raw record.RawText, e Edit) error {
-	err := s.write(ctx, "keep raw text", func(w *work) error { return w.setText(raw, e) })
+	err := s.write(ctx, "keep raw text", func(w *work) error {
+		w.peopleChange = false
+		return w.setText(raw, e)
+	})
 	return about(err, record.Ref{Kind: raw.Kind, ID: raw.Record})
 }
 

@@ -126,6 +126,7 @@ type Store struct {
 type handles struct {
 	writer, reader *gorm.DB
 	identity       fs.FileInfo
+	people         keptList
 }
 
 // state is what changes while a store is open.
@@ -337,7 +338,12 @@ func (s *Store) write(ctx context.Context, doing string, f func(w *work) error) 
 	}
 	defer func() { <-s.turn }()
 	s.snapshotOfDay(context.WithoutCancel(ctx))
-	return s.offer(fail(s.transact(ctx, f), doing))
+	wrote := &work{shapes: s.shapes, peopleChange: true}
+	err := s.transact(ctx, wrote, f)
+	if wrote.peopleChange {
+		s.files.people.drop()
+	}
+	return s.offer(fail(err, doing))
 }
 
 // takeTurn waits for the right to write.
@@ -354,7 +360,7 @@ func (s *Store) takeTurn(ctx context.Context) error {
 }
 
 // transact runs f between begin and commit.
-func (s *Store) transact(ctx context.Context, f func(w *work) error) error {
+func (s *Store) transact(ctx context.Context, w *work, f func(w *work) error) error {
 	s.state.Lock()
 	by := s.state.by
 	s.state.Unlock()
@@ -368,7 +374,8 @@ func (s *Store) transact(ctx context.Context, f func(w *work) error) error {
 			tx.Rollback()
 		}
 	}()
-	if err := f(&work{tx: tx, shapes: s.shapes, now: s.now(), by: by}); err != nil {
+	w.tx, w.now, w.by = tx, s.now(), by
+	if err := f(w); err != nil {
 		return err
 	}
 	if err := ctx.Err(); err != nil {

@@ -87,10 +87,16 @@ func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 }
 
 // People lists the athletes by name with their groups and flags, and nothing of
-// their tests, plans and changes.
+// their tests, plans and changes. The list is kept until an athlete or a group
+// changes, and handed out again: it is not to be written to.
 func (s *Store) People(ctx context.Context) (all []AthleteSummary, err error) {
 	err = s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		all, err = listed(tx, map[record.ID]*AthleteSummary{})
+		list := func() ([]AthleteSummary, error) { return listed(tx, map[record.ID]*AthleteSummary{}) }
+		if s.options.ReadOnly { // others write
+			all, err = list()
+			return err
+		}
+		all, err = s.files.people.or(list)
 		return err
 	})
 	return all, err

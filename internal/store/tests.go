@@ -31,6 +31,7 @@ func (s *Store) SaveTest(ctx context.Context, t record.Test, e Edit) (record.Tes
 func (s *Store) CloseTest(ctx context.Context, t record.Test, f Freezing, e Edit) (record.Test, error) {
 	out := copyOf(t)
 	err := s.write(ctx, "close test", func(w *work) error {
+		w.peopleChange = false
 		if out.State != record.TestWaiting {
 			out.State = record.TestClosed
 		}

@@ -18,6 +18,9 @@ type work struct {
 	shapes map[record.Kind]*shape
 	now    time.Time
 	by     string
+	// peopleChange is true unless it is sure that the list of the athletes stays as
+	// it is.
+	peopleChange bool
 }
 
 // Edit says why and in which visit to a field a change is made.
@@ -44,7 +47,10 @@ const (
 func save[T any](ctx context.Context, s *Store, kind record.Kind, in T, e Edit) (T, error) {
 	out := copyOf(in)
 	doing := "save " + string(kind)
-	err := s.write(ctx, doing, func(w *work) error { return w.save(kind, &out, e, withRespect) })
+	err := s.write(ctx, doing, func(w *work) error {
+		w.peopleChange = listsAthletes(kind)
+		return w.save(kind, &out, e, withRespect)
+	})
 	if err != nil {
 		return in, err
 	}
