@@ -159,8 +159,8 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 	}
 	d := demandOf(x, s)
 	steady := d.flow * x.Area // g/h
-	if f := Onset(s.Minutes); basis.Rate.Known && f > 0 {
-		steady = max(steady, basis.Rate.Value/f*1000)
+	if basis.Rate.Known {
+		steady = max(steady, basis.Rate.Value/Onset(s.Minutes)*1000)
 	}
 	set := strainSetting{heatCapacity: evidence.BodyHeatCapacity, skinMetabolicMax: evidence.SkinMetabolicMax,
 		sweatMaxLeast: steady * evidence.SweatLatent / x.Area}
@@ -174,18 +174,25 @@ func (c *Caution) core(b Body, s Session, x Balance, basis Basis) (CautionPart, 
 	part := CautionPart{By: CautionCore, Figure: withSpread(figure.Figure{Known: true, Value: rectal, Unit: quantity.DegreeCelsius, Estimate: true,
 		Why: figure.Why{Formula: "rectal", Inputs: []figure.Input{{Symbol: "rectal", Value: rectal, Unit: quantity.DegreeCelsius}},
 			Sources: []string{"climate.strain.heat-capacity", "climate.strain.limit.rectal"}, Budget: []figure.Share{{Source: "effort", Part: 1}}}}, u)}
-	switch {
-	case part.Figure.Ranged && part.Figure.Range.Low >= evidence.CoreStop:
-		part.Level = Cancel
-	case rectal >= evidence.CoreStop:
-		part.Level = Limit
-	case rectal >= evidence.CoreWatch:
-		part.Level = Watch
-	}
+	part.Level = coreLevel(part.Figure)
 	if outside {
 		part.Level = min(part.Level, Watch)
 	}
 	return part.followed(), nil
+}
+
+// coreLevel is what a rectal temperature calls for; to cancel where its whole
+// range is at 40 °C or above.
+func coreLevel(f figure.Figure) Level {
+	switch {
+	case f.Ranged && f.Range.Low >= evidence.CoreStop:
+		return Cancel
+	case f.Value >= evidence.CoreStop:
+		return Limit
+	case f.Value >= evidence.CoreWatch:
+		return Watch
+	}
+	return UsualCare
 }
 
 // followed leaves a core temperature to be shown only as far as a body goes:

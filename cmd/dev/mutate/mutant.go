@@ -51,6 +51,13 @@ func (m Mutant) Name() string {
 	return name
 }
 
+// statement reports whether the mutant is a statement, which stands where no
+// switch can: between the semicolons of a loop.
+func (m Mutant) statement() bool {
+	_, ok := m.node.(ast.Stmt)
+	return ok
+}
+
 // apply makes the mistake in the source of its file.
 func (m Mutant) apply(source []byte) []byte {
 	out := append([]byte(nil), source[:m.from]...)

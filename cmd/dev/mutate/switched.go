@@ -106,10 +106,12 @@ func (w *weaver) fit() (map[string]string, error) {
 			}
 			return files, nil
 		}
+		left := false // one mistake may bring others behind it
 		for _, e := range wrong {
-			if !w.leave(e) {
-				return nil, fmt.Errorf("put mutants into one program: %s", e.message)
-			}
+			left = w.leave(e) || left
+		}
+		if !left {
+			return nil, fmt.Errorf("put mutants into one program: %s", wrong[0].message)
 		}
 	}
 	return nil, fmt.Errorf("put mutants into one program: %s does not build in %d attempts", w.p.path, attempts)
@@ -128,7 +130,7 @@ func (w *weaver) leave(e mistake) bool {
 	}
 	for _, n := range closest.numbers {
 		w.left[n] = true
-		if closest.mistaken {
+		if closest.mistaken && !w.p.Mutants[n-1].statement() {
 			w.wrong[w.p.Mutants[n-1].Name()] = true
 		}
 	}
