@@ -46,7 +46,7 @@ type State struct {
 
 // AtOnce is how many lines of a long list are shown, and how many more at each
 // wish for more.
-const AtOnce = 50
+const AtOnce = 25
 
 // NewState makes the day from what is kept: all athletes, and what is unfinished.
 func NewState(people []store.AthleteSummary, open []store.OpenTest) State {
