@@ -24,6 +24,10 @@ const (
 	OddBottle      = "bottle"       // heavier after than before with refills; A g, B g, Item
 	OddBottleOther = "bottle-other" // as another athlete's bottle; A g, Name, Item
 	OddBottleSwap  = "bottle-swap"  // two bottles the other way round; Item
+	OddUndrunk     = "undrunk"      // the same before and after without a refill; A g, Item
+	OddBottleTwice = "bottle-twice" // the same after as another bottle of the athlete; A g, Item, Other
+	OddBottleNext  = "bottle-next"  // the same after as the neighbour's; A g, Name, Item
+	OddRowTwice    = "row-twice"    // all bottles before as the neighbour's; Name, Item
 	OddApart       = "apart"        // two weighings far apart; A kg, B kg
 )
 
@@ -33,9 +37,9 @@ type Odd struct {
 	// Path is where the reason for keeping it is written.
 	Path string
 	A, B float64
-	// Item is the bottle, from 1; Name another athlete's.
-	Item int
-	Name string
+	// Item is the bottle, Other one it is held against, from 1; Name another athlete's.
+	Item, Other int
+	Name        string
 	// WeighAgain: a second weighing of the body settles it.
 	WeighAgain bool
 	// Moment is the weighing it is about.
@@ -53,6 +57,7 @@ func oddities(rows []Row, at int) []Odd {
 	var list []Odd
 	list = append(list, before(rows, at)...)
 	list = append(list, after(rows, at)...)
+	list = append(list, rowTwice(rows, at)...)
 	for i := range r.Sheet.Test.Bottles {
 		list = append(list, bottle(rows, at, i)...)
 	}
@@ -281,8 +286,11 @@ func bottle(rows []Row, at, i int) []Odd {
 	t := rows[at].Sheet.Test
 	b := t.Bottles[i]
 	held, ok := full(b)
-	if !ok || !b.After.Known() || *b.After.Value+b.Poured.Or(0) <= held {
+	if !ok || !b.After.Known() {
 		return nil
+	}
+	if *b.After.Value+b.Poured.Or(0) <= held {
+		return twice(rows, at, i)
 	}
 	o := Odd{Code: OddBottle, Path: "bottles." + string(b.ID) + ".after", A: held, B: *b.After.Value, Item: i + 1}
 	for j, other := range t.Bottles {

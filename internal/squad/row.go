@@ -78,6 +78,8 @@ type Row struct {
 	// mean of the earlier rates, L/h, of Tests of them.
 	Usual float64
 	Tests int
+	// empty are the masses of the empty bottles of the session, g, 0 where not known.
+	empty []float64
 }
 
 // Looker works sessions out, each sheet once for each of its stamps.
@@ -129,6 +131,9 @@ func look(g record.GroupSession, m record.Member, s Sheet, now time.Time, f cons
 	}
 	if !r.Hidden {
 		r.Change = f.Sweat.Fluid.MassChange
+	}
+	for _, b := range g.Bottles {
+		r.empty = append(r.empty, b.Empty.Or(0))
 	}
 	r.Flag, r.Flagged = consult.RedFlagOf(f, s.Athlete, day)
 	for _, e := range s.Earlier {

@@ -218,6 +218,12 @@ func mistakes() map[string]mistake {
 			s.edit(0, bottles([3]float64{300, 640}, [3]float64{688, 452}))
 			s.edit(1, func(t *record.Test) { t.Bottles[0].Before = record.Num(742, quantity.Gram) })
 		}, OddBottleOther, "Neve Carrowmere", 640},
+		"a bottle not drunk from": {func(s *squadOf) {
+			s.edit(0, bottles([3]float64{742, 742}, [3]float64{688, 452}))
+		}, OddUndrunk, "", 0},
+		"one value for two bottles": {func(s *squadOf) {
+			s.edit(0, bottles([3]float64{742, 452}, [3]float64{688, 452}))
+		}, OddBottleTwice, "", 0},
 	}
 }
 
@@ -247,9 +253,65 @@ func TestOddities(t *testing.T) {
 	s.edit(0, weigh(record.Before, 61.9))
 	s.edit(0, weigh(record.After, 60.7))
 	s.edit(0, bottles([3]float64{742, 402}, [3]float64{688, 452}))
+	s.edit(1, bottles([3]float64{742, 403}, [3]float64{690, 451}))
 	if odd := s.rows(at18(47))[0].Odd; len(odd) != 0 {
 		t.Errorf("a usual sheet is odd: %+v", odd)
 	}
+}
+
+// TestSameAsTheNeighbour: what was typed for the row above is asked about in the row
+// it was typed again in, and only there.
+func TestSameAsTheNeighbour(t *testing.T) {
+	s := newSquad(t, day(), 61.8, 83.2, 72.4)
+	s.edit(0, bottles([3]float64{742, 402}, [3]float64{688, 452}))
+	s.edit(1, bottles([3]float64{742, 390}, [3]float64{690, 452}))
+	s.edit(2, bottles([3]float64{742, 300}, [3]float64{690, 500}))
+	rows := s.rows(at18(47))
+	if len(rows[0].Odd) != 0 {
+		t.Errorf("the first row: %+v", rows[0].Odd)
+	}
+	if odd := rows[1].Odd; len(odd) != 1 || odd[0].Code != OddBottleNext || odd[0].Name != "Tamsin Orrelby" || odd[0].Item != 2 || odd[0].A != 452 {
+		t.Errorf("the second row: %+v", odd)
+	}
+	if odd := rows[2].Odd; len(odd) != 1 || odd[0].Code != OddRowTwice || odd[0].Name != "Neve Carrowmere" {
+		t.Errorf("the third row: %+v", odd)
+	}
+	s.g.Bottles[1].Empty = record.Num(450, quantity.Gram)
+	if odd := s.rows(at18(47))[1].Odd; len(odd) != 0 {
+		t.Errorf("bottles that are empty are asked about: %+v", odd)
+	}
+}
+
+// TestClosing: a sheet is closed by its own checks, and what stands in the way is named.
+func TestClosing(t *testing.T) {
+	s := newSquad(t, day(), 61.8, 83.2)
+	fill := func(i int, before, after float64, left float64) {
+		s.edit(i, weigh(record.Before, before))
+		s.edit(i, weigh(record.After, after))
+		s.edit(i, bottles([3]float64{742 + float64(i), left}, [3]float64{688, left + 50}))
+		s.edit(i, noUrine)
+		s.edit(i, asked)
+	}
+	want := func(i int, ready bool, lacks ...string) {
+		t.Helper()
+		if c := ClosingOf(s.rows(at18(50))[i]); c.Ready != ready || !slices.Equal(c.Lacks, lacks) {
+			t.Errorf("row %d: ready %v, lacks %q, want %v, %q", i+1, c.Ready, c.Lacks, ready, lacks)
+		}
+	}
+	want(0, false, LackBefore, LackBottles)
+	fill(0, 61.8, 60.7, 402)
+	want(0, true)
+	fill(1, 83.2, 83.5, 180)
+	want(1, false, LackSecond, LackTold)
+	s.edit(0, func(t *record.Test) { t.Bottles[0].After = record.Num(742, quantity.Gram) })
+	want(0, false, LackReason)
+	s.edit(0, func(t *record.Test) { t.Bottles[0].After = record.Num(402, quantity.Gram); t.State = record.TestClosed })
+	want(0, false)
+	sheet := s.sheets[s.g.Members[0].TestID]
+	sheet.Test.State = record.TestOpen
+	sheet.Raw = []record.RawText{{Field: "loss.urine", Text: "x"}}
+	s.sheets[sheet.Test.ID] = sheet
+	want(0, false, LackUnreadable)
 }
 
 // TestSecondWeighing: a second weighing in the limits sets a mistaken first aside;

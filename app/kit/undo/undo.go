@@ -77,3 +77,13 @@ func (h *History[S]) Redo(now S) (state S, ok bool) {
 	h.open = ""
 	return next.state, true
 }
+
+// Map changes every state that is kept, those behind and those ahead: for what
+// joins all of them and is no step itself.
+func (h *History[S]) Map(f func(S) S) {
+	for _, list := range [][]moment[S]{h.past, h.future} {
+		for i := range list {
+			list[i].state = f(list[i].state)
+		}
+	}
+}

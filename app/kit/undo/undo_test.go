@@ -96,3 +96,22 @@ func TestUndoRedoWalkOneLine(t *testing.T) {
 		}
 	})
 }
+
+// TestMap: what joins every state is there after a step back and a step forward.
+func TestMap(t *testing.T) {
+	var h History[string]
+	h.Record("a", "", "one")
+	h.Record("ab", "", "two")
+	state, _ := h.Undo("abc")
+	h.Map(func(s string) string { return s + "+" })
+	state += "+"
+	if back, _ := h.Undo(state); back != "a+" {
+		t.Errorf("back to %q", back)
+	}
+	if on, _ := h.Redo("a+"); on != "ab+" {
+		t.Errorf("on to %q", on)
+	}
+	if on, _ := h.Redo("ab+"); on != "abc+" || h.CanRedo() {
+		t.Errorf("on to %q", on)
+	}
+}

@@ -204,6 +204,8 @@ func (v *View) testCell(r Row) look.Cell {
 		return look.Cell{Text: w.Say("roster.notest"), Tone: look.Ink3}
 	case !ok:
 		return look.Cell{Text: w.Say("roster.undated")}
+	case r.LastTest.State == record.TestWaiting:
+		return look.Cell{Text: w.Say("roster.test.waiting", v.date(day)), Short: []string{w.Say("roster.test.waiting.short", v.date(day))}}
 	case r.LastTest.State != record.TestClosed:
 		return look.Cell{Text: w.Say("roster.test."+string(r.LastTest.State), v.date(day))}
 	}

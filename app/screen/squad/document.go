@@ -99,16 +99,50 @@ func (d *document) ChangeSession(visit, label string, f func(*record.GroupSessio
 }
 
 // Add takes new members in with their sheets. It is no step back: what was added is
-// taken off again by its own button.
+// taken off again by its own button, and a step back leaves it there, with what held
+// for all at that step.
 func (d *document) Add(members []record.Member, tests []record.Test) {
-	next := day{d.present.session.Clone(), maps.Clone(d.present.sheets)}
-	next.session.Members = append(next.session.Members, members...)
-	for _, t := range tests {
-		d.stamps++
-		next.sheets[t.ID] = &stamped{sheet{Record: t, Raw: map[string]string{}, Reasons: map[string]string{}}, d.stamps}
+	from := d.present.session
+	joined := func(now day) day {
+		next := day{now.session.Clone(), maps.Clone(now.sheets)}
+		next.session.Members = append(next.session.Members, members...)
+		for _, t := range tests {
+			d.stamps++
+			one := &stamped{sheet{Record: t.Clone(), Raw: map[string]string{}, Reasons: map[string]string{}}, d.stamps}
+			squad.Share(from, now.session, &one.Record)
+			next.sheets[t.ID] = one
+		}
+		return next
 	}
-	d.history = undo.History[day]{}
-	d.put(next, "")
+	d.history.EndVisit()
+	d.history.Map(joined)
+	d.put(joined(d.present), "")
+}
+
+// Closed takes a sheet in as the store has closed it. It is no step back, and a step
+// back does not open it.
+func (d *document) Closed(t record.Test) {
+	s, ok := d.present.sheets[t.ID]
+	if !ok {
+		return
+	}
+	d.stamps++
+	one := s.clone(d.stamps)
+	one.Record = t
+	put := func(now day) day {
+		if _, ok := now.sheets[t.ID]; !ok {
+			return now
+		}
+		next := day{now.session, maps.Clone(now.sheets)}
+		next.sheets[t.ID] = one
+		return next
+	}
+	d.history.EndVisit()
+	d.history.Map(put)
+	d.present = put(d.present)
+	d.mu.Lock()
+	d.kept, d.metas[t.ID] = put(d.kept), t.Meta
+	d.mu.Unlock()
 }
 
 // EndVisit closes the visit to a field.

@@ -229,9 +229,9 @@ func (v *View) lacksAt(i int, station string) bool {
 	case stationBefore:
 		return !before
 	case stationFilled:
-		return slices.ContainsFunc(t.Bottles, func(b record.Bottle) bool { return !b.Before.Known() })
+		return slices.ContainsFunc(t.Bottles, func(b record.Bottle) bool { return !weighedOr(b.Before, b) })
 	case stationBottles:
-		return before && ended && slices.ContainsFunc(t.Bottles, func(b record.Bottle) bool { return !b.After.Known() })
+		return before && ended && slices.ContainsFunc(t.Bottles, func(b record.Bottle) bool { return !weighedOr(b.After, b) })
 	case stationAfter:
 		return before && ended && len(squad.Masses(t, record.After)) == 0
 	case stationUrine:

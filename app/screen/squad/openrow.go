@@ -235,23 +235,15 @@ func (o *openRow) bottles(r squad.Row) {
 			of = look.Water
 		}
 		o.add(look.NewSwatch(of), colSwatch, i, false)
-		at := func(of func(b *record.Bottle) *record.Number, what string) func(t *record.Test, grow bool) (*record.Number, string) {
-			return func(t *record.Test, _ bool) (*record.Number, string) {
-				if i >= len(t.Bottles) {
-					return nil, ""
-				}
-				return of(&t.Bottles[i]), "bottles." + string(t.Bottles[i].ID) + "." + what
-			}
-		}
 		name := "bottle." + strconv.Itoa(i+1)
-		one := o.number(name+".before", evidence.BottleMass, quantity.Gram, at(func(b *record.Bottle) *record.Number { return &b.Before }, "before"))
-		two := o.number(name+".after", evidence.BottleMass, quantity.Gram, at(func(b *record.Bottle) *record.Number { return &b.After }, "after"))
+		one := o.number(name+".before", evidence.BottleMass, quantity.Gram, o.inBottle(i, "before", func(b *record.Bottle) *record.Number { return &b.Before }))
+		two := o.number(name+".after", evidence.BottleMass, quantity.Gram, o.inBottle(i, "after", func(b *record.Bottle) *record.Number { return &b.After }))
 		one.SetItem(i + 1)
 		two.SetItem(i + 1)
 		o.add(one, colBottle, i, false)
 		o.add(two, colBottleAfter, i, false)
-		before = append(before, &input{what: name + ".before", station: stationFilled, control: one, has: func(r squad.Row) bool { return r.Sheet.Test.Bottles[i].Before.Known() }})
-		after = append(after, &input{what: name + ".after", station: stationBottles, control: two, has: func(r squad.Row) bool { return r.Sheet.Test.Bottles[i].After.Known() }},
+		before = append(before, &input{what: name + ".before", station: stationFilled, control: one, has: func(r squad.Row) bool { return weighedOr(r.Sheet.Test.Bottles[i].Before, r.Sheet.Test.Bottles[i]) }})
+		after = append(after, &input{what: name + ".after", station: stationBottles, control: two, has: func(r squad.Row) bool { return weighedOr(r.Sheet.Test.Bottles[i].After, r.Sheet.Test.Bottles[i]) }},
 			o.refill(i, name+".more"))
 		drunk := look.NewLabel("", look.Body, look.Ink).Right()
 		o.drunk = append(o.drunk, drunk)
@@ -261,6 +253,9 @@ func (o *openRow) bottles(r squad.Row) {
 		o.input(in)
 	}
 }
+
+// weighedOr reports whether a mass of a bottle stands, or a volume in its place.
+func weighedOr(mass record.Number, b record.Bottle) bool { return mass.Known() || b.Volume.Known() }
 
 // refill is the field of what was added to a bottle and poured away.
 func (o *openRow) refill(i int, what string) *input {
@@ -276,7 +271,7 @@ func (o *openRow) refill(i int, what string) *input {
 	}
 	in := &input{what: what, station: stationBottles, control: l, has: func(r squad.Row) bool {
 		b := r.Sheet.Test.Bottles[i]
-		return len(b.Refills) > 0 || b.Poured.Known()
+		return len(b.Refills) > 0 || b.Poured.Known() || b.Volume.Known()
 	}}
 	in.put = func(text string) {
 		added, poured, ok := squad.Amounts(text)

@@ -25,8 +25,10 @@ func (v *View) build() {
 	change := field.NewLink(h, "squad.change", say("squad.change"), v.askChange)
 	sheets := field.NewLink(h, "squad.sheets", say("squad.sheets"), v.goToSheets)
 	blank := field.NewLink(h, "squad.blank", say("squad.blank"), v.printBlank)
-	links := look.HBox(14, blank, sheets, change)
-	shared := newFrame(look.Pad(8, 14, 8, 14, look.Columns(14, []look.Track{look.Share(1), look.Fit()}, u.shared, links)))
+	u.closing = field.NewLink(h, "squad.close", "", v.askClose)
+	links := look.HBox(14, u.closing, blank, sheets, change)
+	u.forAll = look.Columns(14, []look.Track{look.Share(1), look.Fit()}, u.shared, links)
+	shared := newFrame(look.Pad(8, 14, 8, 14, u.forAll))
 	u.scale, u.next = look.NewLabel("", look.Title, look.Ink).Shorten(), look.NewLabel("", look.Body, look.Ink2)
 	u.nextBelow = look.NewLabel("", look.Body, look.Ink2)
 	u.counts = look.NewLabel("", look.Note, look.Ink2)
@@ -96,6 +98,10 @@ func (l *watching) MinSize(_ []fyne.CanvasObject) fyne.Size { return fyne.NewSiz
 func (v *View) follow() {
 	u, g := &v.ui, v.doc.Now().session
 	u.shared.SetText(v.sharedWords())
+	ready, _ := v.closable()
+	u.closing.SetText(v.say("squad.close", len(ready)))
+	look.ShowIf(u.closing, len(ready) > 0)
+	u.forAll.Refresh()
 	v.showTime()
 	if v.group != nil {
 		u.page.Refresh()

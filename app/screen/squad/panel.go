@@ -31,7 +31,9 @@ func (o *openRow) below() {
 		look.NewLabel(string(o.v.speaker(false).By.Unit(quantity.Litre)), look.Note, look.Ink2))
 	sheet := field.NewLink(o.v.desk.Host, "squad.sheet", o.v.say("squad.sheet"), func() { o.v.openSheet(o.i, "") })
 	member := field.NewLink(o.v.desk.Host, "squad.member", o.v.say("squad.member"), func() { o.v.askMember(o.i) })
-	parts := []fyne.CanvasObject{o.panels, look.Columns(16, []look.Track{look.Fit(), look.Share(1), look.Fit(), look.Fit()}, estimate, o.against, member, sheet), look.NewPair(0.54, 900, o.hints, o.legend)}
+	uses := field.NewLink(o.v.desk.Host, "squad.bottles", o.v.say("squad.bottles"), o.unfold)
+	foot := look.Columns(16, []look.Track{look.Fit(), look.Share(1), look.Fit(), look.Fit(), look.Fit()}, estimate, o.against, uses, member, sheet)
+	parts := []fyne.CanvasObject{o.panels, o.uses(), foot, look.NewPair(0.54, 900, o.hints, o.legend)}
 	if o.level != wide {
 		parts = append([]fyne.CanvasObject{o.narrowForm()}, parts...)
 	}

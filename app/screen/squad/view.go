@@ -32,6 +32,8 @@ type View struct {
 	// weighing was asked for by key.
 	station     string
 	wantsSecond record.Moment
+	// unfolded: how the bottles were used stands below the open row.
+	unfolded bool
 	// level is how much room the window has for the columns.
 	level level
 	jump  *jump
@@ -61,6 +63,8 @@ type widgets struct {
 	rows               []*rowView
 	clock              *clockView
 	add                *field.Button
+	closing            *field.Link
+	forAll             *fyne.Container
 	time               *field.Button
 	station            *field.Toggle
 	page               *fyne.Container

@@ -21,7 +21,10 @@ func (v *View) stateWords(r squad.Row) (state, missing string) {
 	if r.Flagged && !r.Flag.Told() {
 		state = v.say("squad.state.flag")
 	}
-	if r.Closed {
+	switch {
+	case r.Closed && r.Sheet.Test.State == record.TestWaiting:
+		return v.say("squad.state.closed"), v.say(lackKey(squad.LackLaboratory))
+	case r.Closed:
 		return v.say("squad.state.closed"), ""
 	}
 	if r.State == squad.Playing {
@@ -210,6 +213,14 @@ func (v *View) oddWords(r squad.Row, o squad.Odd) (title, sentence string) {
 		return v.say("squad.odd.bottle", bottle, g(o.A), g(o.B)), v.say("squad.odd.bottle.check")
 	case squad.OddBottleSwap:
 		return v.say("squad.odd.swap", bottle), v.say("squad.odd.bottle.check")
+	case squad.OddUndrunk:
+		return v.say("squad.odd.undrunk", bottle, g(o.A)), v.say("squad.odd.undrunk.check")
+	case squad.OddBottleTwice:
+		return v.say("squad.odd.twice", strconv.Itoa(o.Other), bottle, g(o.A)), v.say("squad.odd.undrunk.check")
+	case squad.OddBottleNext:
+		return v.say("squad.odd.next", bottle, o.Name, g(o.A)), v.say("squad.odd.undrunk.check")
+	case squad.OddRowTwice:
+		return v.say("squad.odd.row", o.Name), v.say("squad.odd.undrunk.check")
 	case squad.OddBottleOther:
 		return v.say("squad.odd.other", bottle, o.Name), v.say("squad.odd.bottle.check")
 	}
@@ -283,9 +294,9 @@ func (v *View) sharedWords() string {
 	add(strings.Join(slices.Compact(drinks), v.say("squad.between")))
 	switch {
 	case g.Session.Met.Known():
-		add(v.say("squad.effort", sp.By.Amount(*g.Session.Met.Value, quantity.Met)))
+		add(v.say("squad.effort", v.asTyped(*g.Session.Met.Value)+"\u00a0"+string(quantity.Met)))
 	case g.Session.Effort.Known():
-		add(v.say("squad.effort", sp.By.Number(*g.Session.Effort.Value, quantity.None)))
+		add(v.say("squad.effort", v.asTyped(*g.Session.Effort.Value)))
 	}
 	if g.ScaleStep.Known() {
 		add(v.say("squad.step", v.decimal(*g.ScaleStep.Value)+"\u00a0"+string(quantity.Kilogram)))
@@ -354,7 +365,15 @@ func (v *View) drinkName(id record.ID, name string) string {
 	return v.say("squad.drink.none")
 }
 
-// decimal is a number with as many decimals as it needs, two at most.
+// asTyped is a number with no decimal it does not need, two at most.
+func (v *View) asTyped(x float64) string {
+	if quantity.Round(x, 0) == quantity.Round(x, 3) {
+		return v.desk.Words.Number(x, 0)
+	}
+	return v.decimal(x)
+}
+
+// decimal is a number with one decimal, or two where it needs them.
 func (v *View) decimal(x float64) string {
 	if quantity.Round(x, 1) == quantity.Round(x, 3) {
 		return v.desk.Words.Number(x, 1)
