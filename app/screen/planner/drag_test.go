@@ -61,10 +61,31 @@ func BenchmarkDrawBaseline(b *testing.B) {
 	for b.Loop() {
 		w.w.Canvas().Capture()
 	}
-	painted := inspect.PaintedOn(w.w.Canvas())
+	painted := w.painted()
 	b.ReportMetric(float64(painted.Objects), "objects")
 	b.ReportMetric(float64(painted.Outside), "objects-outside")
 	b.ReportMetric(float64(painted.Rounded), "windows-rounded")
+}
+
+// painted counts what the planner paints, without the head, whose place is another.
+func (b *bench) painted() inspect.Painted {
+	b.w.Canvas().Content().(*fyne.Container).Objects[0].Hide()
+	return inspect.PaintedOn(b.w.Canvas())
+}
+
+// mostRounded is how many windows rectangles with round corners may cover: half of
+// what they did when each sheet was one. They are what a picture takes longest for.
+const mostRounded = 0.88
+
+// The planner paints nothing that lies outside the window, and few round corners. It
+// is counted, not timed.
+func TestThePlannerPaintsWhatIsSeen(t *testing.T) {
+	b := begun(t)
+	b.option(record.OptionFood)
+	b.w.Canvas().Capture()
+	if p := b.painted(); p.Objects == 0 || p.Outside > 0 || p.Rounded > mostRounded {
+		t.Errorf("%+v", p)
+	}
 }
 
 // BenchmarkPicture is a movement with its picture beside the same picture at rest and
