@@ -50,12 +50,13 @@ func (c Case) Settle(p record.Plan) record.Plan {
 	return p
 }
 
-// stretched moves the chances of a plan to a session so many times as long.
-func stretched(list []record.Chance, ratio float64) []record.Chance {
+// moved are the chances of a plan in a session of another length, min, each at the
+// same moment of play.
+func moved(kind plan.Sport, list []record.Chance, before, after float64) []record.Chance {
 	list = slices.Clone(list)
 	for i := range list {
 		if at := list[i].AtMinute; at.Known() {
-			list[i].AtMinute = record.Num(*at.Value*ratio, quantity.Minute)
+			list[i].AtMinute = record.Num(kind.Moved(*at.Value, before, after), quantity.Minute)
 		}
 	}
 	return list

@@ -11,7 +11,8 @@ import (
 // Rescaled are the breaks of a plan's session when it comes to last other minutes
 // than before. Breaks as the sport's table has them are taken from the table for the
 // new length, so that what comes every so many minutes comes more often, or less;
-// breaks that were changed by hand keep their number and stretch, to the whole minute.
+// breaks that were changed by hand keep their number and their moment of play, to the
+// whole minute.
 // Without a length before or after they stay.
 func (c Case) Rescaled(list []record.Chance, before, after float64) []record.Chance {
 	if !(before > 0) || !(after > 0) || before == after {
@@ -22,7 +23,7 @@ func (c Case) Rescaled(list []record.Chance, before, after float64) []record.Cha
 	if ok && sameBreaks(list, RecordChances(c.Plan.ID, kind.Chances(before, heat))) {
 		return withIDs(RecordChances(c.Plan.ID, kind.Chances(after, heat)), list)
 	}
-	out := stretched(list, after/before)
+	out := moved(kind, list, before, after)
 	for i, ch := range out {
 		if ch.AtMinute.Known() {
 			out[i].AtMinute = record.Num(quantity.Round(*ch.AtMinute.Value, 0), quantity.Minute)

@@ -45,10 +45,11 @@ func (s *StopPlan) takeAlong(a record.Athlete, agreed *record.Plan, today time.T
 	p, ratio := agreed.Clone(), 1.0
 	if home := p.Target.Minutes.Or(0); home > 0 {
 		ratio = s.Calculation.Outing.Minutes / home
+		kind, _, _ := kindsOf(p.Target)
+		p.Chances = moved(kind, p.Chances, home, s.Calculation.Outing.Minutes)
 	}
 	p.Target.Minutes = record.Num(s.Calculation.Outing.Minutes, quantity.Minute)
 	p.Target.Short, p.Target.Long = record.Number{}, record.Number{}
-	p.Chances = stretched(p.Chances, ratio)
 	if s.Stop.Effort.Known() {
 		p.Target.Effort = s.Stop.Effort
 	}

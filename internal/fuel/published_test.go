@@ -166,19 +166,6 @@ func TestPublishedDrinks(t *testing.T) {
 			return IdealOsmolality(parts, 1)
 		case "isotonic":
 			return holds(BandOf(r.number(t, "value")) == Isotonic)
-		case "gel water":
-			gel, err := Product{ID: "gel", Name: "gel", Form: Gel, Density: Of(r.number(t, "grams") / r.number(t, "ml")),
-				Per100: Composition{Available: Of(100 * r.number(t, "carbohydrate") / r.number(t, "grams"))}}.ByMass(r.number(t, "grams"))
-			if err != nil {
-				t.Fatal(err)
-			}
-			return GelWater(gel, r.number(t, "percent")).Value
-		case "catalogue gel water":
-			gel, err := r.product(t, "of").ByPortion(1)
-			if err != nil {
-				t.Fatal(err)
-			}
-			return GelWater(gel, r.number(t, "percent")).Value
 		}
 		return litre(t, r)
 	})

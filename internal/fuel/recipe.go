@@ -111,16 +111,3 @@ func (r Recipe) composition(mass float64) Composition {
 		},
 	}
 }
-
-// GelWater is the water to drink with a gel so that gel and water together
-// come out at a strength, g of carbohydrate per 100 mL of the final volume;
-// mL, zero when the gel is no stronger than that. Unknown when carbohydrate
-// or density is.
-func GelWater(gel Amount, strengthPercent float64) Content {
-	c := gel.Product.Per100.AvailableCarbohydrate().Times(gel.Grams / 100)
-	v := gel.Volume()
-	if !c.Known || !v.Known || !(strengthPercent > 0) {
-		return Content{}
-	}
-	return Of(max(0, c.Value*100/strengthPercent-v.Value))
-}

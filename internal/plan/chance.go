@@ -56,8 +56,8 @@ type Sport struct {
 // Rule is one row of the table: a kind of chance and when it comes.
 type Rule struct {
 	Chance Chance
-	// At lists moments in min of a session of Minutes; they stretch with
-	// the real one. Every, in min, repeats instead.
+	// At lists moments in min of a session of Minutes, its pauses counted; they
+	// move with the real one, at the same moment of play. Every, in min, repeats instead.
 	At             []float64
 	Minutes, Every float64
 	Sure           evidence.Sureness
@@ -83,7 +83,7 @@ func (s Sport) Chances(minutes float64, heat Heat) []Chance {
 		if r.Chance.Certainty == IfHot && heat != Hot {
 			continue
 		}
-		for _, at := range r.moments(minutes) {
+		for _, at := range r.moments(minutes, s.clockOf(r.Minutes)) {
 			c := r.Chance
 			c.Minute = at
 			list = append(list, c)
@@ -100,7 +100,7 @@ func overlaps(a, b Chance) bool {
 }
 
 // moments of a rule in a session of a length in min; none at its very end.
-func (r Rule) moments(minutes float64) []float64 {
+func (r Rule) moments(minutes float64, c playClock) []float64 {
 	var list []float64
 	if r.Every > 0 {
 		for k := 1.0; k*r.Every < minutes; k++ {
@@ -109,7 +109,7 @@ func (r Rule) moments(minutes float64) []float64 {
 		return list
 	}
 	for _, at := range r.At {
-		list = append(list, at*minutes/r.Minutes)
+		list = append(list, c.in(minutes, at))
 	}
 	return list
 }

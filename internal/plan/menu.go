@@ -52,9 +52,6 @@ type Unit struct {
 	SodiumMg      float64
 	PotassiumMg   float64
 	EnergyKcal    float64
-	// WaterWantedL is the water to take with it, so that a gel comes out at
-	// 8 % of the final volume.
-	WaterWantedL float64
 }
 
 // Item is what stands in a slot.
@@ -128,9 +125,6 @@ func (m *Menu) SetFood(s Slot, p fuel.Product) error {
 	if err != nil {
 		return err
 	}
-	if p.Form == fuel.Gel {
-		u.WaterWantedL = fuel.GelWater(one, evidence.StrengthHigh).Value / 1000
-	}
 	m[s] = item(p, u, evidence.PortionIncrement)
 	m[s].Gel = p.Form == fuel.Gel
 	return nil
@@ -199,7 +193,7 @@ func (i Item) usable() bool {
 	u := i.Unit
 	for _, x := range [...]float64{
 		u.FluidL, u.FoodWaterL, u.MassKg, u.CarbohydrateG, u.Split.Glucose, u.Split.Fructose, u.Split.Unknown,
-		u.SodiumMg, u.PotassiumMg, u.EnergyKcal, u.WaterWantedL, i.Most,
+		u.SodiumMg, u.PotassiumMg, u.EnergyKcal, i.Most,
 	} {
 		if !(x >= 0) || math.IsInf(x, 0) {
 			return false

@@ -14,8 +14,8 @@ type Take struct {
 	ByDrink [Drinks]int
 	// Food is portions of the four foods.
 	Food [Foods]float64
-	// WaterWantedML is the water the food asks for; Dry when less is drunk
-	// at this chance.
+	// WaterWantedML is what its gels are taken with; Dry when less is drunk at this
+	// chance, and the whole plan lacks water for its gels.
 	WaterWantedML int
 	Dry           bool
 	Mouthfuls     int
@@ -84,9 +84,6 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 		out.DrinkableML += out.Takes[i].ML
 	}
 	p.serve(mix, out)
-	for i := range out.Takes {
-		out.Takes[i].Dry = out.Takes[i].WaterWantedML > out.Takes[i].ML
-	}
 	p.deficits(l, out)
 }
 

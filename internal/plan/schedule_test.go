@@ -10,6 +10,7 @@ import (
 
 	"ebbwell/assets"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
 )
 
 // At each chance stand whole mouthfuls that it, the stomach and the loss until
@@ -244,7 +245,46 @@ func TestFoodWithItsWater(t *testing.T) {
 		}
 	}
 	if dry == 0 {
-		t.Error("100 mL do not for half a gel that wants 143: no take is dry")
+		t.Error("200 mL do not for a gel that wants 220: no take is dry")
+	}
+}
+
+// A chance is never called dry where the plan is not, and what its gels are taken with
+// is never more than is drunk there, for any mix and for habits with gels and without.
+func TestTakesAreDryAsThePlanIs(t *testing.T) {
+	p := courtPlanner(t)
+	chances := courtChances(t, p.Session().Minutes[Expected])
+	var s Schedule
+	dry, wet := 0, 0
+	for _, habit := range [...]Mix{{Water: 600}, {Water: 600, Food3: 1}} {
+		from := p.From(habit, Background{Stomach: proposal.Is(1)})
+		for water := 0.0; water <= 1200; water += 75 {
+			for drink := 0.0; drink <= 600; drink += 150 {
+				for gels := 1.0; gels <= 3; gels++ {
+					from.Schedule(Expected, Mix{Water: water, Drink1: drink, Food3: gels}, chances, 25, &s)
+					mix := s.Carried(Mix{Water: water, Drink1: drink, Food3: gels})
+					lacks := from.Evaluate(Expected, mix).Guards.Has(DryFood)
+					called := false
+					for _, take := range s.Takes {
+						called = called || take.Dry
+						if !take.Dry && take.WaterWantedML > take.ML {
+							t.Fatalf("%v: with %d mL of %d", mix, take.WaterWantedML, take.ML)
+						}
+					}
+					if called != lacks {
+						t.Fatalf("%v: the plan is dry: %v, a chance: %v", mix, lacks, called)
+					}
+					if lacks {
+						dry++
+					} else {
+						wet++
+					}
+				}
+			}
+		}
+	}
+	if dry < 20 || wet < 20 {
+		t.Errorf("%d dry plans and %d others", dry, wet)
 	}
 }
 

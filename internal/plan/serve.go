@@ -1,12 +1,18 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
+)
 
 // serve spreads the food over the chances that let one eat, evenly and in
 // whole steps, gels whole, each where enough is drunk for it, or beside; chances
 // that may not happen only when there are no others. A gel is carried, so every
 // chance to drink will do (common practice, no source).
 func (p *Planner) serve(mix Mix, out *Schedule) {
+	each := p.gelWaterEach()
 	for f := range Foods {
 		item, portions := &p.menu[int(Food1)+f], mix[int(Food1)+f]
 		if !item.InUse || !(portions > 0) {
@@ -28,7 +34,10 @@ func (p *Planner) serve(mix Mix, out *Schedule) {
 		units := max(1, int(math.Ceil(portions/step-hair)))
 		for u := range units {
 			amount := min(step, portions-float64(u)*step)
-			wanted := int(math.Round(amount * item.Unit.WaterWantedL * 1000))
+			wanted := 0
+			if item.Gel {
+				wanted = int(math.Round(amount * each))
+			}
 			t := nthEatable(out.Takes, item.Gel, maybe, (2*u+1)*n/(2*units))
 			if !t.waters(wanted) {
 				t = wetter(out.Takes, t, item.Gel, maybe, wanted)
@@ -37,10 +46,44 @@ func (p *Planner) serve(mix Mix, out *Schedule) {
 			t.WaterWantedML += wanted
 		}
 	}
+	p.dryTakes(out, each)
+}
+
+// dryTakes marks the chances that lack water for their gels where all of them together
+// do, as a plan is judged. Where they do not, the water before and after goes with the
+// gel, and what is drunk here is what it is taken with.
+func (p *Planner) dryTakes(out *Schedule, each float64) {
+	var all proposal.Sum
+	for i := range out.Takes {
+		t := &out.Takes[i]
+		all.GelWaterML += t.gelWaterML()
+		for f, x := range t.Food {
+			if p.menu[int(Food1)+f].Gel {
+				all.Gels += x
+			}
+		}
+	}
+	dry := all.Dry(each)
+	for i := range out.Takes {
+		t := &out.Takes[i]
+		switch {
+		case t.waters(0):
+		case dry:
+			t.Dry = true
+		default:
+			t.WaterWantedML = t.ML
+		}
+	}
+}
+
+// gelWaterML is what of a take counts as water for gels, mL.
+func (t *Take) gelWaterML() float64 {
+	water := float64(t.ByDrink[Water])
+	return water + evidence.GelDrinkPart*(float64(t.ML)-water)
 }
 
 // waters reports whether enough is drunk here for food that wants so much more.
-func (t *Take) waters(wanted int) bool { return t.WaterWantedML+wanted <= t.ML }
+func (t *Take) waters(wanted int) bool { return float64(t.WaterWantedML+wanted) <= t.gelWaterML()+hair }
 
 // wetter is the chance beside one at which enough is drunk for food, the one before
 // it first; that chance itself where there is none.
