@@ -20,7 +20,7 @@ func spokenList() []spoken {
 		{tag: language.English, ready: true},
 		{tag: language.Spanish},
 		{tag: language.French},
-		{tag: language.German},
+		{tag: language.German, ready: true},
 	}
 }
 
