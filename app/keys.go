@@ -99,7 +99,7 @@ func (p *Program) bindShortcuts(c fyne.Canvas) {
 
 // key takes the keys no field has a use for.
 func (p *Program) key(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape && (p.frame.closeStrip() || p.guide.close()) {
+	if e.Name == fyne.KeyEscape && p.escape() {
 		return
 	}
 	if e.Name == fyne.KeyF1 {
@@ -109,6 +109,17 @@ func (p *Program) key(e *fyne.KeyEvent) {
 	if k, ok := p.view.(interface{ Key(*fyne.KeyEvent) }); ok {
 		k.Key(e)
 	}
+}
+
+// escape closes what is open: a strip, something of the screen, the tour last.
+func (p *Program) escape() (closed bool) {
+	if p.frame.closeStrip() {
+		return true
+	}
+	if v, ok := p.view.(interface{ Escape() bool }); ok && v.Escape() {
+		return true
+	}
+	return p.guide.close()
 }
 
 // letter takes the letters no field has a use for.

@@ -95,6 +95,8 @@ func upward() map[string][]string {
 	return map[string][]string{
 		"internal/handout":   {"ebbwell/internal/demo", "ebbwell/internal/store"},
 		"app/screen/planner": {"ebbwell/app/screen/handoutview"},
+		// What is read of closed tests is tried on the invented practice.
+		"app/kit/desk": {"ebbwell/app/apptest"},
 		// What it tells of controls is tried on some.
 		"app/apptest/inspect": {"ebbwell/app/kit/field"},
 	}

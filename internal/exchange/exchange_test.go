@@ -211,7 +211,7 @@ func leaves(t reflect.Type) int {
 	for i := range t.NumField() {
 		f := t.Field(i)
 		switch {
-		case f.Type.Kind() == reflect.Slice:
+		case f.Tag.Get("gorm") == "-", f.Type.Kind() == reflect.Slice:
 		case f.Type.Kind() == reflect.Struct && f.Type != reflect.TypeFor[time.Time]():
 			n += leaves(f.Type)
 		default:

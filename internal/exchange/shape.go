@@ -48,6 +48,7 @@ func (s *shape) walk(of reflect.Type, prefix string, index []int) {
 		f := of.Field(i)
 		name, at := prefix+pathName(f.Name), append(slices.Clone(index), i)
 		switch {
+		case f.Tag.Get("gorm") == "-": // worked out on loading, not kept
 		case f.Anonymous:
 			s.walk(f.Type, prefix, at)
 		case f.Type == reflect.TypeFor[record.Number]():

@@ -314,9 +314,6 @@ func (v *View) notNow() {
 // Key takes the keys no field has a use for.
 func (v *View) Key(e *fyne.KeyEvent) {
 	if v.doc == nil || v.group != nil {
-		if v.group != nil && e.Name == fyne.KeyEscape {
-			v.showRows()
-		}
 		return
 	}
 	switch e.Name {
@@ -330,9 +327,21 @@ func (v *View) Key(e *fyne.KeyEvent) {
 		if v.open != nil {
 			v.open.focusFirst("")
 		}
-	case fyne.KeyEscape:
-		v.endJump(false)
 	}
+}
+
+// Escape closes the findings of the group or the search for a row; closed is
+// false where neither is open.
+func (v *View) Escape() (closed bool) {
+	switch {
+	case v.group != nil:
+		v.showRows()
+	case v.jump != nil && v.jump.box.Visible():
+		v.endJump(false)
+	default:
+		return false
+	}
+	return true
 }
 
 // Rune takes the letters typed where no field is: a name begins.
