@@ -185,18 +185,27 @@ func (p *Program) Back() {
 	}
 }
 
-// Reload draws the present place anew, after a change of theme, text size or
-// language. The view knows best where it is: what was new when it was opened
+// Reload draws the present place anew, after a change of theme or text size; for
+// another language see [Shell.translate]. The view knows best where it is: what was new when it was opened
 // may have a record by now. The keyboard stays on the control it is on.
 func (p *Program) Reload() {
-	c := p.shell.window.Canvas()
-	name := ""
-	if n, ok := c.Focused().(interface{ Name() string }); ok {
-		name = n.Name()
-	}
+	at := p.focused()
 	p.Open(placeOf(p.view, p.place))
-	if again, ok := field.Find(p.frame.root, name).(fyne.Focusable); ok && name != "" {
-		c.Focus(again)
+	p.focus(at)
+}
+
+// focused names the control that has the keyboard; empty for none.
+func (p *Program) focused() string {
+	if n, ok := p.shell.window.Canvas().Focused().(interface{ Name() string }); ok {
+		return n.Name()
+	}
+	return ""
+}
+
+// focus gives the control with a name the keyboard, where there is one.
+func (p *Program) focus(name string) {
+	if o, ok := field.Find(p.frame.root, name).(fyne.Focusable); ok && name != "" {
+		p.shell.window.Canvas().Focus(o)
 	}
 }
 

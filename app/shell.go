@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
+	"golang.org/x/text/language"
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
@@ -36,6 +37,8 @@ type Options struct {
 	Closing func()
 	// Tour offers the tour on the invented practice.
 	Tour bool
+	// Languages are those that can be chosen; nil is those that are complete.
+	Languages []language.Tag
 	// OnWindow runs a function on the window's thread, from any other; nil is
 	// the toolkit's own.
 	OnWindow func(func())
@@ -43,9 +46,11 @@ type Options struct {
 
 // Shell is one window: it opens the data folder and shows what can be shown.
 type Shell struct {
-	app     fyne.App
-	window  fyne.Window
-	words   *words.Words
+	app    fyne.App
+	window fyne.Window
+	words  *words.Words
+	// system are the texts in the system's language, for a practice that chose none.
+	system  *words.Words
 	options Options
 	program *Program
 	// greeted is the open folder behind the welcome, until there is a practice.
@@ -56,7 +61,8 @@ type Shell struct {
 	temporary string
 }
 
-// NewShell makes the shell of a window.
+// NewShell makes the shell of a window that begins with the texts of the system's
+// language; a practice may have chosen another.
 func NewShell(a fyne.App, w fyne.Window, texts *words.Words, o Options) *Shell {
 	if o.Now == nil {
 		o.Now = time.Now
@@ -70,7 +76,10 @@ func NewShell(a fyne.App, w fyne.Window, texts *words.Words, o Options) *Shell {
 	if o.OnWindow == nil {
 		o.OnWindow = fyne.Do
 	}
-	return &Shell{app: a, window: w, words: texts, options: o}
+	if o.Languages == nil {
+		o.Languages = words.Languages()
+	}
+	return &Shell{app: a, window: w, words: texts, system: texts, options: o}
 }
 
 // Program returns what runs in the window; nil before a folder is open.
@@ -106,32 +115,20 @@ func (s *Shell) begin(opened *store.Store) {
 func (s *Shell) run(opened *store.Store, practice record.Practice) {
 	s.greeted = nil
 	opened.SetBy(practice.Practitioner)
-	d, err := desk.New(opened, s.words, s.options.Now)
-	if err != nil {
+	s.setTheme(practice.Settings)
+	if err := s.build(opened, practice.Settings); err != nil {
 		s.refuse(err)
 		return
 	}
-	d.Beside = s.options.Beside
-	d.SettingsChanged = s.settingsChanged
-	s.setTheme(practice.Settings)
-	s.program = newProgram(s, d)
-	s.window.SetContent(s.program.frame.root)
-	s.program.bindShortcuts(s.window.Canvas())
+	s.show()
 	s.program.Open(desk.Place{Screen: desk.Athletes})
 	s.sayUpdated()
 	if s.options.Tour {
 		s.program.guide.offer()
 	}
 	if err := opened.Trouble(); err != nil {
-		d.Trouble(err)
+		s.program.desk.Trouble(err)
 	}
-}
-
-// settingsChanged draws the window in the settings as they are now.
-func (s *Shell) settingsChanged() {
-	s.setTheme(s.program.desk.Practice().Settings)
-	s.program.desk.Store.SetBy(s.program.desk.Practice().Practitioner)
-	s.program.Reload()
 }
 
 // welcome offers the invented practice or one's own.
@@ -230,6 +227,20 @@ func (s *Shell) Close() error {
 		s.temporary = ""
 	}
 	return nil
+}
+
+// settingsChanged draws the window in the settings as they are now.
+func (s *Shell) settingsChanged() {
+	practice := s.program.desk.Practice()
+	s.setTheme(practice.Settings)
+	s.program.desk.Store.SetBy(practice.Practitioner)
+	if s.language(practice.Settings) == s.words.Language() {
+		s.program.Reload()
+		return
+	}
+	if err := s.translate(practice.Settings); err != nil {
+		s.program.desk.Trouble(err)
+	}
 }
 
 // setTheme draws the window light or dark and in the text size of the settings.

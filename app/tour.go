@@ -53,6 +53,15 @@ func (g *guide) offer() {
 	}
 }
 
+// goOnFrom goes on with the tour as it stood in the window before.
+func (g *guide) goOnFrom(before *guide) {
+	g.state, g.name = before.state, before.name
+	if before.program.desk.Tour != nil {
+		g.program.desk.Tour = g.again
+	}
+	g.panel.Show(g.state, g.name)
+}
+
 // propose finds the athlete the tour begins with: one whose closed test has a plan that
 // is not agreed yet and of whom nothing has to be known first.
 func (g *guide) propose() bool {

@@ -11,7 +11,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	fyneapp "fyne.io/fyne/v2/app"
-	"golang.org/x/text/language"
 
 	"ebbwell/app"
 	"ebbwell/assets"
@@ -56,7 +55,7 @@ func read(texts *words.Words) (options, error) {
 }
 
 func run() error {
-	texts, err := words.New(language.English)
+	texts, err := words.New(words.Nearest(words.Languages(), locales(os.Getenv, systemLocale)...))
 	if err != nil {
 		return fmt.Errorf("open the texts: %w", err)
 	}

@@ -79,7 +79,7 @@ func practice() record.Practice {
 	return record.Practice{
 		Meta: record.Meta{ID: record.NewID()}, Name: "Saltmarsh Practice (invented)", Practitioner: "Ada Fennimoor (invented)",
 		Registration: "SD 0000", Telephone: "000 0000", Emergency: "112",
-		Settings: record.Settings{Units: "metric", Invented: true, RetentionYears: 10, PageLanguage: "en"},
+		Settings: record.Settings{Units: "metric", Invented: true, RetentionYears: 10},
 	}
 }
 

@@ -45,9 +45,8 @@ func Written() []language.Tag {
 }
 
 // Nearest is the language to begin with for someone whose system asks for the
-// given locales, best first ("de_AT.UTF-8", "fr"): a complete one, else English.
-func Nearest(locales ...string) language.Tag {
-	offered := Languages()
+// given locales, best first ("de_AT.UTF-8", "fr"): one of those offered, else English.
+func Nearest(offered []language.Tag, locales ...string) language.Tag {
 	var asked []language.Tag
 	for _, l := range locales {
 		if tag, err := language.Parse(bare(l)); err == nil {

@@ -135,13 +135,16 @@ func TestNamesAreSortedByLanguage(t *testing.T) {
 
 func TestNearest(t *testing.T) {
 	for _, c := range []struct {
-		asked []string
-		want  language.Tag
+		offered []language.Tag
+		asked   []string
+		want    language.Tag
 	}{
-		{nil, language.English}, {[]string{"C"}, language.English}, {[]string{"en_GB.UTF-8"}, language.English},
-		{[]string{"xx@euro", "en_US"}, language.English}, {[]string{"ja_JP.UTF-8"}, language.English},
+		{Languages(), nil, language.English}, {Languages(), []string{"C"}, language.English}, {Languages(), []string{"en_GB.UTF-8"}, language.English},
+		{Languages(), []string{"xx@euro", "en_US"}, language.English}, {Languages(), []string{"ja_JP.UTF-8"}, language.English},
+		{Written(), []string{"de_AT.UTF-8@euro"}, language.German}, {Written(), []string{"ja_JP.UTF-8", "fr_CA"}, language.French},
+		{Written(), []string{"es_419"}, language.Spanish}, {[]language.Tag{language.English, language.French}, []string{"de_AT"}, language.English},
 	} {
-		if got := Nearest(c.asked...); got != c.want {
+		if got := Nearest(c.offered, c.asked...); got != c.want {
 			t.Errorf("%v: got %s, want %s", c.asked, got, c.want)
 		}
 	}

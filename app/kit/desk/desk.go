@@ -11,6 +11,8 @@ import (
 	"context"
 	"time"
 
+	"golang.org/x/text/language"
+
 	"ebbwell/app/kit/field"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
@@ -69,12 +71,14 @@ type Place struct {
 
 // Desk is what a screen has at hand.
 type Desk struct {
-	Store  *store.Store
-	Words  *words.Words
-	Host   *field.Host
-	Keep   Saver
-	Now    func() time.Time
-	Beside Runner
+	Store *store.Store
+	Words *words.Words
+	// Languages are those that can be chosen, for the window and for pages.
+	Languages []language.Tag
+	Host      *field.Host
+	Keep      Saver
+	Now       func() time.Time
+	Beside    Runner
 	// Go opens another screen; everything is saved first.
 	Go func(Place)
 	// HeadChanged draws the head of the window anew.
@@ -131,7 +135,7 @@ func New(s *store.Store, w *words.Words, now func() time.Time) (*Desk, error) {
 	return &Desk{
 		activities: activities.Named(w.Activity), Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic.Named(w.Food, w.Portion),
 		Go: func(Place) {}, HeadChanged: func() {}, SettingsChanged: func() {}, Say: func(string, string, func()) {}, Unsay: func(string) {},
-		HandedOut: func() {},
+		HandedOut: func() {}, Languages: words.Languages(),
 	}, nil
 }
 

@@ -1,9 +1,6 @@
 package handoutview
 
-import (
-	"ebbwell/app/kit/field"
-	"ebbwell/internal/words"
-)
+import "ebbwell/app/kit/field"
 
 // plans are the athlete's, to choose from.
 func (v *View) plans() []field.Option {
@@ -31,15 +28,6 @@ func (v *View) options() []field.Option {
 	}
 	for _, o := range v.file.subject.planCase.Plan.Options {
 		list = append(list, field.Option{Key: string(o.ID), Text: o.Name, Note: v.optionNote(o)})
-	}
-	return list
-}
-
-// languages are those a page can be printed in.
-func languages(say func(string, ...any) string) []field.Option {
-	var list []field.Option
-	for _, tag := range words.Languages() {
-		list = append(list, field.Option{Key: tag.String(), Text: say("language." + tag.String())})
 	}
 	return list
 }

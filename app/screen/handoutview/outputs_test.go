@@ -109,7 +109,7 @@ func TestPrintedThroughTheSystem(t *testing.T) {
 func TestPageAsPicture(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Ravka")
-	list, err := pictures(v.file.subject, v.choice, d.Words)
+	list, err := pictures(v.file.subject, v.choice)
 	if err != nil || len(list) != 1 || list[0].Bounds().Dx() != 210*dots {
 		t.Errorf("%d pictures, %v", len(list), err)
 	}

@@ -69,7 +69,7 @@ func TestPictures(t *testing.T) {
 		v.ui.prints.table.Choose(0)
 		v.ui.prints.enable()
 	})
-	shoot(t, "error", light, small, d, at("Ravka"), func(v *View, _ fyne.Window) { v.choose(func(c *choice) { c.language = "xx" }) })
+	shoot(t, "error", light, small, d, at("Ravka"), func(v *View, _ fyne.Window) { v.speak("xx") })
 	shoot(t, "save-dialog", light, small, d, at("Ravka"), func(v *View, w fyne.Window) {
 		v.Print()
 		apptest.Type(t, w, "handoutview.ask.path", "/no/such/folder/page.pdf")

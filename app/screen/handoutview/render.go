@@ -39,7 +39,7 @@ func (v *View) work() {
 	r.running = true
 	v.desk.Beside.Run(func(ctx context.Context) (err error) {
 		if !known {
-			if page, err = layOut(v.file.subject, c, v.desk.Words); err != nil {
+			if page, err = layOut(v.file.subject, c); err != nil {
 				return err
 			}
 		}

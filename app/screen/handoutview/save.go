@@ -10,7 +10,6 @@ import (
 	"ebbwell/app/kit/picture"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
 // Print asks where the page is to be kept as PDF, from where any reader of
@@ -47,10 +46,10 @@ func (v *View) fileName(c choice) string {
 
 // SavePicture asks where the page is to be kept as a picture.
 func (v *View) SavePicture() {
-	subject, c, w := v.file.subject, v.choice, v.desk.Words
+	subject, c := v.file.subject, v.choice
 	picture.Save(v.desk, v.canvas(), picture.Request{
 		Name: "handoutview.askpicture", File: v.fileName(c),
-		Pictures: func(context.Context) ([]image.Image, error) { return pictures(subject, c, w) },
+		Pictures: func(context.Context) ([]image.Image, error) { return pictures(subject, c) },
 	})
 }
 
@@ -58,8 +57,8 @@ func (v *View) SavePicture() {
 const dots = 8
 
 // pictures draws the pages of a choice.
-func pictures(s subject, c choice, w *words.Words) ([]image.Image, error) {
-	page, err := layOut(s, c, w)
+func pictures(s subject, c choice) ([]image.Image, error) {
+	page, err := layOut(s, c)
 	if err != nil {
 		return nil, err
 	}
@@ -107,7 +106,7 @@ func (v *View) SendToPrinter() {
 // of an agreed plan with the records. A page that is the same as one that was
 // kept is written from that, byte for byte.
 func (v *View) write(ctx context.Context, c choice, path string) error {
-	page, err := layOut(v.file.subject, c, v.desk.Words)
+	page, err := layOut(v.file.subject, c)
 	if err != nil {
 		return err
 	}

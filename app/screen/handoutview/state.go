@@ -9,8 +9,6 @@ import (
 	"regexp"
 	"time"
 
-	"golang.org/x/text/language"
-
 	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout"
@@ -47,10 +45,11 @@ const (
 
 // choice is what is to be printed, and how.
 type choice struct {
-	page     Page
-	option   record.ID
-	size     string
-	language string
+	page   Page
+	option record.ID
+	size   string
+	// words are the texts of the page, in its language.
+	words *words.Words
 	// compare puts the options side by side on the athlete's page.
 	compare bool
 	// short is the blank sheet on one side.
@@ -76,11 +75,8 @@ type laid struct {
 }
 
 // layOut lays a page out in its language. It may take a while.
-func layOut(s subject, c choice, window *words.Words) (laid, error) {
-	w, err := wordsFor(c.language, window)
-	if err != nil {
-		return laid{}, err
-	}
+func layOut(s subject, c choice) (laid, error) {
+	w := c.words
 	press, err := handout.NewPress(w, paperOf(c.size))
 	if err != nil {
 		return laid{}, err
@@ -105,14 +101,6 @@ func layOut(s subject, c choice, window *words.Words) (laid, error) {
 		out.document = press.AthletePage(page)
 	}
 	return out, nil
-}
-
-// wordsFor are the texts of a language; those of the window where it is theirs.
-func wordsFor(tag string, window *words.Words) (*words.Words, error) {
-	if tag == "" || tag == window.Language().String() {
-		return window, nil
-	}
-	return words.New(language.Make(tag))
 }
 
 func paperOf(size string) paper.Size {
@@ -159,7 +147,7 @@ func sameButTime(a, b []byte) bool {
 // printOf is a page as it is kept.
 func (s subject) printOf(c choice, pdf []byte) record.Print {
 	return record.Print{
-		AthleteID: s.athlete.ID, Kind: record.KindPlan, Record: s.planCase.Plan.ID, Page: string(c.page), Language: c.language, Bytes: pdf,
+		AthleteID: s.athlete.ID, Kind: record.KindPlan, Record: s.planCase.Plan.ID, Page: string(c.page), Language: c.words.Language().String(), Bytes: pdf,
 	}
 }
 

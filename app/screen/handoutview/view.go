@@ -2,9 +2,11 @@ package handoutview
 
 import (
 	"context"
+	"fmt"
 	"image"
 
 	"fyne.io/fyne/v2"
+	"golang.org/x/text/language"
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
@@ -13,7 +15,6 @@ import (
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
 // View is the pages of a plan as they will print.
@@ -64,12 +65,13 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	}
 	v := &View{desk: d, file: f, toPrinter: saveto.Print}
 	settings := f.subject.practice.Settings
-	v.choice = choice{page: pages(f.subject.planned)[0], size: a4, language: settings.PageLanguage}
+	reads, err := d.In(d.ReadBy(f.subject.athlete))
+	if err != nil {
+		return nil, fmt.Errorf("open a handout: %w", err)
+	}
+	v.choice = choice{page: pages(f.subject.planned)[0], size: a4, words: reads.Words}
 	if settings.Units == "us" {
 		v.choice.size = letter
-	}
-	if v.choice.language == "" {
-		v.choice.language = d.Words.Language().String()
 	}
 	if f.subject.planned {
 		v.choice.option = f.subject.optionOf("").ID
@@ -119,8 +121,8 @@ func (v *View) form() *fyne.Container {
 	v.ui.option.OnChosen = func(key string) { v.choose(func(c *choice) { c.option = record.ID(key) }) }
 	v.ui.size = field.NewToggle(h, "handoutview.size", []field.Option{{Key: a4, Text: say("handoutview.size.a4")}, {Key: letter, Text: say("handoutview.size.letter")}})
 	v.ui.size.OnChosen = func(key string) { v.choose(func(c *choice) { c.size = key }) }
-	v.ui.language = field.NewChoice(h, "handoutview.language", languages(say))
-	v.ui.language.OnChosen = func(key string) { v.choose(func(c *choice) { c.language = key }) }
+	v.ui.language = field.NewChoice(h, "handoutview.language", v.desk.LanguageOptions())
+	v.ui.language.OnChosen = v.speak
 	set := func(name string, f fyne.CanvasObject) *fyne.Container {
 		return look.VBox(4, look.NewLabel(say("handoutview."+name), look.Note, look.Ink2), f)
 	}
@@ -135,12 +137,22 @@ func (v *View) form() *fyne.Container {
 		parts = append(parts, set("option", v.ui.option), v.ui.compare)
 	}
 	parts = append(parts, set("size", v.ui.size))
-	if len(words.Languages()) > 1 { // nothing to choose from one
+	if len(v.desk.Languages) > 1 { // nothing to choose from one
 		parts = append(parts, set("language", v.ui.language))
 	}
 	v.ui.short = field.NewCheck(h, "handoutview.short", say("handoutview.short"))
 	v.ui.short.OnChanged = func(on bool) { v.choose(func(c *choice) { c.short = on }) }
 	return look.VBox(10, append(parts, v.ui.short)...)
+}
+
+// speak sets the language of the page.
+func (v *View) speak(key string) {
+	other, err := v.desk.In(language.Make(key))
+	if err != nil {
+		v.showFailure(err)
+		return
+	}
+	v.choose(func(c *choice) { c.words = other.Words })
 }
 
 // choose changes what is to be printed.
@@ -155,7 +167,7 @@ func (v *View) follow() {
 	v.ui.page.Choose(string(v.choice.page))
 	v.ui.option.Choose(string(v.choice.option))
 	v.ui.size.Choose(v.choice.size)
-	v.ui.language.Choose(v.choice.language)
+	v.ui.language.Choose(v.choice.words.Language().String())
 	look.ShowIf(v.ui.short, v.choice.page == BlankSheet)
 	look.ShowIf(v.ui.bottles.box, v.choice.page == BottleBands)
 	if v.ui.compare != nil {

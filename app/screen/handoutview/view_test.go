@@ -331,11 +331,11 @@ func TestOldPagesAreDropped(t *testing.T) {
 func TestFailureIsSaid(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Ravka")
-	v.choose(func(c *choice) { c.language = "xx" })
+	v.speak("xx")
 	if title, sentence := v.ui.trouble.Text(); title == "" || sentence == "" {
 		t.Error("a page that cannot be laid out says nothing")
 	}
-	v.choose(func(c *choice) { c.language = "en" })
+	v.speak("en")
 	if title, _ := v.ui.trouble.Text(); title != "" {
 		t.Errorf("and goes on saying %q", title)
 	}

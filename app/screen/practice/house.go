@@ -9,7 +9,6 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/record"
-	"ebbwell/internal/words"
 )
 
 // The words of the settings, as they are kept.
@@ -68,7 +67,7 @@ func (h *house) names() fyne.CanvasObject {
 		line("emergency", 24, func(p *record.Practice) *string { return &p.Emergency }))
 }
 
-// looks are units, light, size of the text and the language of pages.
+// looks are units, light, size of the text, and the languages of window and pages.
 func (h *house) looks() fyne.CanvasObject {
 	v, b := h.v, h.v.b
 	toggle := func(name string, keys []string, get func(record.Settings) string, set func(*record.Settings, string)) *field.Toggle {
@@ -82,18 +81,26 @@ func (h *house) looks() fyne.CanvasObject {
 	units := toggle("units", []string{metric, us}, unitsOf, func(s *record.Settings, key string) { s.Units = key })
 	theme := toggle("theme", []string{light, dark, bySetup}, themeOf, setTheme)
 	size := toggle("text", []string{"100", "125", "150"}, textOf, func(s *record.Settings, key string) { s.TextSize, _ = strconv.Atoi(key) })
-	language := b.Choice("", "practice.language", h.languages(), bind.Word[record.Practice]{
-		Get: func(p record.Practice) string { return languageOf(p.Settings, v.desk.Words) },
+	window := b.Choice("", "practice.window", v.desk.LanguageOptions(), bind.Word[record.Practice]{
+		Get: func(record.Practice) string { return v.desk.Words.Language().String() },
+		Set: func(p *record.Practice, key string) { p.Settings.Language = key },
+	})
+	window.OnChosen = v.redrawn(window.OnChosen)
+	language := b.Choice("", "practice.language", v.desk.LanguageOptions(), bind.Word[record.Practice]{
+		Get: func(p record.Practice) string { return v.desk.PageLanguage().String() },
 		Set: func(p *record.Practice, key string) { p.Settings.PageLanguage = key },
 	})
 	set := func(name string, f fyne.CanvasObject) fyne.CanvasObject {
 		return look.VBox(4, look.NewLabel(b.Say("practice."+name), look.Body, look.Ink2), f)
 	}
+	spoken := look.VBox(6, set("window", window), look.NewParagraph(b.Say("practice.window.note"), look.Note, look.Ink2))
 	pages := look.VBox(6, set("language", language), look.NewParagraph(b.Say("practice.language.note"), look.Note, look.Ink2))
-	look.ShowIf(pages, len(words.Languages()) > 1) // nothing to choose from one
+	for _, o := range []fyne.CanvasObject{spoken, pages} {
+		look.ShowIf(o, len(v.desk.Languages) > 1) // nothing to choose from one
+	}
 	return look.VBox(14,
 		look.VBox(6, set("units", units), look.NewParagraph(b.Say("practice.units.note"), look.Note, look.Ink2)),
-		set("theme", theme), set("text", size), pages)
+		set("theme", theme), set("text", size), spoken, pages)
 }
 
 func unitsOf(s record.Settings) string {
@@ -122,20 +129,4 @@ func textOf(s record.Settings) string {
 		return "100"
 	}
 	return strconv.Itoa(s.TextSize)
-}
-
-func languageOf(s record.Settings, w *words.Words) string {
-	if s.PageLanguage == "" {
-		return w.Language().String()
-	}
-	return s.PageLanguage
-}
-
-// languages are those that have a catalogue.
-func (h *house) languages() []field.Option {
-	var list []field.Option
-	for _, tag := range words.Languages() {
-		list = append(list, field.Option{Key: tag.String(), Text: h.v.desk.Words.Say("language." + tag.String())})
-	}
-	return list
 }

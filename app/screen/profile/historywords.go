@@ -106,6 +106,8 @@ func wordKey(field, word string) string {
 		return "profile.heat." + word
 	case "sport":
 		return "sport." + word
+	case "pageLanguage":
+		return "language." + word
 	case "purpose":
 		return "profile.purpose." + word
 	case "massHidden", "massHiddenSettled":

@@ -1,6 +1,9 @@
 package profile
 
 import (
+	"cmp"
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/bind"
@@ -77,10 +80,30 @@ func newPersonPart(v *View) *personPart {
 		row(say("profile.born"), look.Columns(10, []look.Track{look.Fixed(dayWidth), look.Share(1)}, p.born, p.age)),
 		row(say("profile.sex"), look.MaxWidth(dayWidth, sex)),
 		row(say("profile.height"), look.VBox(2, few(height), excuseHeight.box)),
-		p.newMass(),
+		p.newMass(), v.reads(),
 	))
 	return p
 }
+
+// reads is the language of the pages the athlete is handed; out of sight where there is
+// only one.
+func (v *View) reads() fyne.CanvasObject {
+	options := slices.Concat([]field.Option{{Key: asPractice, Text: v.sp.Say("profile.reads.practice", v.sp.Say("language."+v.desk.PageLanguage().String()))}}, v.desk.LanguageOptions())
+	choice := v.b.Choice("", "profile.reads", options, bind.Word[record.Athlete]{
+		Get: func(a record.Athlete) string { return cmp.Or(a.PageLanguage, asPractice) },
+		Set: func(a *record.Athlete, key string) {
+			if a.PageLanguage = key; key == asPractice {
+				a.PageLanguage = ""
+			}
+		},
+	})
+	line := row(v.sp.Say("profile.reads"), look.MaxWidth(dayWidth, choice))
+	look.ShowIf(line, len(v.desk.Languages) > 1)
+	return line
+}
+
+// asPractice is the choice of the practice's language, which is kept as nothing.
+const asPractice = "practice"
 
 // newMass is the usual mass, and the choice to hide it.
 func (p *personPart) newMass() fyne.CanvasObject {

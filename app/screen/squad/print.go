@@ -56,7 +56,11 @@ func (v *View) save(name, title, file string, lay func() ([]byte, error)) {
 // blank are the blank sheets of all members, in the order they are entered by row
 // afterwards.
 func (v *View) blank() ([]byte, error) {
-	press, err := handout.NewPress(v.desk.Words, v.desk.Paper())
+	d, err := v.desk.In(v.desk.PageLanguage())
+	if err != nil {
+		return nil, err
+	}
+	press, err := handout.NewPress(d.Words, d.Paper())
 	if err != nil {
 		return nil, err
 	}
@@ -66,8 +70,8 @@ func (v *View) blank() ([]byte, error) {
 	sheet := func(r squad.Row) handout.BlankSheet {
 		a := r.Sheet.Athlete
 		return handout.BlankSheet{
-			Terms: handout.TermsOf(v.desk.Practice(), care.Of(a, v.desk.Now()), v.desk.Words), Athlete: a.Name,
-			Sport: desk.SportWord(v.desk.Words, a.Sport), Day: v.desk.Now(),
+			Terms: handout.TermsOf(v.desk.Practice(), care.Of(a, v.desk.Now()), d.Words), Athlete: a.Name,
+			Sport: desk.SportWord(d.Words, a.Sport), Day: v.desk.Now(),
 		}
 	}
 	file := press.BlankSheet(sheet(v.rows[0]))
@@ -77,13 +81,20 @@ func (v *View) blank() ([]byte, error) {
 	return file.PDF(v.desk.Now())
 }
 
-// coach is the page for the coach: those who consented, by sweat rate.
+// coach is the page for the coach, in the practice's language: those who consented, by
+// sweat rate.
 func (v *View) coach() ([]byte, error) {
-	press, err := handout.NewPress(v.desk.Words, v.desk.Paper())
+	d, err := v.desk.In(v.desk.PageLanguage())
 	if err != nil {
 		return nil, err
 	}
-	return press.CoachPage(v.coachPage()).PDF(v.desk.Now())
+	press, err := handout.NewPress(d.Words, d.Paper())
+	if err != nil {
+		return nil, err
+	}
+	other := *v
+	other.desk = d
+	return press.CoachPage(other.coachPage()).PDF(d.Now())
 }
 
 // coachPage words what the coach is given.

@@ -177,7 +177,10 @@ func (p *printPart) ask() {
 // sheets are the blank sheets of the marked athletes, by name, with one without
 // a name at the end where it was asked for.
 func (p *printPart) sheets() ([]handout.BlankSheet, error) {
-	d := p.v.desk
+	d, err := p.v.desk.In(p.v.desk.PageLanguage())
+	if err != nil {
+		return nil, fmt.Errorf("print blank sheets: %w", err)
+	}
 	var list []handout.BlankSheet
 	for _, line := range p.v.state.Marked() {
 		a, err := d.Store.LoadAthlete(context.Background(), line.ID)
@@ -197,7 +200,11 @@ func (p *printPart) sheets() ([]handout.BlankSheet, error) {
 
 // pdf lays the sheets out, one after the other, in one file.
 func (p *printPart) pdf(sheets []handout.BlankSheet) ([]byte, error) {
-	press, err := handout.NewPress(p.v.desk.Words, p.v.desk.Paper())
+	d, err := p.v.desk.In(p.v.desk.PageLanguage())
+	if err != nil {
+		return nil, err
+	}
+	press, err := handout.NewPress(d.Words, d.Paper())
 	if err != nil {
 		return nil, err
 	}

@@ -20,7 +20,7 @@ func (v *View) corrections(ctx context.Context) ([]desk.HistoryEntry, error) {
 		return nil, err
 	}
 	sp := v.desk.Speaker(v.by.Hidden)
-	h := historian{Speaker: sp, test: t, products: v.desk.Products(), activities: v.ui.before.activities, hidden: v.by.Hidden}
+	h := historian{Speaker: sp, test: t, products: v.desk.Products(), activities: v.ui.before.activities.Named(v.desk.Words.Activity), hidden: v.by.Hidden}
 	return h.entries(changes), nil
 }
 

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"golang.org/x/text/language"
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
@@ -20,6 +21,7 @@ import (
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
+	"ebbwell/internal/words"
 )
 
 // The pages of a test, as prints are kept under.
@@ -34,7 +36,9 @@ type page struct {
 	test record.ID
 	size paper.Size
 	// name of the file, without its ending.
-	name   string
+	name string
+	// words are the texts of the page.
+	words  *words.Words
 	layout func(*handout.Press) paper.Document
 	// extra is what else is asked before it is kept; may be nil.
 	extra fyne.CanvasObject
@@ -42,9 +46,14 @@ type page struct {
 
 // printBlank prints a sheet to fill in by hand.
 func (v *View) printBlank() {
-	w := v.desk.Words
+	other, err := v.in(v.desk.PageLanguage())
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	w := other.desk.Words
 	b := handout.BlankSheet{
-		Terms: v.terms(), Athlete: v.athlete.Name, Sport: desk.SportWord(w, v.athlete.Sport), Day: v.desk.Now(),
+		Terms: other.terms(), Athlete: v.athlete.Name, Sport: desk.SportWord(w, v.athlete.Sport), Day: v.desk.Now(),
 	}
 	var test record.ID
 	if v.b != nil {
@@ -55,7 +64,7 @@ func (v *View) printBlank() {
 			b.Day = time.Time{}
 		}
 	}
-	v.print(page{kind: pageBlank, test: test, name: w.Say("testsheet.file.blank", v.athlete.Name), layout: func(p *handout.Press) paper.Document {
+	v.print(page{kind: pageBlank, test: test, name: v.desk.Words.Say("testsheet.file.blank", v.athlete.Name), words: w, layout: func(p *handout.Press) paper.Document {
 		return p.BlankSheet(b)
 	}})
 }
@@ -65,8 +74,13 @@ func (v *View) printReport() {
 	if !v.b.FlushNow() {
 		return
 	}
-	r, t := v.report(), v.b.Doc.Now().Record
-	corrected, err := v.corrections(context.Background())
+	other, err := v.in(v.desk.PageLanguage())
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	r, t := other.report(), v.b.Doc.Now().Record
+	corrected, err := other.corrections(context.Background())
 	if err != nil {
 		v.desk.Trouble(err)
 		return
@@ -77,11 +91,25 @@ func (v *View) printReport() {
 	var whole atomic.Bool
 	appendix := field.NewCheck(v.desk.Host, "testsheet.print.appendix", v.desk.Words.Say("testsheet.print.appendix"))
 	appendix.OnChanged = func(on bool) { whole.Store(on) }
-	v.print(page{kind: pageReport, test: t.ID, name: name, extra: appendix, layout: func(p *handout.Press) paper.Document {
+	v.print(page{kind: pageReport, test: t.ID, name: name, words: other.desk.Words, extra: appendix, layout: func(p *handout.Press) paper.Document {
 		asked := r
 		asked.Appendix = whole.Load()
 		return p.TestReport(asked)
 	}})
+}
+
+// in is the sheet as it is worded in another language, for pages.
+func (v *View) in(tag language.Tag) (*View, error) {
+	d, err := v.desk.In(tag)
+	if err != nil || d == v.desk {
+		return v, err
+	}
+	other := *v
+	other.desk = d
+	if v.b != nil {
+		other.calculate() // with the foods by their names there
+	}
+	return &other, nil
 }
 
 // terms are what pages of this athlete share.
@@ -104,7 +132,7 @@ func (v *View) report() handout.TestReport {
 	case f.Kept == consult.KeptFigures:
 		r.Evidence = f.Evidence
 	case f.Kept == consult.KeptNothing, f.Kept == consult.KeptMethod, (f.Kept == consult.KeptInputs || f.Kept == consult.KeptHidden) && t.State == record.TestClosed:
-		r.Terms.Cautions = append(r.Terms.Cautions, v.b.Say("testsheet.kept."+string(f.Kept)))
+		r.Terms.Cautions = append(r.Terms.Cautions, v.desk.Words.Say("testsheet.kept."+string(f.Kept)))
 	}
 	for _, c := range findings.Cautions(v.speaker().Speaker, in) {
 		r.Terms.Cautions = append(r.Terms.Cautions, strings.TrimSpace(c.Title+" "+c.Sentence))
@@ -162,7 +190,7 @@ func (v *View) print(p page) {
 // write makes the page, writes it to a file and keeps it with the records of an
 // athlete. It runs beside the window.
 func write(ctx context.Context, d *desk.Desk, athlete record.ID, p page, to string) error {
-	press, err := handout.NewPress(d.Words, p.size)
+	press, err := handout.NewPress(p.words, p.size)
 	if err != nil {
 		return err
 	}
@@ -170,7 +198,7 @@ func write(ctx context.Context, d *desk.Desk, athlete record.ID, p page, to stri
 	if err != nil {
 		return err
 	}
-	kept := record.Print{AthleteID: athlete, Kind: record.KindTest, Record: p.test, Page: p.kind, Language: d.Words.Language().String(), Bytes: pdf}
+	kept := record.Print{AthleteID: athlete, Kind: record.KindTest, Record: p.test, Page: p.kind, Language: p.words.Language().String(), Bytes: pdf}
 	if _, err := d.Store.LoadTest(ctx, p.test); store.CodeOf(err) == store.CodeNotFound {
 		kept.Kind, kept.Record = record.KindAthlete, athlete // a sheet nothing was entered in is not kept
 	}

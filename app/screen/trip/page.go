@@ -4,6 +4,8 @@ import (
 	"context"
 	"strings"
 
+	"golang.org/x/text/language"
+
 	"ebbwell/app/screen/heat"
 	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
@@ -13,6 +15,17 @@ import (
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 )
+
+// in is the trip as it is worded in another language, for pages.
+func (v *View) in(tag language.Tag) (*View, error) {
+	d, err := v.desk.In(tag)
+	if err != nil || d == v.desk {
+		return v, err
+	}
+	other := *v
+	other.desk, other.places = d, v.places.Named(d.Words.City, d.Words.Country)
+	return &other, nil
+}
 
 // pageOf puts a traveller's stops and packing list on paper: the same words as
 // on the screen.

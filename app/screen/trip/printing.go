@@ -12,6 +12,7 @@ import (
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // pageTrip is a trip's page, as prints are kept under.
@@ -23,6 +24,7 @@ type sheetOut struct {
 	trip, athlete record.ID
 	name          string
 	page          handout.TripPage
+	words         *words.Words
 }
 
 // printDialog asks for whom, and where to, pages are to be printed.
@@ -65,7 +67,12 @@ func (p *printDialog) write() (stay bool) {
 		return true
 	}
 	v, say := p.v, p.v.desk.Words.Say
-	pages, folder, size := v.pages(p.whose.Chosen()), strings.TrimSpace(p.folder.Text()), v.desk.Paper()
+	folder, size := strings.TrimSpace(p.folder.Text()), v.desk.Paper()
+	pages, err := v.pages(p.whose.Chosen())
+	if err != nil {
+		p.trouble.SetText(say("trip.print.failed", saveto.Reason(v.desk.Words, err)))
+		return true
+	}
 	p.busy = true
 	p.trouble.SetText(say("trip.print.writing", len(pages)))
 	var files []string
@@ -93,32 +100,41 @@ func (p *printDialog) write() (stay bool) {
 	return true
 }
 
-// pages are the pages of one traveller, or of each and the list of all.
-func (v *View) pages(whose string) []sheetOut {
+// pages are the pages of one traveller, or of each and the list of all: each in the
+// language that is read.
+func (v *View) pages(whose string) ([]sheetOut, error) {
 	var list []sheetOut
 	crew := v.crew()
 	for _, m := range crew {
 		if whose == everybody || whose == string(m.athlete.ID) {
-			list = append(list, sheetOut{v.now().ID, m.athlete.ID, v.pageName(m), v.pageOf(m)})
+			other, err := v.in(v.desk.ReadBy(m.athlete))
+			if err != nil {
+				return nil, err
+			}
+			list = append(list, sheetOut{v.now().ID, m.athlete.ID, v.pageName(m), other.pageOf(m), other.desk.Words})
 		}
 	}
 	if whose == everybody && len(crew) > 1 {
-		list = append(list, sheetOut{v.now().ID, "", v.pageName(nil), v.squadPage()})
+		other, err := v.in(v.desk.PageLanguage())
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, sheetOut{v.now().ID, "", v.pageName(nil), other.squadPage(), other.desk.Words})
 	}
-	return list
+	return list, nil
 }
 
 // printTo writes pages of a size into a folder, a file each, and keeps those of
 // athletes with the records. It returns the files, also when it was stopped between two.
 // No file that is there is written over.
 func (v *View) printTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) ([]string, error) {
-	press, err := handout.NewPress(v.desk.Words, size)
-	if err != nil {
-		return nil, err
-	}
 	var files []string
 	for _, p := range pages {
 		if err := ctx.Err(); err != nil {
+			return files, err
+		}
+		press, err := handout.NewPress(p.words, size)
+		if err != nil {
 			return files, err
 		}
 		pdf, err := press.TripPage(p.page).PDF(v.desk.Now())
@@ -130,7 +146,7 @@ func (v *View) printTo(ctx context.Context, folder string, size paper.Size, page
 			err = v.desk.Store.WriteFile(ctx, path, pdf)
 		} else {
 			_, err = v.desk.Store.HandOut(ctx, record.Print{
-				AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: v.desk.Words.Language().String(), Bytes: pdf,
+				AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: p.words.Language().String(), Bytes: pdf,
 			}, path)
 		}
 		if err != nil {

@@ -1,0 +1,70 @@
+package testsheet
+
+import (
+	"context"
+	"regexp"
+	"strings"
+	"testing"
+
+	"golang.org/x/text/language"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// The report goes to colleagues: it is in the practice's language, whatever the window
+// and the athlete speak, and its figures are the same.
+func TestReportInThePracticesLanguage(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	d.Languages = words.Written()
+	p := d.Practice()
+	p.Settings.PageLanguage = "de"
+	if _, err := d.Store.SavePractice(context.Background(), p, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	d.PracticeChanged()
+	a := apptest.AthleteNamed(t, d, "Ravka")
+	a.PageLanguage = "fr"
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	v, err := New(d, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: "findings"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	other, err := v.in(d.PageLanguage())
+	if err != nil || other.desk.Words.Language() != language.German || v.desk.Words.Language() != language.English {
+		t.Fatalf("the report is in %s, %v", other.desk.Words.Language(), err)
+	}
+	text := func(v *View) string {
+		press, err := handout.NewPress(v.desk.Words, d.Paper())
+		if err != nil {
+			t.Fatal(err)
+		}
+		var list []string
+		for _, side := range press.TestReport(v.report()).Pages {
+			list = append(list, side.Texts()...)
+		}
+		return strings.Join(list, " ")
+	}
+	number := regexp.MustCompile(`[0-9]+[.,][0-9]+`)
+	german, english := number.FindAllString(text(other), -1), number.FindAllString(text(v), -1)
+	if len(german) == 0 || len(german) != len(english) {
+		t.Fatalf("%d figures in German, %d in English", len(german), len(english))
+	}
+	commas := 0
+	for i, x := range german {
+		if strings.Contains(x, ",") {
+			commas++
+		}
+		if strings.ReplaceAll(x, ",", ".") != strings.ReplaceAll(english[i], ",", ".") {
+			t.Errorf("%s in German is %s in English", x, english[i])
+		}
+	}
+	if commas < len(german)/2 { // a text that is not translated has its own numbers
+		t.Errorf("%d of %d figures have a comma", commas, len(german))
+	}
+}

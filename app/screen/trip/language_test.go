@@ -1,0 +1,49 @@
+package trip
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+
+	"ebbwell/app/apptest"
+	"ebbwell/internal/handout"
+	"ebbwell/internal/store"
+	"ebbwell/internal/words"
+)
+
+// Each traveller's page is in the language that traveller reads, the list of everybody
+// in the practice's; the window and the names of the files stay in the window's.
+func TestPagesInTheTravellersLanguage(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	d.Languages = words.Written()
+	a := apptest.AthleteNamed(t, d, "Ravka")
+	a.PageLanguage = "fr"
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	v, _ := with(t, d, "Ravka", "Kester")
+	list := pagesOf(t, v, everybody)
+	var tags []string
+	for _, p := range list {
+		tags = append(tags, p.words.Language().String())
+		press, err := handout.NewPress(p.words, d.Paper())
+		if err != nil {
+			t.Fatal(err)
+		}
+		var text []string
+		for _, side := range press.TripPage(p.page).Pages {
+			text = append(text, side.Texts()...)
+		}
+		all := strings.Join(text, " ")
+		if french := strings.Contains(all, "mai"); french != (p.athlete == a.ID) {
+			t.Errorf("%s: %.300q", p.name, all)
+		}
+	}
+	if !slices.Equal(tags, []string{"en", "fr", "en"}) {
+		t.Errorf("the pages are in %v", tags)
+	}
+	if v.desk.Words.Language().String() != "en" {
+		t.Error("the window has changed its language")
+	}
+}
