@@ -18,7 +18,7 @@ type spoken struct {
 func spokenList() []spoken {
 	return []spoken{
 		{tag: language.English, ready: true},
-		{tag: language.Spanish},
+		{tag: language.Spanish, ready: true},
 		{tag: language.French},
 		{tag: language.German, ready: true},
 	}
