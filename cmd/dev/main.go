@@ -38,7 +38,7 @@ func commands() []command {
 		{"notices", "", "write the licences of the modules and the typeface into assets", notices},
 		{"bench", "[packages] [-bench REGEXP] [-count N]", "run benchmarks, with ratios to their baselines", bench},
 		{"race", "[packages] [flags of go test]", "run the tests of app and internal under the race detector; needs a C compiler", race},
-		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-again FILE] [-list]", "try the tests of the science packages with small mistakes", mutant},
+		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-again FILE] [-quick] [-list]", "try the tests of the science packages with small mistakes", mutant},
 		{"shots", "[DIR]", "draw every screen, light and dark, small and large", shots},
 		{"words", "[-lang de] [-file planner]", "how far the languages are, and the longest sentences", words},
 		{"window", "[-shots DIR] [-keep]", "drive the main job in the real window on a virtual screen", window},

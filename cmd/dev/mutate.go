@@ -30,6 +30,7 @@ type mutation struct {
 	only     string
 	again    string // what an earlier run printed; empty for any mutant
 	list     bool
+	quick    bool // leave out the tests that take long
 }
 
 // mutant makes small mistakes in the science packages, one at a time, and
@@ -99,6 +100,7 @@ func readMutation(t tool, args []string) (mutation, error) {
 	set.Uint64Var(&m.seed, "seed", 1, "what the draw begins with")
 	set.StringVar(&m.only, "only", "", "try only mutants whose name has this in it")
 	earlier := set.String("again", "", "try only those that survived in this file, which an earlier run printed")
+	set.BoolVar(&m.quick, "quick", false, "leave out tests that take long: what survives may still be found by them")
 	set.BoolVar(&m.list, "list", false, "name the mutants and try none")
 	if err := set.Parse(args); err != nil {
 		return m, fmt.Errorf("read flags: %w", err)
@@ -136,6 +138,9 @@ func (t tool) tryPackage(ctx context.Context, trial mutate.Trial, name string, m
 		}
 		if trial.Covering, err = trial.Cover(ctx, "internal/"+name); err != nil {
 			return 0, nil, err
+		}
+		if m.quick {
+			trial.Covering.Quick()
 		}
 	}
 	count := map[mutate.Fate]int{}

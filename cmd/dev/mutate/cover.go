@@ -83,6 +83,12 @@ func readProfile(profile string) (runs []lines) {
 	return runs
 }
 
+// Quick leaves out the tests that take long: a mutant that survives the others
+// may still be found by one of these.
+func (c *Coverage) Quick() {
+	c.tests = slices.DeleteFunc(c.tests, func(t coveringTest) bool { return t.took > quick })
+}
+
 // Of lists the tests that run the line of a mutant, in groups: the quick ones
 // first. What is worked out before any test, such as a constant, is run by all.
 func (c *Coverage) Of(m Mutant) (groups [][]string) {
