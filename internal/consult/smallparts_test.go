@@ -192,10 +192,6 @@ func TestHabitIsNotCutToTheBreaks(t *testing.T) {
 			t.Errorf("%s carries %g mL", o.Kind, got)
 		}
 	}
-	list := stretched([]record.Chance{{AtMinute: numberOf(40)}, {}}, 1.5)
-	if list[0].AtMinute.Or(0) != 60 || list[1].AtMinute.Known() {
-		t.Errorf("%+v", list)
-	}
 }
 
 func TestAlikeFigures(t *testing.T) {
