@@ -45,11 +45,16 @@ func start(ctx context.Context, args []string) (err error) {
 	shots := flags.String("shots", filepath.Join("shots", "window"), "folder for the pictures")
 	keep := flags.Bool("keep", false, "keep the folder of the run, with the program's data")
 	windows := flags.Bool("windows", false, "the program is a Windows program under Wine")
+	kills := flags.Int("kills", 1, "how many times the program is killed while the timers of a test day run")
+	part := flags.String("part", "", "squad does only the test day of a squad, on a practice begun for it")
 	if err := flags.Parse(args); err != nil {
 		return fmt.Errorf("read arguments: %w", err)
 	}
 	if flags.NArg() > 0 {
 		return fmt.Errorf("read arguments: %q is not known", flags.Arg(0))
+	}
+	if *part != "" && *part != "squad" {
+		return fmt.Errorf("read arguments: there is no part %q", *part)
 	}
 	work, err := os.MkdirTemp("", "ebbwell-window-")
 	if err != nil {
@@ -68,7 +73,11 @@ func start(ctx context.Context, args []string) (err error) {
 		// Wine shows this machine's files on drive Z, and ends a program at once on a signal.
 		c.CloseKeys, c.Root = "alt+F4", "Z:"
 	}
-	return runScript(ctx, c, script(*windows))
+	steps := script(*windows, *kills)
+	if *part == "squad" {
+		steps = squadAlone(*kills)
+	}
+	return runScript(ctx, c, steps)
 }
 
 // runScript does the script once, on a virtual screen of its own.

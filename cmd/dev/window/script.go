@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"time"
 
 	"ebbwell/cmd/dev/drive"
 	"ebbwell/internal/store"
@@ -15,7 +16,7 @@ import (
 
 // script is everything that is done in the window, in order. What other users
 // may read is checked where the system's files carry that.
-func script(windows bool) []drive.Step {
+func script(windows bool, kills int) []drive.Step {
 	practice := "Käfer & Varrow"
 	if windows {
 		practice = "Kern & Varrow" // Wine 8 does not pass on what the third level of a key writes
@@ -27,7 +28,14 @@ func script(windows bool) []drive.Step {
 	return slices.Concat(
 		begun,
 		mainJob(),
+		squadDay(kills),
 	)
+}
+
+// squadAlone is the test day of a squad without the main job: its third athlete is
+// written down first.
+func squadAlone(kills int) []drive.Step {
+	return slices.Concat(firstStart("Kern & Varrow"), makeAthlete(), []drive.Step{drive.Press("Tab"), rest(time.Second), drive.Quit()}, squadDay(kills))
 }
 
 // firstStart begins a practice, quits, and finds it kept.
