@@ -94,12 +94,14 @@ func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Setup) (in
 
 // LineOf is what a list shows of a closed test.
 func LineOf(f Findings) record.FrozenLine {
-	rate := f.Sweat.Fluid.Rate
-	if !rate.Known {
-		return record.FrozenLine{}
+	line := record.FrozenLine{Gain: record.GainNo}
+	if Gained(f) {
+		line.Gain = record.GainYes
 	}
-	method := record.Settings{FieldMethod: f.Sweat.Fluid.Bias > 0}.Method()
-	return record.FrozenLine{Rate: &rate.Value, Ranged: rate.Ranged, Method: method}
+	if rate := f.Sweat.Fluid.Rate; rate.Known {
+		line.Rate, line.Ranged, line.Method = &rate.Value, rate.Ranged, record.Settings{FieldMethod: f.Sweat.Fluid.Bias > 0}.Method()
+	}
+	return line
 }
 
 // frozenFindings is what of findings is kept.

@@ -1,6 +1,7 @@
 package consult
 
 import (
+	"slices"
 	"time"
 
 	"ebbwell/internal/care"
@@ -41,6 +42,11 @@ func GainOf(f Findings, a record.Athlete, on time.Time) (g Gain, ok bool) {
 	g.WeighAgain = g.Kilograms <= step+1e-9 && f.Test.Feeling.Stomach.Or(0) < symptomRating
 	g.Risks = waterRisks(a, on)
 	return g, true
+}
+
+// Gained reports whether the athlete of a sheet was heavier after than before.
+func Gained(f Findings) bool {
+	return slices.ContainsFunc(f.Sweat.Flags, func(flag sweat.Flag) bool { return flag.ID == sweat.FlagGained })
 }
 
 // waterRisks are an athlete's own conditions that make a gain graver.

@@ -62,7 +62,16 @@ type FrozenLine struct {
 	// Method is how the rate was made, [MethodCorrected] or [MethodField]; empty in
 	// copies of version 1, whose sheets each had a method of their own.
 	Method string `gorm:"size:12"`
+	// Gain is whether the athlete was heavier after than before, [GainYes] or
+	// [GainNo]; empty where it was never written.
+	Gain string `gorm:"size:3"`
 }
+
+// Whether an athlete was heavier after a session than before.
+const (
+	GainYes = "yes"
+	GainNo  = "no"
+)
 
 // The methods of a sweat rate; see [Settings.FieldMethod].
 const (

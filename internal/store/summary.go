@@ -51,6 +51,8 @@ type PlanLine struct {
 	Step, Steps int
 	// Review is the day of the next review, empty when none is set.
 	Review record.Date
+	// Corrected: a record behind the plan was corrected since it was agreed.
+	Corrected bool
 }
 
 // AthleteLine is what a list shows of the tests and plans of an athlete.
@@ -269,9 +271,9 @@ func addRates(tx *gorm.DB, closed map[record.ID]*TestLine) error {
 	for chunk := range slices.Chunk(slices.Sorted(maps.Keys(closed)), atOnce) {
 		var test record.ID
 		var line record.FrozenLine
-		err := each(tx, []any{&test, &line.Rate, &line.Ranged, &line.Method}, func() {
+		err := each(tx, []any{&test, &line.Rate, &line.Ranged, &line.Method, &line.Gain}, func() {
 			closed[test].Line = line // the newest copy comes last
-		}, "SELECT record, line_rate, line_ranged, line_method FROM frozen WHERE kind = ? AND record IN ? ORDER BY record, number", record.KindTest, chunk)
+		}, "SELECT record, line_rate, line_ranged, line_method, line_gain FROM frozen WHERE kind = ? AND record IN ? ORDER BY record, number", record.KindTest, chunk)
 		if err != nil {
 			return err
 		}
@@ -286,12 +288,12 @@ func addPlans(tx *gorm.DB, lines map[record.ID]*AthleteLine, athletes []record.I
 	var athlete record.ID
 	var p PlanLine
 	condition, values := among(athletes)
-	err := each(tx, []any{&p.ID, &athlete, &p.Name, &p.Review}, func() {
+	err := each(tx, []any{&p.ID, &athlete, &p.Name, &p.Review, &p.Corrected}, func() {
 		l := lineIn(lines, athlete)
 		delete(of, l.Plan.ID)
 		l.Plan = p
 		of[p.ID] = &l.Plan
-	}, `SELECT id, athlete_id, COALESCE(name, ''), COALESCE(review, '') FROM plans
+	}, `SELECT id, athlete_id, COALESCE(name, ''), COALESCE(review, ''), corrected_at IS NOT NULL FROM plans
 		WHERE deleted_at IS NULL AND state = ? AND COALESCE(basis_stop_id, '') = ''`+condition+" ORDER BY agreed_at, id",
 		append([]any{record.PlanAgreed}, values...)...)
 	if err != nil {

@@ -3,6 +3,7 @@ package roster
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -31,7 +32,10 @@ type Row struct {
 	Rate          float64
 	Known, Ranged bool
 	Open          bool
-	Plan          store.PlanLine
+	// Gained: heavier after the last test than before; Unsaid says that this was not
+	// kept for a list and has to be worked out.
+	Gained, Unsaid bool
+	Plan           store.PlanLine
 
 	// name and word are what it is sorted by, text what is searched, about what is
 	// known of the athlete.
@@ -142,6 +146,7 @@ func (s State) ReadLines(rows []int, lines map[record.ID]store.AthleteLine) {
 		if row.Known {
 			row.Rate, row.Ranged = *kept.Rate, kept.Ranged
 		}
+		row.Gained, row.Unsaid = kept.Gain == record.GainYes, kept.Gain == ""
 	}
 }
 
@@ -150,6 +155,7 @@ func (s State) WorkedOut(found []consult.Findings) {
 	for _, f := range found {
 		if i, ok := s.at[f.Test.ID]; ok {
 			rate := f.Sweat.Fluid.Rate
+			s.all[i].Gained, s.all[i].Unsaid = consult.Gained(f), false
 			s.all[i].Rate, s.all[i].Known, s.all[i].Ranged, s.all[i].Open = rate.Value, rate.Known, rate.Ranged, false
 		}
 	}
@@ -169,7 +175,7 @@ func (s State) ToWorkOut(rows []int, most int) []record.ID {
 		if len(list) == most {
 			break
 		}
-		if s.all[i].Open {
+		if s.all[i].Open || s.all[i].Unsaid {
 			list = append(list, s.all[i].LastTest.ID)
 		}
 	}
@@ -215,20 +221,37 @@ func (s State) Rows() []int {
 	return list
 }
 
-// SortsByRate reports whether every rate has to be known to sort.
-func (s State) SortsByRate() bool { return s.column == ByRate }
+// SortsByTest reports whether every last test has to be known to sort: its rate, or
+// whether the athlete was heavier after it.
+func (s State) SortsByTest() bool { return s.column == ByRate || s.column == ByFlags }
 
 // SortsByLines reports whether tests and plans of all have to be read to sort.
 func (s State) SortsByLines() bool {
-	return slices.Contains([]Column{ByTest, ByRate, ByStep, ByReview}, s.column)
+	return slices.Contains([]Column{ByTest, ByRate, ByStep, ByReview, ByFlags}, s.column)
 }
 
-// gravity is that of a row's gravest condition, which is its first.
+// gravity is that of what is gravest in a row: a gain before all, else its first
+// condition.
 func (s State) gravity(r *Row) int {
-	if len(s.flagged(r)) == 0 {
+	switch {
+	case r.Gained:
+		return math.MaxInt
+	case len(s.flagged(r)) == 0:
 		return 0
 	}
 	return care.Gravity(r.Flags[0])
+}
+
+// Alerts is how many things there are to know of a row.
+func (r Row) Alerts() int {
+	n := len(r.Flags)
+	if r.Gained {
+		n++
+	}
+	if r.Plan.Corrected {
+		n++
+	}
+	return n
 }
 
 // compare orders two rows by the chosen column.
@@ -245,7 +268,7 @@ func (s State) compare(a, b *Row) int {
 	case ByReview:
 		return strings.Compare(string(a.Plan.Review), string(b.Plan.Review))
 	case ByFlags:
-		return cmp.Or(cmp.Compare(s.gravity(a), s.gravity(b)), cmp.Compare(len(a.Flags), len(b.Flags)))
+		return cmp.Or(cmp.Compare(s.gravity(a), s.gravity(b)), cmp.Compare(a.Alerts(), b.Alerts()))
 	}
 	return strings.Compare(a.name, b.name)
 }

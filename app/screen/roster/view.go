@@ -159,7 +159,7 @@ func (v *View) show() {
 	v.rows = v.state.Rows()
 	if v.state.SortsByLines() {
 		v.read(v.rows, -1)
-		if v.state.SortsByRate() {
+		if v.state.SortsByTest() {
 			v.workOut(v.rows, -1)
 		}
 		v.rows = v.state.Rows()
@@ -168,7 +168,7 @@ func (v *View) show() {
 		if !v.state.Row(v.rows[i]).Read {
 			v.read(v.rows[i:], aScreenful)
 		}
-		if v.state.Row(v.rows[i]).Open {
+		if r := v.state.Row(v.rows[i]); r.Open || r.Unsaid && r.LastTest.ID != "" {
 			v.workOut(v.rows[i:], aScreenful)
 		}
 		return v.cells(v.state.Row(v.rows[i]))
@@ -238,14 +238,24 @@ func (v *View) reviewCell(r Row) look.Cell {
 	return look.Cell{Text: v.date(day), Tone: look.Ink2}
 }
 
-// alertCell names the gravest condition and how many more there are; only how many
-// where room is short.
+// alertCell names the gravest thing to know and how many more there are; only how many
+// where room is short. The order is that of the head: a gain, what is the matter today,
+// a correction behind the plan, the conditions.
 func (v *View) alertCell(r Row) look.Cell {
-	w, n := v.desk.Words, len(r.Flags)
+	w, n := v.desk.Words, r.Alerts()
 	if n == 0 {
 		return look.Cell{}
 	}
-	c := look.Cell{Text: w.Say("flag." + string(r.Flags[0]) + ".name"), Short: []string{w.Say("alerts.count", n)}}
+	c := look.Cell{Short: []string{w.Say("alerts.count", n)}}
+	switch {
+	case r.Gained:
+		c.Text, c.Style = w.Say("alert.gain"), look.Strong
+		c.Short = []string{w.Say("alert.gain.short")}
+	case r.Plan.Corrected && (len(r.Flags) == 0 || !care.EffectOf(r.Flags[0]).Today):
+		c.Text = w.Say("alert.since")
+	default:
+		c.Text = w.Say("flag." + string(r.Flags[0]) + ".name")
+	}
 	if n > 1 {
 		c.Text = w.Say("alerts.more", c.Text, n-1)
 	}

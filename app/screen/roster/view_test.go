@@ -4,6 +4,7 @@ import (
 	"context"
 	"flag"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -17,6 +18,7 @@ import (
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
+	"ebbwell/internal/sweat"
 )
 
 var update = flag.Bool("update", false, "keep new golden pictures")
@@ -265,4 +267,117 @@ func TestPictures(t *testing.T) {
 		w := golden.Open(t, v.Body(), fyne.NewSize(1000, 600))
 		album().Screen(t, "list-"+m.String(), w)
 	}
+}
+
+// A gain after the last test, kept when the sheet was closed or worked out of an open
+// one or of one that does not say, stands before all else and sorts first; a record
+// corrected after the plan was agreed stands before the conditions.
+func TestGainAndCorrection(t *testing.T) {
+	s := NewState([]store.AthleteSummary{
+		{ID: "1", Name: "A", Flags: []record.FlagKind{record.FlagNSAID}}, {ID: "2", Name: "B"}, {ID: "3", Name: "C"}, {ID: "4", Name: "D"},
+	}, Ask{
+		Flags: func(a store.AthleteSummary) []record.FlagKind { return a.Flags },
+		Keeps: func(store.AthleteSummary, record.FrozenLine) bool { return true },
+		Word:  func(string) string { return "" },
+	})
+	rate := 1.0
+	line := func(gain string) store.AthleteLine {
+		return store.AthleteLine{Tests: 1, LastTest: store.TestLine{ID: "t" + record.ID(gain), State: record.TestClosed, Line: record.FrozenLine{Rate: &rate, Gain: gain}}}
+	}
+	rows := s.Sort(ByFlags, true).Rows()
+	corrected := line(record.GainNo)
+	corrected.Plan = store.PlanLine{ID: "p", Corrected: true}
+	s.ReadLines(rows, map[record.ID]store.AthleteLine{"1": corrected, "2": line(record.GainYes), "3": line("")})
+	if list := s.ToWorkOut(rows, -1); len(list) != 1 || list[0] != "t" {
+		t.Errorf("to work out: %q", list)
+	}
+	found := consult.Findings{Test: record.Test{Meta: record.Meta{ID: "t"}}}
+	found.Sweat.Flags = []sweat.Flag{{ID: sweat.FlagGained, Size: 0.3}}
+	s.WorkedOut([]consult.Findings{found})
+	rows = s.Sort(ByFlags, true).Rows()
+	var order []record.ID
+	for _, i := range rows {
+		order = append(order, s.Row(i).ID)
+	}
+	if !slices.Equal(order, []record.ID{"2", "3", "1", "4"}) {
+		t.Errorf("sorted by alerts: %q", order)
+	}
+	d, _ := apptest.Desk(t)
+	v := &View{desk: d}
+	for i, want := range map[int]string{0: d.Words.Say("alerts.more", d.Words.Say("alert.since"), 1), 1: d.Words.Say("alert.gain"), 2: d.Words.Say("alert.gain"), 3: ""} {
+		if got := v.alertCell(s.Row(i)).Text; got != want {
+			t.Errorf("row %d: %q, want %q", i, got, want)
+		}
+	}
+}
+
+// What is corrected after a plan was agreed on it is written where the list reads it,
+// and goes when it is corrected back.
+func TestCorrectionReachesTheList(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	ctx := context.Background()
+	list, err := d.Store.Athletes(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range list {
+		plans, err := d.Store.Plans(ctx, a.ID)
+		if err != nil || a.Plan.ID == "" {
+			continue
+		}
+		for _, p := range plans {
+			if p.ID != a.Plan.ID || p.Basis.TestID == "" {
+				continue
+			}
+			opened, err := d.Store.ReopenTest(ctx, p.Basis.TestID, "weighed again")
+			if err != nil {
+				t.Fatal(err)
+			}
+			says := func(want bool) {
+				t.Helper()
+				if err := d.NoteCorrected(ctx, opened); err != nil {
+					t.Fatal(err)
+				}
+				lines, err := d.Store.Lines(ctx, []record.ID{a.ID})
+				if err != nil || lines[a.ID].Plan.Corrected != want {
+					t.Errorf("%s: corrected is %v, want %v, %v", a.Name, lines[a.ID].Plan.Corrected, want, err)
+				}
+			}
+			says(false) // opened, and nothing changed
+			before := opened.Clone()
+			for i := range opened.Weighings {
+				if w := &opened.Weighings[i]; w.Moment == record.After {
+					w.Mass = record.Num(*w.Mass.Value-0.4, quantity.Kilogram)
+				}
+			}
+			shut := func() {
+				t.Helper()
+				who, err := d.Store.LoadAthlete(ctx, a.ID)
+				if err != nil {
+					t.Fatal(err)
+				}
+				found := consult.Find(opened, who, nil, d.Calculate())
+				inputs, results, err := consult.FreezeTest(found, who, nil, d.Calculate())
+				if err != nil {
+					t.Fatal(err)
+				}
+				opened, err = d.Store.CloseTest(ctx, opened, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version, Line: consult.LineOf(found)}, store.Edit{})
+				if err != nil {
+					t.Fatal(err)
+				}
+			}
+			shut()
+			says(true)
+			if opened, err = d.Store.ReopenTest(ctx, opened.ID, "the first was right"); err != nil {
+				t.Fatal(err)
+			}
+			for i := range opened.Weighings {
+				opened.Weighings[i].Mass = before.Weighings[i].Mass
+			}
+			shut()
+			says(false)
+			return
+		}
+	}
+	t.Fatal("nobody has a plan agreed on a test")
 }

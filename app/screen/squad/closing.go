@@ -118,5 +118,5 @@ func (v *View) closeSheet(r squad.Row) error {
 		return fmt.Errorf("close the sheet: %w", err)
 	}
 	v.doc.Closed(closed)
-	return nil
+	return v.desk.NoteCorrected(ctx, closed)
 }

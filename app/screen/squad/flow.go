@@ -27,8 +27,10 @@ func (v *View) openRowAt(i int, what string) {
 	v.at, v.open = i, nil
 	v.reopen()
 	v.follow()
-	v.open.focusFirst(what)
-	v.revealRow()
+	if v.shown {
+		v.open.focusFirst(what)
+		v.revealRow()
+	}
 }
 
 // revealRow brings the whole of the row at the scale into sight where there is room

@@ -34,6 +34,8 @@ type View struct {
 	wantsSecond record.Moment
 	// unfolded: how the bottles were used stands below the open row.
 	unfolded bool
+	// shown: the screen stands in the window, so that a field can have the keyboard.
+	shown bool
 	// level is how much room the window has for the columns.
 	level level
 	jump  *jump
@@ -187,6 +189,7 @@ func (v *View) Shown() {
 	if v.doc == nil {
 		return
 	}
+	v.shown = true
 	v.watch()
 	if v.open != nil {
 		v.open.focusFirst("")

@@ -56,6 +56,9 @@ func (v *View) closeSheet(code string) {
 		return
 	}
 	v.take(ctx, closed)
+	if err := v.desk.NoteCorrected(ctx, closed); err != nil {
+		v.desk.Trouble(err)
+	}
 	v.showPart(PartFindings)
 	if code == stepLate {
 		v.tellPlans(ctx, closed.ID)
@@ -129,6 +132,9 @@ func (v *View) askCorrection() {
 			return false
 		}
 		v.take(context.Background(), opened)
+		if err := v.desk.NoteCorrected(context.Background(), opened); err != nil {
+			v.desk.Trouble(err)
+		}
 		return true
 	})
 }

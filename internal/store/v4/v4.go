@@ -13,7 +13,7 @@ import (
 
 // Columns lists a value of every older table that gets columns. Each type holds
 // the new columns and the id, nothing else.
-func Columns() []any { return []any{&Practice{}} }
+func Columns() []any { return []any{&Practice{}, &Frozen{}} }
 
 // Practice as of version 4: the columns that are new.
 type Practice struct {
@@ -25,6 +25,16 @@ type Practice struct {
 	BackupTo     string
 	BackedUpAt   *time.Time
 }
+
+// Frozen as of version 4: whether the athlete was heavier after than before, which no
+// copy of an older version says.
+type Frozen struct {
+	ID       string `gorm:"primaryKey;size:36"`
+	LineGain string `gorm:"size:3"`
+}
+
+// TableName is the word for several frozen copies.
+func (Frozen) TableName() string { return "frozen" }
 
 // Migrate brings a database of version 3 to version 4.
 func Migrate(tx *gorm.DB) error {
