@@ -19,7 +19,7 @@ func spokenList() []spoken {
 	return []spoken{
 		{tag: language.English, ready: true},
 		{tag: language.Spanish, ready: true},
-		{tag: language.French},
+		{tag: language.French, ready: true},
 		{tag: language.German, ready: true},
 	}
 }
