@@ -2,10 +2,14 @@ package main
 
 import (
 	"context"
+	"errors"
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
+	"ebbwell/cmd/dev/drive"
+	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
 
@@ -42,10 +46,76 @@ func TestOnlyTheUser(t *testing.T) {
 }
 
 func TestArguments(t *testing.T) {
-	for _, args := range [][]string{{"-nosuch"}, {"extra"}} {
+	for _, args := range [][]string{{"-nosuch"}, {"extra"}, {"-part", "nosuch"}} {
 		if err := start(context.Background(), args); err == nil {
 			t.Errorf("%v was taken", args)
 		}
+	}
+}
+
+func TestEarlier(t *testing.T) {
+	for clock, want := range map[time.Time]string{
+		time.Date(2026, 5, 18, 18, 40, 0, 0, time.UTC): "17:05", time.Date(2026, 5, 18, 0, 50, 0, 0, time.UTC): "00:00",
+	} {
+		if got := earlier(clock); got != want {
+			t.Errorf("before %s: %s, want %s", clock.Format("15:04"), got, want)
+		}
+	}
+}
+
+// The kills are as many as asked for, and what a patch says in a row is read.
+func TestSquadDay(t *testing.T) {
+	kills := func(n int) int {
+		count := 0
+		for _, s := range squadDay(n) {
+			if s.Says == drive.Kill().Says {
+				count++
+			}
+		}
+		return count
+	}
+	if kills(1) != 1 || kills(20) != 20 {
+		t.Errorf("%d and %d kills", kills(1), kills(20))
+	}
+	row := func(i, text string) drive.Control { return drive.Control{Name: "squad.row." + i, Text: text} }
+	if err := runningPatches(drive.Places{Controls: []drive.Control{row("2", "on 5 min\noff by 18:00"), row("3", "on 5 min\noff by 18:00")}}); err != nil {
+		t.Error(err)
+	}
+	if err := runningPatches(drive.Places{Controls: []drive.Control{row("2", "on 5 min\noff by 18:00"), row("3", "72.4")}}); err == nil {
+		t.Error("a patch that is gone runs on")
+	}
+}
+
+// The sheets of a session are held against what is typed: those of a session that was
+// only begun are not weighed.
+func TestSquadSheets(t *testing.T) {
+	ctx, dir := context.Background(), t.TempDir()
+	if err := timersRun(ctx, dir); err == nil {
+		t.Error("no records, and the timers run")
+	}
+	s, err := store.Open(dir, store.Options{By: "test"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := store.Squad{Session: record.GroupSession{Session: record.Session{Date: "2026-05-18", Start: "17:00", End: "18:35"}}}
+	for i, who := range squadOfThree() {
+		a, err := s.SaveAthlete(ctx, record.Athlete{Name: who.name}, store.Edit{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		one := record.Test{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Session: q.Session.Session}
+		q.Tests = append(q.Tests, one)
+		q.Session.Members = append(q.Session.Members, record.Member{AthleteID: a.ID, TestID: one.ID, Order: i + 1})
+	}
+	_, err = s.SaveSquad(ctx, q, store.Edit{})
+	if err := errors.Join(err, s.Close()); err != nil {
+		t.Fatal(err)
+	}
+	if _, list, err := squadSheets(ctx, dir); err != nil || len(list) != 3 {
+		t.Errorf("%d sheets, %v", len(list), err)
+	}
+	if timersRun(ctx, dir) == nil || keptSquad(ctx, dir) == nil || bottleIs(ctx, dir, 1, 750) == nil {
+		t.Error("nobody was weighed, and all is well")
 	}
 }
 

@@ -76,7 +76,7 @@ func killed(n int) []drive.Step {
 	field := "squad.bottle.1.before"
 	value := strconv.Itoa(750 + n)
 	return []drive.Step{
-		drive.Write("/" + bib), drive.Press("Return"), drive.Fill(field, value), rest(time.Second), drive.Kill(),
+		drive.Write("/" + bib), drive.Press("Return"), rest(time.Second), drive.Fill(field, value), rest(time.Second), drive.Kill(),
 		drive.Check(fmt.Sprintf("kill %d: masses, bottles and timers are there", n), func(ctx context.Context, dir string) error {
 			return errors.Join(timersRun(ctx, dir), bottleIs(ctx, dir, n%3, 750+float64(n)))
 		}),
@@ -112,7 +112,7 @@ func weighAfter() []drive.Step {
 		drive.Press("Tab"), drive.Click("squad.change.done"), drive.Gone("squad.change.start"), drive.Press("F2"), rest(time.Second), drive.Shot("squad-ended"),
 	}
 	for i, a := range squadOfThree() {
-		list = append(list, drive.Write("/"+strconv.Itoa(i+1)), drive.Press("Return"), drive.Fill("squad.bottle.1.after", a.left), drive.Press("Return"))
+		list = append(list, drive.Write("/"+strconv.Itoa(i+1)), drive.Press("Return"), rest(time.Second), drive.Fill("squad.bottle.1.after", a.left), drive.Press("Return"))
 		list = append(list, drive.Fill("squad.after", a.after), drive.Press("Return"), drive.Fill("squad.urine", "0"), drive.Press("Return"),
 			drive.Fill("squad.symptoms", a.symptoms), drive.Press("Return"))
 	}
@@ -178,10 +178,13 @@ func timersRun(ctx context.Context, dir string) error {
 // bottleIs checks the bottle of a row.
 func bottleIs(ctx context.Context, dir string, row int, grams float64) error {
 	_, list, err := squadSheets(ctx, dir)
-	if err == nil && list[row].Bottles[0].Before.Or(0) != grams {
-		err = fmt.Errorf("the bottle of row %d is %v g, typed %v g", row+1, list[row].Bottles[0].Before.Or(0), grams)
+	if err != nil {
+		return err
 	}
-	return err
+	if b := list[row].Bottles; len(b) != 1 || b[0].Before.Or(0) != grams {
+		return fmt.Errorf("the bottles of row %d are %+v, typed %v g", row+1, b, grams)
+	}
+	return nil
 }
 
 // keptSquad checks what was typed after the session.
@@ -204,6 +207,9 @@ func keptSquad(ctx context.Context, dir string) error {
 		left, err := strconv.ParseFloat(squadOfThree()[i].left, 64)
 		if err != nil {
 			return err
+		}
+		if len(t.Bottles) != 1 {
+			return fmt.Errorf("row %d has %d bottles", i+1, len(t.Bottles))
 		}
 		if math.Abs(after-want) > 1e-9 || t.Bottles[0].After.Or(0) != left || !t.Loss.NoUrine || len(t.Safety) < 7 || t.Session.End != g.Session.End || t.Session.End == "" {
 			return fmt.Errorf("row %d weighs %v kg, bottle %v g, %d answers, %s to %s", i+1, after, t.Bottles[0].After.Or(0), len(t.Safety), t.Session.Start, t.Session.End)
