@@ -152,9 +152,9 @@ func (sp speaker) changes(c consult.Case, before, mix plan.Mix) (whole, short st
 // portions names an amount of a food.
 func (sp speaker) portions(x float64, name string) string {
 	if x > 1 {
-		return sp.Say("overview.steps.portions", sp.Words.Half(x), lower(name))
+		return sp.Say("overview.steps.portions", sp.Words.Half(x), sp.Words.Within(name))
 	}
-	return sp.Words.Half(x) + "\u00a0" + lower(name)
+	return sp.Words.Half(x) + "\u00a0" + sp.Words.Within(name)
 }
 
 // habitNote is the day of the test the habit was measured in.

@@ -2,7 +2,6 @@ package athlete
 
 import (
 	"strings"
-	"unicode"
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
@@ -97,7 +96,7 @@ func (sp speaker) agreedNote(p record.Plan) string {
 		parts = append(parts, sp.Say("overview.agreed.step", sp.Words.Number(float64(place), 0), sp.Words.Number(float64(len(p.Steps)), 0)))
 	default:
 		if o, there := consult.OptionByID(p, p.Agreement.OptionID); there && o.Name != "" {
-			parts = append(parts, lower(o.Name))
+			parts = append(parts, sp.Words.Within(o.Name))
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -122,15 +121,4 @@ func (sp speaker) reviewNote(r record.Review) string {
 		parts = append(parts, sp.Say("overview.review.heavier"))
 	}
 	return strings.Join(parts, ", ")
-}
-
-// lower writes a name as it stands within a list: with a small letter, unless
-// it is an abbreviation.
-func lower(name string) string {
-	runes := []rune(name)
-	if len(runes) == 0 || len(runes) > 1 && unicode.IsUpper(runes[1]) {
-		return name
-	}
-	runes[0] = unicode.ToLower(runes[0])
-	return string(runes)
 }

@@ -37,7 +37,7 @@ func (sp Speaker) Caution(r consult.Calculation, care care.Care, emergency strin
 	for _, part := range k.Parts { // one verdict, the worst, and its reason
 		if part.By == k.Decides {
 			text := sp.cautionPart(part, r.Outing.Air.Wbgt.Known())
-			c.Title = sp.Say("caution.title", text, lower(sp.Say("level."+k.Level.Code())))
+			c.Title = sp.Say("caution.title", text, sp.Words.Within(sp.Say("level."+k.Level.Code())))
 		}
 	}
 	c.Sentence = sp.Say(bandKey(k.Band)) + " " + sp.Say("caution."+climate.LocalPolicyWins)
@@ -89,16 +89,4 @@ func (sp Speaker) Profile(care care.Care) []string {
 		}
 	}
 	return list
-}
-
-// lower makes the first letter of a word small, unless a second capital
-// follows, as in WBGT.
-func lower(s string) string {
-	if len(s) > 1 && strings.ToUpper(s[:2]) == s[:2] {
-		return s
-	}
-	if s == "" {
-		return s
-	}
-	return strings.ToLower(s[:1]) + s[1:]
 }

@@ -46,18 +46,10 @@ func foodNames(sp heat.Speaker, there consult.StopPlan) string {
 	var parts []string
 	for s := plan.Food1; s <= plan.Food4; s++ {
 		if there.Case.Slots[s].InUse && there.Mix[s] > 0 {
-			parts = append(parts, sp.Words.Say(portionsKey(there.Mix[s]), sp.Words.Half(there.Mix[s]), lowerName(there.Case.Slots[s].Product.Name)))
+			parts = append(parts, sp.Words.Say(portionsKey(there.Mix[s]), sp.Words.Half(there.Mix[s]), sp.Words.Within(there.Case.Slots[s].Product.Name)))
 		}
 	}
 	return sp.Words.Commas(parts)
-}
-
-// lowerName is a product's name within a line; a name with a second capital keeps it.
-func lowerName(name string) string {
-	if strings.ToLower(name[min(1, len(name)):]) != name[min(1, len(name)):] {
-		return name
-	}
-	return strings.ToLower(name)
 }
 
 // portionsKey is the text for one portion at most, or for more.

@@ -117,7 +117,7 @@ func (sp Speaker) InWords(s state.State, mix plan.Mix) string {
 		case slot.IsFood():
 			list = append(list, sp.Portions(mix[slot], sp.Product(s.PlanCase, slot)))
 		default:
-			list = append(list, sp.Say("planner.split.drink", Lower(sp.Product(s.PlanCase, slot)), sp.Amount(s.PlanCase, slot, mix[slot])))
+			list = append(list, sp.Say("planner.split.drink", sp.Words.Within(sp.Product(s.PlanCase, slot)), sp.Amount(s.PlanCase, slot, mix[slot])))
 		}
 	}
 	if len(list) == 0 {

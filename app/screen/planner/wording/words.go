@@ -101,9 +101,9 @@ func (sp Speaker) Strength(x float64) string {
 // Portions writes an amount of a food: "½ fig bar".
 func (sp Speaker) Portions(x float64, name string) string {
 	if x > 1 {
-		return sp.Say("planner.portions", sp.Words.Half(x), Lower(name))
+		return sp.Say("planner.portions", sp.Words.Half(x), sp.Words.Within(name))
 	}
-	return sp.Words.Half(x) + "\u00a0" + Lower(name)
+	return sp.Words.Half(x) + "\u00a0" + sp.Words.Within(name)
 }
 
 // PortionWord is the unit behind a number of portions.
@@ -112,16 +112,6 @@ func (sp Speaker) PortionWord(x float64) string {
 		return sp.Say("planner.portion.more")
 	}
 	return sp.Say("planner.portion")
-}
-
-// Lower writes a name as it stands within a sentence: with a small letter,
-// unless it is an abbreviation.
-func Lower(name string) string {
-	runes := []rune(name)
-	if len(runes) > 1 && strings.ToUpper(string(runes[1])) != string(runes[1]) {
-		return strings.ToLower(string(runes[0])) + string(runes[1:])
-	}
-	return name
 }
 
 // Capital writes a text as it stands at the beginning of a line.

@@ -20,16 +20,6 @@ func capital(text string) string {
 	return string(unicode.ToUpper(r)) + text[n:]
 }
 
-// lower writes the first letter small, unless the word is one of capitals.
-func lower(text string) string {
-	r, n := utf8.DecodeRuneInString(text)
-	next, _ := utf8.DecodeRuneInString(text[n:])
-	if unicode.IsUpper(next) {
-		return text
-	}
-	return string(unicode.ToLower(r)) + text[n:]
-}
-
 // session says what was done: "In 95 minutes of hard field hockey at 31 °C".
 func (sp speaker) session(in Input) string {
 	f := in.Findings
