@@ -122,6 +122,7 @@ func (s *Shell) run(opened *store.Store, practice record.Practice) {
 	}
 	s.show()
 	s.program.Open(desk.Place{Screen: desk.Athletes})
+	s.backUp()
 	s.sayUpdated()
 	if s.options.Tour {
 		s.program.guide.offer()

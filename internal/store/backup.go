@@ -45,6 +45,21 @@ func (s *Store) BackupLocked(ctx context.Context, toFile string, key lock.Key) e
 	})
 }
 
+// BackupDays is how many days lie between two copies that are made by themselves,
+// BackupReminderDays how old the last may become before one is reminded (own rules).
+const (
+	BackupDays         = 7
+	BackupReminderDays = 14
+)
+
+// BackupWith is [Store.BackupLocked], or [Store.Backup] where the key is empty.
+func (s *Store) BackupWith(ctx context.Context, toFile string, key lock.Key) error {
+	if key == (lock.Key{}) {
+		return s.Backup(ctx, toFile)
+	}
+	return s.BackupLocked(ctx, toFile, key)
+}
+
 // backup lets fill make a copy beside a file and gives it its name.
 func (s *Store) backup(toFile string, fill func(part string, how use) error) error {
 	s.gate.RLock()

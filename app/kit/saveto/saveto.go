@@ -20,6 +20,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/lock"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
 )
@@ -212,6 +213,8 @@ func Reason(w *words.Words, err error) string {
 		return w.Say("saveto.nospace")
 	case code == store.CodeInvalid:
 		return w.Say("saveto.inside")
+	case errors.Is(err, lock.ErrShort):
+		return w.Say("saveto.short", lock.ShortestPassphrase)
 	}
 	return w.Say("saveto.other", err.Error())
 }

@@ -2,7 +2,6 @@ package practice
 
 import (
 	"context"
-	"path/filepath"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -30,7 +29,10 @@ type records struct {
 	none      *look.Paragraph
 	keeping   *keeping
 	folder    *look.Paragraph
-	body      fyne.CanvasObject
+	// last and again tell about backups, noMore stops those made by themselves.
+	last, again *look.Paragraph
+	noMore      *field.Link
+	body        fyne.CanvasObject
 }
 
 // recordLists are what is listed.
@@ -64,11 +66,13 @@ func newRecords(v *View) *records {
 	r.keeping = newKeeping(v)
 	r.folder = look.NewParagraph(v.desk.Store.Dir(), look.Body, look.Ink)
 	r.copiesBox = look.MinSized(0, 190, r.copies)
+	backups := look.VBox(4, r.backupRows()...)
 	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), r.copiesBox, r.take,
-		look.HBox(8, r.restore), look.NewRule(), look.HBox(8, backup, from))
+		look.HBox(8, r.restore), look.NewRule(), look.HBox(8, backup, from), backups)
+	out := v.panel(say("practice.export"), say("practice.export.note"), r.exportRow())
 	folder := v.panel(say("practice.folder"), "", r.folder, look.NewParagraph(say("practice.folder.note"), look.Note, look.Ink2))
 	gone := v.panel(say("practice.deleted"), say("practice.deleted.note"), r.none, r.deletedBox, look.HBox(8, r.back))
-	left, right := look.VBox(14, copies, folder), look.VBox(14, gone, r.keeping.panel)
+	left, right := look.VBox(14, copies, folder), look.VBox(14, gone, r.keeping.panel, out)
 	r.body = scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))
 	r.load()
 	return r
@@ -77,7 +81,10 @@ func newRecords(v *View) *records {
 func (r *records) box() fyne.CanvasObject { return r.body }
 
 // follow works out who is past the time records are kept for.
-func (r *records) follow() { r.keeping.follow() }
+func (r *records) follow() {
+	r.keeping.follow()
+	r.tellBackup()
+}
 
 // load lists copies and deleted records.
 func (r *records) load() {
@@ -182,37 +189,20 @@ func (r *records) askRestore() {
 	when := r.moment(c.At)
 	days := ago(c.At, r.v.desk.Now())
 	r.v.desk.Host.Confirm(r.v.canvas(), "practice.restore.ask", w.Say("practice.restore.title"),
-		w.Say("practice.restore.sentence", when, w.Say("practice.days", days)), w.Say("practice.restore.yes"), func() { r.restoreFrom(c, when) })
-}
-
-// askFile asks for a backup file to restore.
-func (r *records) askFile() {
-	say, h := r.v.desk.Words.Say, r.v.desk.Host
-	path := field.NewLine(h, "practice.restore.path", 1000)
-	path.SetPlaceholder(say("practice.restore.path"))
-	h.Ask(r.v.canvas(), field.Question{
-		Name: "practice.restore.from", Title: say("practice.restore.title"), Sentence: say("practice.restore.file.sentence"), Content: path, Width: 600,
-		Actions: []field.Action{
-			{Name: "no", Text: say("field.ask.cancel")},
-			{Name: "yes", Text: say("practice.restore.yes"), Kind: field.Primary, Do: func() bool {
-				if path.Text() == "" {
-					return true
-				}
-				r.restoreFrom(store.Snapshot{Path: path.Text()}, filepath.Base(path.Text()))
-				return false
-			}},
-		},
-	})
+		w.Say("practice.restore.sentence", when, w.Say("practice.days", days)), w.Say("practice.restore.yes"), func() { r.restoreFrom(c, when, func() {}) })
 }
 
 // restoreFrom puts a copy in the place of the records. What is there now is set
-// aside first, so that a wrong copy can be undone.
-func (r *records) restoreFrom(c store.Snapshot, when string) {
+// aside first, so that a wrong copy can be undone. done is told at the end, however
+// it went.
+func (r *records) restoreFrom(c store.Snapshot, when string, done func()) {
 	d := r.v.desk
 	if !r.v.b.FlushNow() {
+		done()
 		return
 	}
 	d.Beside.Run(func(ctx context.Context) error { return d.Store.Restore(ctx, c) }, func(err error) {
+		done()
 		if err != nil {
 			d.Say(d.Words.Say("practice.notrestored", r.why(err)), "", nil)
 			return

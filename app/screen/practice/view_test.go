@@ -228,6 +228,10 @@ func TestBackUpAndRestore(t *testing.T) {
 	apptest.Click(t, w, "practice.restore.file")
 	apptest.Type(t, w, "practice.restore.path", file)
 	apptest.Click(t, w, "practice.restore.from.yes")
+	if got := kept(t, d).Name; got != "Changed since" {
+		t.Fatalf("looking into a file changed the records: the practice is %q", got)
+	}
+	apptest.Click(t, w, "practice.restore.swap.yes")
 	if got := kept(t, d).Name; got != "Saltmarsh Practice (invented)" || redrawn != 1 || !strings.Contains(said, "Restored") {
 		t.Errorf("restored the practice is %q, redrawn %d times, said %q", got, redrawn, said)
 	}
@@ -262,7 +266,7 @@ func TestWhatCannotBeRestored(t *testing.T) {
 		t.Fatal(err)
 	}
 	for path, want := range map[string]string{bad: "damaged", filepath.Join(filepath.Dir(bad), "none.db"): "no such file"} {
-		r.restoreFrom(store.Snapshot{Path: path}, "x")
+		r.restoreFrom(store.Snapshot{Path: path}, "x", func() {})
 		if !strings.Contains(said, want) || !strings.Contains(said, "as they were") {
 			t.Errorf("%s: %q", path, said)
 		}

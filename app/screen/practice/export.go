@@ -1,0 +1,132 @@
+package practice
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"io"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/exchange"
+	"ebbwell/internal/record"
+	"ebbwell/internal/store"
+)
+
+// exportRow are the buttons that write all records for other programs.
+func (r *records) exportRow() fyne.CanvasObject {
+	say, h := r.v.desk.Words.Say, r.v.desk.Host
+	button := func(form string, write func(io.Writer, exchange.Records) error, ending string) *field.Button {
+		return field.NewButton(h, "practice.export."+form, say("practice.export."+form), field.Outline, func() { r.askExport(write, ending) })
+	}
+	withMeanings := func(write func(io.Writer, exchange.Records, exchange.Dictionary) error) func(io.Writer, exchange.Records) error {
+		return func(to io.Writer, all exchange.Records) error {
+			return write(to, all, exchange.NewDictionary(r.meaning))
+		}
+	}
+	return look.HBox(8, button("xlsx", withMeanings(exchange.WriteXLSX), ".xlsx"), button("csv", withMeanings(exchange.WriteCSV), ".zip"),
+		button("json", exchange.WriteJSON, ".json"))
+}
+
+// askExport asks where the file goes, and writes it.
+func (r *records) askExport(write func(io.Writer, exchange.Records) error, ending string) {
+	d := r.v.desk
+	say := d.Words.Say
+	if !r.v.b.FlushNow() {
+		return
+	}
+	saveto.Ask(d, r.v.canvas(), saveto.Request{
+		Name: "practice.export.ask", Title: say("practice.export.title"), Sentence: say("practice.export.sentence"), Yes: say("practice.export.yes"),
+		File: saveto.FileName(say("practice.export.file", string(d.Today())), ending),
+		Write: func(ctx context.Context, path string) error {
+			all, err := allRecords(ctx, d.Store)
+			if err != nil {
+				return err
+			}
+			var out bytes.Buffer
+			if err := write(&out, all); err != nil {
+				return fmt.Errorf("export: %w", err)
+			}
+			return d.Store.WriteFile(ctx, path, out.Bytes())
+		},
+		Done: func(path string) { d.Say(say("practice.exported", path), "", nil) },
+	})
+}
+
+// allRecords reads every record that is not deleted.
+func allRecords(ctx context.Context, s *store.Store) (all exchange.Records, err error) {
+	people, err := s.Athletes(ctx)
+	if err != nil {
+		return all, err
+	}
+	for _, p := range people {
+		a, err := s.LoadAthlete(ctx, p.ID)
+		if err != nil {
+			return all, err
+		}
+		tests, err := s.Tests(ctx, p.ID)
+		if err != nil {
+			return all, err
+		}
+		plans, err := s.Plans(ctx, p.ID)
+		if err != nil {
+			return all, err
+		}
+		all.Athletes, all.Tests, all.Plans = append(all.Athletes, a), append(all.Tests, tests...), append(all.Plans, plans...)
+	}
+	for _, read := range []func() error{
+		func() (err error) { all.Groups, err = s.Groups(ctx); return err },
+		func() (err error) { all.Sessions, err = s.GroupSessions(ctx); return err },
+		func() (err error) { all.Trips, err = s.Trips(ctx); return err },
+		func() (err error) { all.Products, err = s.Products(ctx); return err },
+	} {
+		if err := read(); err != nil {
+			return all, err
+		}
+	}
+	return all, nil
+}
+
+// meaning says what a column means where the program has words for it, and what
+// it takes without asking.
+func (r *records) meaning(table string, c exchange.Column) (means, limits, source string) {
+	w := r.v.desk.Words
+	name := strings.TrimSuffix(c.Name, ".typed")
+	key := "profile.field." + name
+	if path, ok := sheetPath(table, name); ok {
+		f, known := record.SheetFieldOf(path)
+		if known {
+			key = f.History()
+		}
+		if limit, ok := evidence.LimitOf(f.Evidence); ok && known && c.Holds == exchange.HoldsNumber {
+			limits = w.Say("practice.export.between", w.Amount(limit.Warn.Low, limit.Unit), w.Amount(limit.Warn.High, limit.Unit))
+			if limit.Sure == evidence.Proposal {
+				source = w.Say("practice.export.own")
+			}
+		}
+	} else if table != "athletes" {
+		return "", "", ""
+	}
+	if w.Has(key) {
+		means = w.Say(key)
+	}
+	return means, limits, source
+}
+
+// sheetPath is the path of a column of a sheet's tables as its fields name it.
+func sheetPath(table, name string) (string, bool) {
+	lists, ok := strings.CutPrefix(table, "tests")
+	if !ok {
+		return "", false
+	}
+	path := ""
+	for _, list := range strings.FieldsFunc(lists, func(r rune) bool { return r == '.' }) {
+		path += list + ".*."
+	}
+	return path + name, true
+}
