@@ -98,7 +98,7 @@ func (f *frame) build(below, over fyne.CanvasObject) {
 	f.railBox = look.VBox(0, brand, f.rail, look.Pad(10, 4, 8, 4, below), look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 2, 16-field.LinkPad, look.HBox(0, f.keys)), look.Pad(0, 8, 14, 16, f.saved))
 	head := newGround(groundPaper, f.head)
 	f.page = container.New(&pageLayout{frame: f}, head, look.NewRule(), f.body, f.strip)
-	f.main = newGround(groundPaper, container.New(&frameLayout{}, newGround(groundSunk, f.railBox), look.NewRule(), f.page))
+	f.main = newGround(groundPaper, container.New(&frameLayout{frame: f}, newGround(groundSunk, f.railBox), look.NewRule(), f.page))
 	f.root = container.NewStack(f.main, over)
 }
 
@@ -165,11 +165,12 @@ func (f *frame) showBody(o fyne.CanvasObject) {
 	f.body.Refresh()
 }
 
-// frameLayout sets the rail, a hairline and the page side by side.
-type frameLayout struct{}
+// frameLayout sets the rail, as wide as its words need, a hairline and the page side by
+// side.
+type frameLayout struct{ frame *frame }
 
-func (frameLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	rail := look.Scaled(railWidth)
+func (l *frameLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	rail := max(look.Scaled(railWidth), l.frame.rail.MinSize().Width)
 	o[0].Move(fyne.NewPos(0, 0))
 	o[0].Resize(fyne.NewSize(rail, size.Height))
 	o[1].Move(fyne.NewPos(rail, 0))
@@ -179,7 +180,7 @@ func (frameLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 }
 
 // MinSize lets the window be as small as 900 x 560.
-func (frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(900, 560) }
+func (*frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(900, 560) }
 
 // pageLayout sets head, hairline, body and strip one below the other.
 type pageLayout struct{ frame *frame }

@@ -17,6 +17,7 @@ func Asked(args []string) (which Which, dir string, err error) {
 	size := flags.String("size", "", "sizes of the window, as 1366x768, with commas")
 	text := flags.String("text", "", "sizes of text in per cent, with commas")
 	theme := flags.String("theme", "", "light or dark; both without")
+	flags.StringVar(&which.Language, "lang", which.Language, "language: a tag, or \"long\" for English with longer words")
 	if err := flags.Parse(args); err != nil {
 		return which, "", err
 	}

@@ -1,8 +1,10 @@
 package shots
 
 import (
+	"errors"
 	"flag"
 	"fmt"
+	"io/fs"
 	"os"
 	"regexp"
 	"slices"
@@ -22,9 +24,12 @@ import (
 
 var update = flag.Bool("update", false, "take what no longer occurs off the list of what is known")
 
-// known is the list of what breaks a rule and is known to: it can only become
-// shorter.
+// known is the list of what breaks a rule and is known to, in English; it can only
+// become shorter. Each other language has one of its own.
 const known = "testdata/layout-known.txt"
+
+// knownIn is the list of another language.
+func knownIn(tag string) string { return "testdata/layout-known-" + tag + ".txt" }
 
 // layoutSizes are windows: the least, a small laptop, a large screen.
 func layoutSizes() []fyne.Size {
@@ -39,15 +44,58 @@ func numbers() *regexp.Regexp { return regexp.MustCompile(`[0-9]+([.,][0-9]+)*`)
 // three sizes of the window and of text, to the rules of the layout. Screens
 // are laid out and not painted.
 func TestLayout(t *testing.T) {
+	texts, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hold(t, layouts(t, texts, modes{dark: []bool{false, true}, percent: []int{100, 125, 150}, sizes: layoutSizes()}), known)
+}
+
+// TestLayoutOfLongWords does so in the least window for English with 40 % more letters,
+// light, at 100 % and 125 %.
+func TestLayoutOfLongWords(t *testing.T) {
+	texts, err := words.Longer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	hold(t, layouts(t, texts, least()), knownIn("long"))
+}
+
+// TestLayoutOfLanguages does so for every other language that is complete.
+func TestLayoutOfLanguages(t *testing.T) {
+	for _, tag := range words.Languages()[1:] {
+		texts, err := words.New(tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		hold(t, layouts(t, texts, least()), knownIn(tag.String()))
+	}
+}
+
+// modes is how a screen is looked at.
+type modes struct {
+	dark    []bool
+	percent []int
+	sizes   []fyne.Size
+}
+
+// least is the least window, light: what does not depend on words is looked at in English.
+func least() modes {
+	return modes{dark: []bool{false}, percent: []int{100, 125}, sizes: layoutSizes()[:1]}
+}
+
+// hold holds what was found to a list of what is known.
+func hold(t *testing.T, all map[string][]string, known string) {
+	t.Helper()
 	found := map[string][]string{} // entry: the modes it occurs in
 	n := 0
-	for mode, findings := range layouts(t) {
+	for mode, findings := range all {
 		n++
 		for _, f := range findings {
 			found[f] = append(found[f], mode)
 		}
 	}
-	listed := readKnown(t)
+	listed := readKnown(t, known)
 	for entry, modes := range found {
 		if !slices.Contains(listed, entry) {
 			slices.Sort(modes)
@@ -63,17 +111,13 @@ func TestLayout(t *testing.T) {
 		}
 	}
 	if *update {
-		writeKnown(t, still)
+		writeKnown(t, known, still)
 	}
 	t.Logf("%d layouts; %d known entries", n, len(still))
 }
 
 // layouts opens every place in every mode and returns what breaks a rule.
-func layouts(t *testing.T) map[string][]string {
-	texts, err := words.New(language.English)
-	if err != nil {
-		t.Fatal(err)
-	}
+func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
 	w.SetPadded(false)
 	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Tour: true, Now: Now, Beside: desk.Inline{}})
@@ -88,12 +132,12 @@ func layouts(t *testing.T) map[string][]string {
 		t.Fatal(err)
 	}
 	all := map[string][]string{}
-	for _, dark := range []bool{false, true} {
-		for _, percent := range []int{100, 125, 150} {
+	for _, dark := range in.dark {
+		for _, percent := range in.percent {
 			a.Settings().SetTheme(look.NewTheme(dark, percent).Still())
 			for _, s := range list {
 				shell.Program().Open(s.place)
-				for _, size := range layoutSizes() {
+				for _, size := range in.sizes {
 					w.Resize(size)
 					settle(w)
 					mode := fmt.Sprintf("%s %gx%g dark=%v %d%%", s.name, size.Width, size.Height, dark, percent)
@@ -135,8 +179,11 @@ func what(f inspect.Finding) string {
 }
 
 // readKnown reads the list; its first line says how many there are.
-func readKnown(t *testing.T) []string {
+func readKnown(t *testing.T, known string) []string {
 	data, err := os.ReadFile(known)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -153,7 +200,7 @@ func readKnown(t *testing.T) []string {
 }
 
 // writeKnown writes a list that has become shorter.
-func writeKnown(t *testing.T, list []string) {
+func writeKnown(t *testing.T, known string, list []string) {
 	slices.Sort(list)
 	text := fmt.Sprintf("# %d known breaks of the rules of the layout: screen | rule | what, numbers as #.\n# To be mended: the list only becomes shorter. What no longer occurs is taken off with -update.\n", len(list))
 	if err := os.WriteFile(known, []byte(text+strings.Join(append(list, ""), "\n")), 0o644); err != nil {

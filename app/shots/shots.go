@@ -41,6 +41,8 @@ type Which struct {
 	Sizes []fyne.Size
 	// Dark are the themes: false is light.
 	Dark []bool
+	// Language is the tag of a language, complete or not, or [Long].
+	Language string
 	// Percent are the sizes of text, in per cent.
 	Percent []int
 }
@@ -49,7 +51,7 @@ type Which struct {
 func Everything() Which {
 	return Which{
 		Sizes: []fyne.Size{{Width: 1180, Height: 760}, {Width: 1600, Height: 1000}},
-		Dark:  []bool{false, true}, Percent: []int{100},
+		Dark:  []bool{false, true}, Percent: []int{100}, Language: language.English.String(),
 	}
 }
 
@@ -64,7 +66,7 @@ func Draw(dir string, which Which, say func(file string)) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return fmt.Errorf("draw pictures: %w", err)
 	}
-	texts, err := words.New(language.English)
+	texts, err := which.texts()
 	if err != nil {
 		return fmt.Errorf("draw pictures: %w", err)
 	}
@@ -74,6 +76,21 @@ func Draw(dir string, which Which, say func(file string)) error {
 		}
 	}
 	return nil
+}
+
+// Long is English with longer words; see [words.Longer].
+const Long = "long"
+
+// texts are those of the language.
+func (w Which) texts() (*words.Words, error) {
+	if w.Language == Long {
+		return words.Longer()
+	}
+	tag, err := language.Parse(w.Language)
+	if err != nil {
+		return nil, fmt.Errorf("read the language %q: %w", w.Language, err)
+	}
+	return words.New(tag)
 }
 
 // drawAll draws the screens in one size of the window.

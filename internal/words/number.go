@@ -9,9 +9,15 @@ import (
 )
 
 // Number writes x with a fixed number of decimals, the language's decimal sign
-// and a true minus. It groups no thousands: figures here are short.
+// and a true minus. Thousands are grouped by the language from 10,000 on.
 func (w *Words) Number(x float64, decimals int) string {
 	return w.write(x, decimals, "", "")
+}
+
+// Typed is Number as it stands in a field, without groups: one comma or one point marks
+// the decimal when it is read again ([quantity.Parse]).
+func (w *Words) Typed(x float64, decimals int) string {
+	return strings.ReplaceAll(w.Number(x, decimals), w.Say("format.thousands"), "")
 }
 
 // NumberIn is Number with a unit behind it, which may be empty.
@@ -34,7 +40,16 @@ func (w *Words) write(x float64, decimals int, before, unit string) string {
 	var room [96]byte
 	text := append(room[:0], before...)
 	sign := w.Say("format.decimal")
-	for _, b := range strconv.AppendFloat(digits[:0], quantity.Round(x, decimals), 'f', max(decimals, 0), 64) {
+	written := strconv.AppendFloat(digits[:0], quantity.Round(x, decimals), 'f', max(decimals, 0), 64)
+	left := whole(written)
+	grouped := left >= groupedFrom
+	for _, b := range written {
+		if b != '-' && left > 0 {
+			if grouped && left%3 == 0 && len(text) > len(before) && text[len(text)-1] >= '0' && text[len(text)-1] <= '9' {
+				text = append(text, w.Say("format.thousands")...)
+			}
+			left--
+		}
 		switch b {
 		case '.':
 			text = append(text, sign...)
@@ -48,6 +63,23 @@ func (w *Words) write(x float64, decimals int, before, unit string) string {
 		text = append(append(text, "\u00a0"...), unit...)
 	}
 	return string(text)
+}
+
+// groupedFrom is how many digits before the decimal sign are grouped by thousands.
+const groupedFrom = 5
+
+// whole is how many digits of a number stand before its decimal point.
+func whole(written []byte) int {
+	n := 0
+	for _, b := range written {
+		if b == '.' {
+			break
+		}
+		if b != '-' {
+			n++
+		}
+	}
+	return n
 }
 
 // Signed is Number with a plus before what is above zero.

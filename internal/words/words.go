@@ -105,6 +105,12 @@ func New(tag language.Tag) (*Words, error) {
 	if err != nil {
 		return nil, err
 	}
+	return of(tag, texts)
+}
+
+// of makes the catalogue of a language from its texts.
+func of(tag language.Tag, texts map[string]entry) (*Words, error) {
+	var err error
 	b := catalog.NewBuilder(catalog.Fallback(tag))
 	w := &Words{tag: tag, keys: make(map[string]bool, len(texts)), bare: map[string]string{}, plain: map[string]string{}}
 	for key, e := range texts {

@@ -160,7 +160,7 @@ func (n *Number) write(x float64) string {
 			decimals = min(decimals, quantity.Decimals(n.is.shown))
 		}
 	}
-	return n.host.Words.Number(shown, decimals)
+	return n.host.Words.Typed(shown, decimals)
 }
 
 // neededDecimals is how many decimals a number needs, four at most.

@@ -48,7 +48,7 @@ func (n *Number) SetKept(x float64, typed quantity.Unit) {
 		n.SetValue(x)
 		return
 	}
-	n.SetRaw(n.host.Words.Number(quantity.Round(shown/per, quantity.Decimals(typed)), neededDecimals(quantity.Round(shown/per, quantity.Decimals(typed)))) + " " + string(typed))
+	n.SetRaw(n.host.Words.Typed(quantity.Round(shown/per, quantity.Decimals(typed)), neededDecimals(quantity.Round(shown/per, quantity.Decimals(typed)))) + " " + string(typed))
 }
 
 // Worded is what stands in the field, with its unit; empty where it is empty.

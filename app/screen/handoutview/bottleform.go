@@ -40,7 +40,7 @@ func newBottleForm(v *View) *bottleForm {
 			l := field.NewLine(h, at+"."+name, 8).AlignRight()
 			l.SetSuffix(unit)
 			if x > 0 {
-				l.SetText(v.desk.Words.Number(x, decimalsOf(x)))
+				l.SetText(v.desk.Words.Typed(x, decimalsOf(x)))
 			}
 			return l
 		}

@@ -206,7 +206,7 @@ func (f *form) hints(out answer) {
 
 // row is words with a field beside them, no wider than most px at 100 % text.
 func row(words string, most float32, o fyne.CanvasObject) fyne.CanvasObject {
-	return look.Columns(10, []look.Track{look.Fixed(wordWidth), look.Share(1)}, look.NewLabel(words, look.Body, look.Ink2).Shorten(), look.MaxWidth(most, o))
+	return look.Columns(10, []look.Track{look.Fixed(wordWidth), look.Share(1)}, look.NewParagraph(words, look.Body, look.Ink2), look.MaxWidth(most, o))
 }
 
 // pair is two rows side by side.

@@ -14,7 +14,7 @@ import (
 // order, then all else.
 func TestSportsProductsFirstThenUsedLately(t *testing.T) {
 	d, _ := apptest.Desk(t)
-	s := NewState(d.Products(), nil, []record.ID{"generic.banana", "generic.water", "generic.gel"})
+	s := NewState(d.Products(), nil, []record.ID{"generic.banana", "generic.water", "generic.gel"}, d.Words.Order())
 	rows := s.Rows(func(fuel.Form) string { return "" })
 	turn := 0
 	for i, r := range rows {

@@ -106,13 +106,15 @@ type State struct {
 	column Column
 	down   bool
 	sorted bool
+	// order compares names.
+	order func(a, b string) int
 }
 
 // NewState makes the list from the pantry and the practitioner's own records: own
 // products and what is made for sport first, then what was used lately, in that order,
 // then all else as the catalogue has it.
-func NewState(p *consult.Pantry, own []record.Product, lately []record.ID) State {
-	s := State{show: ShowAll}
+func NewState(p *consult.Pantry, own []record.Product, lately []record.ID, order func(a, b string) int) State {
+	s := State{show: ShowAll, order: order}
 	for _, product := range p.Products() {
 		var mine *record.Product
 		for i := range own {
@@ -194,7 +196,7 @@ func (s State) compare(a, b Row) int {
 	}
 	switch s.column {
 	case ByName:
-		return turn * strings.Compare(strings.ToLower(a.Product.Name), strings.ToLower(b.Product.Name))
+		return turn * s.order(a.Product.Name, b.Product.Name)
 	case BySource:
 		return turn * strings.Compare(a.Product.Origin.Source+a.Product.Origin.Number, b.Product.Origin.Source+b.Product.Origin.Number)
 	}

@@ -79,7 +79,7 @@ func (v *View) load() error {
 		return fmt.Errorf("list what is used lately: %w", err)
 	}
 	v.desk.ProductsChanged()
-	s := NewState(v.desk.Products(), own, lately)
+	s := NewState(v.desk.Products(), own, lately, v.desk.Words.Order())
 	if v.state.show != "" {
 		s.text, s.show, s.column, s.down, s.sorted = v.state.text, v.state.show, v.state.column, v.state.down, v.state.sorted
 	}

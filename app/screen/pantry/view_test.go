@@ -90,7 +90,7 @@ func TestEveryColumnSorts(t *testing.T) {
 			Strength: content(x), Osmolality: content(x), Fructose: quantity.Range{Low: x, High: x}, FructoseKnown: true,
 		}
 	}
-	s := State{all: []Row{r("b", 2), r("a", 1), {Product: fuel.Product{Name: "c", Origin: fuel.Origin{Source: "c"}}}}}
+	s := State{order: strings.Compare, all: []Row{r("b", 2), r("a", 1), {Product: fuel.Product{Name: "c", Origin: fuel.Origin{Source: "c"}}}}}
 	word := func(fuel.Form) string { return "" }
 	for _, c := range []Column{ByName, ByCarbohydrate, BySodium, ByStrength, ByFructose, ByOsmolality, ByPortionCarbohydrate, ByPortionSodium, BySource} {
 		if up := s.Sort(c, false).Rows(word); up[0].Product.Name != "a" || up[2].Product.Name != "c" {

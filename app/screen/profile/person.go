@@ -20,7 +20,7 @@ const labelWidth float32 = 128
 
 // row is a field with its words at the left.
 func row(words string, o fyne.CanvasObject) fyne.CanvasObject {
-	return look.Columns(12, []look.Track{look.Fixed(labelWidth), look.Share(1)}, look.NewLabel(words, look.Body, look.Ink2).Shorten(), o)
+	return look.Columns(12, []look.Track{look.Fixed(labelWidth), look.Share(1)}, look.NewParagraph(words, look.Body, look.Ink2), o)
 }
 
 // Widths of fields in px at 100 % text: for a few figures, a day or a choice,
@@ -97,7 +97,7 @@ func (v *View) reads() fyne.CanvasObject {
 			}
 		},
 	})
-	line := row(v.sp.Say("profile.reads"), look.MaxWidth(dayWidth, choice))
+	line := row(v.sp.Say("profile.reads"), broad(choice))
 	look.ShowIf(line, len(v.desk.Languages) > 1)
 	return line
 }

@@ -75,6 +75,8 @@ type Ask struct {
 	// Keeps reports whether what was kept of the last test for a list can be shown:
 	// else it has to be worked out.
 	Keeps func(store.AthleteSummary, record.FrozenLine) bool
+	// Key writes what names are sorted by.
+	Key func(name string) string
 	// Word is the word of a sport.
 	Word func(sport string) string
 }
@@ -84,7 +86,7 @@ func NewState(list []store.AthleteSummary, ask Ask) State {
 	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}, ask: ask}
 	for i := range list {
 		a := &list[i]
-		s.all[i] = Row{ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: strings.ToLower(a.Name), about: a}
+		s.all[i] = Row{ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: ask.Key(a.Name), about: a}
 	}
 	slices.SortStableFunc(s.all, func(a, b Row) int { return strings.Compare(a.name, b.name) })
 	return s
@@ -258,7 +260,7 @@ func (r Row) Alerts() int {
 func (s State) compare(a, b *Row) int {
 	switch s.column {
 	case BySport:
-		return strings.Compare(s.sport(a), s.sport(b))
+		return strings.Compare(s.ask.Key(s.sport(a)), s.ask.Key(s.sport(b)))
 	case ByTest:
 		return strings.Compare(string(a.LastTest.Date), string(b.LastTest.Date))
 	case ByRate:

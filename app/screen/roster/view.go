@@ -58,6 +58,7 @@ func load(d *desk.Desk) (State, error) {
 	}
 	method, now := d.Practice().Settings.Method(), d.Now()
 	return NewState(list, Ask{
+		Key:   d.Words.OrderKey(),
 		Flags: func(a store.AthleteSummary) []record.FlagKind { return care.ByGravity(care.FlagsOf(known(a), now)) },
 		Keeps: func(a store.AthleteSummary, l record.FrozenLine) bool {
 			return l.Method == method && !care.MassHidden(known(a), now) // else kept by another method, or perhaps while mass was seen

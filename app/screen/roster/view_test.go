@@ -180,6 +180,7 @@ func TestEveryColumnSorts(t *testing.T) {
 		"2": {LastTest: store.TestLine{Date: "2026-01-01"}, Plan: store.PlanLine{Step: 1, Review: "2026-02-01"}},
 	}
 	s := NewState(rows, Ask{
+		Key: apptest.Words(t).OrderKey(),
 		Flags: func(a store.AthleteSummary) []record.FlagKind {
 			if a.ID == "1" {
 				return []record.FlagKind{record.FlagHeart}

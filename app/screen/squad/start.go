@@ -50,7 +50,8 @@ func newStart(v *View) (*start, error) {
 			seen[g] = true
 		}
 	}
-	s.groups = slices.Sorted(maps.Keys(seen))
+	s.groups = slices.Collect(maps.Keys(seen))
+	v.desk.Words.Sort(s.groups)
 	s.build()
 	return s, nil
 }

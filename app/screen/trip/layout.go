@@ -119,7 +119,7 @@ func refresh(s *look.Sheet) {
 
 // row is words with a field beside them, no wider than most px at 100 % text.
 func row(words string, most float32, o fyne.CanvasObject) fyne.CanvasObject {
-	return look.Columns(10, []look.Track{look.Fixed(formLabel), look.Share(1)}, look.NewLabel(words, look.Body, look.Ink2).Shorten(), look.MaxWidth(most, o))
+	return look.Columns(10, []look.Track{look.Fixed(formLabel), look.Share(1)}, look.NewParagraph(words, look.Body, look.Ink2), look.MaxWidth(most, o))
 }
 
 // tabRow is the row above a trip: the stops as tabs, worded as fully as the room

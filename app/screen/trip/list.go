@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -40,7 +39,7 @@ func NewList(d *desk.Desk) (*List, error) {
 	if err != nil {
 		return nil, fmt.Errorf("list the travellers: %w", err)
 	}
-	v := &List{desk: d, sp: heat.Speaker{Speaker: d.Speaker(false)}, trips: inOrder(trips, d.Today()), names: names}
+	v := &List{desk: d, sp: heat.Speaker{Speaker: d.Speaker(false)}, trips: inOrder(trips, d.Today(), d.Words.Order()), names: names}
 	say := d.Words.Say
 	v.add = field.NewButton(d.Host, "trips.new", say("trips.new"), field.Primary, v.begin)
 	if len(trips) == 0 {
@@ -54,8 +53,8 @@ func NewList(d *desk.Desk) (*List, error) {
 
 // inOrder puts trips in the order they matter: those to come and those going
 // on by their next day, those without dates, those that are over, the last
-// first.
-func inOrder(trips []record.Trip, today record.Date) []record.Trip {
+// first. Those of one day are in the order of their names.
+func inOrder(trips []record.Trip, today record.Date, byName func(a, b string) int) []record.Trip {
 	rank := func(t record.Trip) (int, string) {
 		from, until, ok := dates(t)
 		switch {
@@ -73,7 +72,7 @@ func inOrder(trips []record.Trip, today record.Date) []record.Trip {
 		if ra == 2 && rb == 2 {
 			da, db = db, da
 		}
-		return cmp.Or(cmp.Compare(ra, rb), cmp.Compare(da, db), strings.Compare(a.Name, b.Name))
+		return cmp.Or(cmp.Compare(ra, rb), cmp.Compare(da, db), byName(a.Name, b.Name))
 	})
 	return list
 }
@@ -116,7 +115,7 @@ func (v *List) who(t record.Trip) string {
 			names = append(names, name)
 		}
 	}
-	slices.Sort(names)
+	v.desk.Words.Sort(names)
 	switch len(names) {
 	case 0:
 		return v.desk.Words.Say("trip.nobody")

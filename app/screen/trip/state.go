@@ -171,7 +171,7 @@ func stopOn(t record.Trip, day record.Date) int {
 }
 
 // crewOf lists the members on a trip by name.
-func crewOf(t record.Trip, all map[record.ID]*member) []*member {
+func crewOf(t record.Trip, all map[record.ID]*member, byName func(a, b string) int) []*member {
 	var list []*member
 	for _, x := range t.Travellers {
 		if m := all[x.AthleteID]; m != nil {
@@ -179,7 +179,7 @@ func crewOf(t record.Trip, all map[record.ID]*member) []*member {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b *member) int {
-		return cmp.Or(strings.Compare(strings.ToLower(a.athlete.Name), strings.ToLower(b.athlete.Name)), cmp.Compare(a.athlete.ID, b.athlete.ID))
+		return cmp.Or(byName(a.athlete.Name, b.athlete.Name), cmp.Compare(a.athlete.ID, b.athlete.ID))
 	})
 	return list
 }

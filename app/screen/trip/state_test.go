@@ -1,6 +1,7 @@
 package trip
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -100,7 +101,7 @@ func TestListOrder(t *testing.T) {
 	got := inOrder([]record.Trip{
 		trip("over long ago", "2025-01-01", "2025-01-05"), trip("open", "", ""), trip("later", "2026-09-01", "2026-09-02"),
 		trip("over", "2026-04-01", "2026-04-05"), trip("now", "2026-05-01", "2026-05-30"),
-	}, "2026-05-18")
+	}, "2026-05-18", strings.Compare)
 	for i, want := range []string{"now", "later", "open", "over", "over long ago"} {
 		if got[i].Name != want {
 			t.Errorf("place %d is %q, want %q", i, got[i].Name, want)

@@ -133,7 +133,7 @@ func (v *View) crew() []*member {
 			v.all[x.AthleteID] = m
 		}
 	}
-	return crewOf(t, v.all)
+	return crewOf(t, v.all, v.desk.Words.Order())
 }
 
 // shown is the traveller shown; nil while nobody travels.

@@ -69,7 +69,7 @@ func New(h *field.Host, a Actions) fyne.CanvasObject {
 // row is a named line.
 func (w *Welcome) row(name string, input fyne.CanvasObject) fyne.CanvasObject {
 	return look.Columns(12, []look.Track{look.Fixed(150), look.Share(1)},
-		look.NewLabel(w.host.Words.Say("welcome."+name), look.Body, look.Ink2), input)
+		look.NewParagraph(w.host.Words.Say("welcome."+name), look.Body, look.Ink2), input)
 }
 
 // check lets one begin once a name is there: every entry records who made it.
