@@ -64,11 +64,13 @@ func TestLayoutOfLongWords(t *testing.T) {
 // TestLayoutOfLanguages does so for every other language that is complete.
 func TestLayoutOfLanguages(t *testing.T) {
 	for _, tag := range words.Languages()[1:] {
-		texts, err := words.New(tag)
-		if err != nil {
-			t.Fatal(err)
-		}
-		hold(t, layouts(t, texts, least()), knownIn(tag.String()))
+		t.Run(tag.String(), func(t *testing.T) {
+			texts, err := words.New(tag)
+			if err != nil {
+				t.Fatal(err)
+			}
+			hold(t, layouts(t, texts, least()), knownIn(tag.String()))
+		})
 	}
 }
 
