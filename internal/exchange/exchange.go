@@ -1,10 +1,9 @@
-// Package exchange turns records into tables that other programs read, and
-// such tables into records again: one table a kind of record and one for each
-// of its lists, a column a field. What goes out and comes back is the same
-// record ([Tables], [Read]); a column a person adds is left alone.
+// Package exchange turns records into tables that other programs read: one table
+// a kind of record and one for each of its lists, a column a field. Nothing that
+// was entered is lost: the tests read what was written and get the same records.
 //
-// [WriteCSV], [WriteXLSX] and [WriteJSON] write them, the functions named Read
-// read them; [Dictionary] says what each column means.
+// [WriteCSV], [WriteXLSX] and [WriteJSON] write them; [Dictionary] says what each
+// column means.
 package exchange
 
 import (

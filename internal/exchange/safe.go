@@ -15,14 +15,6 @@ func disarm(text string) string {
 	return text
 }
 
-// rearm takes away what disarm put there.
-func rearm(text string) string {
-	if len(text) > 1 && text[0] == '\'' && strings.ContainsRune(formulaStarts, rune(text[1])) {
-		return text[1:]
-	}
-	return text
-}
-
 // numeric reports whether cells hold what this package writes and nobody types.
 func (h Holds) numeric() bool { return h == HoldsNumber || h == HoldsWhole }
 
