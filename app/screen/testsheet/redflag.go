@@ -128,8 +128,8 @@ func (p *redFlag) tell() {
 	}
 }
 
-// answer answers the question that has the keyboard, by the key Y or N, and goes on
-// to the next.
+// answer answers the question that has the keyboard, by the language's key for yes or
+// for no, and goes on to the next.
 func (p *redFlag) answer(r rune) {
 	c := p.v.canvas()
 	if c == nil {
@@ -140,7 +140,7 @@ func (p *redFlag) answer(r rune) {
 		return
 	}
 	item := strings.TrimPrefix(t.Name(), flagAsk)
-	answer := map[rune]string{'y': record.AnswerYes, 'Y': record.AnswerYes, 'n': record.AnswerNo, 'N': record.AnswerNo}[r]
+	answer := map[string]string{p.v.desk.Words.Say("safety.key.yes"): record.AnswerYes, p.v.desk.Words.Say("safety.key.no"): record.AnswerNo}[strings.ToUpper(string(r))]
 	if answer == "" {
 		return
 	}
