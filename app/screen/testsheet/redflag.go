@@ -50,7 +50,7 @@ func newRedFlag(v *View) *redFlag {
 		look.VBox(6, look.NewLabel(say("safety.record"), look.Strong, look.Ink), p.lines),
 		look.VBox(6, look.NewLabel(say("safety.name"), look.Note, look.Ink2), p.name, look.NewLabel(say("safety.nobody"), look.Note, look.Ink2), p.nobody,
 			look.HBox(0, p.save), p.blocked))
-	p.body = look.VBox(14, look.NewPair(0.5, 520, p.actions(), p.questions()), look.NewRule(), record, look.NewParagraph(say("safety.keys"), look.Note, look.Ink2))
+	p.body = look.VBox(14, look.NewPair(0.5, 520, p.actions(), p.questions()), look.NewRule(), record, look.NewParagraph(say("safety.keys", say("safety.key.yes"), say("safety.key.no")), look.Note, look.Ink2))
 	p.box = look.NewFlag(look.VBox(4, p.title, p.sentence), p.body)
 	p.box.Hide()
 	return p
