@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/quantity"
@@ -145,6 +146,7 @@ func TestSessionsAsRead(t *testing.T) {
 				t.Errorf("%s: %s", s.text(c, aim), why)
 			}
 			s.steps(c, &found, habit)
+			s.firstAtOnce(c, &found, habit)
 		})
 	}
 }
@@ -195,6 +197,31 @@ func (s readSession) steps(c *Case, found *proposal.Proposal, habit plan.Mix) {
 			}
 			if q.Fluid.DrunkL < was.Fluid.DrunkL-1e-9 && found.Outcome != proposal.DrinkLess {
 				s.t.Errorf("way %d, step %d: %s: less than was drunk", way, k, s.text(c, plan.Mix(step.Mix)))
+			}
+		}
+	}
+}
+
+// firstAtOnce holds the breaks of a first step: none of them has more than is
+// comfortable there, to a mouthful and what one bottle needs, unless about as much was
+// drunk at once in the test.
+func (s readSession) firstAtOnce(c *Case, found *proposal.Proposal, habit plan.Mix) {
+	const about = 1.25
+	var was, first plan.Schedule
+	c.Schedule(habit, &was)
+	atOnce := 0
+	for _, take := range was.Takes {
+		atOnce = max(atOnce, take.ML)
+	}
+	for way, r := range found.Routes {
+		if !r.Exists {
+			continue
+		}
+		c.Schedule(plan.Mix(r.Steps[0].Mix), &first)
+		for _, take := range first.Takes {
+			comfortable := evidence.OneBottleOver*take.Chance.ComfortableML() + float64(MouthfulOf(c.Athlete))
+			if float64(take.ML) > max(comfortable, about*float64(atOnce)) {
+				s.t.Errorf("way %d: %d mL at minute %.0f in the first step, at most %d at once before", way, take.ML, take.Chance.Minute, atOnce)
 			}
 		}
 	}

@@ -28,6 +28,7 @@ const (
 	StomachEmptiesRun  = 12.0  // mL/min, running
 	FillComfortable    = 3.0   // fill up to which only half-time and long breaks are above comfort
 	FillMost           = 4.0   // fill at which each chance carries its most
+	OneBottleOver      = 1.1   // times comfort that a break is filled to, so that one bottle stands there
 	ScheduleRound      = 5.0   // mL, to which whole mouthfuls are rounded down
 )
 
@@ -105,6 +106,7 @@ func chanceEntries() []Entry {
 		{ID: "chance.empties.running", Value: StomachEmptiesRun, Unit: perMin, Source: own, Sure: Proposal},
 		{ID: "fill.comfortable", Value: FillComfortable, Source: own, Sure: Proposal},
 		{ID: "fill.most", Value: FillMost, Source: own, Sure: Proposal},
+		{ID: "schedule.one-bottle", Value: OneBottleOver, Source: own, Sure: Proposal},
 		{ID: "schedule.round-mouthfuls", Value: ScheduleRound, Unit: ml, Source: own, Sure: Proposal},
 	}
 }

@@ -75,11 +75,14 @@ func outcomeOf(c consult.Case, o record.Option) outcome {
 
 // carry takes from the mix what no chance has room for, or no whole mouthful.
 func (o *outcome) carry() {
+	o.mix = o.spread.Carried(o.mix)
+	if o.spread.Closed() {
+		return // nothing is short of what may not be drunk
+	}
 	o.short = !o.spread.Fits
 	for _, left := range o.spread.FoodLeft {
 		o.unfed = o.unfed || left > 0
 	}
-	o.mix = o.spread.Carried(o.mix)
 }
 
 // AthletePageOf is the athlete's page of a plan, for one of its options.

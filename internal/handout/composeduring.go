@@ -13,6 +13,9 @@ func (k composer) during() During {
 	if k.over {
 		return During{}
 	}
+	if k.spread.Closed() {
+		return During{Closed: true}
+	}
 	d := During{
 		Drinks: k.columns(), TotalFoods: k.foods(k.mix), Mouthful: quantity.Millilitres(k.c.Athlete.Mouthful.Or(0)),
 		Carbohydrate: quantity.GramsPerHour(k.at.Carbohydrate.TotalGH),

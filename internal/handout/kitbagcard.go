@@ -130,6 +130,9 @@ func (p *Press) cardForm() cardForm {
 // cardRows has a row for each break, or for each drink where there are none, and the
 // most in all.
 func (p *Press) cardRows(d During, am amounts, width float64) []paper.Item {
+	if d.Closed {
+		return []paper.Item{{Block: p.faces.Paragraph(p.cardForm().name, p.say.Say("handout.during.closed"), width), Gap: 1.2}}
+	}
 	rows := d.Chances
 	if len(rows) > fewRows {
 		rows = joinEqual(rows)

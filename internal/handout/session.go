@@ -43,6 +43,8 @@ type BagItem struct {
 // During is what to take in the session: at each chance, or, where the sport
 // has none, per hour.
 type During struct {
+	// Closed: one may not drink in the session.
+	Closed bool
 	// Drinks are the columns, water first.
 	Drinks  []Column
 	Chances []Chance
@@ -184,6 +186,10 @@ func (a amounts) bagItem(it BagItem) string {
 
 // during is the table of chances, or of an hour where there are none.
 func (p *Press) during(d During, am amounts, width float64) []paper.Item {
+	if d.Closed {
+		note := p.faces.Paragraph(p.body(), p.say.Say("handout.during.closed"), width-2*cellPad).At(cellPad, 0)
+		return []paper.Item{p.section(p.say.Say("handout.during.title"), width), {Block: note, Keep: true}}
+	}
 	if len(d.Chances) > 0 {
 		return p.breakRows(d, am, width)
 	}

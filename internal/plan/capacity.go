@@ -11,6 +11,9 @@ import (
 // least 8 s; from a carried bottle 250 mL are the most (our proposal, the pace
 // from memory).
 func (c Chance) MostML() float64 {
+	if c.Code == NoDrinking {
+		return 0
+	}
 	if c.Seconds == 0 {
 		return evidence.CarriedMost
 	}
@@ -23,6 +26,8 @@ func (c Chance) MostML() float64 {
 // 150 mL (our proposal).
 func (c Chance) ComfortableML() float64 {
 	switch {
+	case c.Code == NoDrinking:
+		return 0
 	case c.Seconds == 0:
 		return evidence.CarriedComfortable
 	case c.Seconds <= evidence.DrinkingLeast:

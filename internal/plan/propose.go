@@ -87,6 +87,7 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 		c.Sources[s] = p.source(Slot(s))
 		c.Sources[s].Fixed = b.Held[s] || !p.aim.allows(Slot(s))
 	}
+	c.Closed = Closed(p.chances)
 	for _, ch := range p.chances {
 		if ch.Minute <= p.session.Minutes[l] {
 			c.Chances = append(c.Chances, proposal.Chance{Seconds: ch.Seconds, CanEat: ch.CanEat, Certain: ch.Certainty != Maybe})

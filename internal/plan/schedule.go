@@ -137,8 +137,7 @@ func (p *Planner) pourOnce(w *pouring, b *bottling, volumes [Drinks]float64) (gi
 	b.put(w.takes, w.most)
 	var sorted [Drinks]int
 	b.stand(p.bySweetness(volumes, sorted[:0]), volumes)
-	w.pour()
-	w.shareOut()
+	w.pourAll()
 	for d := range volumes {
 		given[d] = 0
 		for i := range w.takes {
@@ -188,9 +187,14 @@ func (s *Schedule) Carried(mix Mix) Mix {
 	return mix
 }
 
-// place copies the chances inside the session, in order of time.
+// place copies the chances inside the session, in order of time; where one may not
+// drink there are no others.
 func (p *Planner) place(l Length, chances []Chance, takes []Take) []Take {
+	closed := Closed(chances)
 	for _, c := range chances {
+		if closed && c.Code != NoDrinking {
+			continue
+		}
 		if !(c.Minute >= 0) || c.Minute > p.session.Minutes[l] || !(c.Seconds >= 0) {
 			continue
 		}

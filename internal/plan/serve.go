@@ -103,7 +103,7 @@ func wetter(takes []Take, at *Take, gel, maybe bool, wanted int) *Take {
 
 // eats reports whether food, or a gel, can be given at a chance.
 func (t *Take) eats(gel, maybe bool) bool {
-	return (t.Chance.CanEat || gel) && (maybe || t.Chance.Certainty == Certain)
+	return t.Chance.Code != NoDrinking && (t.Chance.CanEat || gel) && (maybe || t.Chance.Certainty == Certain)
 }
 
 func eatable(takes []Take, gel, maybe bool) int {

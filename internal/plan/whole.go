@@ -13,6 +13,8 @@ type pouring struct {
 	takes []Take
 	// mouthful in mL, and the fill that is not passed.
 	mouthful, most float64
+	// calm: no chance is filled above [Take.calmML].
+	calm bool
 	// left is what each drink still has, mL; done drinks have not enough for one
 	// mouthful more.
 	left [Drinks]float64
@@ -101,7 +103,33 @@ func (w *pouring) over(t *Take) bool {
 	if c.Fixed.On {
 		return next > math.Round(c.Fixed.ML/w.mouthful) || next*w.mouthful > c.MostML()+hairML
 	}
+	if w.calm && next*w.mouthful > t.calmML()+w.mouthful/2 {
+		return true
+	}
 	return next*w.mouthful > c.FillML(w.most)+hairML
+}
+
+// calmML is how far a chance is filled for the sake of one bottle there, mL: a little
+// above comfort, or above what the whole plan fills it with evenly where that is more.
+// A carried bottle is there at any time.
+func (t *Take) calmML() float64 {
+	if t.Chance.Seconds == 0 {
+		return math.Inf(1)
+	}
+	return evidence.OneBottleOver * max(t.Chance.ComfortableML(), t.even)
+}
+
+// pourAll gives out the drinks: calmly first, a second bottle at a break before more
+// than is comfortable at another, then what is left as far as the chances bear.
+func (w *pouring) pourAll() {
+	for _, calm := range [...]bool{true, false} {
+		w.calm = calm
+		for i := range w.takes {
+			w.takes[i].full = false
+		}
+		w.pour()
+		w.shareOut()
+	}
 }
 
 // bears reports whether stomach and loss bear one mouthful more at a chance, there
@@ -126,7 +154,7 @@ func (w *pouring) bears(at int) bool {
 // bottle at others, the longest certain ones first, and pours again.
 func (w *pouring) shareOut() {
 	for d := range w.left {
-		for w.left[d] >= w.mouthful && !w.done[d] {
+		for w.left[d] >= float64(w.shown(1)) && !w.done[d] {
 			at := w.sharing(d)
 			if at < 0 {
 				break

@@ -90,6 +90,8 @@ type Case struct {
 	// happen in full.
 	AllBreaksML float64
 	Chances     []Chance
+	// Closed: one may not drink or eat in the session.
+	Closed bool
 	// BreaksSettled: these are all the breaks there are; nobody has to ask.
 	BreaksSettled bool
 	// StepLH and StepGH are how much drink, L/h, and carbohydrate, g/h, change in a

@@ -214,6 +214,12 @@ const daysAWeek = 7
 // which may be one that is not proposed. A habit that may be more than is lost
 // comes down first.
 func Ladder(c *Case, aim Mix) []Step {
+	if c.Closed {
+		if aim == c.Habit {
+			return nil
+		}
+		return []Step{{Mix: aim, Cut: true}}
+	}
 	l, w := LimitsOf(c), WantsOf(c)
 	base := c.Habit
 	if l.Case == Less {

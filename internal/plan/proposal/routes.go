@@ -43,6 +43,8 @@ const (
 	DrinkLess
 	// Stuck: something is missing, and nothing fits inside the limits.
 	Stuck
+	// Closed: one may not drink in the session, so that nothing is proposed for it.
+	Closed
 )
 
 // Proposal is what is proposed for a case.
@@ -70,6 +72,11 @@ const foodAtAll = 1e-6
 // Propose finds what to propose for a case.
 func Propose(c *Case) Proposal {
 	out := Proposal{Limits: LimitsOf(c), Wants: WantsOf(c), Cut: c.Habit}
+	if c.Closed {
+		out.Outcome, out.Cut = Closed, Mix{}
+		out.Said = c.sayClosed()
+		return out
+	}
 	p := c.aimed(&out.Limits, &out.Wants)
 	habit := c.SumOf(c.Habit)
 	out.Habit = p.misses(&habit)

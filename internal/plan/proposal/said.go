@@ -52,6 +52,11 @@ const (
 	SayRinse       = "proposal.rinse"
 	SayThirst      = "proposal.thirst"
 	SayHalfSteps   = "proposal.half-steps"
+	SayClosed      = "proposal.closed"
+	SayBefore      = "proposal.closed.before"       // from, to, hours before
+	SayBeforeBlind = "proposal.closed.before-blind" // hours before; for a hidden mass
+	SayAfter       = "proposal.closed.after"        // hours to the next, from, to for each kg lost
+	SayAfterGain   = "proposal.closed.after-thirst"
 )
 
 // speech gathers what is said.

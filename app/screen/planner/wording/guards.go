@@ -135,6 +135,9 @@ func (sp Speaker) SaltCare(needs care.Care) string {
 // NotTaken says what of the plan the breaks leave no time for.
 func (sp Speaker) NotTaken(s state.State, t plan.Schedule) []string {
 	var list []string
+	if t.Closed() {
+		return []string{sp.Say("planner.breaks.closed")}
+	}
 	if !t.Fits {
 		list = append(list, sp.Say("planner.breaks.notdrunk", sp.Millilitres(float64(t.DrinkableML)), sp.Millilitres(float64(t.PlannedML))))
 	}

@@ -56,6 +56,12 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 		return []any{sp.Words.Number(x[0], 0), sp.Carbohydrate(x[1])}
 	case proposal.SaySaltShort:
 		return []any{sp.Words.Number(x[0], 0), sp.Words.Number(x[1], 0)}
+	case proposal.SayBefore:
+		return []any{litres(0), litres(1), sp.Words.Number(x[2], 0)}
+	case proposal.SayBeforeBlind:
+		return []any{sp.Words.Number(x[0], 0)}
+	case proposal.SayAfter:
+		return []any{sp.Words.Number(x[0], 0), sp.Litres(x[1]), sp.Litres(x[2])}
 	case proposal.SayAboveAdvice:
 		return []any{sp.Carbohydrate(x[0])}
 	}
