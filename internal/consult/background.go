@@ -20,10 +20,13 @@ const (
 	WishNoNewDrink Wish = "no-new-drink"
 	// BreaksSettled is no wish: it says that the breaks are all there are.
 	BreaksSettled Wish = "breaks-settled"
+	// GutOnPage is no wish either: it says that the weeks of gut training are printed
+	// on the athlete's page.
+	GutOnPage Wish = "gut-training"
 )
 
 // Wishes lists every word that is kept with a plan.
-func Wishes() []Wish { return []Wish{WishNoFood, WishNoMore, WishNoNewDrink, BreaksSettled} }
+func Wishes() []Wish { return []Wish{WishNoFood, WishNoMore, WishNoNewDrink, BreaksSettled, GutOnPage} }
 
 // Wished reports whether a plan keeps to a wish.
 func Wished(p record.Plan, w Wish) bool {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"ebbwell/internal/fuel"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
 )
@@ -19,11 +20,13 @@ type AthletePage struct {
 	// Bars show what happened and what is planned: the test first.
 	Bars []Bar
 	// Options stand side by side where Compare asks for it.
-	Options  []Option
-	Compare  bool
-	Before   Before
-	Bag      []BagItem
-	During   During
+	Options []Option
+	Compare bool
+	Before  Before
+	Bag     []BagItem
+	During  During
+	// Gut is gut training week by week; empty leaves it out.
+	Gut      []fuel.GutWeek
 	Practise Practise
 	After    After
 	FollowUp FollowUp
@@ -185,6 +188,7 @@ func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
 	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, a.Practise, am), w)...)
 	items = append(items, p.stepRule(a.Practise, am, w)...)
+	items = append(items, p.gut(a.Gut, w)...)
 	return fr, append(items, p.signatures(a.Sign, w)...)
 }
 

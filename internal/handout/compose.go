@@ -98,6 +98,7 @@ func AthletePageOf(c consult.Case, chosen record.Option, p record.Practice, w *w
 		Before:   k.before(),
 		Bag:      k.bag(),
 		During:   k.during(),
+		Gut:      k.gutTraining(),
 		Practise: k.practise(),
 		After:    k.after(),
 		FollowUp: FollowUp{Review: dateOf(c.Plan.Agreement.Review), Sessions: k.sessions()},

@@ -54,6 +54,9 @@ func ShowWhy(h *field.Host, on fyne.Canvas, sp Speaker, r consult.Calculation) *
 	if w.Soldiers != "" {
 		add("heat.why.soldiers", look.NewParagraph(w.Soldiers, look.Note, look.Ink2))
 	}
+	if len(w.Stated) > 0 {
+		add("heat.why.stated", look.NewParagraph(strings.Join(w.Stated, "\n"), look.Note, look.Ink2))
+	}
 	if len(w.Sources) > 0 {
 		add("heat.why.sources", look.NewParagraph(strings.Join(w.Sources, "\n"), look.Note, look.Ink2))
 	}

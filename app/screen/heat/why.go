@@ -30,6 +30,8 @@ type Why struct {
 	// Soldiers compares with soldiers' sweat, or says why that says nothing
 	// here; empty where mass is hidden.
 	Soldiers string
+	// Stated is what is known beside the figure, each with its source.
+	Stated []string
 	// Tests says of each test what it gave or why it gave nothing.
 	Tests []string
 }
@@ -50,6 +52,7 @@ func (sp Speaker) Why(r consult.Calculation) Why {
 			Text: sp.Words.Number(100*s.Part, 0) + "\u00a0" + string(quantity.PerCent)})
 	}
 	w.Sources, w.Tests = sp.sources(rate.Why.Sources), sp.Weights(r)
+	w.Stated = desk.Statements(sp.Words, sp.By.Hidden, "heat.consensus", "heat.policies", "heat.nutrition", "heat.edition", "sweat.models", "sweat.outdoor")
 	if sp.By.Hidden || !rate.Ranged {
 		return w
 	}

@@ -37,7 +37,11 @@ func AskWhy(v *part.Plan) {
 		{"planner.sodium", f.SodiumIn}, {"planner.sodium.lost", f.SodiumLoss},
 	} {
 		if one.f.Known {
-			list.Add(whyBox(v.Speaker, v.Now.PlanCase, v.Speaker.Say(one.key), one.f))
+			box := whyBox(v.Speaker, v.Now.PlanCase, v.Speaker.Say(one.key), one.f)
+			for _, text := range Stated(v.Speaker, v.Now, one.key) {
+				box.Add(look.NewParagraph(text, look.Note, look.Ink2))
+			}
+			list.Add(box)
 		}
 	}
 	if text := Hold(v.Speaker, v.Now, v.Live.At.Sodium); text != "" {
@@ -50,6 +54,27 @@ func AskWhy(v *part.Plan) {
 		Name: "planner.why", Title: v.Speaker.Say("planner.why.title", v.Speaker.OptionName(v.Now.Hand())), Width: 680, Content: list,
 		Actions: []field.Action{{Name: "done", Text: v.Speaker.Say("planner.done"), Kind: field.Primary}},
 	})
+}
+
+// Stated is what is known beside a figure of the why and no number follows from.
+func Stated(sp wording.Speaker, s state.State, key string) []string {
+	var ids []string
+	switch key {
+	case "planner.deficit":
+		ids = []string{"deficit.by-heat", "hyponatraemia.update", "hyponatraemia.other-view"}
+	case "planner.carbohydrate":
+		ids = []string{"fuel.studied", "fuel.recent"}
+		if _, weeks := s.PlanCase.GutTraining(); len(weeks) > 0 {
+			ids = append(ids, "gut-training.trial", "gut-training.review", "gut-training.recent")
+		}
+	case "planner.drinking":
+		ids = []string{"steps.size", "steps.goals", "heat.nutrition"}
+	case "planner.sodium":
+		if s.Salted() {
+			ids = []string{"sodium.drink", "sodium.drink-long"}
+		}
+	}
+	return desk.Statements(sp.Words, sp.By.Hidden, ids...)
 }
 
 // Hold says what sodium would hold that of the blood while this much is drunk;
@@ -65,7 +90,7 @@ func Hold(sp wording.Speaker, s state.State, n plan.Sodium) string {
 }
 
 // whyBox is the why of one figure.
-func whyBox(sp wording.Speaker, c consult.Case, name string, f figure.Figure) fyne.CanvasObject {
+func whyBox(sp wording.Speaker, c consult.Case, name string, f figure.Figure) *fyne.Container {
 	box := look.VBox(3, look.NewLabel(sp.Say("planner.why.figure", name, found(sp, f)), look.Strong, look.Ink))
 	if f.Ranged && f.Range.Low != f.Range.High {
 		box.Add(look.NewParagraph(sp.Say("planner.why.range", sp.By.Range(f)), look.Note, look.Ink2))

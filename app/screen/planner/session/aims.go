@@ -30,7 +30,9 @@ type AimsForm struct {
 	// gut is what was studied above the advice, and the weeks of gut training on
 	// the way to the aim.
 	gut *look.Paragraph
-	box *fyne.Container
+	// onPage prints the weeks on the athlete's page.
+	onPage *fyne.Container
+	box    *fyne.Container
 }
 
 // aimField is one end of what is aimed at.
@@ -63,8 +65,11 @@ func NewAimsForm(v *part.Plan) *AimsForm {
 	f.sodium = part.NewForm(
 		f.entry("sodium.low", evidence.AimSodium, quantity.MilligramPerHour, func(p *record.Aims) *record.Number { return &p.SodiumLow }, func(a plan.Aim) (float64, bool) { return low(a.Sodium) }),
 		f.entry("sodium.high", evidence.AimSodium, quantity.MilligramPerHour, func(p *record.Aims) *record.Number { return &p.SodiumHigh }, func(a plan.Aim) (float64, bool) { return high(a.Sodium) }))
+	f.onPage = look.HBox(0, v.Binder.Check("", "planner.wish."+string(consult.GutOnPage), say("planner.wish."+string(consult.GutOnPage)),
+		func(p record.Plan) bool { return consult.Wished(p, consult.GutOnPage) },
+		func(s *part.Sheet, on bool) { consult.SetWish(&s.Record, consult.GutOnPage, on) }))
 	f.box = look.VBox(8, look.NewLabel(say("planner.aims"), look.Strong, look.Ink), look.NewParagraph(say("planner.aims.note"), look.Note, look.Ink2),
-		part.NewForm(entries...), f.sodium, f.sodiumNote, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)), f.gut)
+		part.NewForm(entries...), f.sodium, f.sodiumNote, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)), f.gut, f.onPage)
 	return f
 }
 
@@ -98,6 +103,8 @@ func (f *AimsForm) Open() {
 	text := f.gutWords()
 	f.gut.SetText(text)
 	look.ShowIf(f.gut, text != "")
+	_, weeks := c.GutTraining()
+	look.ShowIf(f.onPage, len(weeks) > 0)
 }
 
 // gutWords say what was studied above the advice, and how the gut is trained from
@@ -108,16 +115,12 @@ func (f *AimsForm) gutWords() string {
 	if a, ok := fuel.Studied(c.Planner.Session().Minutes[plan.Expected]); ok {
 		lines = append(lines, sp.Say("planner.aim.studied", sp.Words.Number(a.Range.High, 0), sp.Say(a.Code), sp.Say("sure."+string(a.Sure))))
 	}
-	habit, has := consult.OptionOf(c.Plan, record.OptionHabit)
-	if aim := c.Planner.Aim().Carbohydrate; has && aim.On {
-		from := c.Planner.Evaluate(plan.Expected, c.MixOf(habit)).Carbohydrate.TotalGH
-		weeks := fuel.GutTraining(from, aim.Low)
-		if len(weeks) > 0 {
-			lines = append(lines, sp.Say("planner.aim.gut", sp.Words.Number(from, 0), sp.Words.Number(aim.Low, 0)))
-		}
-		for i, w := range weeks {
-			lines = append(lines, sp.Say("planner.aim.gut.week", sp.Words.Number(float64(i+1), 0), sp.Words.Number(w.GramsHour, 0), sp.Words.Number(w.Dose, 0), sp.Words.Number(w.Every, 0)))
-		}
+	from, weeks := c.GutTraining()
+	if n := len(weeks); n > 0 {
+		lines = append(lines, sp.Say("planner.aim.gut", sp.Words.Number(from, 0), sp.Words.Number(weeks[n-1].GramsHour, 0)))
+	}
+	for i, w := range weeks {
+		lines = append(lines, sp.Say("planner.aim.gut.week", sp.Words.Number(float64(i+1), 0), sp.Words.Number(w.GramsHour, 0), sp.Words.Number(w.Dose, 0), sp.Words.Number(w.Every, 0)))
 	}
 	return strings.Join(lines, "\n")
 }

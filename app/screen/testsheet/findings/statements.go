@@ -38,18 +38,5 @@ func statedFor(key string, in Input) []string {
 
 // statements words them, each with its source and how surely that was read.
 func (sp speaker) statements(key string, in Input) []string {
-	wanted := map[string]bool{}
-	for _, id := range statedFor(key, in) {
-		wanted[id] = true
-	}
-	var list []string
-	for _, s := range evidence.Statements() {
-		if s.ID == "deficit.by-heat" && sp.By.Hidden {
-			continue // it is in per cent of the mass
-		}
-		if wanted[s.ID] {
-			list = append(list, sp.Say("findings.statement", sp.Say("statement."+s.ID), s.Source.Short, desk.Sureness(sp.Words, s.Sure)))
-		}
-	}
-	return list
+	return desk.Statements(sp.Words, sp.By.Hidden, statedFor(key, in)...)
 }
