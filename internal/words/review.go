@@ -170,7 +170,7 @@ func faultOf(english, own entry) string {
 	case english.forms != nil && own.forms == nil:
 		return "has no plural forms, in English it has"
 	case english.forms == nil:
-		if strings.TrimSpace(own.text) == "" && english.text != "" {
+		if strings.Trim(own.text, " \t\n") == "" && english.text != "" { // a narrow space is a text: it parts thousands
 			return "is empty"
 		}
 		return ""
