@@ -277,6 +277,7 @@ func TestGainAndCorrection(t *testing.T) {
 	s := NewState([]store.AthleteSummary{
 		{ID: "1", Name: "A", Flags: []record.FlagKind{record.FlagNSAID}}, {ID: "2", Name: "B"}, {ID: "3", Name: "C"}, {ID: "4", Name: "D"},
 	}, Ask{
+		Key:   apptest.Words(t).OrderKey(),
 		Flags: func(a store.AthleteSummary) []record.FlagKind { return a.Flags },
 		Keeps: func(store.AthleteSummary, record.FrozenLine) bool { return true },
 		Word:  func(string) string { return "" },
