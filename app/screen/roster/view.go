@@ -127,7 +127,7 @@ func (v *View) build() {
 	v.table = look.NewTable("roster.table", []look.Column{
 		{Title: say("roster.name"), Width: look.Share(11), Sorts: true},
 		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true, From: 920},
-		{Title: say("roster.test"), Width: look.Fixed(124), Sorts: true},
+		{Title: say("roster.test"), Width: look.Fixed(142), Sorts: true},
 		{Title: say("roster.rate"), Width: look.Fixed(82), Right: true, Sorts: true, From: 760},
 		{Title: say("roster.step"), Width: look.Fixed(88), Sorts: true, From: 660},
 		{Title: say("roster.review"), Width: look.Fixed(92), Sorts: true},
