@@ -21,10 +21,7 @@ import (
 )
 
 // truth walks what is printed, and the screens of several athletes.
-type truth struct {
-	hands
-	dir string
-}
+type truth struct{ hands }
 
 // holds says which of the texts a page or screen lacks, by what they are.
 func (h truth) holds(where, shown string, texts map[string]string) {

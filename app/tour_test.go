@@ -119,7 +119,7 @@ func TestNoTourOfOnesOwn(t *testing.T) {
 
 // No step cuts a text or covers one, in any size of window and text; the ring stands
 // round its control.
-func TestTourLayout(t *testing.T) {
+func TestTourLayout(t *testing.T) { //nolint:gocognit // loops over states, sizes and windows
 	h := counted(t, true).hands
 	g := h.program().guide
 	for _, percent := range []int{100, 125, 150} {

@@ -10,7 +10,7 @@ import (
 
 // The steps of the balance, their errors by the effort and the sun each, and the
 // shares of both.
-func TestExplainedStepByStep(t *testing.T) {
+func TestExplainedStepByStep(t *testing.T) { //nolint:funlen // a table
 	b, s := sample(t, 28, SunHigh)
 	x := must[Balance](t)(Calculate(b, s))
 	e := must[Explained](t)(Explain(b, s))

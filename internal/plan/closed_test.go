@@ -9,7 +9,7 @@ import (
 
 // Where one may not drink nothing is scheduled, carried or proposed, whatever was drunk
 // in the test and whatever other breaks are listed; what is said is when to drink instead.
-func TestSessionsInWhichOneMayNotDrink(t *testing.T) {
+func TestSessionsInWhichOneMayNotDrink(t *testing.T) { //nolint:gocognit // one case after the other
 	sports, err := Sports()
 	if err != nil {
 		t.Fatal(err)

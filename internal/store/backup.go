@@ -128,21 +128,21 @@ func lockInto(ctx context.Context, from, to string, key lock.Key, written hash.H
 	}
 	w, err := key.Writer(io.MultiWriter(out, written))
 	if err == nil {
-		_, err = io.Copy(w, stoppable{ctx, in})
+		_, err = io.Copy(w, stoppable{ctx.Err, in})
 		err = errors.Join(err, w.Close())
 	}
 	return errors.Join(err, out.Sync(), out.Close())
 }
 
-// stoppable reads until a context ends.
+// stoppable reads until it is to stop.
 type stoppable struct {
-	ctx context.Context
-	r   io.Reader
+	ended func() error
+	r     io.Reader
 }
 
 // Read reads on.
 func (s stoppable) Read(p []byte) (int, error) {
-	if err := s.ctx.Err(); err != nil {
+	if err := s.ended(); err != nil {
 		return 0, err
 	}
 	return s.r.Read(p)
@@ -267,7 +267,7 @@ func unlockFile(ctx context.Context, from, to, passphrase string) error {
 		return &Error{Code: codeOf(err), Doing: "open backup", Path: from, Err: err}
 	}
 	defer in.Close() //nolint:errcheck // it was only read
-	plain, err := lock.Reader(stoppable{ctx, in}, passphrase)
+	plain, err := lock.Reader(stoppable{ctx.Err, in}, passphrase)
 	if err != nil {
 		return fmt.Errorf("open backup: %w", err)
 	}

@@ -180,7 +180,7 @@ func TestNoSentenceIsGlued(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer file.Close()
+	defer file.Close() //nolint:errcheck // it was only read
 	known := map[string]int{}
 	for lines := bufio.NewScanner(file); lines.Scan(); {
 		if line := lines.Text(); line != "" && !strings.HasPrefix(line, "#") {

@@ -102,7 +102,7 @@ func sameIn(from fs.FS, lang string) (map[string]bool, error) {
 }
 
 // review holds the files of a language against the English ones.
-func review(english, own map[string]map[string]entry, same map[string]bool) Review {
+func review(english, own map[string]map[string]entry, same map[string]bool) Review { //nolint:gocognit // one question after the other
 	var r Review
 	used := map[string]bool{}
 	for _, name := range slices.Sorted(maps.Keys(english)) {

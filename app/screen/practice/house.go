@@ -87,7 +87,7 @@ func (h *house) looks() fyne.CanvasObject {
 	})
 	window.OnChosen = v.redrawn(window.OnChosen)
 	language := b.Choice("", "practice.language", v.desk.LanguageOptions(), bind.Word[record.Practice]{
-		Get: func(p record.Practice) string { return v.desk.PageLanguage().String() },
+		Get: func(record.Practice) string { return v.desk.PageLanguage().String() },
 		Set: func(p *record.Practice, key string) { p.Settings.PageLanguage = key },
 	})
 	set := func(name string, f fyne.CanvasObject) fyne.CanvasObject {

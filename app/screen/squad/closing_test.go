@@ -31,7 +31,7 @@ func TestAddingKeepsTheSteps(t *testing.T) {
 	if !h.v.Undo() || len(h.v.rows) != 3 || len(h.kept("Tamsin Orrelby").Weighings) != 0 {
 		t.Errorf("the mass before is not taken back: %+v", h.kept("Tamsin Orrelby").Weighings)
 	}
-	if !h.v.Redo() || !h.v.Redo() || len(h.v.rows) != 3 || h.kept("Late Comer").Session.End != "18:55" || len(h.kept("Tamsin Orrelby").Weighings) != 1 {
+	if first, second := h.v.Redo(), h.v.Redo(); !first || !second || len(h.v.rows) != 3 || h.kept("Late Comer").Session.End != "18:55" || len(h.kept("Tamsin Orrelby").Weighings) != 1 {
 		t.Errorf("forward: %+v", h.kept("Late Comer").Session)
 	}
 }

@@ -131,7 +131,8 @@ func (v *View) deficitWords(l squad.Line, both bool) string {
 	if l.Deficit == nil {
 		return ""
 	}
-	by, text := v.speaker(l.Row.Hidden).By, ""
+	by := v.speaker(l.Row.Hidden).By
+	var text string
 	litres := by.Amount(math.Abs(*l.Deficit), quantity.Litre)
 	switch {
 	case l.DeficitShare == nil, both && *l.Deficit < 0: // a gain has no room for both

@@ -88,13 +88,14 @@ func firstHalf() []drive.Step {
 		onward("testsheet.scale.step", "0,05", 2),
 		[]drive.Step{drive.Shot("sheet-before"), drive.Click("testsheet.tabs.bottles")},
 		fill("testsheet.bottle.1.before", "1000", "testsheet.bottle.1.after", "300"),
-		[]drive.Step{drive.Shot("sheet-bottles"), rest(time.Second), drive.Kill(),
+		[]drive.Step{drive.Shot("sheet-bottles"), rest(), drive.Kill(),
 			drive.Check("what was typed before the kill is there", halfTyped), drive.Start()},
 	)
 }
 
 // rest waits: half a second is what a kill may cost.
-func rest(d time.Duration) drive.Step {
+func rest() drive.Step {
+	const d = time.Second
 	return drive.Step{Says: "wait " + d.String(), Do: func(ctx context.Context, _ *drive.Driver) error {
 		select {
 		case <-ctx.Done():

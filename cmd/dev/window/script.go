@@ -8,7 +8,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"time"
 
 	"ebbwell/cmd/dev/drive"
 	"ebbwell/internal/store"
@@ -35,7 +34,7 @@ func script(windows bool, kills int) []drive.Step {
 // squadAlone is the test day of a squad without the main job: its third athlete is
 // written down first.
 func squadAlone(kills int) []drive.Step {
-	return slices.Concat(firstStart("Kern & Varrow"), makeAthlete(), []drive.Step{drive.Press("Tab"), rest(time.Second), drive.Quit()}, squadDay(kills))
+	return slices.Concat(firstStart("Kern & Varrow"), makeAthlete(), []drive.Step{drive.Press("Tab"), rest(), drive.Quit()}, squadDay(kills))
 }
 
 // firstStart begins a practice, quits, and finds it kept.

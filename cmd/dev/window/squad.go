@@ -66,7 +66,7 @@ func weighBefore() []drive.Step {
 		list = append(list, drive.Focus("squad.before"), drive.Write(a.before), drive.Press("Return"), drive.Focus("squad.bottle.1.before"),
 			drive.Write("*"), drive.Write(a.filled), drive.Press("Return"))
 	}
-	return append(list, drive.Press("F2"), rest(time.Second), drive.Shot("squad-before"))
+	return append(list, drive.Press("F2"), rest(), drive.Shot("squad-before"))
 }
 
 // killed kills the program while the timers run and a value is being typed: all that
@@ -76,7 +76,7 @@ func killed(n int) []drive.Step {
 	field := "squad.bottle.1.before"
 	value := strconv.Itoa(750 + n)
 	return []drive.Step{
-		drive.Write("/" + bib), drive.Press("Return"), rest(time.Second), drive.Fill(field, value), rest(time.Second), drive.Kill(),
+		drive.Write("/" + bib), drive.Press("Return"), rest(), drive.Fill(field, value), rest(), drive.Kill(),
 		drive.Check(fmt.Sprintf("kill %d: masses, bottles and timers are there", n), func(ctx context.Context, dir string) error {
 			return errors.Join(timersRun(ctx, dir), bottleIs(ctx, dir, n%3, 750+float64(n)))
 		}),
@@ -109,14 +109,14 @@ func weighAfter() []drive.Step {
 		{Says: "set the start back by up to 95 minutes", Do: func(ctx context.Context, d *drive.Driver) error {
 			return d.Fill(ctx, "squad.change.start", earlier(time.Now()))
 		}},
-		drive.Press("Tab"), drive.Click("squad.change.done"), drive.Gone("squad.change.start"), drive.Press("F2"), rest(time.Second), drive.Shot("squad-ended"),
+		drive.Press("Tab"), drive.Click("squad.change.done"), drive.Gone("squad.change.start"), drive.Press("F2"), rest(), drive.Shot("squad-ended"),
 	}
 	for i, a := range squadOfThree() {
-		list = append(list, drive.Write("/"+strconv.Itoa(i+1)), drive.Press("Return"), rest(time.Second), drive.Fill("squad.bottle.1.after", a.left), drive.Press("Return"))
+		list = append(list, drive.Write("/"+strconv.Itoa(i+1)), drive.Press("Return"), rest(), drive.Fill("squad.bottle.1.after", a.left), drive.Press("Return"))
 		list = append(list, drive.Fill("squad.after", a.after), drive.Press("Return"), drive.Fill("squad.urine", "0"), drive.Press("Return"),
 			drive.Fill("squad.symptoms", a.symptoms), drive.Press("Return"))
 	}
-	return append(list, rest(time.Second), drive.Shot("squad-after"))
+	return append(list, rest(), drive.Shot("squad-after"))
 }
 
 // earlier is up to 95 minutes before now, not before midnight.

@@ -18,7 +18,7 @@ func main() {
 	file := flag.String("file", "", "only in this file: planner")
 	flag.Parse()
 	if err := tell(os.Stdout, *lang, strings.TrimSuffix(*file, ".json")); err != nil {
-		fmt.Fprintln(os.Stderr, "words:", err)
+		_, _ = fmt.Fprintln(os.Stderr, "words:", err)
 		os.Exit(1)
 	}
 }
@@ -39,10 +39,10 @@ func tell(w io.Writer, lang, file string) error {
 		if r.Ready {
 			state = "offered"
 		}
-		fmt.Fprintf(w, "%s: %d of %d texts, %.1f %%, %s\n", r.Language, done, keys, 100*float64(done)/float64(keys), state)
+		_, _ = fmt.Fprintf(w, "%s: %d of %d texts, %.1f %%, %s\n", r.Language, done, keys, 100*float64(done)/float64(keys), state)
 		for _, f := range r.Files {
 			if file == "" || strings.TrimSuffix(f.Name, ".json") == file {
-				fmt.Fprintf(w, "  %-22s %4d of %4d, %d missing, %d wrong\n", f.Name, f.Done, f.Keys, len(f.Missing), len(f.Faults))
+				_, _ = fmt.Fprintf(w, "  %-22s %4d of %4d, %d missing, %d wrong\n", f.Name, f.Done, f.Keys, len(f.Missing), len(f.Faults))
 				faults += len(f.Faults)
 				if lang != "" {
 					list(w, "missing", f.Missing, file == "")
@@ -52,13 +52,13 @@ func tell(w io.Writer, lang, file string) error {
 		}
 	}
 	if lang == "" {
-		fmt.Fprintln(w, "the ten longest sentences in English:")
+		_, _ = fmt.Fprintln(w, "the ten longest sentences in English:")
 		longest, err := words.Longest(10)
 		if err != nil {
 			return err
 		}
 		for _, s := range longest {
-			fmt.Fprintf(w, "  %3d words  %s: %s\n", s.Words, s.Key, s.Text)
+			_, _ = fmt.Fprintf(w, "  %3d words  %s: %s\n", s.Words, s.Key, s.Text)
 		}
 	}
 	if lang != "" && faults > 0 {
@@ -72,9 +72,9 @@ func list(w io.Writer, what string, keys []string, short bool) {
 	const most = 5
 	for i, key := range keys {
 		if short && i == most {
-			fmt.Fprintf(w, "    … and %d more %s; -file shows all\n", len(keys)-most, what)
+			_, _ = fmt.Fprintf(w, "    … and %d more %s; -file shows all\n", len(keys)-most, what)
 			return
 		}
-		fmt.Fprintf(w, "    %s: %s\n", what, key)
+		_, _ = fmt.Fprintf(w, "    %s: %s\n", what, key)
 	}
 }
