@@ -139,6 +139,9 @@ func (t tool) tryPackage(ctx context.Context, trial mutate.Trial, name string, m
 		if trial.Covering, err = trial.Cover(ctx, "internal/"+name); err != nil {
 			return 0, nil, err
 		}
+		for _, left := range trial.Covering.Left() {
+			t.say("%s: %s is left out, since it fails with few draws", name, left)
+		}
 		if m.quick {
 			trial.Covering.Quick()
 		}
