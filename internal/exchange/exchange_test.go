@@ -242,4 +242,3 @@ func put(t *Table, column, text string) {
 	i := slices.IndexFunc(t.Columns, func(c Column) bool { return c.Name == column })
 	t.Rows[0][i] = text
 }
-

@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
 )
 
 func TestFaultsAreNamedByPlace(t *testing.T) {

@@ -244,4 +244,3 @@ func TestFoodWithItsWater(t *testing.T) {
 		t.Error("200 mL do not for a gel that wants 220: no take is dry")
 	}
 }
-

@@ -313,4 +313,3 @@ func TestClosing(t *testing.T) {
 	s.sheets[sheet.Test.ID] = sheet
 	want(0, false, LackUnreadable)
 }
-
