@@ -58,7 +58,7 @@ func TestSearchThresholds(t *testing.T) {
 
 func TestFigure(t *testing.T) {
 	w := apptest.Words(t)
-	for x, want := range map[float64]string{0: "0", 2: "2", 1.02: "1.02", 0.0166667: "0.016667", 5.67e-8: "5.670 × 10^−8", -0.5: "−0.5", 40000: "40000"} {
+	for x, want := range map[float64]string{0: "0", 2: "2", 1.02: "1.02", 0.0166667: "0.016667", 5.67e-8: "5.670 × 10^−8", -0.5: "−0.5", 40000: "40,000"} {
 		if got := figure(w, x); got != want {
 			t.Errorf("%g became %q, want %q", x, got, want)
 		}
