@@ -12,7 +12,11 @@ import (
 )
 
 // about is what the program is, its licences and its cautions.
-type about struct{ body fyne.CanvasObject }
+type about struct {
+	body fyne.CanvasObject
+	// folder says where the records are.
+	folder *look.Paragraph
+}
 
 // newAbout builds the tab.
 func newAbout(v *View) *about {
@@ -28,13 +32,14 @@ func newAbout(v *View) *about {
 	}
 	tour := look.HBox(0, field.NewButton(v.desk.Host, "practice.about.tour", say("tour.again"), field.Outline, func() { v.desk.Tour() }))
 	look.ShowIf(tour, v.desk.Tour != nil)
+	folder := look.NewParagraph(say("practice.about.folder", v.desk.Store.Dir()), look.Note, look.Ink2)
 	program := v.panel(say("program.name"), say("practice.about.edition", assets.Version, evidence.Version), read("changes", "practice.about.changes.title", assets.Changes()), text("practice.about"), text("practice.about.not"),
-		tour, look.NewParagraph(engineWords(v), look.Note, look.Ink2), look.NewParagraph(say("practice.about.folder", v.desk.Store.Dir()), look.Note, look.Ink2))
+		tour, look.NewParagraph(engineWords(v), look.Note, look.Ink2), folder)
 	cautions := v.panel(say("practice.cautions"), "", text("practice.cautions.overdrinking"), text("practice.cautions.conditions"), text("practice.cautions.estimate"), text("practice.cautions.doctor"))
 	credits := v.panel(say("practice.credits"), "", text("practice.credits.foods"), text("practice.credits.climate"), text("practice.credits.colours"),
 		text("practice.credits.typeface"), read("licence", "practice.about.typeface", assets.FontLicence()), text("practice.credits.modules"), read("notices", "practice.about.notices.title", assets.Notices()))
 	left, right := look.VBox(14, program, cautions), look.VBox(14, credits)
-	return &about{body: scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))}
+	return &about{folder: folder, body: scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))}
 }
 
 // engineWords says what keeps the records; who reports a fault needs it.

@@ -98,24 +98,34 @@ func (r *records) meaning(table string, c exchange.Column) (means, limits, sourc
 	w := r.v.desk.Words
 	name := strings.TrimSuffix(c.Name, ".typed")
 	key := "profile.field." + name
-	if path, ok := sheetPath(table, name); ok {
-		f, known := record.SheetFieldOf(path)
-		if known {
-			key = f.History()
+	path, sheet := sheetPath(table, name)
+	switch f, known := record.SheetFieldOf(path); {
+	case sheet && known:
+		key = f.History()
+		if c.Holds == exchange.HoldsNumber {
+			limits, source = r.limitsOf(f)
 		}
-		if limit, ok := evidence.LimitOf(f.Evidence); ok && known && c.Holds == exchange.HoldsNumber {
-			limits = w.Say("practice.export.between", w.Amount(limit.Warn.Low, limit.Unit), w.Amount(limit.Warn.High, limit.Unit))
-			if limit.Sure == evidence.Proposal {
-				source = w.Say("practice.export.own")
-			}
-		}
-	} else if table != "athletes" {
+	case table != "athletes":
 		return "", "", ""
 	}
 	if w.Has(key) {
 		means = w.Say(key)
 	}
 	return means, limits, source
+}
+
+// limitsOf says between which values a field asks nothing, and whose rule that is.
+func (r *records) limitsOf(f record.SheetField) (limits, source string) {
+	w := r.v.desk.Words
+	limit, ok := evidence.LimitOf(f.Evidence)
+	if !ok {
+		return "", ""
+	}
+	limits = w.Say("practice.export.between", w.Amount(limit.Warn.Low, limit.Unit), w.Amount(limit.Warn.High, limit.Unit))
+	if limit.Sure == evidence.Proposal {
+		source = w.Say("practice.export.own")
+	}
+	return limits, source
 }
 
 // sheetPath is the path of a column of a sheet's tables as its fields name it.

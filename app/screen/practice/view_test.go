@@ -364,6 +364,9 @@ func shoot(t *testing.T, name string, m golden.Mode, size fyne.Size, d *desk.Des
 		r.fillCopies()
 		r.folder.SetText("/home/somebody/.local/share/ebbwell")
 	}
+	if a, ok := v.made[PartAbout].(*about); ok {
+		a.folder.SetText(d.Words.Say("practice.about.folder", "/home/somebody/.local/share/ebbwell"))
+	}
 	w := golden.Open(t, v.Body(), size)
 	if ready != nil {
 		ready(v, w)

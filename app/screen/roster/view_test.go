@@ -315,7 +315,7 @@ func TestGainAndCorrection(t *testing.T) {
 
 // What is corrected after a plan was agreed on it is written where the list reads it,
 // and goes when it is corrected back.
-func TestCorrectionReachesTheList(t *testing.T) { //nolint:gocognit // one path from a sheet to the list
+func TestCorrectionReachesTheList(t *testing.T) { //nolint:gocognit,funlen // one path from a sheet to the list
 	d, _ := apptest.Demo(t)
 	ctx := context.Background()
 	list, err := d.Store.Athletes(ctx)
