@@ -128,7 +128,7 @@ func (m maker) make(ctx context.Context, g target) error {
 func (m maker) build(ctx context.Context, g target, work string) (string, error) {
 	env := []string{"CGO_ENABLED=1", "GOOS=" + g.system, "GOARCH=" + g.arch, "CC=" + g.compiler}
 	program, link := filepath.Join(work, m.about.Command()), "-s -w"
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-tags", programTags}
+	args := []string{"build", "-trimpath", "-buildvcs=false", "-tags", packageTags(g)}
 	switch g.name {
 	case "windows-amd64":
 		program, link = program+".exe", link+" -H=windowsgui"
@@ -150,6 +150,15 @@ func (m maker) build(ctx context.Context, g target, work string) (string, error)
 		return "", fmt.Errorf("build the program: %w", err)
 	}
 	return program, nil
+}
+
+// packageTags are those of the program; for Windows without what the toolkit
+// tells screen readers, until the main job was seen in a build with it.
+func packageTags(g target) string {
+	if g.system == "windows" {
+		return "migrated_fynedo"
+	}
+	return programTags
 }
 
 // resource puts icon, version and manifest beside the program's source, where
