@@ -81,6 +81,8 @@ type Athlete struct {
 	MassHidden        bool
 	MassHiddenSettled bool
 	Note              string
+	// ImportID is the import the athlete came with; empty for one typed in.
+	ImportID ID `gorm:"size:36"`
 	// FirstMass is the first body mass, kg, that was ever weighed before a session of
 	// one whose usual mass is not known, zero for none. It is no entry and not kept: the
 	// store finds it as it loads, and only the class of a hidden mass follows from it.

@@ -38,7 +38,9 @@ const (
 // Test is one test sheet.
 type Test struct {
 	Meta
-	AthleteID ID        `gorm:"index;size:36"`
+	AthleteID ID `gorm:"index;size:36"`
+	// ImportID is the import it came with; empty for one typed in.
+	ImportID  ID        `gorm:"size:36"`
 	State     TestState `gorm:"size:12"`
 	ClosedAt  *time.Time
 	ClosedBy  string

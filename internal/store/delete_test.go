@@ -102,7 +102,7 @@ func marked(t testing.TB, s *Store, mark string, group, other record.ID) (record
 	t.Helper()
 	ctx := context.Background()
 	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "PlanID": "", "TripID": "", "OptionID": "", "StepID": "",
-		"GroupSessionID": "", "GroupID": group, "ProductID": "water", "DrinkID": "water", "FoodID": "banana"}
+		"GroupSessionID": "", "GroupID": group, "ProductID": "water", "DrinkID": "water", "FoodID": "banana", "ImportID": "import"}
 	a := filled[record.Athlete](t, links)
 	a.Name, a.Note, a.Flags[0].Physician = mark, mark, mark
 	a = got(s.SaveAthlete(ctx, a, Edit{Why: mark}))(t)

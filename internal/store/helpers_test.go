@@ -193,7 +193,8 @@ func makeWorld(t testing.TB, s *Store) world {
 	w.group = got(s.SaveGroup(ctx, filled[record.Group](t, nil), Edit{}))(t)
 	w.product = got(s.SaveProduct(ctx, filled[record.Product](t, nil), Edit{}))(t)
 	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "PlanID": "", "TripID": "", "OptionID": "", "StepID": "",
-		"GroupSessionID": "", "GroupID": w.group.ID, "ProductID": w.product.ID, "DrinkID": w.product.ID, "FoodID": w.product.ID}
+		"GroupSessionID": "", "GroupID": w.group.ID, "ProductID": w.product.ID, "DrinkID": w.product.ID, "FoodID": w.product.ID,
+		"ImportID": record.NewID()}
 	w.athlete = got(s.SaveAthlete(ctx, filled[record.Athlete](t, links), Edit{}))(t)
 	links["AthleteID"] = w.athlete.ID
 	test := filled[record.Test](t, links)

@@ -345,7 +345,7 @@ func fullPractice(b *testing.B) *Store {
 	c, ctx := newClock(), context.Background()
 	s := open(b, b.TempDir(), c)
 	group := got(s.SaveGroup(ctx, record.Group{Name: "Squad"}, Edit{}))(b)
-	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "GroupID": group.ID, "ProductID": "water", "DrinkID": "water", "FoodID": "banana"}
+	links := map[string]record.ID{"AthleteID": "", "TestID": "", "BottleID": "", "GroupID": group.ID, "ProductID": "water", "DrinkID": "water", "FoodID": "banana", "ImportID": "import"}
 	for range 200 {
 		links["AthleteID"] = ""
 		a := got(s.SaveAthlete(ctx, filled[record.Athlete](b, links), Edit{}))(b)

@@ -14,6 +14,7 @@ import (
 	"ebbwell/internal/store/v2"
 	"ebbwell/internal/store/v3"
 	"ebbwell/internal/store/v4"
+	"ebbwell/internal/store/v5"
 )
 
 // versionTable holds one row for each change of shape that was made.
@@ -27,6 +28,7 @@ func versions() []*gormigrate.Migration {
 		{ID: "0002", Migrate: v2.Migrate},
 		{ID: "0003", Migrate: v3.Migrate},
 		{ID: "0004", Migrate: v4.Migrate},
+		{ID: "0005", Migrate: v5.Migrate},
 	}
 }
 

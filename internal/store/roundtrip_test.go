@@ -47,7 +47,7 @@ func TestRoundTrip(t *testing.T) {
 // and leaves the struct it was given alone.
 func TestRoundTripKeepsInput(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
-	links := map[string]record.ID{"AthleteID": "", "GroupID": "", "DrinkID": "drink", "FoodID": "food"}
+	links := map[string]record.ID{"AthleteID": "", "GroupID": "", "DrinkID": "drink", "FoodID": "food", "ImportID": "import"}
 	group := got(s.SaveGroup(ctx, record.Group{Name: "Squad"}, Edit{}))(t)
 	links["GroupID"] = group.ID
 	in := filled[record.Athlete](t, links)

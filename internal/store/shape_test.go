@@ -20,6 +20,7 @@ import (
 	"ebbwell/internal/store/v2"
 	"ebbwell/internal/store/v3"
 	"ebbwell/internal/store/v4"
+	"ebbwell/internal/store/v5"
 )
 
 // recordTypes lists every type of package record that has a table.
@@ -27,6 +28,7 @@ func recordTypes(t testing.TB) []reflect.Type {
 	t.Helper()
 	types := []reflect.Type{
 		reflect.TypeFor[record.Change](), reflect.TypeFor[record.RawText](), reflect.TypeFor[record.Frozen](), reflect.TypeFor[record.Print](),
+		reflect.TypeFor[record.Import](), reflect.TypeFor[record.ImportTemplate](),
 	}
 	var walk func(sh *shape)
 	walk = func(sh *shape) {
@@ -124,7 +126,8 @@ func parts(t testing.TB, s *Store) []string {
 func TestLinks(t *testing.T) {
 	s := open(t, t.TempDir(), newClock())
 	without := map[string]bool{"plans.option_id": true, "bottles.product_id": true, "foods_eaten.product_id": true,
-		"items.product_id": true, "supplies.product_id": true, "athletes.habit_drink_id": true, "athletes.habit_food_id": true, "bottle_kinds.product_id": true}
+		"items.product_id": true, "supplies.product_id": true, "athletes.habit_drink_id": true, "athletes.habit_food_id": true, "bottle_kinds.product_id": true,
+		"athletes.import_id": true, "tests.import_id": true}
 	for _, table := range got(s.files.reader.Migrator().GetTables())(t) {
 		var columns, keys, indexes []string
 		must(t, s.files.reader.Raw("SELECT name FROM pragma_table_info(?)", table).Scan(&columns).Error)
@@ -146,7 +149,7 @@ func TestLinks(t *testing.T) {
 func TestPortableColumns(t *testing.T) {
 	portable := []schema.DataType{schema.Bool, schema.Int, schema.Float, schema.String, schema.Time, schema.Bytes}
 	columns := 0
-	for _, table := range slices.Concat(v1.Tables(), v2.Tables(), v3.Columns(), v3.Tables(), v4.Columns()) {
+	for _, table := range slices.Concat(v1.Tables(), v2.Tables(), v3.Columns(), v3.Tables(), v4.Columns(), v5.Columns(), v5.Tables()) {
 		of := parsed(t, table)
 		for _, f := range of.Fields {
 			if f.DBName == "" {
