@@ -3,8 +3,6 @@ package consult
 import (
 	"fmt"
 	"math"
-	"slices"
-	"strings"
 	"time"
 
 	"ebbwell/internal/plan"
@@ -50,7 +48,9 @@ func NewPlan(a record.Athlete, b Basis, d Setup, names Names, now time.Time) (re
 	}
 	c, err := OpenCase(p, a, b, d)
 	if err == nil {
-		p.Chances = chancesOf(p, c)
+		if kinds := KindsOf(p.Target.Sport); len(kinds) > 0 {
+			c.WithKind(&p, kinds[0].Session)
+		}
 		c, err = OpenCase(p, a, b, d) // what is offered fits the breaks
 	}
 	if err != nil {
@@ -134,7 +134,7 @@ func likePlan(p record.Plan, earlier []record.Plan) (was record.Plan, ok bool) {
 	long := p.Target.Minutes.Or(0)
 	for _, e := range earlier {
 		same := e.ID != p.ID && !e.Deleted() && e.Target.Sport == p.Target.Sport && e.Basis.StopID == ""
-		same = same && math.Abs(e.Target.Minutes.Or(0)-long) <= long/10 && !ofAnotherKind(p.Target, e.Chances)
+		same = same && math.Abs(e.Target.Minutes.Or(0)-long) <= long/10 && !ofAnotherKind(p, e.Chances)
 		if same && (!ok || e.CreatedAt.After(was.CreatedAt)) {
 			was, ok = e, true
 		}
@@ -180,53 +180,6 @@ func Offered(found proposal.Proposal, kind record.OptionKind) (mix plan.Mix, ok 
 	case record.OptionHabit, record.OptionOwn, record.OptionStep:
 	}
 	return mix, false
-}
-
-// chancesOf are the sport's chances to drink over the expected session: those of
-// the kind of session that its name speaks of, or the first of the sport.
-func chancesOf(p record.Plan, c Case) []record.Chance {
-	kind, _, ok := kindsOf(p.Target)
-	if !ok {
-		return nil
-	}
-	return RecordChances(p.ID, kind.Chances(p.Target.Minutes.Or(0), c.Planner.Session().Heat))
-}
-
-// kindsOf is the kind of session in the table of chances that a target's name
-// speaks of, the first of the sport where it speaks of none, and the sport's other
-// kinds. The first is what tests are made in: training, where the sport has it. So
-// "marathon training" has no stations.
-func kindsOf(t record.Target) (kind plan.Sport, others []plan.Sport, ok bool) {
-	sports, err := plan.Sports()
-	code := SportOf(t.Sport).Chances
-	if err != nil || code == "" {
-		return kind, nil, false // the table is embedded and read by a test
-	}
-	for _, s := range sports {
-		if s.Code == code {
-			others = append(others, s)
-		}
-	}
-	if len(others) == 0 {
-		return kind, nil, false
-	}
-	at := max(0, slices.IndexFunc(others, func(s plan.Sport) bool {
-		return strings.Contains(strings.ToLower(t.SessionName), strings.ReplaceAll(s.Session, "-", " "))
-	}))
-	kind = others[at]
-	return kind, slices.Delete(others, at, at+1), true
-}
-
-// ofAnotherKind reports whether a plan's breaks are those of another kind of
-// session than a target's: a race's stations are not there in training.
-func ofAnotherKind(t record.Target, chances []record.Chance) bool {
-	kind, others, _ := kindsOf(t)
-	in := func(s plan.Sport, name string) bool {
-		return slices.ContainsFunc(s.Rules, func(r plan.Rule) bool { return r.Chance.Code == name })
-	}
-	return slices.ContainsFunc(chances, func(c record.Chance) bool {
-		return !in(kind, c.Name) && slices.ContainsFunc(others, func(s plan.Sport) bool { return in(s, c.Name) })
-	})
 }
 
 // RecordChances turns chances as calculated into chances as kept. A break for heat

@@ -13,14 +13,14 @@ func TestRaceInThePool(t *testing.T) {
 	s := readSessions(t)[0]
 	s.t = t
 	c, p := s.open()
-	p.Target.Sport, p.Target.SessionName = "swimming", "Lengths"
-	p.Chances = chancesOf(p, *c)
+	p.Target.Sport, p.Target.SessionName = "swimming", "Race-pace training"
+	c.WithKind(&p, "training")
 	if len(p.Chances) == 0 || plan.Closed(PlanChances(p)) {
 		t.Fatalf("training in the pool: %+v", p.Chances)
 	}
 	c.Plan = p
-	p.Target.SessionName = "Race, 1500 m"
-	p.Chances = chancesOf(p, *c)
+	p.Target.SessionName = "Finale, 1500 m" // in any language: the kind is chosen
+	c.WithKind(&p, "race")
 	if len(p.Chances) != 1 || p.Chances[0].Name != plan.NoDrinking {
 		t.Fatalf("a race: %+v", p.Chances)
 	}

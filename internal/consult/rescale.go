@@ -18,7 +18,7 @@ func (c Case) Rescaled(list []record.Chance, before, after float64) []record.Cha
 	if !(before > 0) || !(after > 0) || before == after {
 		return list
 	}
-	kind, _, ok := kindsOf(c.Plan.Target)
+	kind, ok := KindOf(c.Plan.Target.Sport, list)
 	heat := c.Planner.Session().Heat
 	if ok && sameBreaks(list, RecordChances(c.Plan.ID, kind.Chances(before, heat))) {
 		return withIDs(RecordChances(c.Plan.ID, kind.Chances(after, heat)), list)

@@ -45,7 +45,7 @@ func (s *StopPlan) takeAlong(a record.Athlete, agreed *record.Plan, today time.T
 	p, ratio := agreed.Clone(), 1.0
 	if home := p.Target.Minutes.Or(0); home > 0 {
 		ratio = s.Calculation.Outing.Minutes / home
-		kind, _, _ := kindsOf(p.Target)
+		kind, _ := KindOf(p.Target.Sport, p.Chances)
 		p.Chances = moved(kind, p.Chances, home, s.Calculation.Outing.Minutes)
 	}
 	p.Target.Minutes = record.Num(s.Calculation.Outing.Minutes, quantity.Minute)

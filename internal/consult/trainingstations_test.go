@@ -10,7 +10,7 @@ import (
 
 // In training there are no race stations: a plan begun from a test on the road takes
 // a carried bottle, also where an earlier plan of the athlete has the stations of a
-// race. Only a session named after the race has those.
+// race. Only a race has those, chosen as the kind of session.
 func TestTrainingHasNoStations(t *testing.T) {
 	sheet, a := caseSheet()
 	sheet.Session.Sport, a.Sport = "road-running", "road-running"
@@ -33,18 +33,21 @@ func TestTrainingHasNoStations(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, want := range map[string]string{
-		"": "carried-bottle", "Long run": "carried-bottle", "Marathon training, week 3": "carried-bottle", "Spring Marathon": "station",
-	} {
-		named := p.Clone()
-		named.Target.SessionName = name
-		if got := chancesOf(named, c); !only(got, want) {
-			t.Errorf("%q has %+v", name, got)
+	for kind, want := range map[string]string{"training": "carried-bottle", "marathon": "station", "sprint-race": "no-drinking"} {
+		of := p.Clone()
+		c.WithKind(&of, kind)
+		if got, ok := KindOf("road-running", of.Chances); !only(of.Chances, want) || !ok || got.Session != kind {
+			t.Errorf("%q has %+v and is %q", kind, of.Chances, got.Session)
 		}
+	}
+	c.WithKind(&p, "swum")
+	if !only(p.Chances, "carried-bottle") {
+		t.Errorf("a kind that there is none of left %+v", p.Chances)
 	}
 	race := p.Clone()
 	race.ID, race.CreatedAt, race.Target.SessionName = record.NewID(), day().Add(time.Hour), "Spring Marathon"
-	race.Chances = chancesOf(race, c)
+	c.WithKind(&race, "marathon")
+	race.Chances = append(race.Chances, p.Chances[0]) // with a bottle beside the stations
 	taken := race.Clone()
 	taken.ID, taken.Target.SessionName = record.NewID(), "" // the stations were taken from the table by hand
 	own := p.Clone()

@@ -126,6 +126,7 @@ const (
 	UpToMinutes     = 240.0
 	RinseUnder      = 30.0  // min
 	AskedRoom       = 200.0 // mL that asking for more breaks has to be worth
+	AskedFuel       = 0.5   // of the carbohydrate asked for that a long session has to come to, not to ask
 	AskedGap        = 0.1   // of the habit that all breaks together have to lack, to ask
 )
 
@@ -272,6 +273,7 @@ func proposalCostsEntries() []Entry {
 		{ID: "proposal.young-under", Value: YoungUnder, Unit: "a", Source: own, Sure: Proposal},
 		{ID: "proposal.up-to-minutes", Value: UpToMinutes, Source: own, Sure: Proposal},
 		{ID: "proposal.rinse-under", Value: RinseUnder, Unit: quantity.Minute, Source: own, Sure: Proposal},
+		{ID: "proposal.asked-fuel", Value: AskedFuel, Source: own, Sure: Proposal},
 		{ID: "proposal.asked-gap", Value: AskedGap, Source: own, Sure: Proposal},
 		{ID: "proposal.asked-room", Value: AskedRoom, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 	}

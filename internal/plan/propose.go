@@ -74,6 +74,12 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 	if a := p.aim.Drinking; a.On && a.High < toleratedLH(p.basis.Usual, p.session.Running)-hair {
 		c.MostLH = a.High
 	}
+	if a := p.aim.Sodium; a.On {
+		c.SodiumMost = a.High
+		if a.Low > 0 {
+			c.Sodium = proposal.Is(a.Low)
+		}
+	}
 	if a := p.aim.Strength; a.On && a.High < evidence.StrengthHigh-hair {
 		c.MostStrength = a.High
 	}

@@ -26,6 +26,9 @@ func SportWord(w *words.Words, sport string) string {
 	return sport
 }
 
+// KindWord is the word for a kind of session in the table of chances to drink.
+func KindWord(w *words.Words, session string) string { return w.Say("sport-session." + session) }
+
 // ChanceWord is the word for a chance to drink; one that was typed is itself.
 func ChanceWord(w *words.Words, code string) string {
 	if key := "chance." + code; w.Has(key) {

@@ -6,11 +6,13 @@ import (
 	"testing"
 
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
 	"ebbwell/app/screen/planner/figures"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/session"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -37,8 +39,8 @@ func TestAims(t *testing.T) {
 	if kept := b.kept().Aims; kept.CarbohydrateLow.Or(0) != 50 || kept.SodiumLow.Or(0) != 400 {
 		t.Errorf("kept %+v", kept)
 	}
-	if w := b.v.Now.Proposal().Wants; w.AimGH != 50 {
-		t.Errorf("a proposal asks for %g g/h", w.AimGH)
+	if w := b.v.Now.Proposal().Wants; w.AimGH != 50 || !w.Sodium || w.SodiumMgH != 400 {
+		t.Errorf("a proposal asks for %+v", w)
 	}
 	b.Fill("planner.aim.carbohydrate.low", "")
 	b.Fill("planner.aim.carbohydrate.high", "")
@@ -97,5 +99,24 @@ func TestNoSodiumAimWhereSaltIsWithheld(t *testing.T) {
 	}
 	if notes := figures.SodiumNotes(again.v.Speaker, again.v.Live.At, again.v.Live.Habit, again.v.Now.Salted()); strings.Contains(notes[1], "usual") {
 		t.Errorf("the drink reads %q", notes)
+	}
+}
+
+// The kind of session is chosen where the sport has several, and takes its breaks with it.
+func TestKindOfSession(t *testing.T) {
+	b := begun(t)
+	b.tab(part.TabSession)
+	if b.Has("planner.session.kind") {
+		t.Errorf("%s has kinds to choose from", b.v.Now.Plan.Target.Sport)
+	}
+	b.v.Binder.Pick("planner.test", func(s *part.Sheet) { s.Record.Target.Sport = "swimming" })
+	b.tab(part.TabSession)
+	b.Find("planner.session.kind").(*field.Choice).OnChosen("race")
+	if got := b.v.Now.Plan.Chances; len(got) != 1 || got[0].Name != plan.NoDrinking || b.v.Now.Proposal().Outcome != proposal.Closed {
+		t.Errorf("a race in the pool has %+v", got)
+	}
+	b.Find("planner.session.kind").(*field.Choice).OnChosen("training")
+	if got := b.v.Now.Plan.Chances; len(got) < 3 || got[0].Name != "between-sets" {
+		t.Errorf("training in the pool has %+v", got)
 	}
 }

@@ -127,27 +127,6 @@ func TestOptionsFollowTheTolerance(t *testing.T) {
 	}
 }
 
-// An aim for sodium set by hand is not followed by proposals, and that is said there.
-func TestSodiumAimIsSaidNotToBeFollowed(t *testing.T) {
-	b := begun(t)
-	b.tab(part.TabSession)
-	said := func() bool {
-		for _, text := range texts(b.w.Content()) {
-			if strings.Contains(text, "does not follow these") {
-				return true
-			}
-		}
-		return false
-	}
-	if said() {
-		t.Error("said before one is set")
-	}
-	b.Fill("planner.aim.sodium.low", "500")
-	if !said() {
-		t.Error("not said")
-	}
-}
-
 // The amounts of a draft are whole: millilitres of drinks, halves of food, tenths of
 // salt, at any length that is looked at and in an option made from it.
 func TestDraftAmountsAreWhole(t *testing.T) {

@@ -37,8 +37,10 @@ type Wants struct {
 	// AimGH is the carbohydrate asked for, g/h; TargetGH what is missing is
 	// counted from: the aim, or the habit where that is as near to it as matters.
 	AimGH, TargetGH float64
-	// Sodium is asked for by the litre drunk.
-	Sodium bool
+	// Sodium is asked for: by the litre drunk, or SodiumMgH, mg/h, where that is set by
+	// hand.
+	Sodium    bool
+	SodiumMgH float64
 }
 
 // WantsOf works out what is asked for beside fluid.
@@ -51,6 +53,10 @@ func WantsOf(c *Case) Wants {
 	}
 	if c.Gained {
 		w.AimGH, w.TargetGH = 0, 0
+	}
+	if c.Sodium.Known {
+		w.Sodium, w.SodiumMgH = c.Sodium.Value > 0, c.Sodium.Value
+		return w
 	}
 	h := c.hours()
 	loses := c.LossML/1000/h > evidence.SodiumAimRate+hair || c.SodiumMmolL.Known && c.SodiumMmolL.Value > evidence.SodiumAimMmol

@@ -79,9 +79,12 @@ type Case struct {
 	// Tested: the habit was measured in the conditions of the plan. Cool: the
 	// air is cool, so that the low end is wide.
 	Tested, Cool bool
-	// Carbohydrate is the aim set by hand, g/h; AdviceMost the upper end of the advice.
-	Carbohydrate Known
-	AdviceMost   float64
+	// Carbohydrate and Sodium are the aims set by hand, g/h and mg/h; SodiumMost is the
+	// most sodium set by hand, mg/h, zero for none. AdviceMost is the upper end of the
+	// advice on carbohydrate.
+	Carbohydrate, Sodium Known
+	SodiumMost           float64
+	AdviceMost           float64
 	// BreaksML is what the breaks carry: certain chances in full, others half
 	// of what is comfortable, through stomach and the low end of the loss.
 	// Chances are the breaks one by one; none means that they were not asked for.

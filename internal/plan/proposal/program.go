@@ -18,6 +18,7 @@ type program struct {
 	foodWaterFrom       float64 // food water above it counts as fluid; infinite: none does
 	fuelGH              float64
 	sodium              bool
+	sodiumMg            float64 // of the session, set by hand; zero asks by the litre drunk
 
 	// Hard.
 	leastML, mostML, intakeML  float64
@@ -57,7 +58,11 @@ func (c *Case) hard(l *Limits) program {
 	if c.SodiumMmolL.Known {
 		mmol = c.SodiumMmolL.Value
 	}
-	p.mostSodiumMg = max(evidence.SodiumShare*c.LossML/1000*mmol*evidence.SodiumMolarMass, habit.SodiumMg)
+	p.mostSodiumMg = evidence.SodiumShare * c.LossML / 1000 * mmol * evidence.SodiumMolarMass
+	if c.SodiumMost > 0 {
+		p.mostSodiumMg = min(p.mostSodiumMg, c.SodiumMost*h)
+	}
+	p.mostSodiumMg = max(p.mostSodiumMg, habit.SodiumMg)
 	p.strength = evidence.StrengthHigh / 100
 	if habit.DrunkML > 0 && c.calm() {
 		p.strength = max(p.strength, habit.DrinksG/habit.DrunkML)
@@ -126,9 +131,7 @@ func (p *program) misses(s *Sum) Misses {
 		Fluid:        begun(p.targetML-fluid, p.increment),
 		Carbohydrate: p.fuelMissing(s.CarbohydrateG),
 	}
-	if p.sodium && s.DrunkML >= evidence.SodiumAimFrom-hair {
-		m.Sodium = p.sodiumMissing(evidence.SodiumAimMet*s.DrunkML/1000 - s.SodiumMg)
-	}
+	m.Sodium = p.sodiumMissing(s.DrunkML, s.SodiumMg)
 	return m
 }
 
@@ -136,8 +139,18 @@ func (p *program) fuelMissing(g float64) int {
 	return whole(p.fuelGH-g/p.c.hours(), evidence.FuelAimStep)
 }
 
-func (p *program) sodiumMissing(mg float64) int {
-	return begun(mg/p.c.hours(), evidence.SodiumAimStep)
+// sodiumMissing counts what sodium is missing of what is asked for with so much drunk.
+func (p *program) sodiumMissing(drunk, mg float64) int {
+	asked := evidence.SodiumAimMet * drunk / 1000
+	switch {
+	case !p.sodium:
+		return 0
+	case p.sodiumMg > 0:
+		asked = p.sodiumMg
+	case drunk < evidence.SodiumAimFrom-hair:
+		return 0
+	}
+	return begun((asked-mg)/p.c.hours(), evidence.SodiumAimStep)
 }
 
 // cost of changing one source from the base.

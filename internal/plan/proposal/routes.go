@@ -102,7 +102,7 @@ func Propose(c *Case) Proposal {
 // told adds the question of the breaks, and what is said.
 func (c *Case) told(o *Proposal) Proposal {
 	o.Lacking = c.lacks(o)
-	o.Ask = o.Lacking || c.asks(o)
+	o.Ask = o.Lacking || c.cutLacks(o) || c.asks(o)
 	o.Said = c.say(o)
 	return *o
 }
@@ -121,26 +121,36 @@ func (c *Case) lacks(o *Proposal) bool {
 		drunk > c.BreaksML && drunk-max(c.AllBreaksML, c.BreaksML) >= evidence.AskedGap*drunk
 }
 
+// cutLacks reports whether all breaks together carry clearly less than what the habit
+// comes down to: what is written down could not be drunk there.
+func (c *Case) cutLacks(o *Proposal) bool {
+	drunk := c.SumOf(o.Cut).DrunkML
+	return !c.BreaksSettled && len(c.Chances) > 0 && !c.carries() && o.Limits.Case == Less &&
+		drunk-max(c.AllBreaksML, c.BreaksML) >= max(evidence.AskedGap*drunk, evidence.AskedRoom)
+}
+
 // asks reports whether the breaks have to be settled because a plan at them would end
-// deep.
+// deep, or a long session would get less than half of the carbohydrate asked for, and
+// more to drink there would help.
 func (c *Case) asks(o *Proposal) bool {
 	l, end := &o.Limits, c.SumOf(c.Habit)
 	if r := o.Picked(); r.Exists {
 		end = c.SumOf(r.Aim)
 	}
-	if c.carries() {
+	if c.BreaksSettled || c.carries() || len(c.Chances) == 0 || l.Bound != BoundBreaks || l.NextML < l.TargetML+evidence.AskedRoom {
 		return false
 	}
-	tight := l.Clash && l.Bound == BoundBreaks && (l.Case == More || l.Case == NoRoom)
-	return !c.BreaksSettled && len(c.Chances) > 0 && tight &&
-		-c.EndPercent(end) > evidence.DeepDeficit && l.NextML >= l.TargetML+evidence.AskedRoom
+	deep := l.Clash && (l.Case == More || l.Case == NoRoom) && -c.EndPercent(end) > evidence.DeepDeficit
+	hungry := c.long() && !c.limited() && l.Case != Unsure && l.Case != Less &&
+		end.CarbohydrateG < evidence.AskedFuel*o.Wants.AimGH*c.hours()
+	return deep || hungry
 }
 
 // aimed is the search for an aim.
 func (c *Case) aimed(l *Limits, w *Wants) program {
 	p := c.hard(l)
 	p.targetML, p.increment = l.TargetML, l.Increment
-	p.fuelGH, p.sodium = w.TargetGH, w.Sodium
+	p.fuelGH, p.sodium, p.sodiumMg = w.TargetGH, w.Sodium, w.SodiumMgH*c.hours()
 	if l.Clash && l.Bound == BoundLoss && l.Case != Less {
 		p.foodWaterFrom = c.SumOf(c.Habit).FoodWaterML
 	}

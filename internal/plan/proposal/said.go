@@ -2,6 +2,7 @@ package proposal
 
 import (
 	"math"
+	"slices"
 
 	"ebbwell/internal/evidence"
 )
@@ -37,12 +38,16 @@ const (
 	SayRoomLoss    = "proposal.room-loss"      // for a hidden mass
 	SayAskBreaks   = "proposal.ask-breaks"     // litres that more breaks would allow
 	SayAskFirst    = "proposal.ask-first"      // carried, and what more breaks would allow
+	SayAskCut      = "proposal.ask-cut"        // carried, and what the habit comes down to
 	SayDeep        = "proposal.deep"
 	SayStomach     = "proposal.stomach"      // rating
 	SayDrinksShort = "proposal.drinks-short" // carbohydrate, asked for
 	SayNoFoodShort = "proposal.no-food-short"
 	SayFoodShort   = "proposal.food-short"
-	SaySaltShort   = "proposal.sodium-short" // sodium mg/L, asked for
+	SaySaltShort   = "proposal.sodium-short"     // sodium mg/L, asked for
+	SaySaltAim     = "proposal.sodium-aim-short" // sodium mg/h, asked for
+	SayStrong      = "proposal.strong-drink"
+	SayStrongBlind = "proposal.strong-drink-hidden"
 	SaySecondTest  = "proposal.second-test"
 	SayCool        = "proposal.cool"
 	SayAboveAdvice = "proposal.above-advice" // carbohydrate
@@ -108,6 +113,8 @@ func (s *speech) urgent() {
 	switch {
 	case s.o.Lacking:
 		s.add(SayBreaksCarry, habit.DrunkML/1000, max(c.BreaksML, c.AllBreaksML)/1000)
+	case s.o.Ask && s.o.Limits.Case == Less:
+		s.add(SayAskCut, max(c.BreaksML, c.AllBreaksML)/1000, c.SumOf(s.o.Cut).DrunkML/1000)
 	case s.o.Ask:
 		s.add(SayAskFirst, s.o.Limits.BreaksML/1000, s.o.Limits.NextML/1000)
 	}
@@ -201,11 +208,45 @@ func (s *speech) fuel() {
 	if b.Exists && b.Misses.Carbohydrate > 0 {
 		s.add(SayFoodShort, c.SumOf(b.Aim).CarbohydrateG/h, aim)
 	}
-	if r := s.o.Picked(); r.Exists && r.Misses.Sodium > 0 && s.end.DrunkML > 0 {
-		s.add(SaySaltShort, s.end.SodiumMg/s.end.DrunkML*1000, evidence.SodiumAim)
-	}
+	s.sodium()
+	s.strong()
 	if g := c.SumOf(c.Habit).CarbohydrateG / h; c.AdviceMost > 0 && g > c.AdviceMost+hair && s.o.Outcome != DrinkLess {
 		s.add(SayAboveAdvice, g)
+	}
+}
+
+// sodium says what sodium stays short of what is asked for.
+func (s *speech) sodium() {
+	r, asked := s.o.Picked(), s.o.Wants.SodiumMgH
+	switch {
+	case !r.Exists || r.Misses.Sodium == 0:
+	case asked > 0:
+		s.add(SaySaltAim, s.end.SodiumMg/s.c.hours(), asked)
+	case s.end.DrunkML > 0:
+		s.add(SaySaltShort, s.end.SodiumMg/s.end.DrunkML*1000, evidence.SodiumAim)
+	}
+}
+
+// strong says that a drink on the way is stronger than stomachs take well, also where
+// with the water beside it all is no stronger than that.
+func (s *speech) strong() {
+	mixes := []Mix{s.c.Habit}
+	for _, r := range s.o.Routes {
+		if r.Exists {
+			mixes = append(mixes, r.Aim)
+		}
+	}
+	for i, src := range s.c.Sources {
+		taken := slices.ContainsFunc(mixes, func(m Mix) bool { return m[i] > hair })
+		if src.Kind != Drink || !taken || !passes(100*src.CarbohydrateG, evidence.StrengthHigh) {
+			continue
+		}
+		if s.c.Hidden { // no per cent is on the screen then
+			s.add(SayStrongBlind)
+		} else {
+			s.add(SayStrong, 100*src.CarbohydrateG, evidence.StrengthHigh)
+		}
+		return
 	}
 }
 

@@ -169,9 +169,7 @@ func (s *search) hopeful(sum *Sum, cost float64, k int) bool {
 		Fluid:        begun(p.targetML-most.DrunkML-max(0, most.FoodWaterML-p.foodWaterFrom), p.increment),
 		Carbohydrate: p.fuelMissing(s.fuel(sum, rest)),
 	}
-	if drunk := max(p.leastML, sum.DrunkML); p.sodium && drunk >= evidence.SodiumAimFrom {
-		least.Sodium = p.sodiumMissing(evidence.SodiumAimMet*drunk/1000 - min(p.mostSodiumMg, sum.SodiumMg+rest.sodium))
-	}
+	least.Sodium = p.sodiumMissing(max(p.leastML, sum.DrunkML), min(p.mostSodiumMg, sum.SodiumMg+rest.sodium))
 	asked := p.targetML - float64(s.best.misses.Fluid)*p.increment - max(0, most.FoodWaterML-p.foodWaterFrom)
 	return s.better(least, cost+s.toMove(sum.DrunkML+s.kept[k].DrunkML, asked))
 }

@@ -111,17 +111,9 @@ func sportOptions(v *part.Plan) []field.Option {
 	}
 	var list []field.Option
 	for _, s := range sports {
-		list = append(list, field.Option{Key: s.Code + "/" + s.Session, Text: desk.SportWord(v.Desk.Words, s.Code), Note: sessionWord(v.Speaker, s.Session)})
+		list = append(list, field.Option{Key: s.Code + "/" + s.Session, Text: desk.SportWord(v.Desk.Words, s.Code), Note: desk.KindWord(v.Desk.Words, s.Session)})
 	}
 	return list
-}
-
-// sessionWord is the word for a kind of session of the table.
-func sessionWord(sp wording.Speaker, code string) string {
-	if key := "sport-session." + code; sp.Words.Has(key) {
-		return sp.Say(key)
-	}
-	return strings.ReplaceAll(code, "-", " ")
 }
 
 // TakeTable puts a sport's chances in the place of those there are.

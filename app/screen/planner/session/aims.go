@@ -25,8 +25,6 @@ type AimsForm struct {
 	sodium *look.Form
 	// other takes another range in use, words beside it.
 	other *field.Link
-	// sodiumNote says that proposals do not follow a sodium aim set by hand.
-	sodiumNote *look.Paragraph
 	// gut is what was studied above the advice, and the weeks of gut training on
 	// the way to the aim.
 	gut *look.Paragraph
@@ -51,7 +49,6 @@ func NewAimsForm(v *part.Plan) *AimsForm {
 	f.other = field.NewLink(v.Desk.Host, "planner.aim.other", "", f.takeOther)
 	f.other.SetStyle(look.Body)
 	f.gut = look.NewParagraph("", look.Note, look.Ink2)
-	f.sodiumNote = look.NewParagraph(say("planner.aims.sodium"), look.Note, look.Ink2)
 	low := func(b plan.Bound) (float64, bool) { return b.Low, !b.On }
 	high := func(b plan.Bound) (float64, bool) { return b.High, !b.On }
 	entries := []look.Entry{
@@ -69,7 +66,7 @@ func NewAimsForm(v *part.Plan) *AimsForm {
 		func(p record.Plan) bool { return consult.Wished(p, consult.GutOnPage) },
 		func(s *part.Sheet, on bool) { consult.SetWish(&s.Record, consult.GutOnPage, on) }))
 	f.box = look.VBox(8, look.NewLabel(say("planner.aims"), look.Strong, look.Ink), look.NewParagraph(say("planner.aims.note"), look.Note, look.Ink2),
-		part.NewForm(entries...), f.sodium, f.sodiumNote, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)), f.gut, f.onPage)
+		part.NewForm(entries...), f.sodium, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, f.other)), f.gut, f.onPage)
 	return f
 }
 
@@ -93,8 +90,6 @@ func (f *AimsForm) Open() {
 		one.number.SetPlaceholder(text)
 	}
 	look.ShowIf(f.sodium, f.v.Now.Salted())
-	own := f.v.Now.Plan.Aims
-	look.ShowIf(f.sodiumNote, f.v.Now.Salted() && (own.SodiumLow.Known() || own.SodiumHigh.Known()))
 	a, ok := f.OtherAdvice()
 	if ok {
 		f.other.SetText(f.v.Speaker.Say("planner.aim.other", f.v.Speaker.Words.Between(a.Range, 0), f.v.Speaker.Say(a.Code), f.v.Speaker.Say("sure."+string(a.Sure))))

@@ -35,9 +35,12 @@ type SessionTab struct {
 	aims  *AimsForm
 	// tolerance is the drinking rate tolerated.
 	tolerance *tolerance
-	remove    *field.Button
-	climate   *field.Button
-	box       *fyne.Container
+	// kind is the kind of session, where the sport has several; its row hides with it.
+	kind    *field.Choice
+	kindRow *look.Form
+	remove  *field.Button
+	climate *field.Button
+	box     *fyne.Container
 }
 
 // target is the place of a number of the session.
@@ -68,11 +71,14 @@ func New(v *part.Plan) part.Part {
 		minutes("long", func(t *record.Target) *record.Number { return &t.Long }),
 		look.NewEntry(say("planner.session.next"), next), look.NewEntry(say("planner.session.effort"), effort),
 	}
+	t.kind = field.NewChoice(v.Desk.Host, "planner.session.kind", nil)
+	t.kind.OnChosen = t.takeKind
+	t.kindRow = part.NewForm(look.NewEntry(say("planner.session.kind"), t.kind))
 	t.climate = field.NewButton(v.Desk.Host, "planner.climate", say("planner.climate"), field.Outline, func() { AskClimate(v) })
 	fresh := field.NewButton(v.Desk.Host, "planner.new", say("planner.new"), field.Outline, v.GoToNew)
 	t.remove = field.NewButton(v.Desk.Host, "planner.delete", say("planner.delete"), field.Outline, func() { deletePlan(v) })
 	t.aims, t.tolerance = NewAimsForm(v), newTolerance(v)
-	t.box = look.VBox(12, part.NewForm(fields...), look.HBox(0, t.climate), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, t.tolerance.box, look.NewRule(), t.wishes(), t.suggestion(), look.NewRule(), look.HBox(10, fresh, t.remove))
+	t.box = look.VBox(12, part.NewForm(fields...), t.kindRow, look.HBox(0, t.climate), t.thirst, look.NewRule(), t.limit(), look.NewRule(), t.aims.box, t.tolerance.box, look.NewRule(), t.wishes(), t.suggestion(), look.NewRule(), look.HBox(10, fresh, t.remove))
 	return t
 }
 
@@ -130,6 +136,7 @@ func (t *SessionTab) Open() {
 		c.Set(!v.Now.Held(s))
 		look.EnableIf(c, v.Now.Draft())
 	}
+	t.openKind()
 	t.bottles.Open()
 	t.openHabit()
 	t.aims.Open()
@@ -139,6 +146,27 @@ func (t *SessionTab) Open() {
 	}
 	look.ShowIf(t.remove, v.Now.Draft())
 	t.box.Refresh()
+}
+
+// openKind shows the kinds of session that the sport has, where there are several.
+func (t *SessionTab) openKind() {
+	v, target := t.v, t.v.Now.Plan.Target
+	kinds := consult.KindsOf(target.Sport)
+	look.ShowIf(t.kindRow, len(kinds) > 1)
+	var list []field.Option
+	for _, k := range kinds {
+		list = append(list, field.Option{Key: k.Session, Text: desk.KindWord(v.Desk.Words, k.Session)})
+	}
+	t.kind.SetOptions(list)
+	now, _ := consult.KindOf(target.Sport, v.Now.Plan.Chances)
+	t.kind.Choose(now.Session)
+	look.EnableIf(t.kind, v.Now.Draft())
+}
+
+// takeKind puts the breaks of a kind of session in the place of those there are.
+func (t *SessionTab) takeKind(session string) {
+	planCase := t.v.Now.PlanCase
+	t.v.Binder.Pick("planner.session.kind", func(s *part.Sheet) { planCase.WithKind(&s.Record, session) })
 }
 
 // Follow does nothing: the page follows what is typed in it.

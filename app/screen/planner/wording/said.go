@@ -1,6 +1,8 @@
 package wording
 
 import (
+	"slices"
+
 	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/quantity"
 )
@@ -21,7 +23,7 @@ func (sp Speaker) BreaksAsked(p proposal.Proposal) string {
 		return ""
 	}
 	for _, one := range p.Said {
-		if one.Code == proposal.SayBreaksCarry || one.Code == proposal.SayAskFirst {
+		if slices.Contains([]string{proposal.SayBreaksCarry, proposal.SayAskFirst, proposal.SayAskCut}, one.Code) {
 			return sp.Say(one.Code, sp.figures(one)...)
 		}
 	}
@@ -42,7 +44,7 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 		return []any{litres(0), sp.Carbohydrate(x[1]), int(x[2])}
 	case proposal.SayNoMore:
 		return []any{end(0), litres(1)}
-	case proposal.SayBreaksCarry, proposal.SayAskFirst:
+	case proposal.SayBreaksCarry, proposal.SayAskFirst, proposal.SayAskCut:
 		return []any{litres(0), litres(1)}
 	case proposal.SayEndsBreaks, proposal.SayEndsStomach:
 		return []any{end(0), end(1), litres(2)}
@@ -56,6 +58,10 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 		return []any{sp.Words.Number(x[0], 0), sp.Carbohydrate(x[1])}
 	case proposal.SaySaltShort:
 		return []any{sp.Words.Number(x[0], 0), sp.Words.Number(x[1], 0)}
+	case proposal.SaySaltAim:
+		return []any{sp.By.Amount(x[0], quantity.MilligramPerHour), sp.By.Amount(x[1], quantity.MilligramPerHour)}
+	case proposal.SayStrong:
+		return []any{sp.By.Amount(x[0], quantity.PerCent), sp.By.Amount(x[1], quantity.PerCent)}
 	case proposal.SayBefore:
 		return []any{litres(0), litres(1), sp.Words.Number(x[2], 0)}
 	case proposal.SayBeforeBlind:
