@@ -122,8 +122,8 @@ func (s *Shell) run(opened *store.Store, practice record.Practice) {
 	}
 	s.show()
 	s.program.Open(desk.Place{Screen: desk.Athletes})
-	s.backUp()
 	s.sayUpdated()
+	s.backUp()
 	if s.options.Tour {
 		s.program.guide.offer()
 	}

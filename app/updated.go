@@ -1,8 +1,7 @@
 package app
 
 import (
-	"ebbwell/app/kit/field"
-	"ebbwell/app/kit/look"
+	"ebbwell/app/screen/practice"
 	"ebbwell/assets"
 )
 
@@ -21,18 +20,6 @@ func (s *Shell) sayUpdated() {
 	if before == "" {
 		return
 	}
-	say := s.words.Say
-	s.program.desk.Say(say("program.updated", assets.Version, before), say("practice.about.changes"), s.showChanges)
+	say, d := s.words.Say, s.program.desk
+	d.Say(say("program.updated", assets.Version, before), say("practice.about.changes"), func() { practice.ShowChanges(d.Host, s.window.Canvas()) })
 }
-
-// showChanges shows the list of changes.
-func (s *Shell) showChanges() {
-	s.program.desk.Host.Ask(s.window.Canvas(), field.Question{
-		Name: "practice.changes", Title: s.words.Say("practice.about.changes.title"),
-		Content: look.NewParagraph(assets.Changes(), look.Note, look.Ink), Width: changesWidth,
-		Actions: []field.Action{{Name: "close", Text: s.words.Say("field.strip.close"), Kind: field.Primary}},
-	})
-}
-
-// changesWidth is the width of the dialog with the list of changes.
-const changesWidth = 680

@@ -48,7 +48,7 @@ func layers() [][]string {
 		{"internal/uncertainty", "internal/figure"},
 		{"internal/evidence"},
 		{"internal/words"},
-		{"internal/quantity", "internal/lock"},
+		{"internal/quantity", "internal/lock", "internal/plain"},
 		{"assets", "internal/golden", "internal/published"},
 	}
 }

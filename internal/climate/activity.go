@@ -6,9 +6,9 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"ebbwell/assets"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
 )
 
@@ -104,10 +104,10 @@ func (list Activities) Find(id string) (Activity, bool) {
 // Search lists the activities whose name or family holds every word of the
 // query, in the order of the table; an empty query lists all.
 func (list Activities) Search(query string) Activities {
-	words := strings.Fields(fold(query))
+	words := plain.Words(query)
 	var found Activities
 	for _, a := range list {
-		if holdsAll(fold(a.Name+" "+a.Family), words) {
+		if plain.Holds(plain.Text(a.Name+" "+a.Family), words) {
 			found = append(found, a)
 		}
 	}

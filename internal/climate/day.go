@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
 )
 
@@ -24,9 +25,9 @@ func (e UnknownPlaceError) Error() string {
 // Find returns the place with a name, as people type it; with a country behind
 // a comma where two share it. It returns an [UnknownPlaceError].
 func (p Places) Find(name string) (Place, error) {
-	want := fold(name)
+	want := plain.Text(name)
 	for _, place := range p.List {
-		if want != "" && (fold(place.Name) == want || fold(place.Name+" "+place.Country) == want) {
+		if want != "" && (plain.Text(place.Name) == want || plain.Text(place.Name+" "+place.Country) == want) {
 			return place, nil
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"ebbwell/assets"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
 )
 
@@ -169,10 +170,10 @@ func whole(x *float64) int {
 // as people type it (accents and case do not matter): those whose name begins
 // with it first, then better grades, then by name. An empty query lists all.
 func (p Places) Search(query string) []Place {
-	words := strings.Fields(fold(query))
+	words := plain.Words(query)
 	var list []Place
 	for _, place := range p.List {
-		if holdsAll(fold(place.Name+" "+place.Country+" "+place.also+" "+place.alsoCountry), words) {
+		if plain.Holds(plain.Text(place.Name+" "+place.Country+" "+place.also+" "+place.alsoCountry), words) {
 			list = append(list, place)
 		}
 	}
@@ -192,7 +193,7 @@ func (p Places) Search(query string) []Place {
 // begins tells how a name begins with what is searched for: 2 for the name itself, 1
 // for a word in it, else 0.
 func begins(name, query string) int {
-	name, query = fold(name), strings.TrimSpace(fold(query))
+	name, query = plain.Text(name), plain.Text(query)
 	if query == "" || strings.HasPrefix(name, query) {
 		return 2
 	}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
 )
 
@@ -24,10 +25,10 @@ func TestClimateTableIsWhole(t *testing.T) {
 	seen := map[string]bool{}
 	guessed := 0
 	for _, place := range p.List {
-		if seen[fold(place.Name)] {
+		if seen[plain.Text(place.Name)] {
 			t.Errorf("%s stands twice", place.Name)
 		}
-		seen[fold(place.Name)] = true
+		seen[plain.Text(place.Name)] = true
 		if !slices.Contains([]string{"A", "B", "C"}, place.Grade) {
 			t.Errorf("%s: grade %q", place.Name, place.Grade)
 		}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -22,16 +23,17 @@ func (r Row) Number() string {
 // the beginning of any word of a name; those that begin with it first. Two with one
 // name are both found, and told apart by their bibs.
 func Match(rows []Row, text string) []int {
-	text = strings.ToLower(strings.TrimSpace(text))
+	text = plain.Text(text)
 	if text == "" {
 		return nil
 	}
 	var bibs, begins, holds []int
+	apart := strings.NewReplacer("'", " ", "’", " ") // what stands behind an apostrophe begins a word too
 	for i, r := range rows {
-		name := strings.ToLower(r.Sheet.Athlete.Name)
-		words := strings.FieldsFunc(name, func(c rune) bool { return c == ' ' || c == '-' || c == '\'' })
+		name := plain.Text(r.Sheet.Athlete.Name)
+		words := append(strings.Fields(name), plain.Words(apart.Replace(r.Sheet.Athlete.Name))...)
 		switch {
-		case strings.EqualFold(r.Number(), text):
+		case plain.Text(r.Number()) == text:
 			bibs = append(bibs, i)
 		case strings.HasPrefix(name, text):
 			begins = append(begins, i)

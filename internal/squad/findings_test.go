@@ -12,9 +12,9 @@ import (
 // TestSegments: half-time splits the loss; the parts add up to the whole.
 func TestSegments(t *testing.T) {
 	s := newSquad(t, day(), 61.8)
-	s.edit(0, weigh(record.Before, 61.8))
+	s.weighIn(0, 61.8)
 	s.edit(0, bottles([3]float64{742, 402}, [3]float64{688, 452}))
-	s.edit(0, weigh(record.After, 60.7))
+	s.weighOut(0, 60.7)
 	s.edit(0, noUrine)
 	s.edit(0, func(t *record.Test) {
 		t.Partway = []record.PartwayWeighing{{At: "17:45", Mass: record.Num(61.5, quantity.Kilogram), Drunk: record.Num(200, quantity.Millilitre)}}
@@ -36,8 +36,8 @@ func TestSegments(t *testing.T) {
 func TestLines(t *testing.T) {
 	s := newSquad(t, day(), 61.8, 83.2, 70)
 	for i, kg := range []float64{61.8, 83.2} {
-		s.edit(i, weigh(record.Before, kg))
-		s.edit(i, weigh(record.After, kg-0.5-float64(i)/2))
+		s.weighIn(i, kg)
+		s.weighOut(i, kg-0.5-float64(i)/2)
 		s.edit(i, bottles([3]float64{742, 402}, [3]float64{688, 452}))
 	}
 	id := s.g.Members[1].TestID

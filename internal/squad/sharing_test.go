@@ -15,9 +15,9 @@ import (
 // a gain is never set aside.
 func TestSecondWeighing(t *testing.T) {
 	s := newSquad(t, day(), 72.4)
-	s.edit(0, weigh(record.Before, 72.4))
-	s.edit(0, weigh(record.After, 67.1))
-	s.edit(0, weigh(record.After, 71.0))
+	s.weighIn(0, 72.4)
+	s.weighOut(0, 67.1)
+	s.weighOut(0, 71.0)
 	s.edit(0, func(one *record.Test) { WeighAgain(one, record.After) })
 	r := s.rows(at18(47))[0]
 	if masses := Masses(r.Sheet.Test, record.After); len(masses) != 2 || !masses[0].Aside || masses[1].Aside {
@@ -27,9 +27,9 @@ func TestSecondWeighing(t *testing.T) {
 		t.Errorf("odd %+v, change %v", r.Odd, r.Found.Sweat.Fluid.MassChange.Value)
 	}
 	s = newSquad(t, day(), 72.4)
-	s.edit(0, weigh(record.Before, 72.4))
-	s.edit(0, weigh(record.After, 73.2))
-	s.edit(0, weigh(record.After, 71.9))
+	s.weighIn(0, 72.4)
+	s.weighOut(0, 73.2)
+	s.weighOut(0, 71.9)
 	s.edit(0, func(one *record.Test) { WeighAgain(one, record.After) })
 	if r := s.rows(at18(47))[0]; !r.Flagged || !r.Flag.Gained || Masses(r.Sheet.Test, record.After)[0].Aside {
 		t.Errorf("the gain went: %+v", r.Flag)
@@ -133,14 +133,14 @@ func TestAmounts(t *testing.T) {
 func TestNext(t *testing.T) {
 	s := newSquad(t, day(), 60, 60, 60, 60)
 	for _, i := range []int{0, 1, 2} {
-		s.edit(i, weigh(record.Before, 60))
+		s.weighIn(i, 60)
 	}
 	if got := Next(s.rows(at18(47)), 1); !slices.Equal(got, []int{2, 0}) {
 		t.Errorf("next %v", got)
 	}
-	s.edit(0, weigh(record.After, 59))
-	s.edit(1, weigh(record.After, 59))
-	s.edit(2, weigh(record.After, 59))
+	s.weighOut(0, 59)
+	s.weighOut(1, 59)
+	s.weighOut(2, 59)
 	if got := Next(s.rows(at18(47)), 2); !slices.Equal(got, []int{3}) {
 		t.Errorf("next %v", got)
 	}

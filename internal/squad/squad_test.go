@@ -68,6 +68,10 @@ func weigh(m record.Moment, kg float64) func(*record.Test) {
 	}
 }
 
+// weighIn weighs the i-th member before, weighOut after; kg.
+func (s *squadOf) weighIn(i int, kg float64)  { s.edit(i, weigh(record.Before, kg)) }
+func (s *squadOf) weighOut(i int, kg float64) { s.edit(i, weigh(record.After, kg)) }
+
 // bottles sets before, after and refill, g, of the bottles.
 func bottles(list ...[3]float64) func(*record.Test) {
 	return func(t *record.Test) {
@@ -101,15 +105,15 @@ func (s *squadOf) rows(now time.Time) []Row {
 // drinks less breath and gas exchange (2.136 g/kg at 7.0 MET, 29 °C, 52 %, 95 min).
 func TestLossAtOnce(t *testing.T) {
 	s := newSquad(t, day(), 61.8, 83.2, 72.4)
-	s.edit(0, weigh(record.Before, 61.8))
+	s.weighIn(0, 61.8)
 	s.edit(0, bottles([3]float64{742, 402}, [3]float64{688, 452}))
-	s.edit(0, weigh(record.After, 60.7))
-	s.edit(1, weigh(record.Before, 83.2))
+	s.weighOut(0, 60.7)
+	s.weighIn(1, 83.2)
 	s.edit(1, bottles([3]float64{742, 186, 610}, [3]float64{690, 180, 600}))
-	s.edit(1, weigh(record.After, 83.5))
-	s.edit(2, weigh(record.Before, 72.4))
+	s.weighOut(1, 83.5)
+	s.weighIn(2, 72.4)
 	s.edit(2, bottles([3]float64{742, 318}, [3]float64{688, 402}))
-	s.edit(2, weigh(record.After, 67.1))
+	s.weighOut(2, 67.1)
 	rows := s.rows(at18(47))
 	for i, want := range []float64{1.544, 1.798, 5.855} {
 		if got := rows[i].Loss; !got.Known || math.Abs(got.Value-want) > 0.006 {
@@ -146,7 +150,7 @@ func TestStates(t *testing.T) {
 	}
 	start := time.Date(2026, 5, 18, 17, 0, 0, 0, time.UTC)
 	want(ToWeighBefore, start, LackBefore, LackBottles)
-	s.edit(0, weigh(record.Before, 61.8))
+	s.weighIn(0, 61.8)
 	s.edit(0, func(t *record.Test) {
 		for i := range t.Bottles {
 			t.Bottles[i].Before = record.Num(740, quantity.Gram)
@@ -156,7 +160,7 @@ func TestStates(t *testing.T) {
 	want(Playing, start.Add(30*time.Minute), LackBottlesLeft, LackAfter, LackUrine)
 	want(ToWeighAfter, at18(47), LackBottlesLeft, LackAfter, LackUrine)
 	s.edit(0, bottles([3]float64{740, 400}, [3]float64{740, 500}))
-	s.edit(0, weigh(record.After, 60.7))
+	s.weighOut(0, 60.7)
 	want(Check, at18(47), LackUrine, LackSymptoms, LackPatch)
 	s.edit(0, noUrine)
 	s.edit(0, asked)
@@ -178,34 +182,34 @@ type mistake struct {
 // mistakes are those that are made at the scale.
 func mistakes() map[string]mistake {
 	return map[string]mistake{
-		"pounds before":  {func(s *squadOf) { s.edit(0, weigh(record.Before, 136.2)) }, OddPounds, "", 61.8},
-		"digits before":  {func(s *squadOf) { s.edit(0, weigh(record.Before, 16.8)) }, OddDigits, "", 61.8},
-		"another before": {func(s *squadOf) { s.edit(0, weigh(record.Before, 83.2)) }, OddAnother, "Neve Carrowmere", 0},
-		"usual before":   {func(s *squadOf) { s.edit(0, weigh(record.Before, 66.6)) }, OddUsual, "", 61.8},
+		"pounds before":  {func(s *squadOf) { s.weighIn(0, 136.2) }, OddPounds, "", 61.8},
+		"digits before":  {func(s *squadOf) { s.weighIn(0, 16.8) }, OddDigits, "", 61.8},
+		"another before": {func(s *squadOf) { s.weighIn(0, 83.2) }, OddAnother, "Neve Carrowmere", 0},
+		"usual before":   {func(s *squadOf) { s.weighIn(0, 66.6) }, OddUsual, "", 61.8},
 		"pounds after": {func(s *squadOf) {
-			s.edit(0, weigh(record.Before, 61.8))
-			s.edit(0, weigh(record.After, 134.0))
+			s.weighIn(0, 61.8)
+			s.weighOut(0, 134.0)
 		}, OddPounds, "", 60.8},
 		"digits after": {func(s *squadOf) {
-			s.edit(0, weigh(record.Before, 61.8))
-			s.edit(0, weigh(record.After, 67.0))
+			s.weighIn(0, 61.8)
+			s.weighOut(0, 67.0)
 		}, OddDigits, "", 60.7},
 		"same": {func(s *squadOf) {
-			s.edit(0, weigh(record.Before, 61.8))
-			s.edit(0, weigh(record.After, 61.8))
+			s.weighIn(0, 61.8)
+			s.weighOut(0, 61.8)
 		}, OddSame, "", 0},
 		"change": {func(s *squadOf) {
-			s.edit(0, weigh(record.Before, 61.8))
-			s.edit(0, weigh(record.After, 58.9))
+			s.weighIn(0, 61.8)
+			s.weighOut(0, 58.9)
 		}, OddChange, "", 58.9},
 		"another after": {func(s *squadOf) {
-			s.edit(0, weigh(record.Before, 61.8))
-			s.edit(0, weigh(record.After, 83.1))
+			s.weighIn(0, 61.8)
+			s.weighOut(0, 83.1)
 		}, OddAnother, "Neve Carrowmere", 0},
 		"apart": {func(s *squadOf) {
-			s.edit(0, weigh(record.Before, 61.8))
-			s.edit(0, weigh(record.After, 60.7))
-			s.edit(0, weigh(record.After, 60.9))
+			s.weighIn(0, 61.8)
+			s.weighOut(0, 60.7)
+			s.weighOut(0, 60.9)
 		}, OddApart, "", 60.9},
 		"bottle heavier": {func(s *squadOf) {
 			s.edit(0, bottles([3]float64{300, 640}, [3]float64{688, 452}))
@@ -250,8 +254,8 @@ func TestOddities(t *testing.T) {
 		})
 	}
 	s := newSquad(t, day(), 61.8, 83.2)
-	s.edit(0, weigh(record.Before, 61.9))
-	s.edit(0, weigh(record.After, 60.7))
+	s.weighIn(0, 61.9)
+	s.weighOut(0, 60.7)
 	s.edit(0, bottles([3]float64{742, 402}, [3]float64{688, 452}))
 	s.edit(1, bottles([3]float64{742, 403}, [3]float64{690, 451}))
 	if odd := s.rows(at18(47))[0].Odd; len(odd) != 0 {
@@ -286,8 +290,8 @@ func TestSameAsTheNeighbour(t *testing.T) {
 func TestClosing(t *testing.T) {
 	s := newSquad(t, day(), 61.8, 83.2)
 	fill := func(i int, before, after float64, left float64) {
-		s.edit(i, weigh(record.Before, before))
-		s.edit(i, weigh(record.After, after))
+		s.weighIn(i, before)
+		s.weighOut(i, after)
 		s.edit(i, bottles([3]float64{742 + float64(i), left}, [3]float64{688, left + 50}))
 		s.edit(i, noUrine)
 		s.edit(i, asked)

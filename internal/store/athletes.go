@@ -2,12 +2,7 @@ package store
 
 import (
 	"context"
-	"slices"
-	"strings"
-	"unicode"
 
-	"golang.org/x/text/cases"
-	"golang.org/x/text/unicode/norm"
 	"gorm.io/gorm"
 
 	"ebbwell/internal/record"
@@ -58,40 +53,3 @@ func (s *Store) SaveGroup(ctx context.Context, g record.Group, e Edit) (record.G
 
 // byName sorts records that have a name.
 func byName(db *gorm.DB) *gorm.DB { return db.Order("name, id") }
-
-// Search lists the athletes whose name, sport or group holds every word of a
-// text, whatever the case and the accents; all athletes for an empty text.
-func (s *Store) Search(ctx context.Context, text string) ([]AthleteSummary, error) {
-	all, err := s.People(ctx)
-	if err != nil {
-		return nil, err
-	}
-	words := strings.Fields(plainLetters(text))
-	return slices.DeleteFunc(slices.Clone(all), func(a AthleteSummary) bool { return !a.holds(words) }), nil
-}
-
-// holds reports whether every word is found in the athlete's name, sport or groups.
-func (a AthleteSummary) holds(words []string) bool {
-	places := []string{plainLetters(a.Name), plainLetters(a.Sport)}
-	for _, g := range a.Groups {
-		places = append(places, plainLetters(g))
-	}
-	for _, word := range words {
-		if !slices.ContainsFunc(places, func(p string) bool { return strings.Contains(p, word) }) {
-			return false
-		}
-	}
-	return true
-}
-
-// plainLetters folds case and takes the accents off, so that "muller" finds
-// "Müller".
-func plainLetters(text string) string {
-	bare := strings.Map(func(r rune) rune {
-		if unicode.Is(unicode.Mn, r) {
-			return -1
-		}
-		return r
-	}, norm.NFKD.String(text))
-	return cases.Fold().String(bare)
-}

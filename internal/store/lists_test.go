@@ -202,41 +202,6 @@ func TestPlanOfAStopIsNotInForce(t *testing.T) {
 	}
 }
 
-// TestSearch by name, sport and group, whatever the case and the accents.
-func TestSearch(t *testing.T) {
-	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
-	squad := got(s.SaveGroup(ctx, record.Group{Name: "Nordic ÉLITE"}, Edit{}))(t)
-	for _, a := range []record.Athlete{
-		{Name: "Jörg Müller", Sport: "football"}, {Name: "Anna Straße", Sport: "road cycling"},
-		{Name: "Ольга", Sport: "rowing", Memberships: []record.Membership{{GroupID: squad.ID}}}, {Name: "100% Kim", Sport: "handball"},
-	} {
-		got(s.SaveAthlete(ctx, a, Edit{}))(t)
-	}
-	for text, want := range map[string][]string{
-		"":             {"100% Kim", "Anna Straße", "Jörg Müller", "Ольга"},
-		"  ":           {"100% Kim", "Anna Straße", "Jörg Müller", "Ольга"},
-		"muller":       {"Jörg Müller"},
-		"MÜLLER jo":    {"Jörg Müller"},
-		"strasse":      {"Anna Straße"},
-		"ball":         {"100% Kim", "Jörg Müller"},
-		"elite":        {"Ольга"},
-		"ольга rowing": {"Ольга"},
-		"%":            {"100% Kim"},
-		"_":            nil,
-		"muller road":  nil,
-	} {
-		t.Run(text, func(t *testing.T) {
-			var names []string
-			for _, a := range got(s.Search(ctx, text))(t) {
-				names = append(names, a.Name)
-			}
-			if !reflect.DeepEqual(names, want) {
-				t.Errorf("got %q, want %q", names, want)
-			}
-		})
-	}
-}
-
 // TestPractice: there is none, then one.
 func TestPractice(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()

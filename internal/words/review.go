@@ -194,20 +194,37 @@ func faultOf(english, own entry) string {
 func argsOf(e entry) []string {
 	found := map[string]bool{}
 	for _, text := range e.all() {
-		next := 0
-		for _, m := range verbs().FindAllStringSubmatch(text, -1) {
-			switch {
-			case m[0] == "%%":
-				continue
-			case m[1] != "":
-				next, _ = strconv.Atoi(m[1])
-			default:
-				next++
-			}
-			found[strconv.Itoa(next)+m[0][len(m[0])-1:]] = true
+		for _, a := range arguments(text) {
+			found[strconv.Itoa(a.number)+a.kind] = true
 		}
 	}
 	return slices.Sorted(maps.Keys(found))
+}
+
+// argument is a place of a text where something is put in: which of what it is
+// handed, from 1, and how it is written ("s", "d").
+type argument struct {
+	number int
+	kind   string
+}
+
+// arguments are the places of a text, in their order: %s counts on, %[3]s is the
+// third.
+func arguments(text string) []argument {
+	var list []argument
+	next := 0
+	for _, m := range verbs().FindAllStringSubmatch(text, -1) {
+		switch {
+		case m[0] == "%%":
+			continue
+		case m[1] != "":
+			next, _ = strconv.Atoi(m[1])
+		default:
+			next++
+		}
+		list = append(list, argument{next, m[0][len(m[0])-1:]})
+	}
+	return list
 }
 
 // verbs finds what is put into a text: %s, %d, %[2]s; and %%, which is a sign.

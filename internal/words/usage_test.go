@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -103,19 +102,11 @@ func (e entry) wants() (n int, exact bool) {
 	return n, false
 }
 
-// places returns the highest argument a text names: %s counts on, %[3]s is the third.
+// places returns the highest argument a text names.
 func places(text string) int {
-	highest, next := 0, 0
-	for _, m := range verbs().FindAllStringSubmatch(text, -1) {
-		switch {
-		case m[0] == "%%":
-			continue
-		case m[1] != "":
-			next, _ = strconv.Atoi(m[1])
-		default:
-			next++
-		}
-		highest = max(highest, next)
+	highest := 0
+	for _, a := range arguments(text) {
+		highest = max(highest, a.number)
 	}
 	return highest
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/plain"
 )
 
 // Choice is one of a closed list. Enter, Space or Down opens the list, letters
@@ -112,9 +113,9 @@ func (c *Choice) letter(r rune) {
 		c.typed.text = ""
 	}
 	c.typed.last = now
-	c.typed.text += strings.ToLower(string(r))
+	c.typed.text += string(r)
 	for i, o := range c.options {
-		if strings.HasPrefix(strings.ToLower(o.Text), c.typed.text) {
+		if strings.HasPrefix(plain.Text(o.Text), plain.Text(c.typed.text)) {
 			if c.open != nil {
 				c.open.list.move(i)
 			} else {

@@ -1,29 +1,24 @@
 package field
 
-import "strings"
+import (
+	"strings"
+
+	"ebbwell/internal/plain"
+)
 
 // Matching lists the options whose text holds every word of a text, in three
 // groups that each keep their order: those that begin with the text, those in
 // which a word begins with its first word, and the others.
 func Matching(list []Option, text string) []Option {
-	words := strings.Fields(strings.ToLower(text))
+	words := plain.Words(text)
 	var groups [3][]Option
 	for _, o := range list {
-		if name := strings.ToLower(o.Text); holdsAll(name, words) {
+		if name := plain.Text(o.Text); plain.Holds(name, words) {
 			g := closeness(name, words)
 			groups[g] = append(groups[g], o)
 		}
 	}
 	return append(append(groups[0], groups[1]...), groups[2]...)
-}
-
-func holdsAll(name string, words []string) bool {
-	for _, w := range words {
-		if !strings.Contains(name, w) {
-			return false
-		}
-	}
-	return true
 }
 
 // closeness is 0 for a name that begins with the words, 1 for one in which a

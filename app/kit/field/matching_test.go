@@ -9,7 +9,7 @@ import (
 // take it.
 func TestMatchingPutsBeginningsFirst(t *testing.T) {
 	var list []Option
-	for _, name := range []string{"Josefa Lind", "Lotte Sefton", "Sefa Omber", "Banana", "Fresh banana", "banana bread"} {
+	for _, name := range []string{"Josefa Lind", "Lotte Sefton", "Sefa Omber", "Banana", "Fresh banana", "banana bread", "Jürg Ångström"} {
 		list = append(list, Option{Text: name})
 	}
 	for text, want := range map[string]string{
@@ -17,7 +17,8 @@ func TestMatchingPutsBeginningsFirst(t *testing.T) {
 		"banana":   "Banana|banana bread|Fresh banana",
 		"fa om":    "Sefa Omber",
 		"banana b": "banana bread|Banana|Fresh banana",
-		"":         "Josefa Lind|Lotte Sefton|Sefa Omber|Banana|Fresh banana|banana bread",
+		"ang jur":  "Jürg Ångström",
+		"":         "Josefa Lind|Lotte Sefton|Sefa Omber|Banana|Fresh banana|banana bread|Jürg Ångström",
 		"xyz":      "",
 	} {
 		var got []string

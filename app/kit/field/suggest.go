@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+
+	"ebbwell/internal/plain"
 )
 
 // Suggest is a line of text with a list of matches while typing: foods,
@@ -108,12 +110,12 @@ func (s *Suggest) hand(options []Option) int {
 			return i
 		}
 	}
-	typed, at := strings.ToLower(s.Text()), -1
+	typed, at := plain.Text(s.Text()), -1
 	if len([]rune(typed)) < eager || s.choosy && len(options) > 1 {
 		return -1
 	}
 	for i, o := range options {
-		if !strings.HasPrefix(strings.ToLower(o.Text), typed) {
+		if !strings.HasPrefix(plain.Text(o.Text), typed) {
 			continue
 		}
 		if at >= 0 {

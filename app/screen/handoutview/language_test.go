@@ -9,31 +9,15 @@ import (
 	"golang.org/x/text/language"
 
 	"ebbwell/app/apptest"
-	"ebbwell/app/kit/desk"
-	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
 )
-
-// readsFrench keeps French as what an athlete reads, on a desk where every language can
-// be chosen.
-func readsFrench(t *testing.T, d *desk.Desk, begins string) record.Athlete {
-	t.Helper()
-	d.Languages = words.Written()
-	a := apptest.AthleteNamed(t, d, begins)
-	a.PageLanguage = "fr"
-	kept, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return kept
-}
 
 // Every page of an athlete is in the language the athlete reads, and kept under it; the
 // window stays as it is. What is chosen on the screen goes before.
 func TestPagesInTheAthletesLanguage(t *testing.T) {
 	d, _ := apptest.Demo(t)
-	readsFrench(t, d, "Ravka")
+	apptest.PagesIn(t, d, "Ravka", language.French)
 	v, _ := open(t, d, "Ravka")
 	if v.desk.Words.Language() != language.English || v.ui.language.Chosen() != "fr" || !v.ui.language.Visible() {
 		t.Fatalf("the window speaks %s, the page %q", v.desk.Words.Language(), v.ui.language.Chosen())

@@ -139,8 +139,8 @@ func held(of func(f *form) *record.Number) func(f *form, grow bool) *record.Numb
 	}
 }
 
-// plain is a number of the label.
-func plain(of func(f *form) *record.Number) func(f *form, grow bool) *record.Number {
+// printed is a number of the label as it stands there.
+func printed(of func(f *form) *record.Number) func(f *form, grow bool) *record.Number {
 	return func(f *form, _ bool) *record.Number { return of(f) }
 }
 

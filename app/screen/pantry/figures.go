@@ -45,16 +45,16 @@ func (e *editor) figures() fyne.CanvasObject {
 		}
 		return &f.figures.Carbohydrate
 	})
-	sugars := e.number("sugars", evidence.LabelGrams, gram, "per100.sugars", plain(func(f *form) *record.Number { return &f.figures.Sugars }))
+	sugars := e.number("sugars", evidence.LabelGrams, gram, "per100.sugars", printed(func(f *form) *record.Number { return &f.figures.Sugars }))
 	fibre := e.number("fibre", evidence.LabelGrams, gram, "per100.fibre", func(f *form, grow bool) *record.Number {
 		if grow && f.american && f.figures.Carbohydrate.Known() {
 			f.figures.Available = record.Number{} // to be taken off the total anew
 		}
 		return &f.figures.Fibre
 	})
-	salt := e.number("salt", evidence.LabelGrams, gram, "per100.sodium", plain(func(f *form) *record.Number { return &f.salt }))
-	sodium := e.number("sodium", evidence.LabelMilligrams, quantity.Milligram, "per100.sodium", plain(func(f *form) *record.Number { return &f.figures.Sodium }))
-	energy := e.number("energy", evidence.LabelEnergy, quantity.Kilocalorie, "per100.energy", plain(func(f *form) *record.Number { return &f.figures.Energy }))
+	salt := e.number("salt", evidence.LabelGrams, gram, "per100.sodium", printed(func(f *form) *record.Number { return &f.salt }))
+	sodium := e.number("sodium", evidence.LabelMilligrams, quantity.Milligram, "per100.sodium", printed(func(f *form) *record.Number { return &f.figures.Sodium }))
+	energy := e.number("energy", evidence.LabelEnergy, quantity.Kilocalorie, "per100.energy", printed(func(f *form) *record.Number { return &f.figures.Energy }))
 	e.rows.available, e.rows.total, e.rows.salt, e.rows.sodium = available, total, salt, sodium
 	return look.VBox(8,
 		look.NewForm(e.entry("pantry.edit.per", look.MaxWidth(340, per)).Wide(), e.entry("pantry.edit.kind", look.MaxWidth(340, kind)).Wide()),
@@ -84,10 +84,10 @@ func (e *editor) counted(choose func(string)) func(string) {
 // sugars are the kinds of carbohydrate, where a maker names them.
 func (e *editor) sugars() fyne.CanvasObject {
 	gram := func(name string, of func(f *form) *record.Number) fyne.CanvasObject {
-		return e.number(name, evidence.LabelGrams, quantity.Gram, "per100."+name, plain(of))
+		return e.number(name, evidence.LabelGrams, quantity.Gram, "per100."+name, printed(of))
 	}
-	potassium := e.number("potassium", evidence.LabelMilligrams, quantity.Milligram, "per100.potassium", plain(func(f *form) *record.Number { return &f.figures.Potassium }))
-	osmolality := e.number("osmolality", evidence.LabelOsmolality, quantity.MilliosmolePerLitre, "per100.osmolality", plain(func(f *form) *record.Number { return &f.figures.Osmolality }))
+	potassium := e.number("potassium", evidence.LabelMilligrams, quantity.Milligram, "per100.potassium", printed(func(f *form) *record.Number { return &f.figures.Potassium }))
+	osmolality := e.number("osmolality", evidence.LabelOsmolality, quantity.MilliosmolePerLitre, "per100.osmolality", printed(func(f *form) *record.Number { return &f.figures.Osmolality }))
 	e.rows.osmolality = osmolality
 	return look.NewForm(
 		e.entry("pantry.edit.glucose", gram("glucose", func(f *form) *record.Number { return &f.figures.Glucose })),

@@ -12,6 +12,7 @@ import (
 
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -160,11 +161,11 @@ func (s State) Sort(c Column, down bool) State {
 // Rows are the products to show, in order; word gives the word of a form, by
 // which it is searched.
 func (s State) Rows(word func(form fuel.Form) string) []Row {
-	wanted := strings.Fields(strings.ToLower(s.text))
+	wanted := plain.Words(s.text)
 	var list []Row
 	for _, r := range s.all {
-		hay := strings.ToLower(strings.Join([]string{r.Product.Name, word(r.Product.Form), r.Product.Origin.Source, r.Product.Origin.Number}, " "))
-		if r.shownAs(s.show) && !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(hay, w) }) {
+		hay := plain.Text(strings.Join([]string{r.Product.Name, word(r.Product.Form), r.Product.Origin.Source, r.Product.Origin.Number}, " "))
+		if r.shownAs(s.show) && plain.Holds(hay, wanted) {
 			list = append(list, r)
 		}
 	}

@@ -22,18 +22,17 @@ type about struct {
 func newAbout(v *View) *about {
 	say := v.desk.Words.Say
 	text := func(key string) fyne.CanvasObject { return look.NewParagraph(say(key), look.Body, look.Ink) }
+	link := func(name string, follow func()) fyne.CanvasObject {
+		return look.HBox(0, field.NewLink(v.desk.Host, "practice.about."+name, say("practice.about."+name), follow))
+	}
 	read := func(name, title, whole string) fyne.CanvasObject {
-		return look.HBox(0, field.NewLink(v.desk.Host, "practice.about."+name, say("practice.about."+name), func() {
-			v.desk.Host.Ask(v.canvas(), field.Question{
-				Name: "practice." + name, Title: say(title), Content: look.NewParagraph(whole, look.Note, look.Ink), Width: 680,
-				Actions: []field.Action{{Name: "close", Text: say("field.strip.close"), Kind: field.Primary}},
-			})
-		}))
+		return link(name, func() { showText(v.desk.Host, v.canvas(), name, title, whole) })
 	}
 	tour := look.HBox(0, field.NewButton(v.desk.Host, "practice.about.tour", say("tour.again"), field.Outline, func() { v.desk.Tour() }))
 	look.ShowIf(tour, v.desk.Tour != nil)
 	folder := look.NewParagraph(say("practice.about.folder", v.desk.Store.Dir()), look.Note, look.Ink2)
-	program := v.panel(say("program.name"), say("practice.about.edition", assets.Version, evidence.Version), read("changes", "practice.about.changes.title", assets.Changes()), text("practice.about"), text("practice.about.not"),
+	changes := link("changes", func() { ShowChanges(v.desk.Host, v.canvas()) })
+	program := v.panel(say("program.name"), say("practice.about.edition", assets.Version, evidence.Version), changes, text("practice.about"), text("practice.about.not"),
 		tour, look.NewParagraph(engineWords(v), look.Note, look.Ink2), folder)
 	cautions := v.panel(say("practice.cautions"), "", text("practice.cautions.overdrinking"), text("practice.cautions.conditions"), text("practice.cautions.estimate"), text("practice.cautions.doctor"))
 	credits := v.panel(say("practice.credits"), "", text("practice.credits.foods"), text("practice.credits.climate"), text("practice.credits.colours"),

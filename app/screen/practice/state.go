@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -101,11 +102,11 @@ func readable(id string) string {
 // search shows only the thresholds whose words, source or unit hold every word
 // of a text.
 func search(all []threshold, text string, sure func(evidence.Sureness) string) []threshold {
-	wanted := strings.Fields(strings.ToLower(text))
+	wanted := plain.Words(text)
 	return slices.DeleteFunc(slices.Clone(all), func(t threshold) bool {
 		e := t.entry
-		hay := strings.ToLower(strings.Join([]string{t.what, e.ID, e.Source.Short, e.Source.Full, string(e.Unit), sure(e.Sure)}, " "))
-		return slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(hay, w) })
+		hay := plain.Text(strings.Join([]string{t.what, e.ID, e.Source.Short, e.Source.Full, string(e.Unit), sure(e.Sure)}, " "))
+		return !plain.Holds(hay, wanted)
 	})
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -111,7 +112,7 @@ func (s State) sport(r *Row) string {
 // searched finds what of a row is searched.
 func (s State) searched(r *Row) string {
 	if r.text == "" {
-		r.text = strings.ToLower(strings.Join(append([]string{r.Name, s.sport(r), r.Position}, r.Groups...), " "))
+		r.text = plain.Text(strings.Join(append([]string{r.Name, s.sport(r), r.Position}, r.Groups...), " "))
 	}
 	return r.text
 }
@@ -201,11 +202,10 @@ func (s State) Empty() bool { return len(s.all) == 0 }
 
 // Rows are the places of the athletes to show, in order; see [State.Row].
 func (s State) Rows() []int {
-	wanted := strings.Fields(strings.ToLower(s.text))
+	wanted := plain.Words(s.text)
 	var list []int
 	for i := range s.all {
-		r := &s.all[i]
-		if !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(s.searched(r), w) }) {
+		if len(wanted) == 0 || plain.Holds(s.searched(&s.all[i]), wanted) {
 			list = append(list, i)
 		}
 	}

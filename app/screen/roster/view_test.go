@@ -37,6 +37,10 @@ func TestSearchSortOpen(t *testing.T) {
 	if v.table.Rows() != 1 || v.table.Row(0)[0] != "Kester Undermill" {
 		t.Fatalf("found %d rows", v.table.Rows())
 	}
+	apptest.Type(t, w, "roster.search", "ÜNDER-késter")
+	if v.table.Rows() != 1 || v.table.Row(0)[0] != "Kester Undermill" {
+		t.Fatalf("typed with other accents: %d rows", v.table.Rows())
+	}
 	apptest.Type(t, w, "roster.search", "millrace")
 	if v.table.Rows() != 1 || v.table.Row(0)[0] != "Sefa Quillonde" {
 		t.Fatalf("the group is not searched: %d rows", v.table.Rows())

@@ -7,6 +7,7 @@ import (
 
 	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/sweat"
@@ -124,12 +125,12 @@ func (s State) Unfinished(athlete record.ID) (test record.ID, ok bool) {
 // Match lists the athletes whose name or group holds every word of a text,
 // those that begin with it first.
 func (s State) Match(text string) []store.AthleteSummary {
-	words := strings.Fields(strings.ToLower(text))
+	words := plain.Words(text)
 	var begins, holds []store.AthleteSummary
 	for _, a := range s.People {
-		hay := strings.ToLower(strings.Join(append([]string{a.Name}, a.Groups...), " "))
+		hay := plain.Text(strings.Join(append([]string{a.Name}, a.Groups...), " "))
 		switch {
-		case slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(hay, w) }):
+		case !plain.Holds(hay, words):
 		case len(words) > 0 && strings.HasPrefix(hay, words[0]):
 			begins = append(begins, a)
 		default:

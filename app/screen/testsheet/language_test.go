@@ -27,11 +27,7 @@ func TestReportInThePracticesLanguage(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.PracticeChanged()
-	a := apptest.AthleteNamed(t, d, "Ravka")
-	a.PageLanguage = "fr"
-	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
-		t.Fatal(err)
-	}
+	a := apptest.PagesIn(t, d, "Ravka", language.French)
 	v, err := New(d, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: "findings"})
 	if err != nil {
 		t.Fatal(err)

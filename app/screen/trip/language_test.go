@@ -1,27 +1,21 @@
 package trip
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
 
+	"golang.org/x/text/language"
+
 	"ebbwell/app/apptest"
 	"ebbwell/internal/handout"
-	"ebbwell/internal/store"
-	"ebbwell/internal/words"
 )
 
 // Each traveller's page is in the language that traveller reads, the list of everybody
 // in the practice's; the window and the names of the files stay in the window's.
 func TestPagesInTheTravellersLanguage(t *testing.T) {
 	d, _ := apptest.Demo(t)
-	d.Languages = words.Written()
-	a := apptest.AthleteNamed(t, d, "Ravka")
-	a.PageLanguage = "fr"
-	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
-		t.Fatal(err)
-	}
+	a := apptest.PagesIn(t, d, "Ravka", language.French)
 	v, _ := with(t, d, "Ravka", "Kester")
 	list := pagesOf(t, v, everybody)
 	var tags []string
