@@ -46,6 +46,7 @@ func layers() [][]string {
 		{"internal/plan"},
 		{"internal/sweat", "internal/fuel", "internal/climate"},
 		{"internal/uncertainty", "internal/figure"},
+		{"internal/device"},
 		{"internal/evidence"},
 		{"internal/words"},
 		{"internal/quantity", "internal/lock", "internal/plain"},

@@ -15,7 +15,7 @@ import (
 
 // Version changes whenever a threshold or a formula changes; it is kept with
 // every closed test and agreed plan. A test holds it to a digest of all entries.
-const Version = "2026.5"
+const Version = "2026.6"
 
 // Sureness tells how a value was read.
 type Sureness string
@@ -77,6 +77,7 @@ func All() []Entry {
 		intakeEntries(),
 		proposalEntries(),
 		fieldEntries(),
+		deviceEntries(),
 	)
 }
 
