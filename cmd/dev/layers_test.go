@@ -39,7 +39,7 @@ func layers() [][]string {
 		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
 		{"internal/demo"},
 		{"internal/store/large"}, // fills a store for its benchmarks
-		{"internal/store", "internal/handout", "internal/squad", "internal/exchange"},
+		{"internal/store", "internal/handout", "internal/squad", "internal/exchange", "internal/tables"},
 		{"internal/consult"},
 		{"internal/care"},
 		{"internal/record"},

@@ -32,7 +32,7 @@ const (
 // child does the work of a second program and returns its exit code.
 func child(name, dir string) int {
 	work := map[string]func(dir string) error{
-		"open": childOpen, "stream": childStream, "midway": childMidway, "save": childSave, "look": childLook, "limit": childLimit,
+		"open": childOpen, "stream": childStream, "midway": childMidway, "save": childSave, "look": childLook, "limit": childLimit, "import": childImport,
 	}
 	if err := work[name](dir); err != nil {
 		fmt.Println("code:", CodeOf(err))
@@ -238,10 +238,17 @@ func statementsOf(t testing.TB, file string) int {
 // killMidway kills a second program at a statement of a change of shape.
 func killMidway(t testing.TB, dir string, at int) {
 	t.Helper()
-	cmd := childCommand("midway", dir)
+	killAt(t, "midway", dir, fmt.Sprint("statement ", at))
+}
+
+// killAt starts the work of a second program that waits after each line it prints, and
+// kills it at one of them.
+func killAt(t testing.TB, name, dir, at string) {
+	t.Helper()
+	cmd := childCommand(name, dir)
 	more := got(cmd.StdinPipe())(t)
 	killAfter(t, cmd, func(line string) bool {
-		if line == fmt.Sprint("statement ", at) {
+		if line == at {
 			return true
 		}
 		_, err := io.WriteString(more, "\n")

@@ -197,6 +197,8 @@ func makeWorld(t testing.TB, s *Store) world {
 		"ImportID": record.NewID()}
 	w.athlete = got(s.SaveAthlete(ctx, filled[record.Athlete](t, links), Edit{}))(t)
 	links["AthleteID"] = w.athlete.ID
+	got(s.Import(ctx, Incoming{File: "tests.csv", Kind: record.ImportTests}))(t)
+	got(s.SaveTemplate(ctx, filled[record.ImportTemplate](t, map[string]record.ID{"ID": record.NewID()})))(t)
 	test := filled[record.Test](t, links)
 	test.State = record.TestOpen
 	w.test = got(s.SaveTest(ctx, test, Edit{}))(t)

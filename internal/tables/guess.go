@@ -1,0 +1,447 @@
+package tables
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
+)
+
+// headingRows is how many rows at the top may come before the headings.
+const headingRows = 25
+
+// Guess finds out how a book is read: the sheet and the row with the most headings
+// that are known, what each column means and in which unit. order is the order of
+// dates where the file does not tell.
+func Guess(b Book, order Order) Mapping {
+	best, most := Mapping{Order: order, Kind: record.ImportTests}, -1
+	for _, s := range b.Sheets {
+		for row := range min(len(s.Rows), headingRows) {
+			if n := headingScore(s, row); n > most {
+				best.Sheet, best.Heading, most = s.Name, row, n
+			}
+		}
+	}
+	s, ok := best.Find(b)
+	if !ok {
+		return best
+	}
+	return GuessSheet(s, best.Heading, b.Separator, order)
+}
+
+// GuessSheet is [Guess] for a sheet whose row of headings is known.
+func GuessSheet(s Sheet, heading int, separator rune, order Order) Mapping {
+	m := Mapping{Sheet: s.Name, Heading: heading, Order: order}
+	names, unitRow := headings(s, heading)
+	m.UnitRow = unitRow
+	for _, n := range names {
+		m.Columns = append(m.Columns, Column{Heading: n})
+	}
+	m.assign()
+	m.DecimalComma = commas(s, m, separator)
+	m.settleTimes(s)
+	m.Kind = m.kind()
+	for i := range m.Columns {
+		m.Columns[i] = m.unit(s, i)
+	}
+	m.ounces(s)
+	if found, ok := orderOf(s, m); ok {
+		m.Order = found
+	}
+	return m.Of(m.Kind)
+}
+
+// kind is what sort of file it is by what its columns mean.
+func (m Mapping) kind() record.ImportKind {
+	has := func(t Target) bool { return m.first(t) >= 0 }
+	weighed := has(MassBefore) || has(MassAfter) || has(BottleBefore) || has(Drunk)
+	switch {
+	case !weighed && !has(Duration) && (has(Sodium) || has(Potassium)) && (has(Sample) || has(Name) || has(FamilyName)):
+		return record.ImportLaboratory
+	case weighed || has(Date) && !has(Height):
+		return record.ImportTests
+	}
+	return record.ImportAthletes
+}
+
+// headings are the texts above the columns, with the units of the row below where
+// that holds nothing else.
+func headings(s Sheet, row int) (names []string, unitRow bool) {
+	for i := range s.Width() {
+		names = append(names, s.At(row, i).Text)
+	}
+	units := 0
+	for i := range names {
+		text := s.At(row+1, i).Text
+		if text == "" {
+			continue
+		}
+		if _, ok := unitOf(text); !ok || s.At(row+1, i).Number {
+			return names, false
+		}
+		units++
+	}
+	if units < 2 {
+		return names, false
+	}
+	for i := range names {
+		if text := s.At(row+1, i).Text; text != "" {
+			names[i] += " (" + strings.Trim(text, "[]() ") + ")"
+		}
+	}
+	return names, true
+}
+
+// headingScore counts what in a row is known as a heading, and a little for being a
+// text at all.
+func headingScore(s Sheet, row int) int {
+	n := 0
+	for _, c := range s.Rows[row] {
+		if c.Text == "" || c.Number || utf8.RuneCountInString(c.Text) > 80 {
+			continue
+		}
+		if f := find(c.Text); len(f) > 0 && f[0].score >= sureMatch {
+			n += 10
+		}
+	}
+	return n
+}
+
+// A heading is taken for what a name of a column covers of its letters.
+const (
+	leastMatch = 0.45
+	sureMatch  = 0.6
+)
+
+// found is a meaning a heading may have.
+type found struct {
+	target Target
+	score  float64
+	column int
+}
+
+// find lists what a heading may mean, the likeliest first.
+func find(heading string) []found {
+	words := withoutUnits(heading)
+	var list []found
+	for _, t := range allTargets() {
+		score := cover(words, t)
+		if t.Sited() && score > 0 {
+			score = max(score, cover(withoutSite(words), t))
+		}
+		if score >= leastMatch && !wrongUnit(heading, t) {
+			list = append(list, found{target: t, score: score})
+		}
+	}
+	if slices.ContainsFunc(list, func(f found) bool { return f.target == MassBefore || f.target == MassAfter }) {
+		list = slices.DeleteFunc(list, func(f found) bool { return f.target == UsualMass })
+	}
+	slices.SortStableFunc(list, func(a, b found) int { return cmp.Compare(b.score, a.score) })
+	return list
+}
+
+// cover is the part of the letters of a heading that a name of a target covers; a
+// name of two letters counts only where nothing else stands, but for sodium.
+func cover(words []string, t Target) float64 {
+	letters, most := lettersOf(words), 0
+	if letters == 0 {
+		return 0
+	}
+	for name := range strings.SplitSeq(known()[t], ", ") {
+		parts := strings.Fields(name)
+		covered := lettersOf(parts)
+		if covered > most && holdsAll(words, parts) && (covered > 2 || covered == letters || t.Sited()) {
+			most = covered
+		}
+	}
+	return float64(most) / float64(letters)
+}
+
+// lettersOf counts the letters of words.
+func lettersOf(words []string) int {
+	n := 0
+	for _, w := range words {
+		n += len(w)
+	}
+	return n
+}
+
+// withoutSite is the words of a heading but for those that say where a patch sat.
+func withoutSite(words []string) []string {
+	var site []string
+	for _, names := range siteNames() {
+		for name := range strings.SplitSeq(names, ", ") {
+			if parts := strings.Fields(name); holdsAll(words, parts) {
+				site = append(site, parts...)
+			}
+		}
+	}
+	return slices.DeleteFunc(slices.Clone(words), func(w string) bool {
+		return slices.Contains(site, w) || sideOf(w) != "" || w == "patch" || w == "sweat"
+	})
+}
+
+// allTargets lists the targets that have names, in the order of [meanings].
+func allTargets() []Target {
+	var list []Target
+	for _, m := range meanings() {
+		list = append(list, m.target)
+	}
+	return append(list, elsewhere, code)
+}
+
+// brackets lists what stands in brackets of a heading, and the rest of it.
+func brackets(heading string) (inside []string, rest string) {
+	for {
+		open := strings.IndexAny(heading, "([{")
+		if open < 0 {
+			return inside, rest + heading
+		}
+		end := strings.IndexAny(heading[open:], ")]}")
+		if end < 0 {
+			return append(inside, heading[open+1:]), rest + heading[:open]
+		}
+		inside = append(inside, heading[open+1:open+end])
+		rest += heading[:open] + " "
+		heading = heading[open+end+1:]
+	}
+}
+
+// measures reports whether what stands in brackets is a unit, of whatever kind.
+func measures(text string) bool {
+	if _, ok := unitOf(text); ok {
+		return true
+	}
+	text = strings.ToLower(strings.ReplaceAll(text, " ", ""))
+	return strings.Contains(text, "/h") || strings.Contains(text, "/min") || strings.Contains(text, ".h-1") || strings.Contains(text, "%") ||
+		text == "mg" || text == "bpm" || text == "km" || text == "yrs" || text == "years"
+}
+
+// withoutUnits are the words of a heading but for units in brackets and at the end.
+func withoutUnits(heading string) []string {
+	inside, rest := brackets(heading)
+	words := wordsOf(rest)
+	for _, text := range inside {
+		if !measures(text) {
+			words = append(words, wordsOf(text)...)
+		}
+	}
+	for len(words) > 1 {
+		last := words[len(words)-1]
+		if _, ok := unitOf(last); !ok || last == "f" || last == "h" || last == "in" {
+			break
+		}
+		words = words[:len(words)-1]
+	}
+	return words
+}
+
+// wrongUnit reports whether a heading gives a unit in which a target cannot be.
+func wrongUnit(heading string, t Target) bool {
+	m, ok := meaningOf(t)
+	if !ok || m.sort != SortNumber && m.sort != SortMinutes {
+		return false
+	}
+	inside, _ := brackets(heading)
+	for _, text := range inside {
+		u, isUnit := unitOf(text)
+		if isUnit && !slices.Contains(sameSign(u, m), u) || !isUnit && measures(text) {
+			return true
+		}
+	}
+	return false
+}
+
+// sameSign lists the units of a target, with those of its signs that mean another
+// unit elsewhere: "oz" of a volume is a fluid ounce, "mmol" of sodium mmol/L.
+func sameSign(u quantity.Unit, m meaning) []quantity.Unit {
+	if u == quantity.Ounce && slices.Contains(m.units, quantity.FluidOunce) {
+		return append(slices.Clone(m.units), quantity.Ounce)
+	}
+	return m.units
+}
+
+// assign gives each column what it most likely means; where only one column may
+// mean it, the likeliest one.
+func (m *Mapping) assign() {
+	var all []found
+	for i, c := range m.Columns {
+		for _, f := range find(c.Heading) {
+			f.column = i
+			all = append(all, f)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b found) int { return cmp.Compare(b.score, a.score) })
+	done, taken := map[int]bool{}, map[Target]bool{}
+	for _, f := range all {
+		of, _ := meaningOf(f.target)
+		single := !of.many && f.target != Worked && f.target != elsewhere
+		if done[f.column] || single && taken[f.target] {
+			continue
+		}
+		done[f.column], taken[f.target] = true, true
+		m.Columns[f.column].Target = f.target
+	}
+	m.resolve(taken)
+}
+
+// resolve settles what the meanings of the other columns decide.
+func (m *Mapping) resolve(taken map[Target]bool) {
+	named := taken[Name] || taken[FamilyName] || taken[Sample]
+	drinks, salts := 0, 0
+	for _, c := range m.Columns {
+		if c.Target == Drunk {
+			drinks++
+		}
+	}
+	for i, c := range m.Columns {
+		switch {
+		case c.Target == code && !named:
+			m.Columns[i].Target, named = Name, true
+		case c.Target == code, c.Target == elsewhere:
+			m.Columns[i].Target = Unused
+		case c.Target == Drunk && drinks > 1 && isTotal(c.Heading):
+			m.Columns[i].Target = Worked
+			drinks--
+		case c.Target.Sited():
+			site, ok := SiteOf(c.Heading)
+			m.Columns[i].Site = site
+			if !ok && c.Target == Sodium {
+				if salts++; salts > 1 {
+					m.Columns[i].Target = Unused
+				}
+			}
+		}
+	}
+}
+
+// isTotal reports whether a heading says that its column is a sum of others.
+func isTotal(heading string) bool {
+	for _, w := range wordsOf(heading) {
+		switch w {
+		case "total", "sum", "gesamt", "summe", "insgesamt", "suma", "somme", "all":
+			return true
+		}
+	}
+	return false
+}
+
+// settleTimes tells a time of day from a duration where a heading says only "time".
+func (m *Mapping) settleTimes(s Sheet) {
+	start := m.first(Start)
+	if start < 0 || m.first(Duration) >= 0 {
+		return
+	}
+	plainly := 0
+	rows := m.Rows(s)
+	for _, row := range rows {
+		if x, ok := m.number(s.At(row, start)); ok && x > 24 && x < 1000 {
+			plainly++
+		}
+	}
+	if plainly*2 > len(rows) {
+		m.Columns[start].Target = Duration
+	}
+}
+
+// unit finds the unit of a column: in its heading, else by its values.
+func (m Mapping) unit(s Sheet, i int) Column {
+	c := m.Columns[i]
+	of, ok := meaningOf(c.Target)
+	if !ok || len(of.units) == 0 {
+		c.Unit = ""
+		return c
+	}
+	if u, ok := headingUnit(c.Heading, of); ok {
+		c.Unit = u
+		return c
+	}
+	c.Unit, c.FromValues = m.unitOfValues(s, i, of), len(of.units) > 1
+	return c
+}
+
+// headingUnit finds a unit of a target in a heading.
+func headingUnit(heading string, of meaning) (quantity.Unit, bool) {
+	inside, rest := brackets(heading)
+	words := strings.FieldsFunc(rest, func(r rune) bool { return strings.ContainsRune(" _,;:-", r) })
+	for i := len(words) - 1; i > 0; i-- {
+		if i < len(words)-1 {
+			inside = append(inside, words[i]+words[i+1])
+		}
+		inside = append(inside, words[i])
+	}
+	for _, text := range inside {
+		u, ok := unitOf(text)
+		if ok && u == quantity.Ounce && slices.Contains(of.units, quantity.FluidOunce) {
+			u = quantity.FluidOunce
+		}
+		if ok && slices.Contains(of.units, u) {
+			return u, true
+		}
+	}
+	return "", false
+}
+
+// unitOfValues is the unit in which most values of a column are not odd; of those
+// with as many the first. A whole column of volumes that could all be litres is in
+// litres: nobody drinks a few millilitres.
+func (m Mapping) unitOfValues(s Sheet, column int, of meaning) quantity.Unit {
+	limit, limited := evidence.LimitOf(of.field)
+	values := m.values(s, column)
+	if !limited || len(values) == 0 {
+		return of.units[0]
+	}
+	if slices.Contains(of.units, quantity.Litre) {
+		if most := slices.Max(values) * 1000; most > 0 && most <= limit.Refuse.High {
+			return quantity.Litre
+		}
+	}
+	best, most := of.units[0], 0
+	for _, u := range of.units {
+		n := 0
+		for _, x := range values {
+			if y, err := toUnit(x, u, of); err == nil && limit.Warn.Contains(y) {
+				n++
+			}
+		}
+		if n > most {
+			best, most = u, n
+		}
+	}
+	return best
+}
+
+// values are the numbers of a column.
+func (m Mapping) values(s Sheet, column int) []float64 {
+	var list []float64
+	for _, row := range m.Rows(s) {
+		if x, ok := m.number(s.At(row, column)); ok {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+// ounces takes volumes without a unit for fluid ounces where bodies are weighed in
+// pounds and no volume is above what a few bottles hold.
+func (m *Mapping) ounces(s Sheet) {
+	const most = 200 // fl oz, 5.9 L
+	pounds := slices.ContainsFunc(m.Columns, func(c Column) bool {
+		return (c.Target == MassBefore || c.Target == MassAfter) && c.Unit == quantity.Pound
+	})
+	if !pounds {
+		return
+	}
+	for i, c := range m.Columns {
+		if !c.FromValues || c.Unit != quantity.Millilitre && c.Unit != quantity.Litre {
+			continue
+		}
+		if values := m.values(s, i); len(values) > 0 && slices.Max(values) <= most {
+			m.Columns[i].Unit = quantity.FluidOunce
+		}
+	}
+}

@@ -1,0 +1,231 @@
+package tables
+
+import (
+	"archive/zip"
+	"bytes"
+	"compress/flate"
+	"context"
+	"errors"
+	"io"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// zeros is a reader of so many zero bytes.
+type zeros struct{ left int64 }
+
+func (z *zeros) Read(p []byte) (int, error) {
+	if z.left <= 0 {
+		return 0, io.EOF
+	}
+	n := min(int64(len(p)), z.left)
+	clear(p[:n])
+	z.left -= n
+	return int(n), nil
+}
+
+// bomb is a workbook whose sheet unpacks to so many bytes; lie gives another size in
+// its directory.
+func bomb(t testing.TB, size int64, lie uint64) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	w.RegisterCompressor(zip.Deflate, func(to io.Writer) (io.WriteCloser, error) { return flate.NewWriter(to, flate.BestSpeed) })
+	f, err := w.Create("xl/worksheets/sheet1.xml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := io.Copy(f, &zeros{size}); err != nil {
+		t.Fatal(err)
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	data := out.Bytes()
+	if lie > 0 {
+		at := bytes.LastIndex(data, []byte("PK\x01\x02")) // the entry of the directory
+		for i := range 4 {
+			data[at+24+i] = byte(lie >> (8 * i))
+		}
+	}
+	return data
+}
+
+// TestHostileFiles: each is refused in words of its own, before it fills the memory.
+func TestHostileFiles(t *testing.T) {
+	wideRow := strings.Repeat(",", 1_000_000)
+	for name, c := range map[string]struct {
+		data []byte
+		want error
+	}{
+		"nothing":                     {nil, ErrEmpty},
+		"only ends of lines":          {[]byte("\n\n\n"), ErrEmpty},
+		"too large":                   {make([]byte, MostBytes+1), ErrBytes},
+		"bytes":                       {[]byte("\x00\x01\x02\x03\x04\x05\x06\x07\x08\x00\x01\x02\xff\xfe"), ErrNotTable},
+		"an old workbook":             {[]byte("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1rest"), ErrOldBook},
+		"a locked workbook":           {[]byte("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1E\x00n\x00c\x00r\x00y\x00p\x00t\x00e\x00d"), ErrLocked},
+		"a zip of nothing":            {[]byte("PK\x03\x04nothing"), ErrNotTable},
+		"a bomb":                      {bomb(t, 300<<20, 0), ErrBytes},
+		"a bomb that lies":            {bomb(t, 300<<20, 1000), ErrNotTable},
+		"a million columns":           {[]byte("name" + wideRow + "x\n"), ErrColumns},
+		"a long cell":                 {[]byte("name,date\n" + strings.Repeat("é", MostCell+1) + ",2025-05-14\n"), ErrCell},
+		"too many rows":               {[]byte("name\n" + strings.Repeat("a\n", MostRows+1)), ErrRows},
+		"too many empty rows":         {[]byte("name\n" + strings.Repeat("\n", MostRows+1) + "a\n"), ErrRows},
+		"a workbook far to the right": {farCell(t, "XFD1"), ErrColumns},
+		"a workbook far down":         {farCell(t, "A1048576"), ErrRows},
+	} {
+		t.Run(name, func(t *testing.T) {
+			if _, err := Open(c.data); !errors.Is(err, c.want) {
+				t.Errorf("got %v, want %v", err, c.want)
+			}
+		})
+	}
+}
+
+// farCell is a workbook with one cell at the edge.
+func farCell(t testing.TB, at string) []byte {
+	t.Helper()
+	f := excelize.NewFile()
+	if err := f.SetCellValue("Sheet1", at, "x"); err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := f.Write(&out); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+// TestFormulasAreNotWorkedOut: what was kept beside a formula is read, the formula
+// itself never; in a text file it is the text it is.
+func TestFormulasAreNotWorkedOut(t *testing.T) {
+	f := excelize.NewFile()
+	for at, v := range map[string]any{"A1": "Name", "B1": "Date", "C1": "Mass before (kg)", "A2": "Ida Brandt", "B2": "2025-05-14", "C2": 61.5} {
+		if err := f.SetCellValue("Sheet1", at, v); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := f.SetCellFormula("Sheet1", "A2", `HYPERLINK("http://example.invalid/","Ida")`); err != nil {
+		t.Fatal(err)
+	}
+	if err := f.SetCellFormula("Sheet1", "C2", "60+1.5"); err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := f.Write(&out); err != nil {
+		t.Fatal(err)
+	}
+	b, err := Open(out.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := b.Sheets[0].At(1, 2).Text; got != "61.5" && got != "" {
+		t.Errorf("the cell with a formula is read as %q", got)
+	}
+	for _, row := range b.Sheets[0].Rows {
+		for _, c := range row {
+			if strings.Contains(c.Text, "HYPERLINK") || strings.Contains(c.Text, "60+") {
+				t.Errorf("the formula is read: %q", c.Text)
+			}
+		}
+	}
+	_, _, d := read(t, []byte("Name,Date,Mass before (kg),Comments\nIda Brandt,2025-05-14,61.5,=cmd|' /C calc'!A0\n"), nil, Options{})
+	if len(d.Rows) != 1 || d.Rows[0].Test.Note != "=cmd|' /C calc'!A0" {
+		t.Errorf("%+v", d)
+	}
+}
+
+// TestSpreadsheetErrorsAreFaults: a cell the spreadsheet could not work out is no
+// value and no nothing.
+func TestSpreadsheetErrorsAreFaults(t *testing.T) {
+	_, _, d := read(t, []byte("Name,Date,Mass before (kg),Mass after (kg)\nIda Brandt,2025-05-14,#DIV/0!,61\n"), nil, Options{})
+	if len(d.Faults) != 1 || d.Faults[0].Code != FaultFailed || d.Faults[0].Row != 1 || d.Faults[0].Column != 2 || len(d.Rows) != 0 {
+		t.Errorf("%+v", d)
+	}
+}
+
+// FuzzOpen: no bytes make the reader panic or give more than it promises.
+func FuzzOpen(f *testing.F) {
+	for _, c := range spreadsheets(f) {
+		f.Add(c.data)
+	}
+	f.Add([]byte("sep=;\n\"a\nb\";c\n"))
+	f.Add(farCell(f, "C3"))
+	f.Add([]byte("\xff\xfea\x00,\x00b\x00\n\x00"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		b, err := Open(data)
+		if err != nil {
+			return
+		}
+		for _, s := range b.Sheets {
+			if len(s.Rows) > MostRows || s.Width() > MostColumns {
+				t.Fatalf("%d rows, %d columns", len(s.Rows), s.Width())
+			}
+		}
+	})
+}
+
+// FuzzBuild: whatever stands in a text file, what comes out is within the limits or a
+// fault, and every fault has a place in the file.
+func FuzzBuild(f *testing.F) {
+	for _, c := range spreadsheets(f) {
+		f.Add(c.data)
+	}
+	f.Add([]byte("Name,Date,Duration,Mass before\nA,31/02/2025,1h,9e99\n,,-1:00,NaN\n"))
+	f.Add([]byte("Sample,Date,Na,K\nx forearm,1/1/2025,1,2\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		if bytes.HasPrefix(data, []byte("PK")) {
+			return // workbooks are tried by the reader's own
+		}
+		b, err := Open(data)
+		if err != nil {
+			return
+		}
+		m := Guess(b, MonthDayYear)
+		kept, err := m.Marshal()
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := ReadMapping(kept)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if fitted, ok := again.Fit(b); ok && len(fitted.Columns) != b.Sheets[0].Width() {
+			t.Fatalf("%d columns fitted to %d", len(fitted.Columns), b.Sheets[0].Width())
+		}
+		d, err := Build(context.Background(), b, m, Options{Today: today})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, fault := range d.Faults {
+			if fault.Row >= len(b.Sheets[0].Rows) || fault.Column >= len(m.Columns) {
+				t.Fatalf("%+v is nowhere", fault)
+			}
+		}
+		wantWithin(t, d)
+	})
+}
+
+// FuzzMapping: what is kept of a template never makes the reader panic.
+func FuzzMapping(f *testing.F) {
+	f.Add([]byte(`{"Kind":"tests","Heading":3,"Columns":[{"Heading":"x","Target":"sodium","Unit":"kg","Site":"chest"}],"Begin":"25:00"}`))
+	f.Add([]byte(`{"Heading":-1}`))
+	book, err := Open([]byte("x,Name,Date\n1,Ann,2025-05-14\n"))
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		m, err := ReadMapping(data)
+		if err != nil {
+			return
+		}
+		for i := range m.Columns {
+			m = m.With(i, Sodium)
+		}
+		if _, err := Build(context.Background(), book, m, Options{Today: today}); err != nil {
+			t.Fatal(err)
+		}
+	})
+}
