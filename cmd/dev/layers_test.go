@@ -50,7 +50,7 @@ func layers() [][]string {
 		{"internal/evidence"},
 		{"internal/words"},
 		{"internal/quantity", "internal/lock", "internal/plain"},
-		{"assets", "internal/golden", "internal/published"},
+		{"assets", "internal/golden", "internal/published", "internal/offline"},
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 
 func day() time.Time { return time.Date(2026, 5, 14, 0, 0, 0, 0, time.UTC) }
 
-func newCase(t *testing.T) (Case, Setup) {
+func newCase(t testing.TB) (Case, Setup) {
 	t.Helper()
 	sheet, a := caseSheet()
 	d := testSetup(t)

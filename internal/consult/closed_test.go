@@ -25,7 +25,7 @@ type closedCase struct {
 
 // closeCase freezes the case's sheet as its state says, with a food, a bottle
 // kept with a reason, and bands of the practice's own.
-func closeCase(t *testing.T, state record.TestState) closedCase {
+func closeCase(t testing.TB, state record.TestState) closedCase {
 	t.Helper()
 	sheet, a := caseSheet()
 	sheet.State = state
@@ -47,7 +47,7 @@ func closeCase(t *testing.T, state record.TestState) closedCase {
 }
 
 // another is a desk on which product, bands and limit have changed since.
-func another(t *testing.T) Setup {
+func another(t testing.TB) Setup {
 	t.Helper()
 	generic, err := fuel.Generic()
 	if err != nil {

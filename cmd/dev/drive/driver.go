@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -33,6 +34,9 @@ const (
 type Config struct {
 	Program string // path of the built program
 	Args    []string
+	// Before is what stands before the program in the command that starts it: a
+	// program that makes something ready and then becomes it. Mostly none.
+	Before []string
 	// Work is the folder of one run: home, data, places and log of the
 	// program. Shots is the folder for pictures.
 	Work, Shots   string
@@ -138,7 +142,8 @@ func (d *Driver) Start(ctx context.Context, extra ...string) error {
 	}
 	args := append([]string{"--data", d.Data(), "--places", d.placesFile()}, d.config.Args...)
 	env := Environment(os.Environ(), d.display.Name, filepath.Join(d.config.Work, "home"))
-	program, err := startProcess(d.config.Program, append(args, extra...), env, d.LogFile())
+	line := slices.Concat(d.config.Before, []string{d.config.Program}, args, extra)
+	program, err := startProcess(line, env, d.LogFile())
 	if err != nil {
 		return err
 	}

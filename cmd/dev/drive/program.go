@@ -19,14 +19,14 @@ type process struct {
 	err   error         // how, once ended
 }
 
-// startProcess starts the program with its output appended to a log file.
-func startProcess(program string, args, env []string, logFile string) (*process, error) {
+// startProcess starts a command with its output appended to a log file.
+func startProcess(line, env []string, logFile string) (*process, error) {
 	log, err := os.OpenFile(logFile, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600)
 	if err != nil {
 		return nil, fmt.Errorf("start the program: %w", err)
 	}
 	defer log.Close() //nolint:errcheck // the program has its own handle
-	c := exec.Command(program, args...)
+	c := exec.Command(line[0], line[1:]...)
 	c.Env, c.Stdout, c.Stderr = env, log, log
 	if err := c.Start(); err != nil {
 		return nil, fmt.Errorf("start the program: %w", err)

@@ -79,7 +79,7 @@ func TestMain(m *testing.M) {
 // startSelf starts the test's own program with a behaviour.
 func startSelf(t *testing.T, how string) *process {
 	t.Helper()
-	p, err := startProcess(os.Args[0], nil, append(os.Environ(), behave+"="+how), filepath.Join(t.TempDir(), "log"))
+	p, err := startProcess([]string{os.Args[0]}, append(os.Environ(), behave+"="+how), filepath.Join(t.TempDir(), "log"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,7 +125,7 @@ func TestProcessKill(t *testing.T) {
 }
 
 func TestStartProcessWithoutProgram(t *testing.T) {
-	if _, err := startProcess(filepath.Join(t.TempDir(), "none"), nil, nil, filepath.Join(t.TempDir(), "log")); err == nil {
+	if _, err := startProcess([]string{filepath.Join(t.TempDir(), "none")}, nil, filepath.Join(t.TempDir(), "log")); err == nil {
 		t.Error("a program that is not there was started")
 	}
 }

@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"ebbwell/cmd/dev/drive"
+	"ebbwell/internal/offline"
 )
 
 // The virtual screen, and how long one step may take: a machine without a
@@ -28,7 +29,19 @@ const (
 	patience     = 30 * time.Second
 )
 
+// shutOff is the first argument with which this program shuts itself off from all
+// networks and becomes the program named behind it: the system then ends that
+// program at the first socket into a network. So the real program, with all the
+// libraries of the window, is seen not to dial.
+const shutOff = "shut-off"
+
 func main() {
+	if len(os.Args) > 2 && os.Args[1] == shutOff {
+		if err := becomeOffline(os.Args[2:]); err != nil {
+			_, _ = fmt.Fprintln(os.Stderr, "window:", err)
+			os.Exit(1)
+		}
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	err := start(ctx, os.Args[1:])
 	stop()
@@ -69,6 +82,9 @@ func start(ctx context.Context, args []string) (err error) {
 		Program: *program, Work: work, Shots: *shots,
 		Width: screenWidth, Height: screenHeight, Patience: patience,
 	}
+	if self, err := os.Executable(); err == nil && !*windows {
+		c.Before = []string{self, shutOff}
+	}
 	if *windows {
 		// Wine shows this machine's files on drive Z, and ends a program at once on a signal.
 		c.CloseKeys, c.Root = "alt+F4", "Z:"
@@ -88,4 +104,15 @@ func runScript(ctx context.Context, c drive.Config, steps []drive.Step) (err err
 	}
 	defer func() { err = errors.Join(err, d.Close()) }()
 	return drive.Run(ctx, d, steps, os.Stdout)
+}
+
+// becomeOffline shuts this process off from all networks and becomes another program.
+func becomeOffline(line []string) error {
+	if err := offline.Shut(); err != nil {
+		_, _ = fmt.Fprintln(os.Stderr, "window: goes on, and does not see whether the program dials:", err)
+	}
+	if err := syscall.Exec(line[0], line, os.Environ()); err != nil {
+		return fmt.Errorf("start %s: %w", line[0], err)
+	}
+	return nil
 }

@@ -1,0 +1,146 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"time"
+)
+
+// fuzzTarget is a function that reads whatever it is given.
+type fuzzTarget struct {
+	folder string // from the root, with slashes
+	name   string
+}
+
+// fuzz runs each fuzz target of the tree, or of some packages, for a time, tells
+// how often each was run, and fails when one found something. What was found
+// stands in testdata/fuzz of its package, and is a test from then on.
+func fuzz(ctx context.Context, t tool, args []string) error {
+	packages, flags := splitPackages(args)
+	set := flag.NewFlagSet("fuzz", flag.ContinueOnError)
+	set.SetOutput(t.errs)
+	each := set.Duration("time", time.Minute, "how long each target runs")
+	if err := set.Parse(flags); err != nil {
+		return fmt.Errorf("read flags: %w", err)
+	}
+	if set.NArg() > 0 {
+		return fmt.Errorf("fuzz takes packages that begin with ./ and -time, not %q", set.Arg(0))
+	}
+	targets, err := fuzzTargets(t.root, packages)
+	if err != nil {
+		return err
+	}
+	if len(targets) == 0 {
+		return fmt.Errorf("there is no fuzz target in %s", strings.Join(packages, " "))
+	}
+	_, _ = fmt.Fprintf(t.out, "%-40s %-20s %12s  %s\n", "package", "target", "executions", "finding")
+	var found []string
+	for _, target := range targets {
+		out, err := t.fuzzOne(ctx, target, *each)
+		if ctx.Err() != nil {
+			return fmt.Errorf("fuzz: %w", ctx.Err())
+		}
+		finding := "none"
+		if err != nil {
+			finding = findingOf(out)
+			found = append(found, target.folder+" "+target.name+"\n"+out)
+		}
+		_, _ = fmt.Fprintf(t.out, "%-40s %-20s %12s  %s\n", target.folder, target.name, executions(out), finding)
+	}
+	if len(found) > 0 {
+		return fmt.Errorf("%d of %d targets found something:\n\n%s", len(found), len(targets), strings.Join(found, "\n\n"))
+	}
+	_, _ = fmt.Fprintf(t.out, "%d targets, nothing found\n", len(targets))
+	return nil
+}
+
+// fuzzOne runs a target and returns what go test said.
+func (t tool) fuzzOne(ctx context.Context, target fuzzTarget, each time.Duration) (string, error) {
+	var out bytes.Buffer
+	quiet := tool{root: t.root, out: &out, errs: &out}
+	err := quiet.call(ctx, []string{"CGO_ENABLED=0"}, "go", fuzzLine(target, each)...)
+	var failed *exec.ExitError
+	if err != nil && !errors.As(err, &failed) {
+		_, _ = io.WriteString(t.errs, out.String())
+	}
+	return out.String(), err
+}
+
+// fuzzLine is the call of go test for one target. Making a finding small is given
+// no more time than looking for it.
+func fuzzLine(target fuzzTarget, each time.Duration) []string {
+	return []string{
+		"test", "-tags", tags, "-run", "^$", "-fuzz", "^" + target.name + "$",
+		"-fuzztime", each.String(), "-fuzzminimizetime", min(each, 10*time.Second).String(), "./" + target.folder,
+	}
+}
+
+// fuzzTargets lists the targets of packages, in the order of their folders.
+func fuzzTargets(root string, packages []string) (list []fuzzTarget, err error) {
+	err = walkGo(root, func(file string) error {
+		if !strings.HasSuffix(file, "_test.go") || !matchesAny(packages, path.Dir(file)) {
+			return nil
+		}
+		parsed, err := parser.ParseFile(token.NewFileSet(), filepath.Join(root, filepath.FromSlash(file)), nil, parser.SkipObjectResolution)
+		if err != nil {
+			return fmt.Errorf("look for fuzz targets: %w", err)
+		}
+		for _, d := range parsed.Decls {
+			if f, ok := d.(*ast.FuncDecl); ok && f.Recv == nil && strings.HasPrefix(f.Name.Name, "Fuzz") {
+				list = append(list, fuzzTarget{folder: path.Dir(file), name: f.Name.Name})
+			}
+		}
+		return nil
+	})
+	return list, err
+}
+
+// matchesAny reports whether a folder is one of the packages: "./internal/plan",
+// or "./internal/..." for all below.
+func matchesAny(packages []string, folder string) bool {
+	for _, p := range packages {
+		p = strings.TrimPrefix(strings.TrimPrefix(p, "ebbwell/"), "./")
+		below, all := strings.CutSuffix(p, "...")
+		below = strings.TrimSuffix(below, "/")
+		if folder == p || all && (below == "" || folder == below || strings.HasPrefix(folder, below+"/")) {
+			return true
+		}
+	}
+	return false
+}
+
+// executions is how often a target was run, as go test said last.
+func executions(out string) string {
+	all := regexp.MustCompile(`execs: (\d+)`).FindAllStringSubmatch(out, -1)
+	if len(all) == 0 {
+		return "-"
+	}
+	return all[len(all)-1][1]
+}
+
+// findingOf is what of a failed run names what was found: where it is kept, or the
+// last line that says something.
+func findingOf(out string) string {
+	if at := regexp.MustCompile(`Failing input written to (\S+)`).FindStringSubmatch(out); at != nil {
+		return at[1]
+	}
+	lines := strings.Split(strings.TrimSpace(out), "\n")
+	for i := len(lines) - 1; i >= 0; i-- {
+		if line := strings.TrimSpace(lines[i]); line != "" && !strings.HasPrefix(line, "FAIL") && !strings.HasPrefix(line, "exit status") {
+			return line
+		}
+	}
+	return "failed without a word"
+}

@@ -1,0 +1,6 @@
+//go:build !linux
+
+package offline
+
+// Shut returns [ErrUnable].
+func Shut() error { return ErrUnable }
