@@ -75,7 +75,7 @@ func reserved() map[string][]string {
 		"modernc.org":              {"internal/store"},
 		"database/sql":             {"internal/store"},
 		"codeberg.org/go-pdf":      {"internal/handout"},
-		"github.com/xuri":          {"internal/exchange"},
+		"github.com/xuri":          {"internal/exchange", "internal/tables"},
 		"filippo.io/age":           {"internal/lock"},
 		"net/http":                 {}, // nothing goes over a network
 		"net":                      {},
