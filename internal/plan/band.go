@@ -1,6 +1,9 @@
 package plan
 
-import "ebbwell/internal/quantity"
+import (
+	"ebbwell/internal/plan/proposal"
+	"ebbwell/internal/quantity"
+)
 
 // Band is the interval of one slot's values that meets all aims and guards
 // with the other slots held, as far as the slot may be moved.
@@ -38,17 +41,17 @@ func bandOf(r *rows, most float64, mix Mix, s int) Band {
 	mix[s] = 0
 	for i := range r.all() {
 		w := &r.list[i]
-		room, slack := w.most-w.sum(&mix), w.tolerance(&mix)
+		room := w.most - w.sum(&mix)
 		switch a := w.a[s]; {
 		case a > 0 && room/a < b.High:
 			b.High, highBy = room/a, w.condition
 		case a < 0 && room/a > b.Low:
 			b.Low, lowBy = room/a, w.condition
-		case a == 0 && room < -slack:
+		case a == 0 && w.misses(&mix):
 			return Band{Empty: true, Clash: w.condition}
 		}
 	}
-	if b.Low > b.High+hair*(1+b.Low) {
+	if proposal.Passes(b.Low, b.High) {
 		return Band{Empty: true, Clash: lowBy | highBy}
 	}
 	b.High = max(b.High, b.Low)

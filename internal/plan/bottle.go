@@ -42,7 +42,7 @@ func (b *bottling) stand(drinks []int, ml [Drinks]float64) {
 	var ends [Drinks]int
 	b.cut(drinks, ml, &ends)
 	for first := 0; first < len(b.order); {
-		end := first + 1
+		end := first
 		for end < len(b.order) && b.alike(first, end) {
 			end++
 		}
@@ -82,7 +82,7 @@ func (b *bottling) cut(drinks []int, ml [Drinks]float64, ends *[Drinks]int) {
 
 // notCarried marks chances that cannot carry a drink, beyond any strain that can
 // be borne.
-const notCarried = 1000 * 1000
+const notCarried = 1e6
 
 // strain is how much more than even the chances between two places of the order
 // have to be filled with so many mL.
@@ -91,8 +91,8 @@ func (b *bottling) strain(ml float64, begin, end int) float64 {
 	switch {
 	case ml <= 0:
 		return 0
-	case ml > most+hairML:
-		return notCarried * (1 + (ml-most)/ml)
+	case exceeds(ml, most):
+		return notCarried - most/ml
 	}
 	return ml / (even + 1)
 }
@@ -108,9 +108,9 @@ func (b *bottling) mingle(drinks []int, ends [Drinks]int, first, end int) {
 	}
 	n := end - first
 	for j := range n {
-		best, lag := 0, -1.0
+		best, lag := 0, 0.0 // one lags, as long as there are chances left
 		for k := range drinks {
-			if x := float64(parts[k])*(float64(j)+0.5)/float64(n) - float64(given[k]); given[k] < parts[k] && x > lag {
+			if x := float64(parts[k])*(float64(j)+0.5)/float64(n) - float64(given[k]); x > lag {
 				best, lag = k, x
 			}
 		}

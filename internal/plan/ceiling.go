@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
 )
 
 // Reason says why a value stopped where it did.
@@ -39,7 +40,7 @@ func (p *Planner) CeilingOf(l Length) Ceiling {
 	if p.session.Minutes[l] > evidence.LongSession {
 		long := p.basis.SweatRate.Value*h - evidence.LongSessionAtMost/100*p.basis.Body.MassKg
 		if p.basis.Body.Hidden {
-			long = floorTo(long, evidence.HiddenLimitStep)
+			long = proposal.FloorTo(long, evidence.HiddenLimitStep)
 		}
 		if long < c.FluidL {
 			c.FluidL, c.Reason = max(0, long), LongSession
@@ -89,7 +90,7 @@ func (p *Planner) most(l Length, mix Mix, s Slot) (float64, Reason) {
 		if each <= 0 {
 			return
 		}
-		if x := floorTo(room/each, p.grain(s)); x < most {
+		if x := proposal.FloorTo(room/each, p.grain(s)); x < most {
 			most, why = x, reason
 		}
 	}
@@ -108,11 +109,6 @@ func (p *Planner) grain(s Slot) float64 {
 		return evidence.RoundFluid
 	}
 	return p.menu[s].Step
-}
-
-// floorTo rounds down to a multiple of a grain, never below zero.
-func floorTo(x, grain float64) float64 {
-	return max(0, math.Floor(x/grain+hair)*grain)
 }
 
 // fluidBeside is the fluid of all slots but one, L.
@@ -144,7 +140,7 @@ func (p *Planner) Scaled(mix Mix, from, to Length) Mix {
 	ratio := p.session.Minutes[to] / p.session.Minutes[from]
 	for s := range mix {
 		if p.menu[s].InUse && ratio != 1 {
-			mix[s] = floorTo(mix[s]*ratio, p.menu[s].Step)
+			mix[s] = proposal.FloorTo(mix[s]*ratio, p.menu[s].Step)
 		}
 	}
 	return p.UnderCeiling(to, mix)
@@ -157,11 +153,11 @@ func (p *Planner) UnderCeiling(l Length, mix Mix) Mix {
 	for s := range p.menu {
 		each := p.menu[s].Unit.fluidL()
 		over := p.fluidBeside(mix, -1) - ceiling
-		if !p.menu[s].InUse || each <= 0 || over <= hair {
+		if !p.menu[s].InUse || each <= 0 || !proposal.Passes(over, 0) {
 			continue
 		}
 		step := p.menu[s].Step
-		mix[s] = max(0, mix[s]-math.Ceil(over/each/step-hair)*step)
+		mix[s] = max(0, mix[s]-proposal.CeilTo(over/each, step))
 	}
 	return mix
 }

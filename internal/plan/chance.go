@@ -2,6 +2,7 @@ package plan
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -89,7 +90,7 @@ func (s Sport) Chances(minutes float64, heat Heat) []Chance {
 			list = append(list, c)
 		}
 	}
-	slices.SortStableFunc(list, func(a, b Chance) int { return compareFloats(a.Minute, b.Minute) })
+	slices.SortStableFunc(list, func(a, b Chance) int { return cmp.Compare(a.Minute, b.Minute) })
 	return slices.CompactFunc(list, overlaps)
 }
 
@@ -112,16 +113,6 @@ func (r Rule) moments(minutes float64, c playClock) []float64 {
 		list = append(list, c.in(minutes, at))
 	}
 	return list
-}
-
-func compareFloats(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // chanceColumns are the columns of the table, in order.
@@ -157,23 +148,23 @@ func ReadSports(r io.Reader) ([]Sport, error) {
 // readRule reads one row.
 func readRule(cells []string) (Rule, error) {
 	var failed error
-	number := func(s string) float64 {
+	upTo := func(s string, most float64) float64 {
 		if s == "" {
 			return 0
 		}
 		x, err := strconv.ParseFloat(s, 64)
-		if err != nil || !(x >= 0) || x > dayMinutes*minutesPerHour {
+		if err != nil || !(x >= 0) || x > most {
 			failed = fmt.Errorf("%q is not a time", s)
 			return 0
 		}
 		return x
 	}
 	rule := Rule{
-		Chance:  Chance{Code: cells[3], Seconds: number(cells[6]), CanEat: cells[7] == "yes"},
-		Minutes: number(cells[2]), Every: number(cells[5]), Sure: evidence.Sureness(cells[9]), Note: cells[10],
+		Chance:  Chance{Code: cells[3], Seconds: upTo(cells[6], dayMinutes*secondsPerMinute), CanEat: cells[7] == "yes"},
+		Minutes: upTo(cells[2], dayMinutes), Every: upTo(cells[5], dayMinutes), Sure: evidence.Sureness(cells[9]), Note: cells[10],
 	}
 	for _, s := range strings.Fields(cells[4]) {
-		rule.At = append(rule.At, number(s))
+		rule.At = append(rule.At, upTo(s, dayMinutes))
 	}
 	switch cells[8] {
 	case "yes":

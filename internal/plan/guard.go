@@ -104,12 +104,9 @@ func (g Guard) Codes() []string {
 	return list
 }
 
-// hair keeps a value on its limit from passing it by rounding.
-const hair = 1e-9
-
-// guardIf returns a guard when a value passes a limit by more than a hair.
+// guardIf returns a guard when a value passes a limit by more than rounding.
 func guardIf(one Guard, x, limit float64) Guard {
-	if x > limit+hair*(1+limit) {
+	if proposal.Passes(x, limit) {
 		return one
 	}
 	return 0

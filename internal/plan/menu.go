@@ -7,6 +7,7 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/fuel"
+	"ebbwell/internal/plan/proposal"
 )
 
 // Slot is a place in the mix: water, up to three drinks, up to four foods,
@@ -185,7 +186,7 @@ func (i Item) sliderEnd(s Slot, hours float64) float64 {
 	if s.IsFood() {
 		end = max(end, evidence.PortionsAtLeast)
 	}
-	return math.Ceil(end/i.Step-hair) * i.Step
+	return proposal.CeilTo(end, i.Step)
 }
 
 // usable reports whether an item's numbers can be computed with.

@@ -5,7 +5,7 @@ func (p *Planner) misses(l Length, mix Mix) Condition {
 	r := p.rowsOf(l)
 	var c Condition
 	for i := range r.all() {
-		if w := &r.list[i]; w.sum(&mix)-w.most > w.tolerance(&mix) {
+		if w := &r.list[i]; w.misses(&mix) {
 			c |= w.condition
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
 )
 
 // pause is a long break that is certain, when it comes and how long it lasts, min
@@ -59,7 +60,7 @@ func (c playClock) of(minutes, at float64) float64 {
 	low, high := 0.0, c.table
 	for range halvings {
 		mid := (low + high) / 2
-		if c.in(minutes, mid) < at-hair {
+		if proposal.Passes(at, c.in(minutes, mid)) {
 			low = mid
 		} else {
 			high = mid

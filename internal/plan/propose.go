@@ -71,7 +71,7 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 		AdviceMost: fuel.CarbohydrateDuring(p.session.Minutes[l], p.session.Effort).Range.High,
 		StepLH:     r.fluid(0), StepGH: r.CarbohydrateGH, Bottles: b.Bottles, DrinkStepML: b.DrinkStepML, BreaksSettled: b.BreaksSettled, Habit: proposal.Mix(habit),
 	}
-	if a := p.aim.Drinking; a.On && a.High < toleratedLH(p.basis.Usual, p.session.Running)-hair {
+	if a := p.aim.Drinking; a.On && proposal.Passes(toleratedLH(p.basis.Usual, p.session.Running), a.High) {
 		c.MostLH = a.High
 	}
 	if a := p.aim.Sodium; a.On {
@@ -80,7 +80,7 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 			c.Sodium = proposal.Is(a.Low)
 		}
 	}
-	if a := p.aim.Strength; a.On && a.High < evidence.StrengthHigh-hair {
+	if a := p.aim.Strength; a.On && proposal.Passes(evidence.StrengthHigh, a.High) {
 		c.MostStrength = a.High
 	}
 	if p.basis.Sodium.Known {

@@ -153,6 +153,8 @@ func TestPublishedSchedule(t *testing.T) {
 		case "smaller step":
 			_, smaller := DefaultStepRules().Smaller(r.number(t, "confidence"))
 			return one(smaller)
+		case "deficit limit":
+			return DeficitLimit(map[string]Heat{"cold": Cold, "mild": Temperate, "hot": Hot}[r.text("heat")])
 		case "thirst will do":
 			return thirstRow(t, r)
 		case "review":
@@ -188,7 +190,8 @@ func thirstRow(t testing.TB, r checked) float64 {
 	if g := r.or(t, "carbohydrate", 0); g > 0 {
 		a.Carbohydrate = Within(g, g)
 	}
-	return one(ThirstWillDo(Basis{SweatRate: Between(1, 1, 1)}, s, a))
+	rate := r.or(t, "rate", 1)
+	return one(ThirstWillDo(Basis{SweatRate: Between(rate, rate, rate)}, s, a))
 }
 
 // dayRow is where an event of the day stands, in hours from the session.

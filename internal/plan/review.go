@@ -1,6 +1,11 @@
 package plan
 
-import "ebbwell/internal/evidence"
+import (
+	"math"
+
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
+)
 
 // Done is one session done under a step, the newest last in a list.
 type Done struct {
@@ -82,7 +87,7 @@ func judge(done []Done) (Decision, string) {
 		return Hold, ReviewTooFew
 	case !asked:
 		return Hold, ReviewNotAsked
-	case !(100*share >= evidence.StepDoneShare-hair):
+	case math.IsNaN(share), proposal.Passes(evidence.StepDoneShare, 100*share):
 		return Hold, ReviewNotDone
 	case !(worst <= evidence.StepStomachGood):
 		return Hold, ReviewUnsettled

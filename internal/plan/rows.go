@@ -101,11 +101,5 @@ func (w *row) sum(mix *Mix) float64 {
 	return t
 }
 
-// tolerance is the rounding that a row forgives.
-func (w *row) tolerance(mix *Mix) float64 {
-	t := 1.0
-	for s, a := range w.a {
-		t += max(a*mix[s], -a*mix[s])
-	}
-	return hair * t
-}
+// misses reports that a mix does not meet the row.
+func (w *row) misses(mix *Mix) bool { return proposal.Passes(w.sum(mix), w.most) }

@@ -78,7 +78,7 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	room := float64(p.roomFor(l, mix, out.PlannedML))
 	var carried float64
 	out.Fill, carried = w.fill(out.Takes, room, w.most)
-	out.Fits = carried > float64(out.PlannedML)-hairML
+	out.Fits = !exceeds(float64(out.PlannedML), carried)
 	p.settle(&w, &out.bottles, cutTo(volumes, min(carried, room))) // amounts set by hand may come to more
 	for i := range out.Takes {
 		out.DrinkableML += out.Takes[i].ML

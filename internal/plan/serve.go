@@ -31,7 +31,7 @@ func (p *Planner) serve(mix Mix, out *Schedule) {
 		if item.Gel {
 			step = math.Ceil(step) // nobody keeps half a gel
 		}
-		units := max(1, int(math.Ceil(portions/step-hair)))
+		units := proposal.Begun(portions, step)
 		for u := range units {
 			amount := min(step, portions-float64(u)*step)
 			wanted := 0
@@ -83,7 +83,9 @@ func (t *Take) gelWaterML() float64 {
 }
 
 // waters reports whether enough is drunk here for food that wants so much more.
-func (t *Take) waters(wanted int) bool { return float64(t.WaterWantedML+wanted) <= t.gelWaterML()+hair }
+func (t *Take) waters(wanted int) bool {
+	return !proposal.Passes(float64(t.WaterWantedML+wanted), t.gelWaterML())
+}
 
 // wetter is the chance beside one at which enough is drunk for food, the one before
 // it first; that chance itself where there is none.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/plan/proposal"
 )
 
 // pouring gives out whole mouthfuls, one after another, each to the chance that a
@@ -77,7 +78,7 @@ func (w *pouring) add(at, drink int) {
 	t := &w.takes[at]
 	ml := w.shown(t.sips[drink] + 1)
 	switch {
-	case float64(ml-t.ByDrink[drink]) > w.left[drink]+hair:
+	case float64(ml-t.ByDrink[drink]) > w.left[drink]:
 		w.done[drink] = true
 	case w.over(t) || !w.bears(at):
 		t.full = true
@@ -92,8 +93,7 @@ func (w *pouring) add(at, drink int) {
 
 // shown is what mouthfuls come to, rounded down to 5 mL.
 func (w *pouring) shown(mouthfuls int) int {
-	const step = evidence.ScheduleRound
-	return int(math.Floor(float64(mouthfuls)*w.mouthful/step+hair) * step)
+	return int(proposal.FloorTo(float64(mouthfuls)*w.mouthful, evidence.ScheduleRound))
 }
 
 // over reports whether one mouthful more is above what the chance carries, or was
@@ -101,12 +101,12 @@ func (w *pouring) shown(mouthfuls int) int {
 func (w *pouring) over(t *Take) bool {
 	c, next := t.Chance, float64(t.Mouthfuls+1)
 	if c.Fixed.On {
-		return next > math.Round(c.Fixed.ML/w.mouthful) || next*w.mouthful > c.MostML()+hairML
+		return next > math.Round(c.Fixed.ML/w.mouthful) || exceeds(next*w.mouthful, c.MostML())
 	}
 	if w.calm && next*w.mouthful > t.calmML()+w.mouthful/2 {
 		return true
 	}
-	return next*w.mouthful > c.FillML(w.most)+hairML
+	return exceeds(next*w.mouthful, c.FillML(w.most))
 }
 
 // calmML is how far a chance is filled for the sake of one bottle there, mL: a little
@@ -119,17 +119,32 @@ func (t *Take) calmML() float64 {
 	return evidence.OneBottleOver * max(t.Chance.ComfortableML(), t.even)
 }
 
-// pourAll gives out the drinks: calmly first, a second bottle at a break before more
-// than is comfortable at another, then what is left as far as the chances bear.
+// pourAll gives out the drinks. Where there are several it does so calmly first, a
+// second bottle at a break before more than is comfortable at another; then what is left
+// goes as far as the chances bear. One drink has no second bottle: a larger plan of it
+// only adds to a smaller one.
 func (w *pouring) pourAll() {
 	for _, calm := range [...]bool{true, false} {
-		w.calm = calm
+		if w.calm = calm; calm && w.drinks() < 2 {
+			continue
+		}
 		for i := range w.takes {
 			w.takes[i].full = false
 		}
 		w.pour()
 		w.shareOut()
 	}
+}
+
+// drinks is how many drinks there are to give out.
+func (w *pouring) drinks() int {
+	n := 0
+	for _, ml := range w.left {
+		if ml > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // bears reports whether stomach and loss bear one mouthful more at a chance, there
@@ -142,7 +157,7 @@ func (w *pouring) bears(at int) bool {
 		if i == at {
 			ml += w.mouthful
 		}
-		if ml > s.room(t.Chance.Minute)+hairML {
+		if exceeds(ml, s.room(t.Chance.Minute)) {
 			return false
 		}
 		s.drink(ml)

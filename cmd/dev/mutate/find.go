@@ -77,14 +77,15 @@ func (f *finder) walk(root ast.Node) {
 	})
 }
 
-// prints reports whether a call only writes a text: its numbers are formats.
+// prints reports whether a call only writes a text, or is infinity: its numbers are
+// formats, or any of one sign will do.
 func prints(c *ast.CallExpr) bool {
 	s, ok := c.Fun.(*ast.SelectorExpr)
 	if !ok {
 		return false
 	}
 	id, ok := s.X.(*ast.Ident)
-	return ok && (id.Name == "fmt" || id.Name == "strconv" || id.Name == "errors")
+	return ok && (id.Name == "fmt" || id.Name == "strconv" || id.Name == "errors" || id.Name == "math" && s.Sel.Name == "Inf")
 }
 
 func (f *finder) binary(b *ast.BinaryExpr) {

@@ -48,7 +48,7 @@ func WantsOf(c *Case) Wants {
 	habit := c.SumOf(c.Habit)
 	w := Wants{AimGH: CarbohydrateAim(c)}
 	w.TargetGH = w.AimGH
-	if g := habit.CarbohydrateG / c.hours(); w.AimGH > 0 && math.Abs(g-w.AimGH) < evidence.FuelAimStep-hair {
+	if g := habit.CarbohydrateG / c.hours(); w.AimGH > 0 && Passes(evidence.FuelAimStep, math.Abs(g-w.AimGH)) {
 		w.TargetGH = g
 	}
 	if c.Gained {
@@ -59,8 +59,8 @@ func WantsOf(c *Case) Wants {
 		return w
 	}
 	h := c.hours()
-	loses := c.LossML/1000/h > evidence.SodiumAimRate+hair || c.SodiumMmolL.Known && c.SodiumMmolL.Value > evidence.SodiumAimMmol
-	w.Sodium = h >= evidence.SodiumAimHours-hair || h > evidence.SodiumAimSooner && loses
+	loses := Passes(c.LossML/1000/h, evidence.SodiumAimRate) || c.SodiumMmolL.Known && c.SodiumMmolL.Value > evidence.SodiumAimMmol
+	w.Sodium = !Passes(evidence.SodiumAimHours, h) || h > evidence.SodiumAimSooner && loses
 	if habit.DrunkML > 0 && habit.SodiumMg >= evidence.SodiumAimKept*habit.DrunkML/1000 {
 		w.Sodium = false
 	}
@@ -85,8 +85,8 @@ func (m Misses) less(n Misses) bool {
 	return m.Sodium < n.Sodium
 }
 
-// begun counts begun parts of what is missing.
-func begun(missing, part float64) int { return int(max(0, math.Ceil(missing/part-hair))) }
+// Begun counts begun parts of what is missing.
+func Begun(missing, part float64) int { return int(max(0, parts(missing, part))) }
 
 // whole counts whole parts of what is missing.
-func whole(missing, part float64) int { return int(max(0, math.Floor(missing/part+hair))) }
+func whole(missing, part float64) int { return int(max(0, wholes(missing, part))) }

@@ -23,10 +23,10 @@ func (c *Case) grainsOf(rung bool) grains {
 	if c.Minutes < evidence.ProposalShort {
 		g.least = evidence.ProposalLeastShort
 	}
-	if c.Minutes >= evidence.ProposalLong && c.stepML() >= evidence.ProposalDrinkStep-hair {
+	if c.Minutes >= evidence.ProposalLong && !Passes(evidence.ProposalDrinkStep, c.stepML()) {
 		g.drink, g.least = evidence.ProposalDrinkLong, evidence.ProposalDrinkLong
 	}
-	if own := c.DrinkStepML; own > 0 && own <= c.stepML()+hair {
+	if own := c.DrinkStepML; own > 0 && !Passes(own, c.stepML()) {
 		g.water, g.drink, g.least = own, own, max(own, evidence.ProposalLeast)
 		if c.Minutes < evidence.ProposalShort {
 			g.least = max(own, evidence.ProposalLeastShort)
@@ -42,15 +42,14 @@ func (g grains) of(k Kind) (step, least, move float64) {
 		return g.water, g.least, evidence.ProposalWater
 	case Drink:
 		return g.drink, g.least, evidence.ProposalWater
-	case Gel:
-		return 1, 1, 1
 	case Food:
-		return evidence.PortionIncrement, evidence.PortionIncrement, evidence.PortionIncrement
+		step = evidence.PortionIncrement
 	case Salt:
-		return evidence.ProposalSalt, evidence.ProposalSalt, evidence.ProposalSalt
-	case None:
+		step = evidence.ProposalSalt
+	case Gel, None:
+		step = 1
 	}
-	return 1, 1, 1
+	return step, step, step
 }
 
 // between lists the amounts of a kind from low to high that differ enough from
@@ -58,14 +57,13 @@ func (g grains) of(k Kind) (step, least, move float64) {
 func (g grains) between(k Kind, low, high, home float64) []float64 {
 	step, least, move := g.of(k)
 	list := []float64{home}
-	for n := 0; ; n++ {
-		down, up := math.Floor(home/step+hair)-float64(n), math.Floor(home/step+hair)+1+float64(n)
-		if down*step < low-hair && up*step > high+hair {
+	for down, up := wholes(home, step), wholes(home, step)+1; ; down, up = down-1, up+1 {
+		if Passes(low, down*step) && Passes(up*step, high) {
 			return list
 		}
 		for _, x := range [...]float64{down * step, up * step} {
-			inside := x >= max(0, low)-hair && x <= high+hair
-			if inside && (x <= hair || x >= least-hair) && math.Abs(x-home) >= move-hair {
+			inside := !Passes(max(0, low), x) && !Passes(x, high)
+			if inside && (!Passes(x, 0) || !Passes(least, x)) && !Passes(move, math.Abs(x-home)) {
 				list = append(list, x)
 			}
 		}
@@ -92,7 +90,7 @@ func (p *program) open(food bool) {
 
 // bottleSums lists home and what whole bottles add up to, nearest to home first.
 func bottleSums(sizes []float64, most, home float64) []float64 {
-	n := int(most + hair)
+	n := int(wholes(most, 1))
 	reached := make([]bool, n+1)
 	reached[0] = true
 	list := []float64{home}
@@ -102,7 +100,7 @@ func bottleSums(sizes []float64, most, home float64) []float64 {
 				reached[v] = true
 			}
 		}
-		if reached[v] && math.Abs(float64(v)-home) > hair {
+		if reached[v] && !alike(float64(v), home) {
 			list = append(list, float64(v))
 		}
 	}
@@ -119,7 +117,7 @@ func (p *program) mayChange(i int, food bool) bool {
 	case Gel, Food:
 		return food && !src.Fixed
 	case Drink:
-		return !src.Fixed && !(p.c.NoNewDrink && p.c.Habit[i] <= hair)
+		return !src.Fixed && !(p.c.NoNewDrink && !Passes(p.c.Habit[i], 0))
 	case Water, Salt:
 	}
 	return !src.Fixed

@@ -12,12 +12,12 @@ import (
 func (c *Case) cut(l *Limits) Mix {
 	m := c.Habit
 	least := c.grainsOf(true).least
-	for over := c.SumOf(m).DrunkML - l.TargetML; over > hair; over = c.SumOf(m).DrunkML - l.TargetML {
+	for over := c.SumOf(m).DrunkML - l.TargetML; Passes(over, 0); over = c.SumOf(m).DrunkML - l.TargetML {
 		i := c.largest(m)
 		if i < 0 {
 			break
 		}
-		if m[i] -= over; m[i] < least-hair {
+		if m[i] -= over; Passes(least, m[i]) {
 			m[i] = 0
 		}
 	}
@@ -32,11 +32,11 @@ func (c *Case) largest(m Mix) int {
 	for i := range m {
 		switch c.Sources[i].Kind {
 		case Water:
-			if m[i] > hair {
+			if Passes(m[i], 0) {
 				return i
 			}
 		case Drink:
-			if m[i] > hair && (best < 0 || m[i] > m[best]) {
+			if Passes(m[i], 0) && (best < 0 || m[i] > m[best]) {
 				best = i
 			}
 		case None, Gel, Food, Salt:
@@ -70,7 +70,7 @@ func (c *Case) strength(m Mix) float64 {
 func (c *Case) fewerGels(m *Mix) {
 	most := max(evidence.CutStrength, c.strength(c.Habit))
 	for i := range m {
-		for c.Sources[i].Kind == Gel && m[i] > hair && c.strength(*m) > most+hair {
+		for c.Sources[i].Kind == Gel && Passes(m[i], 0) && Passes(c.strength(*m), most) {
 			m[i] = max(0, math.Ceil(m[i])-1)
 		}
 	}
@@ -80,13 +80,13 @@ func (c *Case) fewerGels(m *Mix) {
 func (c *Case) lessFood(m *Mix, l *Limits) {
 	for {
 		sum := c.SumOf(*m)
-		if sum.DrunkML+sum.FoodWaterML <= l.LimitML+hair {
+		if !Passes(sum.DrunkML+sum.FoodWaterML, l.LimitML) {
 			return
 		}
 		wettest := -1
 		for i := range m {
 			src := &c.Sources[i]
-			if (src.Kind == Food || src.Kind == Gel) && m[i] > hair && src.FoodWaterML > 0 && (wettest < 0 || src.FoodWaterML > c.Sources[wettest].FoodWaterML) {
+			if (src.Kind == Food || src.Kind == Gel) && Passes(m[i], 0) && src.FoodWaterML > 0 && (wettest < 0 || src.FoodWaterML > c.Sources[wettest].FoodWaterML) {
 				wettest = i
 			}
 		}
@@ -97,6 +97,6 @@ func (c *Case) lessFood(m *Mix, l *Limits) {
 		if c.Sources[wettest].Kind == Gel {
 			step = 1
 		}
-		m[wettest] = max(0, math.Ceil(m[wettest]/step-hair)*step-step)
+		m[wettest] = max(0, CeilTo(m[wettest], step)-step)
 	}
 }

@@ -12,24 +12,24 @@ func GelWaterEach(gels float64, calm bool) float64 {
 }
 
 // Dry reports that a mix lacks water for its gels, each mL for a gel.
-func (s *Sum) Dry(each float64) bool { return passes(each*s.Gels, s.GelWaterML) }
+func (s *Sum) Dry(each float64) bool { return Passes(each*s.Gels, s.GelWaterML) }
 
 // crowded reports more gels and portions together than what is drunk, or where little
 // is drunk the time, lets one get down.
 func (s *Sum) crowded(hours float64) bool {
 	pieces := s.Gels + s.Portions
-	little := s.DrunkML < evidence.LittleDrunk*1000*hours-hair
-	return passes(pieces*evidence.PieceWater, s.DrunkML) || little && passes(pieces*evidence.PieceEvery, hours*perHour)
+	little := Passes(evidence.LittleDrunk*1000*hours, s.DrunkML)
+	return Passes(pieces*evidence.PieceWater, s.DrunkML) || little && Passes(pieces*evidence.PieceEvery, hours*perHour)
 }
 
 // lacksWater reports gels without their water, or more to eat than goes down with what
 // is drunk. What the base has may stay as it is, with no less water.
 func (p *program) lacksWater(s *Sum) bool {
 	from := &p.from
-	if s.Dry(p.gelWater) && (passes(s.Gels, from.Gels) || passes(from.GelWaterML, s.GelWaterML)) {
+	if s.Dry(p.gelWater) && (Passes(s.Gels, from.Gels) || Passes(from.GelWaterML, s.GelWaterML)) {
 		return true
 	}
-	return passes(s.Gels+s.Portions, from.Gels+from.Portions) && s.crowded(p.c.hours())
+	return Passes(s.Gels+s.Portions, from.Gels+from.Portions) && s.crowded(p.c.hours())
 }
 
 // KeepML is how far a loss may lie past the aim for it and still meet it, mL: 0.2 % of
@@ -44,18 +44,10 @@ func KeepML(massKg float64, hidden bool) float64 {
 // PastAim reports that a loss, mL, passes the aim for it by more than is kept. Proposal,
 // guards and bands all ask it.
 func PastAim(lossML, aimML, massKg float64, hidden bool) bool {
-	return passes(lossML, aimML+KeepML(massKg, hidden))
+	return Passes(lossML, aimML+KeepML(massKg, hidden))
 }
 
 // pastAim asks for a change of body mass at the end, %, below zero for a loss.
 func (c *Case) pastAim(end, aim float64) bool {
 	return PastAim(-end*c.percent(), aim*c.percent(), c.MassKg, c.Hidden)
-}
-
-// passes reports that a value is above a limit by more than rounding.
-func passes(x, most float64) bool {
-	if most < 0 {
-		return x > most+hair*(1-most)
-	}
-	return x > most+hair*(1+most)
 }

@@ -117,7 +117,7 @@ func (u *climb) toward(last Mix, large bool) (Mix, bool) {
 
 // count is how many steps the way takes at least.
 func (u *climb) count() int {
-	steps := func(gap, size float64) float64 { return math.Ceil(gap/size - evidence.StepLeft - hair) }
+	steps := func(gap, size float64) float64 { return parts(gap-evidence.StepLeft*size, size) }
 	c := u.p.c
 	fluid := steps(u.to.DrunkML-u.from.DrunkML, c.stepML())
 	fuel := steps(u.to.CarbohydrateG-u.from.CarbohydrateG, c.stepG())
@@ -129,7 +129,7 @@ func (u *climb) smallest(from Mix) float64 {
 	least := math.Inf(1)
 	for i := range u.aim {
 		src := &u.p.c.Sources[i]
-		if u.aim[i] <= from[i]+hair {
+		if !Passes(u.aim[i], from[i]) {
 			continue
 		}
 		switch src.Kind {
@@ -165,7 +165,7 @@ func (u *climb) rising(p *program, last *Sum) {
 // near reports whether the aim is two things and one step away.
 func (u *climb) near(last Mix) bool {
 	ml, g := u.most(last)
-	return changed(last, u.aim) <= int(evidence.ThingsAStep) && u.to.DrunkML <= ml+hair && u.to.CarbohydrateG <= g+hair
+	return changed(last, u.aim) <= int(evidence.ThingsAStep) && !Passes(u.to.DrunkML, ml) && !Passes(u.to.CarbohydrateG, g)
 }
 
 // rung is the mix after another, a part of the way to the aim. The first of
@@ -177,12 +177,12 @@ func (u *climb) rung(last Mix, part float64, food bool) (Mix, bool) {
 	ml, g := u.most(last)
 	q.mostML, q.mostG = min(u.to.DrunkML, ml), min(u.mostG, g)
 	u.rising(&q, &sum)
-	q.targetML = floorTo(u.from.DrunkML+part*(u.to.DrunkML-u.from.DrunkML), evidence.ProposalWater)
+	q.targetML = FloorTo(u.from.DrunkML+part*(u.to.DrunkML-u.from.DrunkML), evidence.ProposalWater)
 	q.fuelGH = (u.from.CarbohydrateG + part*(u.to.CarbohydrateG-u.from.CarbohydrateG)) / c.hours()
 	grain := c.grainsOf(true)
 	for i := range q.values {
 		q.values[i] = []float64{last[i]}
-		if math.Abs(last[i]-u.aim[i]) > hair {
+		if !alike(last[i], u.aim[i]) {
 			q.values[i] = withAim(grain.between(c.Sources[i].Kind, min(last[i], u.aim[i]), max(last[i], u.aim[i]), last[i]), u.aim[i])
 		}
 	}
@@ -201,7 +201,7 @@ func (u *climb) rung(last Mix, part float64, food bool) (Mix, bool) {
 // withAim adds the aim's own amount where it is on no increment.
 func withAim(list []float64, aim float64) []float64 {
 	for _, x := range list {
-		if math.Abs(x-aim) <= hair {
+		if alike(x, aim) {
 			return list
 		}
 	}
@@ -235,11 +235,11 @@ func Ladder(c *Case, aim Mix) []Step {
 	p.base = base
 	from, to := c.SumOf(base), c.SumOf(aim)
 	p.from = from
-	if base != c.Habit && to.DrunkML <= from.DrunkML+hair && to.CarbohydrateG <= from.CarbohydrateG+c.stepG() {
+	if base != c.Habit && !Passes(to.DrunkML, from.DrunkML) && to.CarbohydrateG <= from.CarbohydrateG+c.stepG() {
 		return []Step{{Mix: aim, Cut: true}} // the aim comes down further
 	}
 	p.reaching(&l, &from, &to)
-	return c.ladder(p, base, aim, to.FoodG > from.FoodG+hair)
+	return c.ladder(p, base, aim, Passes(to.FoodG, from.FoodG))
 }
 
 // reaching lets the steps go as far as an aim does that passes what would be

@@ -56,9 +56,6 @@ type Limits struct {
 	Clash bool
 }
 
-// hair forgives rounding.
-const hair = 1e-9
-
 // LimitsOf works out limits and target of a case.
 func LimitsOf(c *Case) Limits {
 	habit := c.SumOf(c.Habit)
@@ -72,7 +69,7 @@ func LimitsOf(c *Case) Limits {
 	}
 	l.NeedML = max(0, c.LossML+c.BreathML-l.AimPercent*c.percent())
 	share := c.share(v0+f0, l.LimitML)
-	over := v0+f0 > l.LimitML+hair
+	over := Passes(v0+f0, l.LimitML)
 	unsure := over && c.measuredLow(v0+f0)
 	if unsure {
 		l.LimitML, share = v0+f0, 1
@@ -93,7 +90,7 @@ func (c *Case) limit() float64 {
 	if c.Minutes > evidence.LongSession {
 		long := c.LossML + c.BreathML - evidence.LongSessionAtMost*c.percent()
 		if c.Hidden {
-			long = floorTo(long, evidence.HiddenLimitStep*1000)
+			long = FloorTo(long, evidence.HiddenLimitStep*1000)
 		}
 		limit = min(limit, max(0, long))
 	}
@@ -104,7 +101,7 @@ func (c *Case) limit() float64 {
 // plan, with a calm stomach, and that the test ended at -1 % or lower.
 func (c *Case) measuredLow(taken float64) bool {
 	ended := c.LossML + c.BreathML - taken
-	return c.Tested && c.calm() && !c.careful() && ended >= evidence.TestedEnds*c.percent()-hair
+	return c.Tested && c.calm() && !c.careful() && !Passes(evidence.TestedEnds*c.percent(), ended)
 }
 
 // share of the limit that is aimed at.
@@ -112,7 +109,7 @@ func (c *Case) share(taken, limit float64) float64 {
 	switch {
 	case c.careful():
 		return evidence.ReachShareCareful
-	case taken > limit+hair && taken <= c.LossML+hair:
+	case Passes(taken, limit) && !Passes(taken, c.LossML):
 		return evidence.ReachShareNear
 	}
 	return evidence.ReachShare
@@ -157,16 +154,16 @@ func (l *Limits) reach(loss, v0 float64, cut bool) {
 
 // target sets the target of fluid and tells the rule.
 func (l *Limits) target(c *Case, v0, f0, share float64, over, unsure bool) {
-	l.Clash = l.NeedML > l.ReachML+hair
-	room := floorTo(l.ReachML, l.Increment) - v0
+	l.Clash = Passes(l.NeedML, l.ReachML)
+	room := FloorTo(l.ReachML, l.Increment) - v0
 	switch {
 	case unsure:
 		l.Case, l.TargetML = Unsure, v0
 	case over:
-		l.Case, l.TargetML = Less, floorTo(share*l.LimitML-f0, l.Increment)
+		l.Case, l.TargetML = Less, FloorTo(share*l.LimitML-f0, l.Increment)
 	case c.NoMoreDrink || !c.pastAim((v0-c.LossML-c.BreathML)/c.percent(), l.AimPercent):
 		l.Case, l.TargetML = Keep, v0
-	case room < evidence.TargetLeastRoom-hair:
+	case Passes(evidence.TargetLeastRoom, room):
 		l.Case, l.TargetML = NoRoom, v0
 	default:
 		l.Case, l.TargetML = More, l.more(c, v0)
@@ -179,17 +176,11 @@ func (l *Limits) more(c *Case, v0 float64) float64 {
 	if c.Hidden {
 		grain = evidence.TargetHidden
 	}
-	t := floorTo(l.ReachML, grain)
+	t := FloorTo(l.ReachML, grain)
 	if !l.Clash {
 		above := min(evidence.TargetAboveMass*c.percent(), (l.ReachML-l.NeedML)/evidence.TargetAbovePart)
-		t = ceilTo(l.NeedML+above, grain)
+		t = CeilTo(l.NeedML+above, grain)
 	}
 	t = max(t, v0+evidence.TargetLeastMore)
-	return min(t, floorTo(l.ReachML, l.Increment))
+	return min(t, FloorTo(l.ReachML, l.Increment))
 }
-
-// floorTo rounds down to a multiple, never below zero.
-func floorTo(x, grain float64) float64 { return max(0, math.Floor(x/grain+hair)*grain) }
-
-// ceilTo rounds up to a multiple.
-func ceilTo(x, grain float64) float64 { return math.Ceil(x/grain-hair) * grain }

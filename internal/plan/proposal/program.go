@@ -83,7 +83,7 @@ func (c *Case) placesForGels() float64 {
 			certain++
 		}
 	}
-	return min(math.Floor(c.Minutes/evidence.GelEvery+hair), certain, evidence.GelsMost)
+	return min(wholes(c.Minutes, evidence.GelEvery), certain, evidence.GelsMost)
 }
 
 // placesForFood is how many portions the certain chances to eat have time for.
@@ -110,7 +110,7 @@ func (c *Case) placesForFood() float64 {
 
 // meets reports whether a mix passes nothing; s is what it comes to.
 func (p *program) meets(s *Sum) bool {
-	over := passes
+	over := Passes
 	switch {
 	case over(s.DrunkML, p.mostML), over(p.leastML, s.DrunkML), over(s.DrunkML+s.FoodWaterML, p.intakeML),
 		over(s.CarbohydrateG, p.mostG), over(p.leastG, s.CarbohydrateG), over(s.SodiumMg, p.mostSodiumMg),
@@ -118,7 +118,7 @@ func (p *program) meets(s *Sum) bool {
 		return false
 	case p.leastFoodG >= 0 && over(p.leastFoodG, s.FoodG):
 		return false
-	case s.SaltG > p.saltG+hair && over(s.SaltG, p.saltPerML*s.DrunkML):
+	case over(s.SaltG, p.saltG) && over(s.SaltG, p.saltPerML*s.DrunkML):
 		return false
 	}
 	return !p.lacksWater(s)
@@ -128,7 +128,7 @@ func (p *program) meets(s *Sum) bool {
 func (p *program) misses(s *Sum) Misses {
 	fluid := s.DrunkML + max(0, s.FoodWaterML-p.foodWaterFrom)
 	m := Misses{
-		Fluid:        begun(p.targetML-fluid, p.increment),
+		Fluid:        Begun(p.targetML-fluid, p.increment),
 		Carbohydrate: p.fuelMissing(s.CarbohydrateG),
 	}
 	m.Sodium = p.sodiumMissing(s.DrunkML, s.SodiumMg)
@@ -147,23 +147,23 @@ func (p *program) sodiumMissing(drunk, mg float64) int {
 		return 0
 	case p.sodiumMg > 0:
 		asked = p.sodiumMg
-	case drunk < evidence.SodiumAimFrom-hair:
+	case Passes(evidence.SodiumAimFrom, drunk):
 		return 0
 	}
-	return begun((asked-mg)/p.c.hours(), evidence.SodiumAimStep)
+	return Begun((asked-mg)/p.c.hours(), evidence.SodiumAimStep)
 }
 
 // cost of changing one source from the base.
 func (p *program) cost(slot int, x float64) float64 {
 	from, src := p.base[slot], &p.c.Sources[slot]
-	if math.Abs(x-from) <= hair {
+	if alike(x, from) {
 		return 0
 	}
 	sum := evidence.CostThing
-	if from <= hair {
+	if !Passes(from, 0) {
 		sum += evidence.CostNew
 	}
-	if x <= hair && (src.Kind == Water || src.Kind == Drink) {
+	if !Passes(x, 0) && (src.Kind == Water || src.Kind == Drink) {
 		sum += evidence.CostDropped
 	}
 	return sum + math.Abs(x-from)*p.c.unitCost(src.Kind)

@@ -1,7 +1,6 @@
 package proposal
 
 import (
-	"math"
 	"slices"
 
 	"ebbwell/internal/evidence"
@@ -220,7 +219,7 @@ func manyAtOnce(from Mix, steps []Step) bool {
 func changed(a, b Mix) int {
 	n := 0
 	for i := range a {
-		if math.Abs(a[i]-b[i]) > hair {
+		if !alike(a[i], b[i]) {
 			n++
 		}
 	}

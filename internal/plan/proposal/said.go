@@ -210,7 +210,7 @@ func (s *speech) fuel() {
 	}
 	s.sodium()
 	s.strong()
-	if g := c.SumOf(c.Habit).CarbohydrateG / h; c.AdviceMost > 0 && g > c.AdviceMost+hair && s.o.Outcome != DrinkLess {
+	if g := c.SumOf(c.Habit).CarbohydrateG / h; c.AdviceMost > 0 && Passes(g, c.AdviceMost) && s.o.Outcome != DrinkLess {
 		s.add(SayAboveAdvice, g)
 	}
 }
@@ -237,8 +237,8 @@ func (s *speech) strong() {
 		}
 	}
 	for i, src := range s.c.Sources {
-		taken := slices.ContainsFunc(mixes, func(m Mix) bool { return m[i] > hair })
-		if src.Kind != Drink || !taken || !passes(100*src.CarbohydrateG, evidence.StrengthHigh) {
+		taken := slices.ContainsFunc(mixes, func(m Mix) bool { return Passes(m[i], 0) })
+		if src.Kind != Drink || !taken || !Passes(100*src.CarbohydrateG, evidence.StrengthHigh) {
 			continue
 		}
 		if s.c.Hidden { // no per cent is on the screen then
@@ -254,7 +254,7 @@ func (s *speech) strong() {
 func (s *speech) rest() {
 	c, l := s.c, &s.o.Limits
 	habit := c.SumOf(c.Habit)
-	if taken := habit.DrunkML + habit.FoodWaterML; l.Case == Less && taken <= c.LossML+hair && !c.careful() {
+	if taken := habit.DrunkML + habit.FoodWaterML; l.Case == Less && !Passes(taken, c.LossML) && !c.careful() {
 		s.add(SaySecondTest)
 	}
 	if c.Cool {

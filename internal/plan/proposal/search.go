@@ -1,7 +1,6 @@
 package proposal
 
 import (
-	"math"
 	"slices"
 
 	"ebbwell/internal/evidence"
@@ -132,7 +131,7 @@ func (s *search) walk(k int, sum Sum, cost float64, things int) {
 	for _, x := range s.p.values[slot] {
 		s.tried++
 		n := things
-		if math.Abs(x-s.p.base[slot]) > hair {
+		if !alike(x, s.p.base[slot]) {
 			n++
 		}
 		if n > s.p.things {
@@ -153,20 +152,19 @@ func (s *search) walk(k int, sum Sum, cost float64, things int) {
 // something better than the best.
 func (s *search) hopeful(sum *Sum, cost float64, k int) bool {
 	p, rest := s.p, &s.rest[k]
-	slack := hair * (1 + p.intakeML)
 	switch {
-	case sum.DrunkML > p.mostML+slack, max(sum.DrunkML, p.leastML)+sum.FoodWaterML > p.intakeML+slack,
-		sum.CarbohydrateG > p.mostG+slack, sum.SodiumMg > p.mostSodiumMg+slack,
-		sum.Gels > p.gels+hair, sum.Portions > p.portions+hair,
-		sum.DrunkML+rest.drunk < p.leastML-slack, s.fuel(sum, rest) < p.leastG-slack,
-		p.leastFoodG >= 0 && sum.FoodG+rest.food < p.leastFoodG-slack:
+	case Passes(sum.DrunkML, p.mostML), Passes(max(sum.DrunkML, p.leastML)+sum.FoodWaterML, p.intakeML),
+		Passes(sum.CarbohydrateG, p.mostG), Passes(sum.SodiumMg, p.mostSodiumMg),
+		Passes(sum.Gels, p.gels), Passes(sum.Portions, p.portions),
+		Passes(p.leastML, sum.DrunkML+rest.drunk), Passes(p.leastG, s.fuel(sum, rest)),
+		p.leastFoodG >= 0 && Passes(p.leastFoodG, sum.FoodG+rest.food):
 		return false
 	case !s.best.ok:
 		return true
 	}
 	most := Sum{DrunkML: min(p.mostML, sum.DrunkML+rest.drunk), FoodWaterML: sum.FoodWaterML + rest.foodWater}
 	least := Misses{
-		Fluid:        begun(p.targetML-most.DrunkML-max(0, most.FoodWaterML-p.foodWaterFrom), p.increment),
+		Fluid:        Begun(p.targetML-most.DrunkML-max(0, most.FoodWaterML-p.foodWaterFrom), p.increment),
 		Carbohydrate: p.fuelMissing(s.fuel(sum, rest)),
 	}
 	least.Sodium = p.sodiumMissing(max(p.leastML, sum.DrunkML), min(p.mostSodiumMg, sum.SodiumMg+rest.sodium))
@@ -177,11 +175,14 @@ func (s *search) hopeful(sum *Sum, cost float64, k int) bool {
 // toMove is the least that it costs to bring what is drunk, the rest as it is, within
 // its bounds and to what the best reaches: one thing changed, by the cheapest there is.
 func (s *search) toMove(drunk, asked float64) float64 {
-	away := max(drunk-s.p.mostML, max(s.p.leastML, asked)-drunk) - hair*(1+s.p.mostML)
-	if away <= 0 {
-		return 0
+	least := max(s.p.leastML, asked)
+	switch {
+	case Passes(drunk, s.p.mostML):
+		return evidence.CostThing + (drunk-s.p.mostML)*evidence.CostWater/evidence.CostFluid
+	case Passes(least, drunk):
+		return evidence.CostThing + (least-drunk)*evidence.CostWater/evidence.CostFluid
 	}
-	return evidence.CostThing + away*evidence.CostWater/evidence.CostFluid
+	return 0
 }
 
 // fuel is the most carbohydrate that what is chosen so far can come to, g: drinks to
@@ -190,7 +191,7 @@ func (s *search) fuel(sum *Sum, rest *most) float64 {
 	p := s.p
 	drinks := min(rest.drinks, max(0, p.strength*p.mostML-sum.DrinksG))
 	food := min(rest.food, max(0, p.gels-sum.Gels)*rest.gel+max(0, p.portions-sum.Portions)*rest.portion)
-	return min(p.mostG, sum.CarbohydrateG+drinks+food) + hair*(1+p.mostG)
+	return min(p.mostG, sum.CarbohydrateG+drinks+food)
 }
 
 // better reports whether misses and a cost beat the best.
@@ -198,7 +199,7 @@ func (s *search) better(m Misses, cost float64) bool {
 	if m != s.best.misses {
 		return m.less(s.best.misses)
 	}
-	return cost < s.best.cost-hair
+	return Passes(s.best.cost, cost)
 }
 
 // keep takes a complete mix as the best when it is.
