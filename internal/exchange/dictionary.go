@@ -18,14 +18,20 @@ type Meaning struct {
 // NewDictionary lists every column of every table; explain is asked for each.
 func NewDictionary(explain func(table string, c Column) (means, limits, source string)) Dictionary {
 	var d Dictionary
+	add := func(table string, c Column) {
+		m := Meaning{Table: table, Column: c}
+		m.Means, m.Range, m.Source = explain(table, c)
+		d = append(d, m)
+	}
 	for _, top := range shapes() {
 		for _, s := range top.all() {
 			for _, c := range s.columns() {
-				m := Meaning{Table: s.name, Column: c}
-				m.Means, m.Range, m.Source = explain(s.name, c)
-				d = append(d, m)
+				add(s.name, c)
 			}
 		}
+	}
+	for _, c := range resultColumns() {
+		add(ResultsName, c)
 	}
 	return d
 }

@@ -2,8 +2,8 @@
 // a kind of record and one for each of its lists, a column a field. Nothing that
 // was entered is lost: the tests read what was written and get the same records.
 //
-// [WriteCSV], [WriteXLSX] and [WriteJSON] write them; [Dictionary] says what each
-// column means.
+// [WriteCSV], [WriteXLSX] and [WriteJSON] write them; the first two with [Results], what
+// was worked out of each test. [Dictionary] says what each column means.
 package exchange
 
 import (

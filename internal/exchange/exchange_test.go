@@ -164,7 +164,7 @@ func TestNothingIsLost(t *testing.T) {
 		same(t, "tables", want, got, faults, nil)
 
 		var out bytes.Buffer
-		if err := WriteCSV(&out, want, nil); err != nil {
+		if err := WriteCSV(&out, want, nil, nil); err != nil {
 			t.Fatal(err)
 		}
 		got, faults, err := ReadCSV(bytes.NewReader(out.Bytes()), int64(out.Len()))
@@ -181,7 +181,7 @@ func TestNothingIsLost(t *testing.T) {
 			return // a workbook takes ten times as long as the others together
 		}
 		out.Reset()
-		if err := WriteXLSX(&out, want, nil); err != nil {
+		if err := WriteXLSX(&out, want, nil, nil); err != nil {
 			t.Fatal(err)
 		}
 		got, faults, err = ReadXLSX(bytes.NewReader(out.Bytes()))

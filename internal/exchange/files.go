@@ -11,12 +11,12 @@ import (
 // format stands in a JSON file, so that a later version knows what it reads.
 const format = "ebbwell records 1"
 
-// WriteCSV writes a zip with a CSV file for each table and one that explains
-// the columns, "dictionary.csv". The files are UTF-8, with a mark at the
+// WriteCSV writes a zip with a CSV file for each table, one of what was worked out,
+// "results.csv", and one that explains the columns, "dictionary.csv". The files are UTF-8, with a mark at the
 // beginning by which spreadsheets know it.
-func WriteCSV(to io.Writer, r Records, d Dictionary) error {
+func WriteCSV(to io.Writer, r Records, results Results, d Dictionary) error {
 	archive := zip.NewWriter(to)
-	for _, t := range append(Tables(r), d.table()) {
+	for _, t := range written(r, results, d) {
 		w, err := archive.Create(t.Name + ".csv")
 		if err == nil {
 			err = writeCSV(w, t)

@@ -40,7 +40,7 @@ func ReadCSV(from io.ReaderAt, size int64) (Records, []Fault, error) {
 	var tables []Table
 	for _, f := range archive.File {
 		name, isTable := strings.CutSuffix(path.Base(f.Name), ".csv")
-		if !isTable || name == dictionaryName {
+		if !isTable || notRecords(name) {
 			continue
 		}
 		t, err := unzipTable(f, name, held[name], &left)

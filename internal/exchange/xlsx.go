@@ -17,13 +17,13 @@ const mostCell = 32767
 // ErrLongCell means: a text is longer than a workbook's cell holds.
 var ErrLongCell = errors.New("a text is longer than a workbook's cell holds")
 
-// WriteXLSX writes a workbook with a sheet for each table and one that explains
-// the columns. Numbers are numbers, kept to 15 digits as workbooks do; a text is
+// WriteXLSX writes a workbook with a sheet for each table, one of what was worked out
+// and one that explains the columns. Numbers are numbers, kept to 15 digits as workbooks do; a text is
 // a text, whatever it begins with.
-func WriteXLSX(to io.Writer, r Records, d Dictionary) (err error) {
+func WriteXLSX(to io.Writer, r Records, results Results, d Dictionary) (err error) {
 	book := excelize.NewFile()
 	defer func() { err = errors.Join(err, book.Close()) }()
-	for i, t := range append(Tables(r), d.table()) {
+	for i, t := range written(r, results, d) {
 		if i == 0 {
 			err = book.SetSheetName(book.GetSheetName(0), t.Name)
 		} else {

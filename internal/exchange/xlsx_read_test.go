@@ -18,7 +18,7 @@ func ReadXLSX(from io.Reader) (records Records, faults []Fault, err error) {
 	held := heldBy()
 	var tables []Table
 	for _, name := range book.GetSheetList() {
-		if name == dictionaryName {
+		if notRecords(name) {
 			continue
 		}
 		rows, err := sheetRows(book, name)

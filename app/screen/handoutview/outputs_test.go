@@ -3,14 +3,20 @@ package handoutview
 import (
 	"bytes"
 	"context"
+	"image"
+	imgdraw "image/draw"
+	"image/png"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/handout/pdfread"
 )
 
 // The options are on the page only when asked for; the switch is for the
@@ -129,5 +135,93 @@ func TestShortBlankSheet(t *testing.T) {
 	v.ui.short.OnChanged(true)
 	if len(v.render.laid.document.Pages) != 1 {
 		t.Errorf("%d sides of the short form", len(v.render.laid.document.Pages))
+	}
+}
+
+// The picture that is saved is the page that is printed: each text of the page is in the
+// PDF, and each is drawn in the picture.
+func TestPictureIsThePage(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	v, w := open(t, d, "Ravka")
+	for _, p := range []Page{AthletePage, KitBagCard} {
+		v.ui.page.OnChosen(string(p))
+		page, err := layOut(v.file.subject, v.choice)
+		if err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join(t.TempDir(), "page.png")
+		v.SavePicture()
+		apptest.Type(t, w, "handoutview.askpicture.path", path)
+		apptest.Click(t, w, "handoutview.askpicture.yes")
+		holdPicture(t, path, page.document)
+		holdTexts(t, page.document)
+	}
+}
+
+// holdPicture holds a saved picture against the first page of a document, pixel by pixel.
+func holdPicture(t *testing.T, path string, doc paper.Document) {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	saved, err := png.Decode(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := doc.Picture(0, dots)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := image.NewRGBA(saved.Bounds())
+	imgdraw.Draw(got, got.Bounds(), saved, saved.Bounds().Min, imgdraw.Src)
+	if got.Bounds() != want.Bounds() || !bytes.Equal(got.Pix, want.Pix) {
+		t.Errorf("the picture saved is not the page: %v, %v", got.Bounds(), want.Bounds())
+	}
+}
+
+// holdTexts looks for the texts of a document's first page in its PDF and, for some of
+// them, in its picture: without the text the picture is another.
+func holdTexts(t *testing.T, doc paper.Document) {
+	t.Helper()
+	data, err := doc.PDF(apptest.Now())
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := pdfread.Texts(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed := strings.Join(list, "\n")
+	whole, err := doc.Picture(0, paper.MinScale)
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawn := 0
+	marks := doc.Pages[0].Marks
+	for i, m := range marks {
+		text, ok := m.(paper.Text)
+		if !ok || strings.TrimSpace(text.Text) == "" {
+			continue
+		}
+		if !strings.Contains(printed, text.Text) {
+			t.Errorf("not in the PDF: %q", text.Text)
+		}
+		if i%7 != 0 {
+			continue
+		}
+		without := doc
+		without.Pages = []paper.Page{{Marks: slices.Delete(slices.Clone(marks), i, i+1)}}
+		other, err := without.Picture(0, paper.MinScale)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if bytes.Equal(other.Pix, whole.Pix) {
+			t.Errorf("not in the picture: %q", text.Text)
+		}
+		drawn++
+	}
+	if drawn < 4 {
+		t.Errorf("%d texts looked for in the picture", drawn)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
@@ -295,5 +296,29 @@ func TestRulesOfAnAgreedPlanAreReadOnly(t *testing.T) {
 	b.Click("planner.day.add")
 	if now := b.kept(); now.Rules != p.Rules {
 		t.Errorf("an agreed plan has %+v now, had %+v", now.Rules, p.Rules)
+	}
+}
+
+// What is saved as the picture of the chart is the chart that stands on the screen.
+func TestPictureOfTheChartIsTheChart(t *testing.T) {
+	b := begun(t)
+	chart, found := b.v.ui.page.deficit.Picture(), false
+	var walk func(o fyne.CanvasObject)
+	walk = func(o fyne.CanvasObject) {
+		found = found || o == chart
+		switch o := o.(type) {
+		case *fyne.Container:
+			for _, child := range o.Objects {
+				walk(child)
+			}
+		case fyne.Widget:
+			for _, child := range test.WidgetRenderer(o).Objects() {
+				walk(child)
+			}
+		}
+	}
+	walk(b.w.Content())
+	if !found || !chart.Visible() {
+		t.Error("the chart that is saved is not on the screen")
 	}
 }
