@@ -140,6 +140,21 @@ func (w *walker) walk() (opened int) {
 	return opened + w.cards() + w.draft() + w.squad()
 }
 
+// each opens those controls of a place that are there, one after the other; it returns
+// how many.
+func (w *walker) each(name string, controls ...string) (opened int) {
+	w.t.Helper()
+	for _, control := range controls {
+		if w.has(control) {
+			opened++
+			w.click(control)
+			w.take(name + " " + control)
+			w.closed()
+		}
+	}
+	return opened
+}
+
 // save keeps a page, with the name its file is offered and all that stands on it.
 func (w *walker) save(name, control, dialog string) {
 	w.t.Helper()
@@ -174,26 +189,12 @@ func (w *walker) squad() int {
 	day := desk.Place{Screen: desk.TestDay, Record: coveredGroup}
 	w.program().Open(day)
 	w.take("squad")
-	opened := 0
-	for _, control := range []string{"squad.row.1", "squad.row.2", "squad.change", "squad.add"} {
-		if w.has(control) {
-			opened++
-			w.click(control)
-			w.take("squad " + control)
-			w.closed()
-		}
-	}
+	opened := w.each("squad", "squad.row.1", "squad.row.2", "squad.change", "squad.add")
 	day.Part = desk.PartGroup
 	w.program().Open(day)
 	w.take("findings of the group")
 	w.save("coach's page", "squad.coach", "squad.print.coach")
-	if w.has("squad.plans.begin") {
-		opened++
-		w.click("squad.plans.begin")
-		w.take("plans of the group")
-		w.closed()
-	}
-	return opened + 1
+	return opened + w.each("plans of the group", "squad.plans.begin") + 1
 }
 
 // draft begins a plan from the agreed one, asks for a proposal and for the agreement.
@@ -203,16 +204,7 @@ func (w *walker) draft() int {
 	w.program().Open(plan)
 	w.click("planner.next")
 	w.take("a new plan")
-	opened := 1
-	for _, control := range []string{"planner.suggest", "planner.suggest.apply", "planner.agree", "planner.deficit.why"} {
-		if w.has(control) {
-			opened++
-			w.click(control)
-			w.take("a new plan, " + control)
-			w.closed()
-		}
-	}
-	return opened
+	return 1 + w.each("a new plan", "planner.suggest", "planner.suggest.apply", "planner.agree", "planner.deficit.why")
 }
 
 // everything is all that is shown of an athlete of a mass.

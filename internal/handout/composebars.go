@@ -1,12 +1,6 @@
 package handout
 
 import (
-	"strings"
-	"unicode"
-	"unicode/utf8"
-
-	"golang.org/x/text/language"
-
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
@@ -83,18 +77,8 @@ func joined(parts []Part) []Part {
 	return list
 }
 
-// inside is the name of a product, in the language of the page, as it stands within a line. A generic one is a
-// common noun, which most languages write small; what a practice calls its own
-// products stays as it was typed.
-func inside(w *words.Words, p fuel.Product) string {
-	name := w.Food(p.ID, p.Name)
-	first, size := utf8.DecodeRuneInString(name)
-	next, _ := utf8.DecodeRuneInString(name[size:])
-	if !strings.HasPrefix(p.ID, "generic.") || unicode.IsUpper(next) || w.Language() == language.German {
-		return name
-	}
-	return string(unicode.ToLower(first)) + name[size:]
-}
+// inside is the name of a product, in the language of the page, as it stands within a line.
+func inside(w *words.Words, p fuel.Product) string { return w.FoodWithin(p.ID, p.Name) }
 
 // substanceOf is water for plain water only: what nobody knows is a drink.
 func substanceOf(p fuel.Product) Substance {

@@ -30,11 +30,7 @@ type Portion struct {
 
 // food writes a portion: "½ fig bar", "2 × fig bar".
 func (a amounts) food(f Portion) string {
-	name := a.product(f.Name)
-	if f.Portions > 1 {
-		return a.say.Say("handout.portions", a.say.Half(f.Portions), name)
-	}
-	return a.say.Half(f.Portions) + "\u00a0" + name
+	return a.say.Portions(f.Portions, a.product(f.Name))
 }
 
 // foods writes several.

@@ -21,6 +21,24 @@ func (w *Words) Food(id, otherwise string) string {
 	return otherwise
 }
 
+// FoodWithin is [Words.Food] as it stands within a line: the products that come with
+// the program are common nouns, what a practice named stays as it typed it.
+func (w *Words) FoodWithin(id, otherwise string) string {
+	if name := w.Food(id, otherwise); strings.HasPrefix(id, generic) {
+		return w.Within(name)
+	}
+	return otherwise
+}
+
+// Portions writes an amount of a food with its name, as that stands within a line:
+// "½ fig bar".
+func (w *Words) Portions(x float64, name string) string {
+	if x > 1 {
+		return w.Say("format.portions", w.Half(x), name)
+	}
+	return w.Say("format.portion", w.Half(x), name)
+}
+
 // Portion is the name of the usual portion of such a food, by the id of the food.
 func (w *Words) Portion(id, otherwise string) string {
 	if own, ok := strings.CutPrefix(id, generic); ok {

@@ -121,6 +121,10 @@ func substance(s plan.Slot) look.Substance {
 // the drinks alone, or food where only that changes.
 func (sp speaker) changes(c consult.Case, before, mix plan.Mix) (whole, short string) {
 	d := c.Planner.Compare(plan.Expected, before, mix)
+	named := func(slot plan.Slot) string {
+		p := c.Slots[slot].Product
+		return sp.Words.FoodWithin(p.ID, p.Name)
+	}
 	var more, less []string
 	if litres := sp.By.Amount(math.Abs(d.DrunkL), quantity.Litre); litres != sp.By.Amount(0, quantity.Litre) {
 		if d.DrunkL > 0 {
@@ -131,9 +135,9 @@ func (sp speaker) changes(c consult.Case, before, mix plan.Mix) (whole, short st
 	}
 	for slot := plan.Food1; slot.IsFood(); slot++ {
 		if x := d.Mix[slot]; x > 0 {
-			more = append(more, sp.portions(x, c.Slots[slot].Product.Name))
+			more = append(more, sp.Words.Portions(x, named(slot)))
 		} else if x < 0 {
-			less = append(less, sp.portions(-x, c.Slots[slot].Product.Name))
+			less = append(less, sp.Words.Portions(-x, named(slot)))
 		}
 	}
 	var parts []string
@@ -147,14 +151,6 @@ func (sp speaker) changes(c consult.Case, before, mix plan.Mix) (whole, short st
 		short = parts[0]
 	}
 	return sp.Words.Commas(parts), short
-}
-
-// portions names an amount of a food.
-func (sp speaker) portions(x float64, name string) string {
-	if x > 1 {
-		return sp.Say("overview.steps.portions", sp.Words.Half(x), sp.Words.Within(name))
-	}
-	return sp.Words.Half(x) + "\u00a0" + sp.Words.Within(name)
 }
 
 // habitNote is the day of the test the habit was measured in.

@@ -100,6 +100,22 @@ func (c *cells) top(i int, width float32) float32 {
 // Parts returns the cells.
 func (c *cells) Parts() []fyne.CanvasObject { return c.parts }
 
+// tall is what is as high as its width makes it.
+type tall interface {
+	Size() fyne.Size
+	HeightFor(width float32) float32
+}
+
+// leastOf is the least size of rows of cells: as high as they are at the width they
+// have, or will have.
+func leastOf(o tall) fyne.Size {
+	width := o.Size().Width
+	if width < 1 {
+		width = look.Scaled(sixFrom)
+	}
+	return fyne.NewSize(look.Scaled(400), o.HeightFor(width))
+}
+
 // CreateRenderer places the cells.
 func (c *cells) CreateRenderer() fyne.WidgetRenderer { return &cellsRenderer{c} }
 
@@ -113,13 +129,7 @@ func (r *cellsRenderer) Layout(size fyne.Size) {
 	}
 }
 
-func (r *cellsRenderer) MinSize() fyne.Size {
-	width := r.c.Size().Width
-	if width < 1 {
-		width = look.Scaled(sixFrom)
-	}
-	return fyne.NewSize(look.Scaled(400), r.c.HeightFor(width))
-}
+func (r *cellsRenderer) MinSize() fyne.Size { return leastOf(r.c) }
 
 func (r *cellsRenderer) Refresh() {
 	r.Layout(r.c.Size())

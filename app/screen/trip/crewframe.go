@@ -140,13 +140,7 @@ func (r *rowsFrameRenderer) Layout(size fyne.Size) {
 // scrollOut is how far the bar of the scroll stands right of the rows, px.
 const scrollOut float32 = 12
 
-func (r *rowsFrameRenderer) MinSize() fyne.Size {
-	width := r.f.Size().Width
-	if width < 1 {
-		width = look.Scaled(sixFrom)
-	}
-	return fyne.NewSize(look.Scaled(400), r.f.HeightFor(width))
-}
+func (r *rowsFrameRenderer) MinSize() fyne.Size { return leastOf(r.f) }
 
 func (r *rowsFrameRenderer) Refresh() {
 	r.Layout(r.f.Size())

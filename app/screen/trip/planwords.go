@@ -46,18 +46,11 @@ func foodNames(sp heat.Speaker, there consult.StopPlan) string {
 	var parts []string
 	for s := plan.Food1; s <= plan.Food4; s++ {
 		if there.Case.Slots[s].InUse && there.Mix[s] > 0 {
-			parts = append(parts, sp.Words.Say(portionsKey(there.Mix[s]), sp.Words.Half(there.Mix[s]), sp.Words.Within(there.Case.Slots[s].Product.Name)))
+			p := there.Case.Slots[s].Product
+			parts = append(parts, sp.Words.Portions(there.Mix[s], sp.Words.FoodWithin(p.ID, p.Name)))
 		}
 	}
 	return sp.Words.Commas(parts)
-}
-
-// portionsKey is the text for one portion at most, or for more.
-func portionsKey(x float64) string {
-	if x > 1 {
-		return "trip.portions.more"
-	}
-	return "trip.portions"
 }
 
 // guardSentence says what a guard of the plan there means; empty for those that

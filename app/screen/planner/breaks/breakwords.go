@@ -47,13 +47,13 @@ func Spells(into []chart.Spell, t plan.Schedule, minutes float64) []chart.Spell 
 	return into
 }
 
-// takeWords say what is taken at one chance: "160 mL Water, 4 mouthfuls, ½ fig bar,
+// takeWords say what is taken at one chance: "160 mL water, 4 mouthfuls, ½ fig bar,
 // with 120 mL of it".
 func takeWords(sp wording.Speaker, s state.State, t plan.Take) string {
 	var parts []string
 	for d, ml := range t.ByDrink {
 		if ml > 0 {
-			parts = append(parts, sp.Say("planner.take.of", sp.Millilitres(float64(ml)), sp.Product(s.PlanCase, plan.Slot(d))))
+			parts = append(parts, sp.Say("planner.take.of", sp.Millilitres(float64(ml)), sp.ProductWithin(s.PlanCase, plan.Slot(d))))
 		}
 	}
 	if t.ML > 0 {
@@ -64,7 +64,7 @@ func takeWords(sp wording.Speaker, s state.State, t plan.Take) string {
 	}
 	for f, x := range t.Food {
 		if x > 0 {
-			parts = append(parts, sp.Portions(x, sp.Product(s.PlanCase, plan.Food1+plan.Slot(f))))
+			parts = append(parts, sp.Words.Portions(x, sp.ProductWithin(s.PlanCase, plan.Food1+plan.Slot(f))))
 		}
 	}
 	if t.WaterWantedML > 0 {

@@ -57,7 +57,7 @@ func (s *split) show(now state.State, k *state.Calculation, stop int) (same bool
 	s.shown.set, s.shown.take = true, take
 	s.at.SetText(s.sp.Say("planner.split.at", s.sp.ChanceName(take.Chance)))
 	for slot := plan.Water; fresh && slot < plan.Salt; slot++ {
-		s.called[slot] = s.sp.Words.Within(s.sp.Product(now.PlanCase, slot))
+		s.called[slot] = s.sp.ProductWithin(now.PlanCase, slot)
 	}
 	s.whole, s.brief = [plan.Slots]string{}, [plan.Slots]string{}
 	some := false
@@ -69,7 +69,7 @@ func (s *split) show(now state.State, k *state.Calculation, stop int) (same bool
 	}
 	for f, x := range take.Food {
 		if slot := plan.Food1 + plan.Slot(f); x > 0 {
-			s.brief[slot], s.whole[slot], some = s.sp.Words.Half(x), s.sp.Portions(x, s.called[slot]), true
+			s.brief[slot], s.whole[slot], some = s.sp.Words.Half(x), s.sp.Words.Portions(x, s.called[slot]), true
 		}
 	}
 	if !some {

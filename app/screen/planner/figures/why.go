@@ -151,7 +151,7 @@ func symbol(sp wording.Speaker, c consult.Case, symbol string) string {
 	if err != nil || slot >= int(plan.Slots) {
 		return text
 	}
-	return sp.Say("planner.symbol.of", text, sp.Words.Within(sp.Product(c, plan.Slot(slot))))
+	return sp.Say("planner.symbol.of", text, sp.ProductWithin(c, plan.Slot(slot)))
 }
 
 // input is a value with its unit.

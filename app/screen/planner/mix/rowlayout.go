@@ -24,8 +24,17 @@ func (l *rowLayout) head() float32 {
 	return max(look.ControlHeight(), look.Strong.Height()+look.Note.Height())
 }
 
+// amount is the width of what stands at the right: the number, or the amount of an
+// agreed plan, which leaves the rest to the name.
+func (l *rowLayout) amount() float32 {
+	if l.r.Number.Visible() {
+		return look.Scaled(l.number)
+	}
+	return l.r.settled.MinSize().Width
+}
+
 func (l *rowLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
-	r, high, wide := l.r, l.head(), look.Scaled(l.number)
+	r, high, wide := l.r, l.head(), l.amount()
 	base := r.name.Baseline()
 	middle := float32(int((high - look.ControlHeight()) / 2))
 	at := size.Width - wide

@@ -162,7 +162,7 @@ func changes(sp wording.Speaker, s state.State, mix plan.Mix) string {
 		if step == "" || !s.PlanCase.Slots[slot].InUse {
 			continue
 		}
-		name := sp.Words.Within(sp.Product(s.PlanCase, slot))
+		name := sp.ProductWithin(s.PlanCase, slot)
 		switch {
 		case slot == plan.Salt:
 			parts = append(parts, sp.Say("planner.change.salt", step, name))

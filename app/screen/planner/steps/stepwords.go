@@ -104,9 +104,9 @@ func foodChange(sp wording.Speaker, s state.State, d plan.Difference) string {
 	var parts []string
 	for slot := plan.Food1; slot.IsFood(); slot++ {
 		if x := d.Mix[slot]; x > 0 {
-			parts = append(parts, sp.Say("planner.step.and", sp.Portions(x, sp.Product(s.PlanCase, slot))))
+			parts = append(parts, sp.Say("planner.step.and", sp.Words.Portions(x, sp.ProductWithin(s.PlanCase, slot))))
 		} else if x < 0 {
-			parts = append(parts, sp.Say("planner.step.less", sp.Portions(-x, sp.Product(s.PlanCase, slot))))
+			parts = append(parts, sp.Say("planner.step.less", sp.Words.Portions(-x, sp.ProductWithin(s.PlanCase, slot))))
 		}
 	}
 	return sp.Words.Commas(parts)

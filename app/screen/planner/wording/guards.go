@@ -143,7 +143,7 @@ func (sp Speaker) NotTaken(s state.State, t plan.Schedule) []string {
 	}
 	for f, x := range t.FoodLeft {
 		if x > 0 {
-			list = append(list, sp.Say("planner.breaks.noteaten", sp.Portions(x, sp.Product(s.PlanCase, plan.Food1+plan.Slot(f)))))
+			list = append(list, sp.Say("planner.breaks.noteaten", sp.Words.Portions(x, sp.ProductWithin(s.PlanCase, plan.Food1+plan.Slot(f)))))
 		}
 	}
 	return list

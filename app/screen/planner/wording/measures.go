@@ -102,7 +102,7 @@ func (sp Speaker) Taken(s state.State, mix plan.Mix) string {
 	text := sp.DrinksOf(s, mix)
 	for slot := plan.Food1; slot.IsFood(); slot++ {
 		if mix[slot] > 0 {
-			text += " + " + sp.Portions(mix[slot], sp.Product(s.PlanCase, slot))
+			text += " + " + sp.Words.Portions(mix[slot], sp.ProductWithin(s.PlanCase, slot))
 		}
 	}
 	return text
@@ -115,9 +115,9 @@ func (sp Speaker) InWords(s state.State, mix plan.Mix) string {
 		switch {
 		case !s.PlanCase.Slots[slot].InUse || !(mix[slot] > 0):
 		case slot.IsFood():
-			list = append(list, sp.Portions(mix[slot], sp.Product(s.PlanCase, slot)))
+			list = append(list, sp.Words.Portions(mix[slot], sp.ProductWithin(s.PlanCase, slot)))
 		default:
-			list = append(list, sp.Say("planner.split.drink", sp.Words.Within(sp.Product(s.PlanCase, slot)), sp.Amount(s.PlanCase, slot, mix[slot])))
+			list = append(list, sp.Say("planner.split.drink", sp.ProductWithin(s.PlanCase, slot), sp.Amount(s.PlanCase, slot, mix[slot])))
 		}
 	}
 	if len(list) == 0 {

@@ -71,13 +71,24 @@ func (sp Speaker) Spread(q plan.Prediction) string {
 
 // Product is the name of what stands in a slot.
 func (sp Speaker) Product(c consult.Case, slot plan.Slot) string {
-	if slot == plan.Salt {
-		return sp.Say("planner.salt")
+	return sp.product(c, slot, sp.Words.Food, func(text string) string { return text })
+}
+
+// ProductWithin is [Speaker.Product] as it stands within a line.
+func (sp Speaker) ProductWithin(c consult.Case, slot plan.Slot) string {
+	return sp.product(c, slot, sp.Words.FoodWithin, sp.Words.Within)
+}
+
+// product names what stands in a slot: a product by food, what is none by other.
+func (sp Speaker) product(c consult.Case, slot plan.Slot, food func(id, name string) string, other func(text string) string) string {
+	p := c.Slots[slot].Product
+	switch {
+	case slot == plan.Salt:
+		return other(sp.Say("planner.salt"))
+	case p.Name == "":
+		return other(sp.Say("planner.water"))
 	}
-	if name := c.Slots[slot].Product.Name; name != "" {
-		return sp.Named(name)
-	}
-	return sp.Say("planner.water")
+	return sp.Named(food(p.ID, p.Name))
 }
 
 // Named is the name of a product. Where mass is hidden no per cent is on the
@@ -96,14 +107,6 @@ func (sp Speaker) Strength(x float64) string {
 		return sp.Say("planner.strength.hidden", sp.Words.Number(x, 1))
 	}
 	return sp.Percent(x, 1)
-}
-
-// Portions writes an amount of a food: "½ fig bar".
-func (sp Speaker) Portions(x float64, name string) string {
-	if x > 1 {
-		return sp.Say("planner.portions", sp.Words.Half(x), sp.Words.Within(name))
-	}
-	return sp.Words.Half(x) + "\u00a0" + sp.Words.Within(name)
 }
 
 // PortionWord is the unit behind a number of portions.
@@ -127,7 +130,7 @@ func Capital(text string) string {
 func (sp Speaker) Amount(c consult.Case, slot plan.Slot, x float64) string {
 	switch {
 	case slot.IsFood():
-		return sp.Portions(x, sp.Product(c, slot))
+		return sp.Words.Portions(x, sp.ProductWithin(c, slot))
 	case slot == plan.Salt:
 		return sp.Words.Number(x, 1) + "\u00a0" + string(quantity.Gram)
 	}
@@ -227,7 +230,7 @@ func (sp Speaker) FoodsOf(s state.State, mix plan.Mix) string {
 	var parts []string
 	for slot := plan.Food1; slot.IsFood(); slot++ {
 		if mix[slot] > 0 {
-			parts = append(parts, sp.Portions(mix[slot], sp.Product(s.PlanCase, slot)))
+			parts = append(parts, sp.Words.Portions(mix[slot], sp.ProductWithin(s.PlanCase, slot)))
 		}
 	}
 	if len(parts) == 0 {
