@@ -103,7 +103,7 @@ func (p *Program) key(e *fyne.KeyEvent) {
 		return
 	}
 	if e.Name == fyne.KeyF1 {
-		p.showKeys()
+		p.Help()
 		return
 	}
 	if k, ok := p.view.(interface{ Key(*fyne.KeyEvent) }); ok {
@@ -114,6 +114,9 @@ func (p *Program) key(e *fyne.KeyEvent) {
 // escape closes what is open: a strip, something of the screen, the tour last.
 func (p *Program) escape() (closed bool) {
 	if p.frame.closeStrip() {
+		return true
+	}
+	if p.help.close() {
 		return true
 	}
 	if v, ok := p.view.(interface{ Escape() bool }); ok && v.Escape() {

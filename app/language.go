@@ -48,7 +48,7 @@ func (s *Shell) build(opened *store.Store, settings record.Settings) error {
 
 // show puts the program into the window.
 func (s *Shell) show() {
-	s.window.SetContent(s.program.frame.root)
+	s.window.SetContent(s.program.help.box)
 	s.program.bindShortcuts(s.window.Canvas())
 }
 

@@ -32,6 +32,7 @@ type Program struct {
 	place  desk.Place
 	back   []desk.Place
 	guide  *guide
+	help   *helper
 	known  knownPlan
 }
 
@@ -44,6 +45,7 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	d.HeadChanged = func() {
 		p.showHead()
 		p.guide.follow()
+		p.help.follow(p.helpPage())
 	}
 	d.Host.OnShortcut = p.shortcut
 	d.Host.OnKey = p.key
@@ -53,9 +55,11 @@ func newProgram(s *Shell, d *desk.Desk) *Program {
 	}
 	d.Host.Today = d.Now
 	p.frame = newFrame(d, p.openPlace, p.openTab, p.undo, p.redo)
-	p.frame.keys.OnPressed = p.showKeys
+	p.frame.keys.OnPressed = p.Help
 	p.guide = newGuide(p)
 	p.frame.build(p.guide.panel.Box(), p.guide.ring.box)
+	p.help = newHelper(d.Host, s.window.Canvas(), helpKeys(d.Words, p.keyList()), p.frame.root)
+	d.Host.OnHelp = p.helpInDialog
 	d.HandedOut = p.guide.handedOut
 	d.Say, d.Unsay = p.frame.say, p.frame.unsay
 	return p
@@ -93,6 +97,7 @@ func (p *Program) Open(place desk.Place) {
 		s.Shown()
 	}
 	p.guide.follow()
+	p.help.follow(p.helpPage())
 }
 
 // dropFocus takes the keyboard from what is no longer in the window, so that no key

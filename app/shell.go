@@ -156,7 +156,17 @@ func (s *Shell) welcome(opened *store.Store) {
 		},
 		Sentence: func(err error) string { return desk.Sentence(s.words, err) },
 	})
-	s.window.SetContent(newGround(groundPaper, view))
+	h := newHelper(host, s.window.Canvas(), helpKeys(s.words, nil), newGround(groundPaper, view))
+	host.OnKey = func(e *fyne.KeyEvent) {
+		switch e.Name {
+		case fyne.KeyF1:
+			h.toggle(desk.HelpWelcome, nil)
+		case fyne.KeyEscape:
+			h.close()
+		}
+	}
+	s.window.SetContent(h.box)
+	s.window.Canvas().SetOnTypedKey(host.Key)
 }
 
 // refuse says why the folder cannot be opened, and what can be restored.

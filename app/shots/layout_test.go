@@ -138,13 +138,14 @@ func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 		for _, percent := range in.percent {
 			a.Settings().SetTheme(look.NewTheme(dark, percent).Still())
 			for _, s := range list {
-				shell.Program().Open(s.place)
+				s.open(shell.Program())
 				for _, size := range in.sizes {
 					w.Resize(size)
 					settle(w)
 					mode := fmt.Sprintf("%s %gx%g dark=%v %d%%", s.name, size.Width, size.Height, dark, percent)
-					all[mode] = entries(s.name, inspect.Canvas(w.Canvas()))
+					all[mode] = entries(strings.TrimPrefix(s.name, withHelp), inspect.Canvas(w.Canvas()))
 				}
+				s.toggleHelp(shell.Program())
 			}
 		}
 	}

@@ -33,6 +33,22 @@ type shot struct {
 	place desk.Place
 }
 
+// withHelp begins the names of screens that are shown with their page of help.
+const withHelp = "help-"
+
+// open shows the screen in the window as wide as it is now.
+func (s shot) open(p *app.Program) {
+	p.Open(s.place)
+	s.toggleHelp(p)
+}
+
+// toggleHelp opens the page of help where the screen is shown with it, or closes it.
+func (s shot) toggleHelp(p *app.Program) {
+	if strings.HasPrefix(s.name, withHelp) {
+		p.Help()
+	}
+}
+
 // Which chooses what is drawn.
 type Which struct {
 	// Only are beginnings of names of screens; none means all.
@@ -117,7 +133,7 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 		for _, percent := range which.Percent {
 			a.Settings().SetTheme(look.NewTheme(dark, percent))
 			for _, s := range list {
-				program.Open(s.place)
+				s.open(program)
 				if program.Place().Screen != s.place.Screen {
 					return fmt.Errorf("draw pictures: %s did not open", s.name)
 				}
@@ -127,6 +143,7 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 					return err
 				}
 				say(file)
+				s.toggleHelp(program)
 			}
 		}
 	}
@@ -218,5 +235,6 @@ func places(s *store.Store) ([]shot, error) {
 		{"plan-none", desk.Place{Screen: desk.Plan, Athlete: gained}},
 		{"handout", desk.Place{Screen: desk.Handout, Athlete: lead}},
 		{"handout-hidden", desk.Place{Screen: desk.Handout, Athlete: hidden}},
+		{withHelp + "athletes", desk.Place{Screen: desk.Athletes}}, {withHelp + "plan-draft", plan}, {withHelp + "sheet-before", part(sheet, "before")},
 	}, nil
 }

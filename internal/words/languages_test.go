@@ -217,14 +217,3 @@ func TestOldWordsAreGone(t *testing.T) {
 		}
 	}
 }
-
-func TestSentences(t *testing.T) {
-	text := "Drink %s now. Is 1.5 L too much? No\nNext line"
-	got := sentences(text)
-	if want := []string{"Drink %s now.", "Is 1.5 L too much?", "No", "Next line"}; !slices.Equal(got, want) {
-		t.Errorf("got %q, want %q", got, want)
-	}
-	if n := wordsIn("Drink %s – now."); n != 3 {
-		t.Errorf("%d words", n)
-	}
-}

@@ -61,7 +61,7 @@ func Canvas(c fyne.Canvas) []Finding {
 	window := areaOf(fyne.Position{}, c.Size())
 	ground := look.PaletteNow().Paper
 	lines := s.lines()
-	all := slices.Concat(textsCut(lines), textsOverlap(lines), s.controlsOverlap(), s.small(), s.outside(window), s.faint(lines, ground), s.faintShapes(ground))
+	all := slices.Concat(textsCut(lines), s.textsOverlap(lines), s.controlsOverlap(), s.small(), s.outside(window), s.faint(lines, ground), s.faintShapes(ground))
 	var list []Finding
 	for _, f := range all {
 		if !slices.Contains(list, f) {
@@ -77,7 +77,7 @@ func (s *sight) controlsOverlap() []Finding {
 	for i, a := range s.controls {
 		for _, b := range s.controls[i+1:] {
 			both := a.place.and(b.place)
-			if both.width() > 1 && both.height() > 1 && !slices.Contains(b.above, a.object) && !slices.Contains(a.above, b.object) {
+			if both.width() > 1 && both.height() > 1 && !s.covered(a, b, both) && !slices.Contains(b.above, a.object) && !slices.Contains(a.above, b.object) {
 				list = append(list, Finding{Overlap, name(a.object) + " / " + name(b.object), ""})
 			}
 		}

@@ -99,6 +99,26 @@ func TestControls(t *testing.T) {
 	}
 }
 
+// A control that is hidden where another lies is no overlap; one that shows is.
+func TestCoveredControls(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	h := field.NewHost(nil)
+	for cover, want := range map[float32]int{200: 0, 70: 1} {
+		sheet := canvas.NewRectangle(look.PaletteNow().Sheet)
+		a, b := field.NewButton(h, "a", "press", field.Outline, nil), field.NewButton(h, "b", "press", field.Outline, nil)
+		w := golden.Open(t, container.NewWithoutLayout(put(a, 10, 10, 80, 30), put(sheet, 0, 0, cover, 100), put(b, 60, 30, 80, 30)), fyne.NewSize(300, 200))
+		n := 0
+		for _, f := range inspect.Canvas(w.Canvas()) {
+			if f.Kind == inspect.Overlap && f.What == "a / b" {
+				n++
+			}
+		}
+		if n != want {
+			t.Errorf("covered up to %g px: %d overlaps", cover, n)
+		}
+	}
+}
+
 // The values are those of black, white and #777777 in WCAG 2.2's own examples
 // and the formula worked by hand.
 func TestContrast(t *testing.T) {

@@ -93,11 +93,11 @@ func shortened(s string) bool {
 }
 
 // textsOverlap tells of texts that lie on one another.
-func textsOverlap(lines []line) []Finding {
+func (s *sight) textsOverlap(lines []line) []Finding {
 	var list []Finding
 	for i, a := range lines {
 		for _, b := range lines[i+1:] {
-			if both := a.ink.and(a.clip).and(b.ink.and(b.clip)); both.width() > 1.5 && both.height() > 1.5 {
+			if both := a.ink.and(a.clip).and(b.ink.and(b.clip)); both.width() > 1.5 && both.height() > 1.5 && !s.coveredBetween(a.order+1, b.order, both) {
 				list = append(list, Finding{Overlap, strings.TrimSpace(a.text.Text) + " / " + strings.TrimSpace(b.text.Text), a.of})
 			}
 		}

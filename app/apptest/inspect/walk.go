@@ -44,6 +44,8 @@ type control struct {
 	object fyne.CanvasObject
 	place  area
 	above  []fyne.CanvasObject // what it lies in
+	// begin and end are how many objects had been drawn before it, and once all of it was.
+	begin, end int
 }
 
 // sight is all that one tree of objects paints, from the first to the last.
@@ -70,7 +72,9 @@ func (s *sight) look(o fyne.CanvasObject, from fyne.Position, clip area) {
 		if _, clips := r.(interface{ IsClip() }); clips || scrolls {
 			clip = clip.and(areaOf(at, o.Size()))
 		}
-		s.control(o, areaOf(at, o.Size()).and(clip))
+		if at := s.control(o, areaOf(at, o.Size()).and(clip)); at >= 0 {
+			defer func() { s.controls[at].end = len(s.drawn) }()
+		}
 	default:
 		of, off := s.owner()
 		s.drawn = append(s.drawn, drawn{o, areaOf(at, o.Size()), clip, of, off})
@@ -101,14 +105,34 @@ func (s *sight) owner() (name string, off bool) {
 	return name, off
 }
 
-// control notes a widget that has the keyboard or is pressed.
-func (s *sight) control(w fyne.Widget, place area) {
+// control notes a widget that has the keyboard or is pressed, and returns its place in
+// the list, -1 for others.
+func (s *sight) control(w fyne.Widget, place area) int {
 	_, named := w.(interface{ Name() string })
 	_, typed := w.(fyne.Focusable)
 	_, pressed := w.(fyne.Tappable)
 	if named && (typed || pressed) && !place.empty() {
-		s.controls = append(s.controls, control{w, place, append([]fyne.CanvasObject(nil), s.path...)})
+		s.controls = append(s.controls, control{object: w, place: place, above: append([]fyne.CanvasObject(nil), s.path...), begin: len(s.drawn)})
+		return len(s.controls) - 1
 	}
+	return -1
+}
+
+// covered reports whether something painted after a control and before another hides the
+// first in an area, so that only the other can be seen and pressed there.
+func (s *sight) covered(c, by control, in area) bool {
+	return by.begin >= c.end && s.coveredBetween(c.end, by.begin, in)
+}
+
+// coveredBetween reports whether one of the objects painted from the begin-th to before
+// the end-th hides what lies in an area.
+func (s *sight) coveredBetween(begin, end int, in area) bool {
+	for _, d := range s.drawn[begin:end] {
+		if f := fill(d.object); f != nil && solid(f) && d.place.and(d.clip).holds(in, 0.5) {
+			return true
+		}
+	}
+	return false
 }
 
 // fill is the colour an object covers its place with; nil when it does not.

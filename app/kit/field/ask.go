@@ -29,6 +29,8 @@ type Question struct {
 	// that this takes something away.
 	Actions []Action
 	Loses   bool
+	// Help names the page of help that F1 shows; empty for that of the screen below.
+	Help string
 	// OnClosed is told when the dialog is gone, however that came.
 	OnClosed func()
 }
@@ -71,7 +73,7 @@ func (h *Host) Ask(on fyne.Canvas, q Question) *Dialog {
 	}
 	d.parts.actions = look.HBox(10, d.actionButtons()...)
 	d.ExtendBaseWidget(d)
-	d.closeKeys = h.openDialog(d.typed)
+	d.closeKeys = h.Hold(d.typed)
 	if on.OnTypedKey() == nil { // while nothing has the keyboard
 		on.SetOnTypedKey(h.Key)
 	}
@@ -145,6 +147,10 @@ func (d *Dialog) typed(e *fyne.KeyEvent) {
 	case fyne.KeyReturn, fyne.KeyEnter:
 		if b := d.primary(); b != nil && !d.q.Loses {
 			b.Press()
+		}
+	case fyne.KeyF1:
+		if d.host.OnHelp != nil {
+			d.host.OnHelp(d.q.Help)
 		}
 	}
 }

@@ -26,6 +26,9 @@ type Host struct {
 	// no dialog is open.
 	OnRune func(rune)
 
+	// OnHelp is asked for help in a dialog, by the page the dialog names; empty for none.
+	OnHelp func(page string)
+
 	// dialogs are the key handlers of open dialogs, the topmost last.
 	dialogs []func(*fyne.KeyEvent)
 	// last is the field that had the keyboard last.
@@ -79,8 +82,9 @@ func (h *Host) shortcut(at fyne.CanvasObject, s fyne.Shortcut) {
 	}
 }
 
-// openDialog lets a dialog have the keys first; the function returned ends that.
-func (h *Host) openDialog(keys func(*fyne.KeyEvent)) (closed func()) {
+// Hold lets what lies over the window have the keys first; the function returned ends
+// that.
+func (h *Host) Hold(keys func(*fyne.KeyEvent)) (closed func()) {
 	depth := len(h.dialogs)
 	h.dialogs = append(h.dialogs, keys)
 	return func() { h.dialogs = h.dialogs[:min(depth, len(h.dialogs))] }

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
@@ -59,7 +60,7 @@ func AskAgreement(v *part.Plan) {
 	a := NewAgreement(v)
 	a.Follow()
 	v.Desk.Host.Ask(v.Canvas(), field.Question{
-		Name: "planner.agreement", Title: say("planner.agree"), Sentence: say("planner.agree.sentence"), Width: 660, Content: a.content(),
+		Name: "planner.agreement", Title: say("planner.agree"), Sentence: say("planner.agree.sentence"), Width: 660, Content: a.content(), Help: string(desk.HelpAgreement),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("planner.agree.yes"), Kind: field.Primary, Do: func() (stay bool) { return !a.Agree() }},

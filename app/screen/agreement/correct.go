@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
@@ -17,7 +18,7 @@ func AskCorrection(v *part.Plan) {
 	why := field.NewNotes(h, "planner.correct.why", 3)
 	trouble := look.NewParagraph("", look.Note, look.Ink)
 	h.Ask(v.Canvas(), field.Question{
-		Name: "planner.correct.ask", Title: say("planner.correct.title"), Sentence: say("planner.correct.sentence"), Content: look.VBox(6, why, trouble),
+		Name: "planner.correct.ask", Title: say("planner.correct.title"), Sentence: say("planner.correct.sentence"), Content: look.VBox(6, why, trouble), Help: string(desk.HelpAgreement),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("planner.correct.yes"), Kind: field.Primary, Do: func() (stay bool) {

@@ -59,7 +59,7 @@ func Ask(d *desk.Desk, on fyne.Canvas, athlete record.Athlete, tests []consult.F
 	p := newPanel(d, inputs{athlete: athlete, tests: tests, plan: plan, places: places.Named(d.Words.City, d.Words.Country), today: d.Now(), desk: d.Calculate()})
 	say := d.Words.Say
 	p.dialog = d.Host.Ask(on, field.Question{
-		Name: "climate", Title: say("otherclimate.title"), Sentence: say("otherclimate.sentence"), Content: look.Pad(0, besideBar, 0, 0, p.ui.column), Width: dialogWidth,
+		Name: "climate", Title: say("otherclimate.title"), Sentence: say("otherclimate.sentence"), Content: look.Pad(0, besideBar, 0, 0, p.ui.column), Width: dialogWidth, Help: string(desk.HelpClimate),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("otherclimate.take"), Kind: field.Primary, Do: func() (stay bool) { return p.take(done) }},

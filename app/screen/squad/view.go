@@ -169,6 +169,9 @@ func (v *View) nameOf(g record.GroupSession) string {
 // Body is the day.
 func (v *View) Body() fyne.CanvasObject { return v.body }
 
+// HelpPage is that of a shared session.
+func (v *View) HelpPage() desk.HelpPage { return desk.HelpSquad }
+
 // Place names what is shown.
 func (v *View) Place() desk.Place {
 	p := desk.Place{Screen: desk.TestDay}

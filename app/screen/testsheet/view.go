@@ -163,6 +163,14 @@ func (v *View) Shown() {
 // Body is the sheet.
 func (v *View) Body() fyne.CanvasObject { return v.body }
 
+// HelpPage is that of the findings while they are shown.
+func (v *View) HelpPage() desk.HelpPage {
+	if v.part == PartFindings {
+		return desk.HelpFindings
+	}
+	return desk.HelpSheet
+}
+
 // Place names what is shown, so that the window can open it again after a
 // change of its looks. A new sheet into which nothing was entered has no record
 // to name: it is begun anew.
