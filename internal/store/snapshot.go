@@ -71,7 +71,8 @@ func snapshotOf(folder string, entry fs.DirEntry) (snap Snapshot, ok bool) {
 	reason := SnapshotReason(stem[:cut])
 	at, err := time.Parse(stampLayout, stem[cut+1:])
 	info, err2 := entry.Info()
-	if err != nil || err2 != nil || !slices.Contains([]SnapshotReason{SnapshotDaily, SnapshotSchema, SnapshotSetAside}, reason) {
+	// Reading a time takes a comma for a point; such a name is not one of ours.
+	if err != nil || err2 != nil || at.Format(stampLayout) != stem[cut+1:] || !slices.Contains([]SnapshotReason{SnapshotDaily, SnapshotSchema, SnapshotSetAside}, reason) {
 		return Snapshot{}, false
 	}
 	return Snapshot{Path: filepath.Join(folder, entry.Name()), At: at, Reason: reason, Bytes: info.Size()}, true
