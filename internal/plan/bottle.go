@@ -1,5 +1,7 @@
 package plan
 
+import "math"
+
 // bottling decides which drink stands at which chance: one bottle a chance, the
 // drink with most carbohydrate at the long breaks, water at the short ones.
 type bottling struct {
@@ -82,7 +84,7 @@ func (b *bottling) cut(drinks []int, ml [Drinks]float64, ends *[Drinks]int) {
 
 // notCarried marks chances that cannot carry a drink, beyond any strain that can
 // be borne.
-const notCarried = 1e6
+const notCarried = math.MaxInt32
 
 // strain is how much more than even the chances between two places of the order
 // have to be filled with so many mL.

@@ -100,11 +100,12 @@ func (c *Coverage) Quick() {
 	c.tests = slices.DeleteFunc(c.tests, func(t coveringTest) bool { return t.took > quick })
 }
 
-// Of lists the tests that run the line of a mutant, in groups: the quick ones
-// first. What is worked out before any test, such as a constant, is run by all.
+// Of lists the tests that run the line of a mutant, in groups: the quicker half of
+// the quick ones first, since most mutants fail there. What is worked out before any
+// test, such as a constant, is run by all.
 func (c *Coverage) Of(m Mutant) (groups [][]string) {
 	var fast, slow []string
-	for _, t := range c.tests {
+	for _, t := range c.tests { // in order of the time they take
 		if !m.Outside && !slices.ContainsFunc(t.runs, func(l lines) bool {
 			return l.file == path.Base(m.File) && l.from <= m.Line && m.Line <= l.to
 		}) {
@@ -116,7 +117,8 @@ func (c *Coverage) Of(m Mutant) (groups [][]string) {
 			slow = append(slow, t.name)
 		}
 	}
-	for _, group := range [][]string{fast, slow} {
+	half := (len(fast) + 1) / 2
+	for _, group := range [][]string{fast[:half], fast[half:], slow} {
 		if len(group) > 0 {
 			groups = append(groups, group)
 		}
