@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/screen/athlete"
+	"ebbwell/app/screen/giving"
 	"ebbwell/app/screen/handoutview"
 	"ebbwell/app/screen/pantry"
 	"ebbwell/app/screen/planner"
@@ -42,6 +43,8 @@ func (p *Program) make(place desk.Place) (desk.View, error) {
 		return planner.New(p.desk, place)
 	case desk.Handout:
 		return handoutview.New(p.desk, place)
+	case desk.Give:
+		return giving.New(p.desk, place)
 	}
 	return nil, fmt.Errorf("no screen %q", place.Screen)
 }

@@ -223,6 +223,7 @@ func places(s *store.Store) ([]shot, error) {
 		{"overview-gained", desk.Place{Screen: desk.Overview, Athlete: gained}}, {"overview-due", desk.Place{Screen: desk.Overview, Athlete: open}},
 		{"overview-draft", desk.Place{Screen: desk.Overview, Athlete: draft}},
 		{"profile", desk.Place{Screen: desk.Profile, Athlete: gained}},
+		{"give", desk.Place{Screen: desk.Give, Athlete: hidden}}, {"give-group", desk.Place{Screen: desk.Give}},
 		{"profile-new", desk.Place{Screen: desk.Profile, New: true}},
 		{"sheet-before", part(sheet, "before")}, {"sheet-bottles", part(sheet, "bottles")},
 		{"sheet-after", part(sheet, "after")}, {"sheet-urine", part(sheet, "urine")},

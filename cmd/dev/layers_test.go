@@ -39,6 +39,7 @@ func layers() [][]string {
 		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
 		{"internal/demo"},
 		{"internal/store/large"}, // fills a store for its benchmarks
+		{"internal/disclose"},
 		{"internal/store", "internal/handout", "internal/squad", "internal/exchange", "internal/tables"},
 		{"internal/consult"},
 		{"internal/care"},

@@ -144,17 +144,51 @@ func zipOf(t *testing.T, name, text string) []byte {
 	return out.Bytes()
 }
 
-func TestDictionaryNamesEveryColumn(t *testing.T) {
-	d := NewDictionary(func(table string, c Column) (string, string, string) { return table + "/" + c.Name, "", "" })
+// TestNoColumnLacksAMeaning asks every field of every record, by reflection, what it
+// means: name, meaning, unit, range and source, in the table that is written.
+func TestNoColumnLacksAMeaning(t *testing.T) {
+	d := NewDictionary(func(table string, c Column) string { return table + "/" + c.Name })
 	n := 0
 	for _, t := range written(Records{}, nil, nil)[:len(Tables(Records{}))+1] {
 		n += len(t.Columns)
 	}
-	if len(d) != n || d[0].Means != "athletes/id" {
-		t.Errorf("%d columns explained of %d, the first as %q", len(d), n, d[0].Means)
+	if len(d) != n || d[0].OnScreen != "athletes/id" {
+		t.Errorf("%d columns explained of %d, the first as %q", len(d), n, d[0].OnScreen)
 	}
-	if got := d.table(); len(got.Rows) != n || len(got.Columns) != len(got.Rows[0]) {
-		t.Errorf("the table has %d rows", len(got.Rows))
+	table := d.table()
+	if len(table.Rows) != n+1 {
+		t.Errorf("the table has %d rows for %d columns and its head", len(table.Rows), n)
+	}
+	for i, row := range table.Rows[1:] {
+		for j, cell := range row {
+			if cell == "" {
+				t.Errorf("%s.%s has no %s", d[i].Table, d[i].Column.Name, table.Columns[j].Name)
+			}
+		}
+	}
+}
+
+// TestEveryMeaningIsUsed: no line of the file is of a column that is not there, and
+// no column of its own name is explained by another line than its own.
+func TestEveryMeaningIsUsed(t *testing.T) {
+	used := map[string]bool{}
+	for _, m := range NewDictionary(nil) {
+		used[m.Table+"/"+m.Column.Name], used["*/"+m.Column.Name] = true, true
+	}
+	for key := range meanings() {
+		if !used[key] {
+			t.Errorf("%s is explained and is no column", key)
+		}
+	}
+	for _, c := range []struct{ table, column, limits string }{
+		{"tests", "air.temperature", "0 to 42 °C without asking; -20 to 55 °C at all, unless a reason is given"},
+		{"athletes", "sex", "female | male"},
+		{"tests.bottles", "name", "any text"},
+	} {
+		i := slices.IndexFunc(NewDictionary(nil), func(m Meaning) bool { return m.Table == c.table && m.Column.Name == c.column })
+		if got := NewDictionary(nil)[i].Range; got != c.limits {
+			t.Errorf("%s.%s may hold %q, want %q", c.table, c.column, got, c.limits)
+		}
 	}
 }
 

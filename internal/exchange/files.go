@@ -16,6 +16,17 @@ const format = "ebbwell records 1"
 // beginning by which spreadsheets know it.
 func WriteCSV(to io.Writer, r Records, results Results, d Dictionary) error {
 	archive := zip.NewWriter(to)
+	if err := WriteCSVInto(archive, r, results, d); err != nil {
+		return err
+	}
+	if err := archive.Close(); err != nil {
+		return fmt.Errorf("write tables: %w", err)
+	}
+	return nil
+}
+
+// WriteCSVInto is [WriteCSV] into a zip that holds something else too.
+func WriteCSVInto(archive *zip.Writer, r Records, results Results, d Dictionary) error {
 	for _, t := range written(r, results, d) {
 		w, err := archive.Create(t.Name + ".csv")
 		if err == nil {
@@ -24,9 +35,6 @@ func WriteCSV(to io.Writer, r Records, results Results, d Dictionary) error {
 		if err != nil {
 			return fmt.Errorf("write table %s: %w", t.Name, err)
 		}
-	}
-	if err := archive.Close(); err != nil {
-		return fmt.Errorf("write tables: %w", err)
 	}
 	return nil
 }

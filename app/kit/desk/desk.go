@@ -41,6 +41,9 @@ const (
 
 	Profile Screen = "profile"
 	Trip    Screen = "trip"
+	// Give is where records are given to an athlete or a coach: of the athlete the
+	// place names, or of a group.
+	Give Screen = "give"
 )
 
 // The parts of a profile that a place can name.

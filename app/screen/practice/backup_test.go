@@ -133,18 +133,3 @@ func checkArchive(t *testing.T, form string, data []byte) {
 		t.Errorf("%s: found %v", form, found)
 	}
 }
-
-func TestColumnsAreExplained(t *testing.T) {
-	d, _ := apptest.Demo(t)
-	r := &records{v: &View{desk: d}}
-	for _, c := range []struct{ table, column, means, limits string }{
-		{"tests", "air.temperature", "air", "°C"},
-		{"tests.bottles", "before", "before", "g"},
-		{"athletes", "name", "Name", ""},
-	} {
-		means, limits, _ := r.meaning(c.table, exchange.Column{Name: c.column, Holds: exchange.HoldsNumber})
-		if !strings.Contains(strings.ToLower(means), strings.ToLower(c.means)) || !strings.Contains(limits, c.limits) {
-			t.Errorf("%s.%s is explained as %q, %q", c.table, c.column, means, limits)
-		}
-	}
-}

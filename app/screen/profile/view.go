@@ -49,6 +49,7 @@ type parts struct {
 	flags    *flagsPart
 	consents *consentsPart
 	history  *historyPart
+	giving   fyne.CanvasObject
 	leaving  *leavingPart
 	test     *field.Button
 }
@@ -114,13 +115,13 @@ func (v *View) build() {
 	v.parts = parts{
 		start: look.NewSheet(look.VBox(3, look.NewLabel(say("profile.start.title"), look.Strong, look.Ink), look.NewParagraph(say("profile.start"), look.Note, look.Ink2))),
 		minor: newMinorPart(v), person: newPersonPart(v), sport: newSportPart(v), flags: newFlagsPart(v),
-		consents: newConsentsPart(v), history: newHistoryPart(v), leaving: newLeavingPart(v),
+		consents: newConsentsPart(v), history: newHistoryPart(v), giving: newGivingPart(v), leaving: newLeavingPart(v),
 	}
 	v.parts.test = field.NewButton(h, "profile.test", say("overview.test"), field.Outline, func() {
 		v.desk.Go(desk.Place{Screen: desk.Tests, Athlete: v.now().ID, New: true})
 	})
 	p := v.parts
-	left := look.VBox(look.SheetGap, p.person.body, p.sport.body, p.consents.body, p.leaving.body)
+	left := look.VBox(look.SheetGap, p.person.body, p.sport.body, p.consents.body, p.giving, p.leaving.body)
 	right := look.VBox(look.SheetGap, p.flags.body, p.history.body)
 	v.page = look.NewScroll(look.Pad(0, look.BarRoom, 0, 0, look.VBox(look.SheetGap, p.start, p.minor.body, look.NewPair(0.62, 900, left, right))))
 	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, v.page)
@@ -138,6 +139,7 @@ func (v *View) follow() {
 	p.flags.follow(a)
 	p.consents.follow(a)
 	p.sport.follow(a)
+	show(p.giving, !v.fresh)
 	show(p.leaving.body, !v.fresh)
 	look.EnableIf(p.test, !v.going && ready(a, v.desk.Now()))
 	v.page.Refresh()

@@ -28,6 +28,7 @@ type View struct {
 	table  *look.Table
 	count  *look.Label
 	add    *field.Button
+	give   *field.Button
 	body   fyne.CanvasObject
 }
 
@@ -41,6 +42,7 @@ func New(d *desk.Desk) (*View, error) {
 	}
 	v := &View{desk: d, state: state}
 	v.add = field.NewButton(d.Host, "roster.new", d.Words.Say("roster.new"), field.Primary, v.begin)
+	v.give = field.NewButton(d.Host, "roster.give", d.Words.Say("give.go"), field.Outline, func() { d.Go(desk.Place{Screen: desk.Give}) })
 	if state.Empty() {
 		v.body = v.empty()
 		return v, nil
@@ -275,7 +277,11 @@ func (v *View) begin() { v.desk.Go(desk.Place{Screen: desk.Profile, New: true}) 
 
 // Head is the title and the way to a new athlete.
 func (v *View) Head() desk.Head {
-	return desk.Head{Title: v.desk.Words.Say("frame.athletes"), Actions: []fyne.CanvasObject{v.add}}
+	h := desk.Head{Title: v.desk.Words.Say("frame.athletes"), Actions: []fyne.CanvasObject{v.add}}
+	if !v.state.Empty() {
+		h.Spare = []fyne.CanvasObject{v.give}
+	}
+	return h
 }
 
 // Body is the list.

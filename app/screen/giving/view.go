@@ -1,0 +1,197 @@
+package giving
+
+import (
+	"context"
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/disclose"
+)
+
+// View is the screen.
+type View struct {
+	desk  *desk.Desk
+	state state
+	// given is what may be given as it is chosen now.
+	given disclose.Given
+	give  *field.Button
+	what  *look.Paragraph
+	left  *fyne.Container
+	pages *field.Check
+	body  fyne.CanvasObject
+}
+
+var _ desk.View = (*View)(nil)
+
+// New opens the screen for the athlete a place names, for a group where it names none.
+func New(d *desk.Desk, place desk.Place) (*View, error) {
+	s, err := load(context.Background(), d, place.Athlete)
+	if err != nil {
+		return nil, err
+	}
+	v := &View{desk: d, state: s, what: look.NewParagraph("", look.Body, look.Ink), left: look.VBox(6)}
+	v.give = field.NewButton(d.Host, "give.save", d.Words.Say("give.save"), field.Primary, v.ask)
+	v.build()
+	v.follow()
+	return v, nil
+}
+
+// build puts the screen together: what is chosen at the left, what comes of it at the
+// right.
+func (v *View) build() {
+	say := v.desk.Words.Say
+	form := look.NewForm(v.entries()...).Measured(110, 300, 1)
+	choose := look.NewPanel(say("give.what"), nil, form, look.HBox(0, v.give))
+	in := look.NewPanel(say("give.in"), nil, v.what, look.NewParagraph(say("give.open"), look.Body, look.Ink), look.NewParagraph(say("give.stays"), look.Note, look.Ink2))
+	out := look.NewPanel(say("give.left"), nil, v.left)
+	pair := look.NewPair(0.5, 900, choose, look.VBox(look.SheetGap, in, out))
+	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.NewScroll(look.Pad(0, look.BarRoom, 0, 0, pair)))
+}
+
+// entries are the choices.
+func (v *View) entries() []look.Entry {
+	say, h := v.desk.Words.Say, v.desk.Host
+	forms := field.NewToggle(h, "give.form", []field.Option{{Key: string(formCSV), Text: say("practice.export.csv")},
+		{Key: string(formBook), Text: say("practice.export.xlsx")}, {Key: string(formJSON), Text: say("practice.export.json")}})
+	forms.Choose(string(v.state.form))
+	forms.OnChosen = func(key string) { v.state.form = form(key) }
+	as := look.NewEntry(say("give.form"), forms).Wide()
+	if v.state.one == nil {
+		return []look.Entry{look.NewEntry(say("give.who"), v.groupChoice()).Wide(), look.NewEntry(say("give.to"), look.NewParagraph(say("give.to.group"), look.Body, look.Ink)).Wide(), as}
+	}
+	v.pages = field.NewCheck(h, "give.pages", say("give.pages", len(v.state.prints)))
+	v.pages.Set(v.state.pages)
+	v.pages.OnChanged = func(on bool) { v.state.pages = on; v.follow() }
+	return []look.Entry{look.NewEntry(say("give.to"), v.toChoice()).Wide(), as, look.NewEntry("", v.pages).Wide()}
+}
+
+// groupChoice chooses the group.
+func (v *View) groupChoice() fyne.CanvasObject {
+	list := []field.Option{{Key: everyone, Text: v.desk.Words.Say("give.everyone")}}
+	for _, g := range v.state.groups {
+		list = append(list, field.Option{Key: string(g.ID), Text: g.Name})
+	}
+	c := field.NewChoice(v.desk.Host, "give.group", list)
+	c.Choose(v.state.group)
+	c.OnChosen = func(key string) { v.state.group = key; v.follow() }
+	return c
+}
+
+// toChoice chooses who gets the records; the coach only where that was consented to.
+func (v *View) toChoice() fyne.CanvasObject {
+	say := v.desk.Words.Say
+	if !v.state.mayShare(v.desk.Now()) {
+		return look.NewParagraph(say("give.to.only"), look.Body, look.Ink)
+	}
+	t := field.NewToggle(v.desk.Host, "give.to", []field.Option{{Key: string(disclose.ToAthlete), Text: say("give.to.athlete")}, {Key: string(disclose.ToCoach), Text: say("give.to.coach")}})
+	t.Choose(string(v.state.to))
+	t.OnChosen = func(key string) { v.state.to = disclose.Audience(key); v.follow() }
+	return t
+}
+
+// follow shows what may be given, and what is left out, as it is chosen now.
+func (v *View) follow() {
+	w := v.desk.Words
+	given, err := v.state.pick(context.Background(), v.desk)
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	v.given = given
+	athletes, tests, plans := counts(given.Records)
+	v.what.SetText(w.Say("give.holds", w.Say("give.athletes", athletes), w.Say("give.tests", tests), w.Say("give.plans", plans)))
+	if v.pages != nil {
+		look.EnableIf(v.pages, v.state.to == disclose.ToAthlete && len(v.state.prints) > 0)
+	}
+	look.EnableIf(v.give, athletes > 0)
+	v.left.Objects = nil
+	for _, o := range given.Left {
+		v.left.Add(look.NewParagraph(sayLeft(w, o), look.Body, look.Ink))
+		if names := v.namesOf(o); o.Kind == disclose.NoConsent && names != "" {
+			v.left.Add(look.NewParagraph(names, look.Note, look.Ink2))
+		}
+	}
+	if len(given.Left) == 0 {
+		v.left.Add(look.NewParagraph(w.Say("give.left.nothing"), look.Body, look.Ink))
+	}
+	v.left.Add(look.NewParagraph(w.Say("give.left.history"), look.Body, look.Ink))
+	v.left.Add(look.NewParagraph(w.Say("give.text.note"), look.Note, look.Ink2))
+	v.left.Refresh()
+	if v.body != nil {
+		v.body.Refresh()
+	}
+}
+
+// namesOf names who something left out is about, for the practitioner alone.
+func (v *View) namesOf(o disclose.Omission) string {
+	var list []string
+	for _, p := range v.state.people {
+		for _, id := range o.Athletes {
+			if p.ID == id {
+				list = append(list, p.Name)
+			}
+		}
+	}
+	return v.desk.Words.Commas(list)
+}
+
+// reader is the desk with the texts of who reads the file.
+func (v *View) reader() (*desk.Desk, error) {
+	tag := v.desk.PageLanguage()
+	if v.state.one != nil {
+		tag = v.desk.ReadBy(*v.state.one)
+	}
+	d, err := v.desk.In(tag)
+	if err != nil {
+		return nil, fmt.Errorf("find the language of the file: %w", err)
+	}
+	return d, nil
+}
+
+// ask asks where the file goes, and writes it.
+func (v *View) ask() {
+	d, say := v.desk, v.desk.Words.Say
+	reader, err := v.reader()
+	if err != nil {
+		d.Trouble(err)
+		return
+	}
+	whose := say("give.everyone")
+	if v.state.one != nil {
+		whose = desk.NameOf(d.Words, *v.state.one)
+	}
+	s, with := v.state, d.Calculate()
+	saveto.Ask(d, fyne.CurrentApp().Driver().CanvasForObject(v.body), saveto.Request{
+		Name: "give.ask", Title: say("give.title"), Sentence: say("give.open"), Yes: say("give.yes"),
+		File: saveto.FileName(say("give.file", whose, string(d.Today())), ".zip"),
+		Write: func(ctx context.Context, path string) error {
+			data, err := s.archive(ctx, reader, with)
+			if err != nil {
+				return err
+			}
+			return d.Store.WriteFile(ctx, path, data)
+		},
+		Done: func(path string) { d.Say(say("give.done", path), "", nil) },
+	})
+}
+
+// Head is the athlete, or the title alone.
+func (v *View) Head() desk.Head {
+	if v.state.one == nil {
+		return desk.Head{Title: v.desk.Words.Say("give.title")}
+	}
+	h := desk.AthleteHead(*v.state.one, "", v.desk.FactsOf(*v.state.one))
+	h.Title = desk.NameOf(v.desk.Words, *v.state.one)
+	return h
+}
+
+// Body is the screen.
+func (v *View) Body() fyne.CanvasObject { return v.body }
+
+// Leave has nothing to save.
+func (v *View) Leave() {}

@@ -1,0 +1,18 @@
+package profile
+
+import (
+	"fyne.io/fyne/v2"
+
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
+)
+
+// newGivingPart leads to where the athlete's records are given away.
+func newGivingPart(v *View) fyne.CanvasObject {
+	say := v.sp.Say
+	give := field.NewButton(v.desk.Host, "profile.give", say("give.go"), field.Outline, func() {
+		v.desk.Go(desk.Place{Screen: desk.Give, Athlete: v.now().ID})
+	})
+	return look.NewPanel(say("give.title"), nil, look.NewParagraph(say("profile.give.note"), look.Note, look.Ink2), look.HBox(0, give))
+}
