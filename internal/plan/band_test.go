@@ -132,6 +132,9 @@ func TestBandByHand(t *testing.T) {
 	if !band.Empty || band.Clash != DrinkingMost {
 		t.Errorf("above the rate without a drop of water: %+v", band)
 	}
+	sweet := newPlanner(t, b, courtSession(), byHand(), Aim{Deficit: Within(0, 2), Carbohydrate: Within(60, 90)})
+	near(t, "105 g from a drink of 6 %", sweet.Bands(Expected, Mix{})[Drink1].Low, 1750)
+	near(t, "60 g from it beside two portions", sweet.Bands(Expected, Mix{Food1: 2.25})[Drink1].Low, 1707.2)
 	slow := newPlanner(t, b, courtSession(), fullMenu(t), Aim{Deficit: Within(0, 2), Drinking: Within(0, 0.8)})
 	if band := slow.Bands(Expected, Mix{})[Water]; !band.Empty || band.Clash != DrinkingMost|DeficitMost {
 		t.Errorf("2 %% at 0.8 L/h: %+v", band)

@@ -1,6 +1,7 @@
 package proposal
 
 import (
+	"cmp"
 	"math"
 
 	"ebbwell/internal/evidence"
@@ -76,13 +77,7 @@ func (m Misses) None() bool { return m == Misses{} }
 
 // less orders misses: fluid before carbohydrate before sodium.
 func (m Misses) less(n Misses) bool {
-	switch {
-	case m.Fluid != n.Fluid:
-		return m.Fluid < n.Fluid
-	case m.Carbohydrate != n.Carbohydrate:
-		return m.Carbohydrate < n.Carbohydrate
-	}
-	return m.Sodium < n.Sodium
+	return cmp.Or(cmp.Compare(m.Fluid, n.Fluid), cmp.Compare(m.Carbohydrate, n.Carbohydrate), cmp.Compare(m.Sodium, n.Sodium)) < 0
 }
 
 // Begun counts begun parts of what is missing.

@@ -208,8 +208,6 @@ func withAim(list []float64, aim float64) []float64 {
 	return append(list, aim)
 }
 
-const daysAWeek = 7
-
 // Ladder lists the steps from the habit of a case to an aim that was chosen,
 // which may be one that is not proposed. A habit that may be more than is lost
 // comes down first.

@@ -274,6 +274,8 @@ func carried(w *written, minutes []float64) float64 {
 	return drunk
 }
 
+const daysAWeek = 7
+
 // StepsBefore is how many steps of a week begin before the days in which
 // nothing changes, for an event some days away.
 func StepsBefore(days float64) int {
