@@ -32,7 +32,8 @@ const (
 // child does the work of a second program and returns its exit code.
 func child(name, dir string) int {
 	work := map[string]func(dir string) error{
-		"open": childOpen, "stream": childStream, "midway": childMidway, "save": childSave, "look": childLook, "limit": childLimit, "import": childImport,
+		"open": childOpen, "stream": childStream, "midway": childMidway, "save": childSave, "look": childLook, "limit": childLimit,
+		"deed": childDeed, "import": childImport,
 	}
 	if err := work[name](dir); err != nil {
 		fmt.Println("code:", CodeOf(err))

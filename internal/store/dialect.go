@@ -187,6 +187,10 @@ func codeOf(err error) Code {
 	var e *sqlite.Error
 	switch {
 	case errors.As(err, &e):
+		const general = 1 // SQLITE_ERROR: what only its words tell
+		if e.Code() == general && strings.Contains(e.Error(), "unsupported file format") {
+			return CodeDamaged
+		}
 		return codeOfNumber(e.Code())
 	case errors.Is(err, gorm.ErrForeignKeyViolated), errors.Is(err, gorm.ErrDuplicatedKey):
 		return CodeInvalid

@@ -29,24 +29,29 @@ type Erased struct {
 // touched.
 //
 // When the athlete is erased but the file could not be rewritten (no space for
-// it, somebody reads) the error comes with what was left all the same; the
-// bytes are overwritten then, and the log is emptied at the next opening.
+// it, somebody reads) or a copy could not, the error comes with what was left all
+// the same; the next opening tries again.
 func (s *Store) EraseAthlete(ctx context.Context, id record.ID) (Erased, error) {
 	ref := record.Ref{Kind: record.KindAthlete, ID: id}
 	var left Erased
+	noted := ""
 	err := s.write(ctx, "erase athlete", func(w *work) (err error) {
 		if _, err := w.root(ref); err != nil {
+			return err
+		}
+		if noted, err = s.noteErasing(id); err != nil {
 			return err
 		}
 		left.SharedTrips, err = w.eraseAthlete(id)
 		return err
 	})
 	if err != nil {
-		return Erased{}, about(err, ref)
+		return Erased{}, about(errors.Join(err, remove(noted)), ref)
 	}
-	rewritten := s.wipe()
-	left.Snapshots, err = s.eraseFromSnapshots(ctx, id)
-	return left, about(errors.Join(rewritten, err), ref)
+	if err := s.eraseRest(ctx, id, &left); err != nil {
+		return left, about(err, ref)
+	}
+	return left, about(remove(noted), ref)
 }
 
 // wipe rewrites the file while nobody else is in it.

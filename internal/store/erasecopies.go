@@ -12,19 +12,24 @@ import (
 )
 
 // eraseFromSnapshots takes an athlete out of every snapshot of this version, and
-// returns those that may hold the athlete still.
+// returns those that may hold the athlete still, with an error where another try
+// may do it.
 func (s *Store) eraseFromSnapshots(ctx context.Context, id record.ID) (left []Snapshot, err error) {
 	list, err := s.Snapshots()
 	if err != nil {
 		return nil, err
 	}
+	var failed error
 	for _, snap := range list {
 		clean, err := s.eraseFrom(ctx, snap.Path, id)
 		if !clean || err != nil {
 			left = append(left, snap) // the person is asked what to do with it
 		}
+		if CodeOf(err) != CodeDamaged && CodeOf(err) != CodeNewer {
+			failed = errors.Join(failed, err)
+		}
 	}
-	return left, ctx.Err()
+	return left, errors.Join(failed, ctx.Err())
 }
 
 // eraseFrom takes an athlete out of one copy of the database: a new file without

@@ -13,6 +13,7 @@ func TestMain(m *testing.M) {
 		os.Exit(child(name, os.Getenv(childFolder)))
 	}
 	flag.Bool(keepFlag, false, "keep a database of the newest version, once, when it is released")
+	flag.Int(faultsFlag, 1, "how often each piece of work is hit in each way")
 	flag.Parse()
 	os.Exit(m.Run())
 }

@@ -43,18 +43,24 @@ func madeVersions(db *gorm.DB) ([]string, error) {
 }
 
 // pending counts the changes a file has still to go through; a file that has
-// been through one this program does not know is newer than the program.
+// been through one this program does not know is newer than the program, or
+// damaged when it lacks one that comes before.
 func pending(made []string, known []*gormigrate.Migration) (int, error) {
-	for _, id := range made {
-		if !slices.ContainsFunc(known, func(m *gormigrate.Migration) bool { return m.ID == id }) {
-			return 0, &Error{Code: CodeNewer, Doing: "read version", Err: fmt.Errorf("version %s is not known", id)}
-		}
-	}
 	left := 0
 	for _, m := range known {
 		if !slices.Contains(made, m.ID) {
 			left++
 		}
+	}
+	for _, id := range made {
+		if slices.ContainsFunc(known, func(m *gormigrate.Migration) bool { return m.ID == id }) {
+			continue
+		}
+		code := CodeNewer
+		if left > 0 {
+			code = CodeDamaged
+		}
+		return 0, &Error{Code: code, Doing: "read version", Err: fmt.Errorf("version %q is not known", id)}
 	}
 	return left, nil
 }

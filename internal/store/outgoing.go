@@ -184,7 +184,9 @@ func (s *Store) end(n note) error {
 	}
 	_, err := os.Lstat(n.To)
 	if there := err == nil; kept == 0 || there && !n.Replace {
-		return errors.Join(remove(n.Part), remove(n.Part+copyEnd))
+		// The engine writes a journal beside a copy it makes.
+		const journal = "-journal"
+		return errors.Join(remove(n.Part), remove(n.Part+journal), remove(n.Part+copyEnd), remove(n.Part+copyEnd+journal))
 	}
 	return moveInto(n.Part, n.To)
 }

@@ -161,7 +161,7 @@ func OpenContext(ctx context.Context, dir string, o Options) (*Store, error) {
 	if err := s.openFiles(ctx); err != nil {
 		return nil, errors.Join(s.offer(err), s.lock.Close())
 	}
-	if err := s.endOutgoing(); err != nil {
+	if err := errors.Join(s.endOutgoing(), s.endErasing(ctx)); err != nil {
 		return nil, errors.Join(s.offer(err), s.Close())
 	}
 	return s, nil

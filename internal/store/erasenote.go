@@ -1,0 +1,67 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"ebbwell/internal/record"
+)
+
+// Erasing takes several steps: the rows, the bytes they leave in the file, every
+// copy. A note in the data folder says so meanwhile, so that the next opening ends
+// what a program that was stopped, or a disk without room, left undone.
+
+// eraseStart begins the name of such a note; the athlete's id is behind it.
+const eraseStart = "erasing-"
+
+// noteErasing writes down that an athlete is being erased.
+func (s *Store) noteErasing(id record.ID) (string, error) {
+	path := filepath.Join(s.dir, eraseStart+string(id)+noteEnd)
+	err := os.WriteFile(path, nil, 0o600)
+	if err == nil {
+		err = syncFile(path)
+	}
+	if err != nil {
+		return "", errors.Join(&Error{Code: codeOf(err), Doing: "note erasing", Path: path, Err: err}, remove(path))
+	}
+	return path, nil
+}
+
+// endErasing ends what the notes in the folder say was begun: where the athlete is
+// gone, the bytes and the copies follow; where not, nothing was erased. What cannot
+// be done now is tried at the next opening, and keeps nothing from opening.
+func (s *Store) endErasing(ctx context.Context) error {
+	if s.options.ReadOnly {
+		return nil
+	}
+	notes, err := filepath.Glob(filepath.Join(escaped(s.dir), eraseStart+"*"+noteEnd))
+	if err != nil {
+		return fail(err, "find unfinished erasing")
+	}
+	for _, path := range notes {
+		id := record.ID(strings.TrimSuffix(strings.TrimPrefix(filepath.Base(path), eraseStart), noteEnd))
+		var there int64
+		if err := s.files.reader.Model(&record.Athlete{}).Where("id = ?", id).Count(&there).Error; err != nil {
+			return fail(err, "look for who is erased")
+		}
+		if there > 0 || s.eraseRest(ctx, id, &Erased{}) == nil {
+			_ = remove(path)
+		}
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// eraseRest rewrites the file and takes an athlete out of the copies. The error
+// says that something is left that a later try may remove.
+func (s *Store) eraseRest(ctx context.Context, id record.ID, left *Erased) error {
+	rewritten := s.wipe()
+	var err error
+	left.Snapshots, err = s.eraseFromSnapshots(ctx, id)
+	return errors.Join(rewritten, err)
+}
