@@ -67,7 +67,7 @@ func (p *Bars) Open(s state.State, k *state.Calculation) {
 	p.said = barsSaid{}
 	n.Summary = func() string { return p.sodiumSummary(s, k) }
 	c.Notes[0] = advised(p.sp, *habit)
-	p.side.SetText(c.Notes[0])
+	p.side.set(c.Notes[0], "")
 	d.Notes, d.Short = [2]string{drinkingNote(p.sp, s)}, ""
 	if u := s.PlanCase.Planner.Basis().Usual; u.Known {
 		d.Short = p.sp.Say("planner.usedto.short", p.sp.Plain(u.LH, quantity.LitrePerHour))

@@ -217,7 +217,8 @@ func (p *Deficit) say(s state.State, k *state.Calculation) {
 	p.said = now
 	figure := p.sp.Deficit(*q)
 	p.Figure.SetText(figure)
-	p.side.SetText(sure(p.sp, s, *q))
+	whole, short := sure(p.sp, s, *q)
+	p.side.set(whole, short)
 	p.foot.SetTexts(p.against(s, *q))
 	d := &p.Data
 	d.PlanEnd = chart.EndLabel{Figure: figure, Name: p.sp.Say("planner.deficit.plan")}
@@ -226,7 +227,7 @@ func (p *Deficit) say(s state.State, k *state.Calculation) {
 		d.PlanEnd = chart.EndLabel{Figure: p.sp.Change(x.Value, u), Name: p.sp.Say("planner.deficit.breaks")}
 	}
 	d.Aside = p.aside(s, k)
-	d.Summary = p.sp.Say("planner.deficit.summary", figure, p.side.Text(), d.HabitEnd.Figure)
+	d.Summary = p.sp.Say("planner.deficit.summary", figure, whole, d.HabitEnd.Figure)
 }
 
 // aside says what the breaks do not carry, and what is left when those that may not
@@ -271,12 +272,12 @@ func leaveOutAlike(list []chart.DrinkChance) {
 }
 
 // sure says how sure the deficit is: its range on a like day.
-func sure(sp wording.Speaker, s state.State, q plan.Prediction) string {
-	key := "planner.sure"
+func sure(sp wording.Speaker, s state.State, q plan.Prediction) (whole, short string) {
+	spread := sp.Spread(q)
 	if s.PlanCase.Planner.Basis().Kind == plan.Estimate {
-		key += ".estimate"
+		return sp.Say("planner.sure.estimate", spread), ""
 	}
-	return sp.Say(key, sp.Spread(q))
+	return sp.Say("planner.sure", spread), spread
 }
 
 // notReplaced says how much of the loss is not replaced; empty where the figure is

@@ -12,35 +12,61 @@ import (
 // beside it, a bar, and a sentence.
 type key struct {
 	Figure *look.Label
-	side   *look.Paragraph
+	side   *twoLines
 	foot   *look.OneOf
 	Key    *fyne.Container
 }
 
 // newKey makes a figure; why may be nil.
 func newKey(title fyne.CanvasObject, why *field.Link, bar fyne.CanvasObject, figure float32) key {
-	k := key{Figure: look.NewLabel("", look.Key, look.Ink), side: look.NewParagraph("", look.Note, look.Ink2)}
+	k := key{Figure: look.NewLabel("", look.Key, look.Ink), side: &twoLines{text: look.NewParagraph("", look.Note, look.Ink2)}}
 	k.foot = look.NewOneOf(look.Note)
 	head := look.HBox(8, look.Grow(title))
 	if why != nil {
 		head.Add(why)
 	}
-	side := &fyne.Container{Layout: twoLines{}, Objects: []fyne.CanvasObject{k.side}}
+	side := &fyne.Container{Layout: k.side, Objects: []fyne.CanvasObject{k.side.text}}
 	row := &fyne.Container{Layout: beside{figure}, Objects: []fyne.CanvasObject{k.Figure, side}}
 	k.Key = look.VBox(2, look.MinSized(0, 24, head), row, bar, k.foot)
 	return k
 }
 
-// twoLines gives a paragraph the room of two lines, at the foot of it.
-type twoLines struct{}
+// twoLines gives a text the room of two lines: what stands below has the rest. Where
+// the whole of it takes more, the short one stands there.
+type twoLines struct {
+	text         *look.Paragraph
+	whole, short string
+	width        float32
+}
 
-func (twoLines) Layout(o []fyne.CanvasObject, size fyne.Size) {
+// set changes the text; short may be empty, where the whole of it always fits.
+func (l *twoLines) set(whole, short string) {
+	if l.whole == whole && l.short == short {
+		return
+	}
+	l.whole, l.short = whole, short
+	l.choose()
+}
+
+// choose shows the whole text, or the short one.
+func (l *twoLines) choose() {
+	l.text.SetText(l.whole)
+	if l.short != "" && l.width > 0 && look.HeightFor(l.text, l.width) > 2*look.Note.Pitch()+1 {
+		l.text.SetText(l.short)
+	}
+}
+
+func (l *twoLines) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	if l.width != size.Width {
+		l.width = size.Width
+		l.choose()
+	}
 	h := min(look.HeightFor(o[0], size.Width), size.Height)
 	o[0].Move(fyne.NewPos(0, (size.Height-h)/2))
 	o[0].Resize(fyne.NewSize(size.Width, h))
 }
 
-func (twoLines) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(40, 2*look.Note.Pitch()) }
+func (*twoLines) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(40, 2*look.Note.Pitch()) }
 
 // beside sets the second object beside the first, which has so many px at 100 %
 // text.
