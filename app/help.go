@@ -2,7 +2,6 @@ package app
 
 import (
 	"runtime"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -132,29 +131,28 @@ func helpKeys(w *words.Words, window []shortcut) []help.Key {
 	return list
 }
 
-// keyWords writes a key as it stands on the keyboard: "Ctrl+PgDn".
+// keyWords writes a key as it stands on the keyboard of who reads: "Ctrl+PgDn".
 func keyWords(w *words.Words, k fyne.KeyName, m fyne.KeyModifier) string {
-	names := map[fyne.KeyName]string{fyne.KeyPageDown: "keys.key.pagedown", fyne.KeyPageUp: "keys.key.pageup"}
-	var parts []string
-	add := func(with fyne.KeyModifier, name string) {
-		if m&with != 0 {
-			parts = append(parts, name)
+	text := string(k)
+	switch k {
+	case fyne.KeyPageDown:
+		text = w.Say("keys.key.pagedown")
+	case fyne.KeyPageUp:
+		text = w.Say("keys.key.pageup")
+	case fyne.KeyLeft:
+		text = "\u2190"
+	}
+	alt := "keys.with.alt"
+	if runtime.GOOS == "darwin" {
+		alt = "keys.with.option"
+	}
+	for _, held := range []struct {
+		key  fyne.KeyModifier
+		with string
+	}{{fyne.KeyModifierShift, "keys.with.shift"}, {fyne.KeyModifierAlt, alt}, {fyne.KeyModifierSuper, "keys.with.command"}, {fyne.KeyModifierControl, "keys.with.control"}} {
+		if m&held.key != 0 {
+			text = w.Say(held.with, text)
 		}
 	}
-	add(fyne.KeyModifierControl, w.Say("keys.key.control"))
-	add(fyne.KeyModifierSuper, "Cmd")
-	if runtime.GOOS == "darwin" {
-		add(fyne.KeyModifierAlt, "Option")
-	} else {
-		add(fyne.KeyModifierAlt, "Alt")
-	}
-	add(fyne.KeyModifierShift, w.Say("keys.key.shift"))
-	name := string(k)
-	switch {
-	case k == fyne.KeyLeft:
-		name = "\u2190"
-	case names[k] != "":
-		name = w.Say(names[k])
-	}
-	return strings.Join(append(parts, name), "+")
+	return text
 }

@@ -251,7 +251,7 @@ func (p *Press) bandLine(y float64, text, under, number string, maybe bool) []pa
 
 // bandBreak is a break with as many words as there is room for above its line.
 func (p *Press) bandBreak(l BandLine, y, room float64, am amounts) []paper.Mark {
-	name, sips := capital(am.typed(l.Name)), ""
+	name, sips := words.AtStart(am.typed(l.Name)), ""
 	if l.Mouthfuls > 0 {
 		sips = strconv.Itoa(l.Mouthfuls) + " " + p.say.Say("handout.during.mouthfuls.word", l.Mouthfuls)
 	}
@@ -279,7 +279,7 @@ func (p *Press) bandFoot(under []BandLine, foot, above float64, am amounts) pape
 	if len(under) > 0 {
 		var names []string
 		for _, l := range under {
-			names = append(names, capital(am.typed(l.Name)))
+			names = append(names, words.AtStart(am.typed(l.Name)))
 		}
 		text = p.say.Say("handout.band.end", p.say.Commas(names))
 	}

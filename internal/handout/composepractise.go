@@ -101,7 +101,7 @@ func (k composer) stepChange(i int) string {
 	if more := k.mix[plan.Salt] - was[plan.Salt]; len(k.c.Care.WithholdSalt) == 0 {
 		add(k.change(more, 0.05, k.w.Number(max(more, -more), 1)+"\u00a0"+string(quantity.Gram), k.w.Say("handout.practise.salt")))
 	}
-	return strings.Join(list, k.w.Say("handout.practise.and"))
+	return k.w.Semicolons(list)
 }
 
 // drinkChange words more or less of a drink, mL: in tens, since a habit is as

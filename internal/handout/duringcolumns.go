@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/words"
 )
 
 // breakColumns sets many breaks in two columns, first down the left one, then down
@@ -47,7 +48,7 @@ func (p *Press) breakCell(c Chance, d During, am amounts, width float64) paper.B
 }
 
 func (p *Press) cellText(c Chance, d During, am amounts, f rowForm, width float64) paper.Block {
-	name := "*" + unmarked(capital(am.typed(p.joinedName(c)))) + "*"
+	name := "*" + unmarked(words.AtStart(am.typed(p.joinedName(c)))) + "*"
 	if c.Maybe {
 		name += " " + p.say.Say("handout.during.maybe")
 	}

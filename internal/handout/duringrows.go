@@ -3,11 +3,10 @@ package handout
 import (
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/words"
 )
 
 // fewRows is up to how many breaks each has a row of its own in full height.
@@ -224,13 +223,13 @@ func checks(n int, width, height float64) []paper.Mark {
 
 // breakText is the name of a break and under it what to drink from, and how far.
 func (p *Press) breakText(c Chance, d During, am amounts, f rowForm, width float64) paper.Block {
-	name := "*" + unmarked(capital(am.typed(p.joinedName(c)))) + "*"
+	name := "*" + unmarked(words.AtStart(am.typed(p.joinedName(c)))) + "*"
 	if c.Maybe {
 		name += " " + p.say.Say("handout.during.maybe")
 	}
 	lines := p.drinkLines(c, d, am)
 	if f.single {
-		return p.marked(f.name, strings.Join(append([]string{name}, lines...), " · "), width)
+		return p.marked(f.name, p.say.Dots(append([]string{name}, lines...)), width)
 	}
 	st := p.faces.Fit(f.name, unmarked(name), width, 0.85)
 	b := p.marked(st, name, width)
@@ -349,16 +348,7 @@ func (p *Press) breakFood(c Chance, am amounts, f rowForm, width float64) paper.
 // begins is a marked text that begins a line.
 func begins(s string) string {
 	if rest, ok := strings.CutPrefix(s, "*"); ok {
-		return "*" + capital(rest)
+		return "*" + words.AtStart(rest)
 	}
-	return capital(s)
-}
-
-// capital writes the first letter of a row large.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 || r == utf8.RuneError {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
+	return words.AtStart(s)
 }

@@ -114,7 +114,7 @@ func (p *Press) house(t Terms, last string, width float64) paper.Block {
 	// A telephone number is not broken over two lines.
 	telephone := strings.Join(strings.Fields(am.typed(t.Practice.Telephone)), "\u00a0")
 	var lines []string
-	for _, s := range []string{am.typed(t.Practice.Name), strings.Join(who, ", "), telephone, last} {
+	for _, s := range []string{am.typed(t.Practice.Name), p.say.Commas(who), telephone, last} {
 		lines = append(lines, p.faces.Clip(st, p.faces.Wrap(st, s, width), 4, width)...)
 	}
 	return p.faces.Lines(st, lines, width, paper.Right)

@@ -8,6 +8,7 @@ import (
 
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/words"
 )
 
 // KitBagCard is the card that goes into the kit bag: what to take at each
@@ -181,7 +182,7 @@ func (p *Press) bottleNames(d During, am amounts) string {
 	for i, drink := range d.Drinks {
 		for _, c := range d.Chances {
 			if at := slices.IndexFunc(c.Stands, func(s Stand) bool { return s.Drink == i && s.Name != "" }); at >= 0 {
-				text += p.say.Say("handout.card.bottle", unmarked(capital(am.typed(c.Stands[at].Name))), unmarked(am.product(drink.Name))) + " "
+				text += p.say.Say("handout.card.bottle", unmarked(words.AtStart(am.typed(c.Stands[at].Name))), unmarked(am.product(drink.Name))) + " "
 				break
 			}
 		}
@@ -215,7 +216,7 @@ func (p *Press) cardBreak(c Chance, d During, am amounts, width float64) paper.B
 
 // cardText is the name of a break, the drink with its line, and the food.
 func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float64) paper.Block {
-	name := "*" + unmarked(capital(am.typed(p.joinedName(c)))) + "*"
+	name := "*" + unmarked(words.AtStart(am.typed(p.joinedName(c)))) + "*"
 	b := p.marked(p.faces.Fit(f.name.Heavy(paper.SemiBold), unmarked(name), width, 0.7), name, width)
 	lines, foods := p.cardLines(c, d, am), am.foods(c.Foods)
 	if foods != "" {
@@ -310,7 +311,7 @@ func (p *Press) cardFooter(t Terms, width float64) paper.Block {
 	box := p.stopBox("handout.safety.title", t, noteStyle().In(paper.Black), width, 2)
 	small := cardPrint(p.say)
 	am := p.amounts(t)
-	if name := strings.Join(trim([]string{clipRunes(am.typed(t.Practice.Name), 100), am.typed(t.Practice.Telephone)}), ", "); name != "" {
+	if name := p.say.Commas(trim([]string{clipRunes(am.typed(t.Practice.Name), 100), am.typed(t.Practice.Telephone)})); name != "" {
 		small = append(small, name)
 	}
 	st := smallStyle()

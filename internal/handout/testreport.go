@@ -232,7 +232,7 @@ func (p *Press) calculation(list []Finding, am amounts, width float64) []paper.I
 		for _, n := range f.Notes {
 			lines = append(lines, am.typed(n))
 		}
-		lines = append(lines, sources(f.Figure.Why))
+		lines = append(lines, p.say.Semicolons(sources(f.Figure.Why)))
 		text := strings.TrimSpace(strings.Join(lines, "\n"))
 		if text == "" {
 			continue
@@ -278,7 +278,7 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 		if text := strings.Join(trim(notes), " "); text != "" {
 			lines = append(lines, p.say.Say("handout.report.note", am.typed(f.Name), text))
 		}
-		for _, s := range strings.Split(sources(f.Figure.Why), "; ") {
+		for _, s := range sources(f.Figure.Why) {
 			if s != "" && !seen[s] {
 				seen[s] = true
 				from = append(from, s)
@@ -286,7 +286,7 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 		}
 	}
 	if len(from) > 0 {
-		lines = append(lines, strings.Join(from, "; ")+".")
+		lines = append(lines, p.say.Say("handout.report.sources", p.say.Semicolons(from)))
 	}
 	lines = append(lines, p.say.Say("handout.report.appendix"))
 	head := p.section(p.say.Say("handout.report.notes"), width)
@@ -300,10 +300,10 @@ func (p *Press) told(note string, am amounts) string {
 		return note
 	}
 	var kept []string
-	for _, s := range strings.Split(note, ". ") {
+	for _, s := range strings.SplitAfter(note, ". ") {
 		if am.typed(s) == s {
 			kept = append(kept, s)
 		}
 	}
-	return strings.Join(kept, ". ")
+	return strings.TrimSpace(strings.Join(kept, ""))
 }

@@ -48,7 +48,7 @@ func (p *Press) formula(w figure.Why) string {
 	if len(inputs) == 0 {
 		return formula
 	}
-	return p.say.Say("handout.report.formula", formula, strings.Join(inputs, "; "))
+	return p.say.Say("handout.report.formula", formula, p.say.Semicolons(inputs))
 }
 
 // budget writes what the range is made of, the largest three.
@@ -60,7 +60,7 @@ func (p *Press) budget(w figure.Why) string {
 	if len(parts) == 0 {
 		return ""
 	}
-	return p.say.Say("handout.report.budget", strings.Join(parts, ", "))
+	return p.say.Say("handout.report.budget", p.say.Commas(parts))
 }
 
 // sourceName is the word for what contributes to a range. A label's error is
@@ -76,8 +76,7 @@ func (p *Press) sourceName(source string) string {
 }
 
 // sources lists the references of a figure, each once.
-func sources(w figure.Why) string {
-	var list []string
+func sources(w figure.Why) (list []string) {
 	seen := map[string]bool{}
 	for _, id := range w.Sources {
 		name := id
@@ -89,7 +88,7 @@ func sources(w figure.Why) string {
 			list = append(list, name)
 		}
 	}
-	return strings.Join(list, "; ")
+	return list
 }
 
 // significant writes a number with four significant digits and no idle zeros.

@@ -84,6 +84,22 @@ func Amounts(text string) (added []float64, poured float64, ok bool) {
 	return added, poured, true
 }
 
+// AmountsOf writes what was added to a bottle and poured away as [Amounts] reads it:
+// "300+310−50"; number writes the grams.
+func AmountsOf(b record.Bottle, number func(grams float64) string) string {
+	var list []string
+	for _, r := range b.Refills {
+		if r.Added.Known() {
+			list = append(list, number(*r.Added.Value))
+		}
+	}
+	text := strings.Join(list, "+")
+	if poured := b.Poured.Or(0); poured > 0 {
+		text += "−" + number(poured)
+	}
+	return text
+}
+
 // PutAmounts writes refills and what was poured away into a bottle; rows that are
 // there keep their ids.
 func PutAmounts(b *record.Bottle, added []float64, poured float64) {

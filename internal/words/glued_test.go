@@ -68,7 +68,7 @@ func gluedCall(call *ast.CallExpr) string {
 		if text, ok := stringOf(call.Args[1]); ok && marks(text) || saysText(call.Args[1]) {
 			return "join"
 		}
-	case slices.Contains([]string{"ToLower", "ToUpper", "Title", "lower", "capital"}, name) && len(call.Args) == 1 && saysText(call.Args[0]):
+	case slices.Contains([]string{"ToLower", "ToUpper", "Title", "AtStart", "lower", "capital"}, name) && len(call.Args) == 1 && saysText(call.Args[0]):
 		return "case"
 	}
 	return ""
@@ -209,7 +209,7 @@ func TestGluingIsSeen(t *testing.T) {
 		`return say("a") + " " + say("b")`:                     "",
 		`return "(" + w.Say("a") + ")"`:                        "f sum",
 		`return "*" + w.Say("a") + "*"`:                        "",
-		`return capital(w.Say("a"))`:                           "f case",
+		`return words.AtStart(w.Say("a"))`:                     "f case",
 		`return strings.ToLower(sp.Say("a", x)) + " " + other`: "f case",
 		`return strings.ToLower(name)`:                         "",
 		`return strings.Join(append(list, w.Say("a")), " ")`:   "",

@@ -152,6 +152,17 @@ func (w *Words) Clock(t time.Time) string { return t.Format("15:04") }
 // Commas joins the items of a list that is no sentence: "a, b, c".
 func (w *Words) Commas(parts []string) string { return strings.Join(parts, w.Say("format.comma")) }
 
+// Dots joins facts that stand side by side: "a · b".
+func (w *Words) Dots(parts []string) string { return strings.Join(parts, w.Say("format.dot")) }
+
+// Semicolons joins parts that have commas of their own: "a; b".
+func (w *Words) Semicolons(parts []string) string {
+	return strings.Join(parts, w.Say("format.semicolon"))
+}
+
+// Plus joins amounts that are added: "0.45 + 0.35".
+func (w *Words) Plus(parts []string) string { return strings.Join(parts, w.Say("format.plus")) }
+
 // List joins texts as a sentence does: "a", "a and b", "a, b and c".
 func (w *Words) List(parts []string) string {
 	switch len(parts) {

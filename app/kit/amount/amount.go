@@ -88,6 +88,15 @@ func (w Writer) Number(x float64, u quantity.Unit) string {
 	return w.Words.Number(w.convert(x, u), w.decimals(x, u))
 }
 
+// Sum writes amounts that are added, with the unit once: "0.45 + 0.35 L".
+func (w Writer) Sum(list []float64, u quantity.Unit) string {
+	parts := make([]string, len(list))
+	for i, x := range list {
+		parts[i] = w.Number(x, u)
+	}
+	return w.Words.Plus(parts) + "\u00a0" + string(w.Unit(u))
+}
+
 // Amount writes a value in u with its unit.
 func (w Writer) Amount(x float64, u quantity.Unit) string {
 	return w.Words.NumberIn(w.convert(x, u), w.decimals(x, u), w.name(u))

@@ -28,6 +28,6 @@ func SheetRowNumber(b *Binder[record.Test], f record.SheetField, row record.Shee
 		return f.NumberIn(found), path + "." + f.Name()
 	})
 	n.SetItem(row.Number)
-	n.SetSpoken(b.Say(f.History()) + ", " + strconv.Itoa(row.Number))
+	n.SetSpoken(b.Say("field.spoken.row", b.Say(f.History()), strconv.Itoa(row.Number)))
 	return n
 }

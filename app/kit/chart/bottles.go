@@ -169,9 +169,9 @@ func (c *DeficitChart) legend(size fyne.Size) []string {
 		numbers[s.Name] = append(numbers[s.Name], strconv.Itoa(i+1))
 	}
 	for i, name := range order {
-		order[i] = strings.Join(numbers[name], ",\u00a0") + "\u00a0" + strings.ReplaceAll(name, " ", "\u00a0")
+		order[i] = strings.ReplaceAll(strings.Join(numbers[name], c.data.Comma)+" "+name, " ", "\u00a0")
 	}
-	return look.Wrap(strings.Join(order, " · "), look.Note, size.Width)
+	return look.Wrap(strings.Join(order, c.data.Dot), look.Note, size.Width)
 }
 
 // ground is the px of the line that the bottles stand on.

@@ -57,6 +57,8 @@ type DeficitData struct {
 	OneField bool
 	// Selected is the stop whose bottle has the grip; none below zero.
 	Selected int
+	// Comma and Dot part the numbers and the names of the key below the bottles.
+	Comma, Dot string
 	// Aside stands beside the bottles at the right: what the breaks do not carry.
 	Aside   string
 	Summary string

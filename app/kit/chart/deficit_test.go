@@ -12,6 +12,7 @@ func match() DeficitData {
 		Minutes: 92, Limit: -2, LimitText: "limit, 2 %",
 		Ticks:   []Tick{{0, "0"}, {-1, "−1 %"}, {-2, "−2 %"}, {-3, "−3 %"}},
 		PlanEnd: EndLabel{"−2.1 %", "this plan"}, HabitEnd: EndLabel{"−2.5 %", "habit"},
+		Comma: ", ", Dot: " · ",
 		Summary: "Deficit at the end −2.1 %, habit −2.5 %, limit 2 %",
 	}
 	chances := []DrinkChance{

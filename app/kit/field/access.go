@@ -1,11 +1,10 @@
 package field
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/words"
 )
 
 // The toolkit knows four roles: button, container, link and text. What else a field is
@@ -16,17 +15,19 @@ import (
 // what stands in it. Without a name the kind stands alone: the dotted name is for
 // programs.
 func (c *control) spokenAs(kind, value string) string {
-	var parts []string
-	for _, p := range []string{c.spoken, c.host.Words.Say("field.kind." + kind)} {
-		if p != "" {
-			parts = append(parts, p)
-		}
+	return spoken(c.host.Words, c.spoken, kind, value)
+}
+
+// spoken is what is read out for a control: name and kind, and what it shows.
+func spoken(w *words.Words, name, kind, value string) string {
+	text := w.Say("field.kind." + kind)
+	if name != "" {
+		text = w.Say("field.spoken.kind", name, text)
 	}
-	text := strings.Join(parts, ", ")
 	if value == "" {
 		return text
 	}
-	return text + ": " + value
+	return w.Say("field.spoken.value", text, value)
 }
 
 // Spoken returns the name a screen reader says; empty while nobody gave one.
@@ -42,7 +43,7 @@ func (t *entry) AccessibilityLabel() string {
 		text += "\u00a0" + t.setup.suffix
 	}
 	if _, note := t.Trouble(); note != "" && text != "" {
-		text += ". " + note
+		text = t.host.Words.Say("field.spoken.trouble", text, note)
 	}
 	return t.spokenAs("entry", text)
 }
@@ -80,7 +81,7 @@ func (c *Check) AccessibilityLabel() string {
 	if c.on {
 		state = "field.ticked"
 	}
-	return name + ", " + c.host.Words.Say("field.kind.check") + ": " + c.host.Words.Say(state)
+	return spoken(c.host.Words, name, "check", c.host.Words.Say(state))
 }
 
 // AccessibilityLabel is the rating and its value.
@@ -130,14 +131,7 @@ func (n *Notes) Spoken() string { return n.inner.spoken }
 
 // AccessibilityLabel is the text with its name.
 func (e *notesEntry) AccessibilityLabel() string {
-	kind := e.host.Words.Say("field.kind.notes")
-	if e.spoken != "" {
-		kind = e.spoken + ", " + kind
-	}
-	if e.Text == "" {
-		return kind
-	}
-	return kind + ": " + e.Text
+	return spoken(e.host.Words, e.spoken, "notes", e.Text)
 }
 
 // AccessibilityRole is text.

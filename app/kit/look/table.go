@@ -170,7 +170,7 @@ func (t *Table) AccessibilityLabel() string {
 			list = append(list, c.Title)
 		}
 	}
-	return strings.Join(list, ", ")
+	return strings.Join(list, "\n")
 }
 
 // AccessibilityRole is button: a row is chosen and opened.

@@ -1,8 +1,6 @@
 package athlete
 
 import (
-	"strings"
-
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -36,7 +34,7 @@ func (sp speaker) flags(kinds []record.FlagKind) string {
 	for _, k := range kinds {
 		names = append(names, sp.Say("flag."+string(k)+".name"))
 	}
-	return strings.Join(names, ", ")
+	return sp.Words.Commas(names)
 }
 
 // purposes names in short what consents are for.
@@ -45,7 +43,7 @@ func (sp speaker) purposes(list []record.Purpose) string {
 	for _, p := range list {
 		names = append(names, sp.Say("overview.purpose."+string(p)))
 	}
-	return strings.Join(names, ", ")
+	return sp.Words.Commas(names)
 }
 
 // planName is what a plan is called: its own name, else its session's.

@@ -83,7 +83,7 @@ func (sp speaker) testNote(f consult.Findings) string {
 	if f.Test.Session.Date == "" {
 		parts = append(parts, sp.Say("overview.undated"))
 	}
-	return strings.Join(parts, ", ")
+	return sp.Words.Commas(parts)
 }
 
 // agreedNote says what was agreed.
@@ -99,7 +99,7 @@ func (sp speaker) agreedNote(p record.Plan) string {
 			parts = append(parts, sp.Words.Within(o.Name))
 		}
 	}
-	return strings.Join(parts, ", ")
+	return sp.Words.Commas(parts)
 }
 
 // reviewNote says what was done and decided.
@@ -120,5 +120,5 @@ func (sp speaker) reviewNote(r record.Review) string {
 	if r.Heavier {
 		parts = append(parts, sp.Say("overview.review.heavier"))
 	}
-	return strings.Join(parts, ", ")
+	return sp.Words.Commas(parts)
 }

@@ -3,7 +3,6 @@ package heat
 import (
 	"errors"
 	"slices"
-	"strings"
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/climate"
@@ -11,6 +10,7 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // Trouble is what keeps a session from being calculated, and the field it
@@ -147,13 +147,5 @@ func (sp Speaker) outside(key string, p evidence.Problem) string {
 		}
 		return text
 	}
-	return sp.Say(key, capital(name), end(p.Value), end(p.Limit.Low), end(p.Limit.High))
-}
-
-// capital makes the first letter of a text large.
-func capital(s string) string {
-	for i, r := range s {
-		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
-	}
-	return s
+	return sp.Say(key, words.AtStart(name), end(p.Value), end(p.Limit.Low), end(p.Limit.High))
 }

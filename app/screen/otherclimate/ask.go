@@ -131,7 +131,7 @@ func (p *panel) credit(out answer) string {
 		return ""
 	}
 	say := p.sp.Words.Say
-	text := say("otherclimate.table", p.sp.Words.City(out.air.City.Name), p.sp.Words.Country(out.air.City.Country), p.sp.Air(out.air.Air), out.air.Place.Grade) + " " + p.in.places.Credit + "."
+	text := say("otherclimate.table", p.sp.Words.City(out.air.City.Name), p.sp.Words.Country(out.air.City.Country), p.sp.Air(out.air.Air), out.air.Place.Grade) + " " + say("otherclimate.credit", p.in.places.Credit)
 	if out.air.Place.HighGuessed && p.s.stop.TimeOfDay != consult.MeanOfDay {
 		text += " " + p.sp.Guessed()
 	}

@@ -121,7 +121,7 @@ func (v *View) sourceWords(o fuel.Origin) string {
 			parts = append(parts, s)
 		}
 	}
-	return strings.Join(parts, ", ")
+	return v.desk.Words.Commas(parts)
 }
 
 // sureWords says how surely the composition was read.

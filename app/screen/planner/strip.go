@@ -11,6 +11,7 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // strip stands above the panels: what session the plan is for, in which air, and
@@ -67,7 +68,7 @@ func newStrip(h *field.Host, sp wording.Speaker, do stripActions, session fyne.C
 
 // Open shows a case.
 func (s *strip) Open(now state.State, plans []field.Option) {
-	s.words.SetText(wording.Capital(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase) + restsOn(s.sp, now.PlanCase.Basis))
+	s.words.SetText(words.AtStart(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase) + restsOn(s.sp, now.PlanCase.Basis))
 	s.length.Choose(lengthKey(now.Length))
 	m := now.PlanCase.Planner.Session().Minutes
 	look.ShowIf(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])

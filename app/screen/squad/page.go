@@ -143,16 +143,13 @@ func (v *View) scaleWords() (scale, next string) {
 
 // countWords say how many are how far.
 func (v *View) countWords() string {
-	text := ""
+	var list []string
 	for _, s := range squad.States() {
 		if n := squad.Count(v.rows, s); n > 0 {
-			if text != "" {
-				text += v.say("squad.dot")
-			}
-			text += v.say("squad.count."+string(s), n)
+			list = append(list, v.say("squad.count."+string(s), n))
 		}
 	}
-	return text
+	return v.desk.Words.Dots(list)
 }
 
 // showRowViews shows every row, building anew only those that say something else.

@@ -254,7 +254,7 @@ func (v *View) underName(r squad.Row) string {
 	} else if r.Sheet.Athlete.Position != "" {
 		list = append(list, r.Sheet.Athlete.Position)
 	}
-	return strings.Join(list, v.say("squad.between"))
+	return v.desk.Words.Commas(list)
 }
 
 // bottleCells are the bottles, a line each.
@@ -290,16 +290,7 @@ func (v *View) bottleCells(r squad.Row, w *rowView, text textCell) {
 // amountsText are refills and what was poured away as they are typed; a dash for
 // none once the bottle was weighed again.
 func (v *View) amountsText(b record.Bottle) string {
-	var list []string
-	for _, r := range b.Refills {
-		if r.Added.Known() {
-			list = append(list, v.desk.Words.Number(*r.Added.Value, 0))
-		}
-	}
-	text := strings.Join(list, "+")
-	if b.Poured.Known() && *b.Poured.Value > 0 {
-		text += "−" + v.desk.Words.Number(*b.Poured.Value, 0)
-	}
+	text := squad.AmountsOf(b, func(grams float64) string { return v.desk.Words.Number(grams, 0) })
 	if text == "" && b.After.Known() {
 		return v.say("squad.dash")
 	}

@@ -43,7 +43,7 @@ func (v *View) stateWords(r squad.Row) (state, missing string) {
 	if len(list) == 0 {
 		return state, ""
 	}
-	return state, strings.Join(list, v.say("squad.between"))
+	return state, v.desk.Words.Commas(list)
 }
 
 // playingWords say when a session ends, or begins.
@@ -76,7 +76,7 @@ func (v *View) lossWords(r squad.Row) (loss, under string) {
 	if r.Rate.Known {
 		list = append(list, sp.By.Amount(r.Rate.Value, quantity.LitrePerHour))
 	}
-	return loss, strings.Join(list, v.say("squad.between"))
+	return loss, v.desk.Words.Commas(list)
 }
 
 // against says a rate beside the athlete's earlier tests and the group today.
@@ -134,7 +134,7 @@ func (v *View) symptomWords(r squad.Row) string {
 		for _, x := range yes {
 			list = append(list, v.say("squad.symptom."+x))
 		}
-		return strings.Join(list, v.say("squad.between"))
+		return v.desk.Words.Commas(list)
 	}
 	switch unasked := len(r.Flag.Safety.Unasked()); {
 	case unasked == 0:
@@ -291,7 +291,7 @@ func (v *View) sharedWords() string {
 	for _, b := range g.Bottles {
 		drinks = append(drinks, v.drinkName(b.ProductID, b.Name))
 	}
-	add(strings.Join(slices.Compact(drinks), v.say("squad.between")))
+	add(v.desk.Words.Commas(slices.Compact(drinks)))
 	switch {
 	case g.Session.Met.Known():
 		add(v.say("squad.effort", v.asTyped(*g.Session.Met.Value)+"\u00a0"+string(quantity.Met)))
@@ -309,7 +309,7 @@ func (v *View) sharedWords() string {
 	if squad.ClocksChanged(g.Session, v.desk.Now().Location()) {
 		add(v.say("squad.clocks"))
 	}
-	return v.say("squad.forall", strings.Join(list, v.say("squad.dot")))
+	return v.say("squad.forall", v.desk.Words.Dots(list))
 }
 
 // timesWords are the name, the times and the length of a session.
@@ -343,7 +343,7 @@ func airWords(sp amount.Speaker, a record.Air) string {
 	if len(list) == 0 {
 		return sp.Say("squad.air.none")
 	}
-	return strings.Join(list, sp.Say("squad.between"))
+	return sp.Words.Commas(list)
 }
 
 // amountOf is a value that was read on an instrument: no decimal it does not need.

@@ -3,7 +3,6 @@ package testday
 import (
 	"context"
 	"slices"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -86,7 +85,7 @@ func (p *startPart) show() {
 	if p.chosen.Sport != "" {
 		parts = append(parts, desk.SportWord(w, p.chosen.Sport))
 	}
-	text := strings.Join(parts, " · ")
+	text := w.Dots(parts)
 	open := p.unsettled()
 	p.caution.SetText("", "")
 	p.begin.SetText(say("testday.begin"))

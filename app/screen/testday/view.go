@@ -205,7 +205,7 @@ func (v *View) session(s Sheet) string {
 	case s.Session.Sport != "":
 		parts = append(parts, desk.SportWord(w, s.Session.Sport))
 	}
-	return strings.Join(parts, ", ")
+	return w.Commas(parts)
 }
 
 // mostLacks is how many things a line says that a sheet misses.

@@ -165,7 +165,7 @@ func (b *balance) data(f consult.Findings) chart.BalanceData {
 	for _, r := range append(d.Rows, d.Total) {
 		list = append(list, strings.TrimSpace(r.Name+" "+r.Value))
 	}
-	d.Summary = strings.Join(list, ", ")
+	d.Summary = b.desk.Words.Commas(list)
 	return d
 }
 

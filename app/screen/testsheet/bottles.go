@@ -112,7 +112,7 @@ func newBottleRow(p *bottles, i int) *bottleRow {
 		return nil
 	})
 	r.what.SetPlaceholder(b.Say("testsheet.bottle.water"))
-	r.what.SetSpoken(b.Say("testsheet.field.bottles.productID") + ", " + strconv.Itoa(i+1))
+	r.what.SetSpoken(b.Say("field.spoken.row", b.Say("testsheet.field.bottles.productID"), strconv.Itoa(i+1)))
 	before, after := r.number("before"), r.number("after")
 	r.poured = r.number("poured")
 	r.poured.Also(quantity.Millilitre, r.density)

@@ -1,8 +1,6 @@
 package testsheet
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/field"
@@ -104,7 +102,7 @@ func (f *fold) filled() string {
 	if len(list) == 0 {
 		return f.b.Say("testsheet.fold.empty")
 	}
-	return strings.Join(list, " · ")
+	return f.b.Desk.Words.Dots(list)
 }
 
 // shownIn is what stands in a field, with its unit; empty where it is empty.

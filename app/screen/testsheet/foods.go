@@ -72,7 +72,7 @@ func (p *foods) row(i int) *foodRow {
 		return nil
 	})
 	r.what.SetPlaceholder(b.Say("testsheet.food.type"))
-	r.what.SetSpoken(b.Say("testsheet.field.foods.productID") + ", " + strconv.Itoa(i+1))
+	r.what.SetSpoken(b.Say("field.spoken.row", b.Say("testsheet.field.foods.productID"), strconv.Itoa(i+1)))
 	number := func(name string) *field.Number {
 		f, _ := record.SheetFieldOf("foods.*." + name)
 		n := bind.SheetRowNumber(b, f, record.SheetRow{Number: i + 1}, func(t *record.Test, grow bool) (any, string) {

@@ -204,9 +204,9 @@ func (r *patchRow) showTimes(p sweat.PatchResult) {
 func patchWords(b *binder, p sweat.PatchResult) string {
 	switch {
 	case p.Reason != "" && p.Predicted.Ranged:
-		return capital(b.Say(p.Reason)) + ". " + b.Say("testsheet.patch.range", b.By.Range(p.Predicted))
+		return b.Say("testsheet.left."+p.Reason) + " " + b.Say("testsheet.patch.range", b.By.Range(p.Predicted))
 	case p.Reason != "":
-		return capital(b.Say(p.Reason)) + "."
+		return b.Say("testsheet.left." + p.Reason)
 	case p.Predicted.Known:
 		return b.Say("testsheet.patch.gives", b.By.Found(p.Predicted), b.By.Range(p.Predicted))
 	}

@@ -2,8 +2,6 @@ package testsheet
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
@@ -11,6 +9,7 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // speaker says what is wrong with a sheet.
@@ -28,14 +27,14 @@ func (sp speaker) trouble(t record.Test, w trouble) (title, sentence string) {
 	case codeEndsBefore:
 		return say("testsheet.trouble.end.title"), say("testsheet.trouble.end", string(t.Session.Start), string(t.Session.End))
 	case codeUnreadable:
-		return say("testsheet.trouble.unreadable.title", capital(sp.name(t, w)), shorten(w.text, 40)), say("testsheet.trouble.unreadable")
+		return say("testsheet.trouble.unreadable.title", words.AtStart(sp.name(t, w)), shorten(w.text, 40)), say("testsheet.trouble.unreadable")
 	case codeKept:
-		return say("testsheet.trouble.kept.title", capital(sp.problemName(w.problem))), say("testsheet.trouble.kept", shorten(w.text, 160))
+		return say("testsheet.trouble.kept.title", words.AtStart(sp.problemName(w.problem))), say("testsheet.trouble.kept", shorten(w.text, 160))
 	}
 	if sp.By.Hidden && tellsMass(w.problem) {
-		return say("testsheet.trouble.hidden.title", capital(sp.problemName(w.problem))), say("testsheet.trouble.hidden")
+		return say("testsheet.trouble.hidden.title", words.AtStart(sp.problemName(w.problem))), say("testsheet.trouble.hidden")
 	}
-	text := capital(desk.ProblemSentence(sp.Words, w.problem))
+	text := words.AtStart(desk.ProblemSentence(sp.Words, w.problem))
 	title, sentence, _ = strings.Cut(text, ". ")
 	if sentence != "" {
 		title += "."
@@ -88,12 +87,6 @@ func tellsMass(p evidence.Problem) bool {
 		return true
 	}
 	return false
-}
-
-// capital writes the first letter large.
-func capital(text string) string {
-	r, n := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(r)) + text[n:]
 }
 
 // shorten cuts a text a person typed to so many runes.

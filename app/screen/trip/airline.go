@@ -2,7 +2,6 @@ package trip
 
 import (
 	"strconv"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -71,7 +70,7 @@ func airSentence(sp heat.Speaker, s record.Stop, air consult.StopAir, crew []*me
 	if air.FromTable {
 		parts = append(parts, sp.Words.Say("trip.line.table."+hourOf(s.TimeOfDay), sp.Words.Say("month."+strconv.Itoa(air.Month)), sp.Words.City(air.City.Name)))
 	}
-	return strings.Join(parts, " · ")
+	return sp.Words.Dots(parts)
 }
 
 // minutesThere is how long a session there is: as said, else as the plans of all

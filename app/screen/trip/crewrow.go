@@ -108,7 +108,7 @@ func personNote(sp heat.Speaker, m *member) string {
 	case m.athlete.UsualMass.Known():
 		parts = append(parts, massNote(sp, *m.athlete.UsualMass.Value))
 	}
-	return strings.Join(parts, " · ")
+	return sp.Words.Dots(parts)
 }
 
 // massNote is a body mass to one decimal: the day's mass is no surer than that.
@@ -151,7 +151,7 @@ func (r *crewRow) showBasis(sp heat.Speaker) {
 		r.basis.SetText(say("trip.basis.none"))
 		r.basisOf.SetText(say("trip.basis.body"))
 	default:
-		r.basis.SetText(capital(say("grade." + c.Climate.Grade.Code())))
+		r.basis.SetText(say("trip.basis.grade." + c.Climate.Grade.Code()))
 		f := c.Tests[c.Climate.From[0]].Test
 		r.basisOf.SetText(say("trip.basis.test", sp.Words.ShortDate(consult.TestDay(f), sp.Today), testAir(sp, f.Air)))
 	}

@@ -146,7 +146,7 @@ func heatLines(sp heat.Speaker, there consult.StopPlan) (lines []string, test st
 	}
 	var retest []string
 	for _, run := range runs(there.Days, func(d climate.HeatDay) string { return d.Code }) {
-		lines = append(lines, capital(sp.Words.Say("trip.heatday.line", runDays(sp, there.Stop, run), sp.Words.Say(run[0].Code))))
+		lines = append(lines, runLine(sp, there.Stop, run))
 	}
 	for _, run := range runs(there.Days, func(d climate.HeatDay) string {
 		switch {
@@ -182,10 +182,25 @@ func runs(days []climate.HeatDay, like func(climate.HeatDay) string) [][]climate
 
 // runDays are the days of a run, by count and by date.
 func runDays(sp heat.Speaker, s record.Stop, run []climate.HeatDay) string {
-	from, until := run[0].Day, run[len(run)-1].Day
-	when, _ := sp.DaysOf(s)(from, until)
+	from, until, when := ends(sp, s, run)
 	if from == until {
-		return sp.Words.Say("trip.heatday.one", sp.Words.Number(float64(from), 0), when)
+		return sp.Words.Say("trip.heatday.one", from, when)
 	}
-	return sp.Words.Say("trip.heatday.run", sp.Words.Number(float64(from), 0), sp.Words.Number(float64(until), 0), when)
+	return sp.Words.Say("trip.heatday.run", from, until, when)
+}
+
+// runLine says what the days of a run are: "Day 3 to 5 (4–6 Jun): sweat rate rises".
+func runLine(sp heat.Speaker, s record.Stop, run []climate.HeatDay) string {
+	from, until, when := ends(sp, s, run)
+	if from == until {
+		return sp.Words.Say("trip.heatday.line", from, when, sp.Words.Say(run[0].Code))
+	}
+	return sp.Words.Say("trip.heatday.lines", from, until, when, sp.Words.Say(run[0].Code))
+}
+
+// ends are the first and the last day of a run, and their dates.
+func ends(sp heat.Speaker, s record.Stop, run []climate.HeatDay) (from, until, when string) {
+	first, last := run[0].Day, run[len(run)-1].Day
+	when, _ = sp.DaysOf(s)(first, last)
+	return sp.Words.Number(float64(first), 0), sp.Words.Number(float64(last), 0), when
 }

@@ -2,7 +2,6 @@ package trip
 
 import (
 	"math"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -145,7 +144,7 @@ func (v *View) carried(p packed) string {
 			parts = append(parts, servingsText(sp, s, n, sp.Words.Within(v.productName(s.Supply.ID))))
 		}
 	}
-	return strings.Join(parts, " · ")
+	return sp.Words.Dots(parts)
 }
 
 // servingsText is so many servings of a supply: "330 g maltodextrin powder", "2 × gel".

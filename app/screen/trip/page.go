@@ -120,7 +120,7 @@ func (v *View) stopNotes(sp heat.Speaker, _ *member, there consult.StopPlan, ans
 	}
 	notes = append(notes, answer.There)
 	if lines, _ := heatLines(sp, there); len(lines) > 0 {
-		notes = append(notes, sp.Words.Say("trip.page.days", strings.Join(lines, "; ")))
+		notes = append(notes, sp.Words.Say("trip.page.days", sp.Words.Semicolons(lines)))
 	}
 	return notes
 }

@@ -29,16 +29,16 @@ func deficitAt(sp heat.Speaker, percent, litres float64) string {
 
 // drinkAmounts are their amounts: "0.30 + 0.45 L".
 func drinkAmounts(sp heat.Speaker, there consult.StopPlan) string {
-	var parts []string
+	var litres []float64
 	for s := plan.Water; s <= plan.Drink3; s++ {
 		if there.Case.Slots[s].InUse && there.Home[s] > 0 {
-			parts = append(parts, sp.By.Number(there.Mix[s]/1000, quantity.Litre))
+			litres = append(litres, there.Mix[s]/1000)
 		}
 	}
-	if len(parts) == 0 {
+	if len(litres) == 0 {
 		return sp.Words.Say("trip.nothing")
 	}
-	return strings.Join(parts, " + ") + "\u00a0" + string(sp.By.Unit(quantity.Litre))
+	return sp.By.Sum(litres, quantity.Litre)
 }
 
 // foodNames are the foods with their portions: "½ fig bar".
@@ -63,14 +63,6 @@ func guardSentence(sp heat.Speaker, there consult.StopPlan, g plan.Guard) string
 	return sp.Guard(care.SayGuard(g, care.GuardCase{
 		Athlete: there.Case.Athlete.Name, Planner: there.Case.Planner, Length: expected, At: there.At, Hidden: sp.By.Hidden,
 	}))
-}
-
-// capital makes the first letter of a text large.
-func capital(s string) string {
-	for i, r := range s {
-		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
-	}
-	return s
 }
 
 // deficitRange is the range of a deficit: "−0.6 to −2.6 %", the smaller loss first.

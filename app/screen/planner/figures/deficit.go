@@ -61,6 +61,7 @@ type deficitSaid struct {
 // picture.
 func NewDeficit(h *field.Host, sp wording.Speaker, why func(), more fyne.CanvasObject) *Deficit {
 	p := &Deficit{sp: sp, picture: chart.NewDeficitChart(), bar: chart.NewRangeBar(), split: newSplit(sp), selected: -1}
+	p.Data.Comma, p.Data.Dot = sp.Say("format.comma"), sp.Say("format.dot")
 	title := look.NewOneOf(look.Strong, sp.Say("planner.deficit"), sp.Say("planner.deficit.short"))
 	if sp.By.Hidden {
 		title = look.NewOneOf(look.Strong, sp.Say("planner.deficit.hidden"), sp.Say("planner.deficit.short"))

@@ -6,7 +6,6 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
-	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
@@ -42,8 +41,8 @@ func AskSession(v *part.Plan) {
 	f.drunk.SetBox(96)
 	h.Ask(v.Canvas(), field.Question{
 		Name: "planner.session.done", Title: say("planner.done.title"), Sentence: say("planner.done.sentence"), Width: 560,
-		Content: look.VBox(8, part.NewForm(look.NewEntry(wording.Capital(say("planner.done.day")), f.day), look.NewEntry(wording.Capital(say("planner.done.share")), f.share), look.NewEntry(wording.Capital(say("planner.done.drunk")), f.drunk),
-			look.NewEntry(wording.Capital(say("planner.done.stomach")), f.stomach), look.NewEntry(wording.Capital(say("planner.done.note")), f.note)), f.heavier, f.trouble),
+		Content: look.VBox(8, part.NewForm(look.NewEntry(say("planner.done.form.day"), f.day), look.NewEntry(say("planner.done.form.share"), f.share), look.NewEntry(say("planner.done.form.drunk"), f.drunk),
+			look.NewEntry(say("planner.done.form.stomach"), f.stomach), look.NewEntry(say("planner.done.form.note"), f.note)), f.heavier, f.trouble),
 		Actions: []field.Action{
 			{Name: "no", Text: say("field.ask.cancel")},
 			{Name: "yes", Text: say("planner.done.keep"), Kind: field.Primary, Do: func() (stay bool) {

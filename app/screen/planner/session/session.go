@@ -201,7 +201,7 @@ func AskViews(v *part.Plan) {
 		if !strings.HasPrefix(e.ID, "deficit.aim") && !strings.HasPrefix(e.ID, "deficit.view") {
 			continue
 		}
-		list.Add(look.VBox(1, look.NewParagraph(v.Speaker.Say("planner.view", wording.Capital(v.Desk.Words.Say(e.Key())), v.Speaker.Short(e.Value)), look.Body, look.Ink),
+		list.Add(look.VBox(1, look.NewParagraph(v.Speaker.Say("planner.view", v.Speaker.Short(e.Value), v.Desk.Words.Say(e.Key())), look.Body, look.Ink),
 			look.NewParagraph(v.Speaker.Say("planner.view.source", e.Source.Full, desk.Sureness(v.Desk.Words, e.Sure)), look.Note, look.Ink2)))
 	}
 	v.Desk.Host.Ask(v.Canvas(), field.Question{

@@ -99,13 +99,13 @@ func (sp Speaker) Rounded(grams float64) float64 { return quantity.Round(grams, 
 
 // Taken is a mix in one line: "0.45 + 0.35 L + ½ fig bar".
 func (sp Speaker) Taken(s state.State, mix plan.Mix) string {
-	text := sp.DrinksOf(s, mix)
+	parts := []string{sp.DrinksOf(s, mix)}
 	for slot := plan.Food1; slot.IsFood(); slot++ {
 		if mix[slot] > 0 {
-			text += " + " + sp.Words.Portions(mix[slot], sp.ProductWithin(s.PlanCase, slot))
+			parts = append(parts, sp.Words.Portions(mix[slot], sp.ProductWithin(s.PlanCase, slot)))
 		}
 	}
-	return text
+	return sp.Words.Plus(parts)
 }
 
 // InWords is a mix as it is said: "water 0.45 L, sports drink 6 % 0.35 L and ½ fig bar".

@@ -117,15 +117,6 @@ func (sp Speaker) PortionWord(x float64) string {
 	return sp.Say("planner.portion")
 }
 
-// Capital writes a text as it stands at the beginning of a line.
-func Capital(text string) string {
-	runes := []rune(text)
-	if len(runes) == 0 {
-		return text
-	}
-	return strings.ToUpper(string(runes[0])) + string(runes[1:])
-}
-
 // Amount writes what there is of a slot, with its unit.
 func (sp Speaker) Amount(c consult.Case, slot plan.Slot, x float64) string {
 	switch {
@@ -216,13 +207,13 @@ func (sp Speaker) Doubt(o record.Option) (title, sentence string) {
 
 // DrinksOf writes the volumes of water and drinks: "0.45 + 0.35 L".
 func (sp Speaker) DrinksOf(s state.State, mix plan.Mix) string {
-	var parts []string
+	var litres []float64
 	for slot := plan.Water; slot.IsDrink(); slot++ {
 		if s.PlanCase.Slots[slot].InUse && (mix[slot] > 0 || slot == plan.Water) {
-			parts = append(parts, sp.By.Number(mix[slot]/1000, quantity.Litre))
+			litres = append(litres, mix[slot]/1000)
 		}
 	}
-	return strings.Join(parts, " + ") + "\u00a0" + string(sp.By.Unit(quantity.Litre))
+	return sp.By.Sum(litres, quantity.Litre)
 }
 
 // FoodsOf writes what is eaten; a dash for nothing.

@@ -2,9 +2,6 @@ package findings
 
 import (
 	"math"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/desk"
@@ -12,13 +9,8 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/words"
 )
-
-// capital writes the first letter large.
-func capital(text string) string {
-	r, n := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(r)) + text[n:]
-}
 
 // session says what was done: "In 95 minutes of hard field hockey at 31 °C".
 func (sp speaker) session(in Input) string {
@@ -37,7 +29,7 @@ func (sp speaker) session(in Input) string {
 	air := f.Test.Air.Temperature
 	switch {
 	case !f.Timed:
-		return capital(what)
+		return words.AtStart(what)
 	case air.Known():
 		t, err := quantity.Convert(*air.Value, quantity.DegreeCelsius, sp.By.Unit(quantity.DegreeCelsius))
 		if err == nil {
@@ -63,7 +55,7 @@ func (sp speaker) bars(in Input) chart.InOutData {
 	if guess := f.Test.Loss.Guess; guess.Known() {
 		d.Guess, d.GuessText = *guess.Value, sp.guess(in)
 	}
-	d.Summary = strings.Join([]string{d.OutWords.Title, d.InWords.Title, d.LeftWords.Title}, ", ")
+	d.Summary = sp.Words.Commas([]string{d.OutWords.Title, d.InWords.Title, d.LeftWords.Title})
 	return d
 }
 

@@ -2,7 +2,6 @@ package findings
 
 import (
 	"slices"
-	"strings"
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
@@ -68,7 +67,7 @@ func (sp speaker) onRecord(in Input) (c Caution, ok bool) {
 		title = sp.Say("findings.record.told", flag.Safety.Told)
 	}
 	lines := desk.SafetyLines(amount.Speaker{Words: sp.Words, By: sp.By}, t, in.Zone())
-	return Caution{title, strings.Join(lines, sp.Say("findings.record.between"))}, true
+	return Caution{title, sp.Words.Semicolons(lines)}, true
 }
 
 // keptOdd names the unlikely values that were kept, with their reasons. Where body
@@ -85,7 +84,7 @@ func (sp speaker) keptOdd(in Input) (c Caution, ok bool) {
 	if len(list) == 0 {
 		return Caution{}, false
 	}
-	return Caution{sp.Say("findings.keptodd.title"), strings.Join(list, sp.Say("findings.keptodd.between"))}, true
+	return Caution{sp.Say("findings.keptodd.title"), sp.Words.Semicolons(list)}, true
 }
 
 // uncounted says what was taken that counts as nothing because nobody knows what

@@ -6,6 +6,7 @@ import (
 	"ebbwell/internal/figure"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/sweat"
+	"ebbwell/internal/words"
 )
 
 // Why is the reason for one figure in words.
@@ -57,7 +58,7 @@ func (sp speaker) explain(r Row, in Input) Why {
 	}
 	if !sp.By.Hidden && out.Formula.Words != "" {
 		for _, i := range w.Inputs {
-			out.Formula.Inputs = append(out.Formula.Inputs, Line{capital(sp.symbol(i.Symbol)), sp.input(i)})
+			out.Formula.Inputs = append(out.Formula.Inputs, Line{words.AtStart(sp.symbol(i.Symbol)), sp.input(i)})
 		}
 	}
 	if r.Figure.Ranged {
@@ -196,7 +197,7 @@ func (sp speaker) allPlaces(key string, in Input) []string {
 		if p.Group.WholeStudy {
 			source = sp.Say("findings.place.study", source, p.Group.N)
 		}
-		list = append(list, sp.Say("findings.place.source", capital(sp.place(p)), source))
+		list = append(list, sp.Say("findings.place.source", words.AtStart(sp.place(p)), source))
 	}
 	if len(list) > 0 {
 		list = append(list, sp.Say("findings.place.approximate"))
