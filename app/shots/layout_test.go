@@ -139,12 +139,17 @@ func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 			a.Settings().SetTheme(look.NewTheme(dark, percent).Still())
 			for _, s := range list {
 				s.open(shell.Program())
+				closed, err := openDialog(w, s.name)
+				if err != nil {
+					t.Fatal(err)
+				}
 				for _, size := range in.sizes {
 					w.Resize(size)
 					settle(w)
 					mode := fmt.Sprintf("%s %gx%g dark=%v %d%%", s.name, size.Width, size.Height, dark, percent)
 					all[mode] = entries(strings.TrimPrefix(s.name, withHelp), inspect.Canvas(w.Canvas()))
 				}
+				closed()
 				s.toggleHelp(shell.Program())
 			}
 		}

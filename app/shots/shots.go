@@ -137,11 +137,16 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 				if program.Place().Screen != s.place.Screen {
 					return fmt.Errorf("draw pictures: %s did not open", s.name)
 				}
+				closed, err := openDialog(w, s.name)
+				if err != nil {
+					return err
+				}
 				settle(w)
 				file := filepath.Join(dir, fileName(s.name, size, dark, percent))
 				if err := save(file, w); err != nil {
 					return err
 				}
+				closed()
 				say(file)
 				s.toggleHelp(program)
 			}
@@ -167,6 +172,9 @@ func fileName(screen string, size fyne.Size, dark bool, percent int) string {
 func settle(w fyne.Window) {
 	for range 3 {
 		w.Content().Refresh()
+		if top := w.Canvas().Overlays().Top(); top != nil {
+			top.Refresh()
+		}
 	}
 }
 
@@ -226,6 +234,7 @@ func places(s *store.Store) ([]shot, error) {
 		{"give", desk.Place{Screen: desk.Give, Athlete: hidden}}, {"give-group", desk.Place{Screen: desk.Give}},
 		{"profile-new", desk.Place{Screen: desk.Profile, New: true}},
 		{"sheet-before", part(sheet, "before")}, {"sheet-bottles", part(sheet, "bottles")},
+		{"sheet-device", part(sheet, "before")},
 		{"sheet-after", part(sheet, "after")}, {"sheet-urine", part(sheet, "urine")},
 		{"findings", desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}},
 		{"findings-hidden", desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},

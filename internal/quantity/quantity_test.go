@@ -14,7 +14,7 @@ func units() []Unit {
 	return []Unit{
 		Kilogram, Gram, Milligram, Pound, Ounce, Litre, Millilitre, FluidOunce, LitrePerHour, MillilitrePerHour,
 		FluidOuncePerHour, DegreeCelsius, DegreeFahrenheit, MetrePerSecond, KilometrePerHour, MilePerHour, Metre,
-		Centimetre, Foot, Inch, Minute, Second, Hour, Kilopascal, Hectopascal,
+		Centimetre, Kilometre, Mile, Foot, Inch, Minute, Second, Hour, Kilopascal, Hectopascal,
 	}
 }
 

@@ -40,7 +40,7 @@ func Decimals(u Unit) int {
 	case Kilogram, Litre, LitrePerHour, LitrePerKilogram, FluidOuncePerHour:
 		return 2
 	case Pound, PerCent, DegreeCelsius, DegreeFahrenheit, MetrePerSecond,
-		KilometrePerHour, MilePerHour, Met, MillilitrePerKilogram, Hour:
+		KilometrePerHour, MilePerHour, Kilometre, Mile, Met, MillilitrePerKilogram, Hour:
 		return 1
 	case GramPerMillilitre:
 		return 3

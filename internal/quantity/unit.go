@@ -32,6 +32,8 @@ const (
 	MilePerHour            Unit = "mph"
 	Metre                  Unit = "m"
 	Centimetre             Unit = "cm"
+	Kilometre              Unit = "km"
+	Mile                   Unit = "mi"
 	Foot                   Unit = "ft"
 	Inch                   Unit = "in"
 	Minute                 Unit = "min"
@@ -66,7 +68,7 @@ type scale struct {
 }
 
 // scaleOf knows every unit that has more than one form. The pound is exactly
-// 0.45359237 kg and the inch 0.0254 m (international yard and pound agreement,
+// 0.45359237 kg and the inch 0.0254 m, so the mile 1609.344 m (international yard and pound agreement,
 // 1959); the US fluid ounce is 29.5735295625 mL (NIST Handbook 44, appendix C).
 func scaleOf(u Unit) scale {
 	switch u {
@@ -106,6 +108,10 @@ func scaleOf(u Unit) scale {
 		return scale{base: Metre, factor: 1}
 	case Centimetre:
 		return scale{base: Metre, factor: 1e-2}
+	case Kilometre:
+		return scale{base: Metre, factor: 1000}
+	case Mile:
+		return scale{base: Metre, factor: 1609.344}
 	case Foot:
 		return scale{base: Metre, factor: 0.3048}
 	case Inch:

@@ -48,6 +48,8 @@ func (w Writer) Unit(u quantity.Unit) quantity.Unit {
 		return quantity.MilePerHour
 	case quantity.Metre:
 		return quantity.Foot
+	case quantity.Kilometre:
+		return quantity.Mile
 	}
 	return u
 }

@@ -6,6 +6,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/record"
+	"ebbwell/internal/squad"
 )
 
 // after is the third part: the end, the scale again, what left the body, how
@@ -18,13 +19,17 @@ type after struct {
 	urine, stool *field.Number
 	guess        *field.Number
 	flag         *redFlag
-	kit          *fold
-	body         fyne.CanvasObject
+	// device leads to the file of a watch or a bike computer.
+	device *field.Link
+	// clocks says that the clocks changed during the session.
+	clocks *look.Paragraph
+	kit    *fold
+	body   fyne.CanvasObject
 }
 
 // newAfter builds the part.
-func newAfter(b *binder, flag *redFlag) *after {
-	p := &after{b: b, flag: flag}
+func newAfter(b *binder, flag *redFlag, askDevice func()) *after {
+	p := &after{b: b, flag: flag, device: newDeviceLink(b, "testsheet.device.after", askDevice)}
 	p.body = look.VBox(paneGap, flag.box, p.session(), p.scale(), p.loss(), p.feeling())
 	return p
 }
@@ -34,6 +39,7 @@ func (p *after) show(s sheet) {
 	p.masses.show(s)
 	p.kit.show()
 	look.ShowIf(p.nextDay, endsBeforeStart(s.Record) || s.Record.Session.EndsNextDay)
+	look.ShowIf(p.clocks, squad.ClocksChanged(s.Record.Session, p.b.Desk.Now().Location()))
 	weight, text := field.Fine, ""
 	switch _, readable := p.end.Clock(); {
 	case !readable:
@@ -58,8 +64,9 @@ func (p *after) session() fyne.CanvasObject {
 	p.end = b.Clock(PartAfter, "testsheet.end", func(t *record.Test) (*record.Clock, string) { return &t.Session.End, "session.end" })
 	p.nextDay = b.Check(PartAfter, "testsheet.nextday", say("testsheet.nextday"), func(t record.Test) bool { return t.Session.EndsNextDay },
 		func(s *sheet, on bool) { s.Record.Session.EndsNextDay = on })
-	ending := look.VBox(4, small(p.end), p.nextDay)
-	return panel(say("testsheet.ending"), "", newForm(
+	p.clocks = look.NewParagraph(say("testsheet.clocks"), look.Note, look.Ink)
+	ending := look.VBox(4, small(p.end), p.nextDay, p.clocks)
+	return look.NewPanel(say("testsheet.ending"), p.device, newForm(
 		guess, look.NewEntry(say("testsheet.end"), ending), played,
 	), look.NewParagraph(say("testsheet.ending.note"), look.Note, look.Ink2))
 }

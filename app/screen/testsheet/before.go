@@ -25,18 +25,20 @@ type before struct {
 	urine    *look.Paragraph
 	gravity  *field.Number
 	colour   *field.Number
+	// device leads to the file of a watch or a bike computer.
+	device *field.Link
 	// day is the day of the test as it was when a field was left last.
 	day  record.Date
 	body fyne.CanvasObject
 }
 
 // newBefore builds the part.
-func newBefore(b *binder, hidden bool) (*before, error) {
+func newBefore(b *binder, hidden bool, askDevice func()) (*before, error) {
 	activities, err := climate.LoadActivities()
 	if err != nil {
 		return nil, err
 	}
-	p := &before{b: b, activities: activities.Named(b.Desk.Words.Activity), hidden: hidden}
+	p := &before{b: b, activities: activities.Named(b.Desk.Words.Activity), hidden: hidden, device: newDeviceLink(b, "testsheet.device", askDevice)}
 	p.body = look.VBox(paneGap, p.session(), p.air(), p.scale(), p.urineSheet())
 	return p, nil
 }
@@ -75,7 +77,7 @@ func (p *before) session() fyne.CanvasObject {
 	place := b.Line(PartBefore, "testsheet.place", 200, func(t *record.Test) *string { return &t.Session.Place })
 	effort := b.Rating(PartBefore, "testsheet.effort", say("testsheet.effort.low"), say("testsheet.effort.high"),
 		at("session.effort", func(t *record.Test) *record.Number { return &t.Session.Effort }))
-	return panel(say("testsheet.session"), "", newForm(
+	return look.NewPanel(say("testsheet.session"), p.device, newForm(
 		look.NewEntry(say("testsheet.date"), date), look.NewEntry(say("testsheet.start"), small(start)),
 		look.NewEntry(say("testsheet.place"), place), look.NewEntry(say("testsheet.sport"), p.sport()),
 		look.NewEntry(say("testsheet.activity"), look.MaxWidth(460, p.activity())).Wide(),

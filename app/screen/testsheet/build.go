@@ -24,11 +24,11 @@ const footPad float32 = 20
 func (v *View) build() error {
 	u := &v.ui
 	var err error
-	if u.before, err = newBefore(v.b, v.by.Hidden); err != nil {
+	if u.before, err = newBefore(v.b, v.by.Hidden, v.askDevice); err != nil {
 		return err
 	}
 	u.before.day = v.b.Doc.Now().Record.Session.Date
-	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b, newRedFlag(v)), newUrine(v.b)
+	u.bottles, u.after, u.urine = newBottles(v.b), newAfter(v.b, newRedFlag(v), v.askDevice), newUrine(v.b)
 	for _, l := range []*weighingList{u.before.masses, u.before.mornings, u.after.masses} {
 		l.hidden = func() bool { return v.by.Hidden }
 	}
@@ -159,6 +159,9 @@ func (v *View) begin() {
 		return
 	}
 	for _, s := range field.Names(body) {
+		if _, way := s.Object.(*field.Link); way {
+			continue
+		}
 		if f, ok := s.Object.(bind.Control); ok && !s.Disabled {
 			f.Focus()
 			return

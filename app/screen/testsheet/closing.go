@@ -216,6 +216,9 @@ func (v *View) lock() {
 	for _, f := range v.b.Fields() {
 		look.EnableIf(f.Field, state == record.TestOpen || state == record.TestWaiting && late(f.Name))
 	}
+	for _, d := range []*field.Link{v.ui.before.device, v.ui.after.device} {
+		look.EnableIf(d, state == record.TestOpen)
+	}
 }
 
 // late reports whether a control holds what comes from the laboratory.
