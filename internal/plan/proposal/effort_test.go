@@ -99,3 +99,23 @@ func BenchmarkSameAsGLPK(b *testing.B) {
 		})
 	}
 }
+
+// TestSearchPrunes: all in all the searches of 60 cases of each set look at no more
+// amounts than they did when the bounds were worked out. A bound that is let go, or is
+// looser than it has to be, shows here long before a search becomes slow.
+func TestSearchPrunes(t *testing.T) {
+	for name, most := range map[string]int{"as drawn": 302_000, "within 2 %": 280_000, "within 0.2 %": 274_000, "clashing": 283_000} {
+		change, tried := sets()[name], 0
+		for seed := range uint64(60) {
+			for _, food := range []bool{false, true} {
+				c := seeded(seed).draw()
+				change(&c)
+				p := aimOf(&c, food)
+				tried += p.solve().tried
+			}
+		}
+		if tried > most {
+			t.Errorf("%s: %d amounts were looked at, %d are enough", name, tried, most)
+		}
+	}
+}
