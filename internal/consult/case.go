@@ -59,9 +59,8 @@ func OpenCase(p record.Plan, a record.Athlete, b Basis, d Setup) (Case, error) {
 	}
 	session := SessionOf(p, b.Air)
 	session.Comfortable = d.Settings.ComfortableOnly
-	basis := b.Plan
-	basis.Body.Hidden = c.Care.MassHidden
-	planner, err := plan.New(basis, session, menu, c.aim(session, b.Plan.Usual, d))
+	c.Basis.Plan.Body.Hidden = c.Care.MassHidden // kept too when the plan is agreed
+	planner, err := plan.New(c.Basis.Plan, session, menu, c.aim(session, b.Plan.Usual, d))
 	if err != nil {
 		return Case{}, fmt.Errorf("open plan %s: %w", p.ID, err)
 	}

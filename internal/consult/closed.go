@@ -241,5 +241,5 @@ func (f Findings) Differing(other Findings) []string {
 
 // alike reports whether two numbers are the same but for rounding.
 func alike(a, b float64) bool {
-	return math.Abs(a-b) <= 1e-9*math.Max(1, math.Max(math.Abs(a), math.Abs(b)))
+	return math.Abs(a-b) <= 1e-9*max(1, math.Abs(a))
 }

@@ -23,9 +23,7 @@ func WithHeatDay(t record.Trip, s record.Stop, places climate.Places) record.Sto
 		if before.HeatDay.Known() {
 			days = max(0, *before.HeatDay.Value-1)
 		}
-		if n := hotDays(before, places); n > 0 {
-			days += float64(n)
-		}
+		days += float64(hotDays(before, places))
 	}
 	if days > 0 {
 		s.HeatDay = record.Num(days+1, quantity.None)

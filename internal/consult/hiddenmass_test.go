@@ -100,8 +100,11 @@ func calculatedOf(t *testing.T, sheets []record.Test, a record.Athlete, d Setup)
 // it as it is, every other entry fixed, span at least 30 % of the mass.
 func TestHiddenMassStaysOpen(t *testing.T) {
 	d, r := testSetup(t), rand.New(rand.NewPCG(3, 5))
-	least := 1.0
-	for i := range 200 {
+	least, athletes := 1.0, 200
+	if testing.Short() {
+		athletes = 12
+	}
+	for i := range athletes {
 		mass := 32 + 70*r.Float64()
 		sheet, a := hiddenSheet(r, mass)
 		lost := *sheet.Weighings[0].Mass.Value - *sheet.Weighings[1].Mass.Value
@@ -154,8 +157,11 @@ func openSpan(mass float64, shown func(mass float64) string) float64 {
 // of the first mass that was weighed: together they leave as much open as one.
 func TestHiddenMassOfSeveralTestsStaysOpen(t *testing.T) {
 	d, r := testSetup(t), rand.New(rand.NewPCG(7, 2))
-	least, apart := 1.0, 1.0
-	for i := range 40 {
+	least, apart, athletes := 1.0, 1.0, 40
+	if testing.Short() {
+		athletes = 6
+	}
+	for i := range athletes {
 		mass := 32 + 70*r.Float64()
 		first, a := hiddenSheet(r, mass)
 		a.UsualMass = record.Number{}
