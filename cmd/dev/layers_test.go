@@ -41,6 +41,7 @@ func layers() [][]string {
 		{"internal/store/large"}, // fills a store for its benchmarks
 		{"internal/disclose"},
 		{"internal/store", "internal/handout", "internal/squad", "internal/exchange", "internal/tables"},
+		{"internal/bundle"},
 		{"internal/consult"},
 		{"internal/care"},
 		{"internal/record"},

@@ -33,7 +33,7 @@ const (
 func child(name, dir string) int {
 	work := map[string]func(dir string) error{
 		"open": childOpen, "stream": childStream, "midway": childMidway, "save": childSave, "look": childLook, "limit": childLimit,
-		"deed": childDeed, "import": childImport,
+		"deed": childDeed, "import": childImport, "merge": childMerge,
 	}
 	if err := work[name](dir); err != nil {
 		fmt.Println("code:", CodeOf(err))

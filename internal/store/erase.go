@@ -93,6 +93,9 @@ func (w *work) eraseAthlete(id record.ID) (shared []record.ID, err error) {
 	if err := w.leaveImports(tests); err != nil {
 		return nil, err
 	}
+	if err := w.leaveMerges(id); err != nil {
+		return nil, err
+	}
 	for _, part := range []struct {
 		kind record.Kind
 		ids  []record.ID

@@ -28,7 +28,7 @@ func recordTypes(t testing.TB) []reflect.Type {
 	t.Helper()
 	types := []reflect.Type{
 		reflect.TypeFor[record.Change](), reflect.TypeFor[record.RawText](), reflect.TypeFor[record.Frozen](), reflect.TypeFor[record.Print](),
-		reflect.TypeFor[record.Import](), reflect.TypeFor[record.ImportTemplate](),
+		reflect.TypeFor[record.Import](), reflect.TypeFor[record.ImportTemplate](), reflect.TypeFor[record.Merge](), reflect.TypeFor[record.Question](),
 	}
 	var walk func(sh *shape)
 	walk = func(sh *shape) {
@@ -127,7 +127,8 @@ func TestLinks(t *testing.T) {
 	s := open(t, t.TempDir(), newClock())
 	without := map[string]bool{"plans.option_id": true, "bottles.product_id": true, "foods_eaten.product_id": true,
 		"items.product_id": true, "supplies.product_id": true, "athletes.habit_drink_id": true, "athletes.habit_food_id": true, "bottle_kinds.product_id": true,
-		"athletes.import_id": true, "tests.import_id": true}
+		"athletes.import_id": true, "tests.import_id": true,
+		"questions.merge_id": true, "questions.athlete_id": true}
 	for _, table := range got(s.files.reader.Migrator().GetTables())(t) {
 		var columns, keys, indexes []string
 		must(t, s.files.reader.Raw("SELECT name FROM pragma_table_info(?)", table).Scan(&columns).Error)

@@ -18,7 +18,7 @@ import (
 func Columns() []any { return []any{&Athlete{}, &Test{}} }
 
 // Tables lists a value of every new table, those that are pointed at first.
-func Tables() []any { return []any{&Import{}, &ImportTemplate{}} }
+func Tables() []any { return []any{&Import{}, &ImportTemplate{}, &Merge{}, &Question{}} }
 
 // Athlete as of version 5: the columns that are new. No foreign key: an athlete may
 // come from another practice, whose imports are not here.
@@ -55,6 +55,41 @@ type ImportTemplate struct {
 	Mapping []byte
 	At      time.Time
 	By      string
+}
+
+// Merge as of version 5.
+type Merge struct {
+	ID       string `gorm:"primaryKey;size:36"`
+	At       time.Time
+	By       string
+	File     string
+	Practice string
+	Sender   string
+	Athletes int
+	Tests    int
+	Plans    int
+	People   string
+	Before   []byte
+	UndoneAt *time.Time
+	UndoneBy string
+}
+
+// Question as of version 5. No foreign keys: it goes with its athlete.
+type Question struct {
+	ID        string `gorm:"primaryKey;size:36"`
+	MergeID   string `gorm:"size:36;index"`
+	AthleteID string `gorm:"size:36;index"`
+	Kind      string `gorm:"size:12"`
+	Record    string `gorm:"size:36"`
+	Field     string
+	Act       string `gorm:"size:8"`
+	Stands    []byte
+	Other     []byte
+	Data      []byte
+	At        time.Time
+	DecidedAt *time.Time
+	DecidedBy string
+	Taken     bool
 }
 
 // Migrate brings a database of version 4 to version 5.
