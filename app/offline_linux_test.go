@@ -30,9 +30,9 @@ func TestMain(m *testing.M) {
 
 // Nothing that the program does opens a socket into a network: the main job, a
 // squad's test day, a backup and restoring run with the system set to end the program
-// at the first one. (That it does end one is tried in package offline. The window's
+// at the first one; and nothing is written beside the records. (That it does end one is tried in package offline. The window's
 // own libraries are tried by `cmd/dev window`, which starts the program so.)
-func TestNothingDials(t *testing.T) {
+func TestNothingDialsOrTells(t *testing.T) {
 	if os.Getenv(offlineVariable) != "" {
 		return // this is the second run
 	}
@@ -48,6 +48,12 @@ func TestNothingDials(t *testing.T) {
 	}
 	if err != nil {
 		t.Fatalf("shut off from networks the program ends with %v\n%s", err, out.String())
+	}
+	for _, line := range strings.Split(out.String(), "\n") {
+		// Nor is there a log that could hold a name or a figure.
+		if own := strings.TrimSpace(line); own != "" && own != "PASS" && !strings.HasPrefix(own, "=== ") && !strings.HasPrefix(own, "--- ") {
+			t.Errorf("the program writes %q", line)
+		}
 	}
 	for _, name := range work {
 		if !strings.Contains(out.String(), "--- PASS: "+name+" ") {

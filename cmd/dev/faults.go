@@ -7,20 +7,34 @@ import (
 	"fmt"
 	"os/exec"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
 
-// faultTests are the tests that try to lose data, by package. Each logs lines
-// "faults|what|tried|survived|offered|lost".
-func faultTests() []faultSet {
-	return []faultSet{
-		{"./internal/store", "^(TestFaults|TestEveryPageZeroed|TestBytesFlipped|TestTornLog|TestClockMoves|TestOddPlaces|TestLockedBackupRefuses|TestTwoPrograms)$"},
-	}
+// faultSet is the tests of one package that try to lose data, with what they are
+// told. Each logs lines "faults|what|tried|survived|offered|lost".
+type faultSet struct {
+	folder, tests string
+	flags         []string
 }
 
-// faultSet is the tests of one package.
-type faultSet struct{ folder, tests string }
+// faultTests are those that hit the store; n is how often each piece of work is hit.
+func faultTests(n int) []faultSet {
+	return []faultSet{{
+		"./internal/store",
+		"^(TestFaults|TestEveryPageZeroed|TestBytesFlipped|TestTornLog|TestClockMoves|TestOddPlaces|TestLockedBackupRefuses|TestTwoPrograms)$",
+		[]string{"-faults", strconv.Itoa(n)},
+	}}
+}
+
+// monkeyTests are those that do whatever comes, at their full length.
+func monkeyTests() []faultSet {
+	return []faultSet{
+		{"./app", "^TestMonkey$", []string{"-monkey-seeds", "8", "-monkey-events", "2000"}},
+		{"./app/screen/squad", "^TestRandomInput$", []string{"-keys", "10000"}},
+	}
+}
 
 // tried is what became of one kind of fault.
 type tried struct {
@@ -35,17 +49,22 @@ func faults(ctx context.Context, t tool, args []string) error {
 	set := flag.NewFlagSet("faults", flag.ContinueOnError)
 	set.SetOutput(t.errs)
 	n := set.Int("n", 6, "how often each piece of work is hit in each way")
+	monkey := set.Bool("monkey", false, "press and type whatever comes instead, over the whole program and over a squad's test day")
 	if err := set.Parse(args); err != nil {
 		return fmt.Errorf("read flags: %w", err)
 	}
 	if set.NArg() > 0 {
-		return fmt.Errorf("faults takes -n only, not %q", set.Arg(0))
+		return fmt.Errorf("faults takes flags only, not %q", set.Arg(0))
+	}
+	sets := faultTests(*n)
+	if *monkey {
+		sets = monkeyTests()
 	}
 	_, _ = fmt.Fprintf(t.out, "%-34s %6s %9s %8s %5s\n", "fault", "tried", "survived", "offered", "lost")
 	total, failed := tried{what: "all of it"}, false
-	for _, one := range faultTests() {
-		out, err := t.read(ctx, []string{"CGO_ENABLED=0"}, "go", "test", "-tags", tags, "-count=1", "-timeout", "4h", "-v", "-run", one.tests, one.folder,
-			"-faults", strconv.Itoa(*n))
+	for _, one := range sets {
+		line := slices.Concat([]string{"test", "-tags", tags, "-count=1", "-timeout", "4h", "-v", "-run", one.tests, one.folder}, one.flags)
+		out, err := t.read(ctx, []string{"CGO_ENABLED=0"}, "go", line...)
 		var exit *exec.ExitError
 		if err != nil && !errors.As(err, &exit) {
 			return err

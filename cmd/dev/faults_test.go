@@ -29,7 +29,7 @@ func TestFaultTestsAreThere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, set := range faultTests() {
+	for _, set := range slices.Concat(faultTests(1), monkeyTests()) {
 		files, err := filepath.Glob(filepath.Join(root, set.folder, "*_test.go"))
 		if err != nil {
 			t.Fatal(err)

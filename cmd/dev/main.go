@@ -38,7 +38,7 @@ func commands() []command {
 		{"notices", "", "write the licences of the modules and the typeface into assets", notices},
 		{"bench", "[packages] [-bench REGEXP] [-count N]", "run benchmarks, with ratios to their baselines", bench},
 		{"fuzz", "[-time 60s] [packages]", "run each fuzz target for a time and tell what it found", fuzz},
-		{"faults", "[-n 6]", "try to lose data: kills at chosen changes of files, a full disk, damaged files, a clock that moves", faults},
+		{"faults", "[-n 6] [-monkey]", "try to lose data: kills at chosen changes of files, a full disk, damage, a clock that moves; or whatever comes", faults},
 		{"race", "[packages] [flags of go test]", "run the tests of app and internal under the race detector; needs a C compiler", race},
 		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-again FILE] [-quick] [-list]", "try the tests of the science packages with small mistakes", mutant},
 		{"shots", "[DIR]", "draw every screen, light and dark, small and large", shots},

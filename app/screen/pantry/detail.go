@@ -40,15 +40,29 @@ func newDetail(v *View) *detail {
 		{Title: say("pantry.hundred"), Width: look.Fixed(80), Right: true, From: 290},
 		{Title: say("pantry.portion"), Width: look.Fixed(72), Right: true},
 	})
-	d.ways.edit = field.NewButton(h, "pantry.edit", say("pantry.edit"), field.Outline, func() { v.edit(*d.row.Own) })
-	d.ways.correct = field.NewButton(h, "pantry.correct", say("pantry.correct"), field.Outline, func() { v.correct(d.row.Product) })
-	d.ways.remove = field.NewButton(h, "pantry.delete", say("pantry.delete"), field.Quiet, func() { v.remove(*d.row.Own) })
+	d.ways.edit = field.NewButton(h, "pantry.edit", say("pantry.edit"), field.Outline, d.own(v.edit))
+	d.ways.correct = field.NewButton(h, "pantry.correct", say("pantry.correct"), field.Outline, func() {
+		if d.row != nil {
+			v.correct(d.row.Product)
+		}
+	})
+	d.ways.remove = field.NewButton(h, "pantry.delete", say("pantry.delete"), field.Quiet, d.own(v.remove))
 	about := look.VBox(8, look.VBox(2, d.name, d.words.form), look.HBox(8, d.ways.edit, d.ways.correct, d.ways.remove))
 	from := look.VBox(6, look.NewLabel(say("pantry.source.title"), look.NoteStrong, look.Ink), d.words.source, d.words.note)
 	drink := look.VBox(6, look.NewLabel(say("pantry.asdrink"), look.NoteStrong, look.Ink), d.words.drink)
 	d.content = look.Panels(24, []look.Track{look.Fixed(172), look.Share(7), look.Share(7)}, about, d.holds, look.VBox(12, from, drink))
 	d.box = look.NewSheet(d.content)
 	return d
+}
+
+// own does something with the chosen product where it is one of the practice. A key
+// may come after the product is gone: the keyboard stays on a button that is hidden.
+func (d *detail) own(do func(record.Product)) func() {
+	return func() {
+		if d.row != nil && d.row.Own != nil {
+			do(*d.row.Own)
+		}
+	}
 }
 
 // show follows the chosen product; nil hides the sheet.

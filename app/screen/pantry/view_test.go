@@ -266,6 +266,10 @@ func TestDeleteAndBringBack(t *testing.T) {
 	if len(names(v)) != all-1 || undo == nil {
 		t.Fatalf("%d of %d products are left", len(names(v)), all)
 	}
+	v.list.detail.show(nil)
+	for _, b := range []*field.Button{v.list.detail.ways.edit, v.list.detail.ways.correct, v.list.detail.ways.remove} {
+		b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // the keyboard may still be on a button that went
+	}
 	undo()
 	if own(t, d).Name != "Bar" || v.rows[v.list.table.Chosen()].Product.Name != "Bar" {
 		t.Error("it was not brought back, or is not the chosen one")

@@ -70,7 +70,8 @@ func newRecords(v *View) *records {
 	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), r.copiesBox, r.take,
 		look.HBox(8, r.restore), look.NewRule(), look.HBox(8, backup, from), backups)
 	out := v.panel(say("practice.export"), say("practice.export.note"), r.exportRow())
-	folder := v.panel(say("practice.folder"), "", r.folder, look.NewParagraph(say("practice.folder.note"), look.Note, look.Ink2))
+	folder := v.panel(say("practice.folder"), "", r.folder, look.NewParagraph(say("practice.folder.note"), look.Note, look.Ink2),
+		look.NewParagraph(say("practice.folder.encryption"), look.Note, look.Ink2))
 	gone := v.panel(say("practice.deleted"), say("practice.deleted.note"), r.none, r.deletedBox, look.HBox(8, r.back))
 	left, right := look.VBox(14, copies, folder), look.VBox(14, gone, r.keeping.panel, out)
 	r.body = scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))

@@ -76,6 +76,9 @@ func (p *leavingPart) askErase() {
 	if copies, err := v.desk.Store.Snapshots(); err == nil && len(copies) > 0 {
 		beside.Add(look.NewParagraph(say("profile.erase.copies", len(copies)), look.Body, look.Ink))
 	}
+	if folder := v.desk.Practice().Settings.Backup.Folder; folder != "" {
+		beside.Add(look.NewParagraph(say("profile.erase.backups", folder), look.Body, look.Ink))
+	}
 	beside.Add(look.NewParagraph(say("profile.erase.elsewhere"), look.Body, look.Ink))
 	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence, Content: beside}, say("profile.erase.goon"),
 		func() bool { return true }, p.askName)

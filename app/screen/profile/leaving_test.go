@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"ebbwell/app/apptest"
@@ -42,7 +43,19 @@ func TestEraseForGood(t *testing.T) {
 	if err := os.WriteFile(unreadable, []byte("of another time"), 0o600); err != nil {
 		t.Fatal(err)
 	}
+	practice := d.Practice()
+	practice.Settings.Backup.Folder = "/copies/of/every/week"
+	if _, err := d.Store.SavePractice(context.Background(), practice, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	d.PracticeChanged()
 	b.click("profile.erase")
+	said := strings.Join(apptest.Texts(b.w.Canvas().Overlays().Top()), " ")
+	for _, stays := range []string{practice.Settings.Backup.Folder, d.Words.Say("profile.erase.elsewhere")} {
+		if !strings.Contains(said, stays) {
+			t.Errorf("that %q stays is not said before: %s", stays, said)
+		}
+	}
 	b.click("profile.erase.first.yes")
 	apptest.Type(t, b.w, "profile.erase.name", "somebody else")
 	b.click("profile.erase.second.yes")

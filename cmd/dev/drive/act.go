@@ -61,6 +61,9 @@ func (d *Driver) Press(ctx context.Context, keys ...string) error {
 
 // Write types a text into whatever has the keyboard.
 func (d *Driver) Write(ctx context.Context, text string) error {
+	if private(text) {
+		d.typed = append(d.typed, text)
+	}
 	for _, line := range typeLines(text) {
 		if err := d.act(ctx, line); err != nil {
 			return err

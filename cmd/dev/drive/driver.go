@@ -58,7 +58,9 @@ type Driver struct {
 	program *process
 	window  string // xdotool's number of the window
 	shots   int
-	clock   clock
+	// typed are the names and figures that were typed: none of them is to be in a log.
+	typed []string
+	clock clock
 }
 
 // clock is how a driver waits; tests have one of their own.
@@ -202,11 +204,12 @@ func (d *Driver) Shot(ctx context.Context, name string) error {
 }
 
 // Complaints lists what the program's log has that a sound run does not:
-// panics, calls from a wrong thread, errors of the toolkit.
+// panics, calls from a wrong thread, errors of the toolkit, and lines with something
+// of what was typed.
 func (d *Driver) Complaints() ([]string, error) {
 	data, err := os.ReadFile(d.LogFile())
 	if err != nil {
 		return nil, fmt.Errorf("read the program's log: %w", err)
 	}
-	return complaints(string(data)), nil
+	return append(complaints(string(data)), telling(string(data), d.typed)...), nil
 }

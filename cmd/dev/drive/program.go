@@ -116,6 +116,23 @@ func complaints(log string) []string {
 	return list
 }
 
+// private reports whether a text that is typed would tell of a person: a name or a
+// figure, but no path, and no number so short that a log may have it by chance.
+func private(text string) bool {
+	return !strings.ContainsAny(text, `/\:`) && (len([]rune(text)) > 4 || strings.Contains(text, ",") && len(text) > 3)
+}
+
+// telling lists the lines of a log that have something of what was typed.
+func telling(log string, typed []string) []string {
+	var list []string
+	for _, line := range strings.Split(log, "\n") {
+		if slices.ContainsFunc(typed, func(text string) bool { return strings.Contains(line, text) }) {
+			list = append(list, "it tells what was typed: "+strings.TrimSpace(line))
+		}
+	}
+	return list
+}
+
 // complains reports whether a line of a log is a complaint.
 func complains(line string) bool {
 	for _, sign := range []string{"Fyne error", "Error in Fyne call thread", "panic:", "fatal error:", "DATA RACE"} {

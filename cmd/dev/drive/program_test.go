@@ -59,6 +59,23 @@ func TestComplaints(t *testing.T) {
 	}
 }
 
+// A log has no name and no figure of a person in it.
+func TestTelling(t *testing.T) {
+	var typed []string
+	for text, want := range map[string]bool{"Sefa Quillonde": true, "72,4": true, "17:05": false, "8": false, "/tmp/page.pdf": false} {
+		if private(text) != want {
+			t.Errorf("%q is private: %v", text, !want)
+		}
+		if private(text) {
+			typed = append(typed, text)
+		}
+	}
+	log := "2026/11/25 17:05:12 opened 8 files\nsaved Sefa Quillonde\nmass 72,4\n"
+	if got := telling(log, typed); len(got) != 2 {
+		t.Errorf("got %q", got)
+	}
+}
+
 // behave is what the test's own program does when it is started as the
 // program to drive.
 const behave = "EBBWELL_BEHAVE"
