@@ -2,13 +2,13 @@ package consult
 
 import (
 	"fmt"
-	"math"
 	"time"
 
 	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/plan/proposal"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -97,7 +97,7 @@ func scaled(menu plan.Menu, mix plan.Mix, ratio float64) plan.Mix {
 	}
 	for s := range mix {
 		if step := menu[s].Step; menu[s].InUse && step > 0 {
-			mix[s] = math.Floor(mix[s]*ratio/step+rounding) * step
+			mix[s] = proposal.FloorTo(mix[s]*ratio, step)
 		}
 	}
 	return mix
@@ -116,14 +116,11 @@ func Under(p *plan.Planner, mix plan.Mix) plan.Mix {
 	menu := p.Menu()
 	for _, s := range []plan.Slot{plan.Water, plan.Drink1, plan.Drink2, plan.Drink3, plan.Salt} {
 		if menu[s].InUse && menu[s].Step > 0 {
-			mix[s] = math.Floor(mix[s]*part/menu[s].Step+rounding) * menu[s].Step
+			mix[s] = proposal.FloorTo(mix[s]*part, menu[s].Step)
 		}
 	}
 	return mix
 }
-
-// rounding keeps the dust of a product from taking a whole increment.
-const rounding = 1e-9
 
 // LongestBreak is the chance to drink at which most is taken; ok is false
 // where the plan has no chances or nothing is drunk.
