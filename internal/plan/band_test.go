@@ -132,6 +132,11 @@ func TestBandByHand(t *testing.T) {
 	if !band.Empty || band.Clash != DrinkingMost {
 		t.Errorf("above the rate without a drop of water: %+v", band)
 	}
+	least := newPlanner(t, b, courtSession(), fullMenu(t), Aim{Deficit: Within(1.5, 2)}) // 3.3 L less 1.5 % of 72.4 kg
+	near(t, "ends at 1.5 %", least.Bands(Expected, Mix{})[Water].High, 2214)
+	salted := newPlanner(t, b, courtSession(), byHand(), Aim{Sodium: Within(400, 600)}) // 700 to 1050 mg in 1.75 h
+	near(t, "least salt", salted.Bands(Expected, Mix{})[Salt].Low, 700/393.4)
+	near(t, "most salt", salted.Bands(Expected, Mix{})[Salt].High, 1050/393.4)
 	sweet := newPlanner(t, b, courtSession(), byHand(), Aim{Deficit: Within(0, 2), Carbohydrate: Within(60, 90)})
 	near(t, "105 g from a drink of 6 %", sweet.Bands(Expected, Mix{})[Drink1].Low, 1750)
 	near(t, "60 g from it beside two portions", sweet.Bands(Expected, Mix{Food1: 2.25})[Drink1].Low, 1707.2)

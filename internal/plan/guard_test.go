@@ -42,6 +42,13 @@ func TestGuardsByHand(t *testing.T) {
 			t.Errorf("%s is silent at %v: %v", c.guard.Code(), c.loud, q.Guards.Codes())
 		}
 	}
+	s.Minutes = [Lengths]float64{30, 30, 30} // none is needed, a little is no fault
+	short := newPlanner(t, b, s, menu, Aim{})
+	for portions, over := range map[float64]bool{1.5: false, 1.4: false, 1.55: true} {
+		if got := short.Evaluate(Expected, Mix{Food4: portions}).Guards.Has(OverCarbohydrate); got != over {
+			t.Errorf("%g g/h in half an hour: %v", 20*portions, got)
+		}
+	}
 	q := p.Evaluate(Expected, Mix{Water: 2401})
 	if q.Guards.Has(NearStomach) {
 		t.Error("past the stomach, and also near it")

@@ -20,6 +20,10 @@ func TestSliderEndsByHand(t *testing.T) {
 			t.Errorf("slot %d: %g, want %g", s, got, want)
 		}
 	}
+	menu[Food4].Step = 0.25
+	if got := newPlanner(t, courtBasis(), courtSession(), menu, Aim{}).Menu()[Food4].Most; got != 4 {
+		t.Errorf("by quarters: %g", got)
+	}
 	menu[Food1].Unit.CarbohydrateG, menu[Food2].Most = 0, 3
 	p = newPlanner(t, courtBasis(), courtSession(), menu, Aim{})
 	if got := p.Menu()[Food1].Most; math.Abs(got-7.5) > 1e-9 {

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"ebbwell/internal/evidence"
-	"ebbwell/internal/quantity"
 )
 
 // Planner answers questions about mixes for one basis, session, menu and aim.
@@ -190,8 +189,7 @@ func checkAim(a Aim) error {
 	var list []error
 	for _, b := range bounds {
 		if b.bound.On {
-			mid := b.bound.Low + (b.bound.High-b.bound.Low)/2
-			list = append(list, ordered(b.field, Ranged{Value: mid, Range: quantity.Range{Low: b.bound.Low, High: b.bound.High}}))
+			list = append(list, ordered(b.field, Ranged{Value: b.bound.Low, Range: b.bound.Range}))
 		}
 	}
 	return errors.Join(list...)

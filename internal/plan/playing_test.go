@@ -27,6 +27,10 @@ func TestMomentsOfPlay(t *testing.T) {
 	if c.pausing != 15 || len(c.pauses) != 1 {
 		t.Fatalf("%+v: only certain breaks of 5 min and more of this length are no play", c)
 	}
+	five := Sport{Rules: []Rule{{Chance: Chance{Seconds: 300}, At: []float64{40}, Minutes: 80}, {Chance: Chance{Seconds: 310}, At: []float64{60}, Minutes: 80}}}
+	if c := five.clockOf(80); math.Abs(c.pausing-5-310.0/60) > 1e-9 || len(c.pauses) != 2 {
+		t.Errorf("a break of five minutes is no play: %+v", c)
+	}
 	for _, x := range []struct{ minutes, moment, want float64 }{
 		{105, 45, 45}, {105, 60, 60}, {105, 90, 90}, {90, 45, 45}, {90, 60, 45}, {90, 90, 75}, {97.5, 45, 45}, {97.5, 60, 52.5}, {97.5, 90, 82.5},
 		{97.5, 52.5, 48.75}, {45, 45, 22.5}, {45, 90, 37.5}, {210, 45, 90}, {210, 90, 180}, {90, 30, 30}, {45, 30, 15},

@@ -24,16 +24,21 @@ type rows struct {
 
 func (r *rows) all() []row { return r.list[:r.n] }
 
-// add states sum(of)*sign <= most*sign: sign 1 for "at most", -1 for "at least".
-func (r *rows) add(p *Planner, c Condition, sign, most float64, of func(Slot, *Unit) float64) {
-	w := row{condition: c, most: sign * most}
+// atMost states sum(of) <= most.
+func (r *rows) atMost(p *Planner, c Condition, most float64, of func(Slot, *Unit) float64) {
+	w := row{condition: c, most: most}
 	for s := range p.menu {
 		if p.menu[s].InUse {
-			w.a[s] = sign * of(Slot(s), &p.menu[s].Unit)
+			w.a[s] = of(Slot(s), &p.menu[s].Unit)
 		}
 	}
 	r.list[r.n] = w
 	r.n++
+}
+
+// atLeast states sum(of) >= least.
+func (r *rows) atLeast(p *Planner, c Condition, least float64, of func(Slot, *Unit) float64) {
+	r.atMost(p, c, -least, func(s Slot, u *Unit) float64 { return -of(s, u) })
 }
 
 // The parts of a unit that the conditions are about.
@@ -50,23 +55,23 @@ func (p *Planner) rowsOf(l Length) rows {
 	loss := p.basis.SweatRate.Value*h + p.basis.BreathLH()*h
 	each := p.basis.Body.MassKg / 100 // L in 1 % of body mass
 	if a.Deficit.On {
-		r.add(p, DeficitMost, -1, loss-a.Deficit.High*each-proposal.KeepML(p.basis.Body.MassKg, p.basis.Body.Hidden)/1000, drunkOf) // food is for carbohydrate
-		r.add(p, DeficitLeast, 1, loss-a.Deficit.Low*each, fluidOf)
+		r.atLeast(p, DeficitMost, loss-a.Deficit.High*each-proposal.KeepML(p.basis.Body.MassKg, p.basis.Body.Hidden)/1000, drunkOf) // food is for carbohydrate
+		r.atMost(p, DeficitLeast, loss-a.Deficit.Low*each, fluidOf)
 	}
 	if a.Carbohydrate.On {
-		r.add(p, CarbohydrateMost, 1, a.Carbohydrate.High*h, carbohydrateOf)
-		r.add(p, CarbohydrateLeast, -1, a.Carbohydrate.Low*h, carbohydrateOf)
+		r.atMost(p, CarbohydrateMost, a.Carbohydrate.High*h, carbohydrateOf)
+		r.atLeast(p, CarbohydrateLeast, a.Carbohydrate.Low*h, carbohydrateOf)
 	}
 	if a.Sodium.On {
-		r.add(p, SodiumMost, 1, a.Sodium.High*h, sodiumOf)
-		r.add(p, SodiumLeast, -1, a.Sodium.Low*h, sodiumOf)
+		r.atMost(p, SodiumMost, a.Sodium.High*h, sodiumOf)
+		r.atLeast(p, SodiumLeast, a.Sodium.Low*h, sodiumOf)
 	}
 	if a.Drinking.On {
-		r.add(p, DrinkingMost, 1, a.Drinking.High*h, drunkOf)
+		r.atMost(p, DrinkingMost, a.Drinking.High*h, drunkOf)
 	}
 	if a.Strength.On {
 		limit := a.Strength.High * 10 // g per L
-		r.add(p, StrengthMost, 1, 0, func(s Slot, u *Unit) float64 {
+		r.atMost(p, StrengthMost, 0, func(s Slot, u *Unit) float64 {
 			if s.IsFood() {
 				return 0
 			}
@@ -74,10 +79,10 @@ func (p *Planner) rowsOf(l Length) rows {
 		})
 	}
 	if a.OneSource {
-		r.add(p, OneSourceMost, 1, evidence.OneSourceHigh*h, oneSourceOf)
+		r.atMost(p, OneSourceMost, evidence.OneSourceHigh*h, oneSourceOf)
 	}
 	if p.carried[l].On {
-		r.add(p, BreaksMost, 1, p.carried[l].High, drunkOf)
+		r.atMost(p, BreaksMost, p.carried[l].High, drunkOf)
 	}
 	p.addGuards(&r, l, h)
 	return r
@@ -85,10 +90,10 @@ func (p *Planner) rowsOf(l Length) rows {
 
 // addGuards states what is never relaxed.
 func (p *Planner) addGuards(r *rows, l Length, h float64) {
-	r.add(p, FluidCeiling, 1, p.CeilingOf(l).FluidL, fluidOf)
+	r.atMost(p, FluidCeiling, p.CeilingOf(l).FluidL, fluidOf)
 	if p.basis.Sodium.Known {
 		lost := p.basis.SweatRate.Value * p.basis.Sodium.Value * evidence.SodiumMolarMass * h
-		r.add(p, SodiumCeiling, 1, lost, sodiumOf)
+		r.atMost(p, SodiumCeiling, lost, sodiumOf)
 	}
 }
 

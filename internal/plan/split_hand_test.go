@@ -52,6 +52,12 @@ func TestCourseByHand(t *testing.T) {
 	points = p.Course(Expected, &s, nil)
 	near(t, "bend", points[2].Minute, 31)
 	near(t, "half of it taken", points[2].DeficitL.Value, 0.6+0.1*31/60-0.1)
+	s.Takes = append(s.Takes, Take{Chance: Chance{Minute: 40, Seconds: 240}, ByDrink: [Drinks]int{Water: 120}})
+	p.basis.Split = Split{At: 41.0 / 60, Share: 0.5}
+	again := p.Course(Expected, &s, nil)
+	near(t, "bend in a second break", again[4].Minute, 41)
+	near(t, "all of the first and a quarter of the second", again[4].DeficitL.Value, 0.6+0.1*41/60-0.2-0.03)
+	s.Takes = s.Takes[:1]
 	p.basis.Split = Split{At: 0.5, Share: 0.5}
 	if n := len(p.Course(Expected, &s, nil)); n != len(points)-1 { // at 30 min, where a point is
 		t.Errorf("%d points with a bend where one is", n)

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -30,6 +31,44 @@ func TestScheduleRisesWithThePlan(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Drawn plans of one drink in which a second bottle, had there been one, took from a
+// later break what a larger plan gave an earlier one.
+func TestOneDrinkOnlyAdds(t *testing.T) {
+	for seed := range uint64(20_000) {
+		if seed%4 != 0 && seed != 19_044 {
+			continue
+		}
+		d := dice{rand.New(rand.NewPCG(seed, 1))}
+		p := newPlanner(t, d.basis(), d.session(), NewMenu(), Aim{})
+		chances, mouthful := d.chances(p.session.Minutes[Expected]), oneOf[Mouthful](d, 20, 22, 25, 37.5, 50)
+		var less, more Schedule
+		small := math.Round(d.between(0, 2500))
+		p.Schedule(Expected, Mix{Water: small}, chances, mouthful, &less)
+		p.Schedule(Expected, Mix{Water: small + math.Round(d.between(0, 500))}, chances, mouthful, &more)
+		for i := range less.Takes {
+			if more.Takes[i].ML < less.Takes[i].ML {
+				t.Fatalf("seed %d, chance %d: %d mL of %d, %d of %d", seed, i, less.Takes[i].ML, less.PlannedML, more.Takes[i].ML, more.PlannedML)
+			}
+		}
+	}
+}
+
+// A mouthful of less than 1 mL is none: the usual one stands in for it.
+func TestUsualMouthfulStandsIn(t *testing.T) {
+	p := courtPlanner(t)
+	for given, want := range map[Mouthful]Mouthful{0: 25, 0.95: 25, 1.05: 1.05, 30: 30} {
+		var a, b Schedule
+		p.Schedule(Expected, Mix{Water: 900}, courtChances(t, 105), given, &a)
+		p.Schedule(Expected, Mix{Water: 900}, courtChances(t, 105), want, &b)
+		for i := range a.Takes {
+			if a.Takes[i].Mouthfuls != b.Takes[i].Mouthfuls {
+				t.Errorf("%g mL: %d mouthfuls at chance %d, with %g mL %d", float64(given), a.Takes[i].Mouthfuls, i, float64(want), b.Takes[i].Mouthfuls)
+				break
+			}
+		}
+	}
 }
 
 // The fill before it is rounded rises with the plan, and comes to it.

@@ -160,3 +160,39 @@ func TestCodes(t *testing.T) {
 		t.Error("nothing has a code")
 	}
 }
+
+// The standard uncertainty of a range is its wider half over 1.96; sodium's budget is
+// parted by the squares of relative uncertainties, the larger part first.
+func TestBudgetByHand(t *testing.T) {
+	if u := halfWidth(Between(2, 1.02, 2.49)); math.Abs(u-0.5) > 1e-9 {
+		t.Errorf("below the wider: %g", u)
+	}
+	if u := halfWidth(Between(2, 1.9, 2.98)); math.Abs(u-0.5) > 1e-9 {
+		t.Errorf("above the wider: %g", u)
+	}
+	b := courtBasis()
+	at := func(rate, sodium float64) []figure.Share {
+		b.SweatRate, b.Sodium = Between(2, 2-2*rate, 2+2*rate), Between(40, 40-40*sodium, 40+40*sodium)
+		e := explainer{p: newPlanner(t, b, courtSession(), fullMenu(t), Aim{})}
+		return e.sodiumBudget()
+	}
+	for _, c := range []struct {
+		rate, sodium float64
+		first        string
+		part         float64
+	}{{0.3, 0.4, SourcePlannedSodium, 0.64}, {0.4, 0.3, SourcePlannedRate, 0.64}, {0.2, 0, SourcePlannedRate, 1}} {
+		list := at(c.rate, c.sodium)
+		if len(list) != 2 || list[0].Source != c.first || math.Abs(list[0].Part-c.part) > 1e-9 || math.Abs(list[0].Part+list[1].Part-1) > 1e-9 {
+			t.Errorf("%+v: %+v", c, list)
+		}
+	}
+	if list := at(0, 0); list != nil {
+		t.Errorf("nothing uncertain: %+v", list)
+	}
+	b.Sodium = Ranged{}
+	e := explainer{p: newPlanner(t, b, courtSession(), fullMenu(t), Aim{})}
+	e.p.basis.SweatRate = Between(2, 1, 3)
+	if list := e.sodiumBudget(); len(list) != 2 || list[0].Source != SourcePlannedRate || list[0].Part != 1 {
+		t.Errorf("a sodium that is not known: %+v", list)
+	}
+}

@@ -186,14 +186,13 @@ func (u *climb) rung(last Mix, part float64, food bool) (Mix, bool) {
 			q.values[i] = withAim(grain.between(c.Sources[i].Kind, min(last[i], u.aim[i]), max(last[i], u.aim[i]), last[i]), u.aim[i])
 		}
 	}
-	q.leastFoodG = -1
 	if food {
 		q.leastFoodG = sum.FoodG + foodAtAll
 		if found := q.solve(); found.ok {
 			return found.mix, true
 		}
-		q.leastFoodG = -1
 	}
+	q.leastFoodG = 0
 	found := q.solve()
 	return found.mix, found.ok
 }

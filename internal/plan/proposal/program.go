@@ -25,7 +25,7 @@ type program struct {
 	mostOneG                   float64
 	mostG, mostSodiumMg        float64
 	leastG                     float64 // no way brings less than the habit, or than is asked for
-	leastFoodG                 float64 // more than this from food, unless negative
+	leastFoodG                 float64 // at least this from food
 	strength                   float64 // g/mL
 	gels, gelWater             float64
 	from                       Sum // what the base comes to
@@ -40,7 +40,7 @@ func (c *Case) hard(l *Limits) program {
 	p := program{
 		c: c, foodWaterFrom: math.Inf(1), leastML: habit.DrunkML,
 		intakeML: max(evidence.ReachShareIntake*l.LimitML, habit.DrunkML+habit.FoodWaterML),
-		mostML:   l.TargetML, mostG: max(c.AdviceMost*h, habit.CarbohydrateG), leastFoodG: -1, mostOneG: max(evidence.OneSourceHigh*h, habit.OneSourceG),
+		mostML:   l.TargetML, mostG: max(c.AdviceMost*h, habit.CarbohydrateG), mostOneG: max(evidence.OneSourceHigh*h, habit.OneSourceG),
 		from: habit, gelWater: GelWaterEach(habit.Gels, c.calm()),
 		saltPerML: evidence.SaltStrengthMost / 1000, saltG: habit.SaltG,
 		things: int(evidence.ThingsChanged),
@@ -113,10 +113,8 @@ func (p *program) meets(s *Sum) bool {
 	over := Passes
 	switch {
 	case over(s.DrunkML, p.mostML), over(p.leastML, s.DrunkML), over(s.DrunkML+s.FoodWaterML, p.intakeML),
-		over(s.CarbohydrateG, p.mostG), over(p.leastG, s.CarbohydrateG), over(s.SodiumMg, p.mostSodiumMg),
+		over(s.CarbohydrateG, p.mostG), over(p.leastG, s.CarbohydrateG), over(p.leastFoodG, s.FoodG), over(s.SodiumMg, p.mostSodiumMg),
 		over(s.DrinksG, p.strength*s.DrunkML), over(s.OneSourceG, p.mostOneG), over(s.Gels, p.gels), over(s.Portions, p.portions):
-		return false
-	case p.leastFoodG >= 0 && over(p.leastFoodG, s.FoodG):
 		return false
 	case over(s.SaltG, p.saltG) && over(s.SaltG, p.saltPerML*s.DrunkML):
 		return false

@@ -157,7 +157,7 @@ func (s *search) hopeful(sum *Sum, cost float64, k int) bool {
 		Passes(sum.CarbohydrateG, p.mostG), Passes(sum.SodiumMg, p.mostSodiumMg),
 		Passes(sum.Gels, p.gels), Passes(sum.Portions, p.portions),
 		Passes(p.leastML, sum.DrunkML+rest.drunk), Passes(p.leastG, s.fuel(sum, rest)),
-		p.leastFoodG >= 0 && Passes(p.leastFoodG, sum.FoodG+rest.food):
+		Passes(p.leastFoodG, sum.FoodG+rest.food):
 		return false
 	case !s.best.ok:
 		return true
