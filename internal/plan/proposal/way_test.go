@@ -1,0 +1,119 @@
+package proposal
+
+import (
+	"math"
+	"testing"
+)
+
+// aimFor draws a mix that a practitioner might set as the aim: some of the sources by
+// their increments, fluid inside the limit.
+func (d dice) aimFor(c *Case) Mix {
+	m, l := c.Habit, LimitsOf(c)
+	for i := range m {
+		if c.Sources[i].Fixed || d.chance(3) {
+			continue
+		}
+		switch c.Sources[i].Kind {
+		case Water:
+			m[i] = 50 * math.Round(d.between(0, 0.8)*l.LimitML/50)
+		case Drink:
+			m[i] = 100 * float64(d.IntN(8))
+		case Gel:
+			m[i] = float64(d.IntN(4))
+		case Food:
+			m[i] = 0.5 * float64(d.IntN(5))
+		case Salt:
+			m[i] = 0.5 * float64(d.IntN(3))
+		case None:
+		}
+	}
+	return m
+}
+
+// The way to an aim that was set by hand ends there, or after six steps; two things
+// change at a time, fluid by no more than a step and 15 %, carbohydrate by no more than a
+// step or the smallest portion on the way, with 15 % and half a gram; what goes further is
+// called large. No step drinks less than the one before, or more than the aim, where the
+// aim is more; and there are no fewer steps than the way is long.
+func TestWayToAnAimSetByHand(t *testing.T) { //nolint:gocognit // one rule after the other
+	ways, large, six := 0, 0, 0
+	for seed := range uint64(1500) {
+		d := seeded(seed + 90_000)
+		c := d.draw()
+		aim := d.aimFor(&c)
+		to, l := c.SumOf(aim), LimitsOf(&c)
+		if to.DrunkML+to.FoodWaterML > l.LimitML {
+			continue
+		}
+		steps := Ladder(&c, aim)
+		from := c.Habit
+		if l.Case == Less {
+			from = c.cut(&l)
+		}
+		if aim == c.Habit || len(steps) == 0 {
+			if aim != c.Habit || len(steps) != 0 {
+				t.Fatalf("seed %d: %d steps from %v to %v", seed, len(steps), c.Habit, aim)
+			}
+			continue
+		}
+		ways++
+		if last := steps[len(steps)-1].Mix; len(steps) > 6 || last != aim && len(steps) < 6 {
+			t.Fatalf("seed %d: %d steps end at %v, not %v", seed, len(steps), last, aim)
+		}
+		if len(steps) == 6 {
+			six++
+		}
+		stepML, stepG := 150*c.hours(), 15*c.hours()
+		if c.PastLowSodium || c.Confidence.Known && c.Confidence.Value < 7 {
+			stepML, stepG = stepML/2, stepG/2
+		}
+		before, rungs := from, 0
+		for k, s := range steps {
+			was, now := c.SumOf(before), c.SumOf(s.Mix)
+			switch {
+			case s.Cut || s.Held:
+			case s.Large:
+				large++
+			default:
+				rungs++
+				portion := math.Inf(1)
+				for i := range aim {
+					if aim[i] <= before[i] {
+						continue
+					}
+					switch c.Sources[i].Kind {
+					case Gel:
+						portion = min(portion, c.Sources[i].CarbohydrateG)
+					case Food:
+						portion = min(portion, 0.5*c.Sources[i].CarbohydrateG)
+					case None, Water, Drink, Salt:
+					}
+				}
+				if math.IsInf(portion, 1) {
+					portion = 0
+				}
+				if n := moved(before, s.Mix); n > 2 {
+					t.Errorf("seed %d, step %d: %d things at once", seed, k, n)
+				}
+				if now.DrunkML > was.DrunkML+1.15*stepML+1e-6 || now.CarbohydrateG > was.CarbohydrateG+1.15*max(stepG, portion)+0.5+1e-6 {
+					t.Errorf("seed %d, step %d: from %g mL and %g g to %g and %g", seed, k, was.DrunkML, was.CarbohydrateG, now.DrunkML, now.CarbohydrateG)
+				}
+			}
+			if !s.Cut && (now.DrunkML < min(was.DrunkML, to.DrunkML)-1e-6 || now.DrunkML > max(was.DrunkML, to.DrunkML)+1e-6) {
+				t.Errorf("seed %d, step %d: %g mL between %g and %g", seed, k, now.DrunkML, was.DrunkML, to.DrunkML)
+			}
+			if k > 0 && s.Mix == steps[k-1].Mix {
+				t.Errorf("seed %d, step %d: nothing changes", seed, k)
+			}
+			before = s.Mix
+		}
+		start := c.SumOf(from)
+		long := max((to.DrunkML-start.DrunkML)/stepML, (to.CarbohydrateG-start.CarbohydrateG)/max(stepG, 30))
+		if steps[len(steps)-1].Mix == aim && large == 0 && float64(rungs)*1.25 < long-0.25 {
+			t.Errorf("seed %d: %d steps for a way of %.2f", seed, rungs, long)
+		}
+	}
+	if ways < 300 || large == 0 || six == 0 {
+		t.Errorf("%d ways, %d large steps, %d of six steps", ways, large, six)
+	}
+}
