@@ -3,6 +3,7 @@ package proposal
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 )
 
@@ -53,5 +54,26 @@ func TestOwnIncrements(t *testing.T) {
 	c.DrinkStepML = 240 // more than the 225 mL of a step
 	if large := Propose(&c); !reflect.DeepEqual(large.Routes, usual.Routes) {
 		t.Errorf("an increment beyond a step changes %+v to %+v", usual.Routes, large.Routes)
+	}
+}
+
+// TestOwnBottlesAreForDrinks: water and drinks come in whole bottles that are owned, food,
+// gels and salt by their portions.
+func TestOwnBottlesAreForDrinks(t *testing.T) {
+	c := runner()
+	c.Bottles, c.Habit = []float64{500, 750}, Mix{water: 200}
+	l, w := LimitsOf(&c), WantsOf(&c)
+	p := c.aimed(&l, &w)
+	p.base = c.Habit
+	p.open(true)
+	for slot, want := range map[int][]float64{water: {200, 0, 500, 750}, sport: {0, 500, 750}, gel: {0, 1, 2}, banana: {0, 0.5, 1}} {
+		got := slices.DeleteFunc(p.values[slot], func(x float64) bool { return x >= 1000 })
+		if !slices.Equal(got, want) {
+			t.Errorf("slot %d: %v, want %v", slot, got, want)
+		}
+	}
+	p.open(false)
+	if len(p.values[gel]) != 1 || len(p.values[banana]) != 1 || len(p.values[salt]) < 2 {
+		t.Errorf("drinks alone: %v", p.values)
 	}
 }

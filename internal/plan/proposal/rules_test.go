@@ -265,6 +265,8 @@ func (r *ruled) judged() any {
 		return fmt.Sprint(m.Fluid, m.Carbohydrate, m.Sodium)
 	case "sodium missing":
 		return float64(m.Sodium)
+	case "fits":
+		return yes(p.meets(&sum))
 	case "crowded":
 		return yes(sum.crowded(r.hours()))
 	}
