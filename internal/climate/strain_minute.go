@@ -69,7 +69,7 @@ func (s *strain) run(in StrainInput, see func(StrainMinute)) StrainResult {
 		}
 		convection, radiation := s.around.dry(&s.worn, surface, h)
 		if x := exponentAfter(skinBefore, skin); math.Abs(x) < seriesUpTo {
-			saturated *= 1 + x*(1+x/2*(1+x*(third+x*third/4)))
+			saturated *= exponential(x)
 		} else {
 			saturated = saturation(skin)
 		}
@@ -100,6 +100,9 @@ func (s *strain) run(in StrainInput, see func(StrainMinute)) StrainResult {
 	marks.fill(&r, in)
 	return r
 }
+
+// exponential is eˣ for x up to [seriesUpTo], good to 1e-12.
+func exponential(x float64) float64 { return 1 + x*(1+x/2*(1+x*(third+x*third/4))) }
 
 // exponentAfter is the logarithm of the saturation pressure at a temperature
 // over that at one near by. Where it is small its exponential is taken as a

@@ -275,9 +275,13 @@ func (r *ruled) judged() any {
 
 // stepped answers how large steps are.
 func (r *ruled) stepped() any {
-	if r.in.Case() == "steps" {
+	if r.in.Has("aim-mix") {
 		var list []string
-		for _, s := range Ladder(&r.Case, r.mix(r.in.Text("aim-mix"))) {
+		steps := Ladder(&r.Case, r.mix(r.in.Text("aim-mix")))
+		if r.in.Case() == "first step" {
+			steps = steps[:1]
+		}
+		for _, s := range steps {
 			word := r.words(s.Mix)
 			for mark, is := range map[string]bool{" held": s.Held, " cut": s.Cut, " large": s.Large} {
 				if is {
