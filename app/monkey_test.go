@@ -44,6 +44,7 @@ func TestMonkey(t *testing.T) {
 	for seed := range *monkeySeeds {
 		t.Run(fmt.Sprint("seed ", seed), func(t *testing.T) {
 			m := newMonkey(t, uint64(seed))
+			begun := len(m.past)
 			for m.n = range *monkeyEvents {
 				m.event()
 				if m.n%lookEvery == lookEvery-1 {
@@ -52,6 +53,7 @@ func TestMonkey(t *testing.T) {
 			}
 			m.look()
 			t.Logf("faults|monkey, seed %d|%d|%d|0|0", seed, *monkeyEvents, *monkeyEvents)
+			t.Logf("%d changes were kept and %d plans agreed on the way", len(m.past)-begun, m.agreements)
 		})
 	}
 }
@@ -69,8 +71,9 @@ type monkey struct {
 	all     bool
 	// past is the history that was seen, by id of the change.
 	past map[record.ID]string
-	// agreed are the plans that were agreed before.
-	agreed map[record.ID]bool
+	// agreed are the plans that were agreed before; agreements counts the new ones.
+	agreed     map[record.ID]bool
+	agreements int
 }
 
 func newMonkey(t *testing.T, seed uint64) *monkey {
@@ -168,6 +171,14 @@ func (m *monkey) clickAny() {
 	if len(spots) == 0 {
 		return
 	}
+	if m.dice.IntN(3) == 0 { // what goes on is one control of many
+		on := slices.DeleteFunc(slices.Clone(spots), func(s field.Spot) bool {
+			return !slices.ContainsFunc([]string{".yes", ".agree", ".add", ".new", ".next", ".apply"}, func(end string) bool { return strings.HasSuffix(s.Name, end) })
+		})
+		if len(on) > 0 {
+			spots = on
+		}
+	}
 	s := spots[m.dice.IntN(len(spots))]
 	at := fyne.NewPos(s.Size.Width*m.dice.Float32(), s.Size.Height*m.dice.Float32())
 	m.note("click %s", s.Name)
@@ -197,6 +208,9 @@ func (m *monkey) typeAny() {
 	f := m.w.Canvas().Focused()
 	texts := hostile()
 	text := texts[m.dice.IntN(len(texts))]
+	if m.dice.IntN(2) == 0 {
+		text = fmt.Sprint(m.dice.IntN(120))
+	}
 	m.note("type %q", text)
 	for _, r := range text {
 		if f = m.w.Canvas().Focused(); f == nil {
@@ -281,6 +295,7 @@ func (m *monkey) recordsOf(a record.Athlete, agreed map[record.ID]bool) string {
 		refs = append(refs, record.Ref{Kind: record.KindPlan, ID: p.ID})
 		if p.State == record.PlanAgreed {
 			if agreed[p.ID] = true; m.agreed != nil && !m.agreed[p.ID] {
+				m.agreements++
 				m.held(a, p)
 			}
 		}

@@ -14,6 +14,7 @@ import (
 	"path"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 )
@@ -32,6 +33,7 @@ func fuzz(ctx context.Context, t tool, args []string) error {
 	set := flag.NewFlagSet("fuzz", flag.ContinueOnError)
 	set.SetOutput(t.errs)
 	each := set.Duration("time", time.Minute, "how long each target runs")
+	without := set.String("without", "", "packages to leave out, with commas")
 	if err := set.Parse(flags); err != nil {
 		return fmt.Errorf("read flags: %w", err)
 	}
@@ -41,6 +43,10 @@ func fuzz(ctx context.Context, t tool, args []string) error {
 	targets, err := fuzzTargets(t.root, packages)
 	if err != nil {
 		return err
+	}
+	if *without != "" {
+		out := strings.Split(*without, ",")
+		targets = slices.DeleteFunc(targets, func(f fuzzTarget) bool { return matchesAny(out, f.folder) })
 	}
 	if len(targets) == 0 {
 		return fmt.Errorf("there is no fuzz target in %s", strings.Join(packages, " "))

@@ -159,6 +159,11 @@ func FuzzReadSports(f *testing.F) {
 	f.Add(string(assets.Breaks()), 90.0)
 	f.Add(chanceColumns+"\na,s,90,c,10 20,,60,yes,maybe,R,\n", 200.0)
 	f.Add("sport\nx\n", 5.0)
+	// Rows without minutes, alone and beside one that has them.
+	f.Add(chanceColumns+"\na,s,,c,10 20,,60,yes,yes,R,\n", 90.0)
+	f.Add(chanceColumns+"\na,s,,c,,10,60,yes,yes,R,\n", 90.0)
+	f.Add(chanceColumns+"\na,s,,c,,10,60,yes,yes,R,\na,s,90,c,45,,900,yes,yes,R,\n", 200.0)
+	f.Add(chanceColumns+"\na,s,90,c,45,,900,yes,yes,R,\na,s,,c,,7,60,yes,if-hot,R,\n", 30.0)
 	f.Fuzz(func(t *testing.T, text string, minutes float64) {
 		list, err := ReadSports(strings.NewReader(text))
 		if err != nil {

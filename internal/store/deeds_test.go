@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"ebbwell/internal/bundle"
 	"ebbwell/internal/lock"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -43,6 +45,7 @@ const (
 	erasedName = "Quillfeather"
 	keptName   = "Bea Whitlock"
 	passphrase = "three dry towels"
+	bundleName = "wren.ebb"
 )
 
 func sceneAt(folder string) *scene {
@@ -69,6 +72,7 @@ func makeScene(t testing.TB, folder string, crashed bool) {
 	t.Helper()
 	ctx, p, c := context.Background(), sceneAt(folder), newClock()
 	must(t, os.MkdirAll(p.outside, 0o700))
+	packBundle(t, p)
 	s := got(Open(p.data, Options{Clock: c.now, By: "Kit"}))(t)
 	makeWorld(t, s)
 	for _, name := range []string{erasedName, keptName} {
@@ -146,6 +150,7 @@ func deeds() ([]deed, error) {
 		{name: "hand out", steps: steps{handOut("one page"), handOut("another page")}},
 		{name: "delete", steps: steps{deleteOne, undeleteOne}},
 		{name: "import", steps: steps{importOne, undoImport}},
+		{name: "merge", steps: steps{mergeOne, undoMerge}},
 		{name: "erase", steps: steps{eraseOne}},
 		{name: "backup", steps: steps{backUp(lock.Key{}), entry(1), backUp(lock.Key{})}},
 		{name: "locked backup", steps: steps{backUp(key)}},
@@ -298,6 +303,43 @@ func undoImport(ctx context.Context, p *scene) error {
 	}
 	_, err = p.s.UndoImport(ctx, list[0].ID)
 	return err
+}
+
+// mergeOne puts the bundle of a colleague together with the records.
+func mergeOne(ctx context.Context, p *scene) error {
+	file, err := os.Open(filepath.Join(p.outside, bundleName))
+	if err != nil {
+		return err
+	}
+	b, err := bundle.Read(file)
+	if err = errors.Join(err, file.Close()); err != nil {
+		return err
+	}
+	here, err := p.s.HereOf(ctx, b)
+	if err != nil {
+		return err
+	}
+	at := time.Date(2026, 5, 16, 12, 0, 0, 0, time.UTC)
+	_, err = p.s.Merge(ctx, Incomer{Bundle: b, Seen: bundle.Merge(here, b, at), At: at, File: bundleName})
+	return err
+}
+
+func undoMerge(ctx context.Context, p *scene) error {
+	list, err := p.s.Merges(ctx)
+	if err != nil || len(list) == 0 {
+		return fmt.Errorf("%d merges: %w", len(list), err)
+	}
+	return p.s.UndoMerge(ctx, list[0].ID)
+}
+
+// packBundle writes the bundle of a colleague beside the folder.
+func packBundle(t testing.TB, p *scene) {
+	t.Helper()
+	there := got(Open(t.TempDir(), Options{Clock: newClock().now, By: "Ida"}))(t)
+	a := someone(t, there)
+	file := got(os.Create(filepath.Join(p.outside, bundleName)))(t)
+	must(t, bundle.Write(file, got(there.Pack(context.Background(), []record.ID{a.ID}, "Saltmarsh (invented)"))(t), "1"))
+	must(t, errors.Join(file.Close(), there.Close()))
 }
 
 func eraseOne(ctx context.Context, p *scene) error {
