@@ -192,8 +192,7 @@ func (l *pageLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[1].Move(fyne.NewPos(0, head))
 	o[1].Resize(fyne.NewSize(size.Width, 1))
 	o[2].Move(fyne.NewPos(sidePad, head+1))
-	strip := o[3].MinSize()
-	strip.Width = size.Width - 2*sidePad
+	strip := fyne.NewSize(size.Width-2*sidePad, look.HeightFor(o[3], size.Width-2*sidePad))
 	foot := float32(0)
 	if o[3].Visible() {
 		foot = strip.Height + footPad // the strip covers nothing

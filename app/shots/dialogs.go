@@ -21,7 +21,12 @@ type press struct{ control, text string }
 // itself. file is a device's file that is there.
 func presses(name, file string) []press {
 	return map[string][]press{
-		"sheet-device": {{"testsheet.device", ""}, {"testsheet.device.path", file}, {"testsheet.device.yes", ""}},
+		"sheet-device":     {{"testsheet.device", ""}, {"testsheet.device.path", file}, {"testsheet.device.yes", ""}},
+		"state-long-agree": {{"planner.agree", ""}},
+		"state-suggest":    {{"planner.suggest", ""}},
+		"state-agree":      {{"planner.agree", ""}},
+		"state-climate":    {{"planner.climate", ""}},
+		"state-review":     {{"planner.review", ""}},
 	}[name]
 }
 

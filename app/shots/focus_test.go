@@ -24,20 +24,20 @@ func TestFocusOnOpening(t *testing.T) {
 	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(1366, 768))
-	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}})
+	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}, After: never})
 	shell.Start()
 	t.Cleanup(func() {
 		if err := shell.Close(); err != nil {
 			t.Error(err)
 		}
 	})
-	list, err := places(shell.Program().Desk().Store)
+	list, err := places(shell.Program().Desk())
 	if err != nil {
 		t.Fatal(err)
 	}
 	pressed := 0
 	for _, s := range list {
-		shell.Program().Open(s.place)
+		s.open(shell.Program(), w)
 		switch on := w.Canvas().Focused().(type) {
 		case *field.Button, *field.Link:
 			t.Errorf("%s opens on %q", s.name, on.(interface{ Name() string }).Name())

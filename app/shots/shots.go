@@ -18,6 +18,7 @@ import (
 
 	"ebbwell/app"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -31,16 +32,28 @@ func Now() time.Time { return time.Date(2026, 5, 18, 12, 41, 0, 0, time.UTC) }
 type shot struct {
 	name  string
 	place desk.Place
+	// refused: what is saved is refused.
+	refused bool
 }
 
 // withHelp begins the names of screens that are shown with their page of help.
 const withHelp = "help-"
 
-// open shows the screen in the window as wide as it is now.
-func (s shot) open(p *app.Program) {
+// open shows the screen in the window as wide as it is now, without a message of the one
+// before.
+func (s shot) open(p *app.Program, w fyne.Window) {
+	if said, ok := field.Find(w.Content(), "frame.strip.close").(*field.Button); ok {
+		said.Press()
+	}
 	p.Open(s.place)
+	if s.refused {
+		p.Desk().Trouble(&store.Error{Code: store.CodeNoSpace, Doing: "save a plan"})
+	}
 	s.toggleHelp(p)
 }
+
+// never is a clock that does not go on: what is drawn stays as it is.
+func never(time.Duration, func()) (stop func()) { return func() {} }
 
 // toggleHelp opens the page of help where the screen is shown with it, or closes it.
 func (s shot) toggleHelp(p *app.Program) {
@@ -117,14 +130,14 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 	defer w.Close()
 	w.SetPadded(false)
 	w.Resize(size)
-	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}})
+	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}, After: never})
 	shell.Start()
 	defer func() { _ = shell.Close() }()
 	program := shell.Program()
 	if program == nil {
 		return fmt.Errorf("draw pictures: the invented practice did not open")
 	}
-	list, err := places(program.Desk().Store)
+	list, err := places(program.Desk())
 	if err != nil {
 		return fmt.Errorf("draw pictures: %w", err)
 	}
@@ -133,7 +146,7 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 		for _, percent := range which.Percent {
 			a.Settings().SetTheme(look.NewTheme(dark, percent))
 			for _, s := range list {
-				s.open(program)
+				s.open(program, w)
 				if program.Place().Screen != s.place.Screen {
 					return fmt.Errorf("draw pictures: %s did not open", s.name)
 				}
@@ -192,8 +205,8 @@ func save(file string, w fyne.Window) error {
 }
 
 // places are the screens to draw.
-func places(s *store.Store) ([]shot, error) {
-	ctx := context.Background()
+func places(d *desk.Desk) ([]shot, error) {
+	ctx, s := context.Background(), d.Store
 	list, err := s.Athletes(ctx)
 	if err != nil {
 		return nil, err
@@ -214,37 +227,42 @@ func places(s *store.Store) ([]shot, error) {
 	}
 	part := func(p desk.Place, part string) desk.Place { p.Part = part; return p }
 	trip, sheet := desk.Place{Screen: desk.Trip, Record: trips[0].ID}, desk.Place{Screen: desk.Tests, Athlete: open}
+	defer d.ProductsChanged()
+	states, err := statesOf(ctx, s, by["Dorian Wexcombe"], draft)
+	if err != nil {
+		return nil, err
+	}
 	practice, plan := desk.Place{Screen: desk.Practice}, desk.Place{Screen: desk.Plan, Athlete: draft}
-	return []shot{
-		{"athletes", desk.Place{Screen: desk.Athletes}},
-		{"test-day", desk.Place{Screen: desk.TestDay}},
-		{"squad-start", desk.Place{Screen: desk.TestDay, New: true}}, {"squad", desk.Place{Screen: desk.TestDay, Record: squad}},
-		{"squad-group", desk.Place{Screen: desk.TestDay, Record: squad, Part: desk.PartGroup}},
-		{"trips", desk.Place{Screen: desk.Trips}},
-		{"trip", part(trip, string(trips[0].Stops[0].ID))}, {"trip-open", desk.Place{Screen: desk.Trip, Record: trips[0].ID, Athlete: lead, Part: string(trips[0].Stops[1].ID)}},
-		{"trip-edit", part(trip, "edit")}, {"trip-packing", part(trip, "packing")},
-		{"pantry", desk.Place{Screen: desk.Pantry}},
-		{"practice", practice}, {"practice-standards", part(practice, "standards")}, {"practice-thresholds", part(practice, "thresholds")},
-		{"practice-records", part(practice, "records")}, {"practice-about", part(practice, "about")},
-		{"overview", desk.Place{Screen: desk.Overview, Athlete: lead}},
-		{"overview-hidden", desk.Place{Screen: desk.Overview, Athlete: hidden}},
-		{"overview-gained", desk.Place{Screen: desk.Overview, Athlete: gained}}, {"overview-due", desk.Place{Screen: desk.Overview, Athlete: open}},
-		{"overview-draft", desk.Place{Screen: desk.Overview, Athlete: draft}},
-		{"profile", desk.Place{Screen: desk.Profile, Athlete: gained}},
-		{"give", desk.Place{Screen: desk.Give, Athlete: hidden}}, {"give-group", desk.Place{Screen: desk.Give}},
-		{"profile-new", desk.Place{Screen: desk.Profile, New: true}},
-		{"sheet-before", part(sheet, "before")}, {"sheet-bottles", part(sheet, "bottles")},
-		{"sheet-device", part(sheet, "before")},
-		{"sheet-after", part(sheet, "after")}, {"sheet-urine", part(sheet, "urine")},
-		{"findings", desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}},
-		{"findings-hidden", desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
-		{"plan-agreed", desk.Place{Screen: desk.Plan, Athlete: lead}},
-		{"plan-draft", plan}, {"plan-steps", part(plan, "steps")}, {"plan-breaks", part(plan, "breaks")},
-		{"plan-day", part(plan, "day")}, {"plan-session", part(plan, "session")}, {"plan-beside", part(plan, "beside")},
-		{"plan-hidden", desk.Place{Screen: desk.Plan, Athlete: hidden}},
-		{"plan-none", desk.Place{Screen: desk.Plan, Athlete: gained}},
-		{"handout", desk.Place{Screen: desk.Handout, Athlete: lead}},
-		{"handout-hidden", desk.Place{Screen: desk.Handout, Athlete: hidden}},
-		{withHelp + "athletes", desk.Place{Screen: desk.Athletes}}, {withHelp + "plan-draft", plan}, {withHelp + "sheet-before", part(sheet, "before")},
-	}, nil
+	return append([]shot{
+		{name: "athletes", place: desk.Place{Screen: desk.Athletes}},
+		{name: "test-day", place: desk.Place{Screen: desk.TestDay}},
+		{name: "squad-start", place: desk.Place{Screen: desk.TestDay, New: true}}, {name: "squad", place: desk.Place{Screen: desk.TestDay, Record: squad}},
+		{name: "squad-group", place: desk.Place{Screen: desk.TestDay, Record: squad, Part: desk.PartGroup}},
+		{name: "trips", place: desk.Place{Screen: desk.Trips}},
+		{name: "trip", place: part(trip, string(trips[0].Stops[0].ID))}, {name: "trip-open", place: desk.Place{Screen: desk.Trip, Record: trips[0].ID, Athlete: lead, Part: string(trips[0].Stops[1].ID)}},
+		{name: "trip-edit", place: part(trip, "edit")}, {name: "trip-packing", place: part(trip, "packing")},
+		{name: "pantry", place: desk.Place{Screen: desk.Pantry}},
+		{name: "practice", place: practice}, {name: "practice-standards", place: part(practice, "standards")}, {name: "practice-thresholds", place: part(practice, "thresholds")},
+		{name: "practice-records", place: part(practice, "records")}, {name: "practice-about", place: part(practice, "about")},
+		{name: "overview", place: desk.Place{Screen: desk.Overview, Athlete: lead}},
+		{name: "overview-hidden", place: desk.Place{Screen: desk.Overview, Athlete: hidden}},
+		{name: "overview-gained", place: desk.Place{Screen: desk.Overview, Athlete: gained}}, {name: "overview-due", place: desk.Place{Screen: desk.Overview, Athlete: open}},
+		{name: "overview-draft", place: desk.Place{Screen: desk.Overview, Athlete: draft}},
+		{name: "profile", place: desk.Place{Screen: desk.Profile, Athlete: gained}},
+		{name: "give", place: desk.Place{Screen: desk.Give, Athlete: hidden}}, {name: "give-group", place: desk.Place{Screen: desk.Give}},
+		{name: "profile-new", place: desk.Place{Screen: desk.Profile, New: true}},
+		{name: "sheet-before", place: part(sheet, "before")}, {name: "sheet-bottles", place: part(sheet, "bottles")},
+		{name: "sheet-device", place: part(sheet, "before")},
+		{name: "sheet-after", place: part(sheet, "after")}, {name: "sheet-urine", place: part(sheet, "urine")},
+		{name: "findings", place: desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}},
+		{name: "findings-hidden", place: desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
+		{name: "plan-agreed", place: desk.Place{Screen: desk.Plan, Athlete: lead}},
+		{name: "plan-draft", place: plan}, {name: "plan-steps", place: part(plan, "steps")}, {name: "plan-breaks", place: part(plan, "breaks")},
+		{name: "plan-day", place: part(plan, "day")}, {name: "plan-session", place: part(plan, "session")}, {name: "plan-beside", place: part(plan, "beside")},
+		{name: "plan-hidden", place: desk.Place{Screen: desk.Plan, Athlete: hidden}},
+		{name: "plan-none", place: desk.Place{Screen: desk.Plan, Athlete: gained}},
+		{name: "handout", place: desk.Place{Screen: desk.Handout, Athlete: lead}},
+		{name: "handout-hidden", place: desk.Place{Screen: desk.Handout, Athlete: hidden}},
+		{name: withHelp + "athletes", place: desk.Place{Screen: desk.Athletes}}, {name: withHelp + "plan-draft", place: plan}, {name: withHelp + "sheet-before", place: part(sheet, "before")},
+	}, states...), nil
 }

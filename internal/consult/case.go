@@ -50,6 +50,11 @@ type SlotInfo struct {
 // ErrTooMany says that a plan has more than three drinks or four foods.
 var ErrTooMany = errors.New("more items than a plan can hold")
 
+// GoneError says that a product of a plan is not in the pantry any more.
+type GoneError struct{ Name string }
+
+func (e *GoneError) Error() string { return fmt.Sprintf("no product %q any more", e.Name) }
+
 // OpenCase makes the case of a plan on a basis.
 func OpenCase(p record.Plan, a record.Athlete, b Basis, d Setup) (Case, error) {
 	c := Case{Plan: p, Athlete: a, Care: care.Of(a, p.CreatedAt), Basis: b}
@@ -146,7 +151,7 @@ func (c *Case) young() bool {
 func (c *Case) addSlot(menu *plan.Menu, it record.Item, d Setup) error {
 	product, ok := d.Pantry.Find(it.ProductID)
 	if !ok {
-		return fmt.Errorf("item %q of plan %s: no such product", it.Name, c.Plan.ID)
+		return fmt.Errorf("item of plan %s: %w", c.Plan.ID, &GoneError{Name: it.Name})
 	}
 	base := product
 	from, to := plan.Food1, plan.Food4

@@ -83,10 +83,26 @@ func (f *filler) addPlan(ctx context.Context, g agreement) error {
 		p.Target.EventDate = f.day(-g.event)
 	}
 	if g.draft {
+		if p, err = f.offered(p, a, basis); err != nil {
+			return err
+		}
 		_, err := f.store.SavePlan(ctx, p, store.Edit{})
 		return err
 	}
 	return f.agree(ctx, p, a, basis, g)
+}
+
+// offered gives a draft what is offered for the bottles it is to be drunk from.
+func (f *filler) offered(p record.Plan, a record.Athlete, b consult.Basis) (record.Plan, error) {
+	c, err := consult.OpenCase(p, a, b, f.desk)
+	if err != nil {
+		return p, err
+	}
+	p, _ = c.OfferAnew(p, func(kind record.OptionKind) (plan.Mix, bool) {
+		o, ok := consult.OptionOf(p, kind)
+		return c.MixOf(o), ok
+	})
+	return p, nil
 }
 
 // agree builds the steps, agrees the plan, and records the sessions done.

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -148,5 +149,29 @@ func TestLadderOfAProposal(t *testing.T) {
 	}
 	if compared < 15 {
 		t.Errorf("%d compared", compared)
+	}
+}
+
+// Where a proposal is said to end is where the planner ends it: what the scale shows, the
+// mass of food counted.
+func TestSaidEndIsThePlanners(t *testing.T) {
+	said := 0
+	for _, s := range sports(t) {
+		for _, part := range []float64{0.1, 0.4, 0.7} {
+			o := outingOf(t, s, 32, 70, part, Background{Stomach: proposal.Is(2), Tested: true})
+			found := o.planner.Propose(DefaultStepRules())
+			for _, one := range found.Said {
+				if one.Code != proposal.SayAim {
+					continue
+				}
+				said++
+				if end := -o.planner.Evaluate(Expected, Mix(found.Picked().Aim)).Deficit.Value; math.Abs(one.Figures[1]-end) > 1e-9 {
+					t.Errorf("%s: said to end at %g %%, the planner ends at %g", o.name, one.Figures[1], end)
+				}
+			}
+		}
+	}
+	if said < 20 {
+		t.Errorf("%d said", said)
 	}
 }

@@ -45,6 +45,11 @@ func TestEachRule(t *testing.T) {
 		"shortened": {func() []fyne.CanvasObject {
 			return []fyne.CanvasObject{put(label("a long name", look.Ink).Shorten(), 10, 10, 40, 20), put(label("Save …", look.Ink), 80, 10, 60, 20)}
 		}, []inspect.Kind{inspect.Shortened}},
+		"typed": {func() []fyne.CanvasObject {
+			typed := field.NewLine(field.NewHost(nil), "typed", 80)
+			typed.SetText("more than there is room for in this field")
+			return []fyne.CanvasObject{put(typed, 10, 10, 90, 30)}
+		}, nil},
 		"overlap": {func() []fyne.CanvasObject {
 			return []fyne.CanvasObject{put(label("one text", look.Ink), 10, 10, 90, 20), put(label("another", look.Ink), 30, 14, 90, 20)}
 		}, []inspect.Kind{inspect.Overlap}},

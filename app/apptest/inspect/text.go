@@ -67,7 +67,7 @@ func (s *sight) hidden(l line) bool {
 }
 
 // textsCut tells of texts that lose letters at the edge of what they lie in,
-// that are wider than their place, or that were shortened to fit.
+// that are wider than their place, or that were shortened to fit and cannot be gone into.
 func textsCut(lines []line) []Finding {
 	var list []Finding
 	for _, l := range lines {
@@ -77,7 +77,7 @@ func textsCut(lines []line) []Finding {
 			list = append(list, Finding{Cut, word, l.of})
 		case l.place.width() > 1 && l.ink.width() > l.place.width()+1.5:
 			list = append(list, Finding{Wider, word, l.of})
-		case shortened(word):
+		case shortened(word) && !l.typed:
 			list = append(list, Finding{Shortened, word, l.of})
 		}
 	}

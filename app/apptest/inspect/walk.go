@@ -3,6 +3,7 @@ package inspect
 import (
 	"fmt"
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -37,6 +38,8 @@ type drawn struct {
 	// of is the name of what it belongs to; off that this cannot be used now.
 	of  string
 	off bool
+	// typed: it belongs to a control that is typed into.
+	typed bool
 }
 
 // control is something that is pressed or typed into.
@@ -77,7 +80,7 @@ func (s *sight) look(o fyne.CanvasObject, from fyne.Position, clip area) {
 		}
 	default:
 		of, off := s.owner()
-		s.drawn = append(s.drawn, drawn{o, areaOf(at, o.Size()), clip, of, off})
+		s.drawn = append(s.drawn, drawn{o, areaOf(at, o.Size()), clip, of, off, slices.ContainsFunc(s.path, typed)})
 	}
 	s.path = append(s.path, o)
 	for _, p := range parts {

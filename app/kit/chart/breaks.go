@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"strconv"
+
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/look"
@@ -169,20 +171,19 @@ func (c *BreakTimeline) barWidth(at scale) float32 {
 	return bar
 }
 
-// paintNames writes the names of the chances below the line. Where they do
-// not all fit, they are shortened; where even that would leave no more than a
-// letter or two, they are left to the table beside the chart.
+// paintNames writes the names of the chances below the line. Where they do not all
+// fit, their numbers stand there, as many as the row in the table beside the chart; where
+// those do not fit either, they are left to the table.
 func (c *BreakTimeline) paintNames(at scale, y float32, size fyne.Size) {
 	d, k := &c.data, c.pen.ink
-	share := (size.Width+labelGap)/float32(max(len(d.Stops), 1)) - labelGap
-	placed := false
-	for _, most := range [2]float32{size.Width, share} {
-		if most < look.Scaled(34) {
-			break
-		}
+	placed, numbered := false, false
+	for _, numbered = range [2]bool{false, true} {
 		c.labels = c.labels[:0]
-		for _, s := range d.Stops {
-			w := min(max(look.Body.Width(s.Name), look.Note.Width(s.Note)), most)
+		for i, s := range d.Stops {
+			w := max(look.Body.Width(s.Name), look.Note.Width(s.Note))
+			if numbered {
+				w = look.Body.Width(strconv.Itoa(i + 1))
+			}
 			c.labels = append(c.labels, label{at: at.inside(s.Minute), width: w})
 		}
 		if placed = spread(c.labels, 0, size.Width); placed {
@@ -191,10 +192,13 @@ func (c *BreakTimeline) paintNames(at scale, y float32, size fyne.Size) {
 	}
 	for i, s := range d.Stops {
 		l := label{}
-		if placed {
-			l = c.labels[i]
-		} else {
+		switch {
+		case !placed:
 			s.Name, s.Note = "", ""
+		case numbered:
+			l, s.Name, s.Note = c.labels[i], strconv.Itoa(i+1), ""
+		default:
+			l = c.labels[i]
 		}
 		c.pen.text(s.Name, l.x, y, l.width, look.Body, k.Ink, centre)
 		c.pen.text(s.Note, l.x, y+look.Body.Height(), l.width, look.Note, k.Ink2, centre)

@@ -57,11 +57,14 @@ func (r *dialogRenderer) Layout(size fyne.Size) {
 	d.parts.head.Resize(fyne.NewSize(inner, head))
 	if d.parts.content != nil {
 		d.parts.content.Move(fyne.NewPos(x+dialogPad, y+dialogPad+head+dialogGap))
-		d.parts.content.Resize(fyne.NewSize(inner, body-dialogGap))
+		d.parts.content.Resize(fyne.NewSize(inner+barRoom, body-dialogGap))
 	}
 	d.parts.actions.Move(fyne.NewPos(x+dialogPad, y+fixed+body-dialogPad-foot))
 	d.parts.actions.Resize(fyne.NewSize(inner, foot))
 }
+
+// barRoom is where the bar of what scrolls stands, beside the content, px.
+const barRoom float32 = 12
 
 // whole cuts to whole px.
 func whole(x float32) float32 { return float32(int(x)) }
@@ -72,7 +75,7 @@ func (r *dialogRenderer) MinSize() fyne.Size {
 	if r.d.parts.content == nil {
 		return fyne.Size{}
 	}
-	return fyne.NewSize(0, look.HeightFor(r.d.q.Content, r.d.parts.content.Size().Width))
+	return fyne.NewSize(0, look.HeightFor(r.d.q.Content, r.d.parts.content.Size().Width-barRoom))
 }
 
 func (r *dialogRenderer) Refresh() {

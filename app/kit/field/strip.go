@@ -14,7 +14,7 @@ import (
 type Strip struct {
 	widget.BaseWidget
 
-	text        *look.Label
+	text        *look.Paragraph
 	act, closer *Button
 	row         *fyne.Container
 	do          func()
@@ -25,7 +25,7 @@ var _ look.Holder = (*Strip)(nil)
 // NewStrip makes a hidden strip. Its buttons are called name.act and
 // name.close.
 func NewStrip(h *Host, name string) *Strip {
-	s := &Strip{text: look.NewLabel("", look.Body, look.Ink).Shorten()}
+	s := &Strip{text: look.NewParagraph("", look.Body, look.Ink)}
 	s.act = NewButton(h, name+".act", "", Outline, s.done)
 	s.closer = NewButton(h, name+".close", h.Words.Say("field.strip.close"), Quiet, s.Hide)
 	s.row = look.HBox(8, look.Grow(s.text), s.act, s.closer)
@@ -68,8 +68,10 @@ func (s *Strip) done() {
 // Parts returns message and buttons.
 func (s *Strip) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{s.row} }
 
-// HeightFor returns the height.
-func (s *Strip) HeightFor(float32) float32 { return look.ControlHeight() + 2*stripPad }
+// HeightFor returns the height: a message that is longer than the strip goes on below.
+func (s *Strip) HeightFor(width float32) float32 {
+	return max(look.ControlHeight(), look.HeightFor(s.row, width-look.SheetPadX-8)) + 2*stripPad
+}
 
 // stripPad is the room above and below the row, in px.
 const stripPad float32 = 5
@@ -100,7 +102,8 @@ func (r *stripRenderer) Layout(size fyne.Size) {
 
 func (r *stripRenderer) MinSize() fyne.Size {
 	words := min(look.Body.Width(r.s.text.Text())+1, look.Scaled(560))
-	return fyne.NewSize(whole(words+r.s.row.MinSize().Width+look.SheetPadX+8), r.s.HeightFor(0))
+	width := whole(words + r.s.row.MinSize().Width + look.SheetPadX + 8)
+	return fyne.NewSize(width, r.s.HeightFor(max(width, r.s.Size().Width)))
 }
 
 func (r *stripRenderer) Refresh() {

@@ -123,7 +123,10 @@ func TestWrapKeepsText(t *testing.T) {
 		if got := letters(strings.Join(rows, "")); got != letters(text) {
 			t.Fatalf("%q became %q", text, got)
 		}
-		for _, row := range rows {
+		for i, row := range rows {
+			if i > 0 && strings.HasPrefix(row, " ") {
+				t.Fatalf("%q begins with a space in %q", row, text)
+			}
 			if w := look.Body.Width(row); w > width+0.5 && len([]rune(row)) > 1 {
 				t.Fatalf("%q is %v wide, more than %v", row, w, width)
 			}

@@ -189,6 +189,12 @@ func wrapLine(rows []string, text string, style Style, width float32) []string {
 		}
 		if end >= 0 {
 			rows = append(rows, text[from:end])
+			at += len(text[at:]) - len(strings.TrimLeft(text[at:], " ")) // no further line begins with a space
+			if at == len(text) {
+				return rows
+			}
+			end = -1
+			continue
 		}
 		from = at
 		for style.Width(text[from:stop]) > width {

@@ -48,7 +48,7 @@ func (v *View) drinkOnly(r Row, c look.Cell) look.Cell {
 // content is what something holds, or that nobody knows.
 func (v *View) content(c fuel.Content, decimals int, u quantity.Unit) look.Cell {
 	if !c.Known {
-		return look.Cell{Text: v.desk.Words.Say("pantry.unknown"), Tone: look.Ink3}
+		return look.Cell{Text: v.desk.Words.Say("pantry.unknown"), Tone: look.Ink2}
 	}
 	return look.Cell{Text: v.desk.Words.Number(c.Value, decimals) + "\u00a0" + string(u)}
 }

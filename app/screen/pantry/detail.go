@@ -16,7 +16,7 @@ type detail struct {
 	v   *View
 	row *Row
 
-	name    *look.Label
+	name    *look.Paragraph
 	words   detailWords
 	holds   *look.Table
 	ways    detailWays
@@ -34,7 +34,7 @@ type detailWays struct{ edit, correct, remove *field.Button }
 func newDetail(v *View) *detail {
 	say, h := v.desk.Words.Say, v.desk.Host
 	note := func() *look.Paragraph { return look.NewParagraph("", look.Note, look.Ink2) }
-	d := &detail{v: v, name: look.NewLabel("", look.Strong, look.Ink).Shorten(), words: detailWords{note(), note(), note(), note()}}
+	d := &detail{v: v, name: look.NewParagraph("", look.Strong, look.Ink), words: detailWords{note(), note(), note(), note()}}
 	d.holds = look.NewTable("pantry.holds", []look.Column{
 		{Title: say("pantry.holds"), Width: look.Share(1)},
 		{Title: say("pantry.hundred"), Width: look.Fixed(80), Right: true, From: 290},

@@ -134,17 +134,17 @@ func (v *View) shows() []field.Tab {
 func (v *View) columns() []look.Column {
 	say := v.desk.Words.Say
 	return []look.Column{
-		{Title: say("pantry.name"), Width: look.Share(11), Sorts: true},
+		{Title: say("pantry.name"), Width: look.Share(23), Sorts: true},
 		{Title: say("pantry.per"), Width: look.Fixed(54)},
 		{Title: say("pantry.carbohydrate"), Width: look.Fixed(90), Right: true, Sorts: true},
 		{Title: say("pantry.sodium"), Width: look.Fixed(68), Right: true, Sorts: true},
 		{Title: say("pantry.strength"), Width: look.Fixed(66), Right: true, Sorts: true, From: 780},
 		{Title: say("pantry.fructose"), Width: look.Fixed(74), Right: true, Sorts: true, From: 1000},
 		{Title: say("pantry.osmolality"), Width: look.Fixed(92), Sorts: true, From: 900},
-		{Title: say("pantry.portion"), Width: look.Share(10), From: 1200},
+		{Title: say("pantry.portion"), Width: look.Share(19), From: 1200},
 		{Title: say("pantry.carbohydrate.in"), Width: look.Fixed(104), Right: true, Sorts: true, From: 1300},
 		{Title: say("pantry.sodium.in"), Width: look.Fixed(82), Right: true, Sorts: true, From: 1300},
-		{Title: say("pantry.source"), Width: look.Share(12), Sorts: true, From: 620},
+		{Title: say("pantry.source"), Width: look.Share(23), Sorts: true, From: 620},
 	}
 }
 

@@ -77,6 +77,12 @@ func (v *View) cannotOpen(err error) fyne.CanvasObject {
 	if errors.Is(err, consult.ErrNoBasis) || errors.Is(err, consult.ErrTestGone) {
 		sentence = say("planner.cannot.basis")
 	}
+	if gone := (*consult.GoneError)(nil); errors.As(err, &gone) {
+		sentence = say("planner.cannot.gone", gone.Name)
+	}
+	if errors.Is(err, consult.ErrTooMany) {
+		sentence = say("planner.cannot.many")
+	}
 	tests := field.NewButton(h, "planner.test", say("planner.norate.open"), field.Primary, func() {
 		v.Desk.Go(desk.Place{Screen: desk.Tests, Athlete: v.File.Athlete.ID})
 	})

@@ -32,6 +32,9 @@ type Source struct {
 	// OneSourceG of it is glucose, or of a family that is not known.
 	OneSourceG float64
 	SodiumMg   float64
+	// BesideG is what a unit weighs beside the water that is counted of it, g: it is on
+	// the scale at the end, and nothing is decided by it.
+	BesideG float64
 	// Fixed: the amount stays as it is in the habit.
 	Fixed bool
 }
@@ -186,6 +189,16 @@ func (s *Sum) add(src *Source, x float64) {
 		s.SaltG += x
 	case None:
 	}
+}
+
+// ShownEnd is the change of body mass that a mix leads to as the scale shows it, all
+// that is drunk and eaten counted, % of body mass.
+func (c *Case) ShownEnd(m Mix) float64 {
+	end := c.EndPercent(c.SumOf(m))
+	for i := range m {
+		end += c.Sources[i].BesideG * m[i] / c.percent()
+	}
+	return end
 }
 
 // EndPercent is the change of body mass that the rows of the checks show: drinks and

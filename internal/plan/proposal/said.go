@@ -68,7 +68,8 @@ const (
 type speech struct {
 	c    *Case
 	o    *Proposal
-	end  Sum // what the picked aim comes to, or the habit
+	mix  Mix // the picked aim, or the habit
+	end  Sum // what it comes to
 	list []Saying
 }
 
@@ -78,10 +79,11 @@ func (s *speech) add(code string, figures ...float64) {
 
 // say lists what is said about a proposal, most urgent first.
 func (c *Case) say(o *Proposal) []Saying {
-	s := speech{c: c, o: o, end: c.SumOf(c.Habit)}
+	s := speech{c: c, o: o, mix: c.Habit}
 	if r := o.Picked(); r.Exists {
-		s.end = c.SumOf(r.Aim)
+		s.mix = r.Aim
 	}
+	s.end = c.SumOf(s.mix)
 	s.urgent()
 	s.steps()
 	s.ends()
@@ -145,7 +147,7 @@ func (s *speech) steps() {
 		s.add(SayAimHidden, s.end.DrunkML/1000, gh, steps)
 		return
 	}
-	s.add(SayAim, s.end.DrunkML/1000, s.c.EndPercent(s.end), gh, steps)
+	s.add(SayAim, s.end.DrunkML/1000, s.c.ShownEnd(s.mix), gh, steps)
 }
 
 // ends says where a plan that misses the aim for the deficit ends, and what set it.
@@ -154,7 +156,7 @@ func (s *speech) ends() {
 	end := c.EndPercent(s.end)
 	short := c.pastAim(end, l.AimPercent)
 	if short && l.Clash && (l.Case == More || l.Case == NoRoom) {
-		s.bound(end)
+		s.bound(s.c.ShownEnd(s.mix))
 		if next := l.NextML; !s.o.Ask && l.Bound == BoundBreaks && next >= l.TargetML+evidence.AskedRoom && !math.IsInf(next, 1) {
 			s.add(SayAskBreaks, next/1000)
 		}
@@ -166,7 +168,7 @@ func (s *speech) ends() {
 		if c.Hidden {
 			s.add(SayNoMoreBlind)
 		} else {
-			s.add(SayNoMore, end, max(0, l.NeedML-s.end.DrunkML)/1000)
+			s.add(SayNoMore, s.c.ShownEnd(s.mix), max(0, l.NeedML-s.end.DrunkML)/1000)
 		}
 	}
 }

@@ -24,6 +24,8 @@ type chanceRows struct {
 	v     *part.Plan
 	ids   []record.ID
 	taken []*look.OneOf
+	// numbers are the places of the chances in the picture above.
+	numbers []*look.Label
 	// removes are the links that take a chance out.
 	removes []*field.Link
 	rows    *fyne.Container
@@ -38,6 +40,7 @@ const groupChances = "chances"
 
 func chanceColumns(say func(string, ...any) string) []look.Column {
 	return []look.Column{
+		{Title: "", Width: look.Fixed(18)},
 		{Title: say("planner.chance.name"), Width: look.Share(3)},
 		{Title: say("planner.chance.minute"), Width: look.Fixed(86)},
 		{Title: say("planner.chance.seconds"), Width: look.Fixed(86)},
@@ -75,7 +78,7 @@ func (r *chanceRows) Open() {
 func (r *chanceRows) make() {
 	v := r.v
 	v.Binder.Drop(groupChances)
-	r.rows.Objects, r.taken, r.removes = nil, nil, nil
+	r.rows.Objects, r.taken, r.removes, r.numbers = nil, nil, nil, nil
 	for i, id := range r.ids {
 		name := "planner.chance." + strconv.Itoa(i+1)
 		what := v.Binder.Suggest(groupChances, name+".name", func(text string) []field.Option { return chanceMatches(v, text) }, func(p record.Plan) field.Option {
@@ -97,7 +100,9 @@ func (r *chanceRows) make() {
 		r.taken = append(r.taken, taken)
 		remove := field.NewLink(v.Desk.Host, name+".remove", v.Speaker.Say("planner.remove"), func() { r.remove(id) })
 		r.removes = append(r.removes, remove)
-		r.rows.Add(look.FieldRow(10, chanceColumns(v.Speaker.Say), what, minute, seconds, eat, maybe, set, taken, remove))
+		number := look.NewLabel("", look.Body, look.Ink2)
+		r.numbers = append(r.numbers, number)
+		r.rows.Add(look.FieldRow(10, chanceColumns(v.Speaker.Say), number, what, minute, seconds, eat, maybe, set, taken, remove))
 	}
 	r.rows.Refresh()
 }
@@ -128,10 +133,12 @@ func (r *chanceRows) Follow() {
 		for at >= 0 && at < len(used) && used[at] && at+1 < len(used) && v.Live.Take.Takes[at+1].Chance == v.Live.Take.Takes[at].Chance {
 			at++
 		}
+		number := ""
 		if at >= 0 {
-			used[at] = true
+			used[at], number = true, strconv.Itoa(at+1)
 			texts = takeTexts(v.Speaker, v.Now, v.Live.Take.Takes[at])
 		}
+		r.numbers[i].SetText(number)
 		r.taken[i].SetTexts(texts...)
 	}
 }

@@ -20,6 +20,9 @@ type split struct {
 	// whole and brief are what is taken of each slot, with the name of the product and
 	// without it; empty for what is not taken.
 	whole, brief [plan.Slots]string
+	// name is the break's name, number its place among the breaks, which stands for the
+	// name where that leaves no room.
+	name, number string
 	// called are the names of the products within a sentence; they are put together
 	// where another case is opened.
 	called [plan.Slots]string
@@ -55,7 +58,9 @@ func (s *split) show(now state.State, k *state.Calculation, stop int) (same bool
 	}
 	fresh := !s.shown.set
 	s.shown.set, s.shown.take = true, take
-	s.at.SetText(s.sp.Say("planner.split.at", s.sp.ChanceName(take.Chance)))
+	s.name = s.sp.Say("planner.split.at", s.sp.ChanceName(take.Chance))
+	s.number = s.sp.Say("planner.split.at", s.sp.Words.Number(float64(stop+1), 0))
+	s.at.SetText(s.name)
 	for slot := plan.Water; fresh && slot < plan.Salt; slot++ {
 		s.called[slot] = s.sp.ProductWithin(now.PlanCase, slot)
 	}
@@ -92,13 +97,17 @@ func (s *split) say(texts [plan.Slots]string, marked bool) {
 }
 
 // fit says as much as has room in a width: all of it, without the names of the
-// products, the name of the break alone. That name is never cut: where it has no room
-// either, fit reports false.
+// products, with the number of the break for its name, the name of the break alone.
+// That name is never cut: where it has no room either, fit reports false.
 func (s *split) fit(room float32) bool {
 	marked := s.brief != [plan.Slots]string{}
-	for _, texts := range [3][plan.Slots]string{s.whole, s.brief, {}} {
-		if s.wide(texts, marked) <= room {
-			s.say(texts, marked)
+	for _, way := range [...]struct {
+		at    string
+		texts [plan.Slots]string
+	}{{s.name, s.whole}, {s.name, s.brief}, {s.number, s.whole}, {s.number, s.brief}, {s.name, [plan.Slots]string{}}} {
+		if s.wide(way.at, way.texts, marked) <= room {
+			s.at.SetText(way.at)
+			s.say(way.texts, marked)
 			return true
 		}
 	}
@@ -106,8 +115,8 @@ func (s *split) fit(room float32) bool {
 }
 
 // wide is the width of what is said.
-func (s *split) wide(texts [plan.Slots]string, marked bool) float32 {
-	w := s.at.MinSize().Width
+func (s *split) wide(at string, texts [plan.Slots]string, marked bool) float32 {
+	w := look.NoteStrong.Width(at)
 	for slot := range texts {
 		if texts[slot] == "" {
 			continue
@@ -122,7 +131,7 @@ func (s *split) wide(texts [plan.Slots]string, marked bool) float32 {
 
 // text is what it says.
 func (s *split) text() string {
-	list := []string{s.at.Text()}
+	list := []string{s.name}
 	for _, text := range s.whole {
 		if text != "" {
 			list = append(list, text)

@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -9,12 +11,16 @@ import (
 
 // naming is the beginning of a slider's row: the square of its substance, its
 // name, what may stand behind it (the strength of a powder), and a note; below it
-// the amount in words. Where room is short the note gives way first, then the name;
-// where the mix is tight, the words stand in the place of the note.
+// the amount in words. Where room is short the note gives way first; a name that is longer
+// than its line goes on below, in the place of the words. Where the mix is tight, the words
+// stand in the place of the note, and such a name is shortened.
 type naming struct {
 	widget.BaseWidget
 	swatch *look.Swatch
 	name   *look.Label
+	// more is the rest of a long name; whole is all of it.
+	more   *look.Label
+	whole  string
 	behind fyne.CanvasObject
 	note   *look.Label
 	words  *look.Label
@@ -32,7 +38,7 @@ var (
 
 func newNaming(of look.Substance, behind fyne.CanvasObject) *naming {
 	n := &naming{
-		swatch: look.NewSwatch(of), name: look.NewLabel("", look.Strong, look.Ink).Shorten(), behind: behind,
+		swatch: look.NewSwatch(of), name: look.NewLabel("", look.Strong, look.Ink).Shorten(), more: look.NewLabel("", look.Strong, look.Ink).Shorten(), behind: behind,
 		note: look.NewLabel("", look.Note, look.Ink2), words: look.NewLabel("", look.Note, look.Ink),
 	}
 	n.ExtendBaseWidget(n)
@@ -41,10 +47,10 @@ func newNaming(of look.Substance, behind fyne.CanvasObject) *naming {
 
 // set changes name and note; what reads the same is left alone.
 func (n *naming) set(name, note string) {
-	if n.name.Text() == name && n.note.Text() == note {
+	if n.whole == name && n.note.Text() == note {
 		return
 	}
-	n.name.SetText(name)
+	n.whole = name
 	n.note.SetText(note)
 	n.place()
 }
@@ -59,7 +65,7 @@ func (n *naming) say(words, short string) {
 
 // Parts returns what stands in the row.
 func (n *naming) Parts() []fyne.CanvasObject {
-	return []fyne.CanvasObject{n.swatch, n.name, n.behind, n.note, n.words}
+	return []fyne.CanvasObject{n.swatch, n.name, n.more, n.behind, n.note, n.words}
 }
 
 // Baseline is that of the name: in the middle of a row of controls where the mix is
@@ -88,6 +94,7 @@ func (n *naming) place() {
 	if n.behind.Visible() {
 		behind = n.behind.MinSize().Width + 8
 	}
+	n.breakName(line - x - behind)
 	put(n.name, n.name.Baseline(), max(min(look.Strong.Width(n.name.Text())+1, line-x-behind), 0), look.Strong.Height())
 	x += 8
 	if behind > 0 {
@@ -97,6 +104,21 @@ func (n *naming) place() {
 		x += 8
 	}
 	n.placeWords(x, line, square.Width+8)
+}
+
+// breakName gives the name as much as has room on its line, and the rest to the line below.
+func (n *naming) breakName(room float32) {
+	first, rest := n.whole, ""
+	if !n.tight && room > 0 && look.Strong.Width(n.whole) > room {
+		first = look.Wrap(n.whole, look.Strong, room)[0]
+		rest = strings.TrimSpace(n.whole[len(first):])
+	}
+	n.name.SetText(first)
+	n.more.SetText(rest)
+	indent := n.swatch.MinSize().Width + 8
+	n.more.Move(fyne.NewPos(indent, look.Strong.Height()))
+	n.more.Resize(fyne.NewSize(max(min(look.Strong.Width(rest)+1, n.Size().Width-indent), 0), look.Strong.Height()))
+	look.ShowIf(n.more, rest != "")
 }
 
 // placeWords sets note and words: whole, or not at all.
@@ -115,7 +137,7 @@ func (n *naming) placeWords(x, line, indent float32) {
 		look.ShowIf(n.note, note > 0 && !n.words.Visible() && x+note <= line)
 	} else {
 		n.words.Move(fyne.NewPos(indent, look.Strong.Height()))
-		look.ShowIf(n.words, words > 0 && indent+words <= n.Size().Width)
+		look.ShowIf(n.words, words > 0 && indent+words <= n.Size().Width && !n.more.Visible())
 		look.ShowIf(n.note, note > 0 && x+note <= line)
 	}
 	n.words.Resize(fyne.NewSize(words, look.Note.Height()))
