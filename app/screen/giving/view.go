@@ -45,7 +45,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 // right.
 func (v *View) build() {
 	say := v.desk.Words.Say
-	form := look.NewForm(v.entries()...).Measured(110, 300, 1)
+	form := look.NewForm(v.entries()...).Measured(140, 300, 1)
 	choose := look.NewPanel(say("give.what"), nil, form, look.HBox(0, v.give))
 	in := look.NewPanel(say("give.in"), nil, v.what, look.NewParagraph(say("give.open"), look.Body, look.Ink), look.NewParagraph(say("give.stays"), look.Note, look.Ink2))
 	out := look.NewPanel(say("give.left"), nil, v.left)
