@@ -10,7 +10,8 @@ import (
 )
 
 // PackTrip is the packing list of one athlete over the stops of a trip that
-// have a plan. supplies holds the lots of what is a supplement. margin is a
+// have a plan. For a stop whose sweat rate is too uncertain to drink by there is only
+// what is drunk to carry, as water: one weighs there, and takes products by that. supplies holds the lots of what is a supplement. margin is a
 // share, 0.15 for 15 %. A stop whose dates are open counts as one day.
 func PackTrip(stops []StopPlan, supplies []record.Supply, margin float64, d Setup) (climate.PackingList, error) {
 	var stays []climate.Stay
@@ -27,6 +28,9 @@ func stayOf(s StopPlan, supplies []record.Supply, d Setup) climate.Stay {
 	stay := climate.Stay{
 		Days: max(1, s.Length), SessionsADay: int(max(0, s.Stop.SessionsADay.Or(1))),
 		Drink: quantity.Litres(s.At.Fluid.DrunkL), Bottle: PackedBottle,
+	}
+	if s.TooUncertain() {
+		return stay
 	}
 	for slot := plan.Drink1; slot <= plan.Food4; slot++ {
 		info := s.Case.Slots[slot]

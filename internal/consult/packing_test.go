@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"ebbwell/internal/climate"
+	"ebbwell/internal/figure"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -104,5 +105,24 @@ func TestPackingLots(t *testing.T) {
 	}
 	if list, _ := packed(t, []StopPlan{{Length: 4}}, nil, d); len(list.Supplies) != 0 || list.SafeWater != 0 {
 		t.Errorf("a stop without a plan packs %+v", list)
+	}
+}
+
+// For a stop that is too uncertain to drink by there is water to carry, and no product:
+// it is weighed there first.
+func TestPackingForWhatIsTooUncertain(t *testing.T) {
+	c, d := withPowder(t)
+	powder, gel := slotOf(t, c, "generic.sugar"), slotOf(t, c, "generic.gel")
+	var mix plan.Mix
+	mix[plan.Water], mix[powder], mix[gel], mix[plan.Salt] = 300, 500, 1, 1
+	sure := taking(c, 4, 1, mix)
+	unsure := sure
+	unsure.Calculation.Climate.Rate = figure.Figure{Known: true, Ranged: true, Estimate: true, Range: quantity.Range{Low: 0.3, High: 1.2}}
+	list, by := packed(t, []StopPlan{unsure}, nil, d)
+	if len(by) != 0 || list.Salt != 0 || list.Bottles != 2 || list.SafeWater <= 0.8 {
+		t.Errorf("%v g of salt, %d bottles, %v L of water, %+v", list.Salt, list.Bottles, list.SafeWater, by)
+	}
+	if _, by := packed(t, []StopPlan{sure, unsure}, nil, d); by["generic.gel"].Servings != 5 { // 4 × 1.15
+		t.Errorf("beside one that is sure: %+v", by["generic.gel"])
 	}
 }

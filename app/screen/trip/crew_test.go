@@ -73,6 +73,9 @@ func TestRows(t *testing.T) {
 	if ottoline.basis.Text() != "Far" || ottoline.plan.Text() != "–" || ottoline.line.Visible() || ottoline.deficit.Text() != "–" || ottoline.ends.Text() != "" || ottoline.carb.Text() != "–" || ottoline.warn.Text() != "too uncertain: weigh there" {
 		t.Errorf("a far row: %q, %q", ottoline.basis.Text(), ottoline.ends.Text())
 	}
+	if _, lacking := packedAll(v); !strings.Contains(strings.Join(lacking, "\n"), "Ottoline Marsk: only water for") {
+		t.Errorf("packing does not say why Ottoline has water only: %q", lacking)
+	}
 	if pia.basis.Text() != "No test" || pia.plan.Text() != "–" || pia.deficit.Text() != "–" || pia.warn.Text() != "test first; drink to thirst; weigh" {
 		t.Errorf("a row without a test: %q, %q, %q", pia.basis.Text(), pia.plan.Text(), pia.warn.Text())
 	}

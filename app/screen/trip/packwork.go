@@ -18,13 +18,13 @@ type packJob struct {
 	desk      consult.Setup
 }
 
-// packed is a traveller's packing list; Unplanned and Undated are the places of the
-// stops that are not, or not whole, in it.
+// packed is a traveller's packing list; unplanned, uncertain and undated are the places
+// of the stops that are not, with water only, or not whole in it.
 type packed struct {
-	member             *member
-	list               climate.PackingList
-	unplanned, undated []int
-	err                error
+	member                        *member
+	list                          climate.PackingList
+	unplanned, uncertain, undated []int
+	err                           error
 }
 
 // packJobs readies the lists of one traveller, or of everybody. Each job has tests of
@@ -67,6 +67,9 @@ func (j packJob) pack() packed {
 		if there.Length == 0 {
 			out.undated = append(out.undated, i)
 		}
+		if there.TooUncertain() {
+			out.uncertain = append(out.uncertain, i)
+		}
 		stops = append(stops, there)
 	}
 	out.list, out.err = consult.PackTrip(stops, j.trip.Supplies, marginOf(j.trip), j.desk)
@@ -103,6 +106,9 @@ func (v *View) lackingOf(p packed) (list []string) {
 	}
 	if len(p.unplanned) > 0 {
 		list = append(list, sp.Words.Say("trip.packing.unplanned", p.member.athlete.Name, names(p.unplanned)))
+	}
+	if len(p.uncertain) > 0 {
+		list = append(list, sp.Words.Say("trip.packing.uncertain", p.member.athlete.Name, names(p.uncertain)))
 	}
 	if len(p.undated) > 0 {
 		list = append(list, sp.Words.Say("trip.packing.open", p.member.athlete.Name, names(p.undated)))
