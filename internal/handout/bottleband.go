@@ -117,8 +117,14 @@ const (
 // BottleBands lays the bands out, two to a sheet. Nothing on it is made smaller to
 // fit: a line is where it has to be, or is not there.
 func (p *Press) BottleBands(b BottleBands) paper.Document {
+	title := p.say.Say("handout.band.title", p.amounts(b.Terms).typed(b.Athlete))
+	pages := p.once(func(p *Press) (paper.Frame, []paper.Item) { return p.bandItems(b, title) })
+	return p.document(b.Terms, title, p.say.Say("handout.band.subject"), pages)
+}
+
+// bandItems are what was refused, and the bands.
+func (p *Press) bandItems(b BottleBands, title string) (paper.Frame, []paper.Item) {
 	am := p.amounts(b.Terms)
-	title := p.say.Say("handout.band.title", am.typed(b.Athlete))
 	var under []string
 	if b.Draft {
 		under = append(under, p.say.Say("handout.draft"))
@@ -148,7 +154,7 @@ func (p *Press) BottleBands(b BottleBands) paper.Document {
 		items = append(items, paper.Item{Block: p.bandSheet(fits[:n], am, w), Gap: 2})
 		fits = fits[n:]
 	}
-	return p.document(b.Terms, title, p.say.Say("handout.band.subject"), paper.Pour(fr, items))
+	return fr, items
 }
 
 // bandSheet is two bands beside how to use them, over the line to check the size by.

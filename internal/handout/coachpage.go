@@ -18,6 +18,12 @@ type CoachLine struct{ Name, Loss, Rate, Drunk, Deficit, Sodium string }
 
 // CoachPage lays out the page for the coach.
 func (p *Press) CoachPage(c CoachPage) paper.Document {
+	pages := p.once(func(p *Press) (paper.Frame, []paper.Item) { return p.coachItems(c) })
+	return p.document(c.Terms, c.Title, p.say.Say("handout.coach.subject"), pages)
+}
+
+// coachItems are the rows of the athletes, and the notes.
+func (p *Press) coachItems(c CoachPage) (paper.Frame, []paper.Item) {
 	am, say := p.amounts(c.Terms), p.say.Say
 	fr := p.frame(c.Terms, head{title: am.typed(c.Title), under: am.typed(c.Under)})
 	w := fr.Inner()
@@ -32,5 +38,5 @@ func (p *Press) CoachPage(c CoachPage) paper.Document {
 	}
 	items := t.items(p, w)
 	items = append(items, p.sentences(say("handout.coach.notes"), c.Notes, am, w)...)
-	return p.document(c.Terms, c.Title, say("handout.coach.subject"), paper.Pour(fr, items))
+	return fr, items
 }

@@ -59,7 +59,7 @@ func TestComposedLevels(t *testing.T) {
 	if strings.Contains(text, "line 1") || strings.Contains(text, "Stop at the line") || !strings.Contains(text, "mouthfuls about ") {
 		t.Errorf("bottles that nobody knows have lines: %s", text)
 	}
-	if !strings.Contains(text, "Bottle size is not written down: 500 mL assumed.") {
+	if !strings.Contains(text, "Bottle size not known: 500 mL assumed.") {
 		t.Errorf("a size that is assumed is not said: %s", text)
 	}
 	consult.SetOwnBottles(&a, []consult.OwnBottle{{Name: "Blue bottle", Full: 600}, {Name: "Green bottle", Full: 500}})

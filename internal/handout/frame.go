@@ -63,7 +63,38 @@ func (p *Press) pourOne(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.
 	return p.pourBy(append(closer(), smaller()...), lay)
 }
 
+// telling lays pages out. Where the typeface lacks a letter of what they say, they are
+// laid out again with a sentence in the small print that says so.
+func (p *Press) telling(lay func(p *Press) []paper.Page) []paper.Page {
+	p.faces.Forget()
+	pages := lay(p)
+	if len(p.faces.Lacked()) == 0 {
+		return pages
+	}
+	press := *p
+	press.lacks = true
+	return lay(&press)
+}
+
+// lackPrint is the sentence of the small print that stands where letters are lacking.
+func (p *Press) lackPrint() []string {
+	if !p.lacks {
+		return nil
+	}
+	return []string{p.say.Say("handout.lacking", paper.Lacking)}
+}
+
+// once fills pages in one way.
+func (p *Press) once(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
+	return p.telling(func(p *Press) []paper.Page { return paper.Pour(lay(p)) })
+}
+
 func (p *Press) pourBy(ways []way, lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
+	return p.telling(func(p *Press) []paper.Page { return p.closest(ways, lay) })
+}
+
+// closest sets pages by the first of the ways that saves most sides.
+func (p *Press) closest(ways []way, lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
 	pages := paper.Pour(lay(p))
 	for _, w := range ways {
 		if len(pages) == 1 {
@@ -134,7 +165,7 @@ func (p *Press) laterHeader(title string, width float64) paper.Block {
 // document puts pages together with what a reader of the file is told.
 func (p *Press) document(t Terms, title, subject string, pages []paper.Page) paper.Document {
 	d := paper.NewDocument(p.faces, p.size, pages)
-	d.Title, d.Subject = title, subject
+	d.Title, d.Subject, d.Lacks = title, subject, p.faces.Lacked()
 	d.Author = p.amounts(t).typed(t.Practice.Name)
 	d.Language = p.say.Language().String()
 	return d

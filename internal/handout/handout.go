@@ -34,6 +34,8 @@ type Press struct {
 	// concealed are typed texts as they stand where mass is hidden: a long
 	// note is searched once, not for each side.
 	concealed map[string]string
+	// lacks says that letters of the page cannot be printed; see [Press.telling].
+	lacks bool
 }
 
 // NewPress makes a press. It returns an error when the embedded typeface

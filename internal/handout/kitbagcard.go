@@ -309,7 +309,7 @@ func (p *Press) cardRow(name, amount, under string, width float64) paper.Block {
 // cardFooter is the box and the small print, in the sizes of a card.
 func (p *Press) cardFooter(t Terms, width float64) paper.Block {
 	box := p.stopBox("handout.safety.title", t, noteStyle().In(paper.Black), width, 2)
-	small := cardPrint(p.say)
+	small := append(cardPrint(p.say), p.lackPrint()...)
 	am := p.amounts(t)
 	if name := p.say.Commas(trim([]string{clipRunes(am.typed(t.Practice.Name), 100), am.typed(t.Practice.Telephone)})); name != "" {
 		small = append(small, name)

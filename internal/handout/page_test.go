@@ -241,7 +241,7 @@ func TestLongNamesAreNotLost(t *testing.T) {
 		}
 	}
 	a.Heading.Athlete = "Jo 🏑"
-	if text := all(p.AthletePage(a)); !strings.Contains(text, "Jo "+string(paper.Missing)) {
+	if text := all(p.AthletePage(a)); !strings.Contains(text, "Jo "+paper.Lacking) {
 		t.Error("a sign that the typeface lacks leaves no trace")
 	}
 }
@@ -329,4 +329,38 @@ func faults(f *paper.Faces, size paper.Size, page paper.Page) []string {
 		areas = append(areas, a)
 	}
 	return list
+}
+
+// Names in any script: the page prints the letters it has, says what the sign for the
+// others means, and lists them; nothing on it is a letter that cannot be drawn.
+func TestNamesInAnyScript(t *testing.T) {
+	p := press(t)
+	lacking := p.say.Say("handout.lacking", paper.Lacking)
+	for name, want := range map[string]struct{ printed, lacks string }{
+		"Ελένη Παπαδάκη": {"Ελένη Παπαδάκη", ""},
+		"Юлія Ґалаґан":   {"Юлія Ґалаґан", ""},
+		"Nguyễn Thị Ánh": {"Nguyễn Thị Ánh", ""},
+		"王 Wei":          {"… Wei", "王"},
+		"王伟":             {"…", "王伟"},
+		"سلمى Haddad":    {"… Haddad", "سلمى"},
+		"Jo 🏑":           {"Jo …", "🏑"},
+	} {
+		a, band, trip := match(), BottleBands{Terms: Terms{Practice: practice()}, Athlete: name}, TripPage{Terms: Terms{Practice: practice()}, Athlete: name}
+		a.Heading.Athlete = name
+		for kind, doc := range map[string]paper.Document{"page": p.AthletePage(a), "card": p.KitBagCard(card(a)), "bands": p.BottleBands(band), "trip": p.TripPage(trip)} {
+			text := all(doc)
+			if !strings.Contains(text, want.printed) {
+				t.Errorf("%s of %s does not print %q", kind, name, want.printed)
+			}
+			if got := strings.Join(doc.Lacks, ""); got != want.lacks {
+				t.Errorf("%s of %s lacks %q", kind, name, got)
+			}
+			if says := strings.Contains(text, lacking); says != (want.lacks != "") {
+				t.Errorf("%s of %s says that letters are lacking: %v", kind, name, says)
+			}
+			if strings.ContainsAny(text, want.lacks+"\uFFFD") {
+				t.Errorf("%s of %s prints what it cannot draw", kind, name)
+			}
+		}
+	}
 }

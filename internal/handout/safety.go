@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"slices"
 	"strings"
 
 	"ebbwell/internal/handout/paper"
@@ -52,7 +53,7 @@ func cardPrint(w *words.Words) []string {
 func (p *Press) footer(t Terms, width float64, more ...string) paper.Block {
 	const inner = 4.0
 	box := p.stopBox("handout.safety.title", t, p.body(), width, inner-1)
-	small := p.faces.Paragraph(finePrint(), strings.Join(append(smallPrint(p.say), more...), " "), width)
+	small := p.faces.Paragraph(finePrint(), strings.Join(slices.Concat(smallPrint(p.say), more, p.lackPrint()), " "), width)
 	return paper.Stack(0, box, paper.Space(width, 2.4), small)
 }
 

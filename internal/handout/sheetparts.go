@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -207,6 +208,6 @@ func (p *Press) compactFooter(t Terms, width float64, more ...string) paper.Bloc
 func (p *Press) footerFor(title string, t Terms, width float64, more ...string) paper.Block {
 	const inner = 2.4
 	box := p.stopBox(title, t, noteStyle().In(paper.Black), width, inner)
-	small := p.faces.Paragraph(smallStyle(), strings.Join(append(smallPrint(p.say), more...), " "), width)
+	small := p.faces.Paragraph(smallStyle(), strings.Join(slices.Concat(smallPrint(p.say), more, p.lackPrint()), " "), width)
 	return box.Under(small, 1.6)
 }

@@ -77,11 +77,17 @@ type PackLine struct {
 
 // TripPage lays out the page of a trip.
 func (p *Press) TripPage(t TripPage) paper.Document {
-	am := p.amounts(t.Terms)
-	title := strings.TrimSpace(am.typed(t.Trip))
+	title := strings.TrimSpace(p.amounts(t.Terms).typed(t.Trip))
 	if title == "" {
 		title = p.say.Say("handout.trip.title")
 	}
+	pages := p.once(func(p *Press) (paper.Frame, []paper.Item) { return p.tripItems(t, title) })
+	return p.document(t.Terms, title, p.say.Say("handout.trip.subject"), pages)
+}
+
+// tripItems are the stops, what to pack, and the notes.
+func (p *Press) tripItems(t TripPage, title string) (paper.Frame, []paper.Item) {
+	am := p.amounts(t.Terms)
 	var small []string
 	if t.ClimateCredit != "" {
 		small = append(small, p.say.Say("handout.trip.credit", t.ClimateCredit))
@@ -99,7 +105,7 @@ func (p *Press) TripPage(t TripPage) paper.Document {
 	}
 	items = append(items, p.packing(t.Packing, am, w)...)
 	items = append(items, p.sentences(p.say.Say("handout.trip.notes"), t.Notes, am, w)...)
-	return p.document(t.Terms, title, p.say.Say("handout.trip.subject"), paper.Pour(fr, items))
+	return fr, items
 }
 
 // stop is one place: dates and air, the sweat rate, the plan, its cautions.

@@ -3,8 +3,6 @@ package words
 import (
 	"bytes"
 	"encoding/csv"
-	"maps"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -196,24 +194,4 @@ func tableOf(t *testing.T, data []byte) []map[string]string {
 		list = append(list, one)
 	}
 	return list
-}
-
-// TestOldWordsAreGone: what the glossary writes otherwise, and means nothing else,
-// is in no text.
-func TestOldWordsAreGone(t *testing.T) {
-	old := regexp.MustCompile(`(?i)\breckon|may fall out|\b(on a )?like days?\b|drinks easily|really played|guess of sweat|scale reads to|body mass gone|what left the body|would hold blood|let go of|\btenths of the plan|the most there is|decide so|take back the decision|keep these steps|added at nothing|side 1 of|for learning, by|level or heavier`)
-	if !old.MatchString("Reckoned from the test") {
-		t.Fatal("the check cannot fail")
-	}
-	texts, err := read(language.English.String())
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, key := range slices.Sorted(maps.Keys(texts)) {
-		for _, text := range texts[key].all() {
-			if found := old.FindString(text); found != "" {
-				t.Errorf("%s says %q: %s", key, found, text)
-			}
-		}
-	}
 }

@@ -17,6 +17,7 @@ import (
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
+	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
@@ -108,6 +109,8 @@ type Desk struct {
 
 	// offered is the sentence of the last offer; see [Desk.Offer].
 	offered string
+	// faces tell what can be printed; see [Desk.Unprintable].
+	faces *paper.Faces
 
 	activities climate.Activities
 	generic    *fuel.Catalogue

@@ -21,13 +21,14 @@ const (
 	HelpTrips     HelpPage = "trips"
 	HelpPantry    HelpPage = "pantry"
 	HelpPractice  HelpPage = "practice"
+	HelpGive      HelpPage = "give"
 )
 
 // HelpPages lists the pages in the order of the work.
 func HelpPages() []HelpPage {
 	return []HelpPage{
 		HelpWelcome, HelpAthletes, HelpProfile, HelpOverview, HelpSheet, HelpFindings, HelpPlan, HelpAgreement, HelpClimate,
-		HelpHandout, HelpTestDay, HelpSquad, HelpTrips, HelpPantry, HelpPractice,
+		HelpHandout, HelpTestDay, HelpSquad, HelpTrips, HelpPantry, HelpPractice, HelpGive,
 	}
 }
 
@@ -63,6 +64,8 @@ func HelpOf(s Screen) HelpPage {
 		return HelpHandout
 	case Profile:
 		return HelpProfile
+	case Give:
+		return HelpGive
 	}
 	return ""
 }

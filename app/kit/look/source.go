@@ -34,13 +34,15 @@ func inTypeface(r rune) bool {
 	switch {
 	case r >= 0xa0 && r <= 0x17f:
 		return r != 0xad // a soft hyphen is no letter
-	case r >= 0x391 && r <= 0x3c9:
-		return r != 0x3a2 && (r <= 0x3a9 || r >= 0x3b1)
-	case r >= 0x410 && r <= 0x44f:
+	case r >= 0x218 && r <= 0x21b, r >= 0x1e80 && r <= 0x1e85, r >= 0x1ea0 && r <= 0x1ef9:
+		return true // Romanian, Welsh, Vietnamese
+	case r >= 0x384 && r <= 0x3ce:
+		return r != 0x38b && r != 0x38d && r != 0x3a2
+	case r >= 0x400 && r <= 0x45f, r == 0x490, r == 0x491:
 		return true
 	}
 	switch r {
-	case '–', '—', '‘', '’', '‚', '“', '”', '„', '•', '…', '€', '←', '↑', '→', '↓', '−', '≈', '≤', '≥':
+	case 'ẞ', '–', '—', '‘', '’', '‚', '“', '”', '„', '•', '…', '€', '←', '↑', '→', '↓', '−', '≈', '≤', '≥':
 		return true
 	}
 	return false

@@ -38,7 +38,7 @@ func TestLettersAreInTheTypeface(t *testing.T) {
 // others beside it; everything else is set in ours at once.
 func TestSource(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(NewTheme(false, 100))
-	for text, ours := range map[string]bool{"Ann Weirside": true, "1.05 L/h − 2 %": true, "Zoë Łukasz Чехов": true, "Ann 🏃": false, "李": false} {
+	for text, ours := range map[string]bool{"Ann Weirside": true, "1.05 L/h − 2 %": true, "Zoë Łukasz Чехов": true, "Ελένη Όθων Παπαδάκη": true, "Юлія Ґалаґан Ђорђе": true, "Nguyễn Thị Ánh": true, "Ștefan": true, "سلمى": false, "Ann 🏃": false, "李": false} {
 		for _, s := range []Style{Body, Strong, Note, Key} {
 			if got := s.Source(text) != nil; got != ours {
 				t.Errorf("%q in style %d: ours %t, want %t", text, s, got, ours)

@@ -20,6 +20,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/lock"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
@@ -34,6 +35,9 @@ type Request struct {
 	Yes string
 	// File is the name offered, with its ending, in the user's documents.
 	File string
+	// Letters are those of the page that cannot be printed: it is said before anything
+	// is kept.
+	Letters []string
 	// Extra is what else is asked in the dialog; may be nil.
 	Extra fyne.CanvasObject
 	// Write keeps it; it runs beside the window.
@@ -67,7 +71,13 @@ func open(d *desk.Desk, on fyne.Canvas, r Request) *asking {
 	a.folder.OnChosen = a.goTo
 	a.look(Folder())
 	// The path comes first: it has the keyboard, and Enter saves.
-	content := look.VBox(10, a.path, a.trouble, look.NewLabel(d.Words.Say("saveto.in"), look.Note, look.Ink2), a.folder)
+	content := look.VBox(10)
+	if len(r.Letters) > 0 {
+		content.Add(LettersCaution(d.Words, r.Letters))
+	}
+	for _, o := range []fyne.CanvasObject{a.path, a.trouble, look.NewLabel(d.Words.Say("saveto.in"), look.Note, look.Ink2), a.folder} {
+		content.Add(o)
+	}
 	if r.Extra != nil {
 		content.Add(r.Extra)
 	}
@@ -79,6 +89,11 @@ func open(d *desk.Desk, on fyne.Canvas, r Request) *asking {
 		},
 	})
 	return a
+}
+
+// LettersCaution names letters that cannot be printed, and what the page shows for them.
+func LettersCaution(w *words.Words, letters []string) *look.Caution {
+	return look.NewCaution(w.Say("saveto.letters.title", w.Commas(letters)), w.Say("saveto.letters", paper.Lacking), nil)
 }
 
 // goTo takes the file's name to another folder.

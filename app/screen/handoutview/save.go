@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/picture"
 	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
 )
 
@@ -22,7 +23,7 @@ func (v *View) Print() {
 	}
 	saveto.Ask(v.desk, v.canvas(), saveto.Request{
 		Name: "handoutview.ask", Title: w.Say("handoutview.save.title", w.Say("handoutview.page."+string(c.page))), Sentence: w.Say(sentence),
-		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(v.fileName(c), ".pdf"),
+		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(v.fileName(c), ".pdf"), Letters: v.letters(c),
 		Write: func(ctx context.Context, path string) error { return v.write(ctx, c, path) },
 		Done: func(path string) {
 			v.ui.prints.load()
@@ -73,9 +74,27 @@ func pictures(s subject, c choice) ([]image.Image, error) {
 	return list, nil
 }
 
+// letters are those of a page that cannot be printed.
+func (v *View) letters(c choice) []string {
+	if v.render.fresh && v.render.asked == c {
+		return v.render.laid.document.Lacks
+	}
+	return v.desk.Unprintable(v.file.subject.athlete.Name)
+}
+
 // SendToPrinter prints the page through the system; what was handed out is kept with
-// the records as when it is saved.
+// the records as when it is saved. Where letters of it cannot be printed it asks first.
 func (v *View) SendToPrinter() {
+	w := v.desk.Words
+	if letters := v.letters(v.choice); len(letters) > 0 {
+		v.desk.Host.Confirm(v.canvas(), "handoutview.letters", w.Say("saveto.letters.title", w.Commas(letters)), w.Say("saveto.letters", paper.Lacking), w.Say("handoutview.print"), v.send)
+		return
+	}
+	v.send()
+}
+
+// send sends the page to the printer.
+func (v *View) send() {
 	c, w := v.choice, v.desk.Words
 	var path string
 	v.desk.Beside.Run(func(ctx context.Context) (err error) {

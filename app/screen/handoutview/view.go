@@ -14,6 +14,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
 )
 
@@ -223,6 +224,9 @@ func (v *View) remarks() []string {
 	add(s.care.MassHidden, w.Say("handoutview.remark.hidden"))
 	add(planned && len(s.care.WithholdSalt) > 0, w.Say("handoutview.remark.salt", v.conditions(s.care.WithholdSalt)))
 	add(s.practice.Emergency == "", w.Say("handoutview.remark.emergency"))
+	if letters := v.letters(v.choice); len(letters) > 0 {
+		list = append(list, w.Say("handoutview.remark.letters", w.Commas(letters), paper.Lacking))
+	}
 	return list
 }
 

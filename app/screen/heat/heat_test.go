@@ -109,9 +109,9 @@ func TestReasons(t *testing.T) {
 		{climate.Difference{By: climate.ByAir, Size: -12.4}, "12 °C cooler", "22 °F cooler"},
 		{climate.Difference{By: climate.ByHumidity, Size: -1}, "drier", "drier"},
 		{climate.Difference{By: climate.BySun, Size: 1}, "more sun", "more sun"},
-		{climate.Difference{By: climate.BySun}, "another sun", "another sun"},
+		{climate.Difference{By: climate.BySun}, "different sun", "different sun"},
 		{climate.Difference{By: climate.ByEffort, Size: -25}, "25 % easier", "25 % easier"},
-		{climate.Difference{By: climate.ByClothing}, "other clothing", "other clothing"},
+		{climate.Difference{By: climate.ByClothing}, "different clothing", "different clothing"},
 		{climate.Difference{By: climate.ByHeatState, Size: -1}, "not yet acclimatised to heat", "not yet acclimatised to heat"},
 		{climate.Difference{By: climate.ByMonths, Size: 14.2}, "14 months ago", "14 months ago"},
 	} {
@@ -128,7 +128,7 @@ func TestReasons(t *testing.T) {
 	if got := metric.holds(climate.Coverage{Grade: climate.Far, Weight: 0.31, Differences: []climate.Difference{need, air, sun}}); plain(got) != "far, counts 31 %: 8 °C hotter, more sun" {
 		t.Errorf("air, sun and need: %q", got)
 	}
-	if got := metric.holds(climate.Coverage{Grade: climate.Near, Weight: 0.5, Differences: []climate.Difference{need}}); plain(got) != "near, counts 50 %: more sweat called for" {
+	if got := metric.holds(climate.Coverage{Grade: climate.Near, Weight: 0.5, Differences: []climate.Difference{need}}); plain(got) != "near, counts 50 %: more sweat needed" {
 		t.Errorf("need alone: %q", got)
 	}
 	if got := metric.holds(climate.Coverage{Weight: 0.8, Differences: []climate.Difference{sun}}); plain(got) != "tested, counts 80 %" {
@@ -210,14 +210,14 @@ func TestTroubles(t *testing.T) {
 		"city":      {climate.UnknownPlaceError{Name: "X"}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Type the air instead, or choose a city near it."},
 		"like":      {climate.UnknownPlaceError{Name: "X", Like: []string{"Lima", "Lima", "Quito"}}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Like it: Lima, Quito. Or type the air instead."},
 		"no air":    {consult.ErrNoAir, record.Stop{City: "Lima"}, evidence.AirTemperature, "Still missing: the sun. Choose a city, or type the air."},
-		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is not weather anybody plays in (−20 °C to 55 °C). Check the temperature."},
-		"dew point": {problem(evidence.DewPointField, evidence.CodeDewPoint, 31), record.Stop{}, evidence.DewPointField, "The dew point cannot lie above the air temperature: the air would hold more water than it can. Check both."},
+		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is outside the weather anyone plays in (−20 °C to 55 °C). Check the temperature."},
+		"dew point": {problem(evidence.DewPointField, evidence.CodeDewPoint, 31), record.Stop{}, evidence.DewPointField, "The dew point cannot be above the air temperature. Check both."},
 		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. They are entered in the profile."},
 		"minutes":   {problem(evidence.Duration, evidence.CodeOutside, 0), record.Stop{}, evidence.Duration, "How long is a session there? Enter its minutes, or agree a plan to take along."},
 		"month":     {problem(evidence.MonthField, evidence.CodeMissing, 0), record.Stop{}, evidence.MonthField, "Which month? Choose one, or enter the days of the stop."},
 		"water":     {problem(evidence.MetabolicRate, evidence.CodeInWater, 0), record.Stop{}, evidence.MetabolicRate, "Exercise in water is not calculated."},
 		"effort":    {problem(evidence.EffortRating, evidence.CodeMissing, 0), record.Stop{}, evidence.EffortRating, "How hard is it? Enter the effort, or the athlete's sport in the profile."},
-		"gone":      {consult.ErrTestGone, record.Stop{}, "", "A test this rested on is gone. Choose another one."},
+		"gone":      {consult.ErrTestGone, record.Stop{}, "", "A test this was based on is gone. Choose another one."},
 	} {
 		got := sp.Troubles(c.err, c.stop)
 		switch {
@@ -244,7 +244,7 @@ func TestCautionNeverClears(t *testing.T) {
 		if strings.Contains(strings.ToLower(all), "safe") {
 			t.Errorf("level %d says safe: %s", level, all)
 		}
-		for _, must := range []string{"local rule", "organiser's heat policy", "Heat illness is known at every level", "Drinking does not prevent heat illness", "cold water", "Nothing by mouth", "112", "Under 18", "pregnancy"} {
+		for _, must := range []string{"local rule", "organiser's heat policy", "Heat illness can occur at every level", "Drinking does not prevent heat illness", "cold water", "Nothing by mouth", "112", "Under 18", "pregnancy"} {
 			if !strings.Contains(all, must) {
 				t.Errorf("level %d does not say %q", level, must)
 			}
@@ -262,8 +262,8 @@ func TestCautionWritesNothingAbsurd(t *testing.T) {
 	beyond := climate.CautionPart{By: climate.CautionCore, Beyond: true, Figure: figure.Figure{Value: evidence.CoreFollowed, Unit: quantity.DegreeCelsius}}
 	wet := climate.CautionPart{By: climate.CautionWettedness, Figure: figure.Figure{Known: true, Value: 42}}
 	for _, c := range []struct{ got, want string }{
-		{metric.cautionPart(beyond, false), "Core temperature might pass 41 °C, extrapolated (above that the formula no longer follows a body)"},
-		{us.cautionPart(beyond, false), "Core temperature might pass 106 °F, extrapolated (above that the formula no longer follows a body)"},
+		{metric.cautionPart(beyond, false), "Core temperature might pass 41 °C, extrapolated (above that the formula no longer describes a body)"},
+		{us.cautionPart(beyond, false), "Core temperature might pass 106 °F, extrapolated (above that the formula no longer describes a body)"},
 		{metric.cautionPart(wet, false), "The skin would have to be more than twice as wet as it can be"},
 	} {
 		if plain(c.got) != c.want {
@@ -338,7 +338,7 @@ func TestWhyOfARate(t *testing.T) {
 // them.
 func TestPracticeStartSaysHowMany(t *testing.T) {
 	sp := speaker(t, false, false)
-	for n, want := range map[int]string{8: "of 8 athletes", 23: "of 23 athletes"} {
+	for n, want := range map[int]string{8: "(8 athletes)", 23: "(23 athletes)"} {
 		if got := sp.codes([]string{climate.PracticeStart}, climate.Start{Athletes: n}); !strings.Contains(got, want) {
 			t.Errorf("%q does not say %q", got, want)
 		}

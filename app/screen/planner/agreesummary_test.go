@@ -71,11 +71,11 @@ func TestStepsThatLeadElsewhereAreNotAgreed(t *testing.T) {
 	fluid, _ := consult.OptionOf(b.v.Now.Plan, record.OptionAim)
 	at := b.asked()
 	at.Option.Choose(string(fluid.ID))
-	if at.Agree() || !strings.Contains(b.refusal(at), "lead elsewhere") || b.kept().State != record.PlanDraft {
+	if at.Agree() || !strings.Contains(b.refusal(at), "do not lead to") || b.kept().State != record.PlanDraft {
 		t.Errorf("said %q", b.refusal(at))
 	}
 	at.Option.Choose(string(steps[0].OptionID))
-	if wrong := at.Wrong(); strings.Contains(wrong, "lead elsewhere") {
+	if wrong := at.Wrong(); strings.Contains(wrong, "do not lead to") {
 		t.Errorf("a step is refused: %q", wrong)
 	}
 }

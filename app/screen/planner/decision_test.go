@@ -139,7 +139,7 @@ func TestDecisionIsTakenBack(t *testing.T) {
 	if b.place() != 2 || b.kept().Agreement.Review != "2026-06-08" || !(raised.Or(0) > usual.Or(0)) || undo == nil {
 		t.Fatalf("on step %d, used to %v after %v, said %q", b.place(), raised.Or(0), usual.Or(0), *b.said)
 	}
-	if said := (*b.said)[len(*b.said)-1]; said != "Step 2 is what is done now." {
+	if said := (*b.said)[len(*b.said)-1]; said != "Step 2 is now in force." {
 		t.Errorf("said %q", said)
 	}
 	undo()
@@ -188,7 +188,7 @@ func TestDecisionIsTakenBackLater(t *testing.T) {
 	if b.place() != 1 || p.Steps[1].State != record.StepAhead || len(p.Reviews) != 4 || p.Reviews[3].Decision != record.DecisionUndone || p.Reviews[3].StepID != p.Steps[0].ID {
 		t.Fatalf("%+v, %+v", p.Steps, p.Reviews)
 	}
-	if p.Reviews[3].Note != "taken back: next step, decided on 18 May" {
+	if p.Reviews[3].Note != "undone: next step, decided on 18 May" {
 		t.Errorf("written down as %q", p.Reviews[3].Note)
 	}
 	if got := b.athlete().UsualDrinking; !review.SameRate(got, usual) {
@@ -196,13 +196,13 @@ func TestDecisionIsTakenBackLater(t *testing.T) {
 	}
 	b.settle()
 	rows := strings.Join(texts(b.v.ui.parts[part.TabSteps].(*steps.StepsTab).After.Box), "\n")
-	if !strings.Contains(rows, "decided: Next step") || !strings.Contains(rows, "taken back: next step") {
+	if !strings.Contains(rows, "decided: Next step") || !strings.Contains(rows, "undone: next step") {
 		t.Errorf("the list says %s", rows)
 	}
 	if b.Has("planner.takeback") {
 		t.Error("what was taken back can be taken back")
 	}
-	if last := (*b.said)[len(*b.said)-1]; last != "Taken back. Step 1 is what is done now." {
+	if last := (*b.said)[len(*b.said)-1]; last != "Undone. Step 1 is now in force." {
 		t.Errorf("said %q", last)
 	}
 	b.v.Undo()

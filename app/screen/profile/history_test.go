@@ -20,7 +20,7 @@ func TestHistory(t *testing.T) {
 	b.v.parts.history.load()
 	all := strings.Join(strings.Fields(strings.Join(apptest.Texts(b.w.Content()), " ")), " ")
 	for _, part := range []string{
-		"Name: Ravka Oldenmoor → Ravka O.", "Usual body mass: 64 kg → 65 kg", "Alerts (heart disease): written down", "18 May 2026 12:41, Test Person",
+		"Name: Ravka Oldenmoor → Ravka O.", "Usual body mass: 64 kg → 65 kg", "Alerts (heart disease): entered", "18 May 2026 12:41, Test Person",
 	} {
 		if !strings.Contains(all, part) {
 			t.Errorf("%q is not to be read in %s", part, all)

@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/care"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -45,6 +46,8 @@ type personPart struct {
 	v    *View
 	born *field.Date
 	age  *look.Label
+	// letters says which letters of the name cannot be printed.
+	letters *look.Paragraph
 	// mass is the field of the usual mass; where mass is hidden it is kept out
 	// of sight until it is asked for.
 	mass             *field.Number
@@ -63,6 +66,7 @@ func newPersonPart(v *View) *personPart {
 	name := v.b.Line("", "profile.name", 200, func(a *record.Athlete) *string { return &a.Name })
 	p.born = v.b.Date("", "profile.born", field.Past, func(a *record.Athlete) (*record.Date, string) { return &a.Born, "born" })
 	p.age = look.NewLabel("", look.Note, look.Ink2).Shorten()
+	p.letters = look.NewParagraph("", look.Note, look.Ink2)
 	sex := v.b.Toggle("", "profile.sex", v.b.Options("profile.sex.", string(record.Female), string(record.Male)), bind.Word[record.Athlete]{
 		Get: func(a record.Athlete) string { return string(a.Sex) }, Set: func(a *record.Athlete, w string) { a.Sex = record.Sex(w) },
 	})
@@ -76,7 +80,7 @@ func newPersonPart(v *View) *personPart {
 	p.excuses = []*excuse{excuseHeight}
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("profile.person"), look.Strong, look.Ink),
-		row(say("profile.name"), broad(name)),
+		row(say("profile.name"), look.VBox(2, broad(name), p.letters)),
 		row(say("profile.born"), look.Columns(10, []look.Track{look.Fixed(dayWidth), look.Share(1)}, p.born, p.age)),
 		row(say("profile.sex"), look.MaxWidth(dayWidth, sex)),
 		row(say("profile.height"), look.VBox(2, few(height), excuseHeight.box)),
@@ -141,6 +145,9 @@ func (p *personPart) ask() {
 func (p *personPart) follow(a record.Athlete) {
 	years, state := ageOf(a, p.v.desk.Now())
 	p.age.SetText(p.v.sp.Say("profile.age."+string(state), years))
+	letters := p.v.desk.Unprintable(a.Name)
+	p.letters.SetText(p.v.sp.Say("profile.name.letters", p.v.desk.Words.Commas(letters), paper.Lacking))
+	show(p.letters, len(letters) > 0)
 	covered := care.MassHidden(a, p.v.desk.Now()) && !p.asked && p.v.b.Typing() != "profile.mass"
 	show(p.massRow, !covered)
 	show(p.covered, covered)

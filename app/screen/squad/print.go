@@ -42,6 +42,7 @@ func (v *View) printCoach() {
 func (v *View) save(name, title, file string, lay func() ([]byte, error)) {
 	saveto.Ask(v.desk, v.canvas(), saveto.Request{
 		Name: name, Title: title, Sentence: v.say("testday.file.sentence"), Yes: v.say("testday.file.yes"), File: saveto.FileName(file, ".pdf"),
+		Letters: v.desk.Unprintable(v.names()...),
 		Write: func(ctx context.Context, path string) error {
 			pdf, err := lay()
 			if err != nil {
@@ -51,6 +52,15 @@ func (v *View) save(name, title, file string, lay func() ([]byte, error)) {
 		},
 		Done: func(path string) { v.desk.Say(v.say("testday.file.done", path), "", nil) },
 	})
+}
+
+// names are those of the athletes in the session.
+func (v *View) names() []string {
+	var list []string
+	for _, r := range v.rows {
+		list = append(list, r.Sheet.Athlete.Name)
+	}
+	return list
 }
 
 // blank are the blank sheets of all members, in the order they are entered by row

@@ -162,7 +162,7 @@ func (p *printPart) ask() {
 	d, say := p.v.desk, p.v.desk.Words.Say
 	saveto.Ask(d, p.v.canvas(), saveto.Request{
 		Name: "testday.file", Title: say("testday.file", len(sheets)), Sentence: say("testday.file.sentence"), Yes: say("testday.file.yes"),
-		File: saveto.FileName(say("testday.file.name", string(d.Today())), ".pdf"),
+		File: saveto.FileName(say("testday.file.name", string(d.Today())), ".pdf"), Letters: d.Unprintable(names(sheets)...),
 		Write: func(ctx context.Context, path string) error {
 			pdf, err := p.pdf(sheets)
 			if err != nil {
@@ -172,6 +172,15 @@ func (p *printPart) ask() {
 		},
 		Done: func(path string) { d.Say(say("testday.file.done", path), "", nil) },
 	})
+}
+
+// names are those that stand on the sheets.
+func names(sheets []handout.BlankSheet) []string {
+	var list []string
+	for _, s := range sheets {
+		list = append(list, s.Athlete)
+	}
+	return list
 }
 
 // sheets are the blank sheets of the marked athletes, by name, with one without

@@ -255,7 +255,7 @@ func TestRefusedValueIsKeptWithAReason(t *testing.T) {
 	apptest.Click(t, b.w, "testsheet.trouble.1.keep")
 	apptest.Type(t, b.w, "testsheet.reason.why", "collected over two stops, weighed twice")
 	apptest.Click(t, b.w, "testsheet.reason.yes")
-	if !b.v.found.Sweat.Fluid.Loss.Known || !strings.Contains(b.titles(), "Urine: kept beyond its limits.") {
+	if !b.v.found.Sweat.Fluid.Loss.Known || !strings.Contains(b.titles(), "Urine: saved beyond its limits.") {
 		t.Errorf("with a reason: %v, %q", b.v.found.Sweat.Fluid.Loss.Known, b.titles())
 	}
 	b.kept()

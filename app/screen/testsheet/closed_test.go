@@ -150,7 +150,7 @@ func TestClosedSheetThatCannotBeRead(t *testing.T) {
 		onPaper                               bool
 	}{
 		{"older evidence", string(kept[0].Inputs), string(kept[0].Results), "2020.1", "version 2020.1 of the evidence", false},
-		{"figures", string(kept[0].Inputs), "[]", evidence.Version, "from what went in then", true},
+		{"figures", string(kept[0].Inputs), "[]", evidence.Version, "from that day's entries", true},
 		{"everything", "[]", "[]", evidence.Version, "with today's products", true},
 	} {
 		if _, err := d.Store.Freeze(context.Background(), refOf(test), store.Freezing{Inputs: []byte(c.inputs), Results: []byte(c.results), Evidence: c.evidence}); err != nil {

@@ -179,7 +179,7 @@ func (v *View) print(p page) {
 	p.size = d.Paper()
 	saveto.Ask(d, v.canvas(), saveto.Request{
 		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Yes: say("testsheet.print.yes"),
-		File: saveto.FileName(p.name, ".pdf"), Extra: p.extra,
+		File: saveto.FileName(p.name, ".pdf"), Extra: p.extra, Letters: d.Unprintable(v.athlete.Name),
 		Write: func(ctx context.Context, path string) error { return write(ctx, d, athlete, p, path) },
 		Done: func(path string) {
 			d.Say(say("testsheet.print.done", path), say("saveto.open"), func() { saveto.Show(d, path) })

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"strings"
 
+	"fyne.io/fyne/v2"
+
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
@@ -53,11 +55,27 @@ func (v *View) Print() {
 	}
 	p.whose = field.NewChoice(v.desk.Host, "trip.print.whose", options)
 	p.whose.Choose(options[len(options)-1].Key)
+	content := look.VBox(8)
+	if letters := v.desk.Unprintable(namesOf(crew, v.now())...); len(letters) > 0 {
+		content.Add(saveto.LettersCaution(v.desk.Words, letters))
+	}
+	for _, o := range []fyne.CanvasObject{row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.folder"), 400, p.folder), p.trouble} {
+		content.Add(o)
+	}
 	p.dialog = v.desk.Host.Ask(v.canvas(), field.Question{
 		Name: "trip.print", Title: say("trip.print.title"), Sentence: say("trip.print.sentence"), Width: 560, OnClosed: func() { p.stop() },
-		Content: look.VBox(8, row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.folder"), 400, p.folder), p.trouble),
+		Content: content,
 		Actions: []field.Action{{Name: "no", Text: say("field.ask.cancel")}, {Name: "yes", Text: say("trip.print.yes"), Kind: field.Primary, Do: p.write}},
 	})
+}
+
+// namesOf are the names of travellers, and of their trip.
+func namesOf(crew []*member, t record.Trip) []string {
+	list := []string{t.Name}
+	for _, m := range crew {
+		list = append(list, m.athlete.Name)
+	}
+	return list
 }
 
 // write lays the pages out and writes them beside the window; closing the

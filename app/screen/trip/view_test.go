@@ -95,7 +95,7 @@ func TestWhy(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, w := with(t, d, "Ravka")
 	apptest.Click(t, w, "trip.row.1.why")
-	wants(t, w, "Why: sweat rate", "first figure × exp(start + weight of test 1", "It starts from what this body must sweat", "What the range was held against", "What the range is made of", "evaporation needed", "Only to compare", "No plan is based on them", "Sources", "Ebbwell's own rule", "ISO 7933")
+	wants(t, w, "Why: sweat rate", "first figure × exp(start + weight of test 1", "It starts from what this body must sweat", "What the range was checked against", "What the range is made of", "evaporation needed", "Only to compare", "No plan is based on them", "Sources", "Ebbwell's own rule", "ISO 7933")
 	apptest.Click(t, w, "heat.why.close")
 	if w.Canvas().Overlays().Top() != nil {
 		t.Error("the dialog stays open")
@@ -119,7 +119,7 @@ func TestTroublesAtTheirPlace(t *testing.T) {
 	apptest.Type(t, w, "trip.stop.temperature", "75")
 	apptest.Type(t, w, "trip.stop.humidity", "40")
 	apptest.Leave(w)
-	wants(t, w, "75 °C is not weather anybody plays in (−20 °C to 55 °C).", "Not used: outside −20 to 55 °C.")
+	wants(t, w, "75 °C is outside the weather anyone plays in (−20 °C to 55 °C).", "Not used: outside −20 to 55 °C.")
 	apptest.Type(t, w, "trip.stop.temperature", "hot")
 	apptest.Leave(w)
 	wants(t, w, "Not a number yet. What you typed is kept.")
@@ -152,7 +152,7 @@ func TestDewPoint(t *testing.T) {
 	apptest.Click(t, w, "trip.stop.dewpoint")
 	apptest.Type(t, w, "trip.dewpoint.value", "31")
 	apptest.Click(t, w, "trip.dewpoint.yes")
-	wants(t, w, "The dew point cannot lie above the air temperature")
+	wants(t, w, "The dew point cannot be above the air temperature")
 	apptest.Type(t, w, "trip.dewpoint.value", "20")
 	apptest.Click(t, w, "trip.dewpoint.yes")
 	if h := kept(t, v).Stops[1].Air.Humidity; h.Or(0) != 55 { // 2.337 over 4.242 kPa (ISO 7726)
@@ -188,7 +188,7 @@ func TestPhysicianNeeded(t *testing.T) {
 		a.Flags = []record.Flag{{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: record.FlagHeart}}
 	})
 	v, w := with(t, d, "Ravka")
-	wants(t, w, "Heat counts for more with heart disease")
+	wants(t, w, "Heat matters more with heart disease")
 	v.askAgree()
 	wants(t, w, "Nothing can be agreed yet.", "The physician's name is needed in the profile: heart disease.")
 }

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"ebbwell/internal/words"
+	"ebbwell/internal/words/reading"
 )
 
 func main() {
@@ -52,6 +53,9 @@ func tell(w io.Writer, lang, file string) error {
 		}
 	}
 	if lang == "" {
+		if err := tellReading(w); err != nil {
+			return err
+		}
 		_, _ = fmt.Fprintln(w, "the ten longest sentences in English:")
 		longest, err := words.Longest(10)
 		if err != nil {
@@ -63,6 +67,27 @@ func tell(w io.Writer, lang, file string) error {
 	}
 	if lang != "" && faults > 0 {
 		return fmt.Errorf("%s: %d wrong", lang, faults)
+	}
+	return nil
+}
+
+// tellReading writes how hard the athlete's pages are to read, by language.
+func tellReading(w io.Writer) error {
+	names := map[words.Paper]string{words.AthletePage: "athlete's page", words.KitBagCard: "kit-bag card"}
+	for _, tag := range words.Written() {
+		f, ok := reading.FormulaOf(tag.String())
+		for _, paper := range []words.Paper{words.AthletePage, words.KitBagCard} {
+			texts, err := words.OnPaper(tag, paper)
+			if err != nil {
+				return err
+			}
+			m := reading.Of(tag.String(), texts...)
+			if !ok || m.Sentences == 0 {
+				continue
+			}
+			_, _ = fmt.Fprintf(w, "%s, %s: %s %.1f, %d sentences of %.1f words, %.2f syllables a word (%s, %s)\n", tag, names[paper], f.Name, f.Value(m),
+				m.Sentences, float64(m.Words)/float64(m.Sentences), float64(m.Syllables)/float64(m.Words), f.Source, f.Sure)
+		}
 	}
 	return nil
 }

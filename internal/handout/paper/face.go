@@ -2,8 +2,10 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/image/font/opentype"
 	"golang.org/x/image/font/sfnt"
@@ -13,8 +15,8 @@ import (
 	"ebbwell/assets"
 )
 
-// Missing stands for a character that the typeface cannot draw.
-const Missing = '\uFFFD'
+// Lacking stands for letters that the typeface cannot draw, one or several in a row.
+const Lacking = "…"
 
 // ascent and descent are how far text reaches from its baseline, in ems: the
 // room that a line of it needs, a little within the font's own figures.
@@ -30,6 +32,8 @@ type Faces struct {
 	units float64
 	glyph [3]map[rune]glyph
 	buf   sfnt.Buffer
+	// lacked are the letters that could not be drawn since [Faces.Forget].
+	lacked []string
 }
 
 // glyph is the drawing of a character: its number and its width in ems.
@@ -87,27 +91,56 @@ func (f *Faces) measure(st Style, s string) float64 {
 
 // Clean writes a text so that the typeface can draw all of it. Letters with
 // separate accents are joined; line ends and tabs become spaces; what has no
-// look of its own (joiners, direction marks) goes; anything else that the
-// typeface lacks becomes [Missing].
+// look of its own (joiners, direction marks) goes; letters that the typeface lacks
+// become [Lacking] and are noted.
 func (f *Faces) Clean(s string) string {
 	if plain(s) {
 		return s
 	}
-	return strings.Map(func(r rune) rune {
+	var b strings.Builder
+	gap := false // the last that was written stands for letters that are lacking
+	for _, r := range norm.NFC.String(strings.ToValidUTF8(s, string(utf8.RuneError))) {
 		switch {
 		case r == '\n' || r == '\r' || r == '\t' || r == '\u2028' || r == '\u2029':
-			return ' '
+			b.WriteByte(' ')
 		case unicode.In(r, unicode.Cc, unicode.Cf, unicode.Variation_Selector):
-			return -1
-		case r > 0xFFFF:
-			return Missing
+			continue
+		case !f.draws(r), gap && unicode.Is(unicode.Mn, r):
+			if !gap {
+				b.WriteString(Lacking)
+			}
+			f.note(r)
+			gap = true
+			continue
+		default:
+			b.WriteRune(r)
 		}
-		if _, ok := f.lookUp(Regular, r); !ok {
-			return Missing
-		}
-		return r
-	}, norm.NFC.String(strings.ToValidUTF8(s, string(Missing))))
+		gap = false
+	}
+	return b.String()
 }
+
+// draws reports whether the typeface has a letter.
+func (f *Faces) draws(r rune) bool {
+	if r == utf8.RuneError || r > 0xFFFF {
+		return false
+	}
+	_, ok := f.lookUp(Regular, r)
+	return ok
+}
+
+// note keeps a letter that could not be drawn, once.
+func (f *Faces) note(r rune) {
+	if s := string(r); !slices.Contains(f.lacked, s) {
+		f.lacked = append(f.lacked, s)
+	}
+}
+
+// Lacked lists the letters that could not be drawn since [Faces.Forget], each once.
+func (f *Faces) Lacked() []string { return slices.Clone(f.lacked) }
+
+// Forget begins a new list of letters that could not be drawn.
+func (f *Faces) Forget() { f.lacked = nil }
 
 // plain reports whether a text is all printable ASCII, which needs no cleaning.
 func plain(s string) bool {

@@ -32,15 +32,36 @@ func TestClean(t *testing.T) {
 		{"e\u0301", "é"},
 		{"a\nb\tc\r", "a b c "},
 		{"soft\u00adhyphen\u200d\u202e", "softhyphen"},
-		{"🏑", string(Missing)},
-		{"👩‍👧", strings.Repeat(string(Missing), 2)},
-		{"漢字", strings.Repeat(string(Missing), 2)},
-		{"bad\xff", "bad" + string(Missing)},
+		{"🏑", "…"},
+		{"👩‍👧", "…"},
+		{"漢字", "…"},
+		{"王 Wei 王", "… Wei …"},
+		{"Ann 🏃🏽‍♀️ Bo", "Ann … Bo"},
+		{"سلمى", "…"},
+		{"नमिता", "…"},
+		{"bad\xff", "bad…"},
 		{"Ωλ Дж", "Ωλ Дж"},
+		{"Ελένη Παπαδάκη, Юлія Ґалаґан, Nguyễn Thị Ánh, Ștefan Ž", "Ελένη Παπαδάκη, Юлія Ґалаґан, Nguyễn Thị Ánh, Ștefan Ž"},
 	} {
 		if got := f.Clean(c.in); got != c.want {
 			t.Errorf("%q became %q, want %q", c.in, got, c.want)
 		}
+	}
+}
+
+// What cannot be drawn is listed once, and forgotten when it is said to.
+func TestLacked(t *testing.T) {
+	f := load(t)
+	f.Clean("王 Wei, 王伟, Jo 🏑")
+	if got := strings.Join(f.Lacked(), " "); got != "王 伟 🏑" {
+		t.Errorf("lacked %q", got)
+	}
+	if f.Forget(); len(f.Lacked()) != 0 {
+		t.Error("not forgotten")
+	}
+	f.Clean("Ελένη")
+	if len(f.Lacked()) != 0 {
+		t.Errorf("Greek is lacked: %q", f.Lacked())
 	}
 }
 

@@ -49,7 +49,9 @@ type Document struct {
 	Language string
 	Size     Size
 	Pages    []Page
-	faces    *Faces
+	// Lacks are letters of its texts that cannot be printed; [Lacking] stands for them.
+	Lacks []string
+	faces *Faces
 }
 
 // NewDocument makes a document of pages that were laid out with these faces.

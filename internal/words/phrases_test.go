@@ -1,0 +1,144 @@
+package words
+
+import (
+	"encoding/csv"
+	"maps"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/text/language"
+
+	"ebbwell/internal/words/reading"
+)
+
+// phrase is a way to say something that no text has.
+type phrase struct {
+	pattern *regexp.Regexp
+	write   string
+}
+
+// phrasesIn reads the list; each pattern has to find its own example.
+func phrasesIn(t *testing.T) []phrase {
+	t.Helper()
+	file, err := os.Open(filepath.Join("testdata", "phrases.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close() //nolint:errcheck // it was only read
+	table := csv.NewReader(file)
+	table.Comment = '#'
+	rows, err := table.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []phrase
+	for _, row := range rows[1:] {
+		p := phrase{regexp.MustCompile(`(?i)` + row[0]), row[2]}
+		if !p.pattern.MatchString(row[1]) {
+			t.Errorf("%q does not find %q", row[0], row[1])
+		}
+		if p.pattern.MatchString(row[2]) {
+			t.Errorf("%q finds %q, which is to be written", row[0], row[2])
+		}
+		list = append(list, p)
+	}
+	return list
+}
+
+// TestNoPhraseOfTheList: no English text, nor what a user reads beside the program, has
+// a phrase of the list.
+func TestNoPhraseOfTheList(t *testing.T) {
+	list := phrasesIn(t)
+	if len(list) < 30 {
+		t.Fatalf("only %d phrases", len(list))
+	}
+	texts, err := read(language.English.String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := map[string][]string{}
+	for key, e := range texts {
+		all[key] = e.all()
+	}
+	for _, file := range []string{"README.md", "assets/CHANGES.md"} {
+		data, err := os.ReadFile(filepath.Join("..", "..", filepath.FromSlash(file)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		all[file] = []string{string(data)}
+	}
+	for _, where := range slices.Sorted(maps.Keys(all)) {
+		for _, text := range all[where] {
+			for _, p := range list {
+				if found := p.pattern.FindString(text); found != "" {
+					t.Errorf("%s says %q; write: %s", where, found, p.write)
+				}
+			}
+		}
+	}
+}
+
+// Most words of a sentence on a screen, and on what an athlete takes home.
+const (
+	mostWords     = 20
+	mostPageWords = 15
+)
+
+// mostWordsIn is how long a sentence of a language may be on an athlete's page: Spanish
+// and French write with more, and shorter, words.
+func mostWordsIn(tag language.Tag) int {
+	if tag == language.Spanish || tag == language.French {
+		return mostPageWords + 3
+	}
+	return mostPageWords
+}
+
+// TestSentencesAreShort holds every language to it; what is put in counts as one word.
+func TestSentencesAreShort(t *testing.T) {
+	for _, tag := range Languages() {
+		texts, err := textsOf(tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, key := range slices.Sorted(maps.Keys(texts)) {
+			most := mostWords
+			if AthletePage.holds(key) || KitBagCard.holds(key) {
+				most = mostWordsIn(tag)
+			}
+			for _, text := range texts[key].all() {
+				for _, s := range reading.Sentences(strings.ReplaceAll(text, "*", "")) {
+					if n := len(reading.Words(s)); n > most {
+						t.Errorf("%s %s: %d words, at most %d: %s", tag, key, n, most, s)
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestPagesAreEasyToRead: the athlete's page and the card ask for no more than eight
+// years of school in English.
+func TestPagesAreEasyToRead(t *testing.T) {
+	const hardest = 8
+	grade, ok := reading.FormulaOf(language.English.String())
+	if !ok || grade.Value(reading.Of("en", "Administration of supplementary electrolytes necessitates individualised consideration.")) <= hardest {
+		t.Fatal("the check cannot fail")
+	}
+	for _, paper := range []Paper{AthletePage, KitBagCard} {
+		texts, err := OnPaper(language.English, paper)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := reading.Of("en", texts...)
+		if m.Sentences < 20 {
+			t.Errorf("paper %d: only %d sentences", paper, m.Sentences)
+		}
+		if got := grade.Value(m); got > hardest {
+			t.Errorf("paper %d: %s %.1f, at most %d", paper, grade.Name, got, hardest)
+		}
+	}
+}
