@@ -91,34 +91,47 @@ func (s strike) run(cmd *exec.Cmd) (w *watched, status syscall.WaitStatus, err e
 	if err := syscall.PtraceSyscall(pid, 0); err != nil {
 		return nil, 0, err
 	}
+	status, err = w.follow(pid)
+	if err != nil {
+		return nil, 0, err
+	}
+	return w, status, cmd.Process.Release()
+}
+
+// follow goes from stop to stop until the program has ended, and returns how.
+func (w *watched) follow(pid int) (status syscall.WaitStatus, err error) {
 	for {
 		thread, err := syscall.Wait4(-1, &status, everyThread, nil)
-		if errors.Is(err, syscall.EINTR) {
+		switch {
+		case errors.Is(err, syscall.EINTR):
 			continue
+		case err != nil:
+			return 0, err
+		case status.Exited() || status.Signaled():
+			if thread == pid {
+				return status, nil
+			}
+			continue
+		}
+		pass, err := w.stopped(pid, thread, status.StopSignal())
+		if err == nil {
+			err = ignoreGone(syscall.PtraceSyscall(thread, pass))
 		}
 		if err != nil {
-			return nil, 0, err
-		}
-		if status.Exited() || status.Signaled() {
-			if thread == pid {
-				return w, status, cmd.Process.Release()
-			}
-			continue
-		}
-		pass := 0
-		switch sig := status.StopSignal(); sig {
-		case syscall.SIGTRAP | 0x80:
-			if err := w.look(pid, thread); err != nil {
-				return nil, 0, err
-			}
-		case syscall.SIGTRAP, syscall.SIGSTOP: // a thread that begins, or has begun another
-		default:
-			pass = int(sig)
-		}
-		if err := syscall.PtraceSyscall(thread, pass); err != nil && !errors.Is(err, syscall.ESRCH) {
-			return nil, 0, err
+			return 0, err
 		}
 	}
+}
+
+// stopped looks at a thread that stopped, and returns the signal it is to get.
+func (w *watched) stopped(pid, thread int, sig syscall.Signal) (pass int, err error) {
+	switch sig {
+	case syscall.SIGTRAP | 0x80:
+		return 0, w.look(pid, thread)
+	case syscall.SIGTRAP, syscall.SIGSTOP: // a thread that begins, or has begun another
+		return 0, nil
+	}
+	return int(sig), nil
 }
 
 // look looks at a call as a thread enters or leaves it.
@@ -181,7 +194,7 @@ func (w *watched) hit(pid, thread int, c call) error {
 
 // ignoreGone is no error where a thread is gone already.
 func ignoreGone(err error) error {
-	if errors.Is(err, syscall.ESRCH) || err == syscall.Errno(0) {
+	if errors.Is(err, syscall.ESRCH) {
 		return nil
 	}
 	return err
