@@ -7,6 +7,7 @@ import (
 	"ebbwell/app/screen/athlete"
 	"ebbwell/app/screen/giving"
 	"ebbwell/app/screen/handoutview"
+	"ebbwell/app/screen/importing"
 	"ebbwell/app/screen/pantry"
 	"ebbwell/app/screen/planner"
 	"ebbwell/app/screen/practice"
@@ -41,6 +42,8 @@ func (p *Program) make(place desk.Place) (desk.View, error) {
 		return testsheet.New(p.desk, place)
 	case desk.Plan:
 		return planner.New(p.desk, place)
+	case desk.Import:
+		return importing.New(p.desk, place)
 	case desk.Handout:
 		return handoutview.New(p.desk, place)
 	case desk.Give:

@@ -225,6 +225,10 @@ func places(d *desk.Desk) ([]shot, error) {
 	if err != nil {
 		return nil, err
 	}
+	importing, err := imports(ctx, s)
+	if err != nil {
+		return nil, err
+	}
 	part := func(p desk.Place, part string) desk.Place { p.Part = part; return p }
 	trip, sheet := desk.Place{Screen: desk.Trip, Record: trips[0].ID}, desk.Place{Screen: desk.Tests, Athlete: open}
 	defer d.ProductsChanged()
@@ -264,5 +268,5 @@ func places(d *desk.Desk) ([]shot, error) {
 		{name: "handout", place: desk.Place{Screen: desk.Handout, Athlete: lead}},
 		{name: "handout-hidden", place: desk.Place{Screen: desk.Handout, Athlete: hidden}},
 		{name: withHelp + "athletes", place: desk.Place{Screen: desk.Athletes}}, {name: withHelp + "plan-draft", place: plan}, {name: withHelp + "sheet-before", place: part(sheet, "before")},
-	}, states...), nil
+	}, append(importing, states...)...), nil
 }

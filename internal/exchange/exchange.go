@@ -1,6 +1,6 @@
 // Package exchange turns records into tables that other programs read: one table
 // a kind of record and one for each of its lists, a column a field. Nothing that
-// was entered is lost: the tests read what was written and get the same records.
+// was entered is lost: [ReadOwn] reads what was written and gives the same records.
 //
 // [WriteCSV], [WriteXLSX] and [WriteJSON] write them; the first two with [Results], what
 // was worked out of each test. [Dictionary] says what each column means.

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"time"
 
 	"gorm.io/gorm"
 
@@ -143,18 +144,21 @@ func (w *work) addResults(results []PatchResult, id record.ID, next func() error
 	return changed, nil
 }
 
-// TestDays lists every test by athlete and time, for who looks for the same test.
+// TestDays lists every test by athlete and time, deleted ones too, for who looks for
+// the same test.
 func (s *Store) TestDays(ctx context.Context) ([]TestDay, error) {
 	var list []TestDay
 	err := s.read(ctx, "list days of tests", func(tx *gorm.DB) error {
-		return tx.Model(&record.Test{}).Select("athlete_id", "date", "start").Where("deleted_at IS NULL").Order("id").Find(&list).Error
+		return tx.Model(&record.Test{}).Select("id", "athlete_id", "date", "start", "deleted_at").Order("id").Find(&list).Error
 	})
 	return list, err
 }
 
 // TestDay is a test by whose it is and when.
 type TestDay struct {
+	ID        record.ID
 	AthleteID record.ID
 	Date      record.Date
 	Start     record.Clock
+	DeletedAt *time.Time
 }

@@ -158,6 +158,7 @@ func (w *builder) finish() {
 	if w.openOrder() {
 		w.d.Questions = append(w.d.Questions, Question{Row: -1, Column: w.m.first(Date), Code: QuestionOrder})
 	}
+	SortQuestions(w.d.Questions)
 }
 
 // openOrder reports whether every date could have day and month the other way round,

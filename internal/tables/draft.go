@@ -1,6 +1,9 @@
 package tables
 
 import (
+	"cmp"
+	"slices"
+
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
@@ -197,4 +200,19 @@ func (d Draft) Take(c Choice) Taken {
 		t.Results = append(t.Results, r.Results...)
 	}
 	return t
+}
+
+// SortQuestions puts the gravest first: a gain in mass, then what is about the whole
+// file, then row after row.
+func SortQuestions(list []Question) {
+	weight := func(q Question) int {
+		switch {
+		case q.Code == QuestionGain:
+			return 0
+		case q.Row < 0:
+			return 1
+		}
+		return 2
+	}
+	slices.SortStableFunc(list, func(a, b Question) int { return cmp.Or(cmp.Compare(weight(a), weight(b)), cmp.Compare(a.Row, b.Row)) })
 }

@@ -62,10 +62,12 @@ func (m Mapping) kind() record.ImportKind {
 	switch {
 	case !weighed && !has(Duration) && (has(Sodium) || has(Potassium)) && (has(Sample) || has(Name) || has(FamilyName)):
 		return record.ImportLaboratory
-	case weighed || has(Date) && !has(Height):
+	case weighed, has(Date) && !has(Height):
 		return record.ImportTests
+	case has(Born), has(Sex), has(Sport), has(Height):
+		return record.ImportAthletes
 	}
-	return record.ImportAthletes
+	return record.ImportTests
 }
 
 // headings are the texts above the columns, with the units of the row below where

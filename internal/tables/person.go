@@ -297,7 +297,7 @@ func (w *builder) look(r RowDraft) {
 	hidden := care.MassHidden(r.Athlete, consult.TestDay(*r.Test)) || care.MassHidden(r.Athlete, todayOf(w.o.Today))
 	for _, p := range f.Sweat.Problems {
 		if consult.PathOf(*r.Test, p) == "" && p.Code != "" {
-			w.ask(Question{Column: -1, Code: QuestionSheet, Problem: p, Hidden: hidden})
+			w.ask(Question{Column: -1, Cell: r.Athlete.Name, Code: QuestionSheet, Problem: p, Hidden: hidden})
 		}
 	}
 	if consult.Gained(f) {

@@ -45,6 +45,9 @@ const (
 	// Give is where records are given to an athlete or a coach: of the athlete the
 	// place names, or of a group.
 	Give Screen = "give"
+	// Import is where a file of tests, athletes or results is read; Part of its place is
+	// a file to begin with, Record an import to look at.
+	Import Screen = "import"
 )
 
 // The parts of a profile that a place can name.

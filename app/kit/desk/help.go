@@ -22,13 +22,14 @@ const (
 	HelpPantry    HelpPage = "pantry"
 	HelpPractice  HelpPage = "practice"
 	HelpGive      HelpPage = "give"
+	HelpImport    HelpPage = "import"
 )
 
 // HelpPages lists the pages in the order of the work.
 func HelpPages() []HelpPage {
 	return []HelpPage{
 		HelpWelcome, HelpAthletes, HelpProfile, HelpOverview, HelpSheet, HelpFindings, HelpPlan, HelpAgreement, HelpClimate,
-		HelpHandout, HelpTestDay, HelpSquad, HelpTrips, HelpPantry, HelpPractice, HelpGive,
+		HelpHandout, HelpTestDay, HelpSquad, HelpTrips, HelpPantry, HelpPractice, HelpGive, HelpImport,
 	}
 }
 
@@ -62,6 +63,8 @@ func HelpOf(s Screen) HelpPage {
 		return HelpPlan
 	case Handout:
 		return HelpHandout
+	case Import:
+		return HelpImport
 	case Profile:
 		return HelpProfile
 	case Give:

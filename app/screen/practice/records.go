@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/record"
@@ -69,11 +70,13 @@ func newRecords(v *View) *records {
 	backups := look.VBox(4, r.backupRows()...)
 	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), r.copiesBox, r.take,
 		look.HBox(8, r.restore), look.NewRule(), look.HBox(8, backup, from), backups)
+	imports := field.NewButton(h, "practice.import", say("practice.import.button"), field.Outline, func() { v.desk.Go(desk.Place{Screen: desk.Import}) })
+	into := v.panel(say("practice.import"), say("practice.import.note"), look.HBox(0, imports))
 	out := v.panel(say("practice.export"), say("practice.export.note"), r.exportRow())
 	folder := v.panel(say("practice.folder"), "", r.folder, look.NewParagraph(say("practice.folder.note"), look.Note, look.Ink2),
 		look.NewParagraph(say("practice.folder.encryption"), look.Note, look.Ink2))
 	gone := v.panel(say("practice.deleted"), say("practice.deleted.note"), r.none, r.deletedBox, look.HBox(8, r.back))
-	left, right := look.VBox(14, copies, folder), look.VBox(14, gone, r.keeping.panel, out)
+	left, right := look.VBox(14, copies, folder), look.VBox(14, gone, r.keeping.panel, into, out)
 	r.body = scrolled(look.Panels(14, []look.Track{look.Share(1), look.Share(1)}, left, right))
 	r.load()
 	return r

@@ -29,7 +29,9 @@ type View struct {
 	count  *look.Label
 	add    *field.Button
 	give   *field.Button
-	body   fyne.CanvasObject
+	// imports leads to where a file is read; Practice does too.
+	imports *field.Button
+	body    fyne.CanvasObject
 }
 
 var _ desk.View = (*View)(nil)
@@ -43,6 +45,7 @@ func New(d *desk.Desk) (*View, error) {
 	v := &View{desk: d, state: state}
 	v.add = field.NewButton(d.Host, "roster.new", d.Words.Say("roster.new"), field.Primary, v.begin)
 	v.give = field.NewButton(d.Host, "roster.give", d.Words.Say("give.go"), field.Outline, func() { d.Go(desk.Place{Screen: desk.Give}) })
+	v.imports = field.NewButton(d.Host, "roster.import", d.Words.Say("roster.import"), field.Outline, v.toImport)
 	if state.Empty() {
 		v.body = v.empty()
 		return v, nil
@@ -149,7 +152,8 @@ func (v *View) build() {
 // empty is what a person sees who has no athlete yet.
 func (v *View) empty() fyne.CanvasObject {
 	first := field.NewButton(v.desk.Host, "roster.first", v.desk.Words.Say("roster.new"), field.Primary, v.begin)
-	return look.Pad(16, 0, 20, 0, look.NewSheet(look.Empty(v.desk.Words.Say("roster.empty"), first)))
+	again := field.NewButton(v.desk.Host, "roster.first.import", v.desk.Words.Say("roster.import"), field.Outline, v.toImport)
+	return look.Pad(16, 0, 20, 0, look.NewSheet(look.Empty(v.desk.Words.Say("roster.empty"), look.HBox(10, first, again))))
 }
 
 // aScreenful is how many rows are read, and tests worked out, at once for rows in
@@ -275,11 +279,14 @@ func (v *View) open(row int) {
 // begin begins a new athlete.
 func (v *View) begin() { v.desk.Go(desk.Place{Screen: desk.Profile, New: true}) }
 
+// toImport goes to where a file of tests is read.
+func (v *View) toImport() { v.desk.Go(desk.Place{Screen: desk.Import}) }
+
 // Head is the title and the way to a new athlete.
 func (v *View) Head() desk.Head {
 	h := desk.Head{Title: v.desk.Words.Say("frame.athletes"), Actions: []fyne.CanvasObject{v.add}}
 	if !v.state.Empty() {
-		h.Spare = []fyne.CanvasObject{v.give}
+		h.Spare = []fyne.CanvasObject{v.give, v.imports}
 	}
 	return h
 }
