@@ -241,3 +241,44 @@ func (s readSession) text(c *Case, m plan.Mix) string {
 	}
 	return strings.Join(parts, " + ")
 }
+
+// TestStationsAreAskedAbout: at eight stations without a bottle, neither the marathon in
+// the cool, which would get 22 of 60 g/h there, nor the five hours with low blood sodium
+// before, whose cut they do not carry, is handed over before the breaks are settled. Until
+// then the options hold the habit, or what it comes down to.
+func TestStationsAreAskedAbout(t *testing.T) {
+	asked := 0
+	for _, s := range readSessions(t) {
+		if s.row["session"] == "" {
+			continue
+		}
+		s.t = t
+		open, p := s.open()
+		open.WithKind(&p, s.row["session"])
+		c, err := OpenCase(p, open.Athlete, open.Basis, testSetup(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := c.Planner.Propose(RulesOf(p))
+		if less := found.Outcome == proposal.DrinkLess; !found.Ask || less != (s.row["outcome"] == "less") {
+			t.Errorf("%s: asks %v, outcome %d, said %v", s.row["name"], found.Ask, found.Outcome, found.Said)
+			continue
+		}
+		asked++
+		for _, kind := range []record.OptionKind{record.OptionFluid, record.OptionFood, record.OptionAim} {
+			if mix, _ := Offered(found, kind); mix != plan.Mix(found.Cut) {
+				t.Errorf("%s: %s is offered %s before it is settled", s.row["name"], kind, s.text(&c, mix))
+			}
+		}
+		SetWish(&p, BreaksSettled, true)
+		if c, err = OpenCase(p, open.Athlete, open.Basis, testSetup(t)); err != nil {
+			t.Fatal(err)
+		}
+		if found := c.Planner.Propose(RulesOf(p)); found.Ask {
+			t.Errorf("%s: asks though it is settled", s.row["name"])
+		}
+	}
+	if asked != 2 {
+		t.Errorf("%d asked", asked)
+	}
+}

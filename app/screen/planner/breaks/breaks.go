@@ -24,7 +24,7 @@ type BreaksTab struct {
 	picture  *chart.BreakTimeline
 	data     chart.BreakData
 	Words    *look.Paragraph
-	mouthful *look.Label
+	mouthful *look.Paragraph
 	rows     *chanceRows
 	table    *field.Choice
 	score    *field.Line
@@ -48,7 +48,7 @@ func New(v *part.Plan) part.Part {
 	}
 	t.picture.OnDragged, t.picture.OnReleased = t.Drag, t.Release
 	h, say := v.Desk.Host, v.Speaker.Say
-	t.Words, t.mouthful = look.NewParagraph("", look.Body, look.Ink), look.NewLabel("", look.Body, look.Ink2).Shorten()
+	t.Words, t.mouthful = look.NewParagraph("", look.Body, look.Ink), look.NewParagraph("", look.Body, look.Ink2)
 	t.Trouble = look.NewParagraph("", look.Note, look.Ink)
 	weigh := field.NewButton(h, "planner.mouthful", say("planner.mouthful.weigh"), field.Outline, func() { AskMouthful(v) })
 	t.table = field.NewChoice(h, "planner.breaks.table", sportOptions(v))

@@ -52,9 +52,13 @@ func chanceColumns(say func(string, ...any) string) []look.Column {
 	}
 }
 
+// chanceFold sets name and what is taken above the fields where one line is too narrow for
+// all of them.
+func chanceFold() look.Fold { return look.Fold{Below: 760, First: []int{0, 1, 7, 8}} }
+
 func newChanceRows(v *part.Plan) *chanceRows {
 	r := &chanceRows{v: v, rows: look.VBox(0)}
-	r.box = look.VBox(0, look.HeaderRow(10, chanceColumns(v.Speaker.Say)), r.rows)
+	r.box = look.VBox(0, look.FoldHeader(10, chanceColumns(v.Speaker.Say), chanceFold()), r.rows)
 	return r
 }
 
@@ -102,7 +106,7 @@ func (r *chanceRows) make() {
 		r.removes = append(r.removes, remove)
 		number := look.NewLabel("", look.Body, look.Ink2)
 		r.numbers = append(r.numbers, number)
-		r.rows.Add(look.FieldRow(10, chanceColumns(v.Speaker.Say), number, what, minute, seconds, eat, maybe, set, taken, remove))
+		r.rows.Add(look.FoldRow(10, chanceColumns(v.Speaker.Say), chanceFold(), number, what, minute, seconds, eat, maybe, set, taken, remove))
 	}
 	r.rows.Refresh()
 }
