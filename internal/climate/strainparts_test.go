@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
 )
 
@@ -148,5 +149,37 @@ func TestSpreadOfAFigure(t *testing.T) {
 	}
 	if f := withSpread(figure.Figure{Known: true, Value: 28}, math.Inf(1)); f.Ranged {
 		t.Errorf("%+v", f)
+	}
+}
+
+// The uncertainty of a WBGT from weather is that of the method and, in the sun, of the
+// sun's strength, added as squares; the budget says which is which.
+func TestWeatherWbgtUncertainty(t *testing.T) {
+	at := func(sun Sun) GlobeReading {
+		g, err := WeatherWBGT(Weather{Temperature: 30, Humidity: 50, Wind: 2, Sun: sun})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return g
+	}
+	if u := at(SunNone).WBGT.U; math.Abs(u-evidence.WeatherWbgtU) > 1e-12 {
+		t.Errorf("without sun: %g", u)
+	}
+	sunny := at(SunHigh).WBGT
+	if !(sunny.U > evidence.WeatherWbgtU) {
+		t.Fatalf("in the sun: %g", sunny.U)
+	}
+	own := evidence.WeatherWbgtU * evidence.WeatherWbgtU / sunny.U / sunny.U
+	for _, share := range sunny.Why.Budget {
+		want := own
+		if share.Source == "wbgt.sun" {
+			want = 1 - own
+		}
+		if math.Abs(share.Part-want) > 1e-9 {
+			t.Errorf("%s: %g, want %g", share.Source, share.Part, want)
+		}
+	}
+	if len(sunny.Why.Budget) != 2 || math.Abs(sunny.Range.High-sunny.Value-1.96*sunny.U) > 1e-9 {
+		t.Errorf("%+v", sunny)
 	}
 }

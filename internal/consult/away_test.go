@@ -326,3 +326,36 @@ func TestBasisNamesItsTests(t *testing.T) {
 		}
 	}
 }
+
+// Warmer air has the same vapour in it: 30 °C and 50 % are 2.12 kPa, at 35 °C 37.7 %; it is
+// never more humid than 98 %, and a reading of its WBGT is not of that day.
+func TestWarmerByHand(t *testing.T) {
+	air := record.Air{Temperature: numberOf(30), Humidity: numberOf(50), Wbgt: numberOf(27)}
+	for by, want := range map[float64]float64{5: 37.7, 0: 50, -5: 66.9, -14: 98, -20: 98} {
+		got, ok := warmer(air, by)
+		if !ok || math.Abs(got.Humidity.Or(0)-want) > 0.2 || math.Abs(got.Temperature.Or(0)-30-by) > 1e-9 || got.Wbgt.Known() {
+			t.Errorf("%g °C warmer: %v %%, want %g", by, got.Humidity.Or(0), want)
+		}
+	}
+	for name, x := range map[string]record.Air{"no temperature": {Humidity: numberOf(50)}, "no humidity": {Temperature: numberOf(30)}, "none that can be": {Temperature: numberOf(30), Humidity: numberOf(150)}} {
+		if _, ok := warmer(x, 5); ok {
+			t.Errorf("%s: warmer", name)
+		}
+	}
+}
+
+// Of the mornings weighed today's is the marker, those before it the baseline; one without
+// a mass, or set aside, is neither.
+func TestMorningsOfASheet(t *testing.T) {
+	sheet := record.Test{Session: record.Session{Date: "2026-05-14"}}
+	for _, w := range []record.Weighing{
+		{Moment: record.Morning, Date: "2026-05-12", Mass: numberOf(70.1)}, {Moment: record.Morning, Date: "2026-05-14", Mass: numberOf(69.6)}, {Moment: record.Morning, Date: "2026-05-13", Mass: numberOf(70.3)},
+		{Moment: record.Morning, Date: "2026-05-11"}, {Moment: record.Morning, Date: "2026-05-10", Mass: numberOf(60), Aside: true}, {Moment: record.Before, Date: "2026-05-14", Mass: numberOf(71)},
+	} {
+		sheet.Weighings = append(sheet.Weighings, w)
+	}
+	m := markers(sheet)
+	if m.Morning == nil || *m.Morning != 69.6 || !slices.Equal(m.Baseline, []quantity.Kilograms{70.1, 70.3}) {
+		t.Errorf("%+v", m)
+	}
+}

@@ -286,3 +286,80 @@ func TestFrozenProducts(t *testing.T) {
 		t.Errorf("a draft: %v, %g g/mL", err, opened.Slots[plan.Drink1].Product.Density.Value)
 	}
 }
+
+// A decision that would put a step above the limit in force is refused and changes nothing;
+// one that would not is kept. While the basis is open only holding is decided.
+func TestDecisionsKeepTheLimit(t *testing.T) {
+	c, _ := newCase(t)
+	own := c.Planner.CeilingOf(plan.Expected).FluidL
+	ladder := func(first, second float64) record.Plan {
+		return c.WithLadder(plan.Ladder{Steps: []plan.Step{{Mix: plan.Mix{plan.Water: 1000 * first}}, {Mix: plan.Mix{plan.Water: 1000 * second}}}}, 3, func(int) string { return "step" })
+	}
+	p := ladder(own-0.3, own-0.1)
+	if err := c.Decide(&p, record.Review{Decision: record.DecisionNext}); err != nil || p.Steps[1].State != record.StepNow {
+		t.Errorf("to a step under the limit: %v, %+v", err, p.Steps)
+	}
+	if ok, err := c.TakeBack(&p, record.Review{}); !ok || err != nil || p.Steps[0].State != record.StepNow {
+		t.Errorf("taken back: %v %v", ok, err)
+	}
+	p = ladder(own-0.3, own+0.1)
+	if err := c.Decide(&p, record.Review{Decision: record.DecisionNext}); !errors.Is(err, ErrOverLimit) || p.Steps[0].State != record.StepNow || len(p.Reviews) != 0 {
+		t.Errorf("to a step above the limit: %v, %+v", err, p.Steps)
+	}
+	if ok, err := c.TakeBack(&p, record.Review{}); ok || err != nil {
+		t.Errorf("nothing to take back: %v %v", ok, err)
+	}
+	open := c
+	open.Since.Gone = true
+	p = ladder(own-0.3, own-0.1)
+	if err := open.Decide(&p, record.Review{Decision: record.DecisionNext}); !errors.Is(err, ErrBasisOpen) || len(p.Reviews) != 0 {
+		t.Errorf("on while the basis is open: %v", err)
+	}
+	if err := open.Decide(&p, record.Review{Decision: record.DecisionHold}); err != nil || len(p.Reviews) != 1 {
+		t.Errorf("held while the basis is open: %v", err)
+	}
+}
+
+// Food counts toward what a step has to drink with its water; a session of another length
+// has the same rates, under both limits.
+func TestStepsCountFoodWater(t *testing.T) {
+	c, _ := newCase(t)
+	o, _ := OptionOf(c.Plan, record.OptionFood)
+	o.ID = record.NewID()
+	mix := plan.Mix{plan.Water: 800}
+	wet := plan.Slot(-1)
+	for s := plan.Food1; s <= plan.Food4; s++ {
+		if u := c.Planner.Menu()[s].Unit; c.Slots[s].InUse && u.FoodWaterL > 0.01 {
+			wet = s
+		}
+	}
+	if wet < 0 {
+		t.Fatal("no wet food")
+	}
+	mix[wet] = 2
+	o = c.WithMix(o, mix)
+	c.Plan = c.Plan.Clone()
+	c.Plan.Options = append(c.Plan.Options, o)
+	c.Plan.Steps = []record.Step{{OptionID: o.ID}}
+	if got, want := c.HeldSteps()[0].FluidL, 0.8+2*c.Planner.Menu()[wet].Unit.FoodWaterL; math.Abs(got-want) > 1e-9 {
+		t.Errorf("%g L, want %g", got, want)
+	}
+	minutes := c.Planner.Session().Minutes[plan.Expected]
+	for _, bad := range []float64{0, math.NaN(), 5000} {
+		if _, _, _, err := c.ForMinutes(mix, bad); err == nil {
+			t.Errorf("%g min", bad)
+		}
+	}
+	_, length, half, err := c.ForMinutes(plan.Mix{plan.Water: 800}, minutes/2)
+	if err != nil || length != plan.Short || half[plan.Water] != 400 {
+		t.Errorf("half as long: %v, %g mL, %v", length, half[plan.Water], err)
+	}
+	b := c.Planner.Basis()
+	b.SweatRate = plan.Between(0.4, 0.3, 0.5)
+	if c.Since.now, err = plan.New(b, c.Planner.Session(), c.Planner.Menu(), c.Planner.Aim()); err != nil {
+		t.Fatal(err)
+	}
+	if _, _, less, err := c.ForMinutes(plan.Mix{plan.Water: 800}, minutes/2); err != nil || less[plan.Water] > 300*minutes/120 || less[plan.Water] < 300*minutes/120-50 {
+		t.Errorf("by the lower limit of now: %g mL, %v", less[plan.Water], err)
+	}
+}

@@ -112,7 +112,7 @@ func Under(p *plan.Planner, mix plan.Mix) plan.Mix {
 		return mix
 	}
 	room := max(0, q.Ceiling.FluidL-q.Fluid.FoodWaterL)
-	part := min(1, room/q.Fluid.DrunkL)
+	part := room / q.Fluid.DrunkL // less than all, since it is above the ceiling
 	menu := p.Menu()
 	for _, s := range []plan.Slot{plan.Water, plan.Drink1, plan.Drink2, plan.Drink3, plan.Salt} {
 		if menu[s].InUse && menu[s].Step > 0 {
