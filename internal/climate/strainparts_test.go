@@ -183,3 +183,15 @@ func TestWeatherWbgtUncertainty(t *testing.T) {
 		t.Errorf("%+v", sunny)
 	}
 }
+
+// Saturation at the wick by hand: 6.1121 hPa exp(17.502 t / (240.97 + t)), raised by
+// 1.0007 + 3.46e-6 of the pressure in hPa (Buck 1981, as the source of the WBGT has it).
+func TestSaturationAtTheWick(t *testing.T) {
+	for _, c := range []struct{ celsius, hPa float64 }{{20, 1013.25}, {35, 1013.25}, {20, 700}, {0, 1013.25}} {
+		s := site{pressure: 100 * c.hPa}
+		want := 611.21 * math.Exp(17.502*c.celsius/(240.97+c.celsius)) * (1.0007 + 3.46e-6*c.hPa)
+		if got := s.saturation(c.celsius + 273.15); math.Abs(got-want) > 1e-5*want {
+			t.Errorf("%g °C, %g hPa: %g Pa, want %g", c.celsius, c.hPa, got, want)
+		}
+	}
+}

@@ -203,3 +203,49 @@ func TestFindAsClosedByThePracticesMethod(t *testing.T) {
 		t.Errorf("kept %q, differs in %v", got.Kept, got.Differing(c.then))
 	}
 }
+
+// The first mass that was ever weighed is kept with the first test of one whose usual mass
+// is not known; where one of the two is known, or nothing was weighed, it stays as it is.
+func TestFreezeTestKeepsTheFirstMass(t *testing.T) {
+	sheet, a := caseSheet()
+	d := testSetup(t)
+	bare := sheet.Clone()
+	bare.Weighings = nil
+	for name, c := range map[string]struct {
+		sheet        record.Test
+		usual, first float64
+		want         float64
+	}{
+		"neither known": {sheet, 0, 0, 72.4}, "usual known": {sheet, 71, 0, 0}, "first known": {sheet, 0, 69, 69}, "nothing weighed": {bare, 0, 0, 0},
+	} {
+		who := a
+		who.UsualMass, who.FirstMass = record.Number{}, c.first
+		if c.usual > 0 {
+			who.UsualMass = numberOf(c.usual)
+		}
+		inputs, _, err := FreezeTest(Find(c.sheet, who, nil, d), who, nil, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var in FrozenTest
+		if err := json.Unmarshal(inputs, &in); err != nil || in.Athlete.FirstMass != c.want {
+			t.Errorf("%s: %g kg, want %g (%v)", name, in.Athlete.FirstMass, c.want, err)
+		}
+	}
+}
+
+// Reasons that were given for values of one test are not those of another.
+func TestReasonsAreOfTheirTest(t *testing.T) {
+	test := func(id record.ID, text string) Findings {
+		return Findings{Test: record.Test{Meta: record.Meta{ID: id}}, reasons: []record.RawText{{Text: text}}}
+	}
+	list := []Findings{test("a", "of a"), test("b", "of b")}
+	for id, want := range map[record.ID]string{"a": "of a", "b": "of b"} {
+		if got := reasonsFor(id, list); len(got) != 1 || got[0].Text != want {
+			t.Errorf("%s: %+v", id, got)
+		}
+	}
+	if got := reasonsFor("c", list); got != nil {
+		t.Errorf("of none: %+v", got)
+	}
+}

@@ -66,10 +66,7 @@ func (p *Planner) drunkKg(t *Take) float64 {
 // point is the deficit after some minutes of a session that ends at one, and some
 // intake in kg.
 func (p *Planner) point(minute, end, taken float64) Point {
-	h, sweated := minute/minutesPerHour, minute/minutesPerHour
-	if end > 0 {
-		sweated = end / minutesPerHour * p.basis.Split.by(minute/end)
-	}
-	d := p.basis.SweatRate.times(sweated).plus(p.basis.BreathLH()*h - taken)
+	sweated := end / minutesPerHour * p.basis.Split.by(minute/end)
+	d := p.basis.SweatRate.times(sweated).plus(p.basis.BreathLH()*minute/minutesPerHour - taken)
 	return Point{Minute: minute, DeficitL: d, Deficit: d.times(100 / p.basis.Body.MassKg)}
 }

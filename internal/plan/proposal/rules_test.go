@@ -63,6 +63,7 @@ func readRuled(in published.In) *ruled {
 	list["strong11"] = Source{Kind: Drink, CarbohydrateG: 0.11}
 	list["strong8"] = Source{Kind: Drink, CarbohydrateG: 0.08}
 	list["strong85"] = Source{Kind: Drink, CarbohydrateG: 0.085}
+	list["thingel"] = Source{Kind: Gel, FoodWaterML: 60}
 	list["strongwater"] = Source{Kind: Water, CarbohydrateG: 0.11}
 	list["one"] = Source{Kind: Food, CarbohydrateG: 25, OneSourceG: 25}
 	r.names = strings.Fields(r.text("menu", "water sport6 gel banana salt"))
