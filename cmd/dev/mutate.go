@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"path"
 	"path/filepath"
 	"slices"
 	"sort"
@@ -204,7 +205,8 @@ func draw(all []mutate.Mutant, m mutation) []mutate.Mutant {
 func staleNames(name string, all []mutate.Mutant, known map[string]string) []string {
 	var stale []string
 	for k := range known {
-		if strings.HasPrefix(k, "internal/"+name+"/") && !slices.ContainsFunc(all, func(m mutate.Mutant) bool { return m.Name() == k }) {
+		file, _, _ := strings.Cut(k, " ")
+		if path.Dir(file) == "internal/"+name && !slices.ContainsFunc(all, func(m mutate.Mutant) bool { return m.Name() == k }) {
 			stale = append(stale, k)
 		}
 	}

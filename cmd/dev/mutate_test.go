@@ -84,3 +84,15 @@ func TestEquivalentsAreReasoned(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// What is listed for a package below another is not asked of the one above.
+func TestStaleEquivalents(t *testing.T) {
+	known := map[string]string{"internal/plan/a.go F: 1 => 2": "", "internal/plan/a.go G: 1 => 2": "", "internal/plan/proposal/b.go F: 1 => 2": ""}
+	all := []mutate.Mutant{{File: "internal/plan/a.go", Func: "F", Was: "1", Is: "2"}}
+	if got := staleNames("plan", all, known); len(got) != 1 || got[0] != "internal/plan/a.go G: 1 => 2" {
+		t.Errorf("%v", got)
+	}
+	if got := staleNames("plan/proposal", nil, known); len(got) != 1 {
+		t.Errorf("%v", got)
+	}
+}

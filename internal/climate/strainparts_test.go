@@ -169,6 +169,22 @@ func TestWeatherWbgtUncertainty(t *testing.T) {
 	if !(sunny.U > evidence.WeatherWbgtU) {
 		t.Fatalf("in the sun: %g", sunny.U)
 	}
+	weather := Weather{Temperature: 30, Humidity: 50, Wind: 2, Sun: SunHigh}
+	preset, err := SunHigh.preset()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at10m := weather.Wind / evidence.WindAtBody
+	by := func(strength float64) float64 {
+		g, err := SolarWBGT(weather, at10m, Solar{preset.Irradiance * strength, preset.Direct, preset.CosZenith})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return g.WBGT.Value
+	}
+	if want := math.Hypot(0.5, (by(1.2)-by(0.8))/2); math.Abs(sunny.U-want) > 1e-9 {
+		t.Errorf("a fifth more and less sun: %g, want %g", sunny.U, want)
+	}
 	own := evidence.WeatherWbgtU * evidence.WeatherWbgtU / sunny.U / sunny.U
 	for _, share := range sunny.Why.Budget {
 		want := own
@@ -192,6 +208,47 @@ func TestSaturationAtTheWick(t *testing.T) {
 		want := 611.21 * math.Exp(17.502*c.celsius/(240.97+c.celsius)) * (1.0007 + 3.46e-6*c.hPa)
 		if got := s.saturation(c.celsius + 273.15); math.Abs(got-want) > 1e-5*want {
 			t.Errorf("%g °C, %g hPa: %g Pa, want %g", c.celsius, c.hPa, got, want)
+		}
+	}
+}
+
+// Weather with a sun that is not known is named, good weather is not.
+func TestCheckOfWeather(t *testing.T) {
+	good := Weather{Temperature: 25, Humidity: 50, Wind: 2, Sun: SunLow}
+	if list := good.Check(); len(list) != 0 {
+		t.Errorf("%+v", list)
+	}
+	bad := good
+	bad.Sun = "moon"
+	if list := bad.Check(); len(list) != 1 {
+		t.Errorf("%+v", list)
+	}
+}
+
+// With one test what no test has shown is what that one leaves; with tests that disagree the
+// standard deviation is wider, as far as they reach.
+func TestOutcomeByHand(t *testing.T) {
+	b, plan := sample(t, 25, SunShade)
+	d := demandOf(must[Balance](t)(Calculate(b, plan)), plan)
+	one := must[*TestSet](t)(NewTestSet(Athlete{Body: b}, []Test{testAt(t, 25, 1)}))
+	o := one.outcome(&d)
+	if len(o.alone) != 1 || math.Abs(o.alone[0]-o.unknown) > 1e-12 || !(o.unknown > 0) {
+		t.Errorf("one test: %g left by it, %g unknown", o.alone, o.unknown)
+	}
+	for _, rates := range [][]float64{{1, 1}, {0.6, 1.6}} {
+		s := must[*TestSet](t)(NewTestSet(Athlete{Body: b}, []Test{testAt(t, 25, rates[0]), testAt(t, 25, rates[1])}))
+		o := s.outcome(&d)
+		p := d.covariance(&d, s.start.SD)
+		if want := math.Sqrt((o.unknown + o.day) * (1 + (o.wider-1)*(1-o.unknown/p))); math.Abs(o.sd()-want) > 1e-12 {
+			t.Errorf("%v: %g, want %g", rates, o.sd(), want)
+		}
+		if want := max(0.8, (6+s.chi2)/8); math.Abs(o.wider-want) > 1e-12 {
+			t.Errorf("%v: wider by %g, want %g", rates, o.wider, want)
+		}
+		for _, left := range o.alone {
+			if left < o.unknown || left > p {
+				t.Errorf("%v: one leaves %g of %g, both %g", rates, left, p, o.unknown)
+			}
 		}
 	}
 }

@@ -359,3 +359,36 @@ func TestMorningsOfASheet(t *testing.T) {
 		t.Errorf("%+v", m)
 	}
 }
+
+// A session again over other minutes: play and energy as much longer, what is measured by
+// the hour the same; at another effort only that.
+func TestSessionAgainByHand(t *testing.T) {
+	f := Findings{Minutes: 60, Timed: true}
+	f.Test.Session = record.Session{Sport: "rowing", Effort: numberOf(7), Energy: numberOf(600), Played: numberOf(40), Power: numberOf(180), Met: numberOf(8)}
+	for _, effort := range []record.Number{{}, numberOf(7)} {
+		s := sessionLike(f, effort, record.Athlete{}, 90)
+		if s.Energy.Or(0) != 900 || s.Played.Or(0) != 60 || s.Power.Or(0) != 180 || s.Met.Or(0) != 8 || s.Effort.Or(0) != 7 || s.Sport != "rowing" {
+			t.Errorf("%+v", s)
+		}
+	}
+	if s := sessionLike(f, numberOf(5), record.Athlete{}, 90); s.Energy.Known() || s.Power.Known() || s.Effort.Or(0) != 5 {
+		t.Errorf("easier: %+v", s)
+	}
+}
+
+// What is drunk and what is eaten of a pantry: a powder is neither until it is made up.
+func TestDrinksAndFoodsOfAPantry(t *testing.T) {
+	p := testSetup(t).Pantry
+	count := map[fuel.Form]int{}
+	for _, one := range p.Products() {
+		count[one.Form]++
+	}
+	for _, one := range p.Foods() {
+		if one.Form == fuel.Drink || one.Form == fuel.Powder {
+			t.Errorf("%s is eaten", one.ID)
+		}
+	}
+	if count[fuel.Powder] == 0 || len(p.Foods()) != len(p.Products())-count[fuel.Drink]-count[fuel.Powder] || len(p.Drinks()) != count[fuel.Drink] {
+		t.Errorf("%d foods and %d drinks of %v", len(p.Foods()), len(p.Drinks()), count)
+	}
+}

@@ -21,6 +21,12 @@ func TestHoldHasBothEnds(t *testing.T) {
 			t.Errorf("%s: %.3f, want %.2f", name, c.got, c.want)
 		}
 	}
+	p.basis.SweatRate = Between(1.2, 1.15, 1.3) // 759.6 at the slow end
+	got = p.hold(0.96, Between(1380, 1000, 2000))
+	if math.Abs(got.Low-364.00) > 0.02 || math.Abs(got.High-(640.04+math.Hypot(119.55, 137.94))) > 0.05 {
+		t.Errorf("with an uneven rate: %+v", got)
+	}
+	p.basis.SweatRate = Between(1.2, 1.1, 1.3)
 	if capped := p.hold(0.96, Between(700, 650, 800)); capped.High != 800 {
 		t.Errorf("up to %v mg/h would hold it, more than the 800 that may be lost", capped.High)
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -125,6 +126,15 @@ func TestLengthsByHand(t *testing.T) {
 	for _, minutes := range [][Lengths]float64{{100, 90, 120}, {80, 90, 85}, {80, -90, 120}, {0, 0, 120}} {
 		if _, err := New(courtBasis(), Session{Minutes: minutes}, NewMenu(), Aim{}); err == nil {
 			t.Errorf("%v is taken", minutes)
+		}
+	}
+	for l := range Lengths { // a length that is none is named by its place, from 1
+		minutes := [Lengths]float64{90, 90, 90}
+		minutes[l] = math.Inf(1)
+		_, err := New(courtBasis(), Session{Minutes: minutes}, NewMenu(), Aim{})
+		var problem evidence.Problem
+		if !errors.As(err, &problem) || problem.Field != evidence.Duration || problem.Item != l+1 {
+			t.Errorf("length %d: %+v", l, problem)
 		}
 	}
 	for _, next := range []float64{-1, math.NaN()} {

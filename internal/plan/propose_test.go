@@ -10,6 +10,49 @@ import (
 	"ebbwell/internal/plan/proposal"
 )
 
+// A strength set below the 8 % of the advice is a limit of a proposal; drinks are cut to
+// what is left of water first.
+func TestLimitsSetOnAPlan(t *testing.T) {
+	b, s := courtBasis(), courtSession()
+	for percent, want := range map[float64]float64{7.5: 7.5, 7.9: 7.9, 8: 0, 9: 0} {
+		p := newPlanner(t, b, s, byHand(), Aim{Strength: Within(0, percent)})
+		if c := p.proposalCase(Expected, Mix{}, DefaultStepRules()); c.MostStrength != want {
+			t.Errorf("%g %%: %g", percent, c.MostStrength)
+		}
+	}
+	for sum, want := range map[float64][Drinks]float64{900: {300, 200, 400}, 700: {100, 200, 400}, 500: {0, 100, 400}, 250: {0, 0, 250}, 0: {}, 2000: {300, 200, 400}} {
+		if got := cutTo([Drinks]int{300, 200, 400}, sum); got != want {
+			t.Errorf("to %g mL: %v, want %v", sum, got, want)
+		}
+	}
+	if exceeds(100.00005, 100) || !exceeds(100.001, 100) || exceeds(99, 100) {
+		t.Error("a volume exceeds another by what is shown of a mL")
+	}
+}
+
+// The next mouthful of a chance comes at the fill that reaches its middle: the second of 30
+// mL at 45 mL; where the chance was set by hand before all else. In calm a chance is filled
+// to half a mouthful past a tenth above comfort.
+func TestNextMouthfulByHand(t *testing.T) {
+	w := pouring{mouthful: 30, most: 4}
+	take := Take{Chance: Chance{Seconds: 60}, Mouthfuls: 1}
+	near(t, "the second", w.reached(&take), 45/117.6)
+	take.Mouthfuls = 4
+	near(t, "past comfort", w.reached(&take), 3+(135-117.6)/50.4)
+	take.Chance.Fixed.On = true
+	near(t, "set by hand", w.reached(&take), -1)
+	for mouthful, over := range map[float64]bool{28: false, 28.7: false, 29: true, 33: true} { // five of 1.1 x 117.6 = 129.36 mL
+		w := pouring{mouthful: mouthful, most: 4, calm: true}
+		if got := w.over(&Take{Chance: Chance{Seconds: 60}, Mouthfuls: 4}); got != over {
+			t.Errorf("five mouthfuls of %g mL: %v", mouthful, got)
+		}
+		w.calm = false
+		if got := w.over(&Take{Chance: Chance{Seconds: 60}, Mouthfuls: 4}); got {
+			t.Errorf("five mouthfuls of %g mL, not in calm", mouthful)
+		}
+	}
+}
+
 // outing is one session of one athlete at the breaks of a sport.
 type outing struct {
 	name    string
