@@ -117,3 +117,42 @@ func TestWayToAnAimSetByHand(t *testing.T) { //nolint:gocognit // one rule after
 		t.Errorf("%d ways, %d large steps, %d of six steps", ways, large, six)
 	}
 }
+
+// Steps to an aim that was set by hand go as far as it does where it passes what would be
+// proposed, and as far as that where it does not; the limit of fluid holds.
+func TestStepsReachAsFarAsTheAim(t *testing.T) {
+	c := runner()
+	c.Habit = Mix{water: 300}
+	l, w := LimitsOf(&c), WantsOf(&c)
+	from := c.SumOf(c.Habit)
+	for name, to := range map[string]Sum{
+		"little": {DrunkML: 400, FoodWaterML: 10, CarbohydrateG: 5, DrinksG: 4, OneSourceG: 3, SodiumMg: 20, GelWaterML: 400},
+		"much":   {DrunkML: 1250, FoodWaterML: 45, CarbohydrateG: 200, DrinksG: 150, OneSourceG: 180, SodiumMg: 3000, Gels: 5, Portions: 7, SaltG: 3, GelWaterML: 1250},
+		"more":   {DrunkML: 1400, FoodWaterML: 100, CarbohydrateG: 100, DrinksG: 100, OneSourceG: 100, SodiumMg: 500, Gels: 1, Portions: 1, SaltG: 1, GelWaterML: 1400},
+	} {
+		p := c.aimed(&l, &w)
+		was := p
+		p.reaching(&l, &from, &to)
+		for what, x := range map[string][2]float64{
+			"intake":       {p.intakeML, math.Max(was.intakeML, math.Min(l.LimitML, to.DrunkML+to.FoodWaterML))},
+			"fluid":        {p.leastML, math.Min(from.DrunkML, to.DrunkML)},
+			"carbohydrate": {p.mostG, math.Max(was.mostG, to.CarbohydrateG)},
+			"one source":   {p.mostOneG, math.Max(was.mostOneG, to.OneSourceG)},
+			"sodium":       {p.mostSodiumMg, math.Max(was.mostSodiumMg, to.SodiumMg)},
+			"gels":         {p.gels, math.Max(was.gels, to.Gels)},
+			"portions":     {p.portions, math.Max(was.portions, to.Portions)},
+			"salt":         {p.saltG, math.Max(was.saltG, to.SaltG)},
+			"strength":     {p.strength, math.Max(was.strength, to.DrinksG/to.DrunkML)},
+		} {
+			if math.Abs(x[0]-x[1]) > 1e-9 {
+				t.Errorf("%s: %s to %g, want %g", name, what, x[0], x[1])
+			}
+		}
+	}
+	dry := Sum{DrunkML: 300, Gels: 3, GelWaterML: 300}
+	p := c.aimed(&l, &w)
+	p.from = from
+	if p.reaching(&l, &from, &dry); p.lacksWater(&dry) {
+		t.Error("an aim that lacks water for its gels was set, and no step goes there")
+	}
+}
