@@ -115,6 +115,7 @@ func (h truth) report(f consult.Findings, a record.Athlete) {
 	texts, _ := h.told(f, a)
 	name := a.Name + ", " + string(f.Test.Session.Date)
 	h.holds(name+": the sheet", h.shows(at), texts)
+	h.holds(name+": the letter", h.letter("findings.letter", "testsheet.letter"), texts)
 	if f.Test.State == record.TestClosed {
 		h.holds(name+": the report", h.saved("testsheet.report", "testsheet.print"), texts)
 	}
@@ -162,6 +163,21 @@ func (h truth) onePlan(c consult.Case, p record.Plan, a record.Athlete, tests []
 		ends = sp.By.Amount(at.DeficitL.Value, quantity.Litre)
 	}
 	h.holds(a.Name+": the planner", shown, map[string]string{"deficit": ends})
+	h.program().Open(desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: p.ID})
+	said := map[string]string{"deficit of the plan": ends, "carbohydrate of the plan": sp.By.Amount(at.Carbohydrate.TotalGH, quantity.GramPerHour)}
+	for _, f := range tests {
+		if f.Test.ID == p.Basis.TestID {
+			told, _ := h.told(f, a)
+			said["rate of its test"], said["deficit of its test"] = told["rate"], told["deficit"]
+		}
+	}
+	h.holds(a.Name+": the letter of the plan", h.letter("planner.letter", "planner.letter"), said)
+	h.program().Open(desk.Place{Screen: desk.Overview, Athlete: a.ID})
+	newest, _ := h.told(tests[0], a)
+	if tests[0].Sweat.Fluid.Rate.Ranged {
+		newest["deficit of the plan"] = ends
+		h.holds(a.Name+": the letter of the overview", h.letter("overview.letter", "overview.letter"), newest)
+	}
 	h.program().Open(desk.Place{Screen: desk.Handout, Athlete: a.ID})
 	if h.hasControl("handoutview.save") {
 		page := h.saved("handoutview.save", "handoutview.ask")

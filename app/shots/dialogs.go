@@ -22,6 +22,7 @@ type press struct{ control, text string }
 func presses(name, file string) []press {
 	return map[string][]press{
 		"sheet-device":     {{"testsheet.device", ""}, {"testsheet.device.path", file}, {"testsheet.device.yes", ""}},
+		"findings-letter":  {{"findings.letter", ""}}, "findings-letter-hidden": {{"findings.letter", ""}},
 		"state-long-agree": {{"planner.agree", ""}},
 		"state-suggest":    {{"planner.suggest", ""}},
 		"state-agree":      {{"planner.agree", ""}},

@@ -260,6 +260,7 @@ func places(d *desk.Desk) ([]shot, error) {
 		{name: "sheet-after", place: part(sheet, "after")}, {name: "sheet-urine", place: part(sheet, "urine")},
 		{name: "findings", place: desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}},
 		{name: "findings-hidden", place: desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
+		{name: "findings-letter", place: desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}}, {name: "findings-letter-hidden", place: desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
 		{name: "plan-agreed", place: desk.Place{Screen: desk.Plan, Athlete: lead}},
 		{name: "plan-draft", place: plan}, {name: "plan-steps", place: part(plan, "steps")}, {name: "plan-breaks", place: part(plan, "breaks")},
 		{name: "plan-day", place: part(plan, "day")}, {name: "plan-session", place: part(plan, "session")}, {name: "plan-beside", place: part(plan, "beside")},

@@ -30,8 +30,8 @@ func layers() [][]string {
 		{"app/screen/planner/state"},
 		{"app/screen/otherclimate"}, // asked by the planner
 		{"app/screen/heat"},
-		{"app/kit/picture"},
-		{"app/kit/bind", "app/kit/saveto"},
+		{"app/kit/picture", "app/kit/letter"},
+		{"app/kit/bind", "app/kit/saveto", "app/kit/copying"},
 		{"app/apptest"},
 		{"app/kit/desk"},
 		{"app/kit/field", "app/kit/chart"},

@@ -125,9 +125,15 @@ func (a amounts) typed(s string) string {
 	if done, ok := a.concealed[s]; ok {
 		return done
 	}
-	done := telltale().ReplaceAllLiteralString(s, a.say.Say("handout.concealed"))
+	done := Concealed(s, a.say)
 	a.concealed[s] = done
 	return done
+}
+
+// Concealed is a text that a person typed, for where body mass is hidden: masses,
+// energies and per cents in it give way to a visible word.
+func Concealed(text string, w *words.Words) string {
+	return telltale().ReplaceAllLiteralString(text, w.Say("handout.concealed"))
 }
 
 // product is the name of a drink or food; no line ends before its sign for per

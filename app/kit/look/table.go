@@ -141,6 +141,15 @@ func (t *Table) SetTitle(column int, title string) {
 	}
 }
 
+// Titles returns the titles of the columns.
+func (t *Table) Titles() []string {
+	var list []string
+	for _, c := range t.columns {
+		list = append(list, c.Title)
+	}
+	return list
+}
+
 // Rows returns how many rows there are.
 func (t *Table) Rows() int { return t.count }
 

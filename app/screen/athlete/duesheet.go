@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/copying"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -115,11 +116,13 @@ func (v *Overview) datesSheet() fyne.CanvasObject {
 		t := v.sp.task(v.file, d)
 		box.Add(look.Columns(12, columns, look.NewLabel(t.day, look.Body, look.Ink2), look.NewParagraph(t.sentence, look.Body, look.Ink)))
 	}
-	box.Add(look.NewLabel(v.sp.Say("overview.trail"), look.Strong, look.Ink))
 	var lines []line
 	for _, e := range v.file.trail() {
 		lines = append(lines, v.sp.line(v.file.athlete.ID, e))
 	}
+	copied := copying.Link(v.desk, "overview.trail.copy", "copy.table", func() copying.Table { return v.trailTable(lines) })
+	look.ShowIf(copied, len(lines) > 0)
+	box.Add(titled(v.sp.Say("overview.trail"), copied))
 	if len(lines) == 0 {
 		box.Add(look.NewParagraph(v.sp.Say("overview.trail.empty"), look.Note, look.Ink2))
 	} else {

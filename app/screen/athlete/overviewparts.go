@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/copying"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -27,7 +28,8 @@ func (v *Overview) lastSheet() fyne.CanvasObject {
 	t := v.sp.tell(f, v.file.athlete, v.file.limit)
 	findings := desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, Record: f.Test.ID, Part: partFindings}
 	why := field.NewLink(v.desk.Host, "overview.why", v.sp.Say("overview.why"), v.goTo(findings))
-	box := look.VBox(4, titled(t.title, why))
+	text := field.NewLink(v.desk.Host, "overview.letter", v.sp.Say("letter.open.ask"), v.askLetter)
+	box := look.VBox(4, titled(t.title, text, why))
 	if t.red != "" {
 		box.Add(look.NewCaution("", t.red, nil))
 	}
@@ -94,7 +96,7 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	right := look.VBox(2, subtitle(v.sp.Say("overview.heat.title", string(v.sp.By.Unit("°C")))), look.Grow(scatter(heat)), look.NewLabel(under, look.Note, look.Ink2))
 	pair := look.NewPair(0.4, 760, left, right)
 	pair.Level = true
-	links := []fyne.CanvasObject{all, picture.Link(v.desk, "overview.picture", v.sp.Say("picture.overview", v.file.athlete.Name), func() fyne.CanvasObject { return pair })}
+	links := []fyne.CanvasObject{all, copying.Link(v.desk, "overview.picture.copy", "copy.figures", v.rates), picture.Link(v.desk, "overview.picture", v.sp.Say("picture.overview", v.file.athlete.Name), func() fyne.CanvasObject { return pair })}
 	if v.basis != nil && v.basis.Climate.Rate.Known {
 		links = append(links, field.NewLink(v.desk.Host, "overview.heat.why", v.sp.Say("overview.why"), v.askWhy))
 	}

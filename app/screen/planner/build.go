@@ -40,6 +40,7 @@ func (v *View) build() {
 	for _, key := range behindButtons() {
 		v.ui.openers.Add(v.opener(key))
 	}
+	v.ui.openers.Add(field.NewButton(h, "planner.letter", say("letter.open.ask"), field.Outline, v.askLetter))
 	v.ui.parts = map[string]part.Part{
 		part.TabBeside: compare.New(v.Plan), part.TabSteps: steps.New(v.Plan), part.TabBreaks: breaks.New(v.Plan), part.TabDay: day.New(v.Plan), part.TabSession: session.New(v.Plan),
 	}

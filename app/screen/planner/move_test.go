@@ -277,7 +277,7 @@ func TestTabOrder(t *testing.T) {
 		"planner.water.amount", "planner.water.slider", "planner.drink1.amount", "planner.drink1.slider", "planner.food1.remove", "planner.food1.amount", "planner.food1.slider", "planner.food2.amount", "planner.food2.slider",
 		"planner.salt.open", "planner.add.drink", "planner.add.food", "planner.deficit.why", "planner.carbohydrate.why", "planner.tabs.breaks",
 		"planner.break.1.amount", "planner.break.2.amount", "planner.break.3.amount",
-		"planner.keep", "planner.tabs.beside", "planner.tabs.steps", "planner.tabs.day", "planner.card.0",
+		"planner.keep", "planner.tabs.beside", "planner.tabs.steps", "planner.tabs.day", "planner.letter", "planner.card.0",
 	} {
 		b.Tab()
 		if got := b.Focused(); got != want {

@@ -3,6 +3,7 @@ package practice
 import (
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/copying"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -40,7 +41,8 @@ func newEvidence(v *View) *thresholds {
 		{Title: say("practice.sure"), Width: look.Share(3), From: 1040},
 	}).Scrolling()
 	t.table.OnChosen = func(int) { t.detail() }
-	top := look.Columns(16, []look.Track{look.Fixed(320), look.Share(1)}, t.search, t.count)
+	copied := copying.Link(v.desk, "practice.thresholds.copy", "copy.table", func() copying.Table { return copying.Of(say("practice.part.thresholds"), t.table) })
+	top := look.Columns(16, []look.Track{look.Fixed(320), look.Share(1), look.Fit()}, t.search, t.count, copied)
 	foot := look.NewSheet(look.VBox(4, t.what, t.source))
 	t.body = look.Pad(0, 0, 20, 0, look.VBox(12, top, look.Grow(look.NewSheet(t.table)), foot))
 	t.fill()

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/copying"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -82,7 +83,8 @@ func newGroupPage(v *View) *groupPage {
 	p.table.OneClick().OnOpened = p.open
 	p.chart = newGroupChart()
 	head := look.HBox(12, look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.Stretch(), plans, coach, back)
-	order := look.Columns(12, []look.Track{look.Fit(), look.Fixed(150), look.Share(1)}, look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, p.note)
+	copied := copying.Link(v.desk, "squad.table.copy", "copy.table", func() copying.Table { return copying.Of(say("squad.group.title"), p.table) })
+	order := look.Columns(12, []look.Track{look.Fit(), look.Fixed(150), look.Share(1), look.Fit()}, look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, p.note, copied)
 	p.body = look.VBox(10, head, order, look.Grow(look.NewScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(p.chart)))))
 	p.fill()
 	return p

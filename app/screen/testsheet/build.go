@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/letter"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/testsheet/findings"
 	"ebbwell/internal/care"
@@ -34,7 +35,7 @@ func (v *View) build() error {
 	}
 	u.after.masses.again = v.weighAgain
 	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
-	u.find = findings.New(v.desk, v.speaker().Speaker, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess})
+	u.find = findings.New(v.desk, v.speaker().Speaker, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess, Letter: v.askLetter})
 	u.notice = look.NewCaution("", "", nil)
 	u.consents = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.consent.profile", v.b.Say("testsheet.profile"), v.goToProfile))
 	u.tabs = field.NewTabs(v.desk.Host, "testsheet.tabs", v.partTabs())
@@ -194,4 +195,21 @@ func (v *View) weighAgain() bool {
 		}
 	}
 	return false
+}
+
+// askLetter shows the findings as text, with the plan the athlete takes along.
+func (v *View) askLetter() {
+	if !v.b.FlushNow() {
+		return
+	}
+	letter.Ask(v.desk, v.canvas(), letter.Source{
+		Name: "testsheet.letter", File: v.b.Say("letter.file.test", v.athlete.Name, string(v.b.Doc.Now().Record.Session.Date)),
+		Of: func(ctx context.Context, d *desk.Desk) (letter.Letter, error) {
+			other := *v
+			other.desk = d
+			other.calculate() // with the foods by their names there
+			in, err := letter.InputOf(ctx, d, v.athlete, &other.found)
+			return letter.Of(in), err
+		},
+	})
 }

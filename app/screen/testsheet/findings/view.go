@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/copying"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -18,6 +19,8 @@ type Actions struct {
 	// field was left.
 	Guess     func(field.Reading)
 	GuessLeft func()
+	// Letter shows the findings as text, for a letter or a record.
+	Letter func()
 }
 
 // View shows the findings of a sheet: in its main part the pictures and the
@@ -90,8 +93,9 @@ func (v *View) build() {
 	m.picture.title = look.NewLabel("", look.Strong, look.Ink).Shorten()
 	m.picture.bars = chart.NewInOutBars()
 	keep := picture.Link(v.desk, "findings.picture", v.desk.Words.Say("picture.findings"), func() fyne.CanvasObject { return m.picture.bars })
+	figures := copying.Link(v.desk, "findings.picture.copy", "copy.figures", v.pictured)
 	m.picture.nothing = look.NewParagraph("", look.Note, look.Ink2)
-	m.picture.sheet = look.NewSheet(look.VBox(14, look.HBox(8, look.Grow(m.picture.title), keep), m.picture.bars))
+	m.picture.sheet = look.NewSheet(look.VBox(14, look.HBox(8, look.Grow(m.picture.title), keep), m.picture.bars, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, figures))))
 	m.picture.noRate = look.NewSheet(look.VBox(8, look.NewLabel(say("findings.norate"), look.Strong, look.Ink), m.picture.nothing))
 	within := say("findings.range")
 	if v.sp.By.Hidden {
@@ -111,8 +115,10 @@ func (v *View) build() {
 	m.more = field.NewLink(v.desk.Host, "findings.more", "", v.turn)
 	m.summary.title = look.NewLabel("", look.Strong, look.Ink)
 	m.summary.sentence = look.NewParagraph("", look.Body, look.Ink)
-	m.summary.box = look.VBox(4, m.summary.title, m.summary.sentence)
-	table := look.NewSheet(look.VBox(4, m.table, look.Pad(0, 0, 0, -field.LinkPad, m.more)))
+	text := field.NewLink(v.desk.Host, "findings.letter", say("letter.open.ask"), func() { v.do.Letter() })
+	m.summary.box = look.VBox(4, look.HBox(12, look.Grow(m.summary.title), text), m.summary.sentence)
+	copied := copying.Link(v.desk, "findings.copy", "copy.table", v.copied)
+	table := look.NewSheet(look.VBox(4, m.table, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(16, m.more, copied))))
 	m.told = look.VBox(14, m.summary.box, m.picture.sheet, m.picture.noRate, table, m.compare.body)
 	m.ask = v.askPart()
 	m.column = look.VBox(14, m.cautions.box, m.ask, m.told)
@@ -277,4 +283,31 @@ func (v *View) Choose(row int) {
 	v.main.table.Choose(row)
 	v.explain(row)
 	v.reveal(row)
+}
+
+// copied is every figure as a table, those behind "more" too.
+func (v *View) copied() copying.Table {
+	say := v.sp.Say
+	within := say("findings.range")
+	if v.sp.By.Hidden {
+		within = say("findings.range.hidden")
+	}
+	t := copying.Table{Name: v.sp.session(v.in), Titles: []string{say("handout.report.figure"), say("findings.found"), within, say("findings.beside")}}
+	for _, r := range v.rows {
+		t.Rows = append(t.Rows, []string{r.Name, r.Found, r.Range, r.Beside})
+	}
+	return t
+}
+
+// pictured are the figures of the picture.
+func (v *View) pictured() copying.Table {
+	t := copying.Table{Name: v.sp.session(v.in)}
+	d := v.sp.bars(v.in)
+	for _, w := range []chart.Wording{d.OutWords, d.InWords, d.LeftWords} {
+		t.Rows = append(t.Rows, []string{w.Name, w.Title, w.Note})
+	}
+	if d.GuessText != "" {
+		t.Rows = append(t.Rows, []string{"", d.GuessText, ""})
+	}
+	return t
 }
