@@ -21,8 +21,8 @@ type press struct{ control, text string }
 // itself. file is a device's file that is there.
 func presses(name, file string) []press {
 	return map[string][]press{
-		"sheet-device":     {{"testsheet.device", ""}, {"testsheet.device.path", file}, {"testsheet.device.yes", ""}},
-		"findings-letter":  {{"findings.letter", ""}}, "findings-letter-hidden": {{"findings.letter", ""}},
+		"sheet-device":    {{"testsheet.device", ""}, {"testsheet.device.path", file}, {"testsheet.device.yes", ""}},
+		"findings-letter": {{"findings.letter", ""}}, "findings-letter-hidden": {{"findings.letter", ""}},
 		"state-long-agree": {{"planner.agree", ""}},
 		"state-suggest":    {{"planner.suggest", ""}},
 		"state-agree":      {{"planner.agree", ""}},
