@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/look"
 )
 
 // press sends a key to what has the keyboard, else to the window.
@@ -41,7 +42,7 @@ func TestHelpOpensAndCloses(t *testing.T) {
 		t.Errorf("the keyboard is on %T", w.Canvas().Focused())
 	}
 	press(w, fyne.KeyPageDown)
-	if p.help.panel.Offset() == 0 {
+	if p.help.panel.Parts()[1].(*look.Scroll).Offset() == 0 {
 		t.Error("Page Down does not scroll the page")
 	}
 	press(w, fyne.KeyEscape)

@@ -36,7 +36,7 @@ func Longer() (*Words, error) {
 // longer makes the words of a text longer; short ones, which units are, and what is put
 // in stay, and the next word makes up for it.
 func longer(text string) string {
-	put := regexp.MustCompile(`%(\[[0-9]+\])?[sd%]`)
+	put := regexp.MustCompile(`%(\[[0-9]+\])?[sd%]|` + labels().String())
 	var b strings.Builder
 	owed, at := 0, 0
 	for _, here := range append(put.FindAllStringIndex(text, -1), []int{len(text), len(text)}) {

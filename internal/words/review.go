@@ -246,5 +246,7 @@ func untranslated(english, own entry) bool {
 	if english.text != own.text || !maps.Equal(english.forms, own.forms) {
 		return false
 	}
-	return slices.ContainsFunc(own.all(), func(text string) bool { return word.MatchString(verbs().ReplaceAllString(text, "")) })
+	return slices.ContainsFunc(own.all(), func(text string) bool {
+		return word.MatchString(labels().ReplaceAllString(verbs().ReplaceAllString(text, ""), ""))
+	})
 }

@@ -1,7 +1,9 @@
 package desk
 
 // HelpPage names a page of help. Its texts are the keys "help.<page>.<part>" of the
-// catalogue; see [HelpParts].
+// catalogue. The parts are title, for, enter, figures and keys: what the screen is for,
+// what to enter, what the figures mean, the screen's own keys. A part after the first two
+// may have several lines, and a line a term before a tab.
 type HelpPage string
 
 // The pages: one for each screen, and for what a screen asks in a dialog of its own.
@@ -24,19 +26,6 @@ const (
 	HelpGive      HelpPage = "give"
 	HelpImport    HelpPage = "import"
 )
-
-// HelpPages lists the pages in the order of the work.
-func HelpPages() []HelpPage {
-	return []HelpPage{
-		HelpWelcome, HelpAthletes, HelpProfile, HelpOverview, HelpSheet, HelpFindings, HelpPlan, HelpAgreement, HelpClimate,
-		HelpHandout, HelpTestDay, HelpSquad, HelpTrips, HelpPantry, HelpPractice, HelpGive, HelpImport,
-	}
-}
-
-// HelpParts lists the parts of a page, each a text: its title, what the screen is for,
-// what to enter, what the figures mean, the screen's own keys. A part after the first
-// two may have several lines, and a line a term before a tab.
-func HelpParts() []string { return []string{"title", "for", "enter", "figures", "keys"} }
 
 // Helped is a [View] that shows more than its [Screen] says, and so names its page of
 // help.

@@ -23,39 +23,49 @@ import (
 	"ebbwell/internal/words/reading"
 )
 
-// screensIn lists the constants of type Screen in the source of package desk.
-func screensIn(t *testing.T) []desk.Screen {
+// named lists the constants of a type in a file of package desk.
+func named(t *testing.T, file, of string) []string {
 	t.Helper()
-	tree, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", "kit", "desk", "desk.go"), nil, parser.SkipObjectResolution)
+	tree, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", "kit", "desk", file), nil, parser.SkipObjectResolution)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var list []desk.Screen
+	var list []string
 	ast.Inspect(tree, func(n ast.Node) bool {
 		spec, ok := n.(*ast.ValueSpec)
 		if !ok || len(spec.Values) != 1 {
 			return true
 		}
-		if of, ok := spec.Type.(*ast.Ident); ok && of.Name == "Screen" {
-			name, err := strconv.Unquote(spec.Values[0].(*ast.BasicLit).Value)
+		if name, ok := spec.Type.(*ast.Ident); ok && name.Name == of {
+			text, err := strconv.Unquote(spec.Values[0].(*ast.BasicLit).Value)
 			if err != nil {
 				t.Fatal(err)
 			}
-			list = append(list, desk.Screen(name))
+			list = append(list, text)
 		}
 		return true
 	})
+	if len(list) < 11 {
+		t.Fatalf("found only %v", list)
+	}
 	return list
 }
 
+// pages are all pages of help, parts what each has.
+func pages(t *testing.T) []desk.HelpPage {
+	var list []desk.HelpPage
+	for _, page := range named(t, "help.go", "HelpPage") {
+		list = append(list, desk.HelpPage(page))
+	}
+	return list
+}
+
+func parts() []string { return []string{"title", "for", "enter", "figures", "keys"} }
+
 // Every screen has a page, and every page all its parts in every language.
 func TestEveryScreenHasAPage(t *testing.T) {
-	screens := screensIn(t)
-	if len(screens) < 11 {
-		t.Fatalf("found only the screens %v", screens)
-	}
-	for _, s := range screens {
-		if page := desk.HelpOf(s); !slices.Contains(desk.HelpPages(), page) {
+	for _, s := range named(t, "desk.go", "Screen") {
+		if page := desk.HelpOf(desk.Screen(s)); !slices.Contains(pages(t), page) {
 			t.Errorf("screen %q has no page of help", s)
 		}
 	}
@@ -64,8 +74,8 @@ func TestEveryScreenHasAPage(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, page := range desk.HelpPages() {
-			for _, part := range desk.HelpParts() {
+		for _, page := range pages(t) {
+			for _, part := range parts() {
 				if key := "help." + string(page) + "." + part; !w.Has(key) {
 					t.Errorf("%s lacks %s", tag, key)
 				}
@@ -78,8 +88,8 @@ func TestEveryScreenHasAPage(t *testing.T) {
 // more than 20 words.
 func TestTextsOfHelp(t *testing.T) {
 	known := []string{"help.enter", "help.figures", "help.keys", "help.keys.everywhere", "help.close"}
-	for _, page := range desk.HelpPages() {
-		for _, part := range desk.HelpParts() {
+	for _, page := range pages(t) {
+		for _, part := range parts() {
 			known = append(known, "help."+string(page)+"."+part)
 		}
 	}
@@ -95,12 +105,12 @@ func TestTextsOfHelp(t *testing.T) {
 			if !slices.Contains(known, key) {
 				t.Errorf("%s belongs to no page", key)
 			}
-			for line := range strings.Lines(w.Say(key)) {
+			for line := range strings.Lines(w.Explain(key)) {
 				if n := strings.Count(line, "\t"); n > 1 || n == 0 && strings.HasSuffix(key, ".keys") && key != "help.keys" {
 					t.Errorf("%s %s: %d tabs in %q", tag, key, n, line)
 				}
 			}
-			for _, s := range reading.Sentences(w.Say(key)) {
+			for _, s := range reading.Sentences(w.Explain(key)) {
 				if n := len(reading.Words(s)); n > 20 {
 					t.Errorf("%s %s: %d words: %s", tag, key, n, s)
 				}
@@ -116,13 +126,13 @@ func TestPageShowsItsTexts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, page := range desk.HelpPages() {
+	for _, page := range pages(t) {
 		p := NewPanel(field.NewHost(w), []Key{{"Ctrl+S", "save now"}})
 		p.ShowPage(page)
 		test.NewTempWindow(t, p).Resize(fyne.NewSize(400, 700))
 		texts := strings.Join(apptest.Texts(p), " ")
-		for _, part := range desk.HelpParts() {
-			for _, piece := range strings.FieldsFunc(w.Say(fmt.Sprintf("help.%s.%s", page, part)), func(r rune) bool { return r == '\n' || r == '\t' }) {
+		for _, part := range parts() {
+			for _, piece := range strings.FieldsFunc(w.Explain(fmt.Sprintf("help.%s.%s", page, part)), func(r rune) bool { return r == '\n' || r == '\t' }) {
 				if !strings.Contains(texts, piece) {
 					t.Errorf("%s does not show %q", page, piece)
 				}
@@ -158,7 +168,7 @@ func TestLayoutOfPages(t *testing.T) {
 			p := NewPanel(field.NewHost(w), []Key{{w.Say("keys.key.enter"), w.Say("keys.enter")}})
 			p.OfferTour(func() {})
 			window.SetContent(Beside(look.Gap(0, 0), p))
-			for _, page := range desk.HelpPages() {
+			for _, page := range pages(t) {
 				p.ShowPage(page)
 				for range 3 {
 					window.Content().Refresh()

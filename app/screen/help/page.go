@@ -18,7 +18,7 @@ const keyWidth float32 = 116
 
 // content is a page as it is read from top to bottom.
 func content(w *words.Words, page desk.HelpPage, everywhere []Key) fyne.CanvasObject {
-	text := func(part string) string { return w.Say("help." + string(page) + "." + part) }
+	text := func(part string) string { return w.Explain("help." + string(page) + "." + part) }
 	column := look.VBox(6)
 	for line := range strings.Lines(text("for")) {
 		column.Add(look.NewParagraph(strings.TrimSpace(line), look.Body, look.Ink))

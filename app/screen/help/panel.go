@@ -73,7 +73,7 @@ func (p *Panel) OfferTour(begin func()) {
 func (p *Panel) ShowPage(page desk.HelpPage) {
 	p.page = page
 	w := p.host.Words
-	p.title.SetText(w.Say("help." + string(page) + ".title"))
+	p.title.SetText(w.Explain("help." + string(page) + ".title"))
 	p.scroll.SetContent(look.Pad(0, 14, 4, 0, content(w, page, p.keys)))
 	p.Show()
 	p.Refresh()
@@ -81,9 +81,6 @@ func (p *Panel) ShowPage(page desk.HelpPage) {
 
 // Page is the page that is shown.
 func (p *Panel) Page() desk.HelpPage { return p.page }
-
-// Offset is how far down the page is scrolled, in px.
-func (p *Panel) Offset() float32 { return p.scroll.Offset() }
 
 // FocusGained and FocusLost show who has the keyboard.
 func (p *Panel) FocusGained() { p.setFocused(true) }
