@@ -12,9 +12,8 @@ import (
 	"testing"
 
 	"ebbwell/app/apptest"
-	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
-	"ebbwell/app/screen/planner/wording"
+	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/exchange"
 	"ebbwell/internal/figure"
@@ -151,7 +150,7 @@ func TestOneTruthInAgreementAndCard(t *testing.T) {
 // dialog asks to agree a draft; ok is false where it may not be agreed yet.
 func (h truth) dialog(c consult.Case, p record.Plan, a record.Athlete) (ok bool) {
 	h.t.Helper()
-	sp := wording.Speaker{Speaker: amount.Speaker{Words: h.program().Desk().Words, By: h.writer(a)}}
+	by := h.writer(a)
 	h.program().Open(desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: p.ID})
 	if !h.hasControl("planner.agree") {
 		return false
@@ -159,11 +158,16 @@ func (h truth) dialog(c consult.Case, p record.Plan, a record.Athlete) (ok bool)
 	said := h.asked("planner.agree")
 	chosen := consult.Meant(p)
 	q := c.Planner.Evaluate(plan.Expected, c.Carried(chosen))
+	end, unit := q.Deficit, quantity.PerCent
+	if by.Hidden {
+		end, unit = q.DeficitL, quantity.Litre
+	}
+	ends, spread := by.Signed(-end.Value, unit), by.Words.Say("planner.to", by.Number(-end.Low, unit), by.Signed(-end.High, unit))
 	h.holds(a.Name+": the agreement", said, map[string]string{
-		"deficit": sp.Deficit(q), "its range": sp.Spread(q), "carbohydrate": sp.Carbohydrate(q.Carbohydrate.TotalGH), "limit": sp.StopsAt(q.Ceiling),
+		"deficit": ends, "its range": spread, "carbohydrate": by.Amount(q.Carbohydrate.TotalGH, quantity.GramPerHour), "limit": by.Amount(care.StopsAt(q.Ceiling, by.Hidden), quantity.Litre),
 	})
 	compared := h.shows(desk.Place{Screen: desk.Plan, Athlete: a.ID, Record: p.ID, Part: "beside"})
-	h.holds(a.Name+": the options compared", compared, map[string]string{"deficit": sp.Deficit(q), "carbohydrate": sp.Carbohydrate(q.Carbohydrate.TotalGH)})
+	h.holds(a.Name+": the options compared", compared, map[string]string{"deficit": ends, "carbohydrate": by.Amount(q.Carbohydrate.TotalGH, quantity.GramPerHour)})
 	return true
 }
 
@@ -178,7 +182,6 @@ func (h truth) card(c consult.Case, p record.Plan, a record.Athlete) {
 	option, _ := consult.InForce(p)
 	var s plan.Schedule
 	c.Schedule(c.MixOf(option), &s)
-	sp := wording.Speaker{Speaker: amount.Speaker{Words: h.program().Desk().Words, By: by}}
 	texts := map[string]string{}
 	var sums [plan.Drinks]float64
 	for _, take := range s.Takes {
@@ -186,7 +189,7 @@ func (h truth) card(c consult.Case, p record.Plan, a record.Athlete) {
 			sums[d] += float64(ml)
 		}
 		if take.Mouthfuls > 0 {
-			texts[fmt.Sprintf("mouthfuls at minute %.0f", take.Chance.Minute)] = sp.Mouthfuls(take.Mouthfuls)
+			texts[fmt.Sprintf("mouthfuls at minute %.0f", take.Chance.Minute)] = by.Words.Say("planner.mouthfuls", take.Mouthfuls)
 		}
 	}
 	for d, ml := range sums {
