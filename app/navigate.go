@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/screen/athlete"
+	"ebbwell/app/screen/colleague"
 	"ebbwell/app/screen/giving"
 	"ebbwell/app/screen/handoutview"
 	"ebbwell/app/screen/importing"
@@ -46,6 +47,8 @@ func (p *Program) make(place desk.Place) (desk.View, error) {
 		return importing.New(p.desk, place)
 	case desk.Handout:
 		return handoutview.New(p.desk, place)
+	case desk.Colleague:
+		return colleague.New(p.desk)
 	case desk.Give:
 		return giving.New(p.desk, place)
 	}

@@ -254,6 +254,7 @@ func places(d *desk.Desk) ([]shot, error) {
 		{name: "overview-draft", place: desk.Place{Screen: desk.Overview, Athlete: draft}},
 		{name: "profile", place: desk.Place{Screen: desk.Profile, Athlete: gained}},
 		{name: "give", place: desk.Place{Screen: desk.Give, Athlete: hidden}}, {name: "give-group", place: desk.Place{Screen: desk.Give}},
+		{name: "give-colleague", place: desk.Place{Screen: desk.Give, Athlete: hidden, Part: desk.PartColleague}}, {name: "colleague", place: desk.Place{Screen: desk.Colleague}},
 		{name: "profile-new", place: desk.Place{Screen: desk.Profile, New: true}},
 		{name: "sheet-before", place: part(sheet, "before")}, {name: "sheet-bottles", place: part(sheet, "bottles")},
 		{name: "sheet-device", place: part(sheet, "before")},

@@ -48,6 +48,8 @@ const (
 	// Import is where a file of tests, athletes or results is read; Part of its place is
 	// a file to begin with, Record an import to look at.
 	Import Screen = "import"
+	// Colleague is where what another practice sent is taken in.
+	Colleague Screen = "colleague"
 )
 
 // The parts of a profile that a place can name.
@@ -63,6 +65,10 @@ const (
 	PartSheets = "sheets"
 	PartGroup  = "group"
 )
+
+// PartColleague is the part of the screen that gives records where they go to a
+// colleague.
+const PartColleague = "colleague"
 
 // Place is a screen and what it shows.
 type Place struct {
@@ -197,6 +203,17 @@ func (d *Desk) PracticeChanged() { d.practice = nil }
 // Calculate is what package consult needs besides the records.
 func (d *Desk) Calculate() consult.Setup {
 	return consult.Setup{Pantry: d.Products(), Settings: d.Practice().Settings, Activities: d.activities, Start: d.startOf, Zone: d.Now().Location()}
+}
+
+// CalculateWith is [Desk.Calculate] with products that are not kept yet.
+func (d *Desk) CalculateWith(more []record.Product) consult.Setup {
+	s := d.Calculate()
+	own, err := d.Store.Products(context.Background())
+	if err != nil {
+		d.Trouble(err)
+	}
+	s.Pantry = consult.NewPantry(d.generic, append(own, more...))
+	return s
 }
 
 // Today is the present day.

@@ -53,6 +53,8 @@ type entrySetup struct {
 	room bool
 	// covered draws dots in place of the text while the keyboard is elsewhere.
 	covered bool
+	// concealed draws a dot for each letter, also while it is typed.
+	concealed bool
 	// caret draws a small triangle for what opens a list.
 	caret bool
 }

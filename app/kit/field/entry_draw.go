@@ -3,6 +3,7 @@ package field
 import (
 	"image/color"
 	"sort"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -44,7 +45,15 @@ func (t *entry) width(from, to int) float32 {
 	if from >= to {
 		return 0
 	}
-	return t.setup.style.Width(t.editor.slice(from, to))
+	return t.setup.style.Width(t.shown(from, to))
+}
+
+// shown is a piece of the text as it is drawn.
+func (t *entry) shown(from, to int) string {
+	if t.setup.concealed {
+		return strings.Repeat("•", to-from)
+	}
+	return t.editor.slice(from, to)
 }
 
 // view is the piece of the text in sight, and where it begins. While the
@@ -163,7 +172,7 @@ func (r *entryRenderer) setText(p look.Palette) {
 	first, last, x := t.view()
 	left, right := t.inner()
 	y := t.Baseline() - s.Baseline()
-	text, tone := t.editor.slice(first, last), p.Ink
+	text, tone := t.shown(first, last), p.Ink
 	switch {
 	case len(t.editor.text) == 0:
 		text, tone = look.Ellipsis(t.setup.placeholder, s, right-left), p.Ink3
@@ -175,7 +184,7 @@ func (r *entryRenderer) setText(p look.Palette) {
 	case t.setup.covered && !t.focused:
 		text = coveredText
 	case last < len(t.editor.text) && !t.focused:
-		text = look.Ellipsis(t.editor.string(), s, right-left)
+		text = look.Ellipsis(t.shown(0, len(t.editor.text)), s, right-left)
 	}
 	if t.Disabled() {
 		tone = p.Ink2 // still read: 4.5:1 on the sunk ground too
@@ -244,6 +253,15 @@ const coveredText = "••••"
 func (t *entry) Cover(on bool) {
 	if t.setup.covered != on {
 		t.setup.covered = on
+		t.Refresh()
+	}
+}
+
+// Conceal draws a dot for each letter of a passphrase, also while it is typed, and lets
+// nothing of it be copied.
+func (t *entry) Conceal(on bool) {
+	if t.setup.concealed != on {
+		t.setup.concealed = on
 		t.Refresh()
 	}
 }

@@ -147,6 +147,9 @@ func (t *entry) TypedShortcut(s fyne.Shortcut) {
 // copyTo puts the selection on a clipboard and reports whether there was one.
 func (t *entry) copyTo(c fyne.Clipboard) bool {
 	text := t.editor.selected()
+	if t.setup.concealed {
+		text = ""
+	}
 	if c == nil || text == "" {
 		return false
 	}

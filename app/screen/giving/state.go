@@ -25,6 +25,10 @@ const (
 	formJSON form = "json"
 )
 
+// toColleague: another practice, which goes on with the athlete; all of it, in a file
+// that is locked.
+const toColleague disclose.Audience = "colleague"
+
 // everyone stands for all athletes in the choice of a group.
 const everyone = "everyone"
 
@@ -113,12 +117,15 @@ func (s state) mayShare(now time.Time) bool { return squad.Shares(*s.one, record
 // withPages reports whether kept pages are put in: only into what the athlete gets.
 func (s state) withPages() bool { return s.one != nil && s.pages && s.to == disclose.ToAthlete }
 
-// pick picks what may be given.
+// pick picks what may be given: to a colleague all of it.
 func (s state) pick(ctx context.Context, d *desk.Desk) (disclose.Given, error) {
 	who := s.who()
 	all, err := d.RecordsOf(ctx, who)
 	if err != nil {
 		return disclose.Given{}, err
+	}
+	if s.to == toColleague {
+		return disclose.Given{Records: all}, nil
 	}
 	g := disclose.Of(all, who, s.to, d.Now())
 	if s.withPages() && s.withheld > 0 {

@@ -3,6 +3,7 @@ package giving
 import (
 	"archive/zip"
 	"bytes"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -13,6 +14,8 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/internal/bundle"
+	"ebbwell/internal/lock"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -183,5 +186,48 @@ func TestAGroupIsGivenOnlyWithConsent(t *testing.T) {
 	}
 	if v, _, _ := open(t, d, desk.Place{}); !v.give.Disabled() {
 		t.Error("records of nobody can be given")
+	}
+}
+
+// TestAFileForAColleagueIsLocked: with a passphrase typed twice, in dots until it is to
+// be seen; only that opens it.
+func TestAFileForAColleagueIsLocked(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	a := apptest.AthleteNamed(t, d, "Ravka")
+	v, w, said := open(t, d, desk.Place{Athlete: a.ID, Part: desk.PartColleague})
+	typed := func(first, second string) string {
+		apptest.Type(t, w, "give.pass", first)
+		apptest.Type(t, w, "give.pass.again", second)
+		apptest.Click(t, w, "give.save")
+		return strings.Join(apptest.Texts(v.Body()), " ")
+	}
+	if text := typed("short", "short"); !strings.Contains(text, "too short") || apptest.Has(w, "give.ask.yes") {
+		t.Errorf("a short passphrase: %q", text)
+	}
+	if text := typed("four quiet herons wade", "four quiet herons sleep"); !strings.Contains(text, "differ") || strings.Contains(text, "herons") || apptest.Has(w, "give.ask.yes") {
+		t.Errorf("two passphrases: %q", text)
+	}
+	apptest.Click(t, w, "give.pass.show")
+	if text := strings.Join(apptest.Texts(v.Body()), " "); !strings.Contains(text, "herons sleep") {
+		t.Errorf("what was typed is not shown: %q", text)
+	}
+	typed("four quiet herons wade", "four quiet herons wade")
+	path := filepath.Join(t.TempDir(), "given.ebbwell")
+	apptest.Type(t, w, "give.ask.path", path)
+	apptest.Click(t, w, "give.ask.yes")
+	data, err := os.ReadFile(path)
+	if err != nil || bytes.Contains(data, []byte("Ravka")) || !strings.Contains(*said, "another way") {
+		t.Fatalf("the file names the athlete, or is none: %v, said %q", err, *said)
+	}
+	if _, err := lock.Reader(bytes.NewReader(data), "four quiet herons sleep"); !errors.Is(err, lock.ErrPassphrase) {
+		t.Errorf("another passphrase: %v", err)
+	}
+	plain, err := lock.Reader(bytes.NewReader(data), "four quiet herons wade")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := bundle.Read(plain)
+	if err != nil || len(b.Athletes) != 1 || b.Athletes[0].ID != a.ID || len(b.Tests) == 0 || len(b.Changes) == 0 {
+		t.Errorf("in the file are %d athletes, %d tests, %v", len(b.Athletes), len(b.Tests), err)
 	}
 }

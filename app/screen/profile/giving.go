@@ -1,6 +1,8 @@
 package profile
 
 import (
+	"context"
+
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/desk"
@@ -14,5 +16,10 @@ func newGivingPart(v *View) fyne.CanvasObject {
 	give := field.NewButton(v.desk.Host, "profile.give", say("give.go"), field.Outline, func() {
 		v.desk.Go(desk.Place{Screen: desk.Give, Athlete: v.now().ID})
 	})
-	return look.NewPanel(say("give.title"), nil, look.NewParagraph(say("profile.give.note"), look.Note, look.Ink2), look.HBox(0, give))
+	box := look.VBox(10, look.NewParagraph(say("profile.give.note"), look.Note, look.Ink2), look.HBox(0, give))
+	if open, err := v.desk.Store.Questions(context.Background(), v.now().ID); err == nil && len(open) > 0 {
+		decide := field.NewButton(v.desk.Host, "profile.questions", say("profile.questions.open"), field.Outline, func() { v.desk.Go(desk.Place{Screen: desk.Colleague}) })
+		box.Add(look.NewCaution("", say("profile.questions"), decide))
+	}
+	return look.NewPanel(say("give.title"), nil, box)
 }
