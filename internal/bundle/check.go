@@ -88,7 +88,7 @@ func (c *checker) text(s string) {
 // record looks at one record; of is the athlete whose it is, empty for none.
 func (c *checker) record(kind record.Kind, of record.ID, root any) {
 	v := reflect.ValueOf(root).Elem()
-	c.row(v, "")
+	c.row(v)
 	if of != "" && !c.of[record.Ref{Kind: record.KindAthlete, ID: of}] || of == "" && (kind == record.KindTest || kind == record.KindPlan) {
 		c.fail(errStray)
 	}
@@ -96,7 +96,7 @@ func (c *checker) record(kind record.Kind, of record.ID, root any) {
 }
 
 // row looks at one row and those in it.
-func (c *checker) row(v reflect.Value, parent string) {
+func (c *checker) row(v reflect.Value) {
 	m := metaOf(v)
 	switch {
 	case m.ID == "" || len(m.ID) > mostID || c.rows[m.ID]:
@@ -112,7 +112,7 @@ func (c *checker) row(v reflect.Value, parent string) {
 			if row.FieldByIndex(l.parent).String() != string(m.ID) {
 				c.fail(errStray)
 			}
-			c.row(row, string(m.ID))
+			c.row(row)
 		}
 	})
 }

@@ -66,7 +66,7 @@ func (s *Store) Merge(ctx context.Context, in Incomer) (record.Merge, error) {
 			return &Error{Code: CodeConflict, Doing: "put a bundle together", Err: errors.New("the records changed since they were looked at")}
 		}
 		m.At, m.By = w.now, w.by
-		x := merging{work: w, in: in, r: r, id: m.ID, here: here, ctx: ctx}
+		x := merging{work: w, in: in, r: r, id: m.ID, ended: ctx.Err}
 		return x.all(&m)
 	})
 	if err != nil {
@@ -85,13 +85,13 @@ func sameResult(a, b bundle.Result) bool {
 // merging is a merge being written.
 type merging struct {
 	*work
-	ctx  context.Context
-	in   Incomer
-	r    bundle.Result
-	here bundle.Here
-	id   record.ID
-	undo undoing
-	done int
+	// ended is the context's error once it is to stop.
+	ended func() error
+	in    Incomer
+	r     bundle.Result
+	id    record.ID
+	undo  undoing
+	done  int
 }
 
 // all writes everything and what stood before it.
@@ -134,7 +134,7 @@ func (x *merging) next() error {
 	if x.in.Progress != nil {
 		x.in.Progress(x.done, len(x.r.NewProducts)+len(x.r.NewAthletes)+len(x.r.NewTests)+len(x.r.NewPlans)+len(x.r.Athletes)+len(x.r.Tests)+len(x.r.Plans))
 	}
-	return x.ctx.Err()
+	return x.ended()
 }
 
 // fresh writes the records that were not here, as they were there: who made them and

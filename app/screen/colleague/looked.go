@@ -25,7 +25,7 @@ type looked struct {
 	gains []record.Test
 	// drafts are agreed plans that the guards do not let be agreed here.
 	drafts []record.Plan
-	// hidden are the athletes whose mass is hidden here, or would be.
+	// athletes are all of them as they would be.
 	athletes map[record.ID]record.Athlete
 }
 

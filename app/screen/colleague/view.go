@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/store"
 )
 
@@ -36,6 +37,7 @@ func New(d *desk.Desk) (*View, error) {
 	v := &View{desk: d, sp: speaker{d}, trouble: look.NewCaution("", "", nil)}
 	say, h := d.Words.Say, d.Host
 	v.path, v.pass = field.NewLine(h, "take.path", 1000), field.NewLine(h, "take.pass", 200)
+	v.path.SetText(saveto.Newest(".ebbwell"))
 	v.pass.Conceal(true)
 	v.show = field.NewCheck(h, "take.show", say("lock.show"))
 	v.show.OnChanged = func(on bool) { v.pass.Conceal(!on) }
