@@ -39,25 +39,45 @@ func (s *Shell) backUpNow(b record.Backup) {
 	say := d.Words.Say
 	path := saveto.Free(b.Folder, saveto.FileName(say("practice.backup.file", string(d.Today())), ".db"))
 	d.Beside.Run(func(ctx context.Context) error {
-		if err := d.Store.BackupWith(ctx, path, lock.Key{Locked: b.Key, To: b.To}); err != nil {
-			return err
-		}
-		p, err := d.Store.Practice(ctx)
-		if err != nil {
-			return err
-		}
-		now := d.Now().UTC()
-		p.Settings.Backup.At = &now
-		_, err = d.Store.SavePractice(ctx, p, store.Edit{})
-		return err
+		return d.Store.BackupWith(ctx, path, lock.Key{Locked: b.Key, To: b.To})
 	}, func(err error) {
-		d.PracticeChanged()
+		if err == nil {
+			err = s.noteBackup()
+		}
 		if err != nil {
 			d.Say(say("practice.backup.failed", saveto.Reason(d.Words, err)), say("practice.backup.go"), s.toBackups)
 			return
 		}
 		d.Say(say("practice.backedup", filepath.Clean(path)), "", nil)
 	})
+}
+
+// noteBackup writes down that a backup was made just now. What is typed is saved
+// before, and a practice that is on the screen is opened again: otherwise its next
+// change would be refused as one of an older record.
+func (s *Shell) noteBackup() error {
+	ctx, program := context.Background(), s.program
+	if program == nil {
+		return nil // closed meanwhile
+	}
+	d := program.desk
+	if err := program.keeper.Flush(ctx); err != nil {
+		return err
+	}
+	p, err := d.Store.Practice(ctx)
+	if err != nil {
+		return err
+	}
+	now := d.Now().UTC()
+	p.Settings.Backup.At = &now
+	if _, err := d.Store.SavePractice(ctx, p, store.Edit{}); err != nil {
+		return err
+	}
+	d.PracticeChanged()
+	if program.place.Screen == desk.Practice {
+		program.Reload()
+	}
+	return nil
 }
 
 // remindOfBackup says how old the last backup is. A practice without a record

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"context"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -100,5 +101,44 @@ func TestABackupThatFailsIsSaid(t *testing.T) {
 	shown := startDays(t, dir, store.BackupDays)
 	if !slices.ContainsFunc(shown, func(s string) bool { return strings.Contains(s, "could not be written") }) {
 		t.Errorf("not said in %q", shown)
+	}
+}
+
+// A backup that ends while the practice is on the screen takes nothing away from what
+// is typed there, before or after.
+func TestABackupEndsWhileThePracticeIsTyped(t *testing.T) {
+	s, w := start(t, t.TempDir(), false)
+	begin(t, w)
+	p := s.Program()
+	p.Open(desk.Place{Screen: desk.Practice})
+	apptest.Type(t, w, "practice.telephone", "555 0100")
+	if err := s.noteBackup(); err != nil {
+		t.Fatal(err)
+	}
+	apptest.Type(t, w, "practice.emergency", "112")
+	p.Open(desk.Place{Screen: desk.Athletes})
+	if p.Place().Screen != desk.Athletes {
+		t.Fatalf("the list does not open: %q", p.frame.strip.Message())
+	}
+	kept, err := p.Desk().Store.Practice(context.Background())
+	if err != nil || kept.Telephone != "555 0100" || kept.Emergency != "112" || kept.Settings.Backup.At == nil {
+		t.Errorf("kept %+v, %v", kept, err)
+	}
+}
+
+// A list that is open when the window is drawn anew goes with the view it belongs to:
+// what was picked in it would make the new view's next change one of an older record.
+func TestOpenListGoesWithItsView(t *testing.T) {
+	s, w := start(t, t.TempDir(), false)
+	begin(t, w)
+	p := s.Program()
+	p.Open(desk.Place{Screen: desk.Practice})
+	apptest.Click(t, w, "practice.language")
+	if w.Canvas().Overlays().Top() == nil {
+		t.Fatal("no list is open")
+	}
+	p.Reload()
+	if w.Canvas().Overlays().Top() != nil {
+		t.Error("the list of the earlier view is open still")
 	}
 }

@@ -128,7 +128,7 @@ func (m *monkey) event() {
 // note remembers what was done.
 func (m *monkey) note(format string, args ...any) {
 	m.did = append(m.did, fmt.Sprintf("%d at %+v: ", m.n, m.program().Place())+fmt.Sprintf(format, args...))
-	m.did = m.did[max(0, len(m.did)-12):]
+	m.did = m.did[max(0, len(m.did)-60):]
 }
 
 // open takes down whose records a place may change.

@@ -192,9 +192,14 @@ func (p *Program) Back() {
 
 // Reload draws the present place anew, after a change of theme or text size; for
 // another language see [Shell.translate]. The view knows best where it is: what was new when it was opened
-// may have a record by now. The keyboard stays on the control it is on.
+// may have a record by now. The keyboard stays on the control it is on. A list that
+// is open belongs to the view that goes: what is picked in it would be written over
+// what the new view shows.
 func (p *Program) Reload() {
 	at := p.focused()
+	for lists := p.shell.window.Canvas().Overlays(); lists.Top() != nil; {
+		lists.Remove(lists.Top())
+	}
 	p.Open(placeOf(p.view, p.place))
 	p.focus(at)
 }
