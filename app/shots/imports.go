@@ -21,9 +21,9 @@ const spreadsheet = "Name,Date of birth,Sex,Date,Start,Duration (min),Mass befor
 	"Corin Ashvale,12/03/1998,F,31/02/2025,09:30,75,61.2,60.6,0.55,0,22,58,1.012,,6,,\n" +
 	"Corin Ashvale,12/03/1998,F,14/05/2025,09:30,75,61.4,60.5,0.65,120,24,55,1.014,48,6,1.0,\n"
 
-// imports writes a spreadsheet beside the records of the invented practice, has one
-// import in its past, and lists the places that show both.
-func imports(ctx context.Context, s *store.Store) ([]shot, error) {
+// withImports writes a spreadsheet beside the records of the invented practice, has one
+// import in its past, and adds the places that show both.
+func withImports(ctx context.Context, s *store.Store, others []shot) ([]shot, error) {
 	path := filepath.Join(s.Dir(), "sweat tests 2025.csv")
 	if err := os.WriteFile(path, []byte(spreadsheet), 0o600); err != nil {
 		return nil, fmt.Errorf("write a spreadsheet: %w", err)
@@ -40,8 +40,8 @@ func imports(ctx context.Context, s *store.Store) ([]shot, error) {
 		list = append(list, one)
 	}
 	file := func(part string) desk.Place { return desk.Place{Screen: desk.Import, Part: path + part} }
-	return []shot{
+	return append([]shot{
 		{name: "import", place: desk.Place{Screen: desk.Import}}, {name: "import-columns", place: file("")}, {name: "import-faults", place: file("\nfaults")},
 		{name: "import-twins", place: file("\ntwins")}, {name: "import-questions", place: file("\nquestions")}, {name: "import-done", place: desk.Place{Screen: desk.Import, Record: list[0].ID}},
-	}, nil
+	}, others...), nil
 }

@@ -225,10 +225,6 @@ func places(d *desk.Desk) ([]shot, error) {
 	if err != nil {
 		return nil, err
 	}
-	importing, err := imports(ctx, s)
-	if err != nil {
-		return nil, err
-	}
 	part := func(p desk.Place, part string) desk.Place { p.Part = part; return p }
 	trip, sheet := desk.Place{Screen: desk.Trip, Record: trips[0].ID}, desk.Place{Screen: desk.Tests, Athlete: open}
 	defer d.ProductsChanged()
@@ -237,7 +233,7 @@ func places(d *desk.Desk) ([]shot, error) {
 		return nil, err
 	}
 	practice, plan := desk.Place{Screen: desk.Practice}, desk.Place{Screen: desk.Plan, Athlete: draft}
-	return append([]shot{
+	return withImports(ctx, s, append([]shot{
 		{name: "athletes", place: desk.Place{Screen: desk.Athletes}},
 		{name: "test-day", place: desk.Place{Screen: desk.TestDay}},
 		{name: "squad-start", place: desk.Place{Screen: desk.TestDay, New: true}}, {name: "squad", place: desk.Place{Screen: desk.TestDay, Record: squad}},
@@ -270,5 +266,5 @@ func places(d *desk.Desk) ([]shot, error) {
 		{name: "handout", place: desk.Place{Screen: desk.Handout, Athlete: lead}},
 		{name: "handout-hidden", place: desk.Place{Screen: desk.Handout, Athlete: hidden}},
 		{name: withHelp + "athletes", place: desk.Place{Screen: desk.Athletes}}, {name: withHelp + "plan-draft", place: plan}, {name: withHelp + "sheet-before", place: part(sheet, "before")},
-	}, append(importing, states...)...), nil
+	}, states...))
 }

@@ -215,3 +215,33 @@ func (w *builder) twins() {
 		}
 	}
 }
+
+// Mentioned is who and which days a file speaks of, so that no more is loaded than what
+// it may meet.
+type Mentioned struct {
+	// Names are the names of athletes as [NameKey] compares them.
+	Names map[string]bool
+	Days  map[record.Date]bool
+}
+
+// Mentions finds what a file speaks of as it is read.
+func Mentions(b Book, m Mapping, today record.Date) Mentioned {
+	found := Mentioned{Names: map[string]bool{}, Days: map[record.Date]bool{}}
+	s, ok := m.Find(b)
+	if !ok {
+		return found
+	}
+	w := &builder{m: m, s: s, o: Options{Today: today}}
+	for _, row := range m.Rows(s) {
+		w.at = row
+		if key := NameKey(w.fullName()); key != "" {
+			found.Names[key] = true
+		}
+		if column := m.first(Date); column >= 0 {
+			if day, _, err := parseDay(s.At(row, column).Text, m.Order, today, false); err == nil {
+				found.Days[day] = true
+			}
+		}
+	}
+	return found
+}

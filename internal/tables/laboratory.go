@@ -145,9 +145,9 @@ func (w *builder) sheetOf(who record.Athlete, day record.Date) (record.Test, Fau
 // isMine reports whether a result is of an athlete.
 func (w *builder) isMine(a, who record.Athlete, label string) bool {
 	if who.Name != "" {
-		return nameKey(a.Name) == nameKey(who.Name) && (who.Born == "" || a.Born == "" || who.Born == a.Born)
+		return NameKey(a.Name) == NameKey(who.Name) && (who.Born == "" || a.Born == "" || who.Born == a.Born)
 	}
-	return nameKey(a.Name) != "" && holdsAll(wordsOf(label), wordsOf(a.Name))
+	return NameKey(a.Name) != "" && holdsAll(wordsOf(label), wordsOf(a.Name))
 }
 
 // patchOf finds the patch a value is of: that at the site, or the only one.

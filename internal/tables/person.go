@@ -19,15 +19,15 @@ type people struct {
 func newPeople(k Known) *people {
 	p := &people{kept: map[string][]record.Athlete{}, fresh: map[string][]record.Athlete{}, rows: map[record.ID]int{}}
 	for _, a := range k.Athletes {
-		key := nameKey(a.Name)
+		key := NameKey(a.Name)
 		p.kept[key] = append(p.kept[key], a)
 	}
 	return p
 }
 
-// nameKey is a name as names are compared: small letters without accents, whatever
+// NameKey is a name as names are compared: small letters without accents, whatever
 // the order of its words.
-func nameKey(name string) string {
+func NameKey(name string) string {
 	words := wordsOf(name)
 	slices.Sort(words)
 	return strings.Join(words, " ")
@@ -152,7 +152,7 @@ func (w *builder) fullName() string {
 
 // whose finds who a row is about among the known ones and those of earlier rows.
 func (w *builder) whose(a record.Athlete) RowDraft {
-	key := nameKey(a.Name)
+	key := NameKey(a.Name)
 	if key == "" {
 		if !w.bad {
 			w.cellFault(-1, FaultNoName)
@@ -193,7 +193,7 @@ func (w *builder) whose(a record.Athlete) RowDraft {
 // listed is a row of a list of athletes: one that is known already, or stands in a row
 // before, is a twin.
 func (w *builder) listed(a record.Athlete) RowDraft {
-	r, key := RowDraft{Athlete: a, Twin: Twin{Row: -1}}, nameKey(a.Name)
+	r, key := RowDraft{Athlete: a, Twin: Twin{Row: -1}}, NameKey(a.Name)
 	if key == "" {
 		w.cellFault(-1, FaultNoName)
 		return r

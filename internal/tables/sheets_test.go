@@ -106,6 +106,26 @@ func near(t testing.TB, what string, got record.Number, want float64) {
 	}
 }
 
+// latin writes a text in Windows-1252.
+func latin(t testing.TB, text string) []byte {
+	t.Helper()
+	data, err := charmap.Windows1252.NewEncoder().String(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return []byte(data)
+}
+
+// utf16 writes a text in UTF-16 with a mark.
+func utf16(t testing.TB, text string) []byte {
+	t.Helper()
+	data, err := xunicode.UTF16(xunicode.LittleEndian, xunicode.UseBOM).NewEncoder().String(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return []byte(data)
+}
+
 // spreadsheets are files as practices keep them: other heads, units, languages,
 // orders of dates, encodings. The athletes and the values are invented.
 func spreadsheets(t testing.TB) map[string]struct {
@@ -113,20 +133,6 @@ func spreadsheets(t testing.TB) map[string]struct {
 	want want
 } {
 	t.Helper()
-	latin := func(text string) []byte {
-		data, err := charmap.Windows1252.NewEncoder().String(text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return []byte(data)
-	}
-	wide := func(text string) []byte {
-		data, err := xunicode.UTF16(xunicode.LittleEndian, xunicode.UseBOM).NewEncoder().String(text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return []byte(data)
-	}
 	return map[string]struct {
 		data []byte
 		want want
@@ -138,10 +144,10 @@ func spreadsheets(t testing.TB) map[string]struct {
 		"american, pounds": {[]byte("Player,Birthdate,M/F,Session Date,Start Time,Duration (min),Weight In (lbs),Weight Out (lbs),Fluid (oz),Temp F,Humidity\n" +
 			"\"Moss, Ivo\",3/14/2001,M,8/21/2024,5:05 PM,95,172.4,169.8,33.8,88,61\n"),
 			want{"Ivo Moss", "2001-03-14", record.Male, "2024-08-21", "17:05", "18:40", 78.1993, 77.0200, 999.586, 0, 0, 31.1111, 61, 0, 0, "", record.ImportTests, 1}},
-		"german, semicolon, Windows-1252": {latin("Name;Vorname;Geburtsdatum;Geschlecht;Datum;Beginn;Dauer (min);Gewicht vorher (kg);Gewicht nachher (kg);Trinkmenge (ml);Urinmenge (ml);Lufttemperatur (°C);Luftfeuchte (%);Spez. Gewicht;Natrium Unterarm (mmol/l);Schweißrate (l/h)\r\n" +
+		"german, semicolon, Windows-1252": {latin(t, "Name;Vorname;Geburtsdatum;Geschlecht;Datum;Beginn;Dauer (min);Gewicht vorher (kg);Gewicht nachher (kg);Trinkmenge (ml);Urinmenge (ml);Lufttemperatur (°C);Luftfeuchte (%);Spez. Gewicht;Natrium Unterarm (mmol/l);Schweißrate (l/h)\r\n"+
 			"Grünwaß;Jörn;05.09.1995;m;03.05.2025;18:15;75;82,35;81,10;1.250;0;17,5;62;1,012;38,5;1,4\r\n"),
 			want{"Jörn Grünwaß", "1995-09-05", record.Male, "2025-05-03", "18:15", "19:30", 82.35, 81.10, 1250, 0, 0, 17.5, 62, 1.012, 38.5, record.SiteForearmDorsal, record.ImportTests, 1}},
-		"spanish, litres, tab, UTF-16": {wide("Nombre y apellidos\tFecha de nacimiento\tSexo\tFecha\tHora de inicio\tHora de fin\tPeso antes (kg)\tPeso después (kg)\tIngesta de líquido (L)\tTemperatura ambiente (ºC)\tHumedad relativa (%)\tDensidad urinaria\tSodio en sudor antebrazo (mmol/L)\n" +
+		"spanish, litres, tab, UTF-16": {utf16(t, "Nombre y apellidos\tFecha de nacimiento\tSexo\tFecha\tHora de inicio\tHora de fin\tPeso antes (kg)\tPeso después (kg)\tIngesta de líquido (L)\tTemperatura ambiente (ºC)\tHumedad relativa (%)\tDensidad urinaria\tSodio en sudor antebrazo (mmol/L)\n"+
 			"Telma Orzuna\t9/1/2003\tmujer\t30/09/2025\t19:00\t20:30\t57,2\t56,1\t0,75\t28\t70\t1,024\t52\n"),
 			want{"Telma Orzuna", "2003-01-09", record.Female, "2025-09-30", "19:00", "20:30", 57.2, 56.1, 750, 0, 0, 28, 70, 1.024, 52, record.SiteForearmDorsal, record.ImportTests, 1}},
 		"french, mark and semicolon": {[]byte("\ufeffNom;Prénom;Date de naissance;Sexe;Date du test;Heure de début;Durée;Poids avant (kg);Poids après (kg);Boissons bues (mL);Aliments (g);Température (°C);Humidité (%);Densité urinaire\n" +

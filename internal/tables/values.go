@@ -179,36 +179,12 @@ func parseDay(text string, order Order, today record.Date, born bool) (day recor
 		}
 		text = text[:i]
 	}
-	parts := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" .-/,\u00a0", r) })
-	var numbers []int
-	month, at := 0, -1
-	for _, p := range parts {
-		p = strings.TrimSuffix(strings.TrimSuffix(strings.TrimSuffix(p, "th"), "st"), "nd")
-		if n, err := strconv.Atoi(p); err == nil && len(p) <= 4 && n >= 0 {
-			numbers = append(numbers, n)
-			continue
-		}
-		if n := monthNamed(p); n > 0 && month == 0 {
-			month, at = n, len(numbers)
-		} else if p != "de" && p != "of" {
-			return "", "", errDay
-		}
-	}
-	var y, mo, d int
-	switch {
-	case month > 0 && len(numbers) == 2 && at == 2: // the month last is nothing anyone writes
+	numbers, month, at, ok := dayParts(text)
+	if !ok {
 		return "", "", errDay
-	case month > 0 && len(numbers) == 2 && numbers[0] > 31:
-		y, mo, d = numbers[0], month, numbers[1]
-	case month > 0 && len(numbers) == 2:
-		y, mo, d = numbers[1], month, numbers[0]
-	case month == 0 && len(numbers) == 3 && (numbers[0] > 31 || order == YearMonthDay):
-		y, mo, d = numbers[0], numbers[1], numbers[2]
-	case month == 0 && len(numbers) == 3 && order == MonthDayYear:
-		mo, d, y = numbers[0], numbers[1], numbers[2]
-	case month == 0 && len(numbers) == 3:
-		d, mo, y = numbers[0], numbers[1], numbers[2]
-	default:
+	}
+	y, mo, d, ok := ordered(numbers, month, at, order)
+	if !ok {
 		return "", "", errDay
 	}
 	y = fullYear(y, today, born)
@@ -217,6 +193,50 @@ func parseDay(text string, order Order, today record.Date, born bool) (day recor
 		return "", "", errDay
 	}
 	return record.DateOf(t), clock, nil
+}
+
+// dayParts cuts a day into its numbers and the month named, which stands before the
+// number at.
+func dayParts(text string) (numbers []int, month, at int, ok bool) {
+	for _, p := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" .-/,\u00a0", r) }) {
+		for _, end := range []string{"th", "st", "nd", "rd", "er", "º"} {
+			if rest, ok := strings.CutSuffix(p, end); ok && strings.Trim(rest, "0123456789") == "" {
+				p = rest
+			}
+		}
+		if n, err := strconv.Atoi(p); err == nil && len(p) <= 4 && n >= 0 {
+			numbers = append(numbers, n)
+			continue
+		}
+		if n := monthNamed(p); n > 0 && month == 0 {
+			month, at = n, len(numbers)
+		} else if p != "de" && p != "of" {
+			return nil, 0, 0, false
+		}
+	}
+	return numbers, month, at, true
+}
+
+// ordered tells year, month and day apart.
+func ordered(n []int, month, at int, order Order) (y, mo, d int, ok bool) {
+	if month > 0 {
+		switch {
+		case len(n) != 2, at == 2: // the month last is nothing anyone writes
+			return 0, 0, 0, false
+		case n[0] > 31:
+			return n[0], month, n[1], true
+		}
+		return n[1], month, n[0], true
+	}
+	switch {
+	case len(n) != 3:
+		return 0, 0, 0, false
+	case n[0] > 31 || order == YearMonthDay:
+		return n[0], n[1], n[2], true
+	case order == MonthDayYear:
+		return n[2], n[0], n[1], true
+	}
+	return n[2], n[1], n[0], true
 }
 
 // fullYear makes four digits of two: of this century unless that is to come.
@@ -293,44 +313,51 @@ func orderOf(s Sheet, m Mapping) (Order, bool) {
 // parseClock reads a time of day: "17:05", "5.05 pm", "17h05", "1705", "17 Uhr".
 func parseClock(text string) (record.Clock, bool) {
 	low := strings.ToLower(strings.TrimSpace(text))
-	afternoon, morning := false, false
-	for _, end := range []string{"pm", "p.m.", "p. m.", "p.m"} {
-		if rest, ok := strings.CutSuffix(low, end); ok {
-			low, afternoon = strings.TrimSpace(rest), true
-		}
-	}
-	for _, end := range []string{"am", "a.m.", "a. m.", "a.m"} {
-		if rest, ok := strings.CutSuffix(low, end); ok {
-			low, morning = strings.TrimSpace(rest), true
-		}
-	}
+	low, half := halfOfDay(low)
+	bare := low
 	for _, end := range []string{"uhr", "hrs", "hr", "h"} {
-		if rest, ok := strings.CutSuffix(low, end); ok {
-			low = strings.TrimSpace(rest)
-		}
+		low = strings.TrimSpace(strings.TrimSuffix(low, end))
 	}
 	parts := strings.FieldsFunc(low, func(r rune) bool { return strings.ContainsRune(":.hu", r) })
 	if len(parts) == 1 && len(low) == 4 && strings.Trim(low, "0123456789") == "" {
 		parts = []string{low[:2], low[2:]}
 	}
-	if len(parts) == 0 || len(parts) > 3 || len(parts) == 1 && !afternoon && !morning && low == strings.ToLower(strings.TrimSpace(text)) {
+	if len(parts) == 0 || len(parts) > 3 || len(parts) == 1 && half == "" && low == bare {
 		return "", false
 	}
-	hour, err := strconv.Atoi(strings.TrimSpace(parts[0]))
-	minute := 0
-	if err == nil && len(parts) > 1 {
+	hour, err1 := strconv.Atoi(strings.TrimSpace(parts[0]))
+	minute, err2 := 0, error(nil)
+	if len(parts) > 1 {
 		if len(parts[1]) != 2 {
 			return "", false
 		}
-		minute, err = strconv.Atoi(parts[1])
+		minute, err2 = strconv.Atoi(parts[1])
 	}
-	if err != nil || (afternoon || morning) && (hour < 1 || hour > 12) {
+	if err1 != nil || err2 != nil {
 		return "", false
 	}
-	if afternoon && hour < 12 {
-		hour += 12
+	return clockOf(hour, minute, half)
+}
+
+// halfOfDay takes "am" or "pm" off a time of day; half is the letter it begins with.
+func halfOfDay(low string) (rest, half string) {
+	for _, end := range []string{"pm", "p.m.", "p. m.", "p.m", "am", "a.m.", "a. m.", "a.m"} {
+		if rest, ok := strings.CutSuffix(low, end); ok {
+			return strings.TrimSpace(rest), end[:1]
+		}
 	}
-	if morning && hour == 12 {
+	return low, ""
+}
+
+// clockOf is a time of day by its hour, of the half of the day where one is named.
+func clockOf(hour, minute int, half string) (record.Clock, bool) {
+	if half != "" && (hour < 1 || hour > 12) {
+		return "", false
+	}
+	switch {
+	case half == "p" && hour < 12:
+		hour += 12
+	case half == "a" && hour == 12:
 		hour = 0
 	}
 	if hour < 0 || hour > 23 || minute < 0 || minute > 59 {

@@ -7,6 +7,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
+	"ebbwell/internal/store"
 	"ebbwell/internal/tables"
 	"ebbwell/internal/words"
 )
@@ -20,42 +21,36 @@ type known struct {
 	tests, gone map[record.ID]bool
 }
 
-// load reads what the practice has; the sheets only where results are put onto them.
-func (v *View) load(ctx context.Context, laboratory bool) (*known, error) {
+// load reads what the practice has of what a file speaks of: of athletes of another
+// name only who they are, sheets only where results may be put onto them.
+func (v *View) load(ctx context.Context, s state) (*known, error) {
 	k := &known{tests: map[record.ID]bool{}, gone: map[record.ID]bool{}}
-	people, err := v.desk.Store.Athletes(ctx)
+	about := s.mentions(v.desk.Today())
+	laboratory := s.mapping.Kind == record.ImportLaboratory
+	days, err := v.desk.Store.TestDays(ctx)
+	if err != nil {
+		return nil, fmt.Errorf("list the tests: %w", err)
+	}
+	sheets := map[record.ID]bool{}
+	for _, d := range days {
+		k.tests[d.ID] = true
+		if d.DeletedAt == nil {
+			k.Tests = append(k.Tests, tables.KnownTest{Athlete: d.AthleteID, Date: d.Date, Start: d.Start})
+			sheets[d.AthleteID] = sheets[d.AthleteID] || laboratory && about.Days[d.Date]
+		}
+	}
+	people, err := v.desk.Store.People(ctx)
 	if err != nil {
 		return nil, fmt.Errorf("list the athletes: %w", err)
 	}
 	for _, p := range people {
-		a, err := v.desk.Store.LoadAthlete(ctx, p.ID)
-		if err != nil {
+		if err := v.loadPerson(ctx, k, p, about.Names[tables.NameKey(p.Name)], sheets[p.ID]); err != nil {
 			return nil, err
 		}
-		k.Athletes = append(k.Athletes, a)
-		if !laboratory {
-			continue
-		}
-		tests, err := v.desk.Store.Tests(ctx, p.ID)
-		if err != nil {
-			return nil, err
-		}
-		k.Sheets = append(k.Sheets, tests...)
-	}
-	days, err := v.desk.Store.TestDays(ctx)
-	if err != nil {
-		return nil, err
-	}
-	for _, d := range days {
-		k.tests[d.ID] = true
-		if d.DeletedAt != nil {
-			continue
-		}
-		k.Tests = append(k.Tests, tables.KnownTest{Athlete: d.AthleteID, Date: d.Date, Start: d.Start})
 	}
 	deleted, err := v.desk.Store.Deleted(ctx)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("list what was deleted: %w", err)
 	}
 	for _, d := range deleted {
 		k.gone[d.Ref.ID] = true
@@ -63,14 +58,45 @@ func (v *View) load(ctx context.Context, laboratory bool) (*known, error) {
 	if k.groups, err = v.desk.Store.Groups(ctx); err != nil || !laboratory {
 		return k, err
 	}
+	return k, v.loadBibs(ctx, k)
+}
+
+// loadPerson adds an athlete, whole where the file names them, with the sheets where
+// results may be for them.
+func (v *View) loadPerson(ctx context.Context, k *known, p store.AthleteSummary, named, sheets bool) error {
+	a := record.Athlete{Meta: record.Meta{ID: p.ID}, Name: p.Name, Born: p.Born}
+	if named {
+		whole, err := v.desk.Store.LoadAthlete(ctx, p.ID)
+		if err != nil {
+			return fmt.Errorf("read an athlete: %w", err)
+		}
+		a = whole
+	}
+	k.Athletes = append(k.Athletes, a)
+	if !sheets {
+		return nil
+	}
+	tests, err := v.desk.Store.Tests(ctx, p.ID)
+	if err != nil {
+		return fmt.Errorf("read sheets: %w", err)
+	}
+	k.Sheets = append(k.Sheets, tests...)
+	return nil
+}
+
+// loadBibs reads the numbers of athletes in sessions of a group.
+func (v *View) loadBibs(ctx context.Context, k *known) error {
 	sessions, err := v.desk.Store.GroupSessions(ctx)
+	if err != nil {
+		return fmt.Errorf("read the sessions of groups: %w", err)
+	}
 	k.Bibs = map[record.ID]string{}
 	for _, s := range sessions {
 		for _, m := range s.Members {
 			k.Bibs[m.TestID] = m.Bib
 		}
 	}
-	return k, err
+	return nil
 }
 
 // sports turns the words for sports of every language into their codes.

@@ -6,7 +6,6 @@ package importing
 import (
 	"errors"
 	"maps"
-	"path/filepath"
 	"slices"
 
 	"ebbwell/internal/record"
@@ -26,10 +25,10 @@ const (
 // state is an import as it is open, without anything drawn.
 type state struct {
 	phase phase
-	// path is the file, file its name.
-	path, file string
-	book       tables.Book
-	mapping    tables.Mapping
+	// file is its name.
+	file    string
+	book    tables.Book
+	mapping tables.Mapping
 	// template is the one the file was known by; its name is empty for none.
 	template record.ImportTemplate
 	draft    tables.Draft
@@ -41,8 +40,17 @@ type state struct {
 	without bool
 }
 
-// name takes the file.
-func (s *state) name(path string) { s.path, s.file = path, filepath.Base(path) }
+// mentions is who and which days the file speaks of.
+func (s *state) mentions(today record.Date) tables.Mentioned {
+	if s.own == nil {
+		return tables.Mentions(s.book, s.mapping, today)
+	}
+	about := tables.Mentioned{Names: map[string]bool{}}
+	for _, a := range s.own.records.Athletes {
+		about.Names[tables.NameKey(a.Name)] = true
+	}
+	return about
+}
 
 // choice is what was decided about the rows.
 func (s *state) choice() tables.Choice {

@@ -17,7 +17,6 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
-	"ebbwell/internal/record"
 	"ebbwell/internal/tables"
 )
 
@@ -147,8 +146,7 @@ func (v *View) open(path string) {
 
 // read reads a file and finds out what its columns mean.
 func (v *View) read(ctx context.Context, path string) (state, error) {
-	s := state{another: map[int]bool{}}
-	s.name(path)
+	s := state{another: map[int]bool{}, file: filepath.Base(path)}
 	data, err := readFile(path)
 	if err != nil {
 		return s, err
@@ -240,7 +238,7 @@ func (v *View) check() {
 	v.ui.busy(true)
 	s := v.s
 	v.run(func(ctx context.Context) (err error) {
-		if v.known, err = v.load(ctx, s.mapping.Kind == record.ImportLaboratory); err != nil {
+		if v.known, err = v.load(ctx, s); err != nil {
 			return err
 		}
 		if s.own != nil {
