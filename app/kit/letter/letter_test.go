@@ -69,46 +69,18 @@ func TestLettersOfTheDemo(t *testing.T) {
 		t.Fatal(err)
 	}
 	tested, planned, hidden := 0, 0, 0
-	telltale := regexp.MustCompile(`(?i)\d\s?(kg|lb|kcal)|[%‰]|\bkg\b|/kg`)
 	for _, tag := range languages() {
 		for _, line := range list {
 			l, in := of(t, d, line.Name, tag)
-			say, text := in.Speaker.Say, l.Text()
 			where := line.Name + ", " + tag.String()
-			for _, title := range []string{"letter.assessment", "letter.own", "letter.agreed", "letter.checked", "letter.signed"} {
-				if l.part(say(title)) == "" {
-					t.Errorf("%s: nothing under %q", where, say(title))
-				}
-			}
-			if strings.Contains(text, "%!") || strings.Contains(text, "letter.") || strings.Contains(text, "\u00a0") {
-				t.Errorf("%s: not worded:\n%s", where, text)
-			}
-			if !strings.HasPrefix(text, line.Name) || !strings.Contains(text, in.Practice.Practitioner) || !strings.Contains(text, in.Speaker.Words.Date(in.At)) || !strings.Contains(text, in.Speaker.Words.Clock(in.At)) {
-				t.Errorf("%s: not named, signed or timed:\n%s", where, text)
-			}
-			for _, p := range l.Parts {
-				for _, sentence := range sentences(p.Lines) {
-					if n := words(sentence); n > mostWords {
-						t.Errorf("%s: %d words: %q", where, n, sentence)
-					}
-				}
-			}
-			by := in.Speaker.By
-			by.Hidden = by.Hidden || in.Test != nil && in.Test.Care.MassHidden
-			if by.Hidden {
+			holdsForm(t, where, l, in)
+			if in.Speaker.By.Hidden || in.Test != nil && in.Test.Care.MassHidden {
 				hidden++
-				if found := telltale.FindString(text); found != "" {
-					t.Errorf("%s: body mass is hidden, and %q is told in\n%s", where, found, text)
-				}
+				holdsHidden(t, where, l)
 			}
 			if in.Test != nil && in.Test.Sweat.Fluid.Rate.Ranged {
 				tested++
-				rate := in.Test.Sweat.Fluid.Rate
-				for _, figure := range []string{by.Found(rate), by.Range(rate)} {
-					if !strings.Contains(l.part(say("letter.assessment")), plain(figure)) {
-						t.Errorf("%s: %s is missing in\n%s", where, figure, text)
-					}
-				}
+				holdsTest(t, where, l, in)
 			}
 			if in.Plan != nil {
 				planned++
@@ -118,6 +90,55 @@ func TestLettersOfTheDemo(t *testing.T) {
 	}
 	if tested < 20 || planned < 8 || hidden < 4 {
 		t.Errorf("only %d letters of tests, %d of plans, %d with hidden mass", tested, planned, hidden)
+	}
+}
+
+// holdsForm looks whether a letter has its parts, is signed and timed, and reads well.
+func holdsForm(t *testing.T, where string, l Letter, in Input) {
+	t.Helper()
+	say, text := in.Speaker.Say, l.Text()
+	for _, title := range []string{"letter.assessment", "letter.own", "letter.agreed", "letter.checked", "letter.signed"} {
+		if l.part(say(title)) == "" {
+			t.Errorf("%s: nothing under %q", where, say(title))
+		}
+	}
+	if strings.Contains(text, "%!") || strings.Contains(text, "letter.") || strings.Contains(text, "\u00a0") {
+		t.Errorf("%s: not worded:\n%s", where, text)
+	}
+	for what, part := range map[string]string{
+		"athlete": in.Athlete.Name, "practitioner": in.Practice.Practitioner, "day": in.Speaker.Words.Date(in.At), "time": in.Speaker.Words.Clock(in.At),
+	} {
+		if part == "" || !strings.Contains(text, plain(part)) {
+			t.Errorf("%s: the %s is missing in\n%s", where, what, text)
+		}
+	}
+	for _, p := range l.Parts {
+		for _, sentence := range sentences(p.Lines) {
+			if n := words(sentence); n > mostWords {
+				t.Errorf("%s: %d words: %q", where, n, sentence)
+			}
+		}
+	}
+}
+
+// holdsHidden looks whether a letter tells of body mass.
+func holdsHidden(t *testing.T, where string, l Letter) {
+	t.Helper()
+	telltale := regexp.MustCompile(`(?i)\d\s?(kg|lb|kcal)|[%‰]|\bkg\b|/kg`)
+	if found := telltale.FindString(l.Text()); found != "" {
+		t.Errorf("%s: body mass is hidden, and %q is told in\n%s", where, found, l.Text())
+	}
+}
+
+// holdsTest looks whether a letter tells the rate of its test, with its range.
+func holdsTest(t *testing.T, where string, l Letter, in Input) {
+	t.Helper()
+	by, rate := in.Speaker.By, in.Test.Sweat.Fluid.Rate
+	by.Hidden = by.Hidden || in.Test.Care.MassHidden
+	for _, figure := range []string{by.Found(rate), by.Range(rate)} {
+		if !strings.Contains(l.part(in.Speaker.Say("letter.assessment")), plain(figure)) {
+			t.Errorf("%s: %s is missing in\n%s", where, figure, l.Text())
+		}
 	}
 }
 
