@@ -29,9 +29,13 @@ func sets() map[string]func(c *Case) {
 // milliseconds; the benchmark measures them.
 func TestSearchStaysSmall(t *testing.T) {
 	const most = 400_000
+	cases := uint64(1500)
+	if testing.Short() {
+		cases = 60
+	}
 	for name, change := range sets() {
 		worst := 0
-		for seed := range uint64(1500) {
+		for seed := range cases {
 			for _, food := range []bool{false, true} {
 				c := seeded(seed).draw()
 				change(&c)
