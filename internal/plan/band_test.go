@@ -137,6 +137,9 @@ func TestBandByHand(t *testing.T) {
 	salted := newPlanner(t, b, courtSession(), byHand(), Aim{Sodium: Within(400, 600)}) // 700 to 1050 mg in 1.75 h
 	near(t, "least salt", salted.Bands(Expected, Mix{})[Salt].Low, 700/393.4)
 	near(t, "most salt", salted.Bands(Expected, Mix{})[Salt].High, 1050/393.4)
+	weak := newPlanner(t, b, courtSession(), byHand(), Aim{Strength: Within(0, 4)}) // 6 % beside 500 mL of water
+	near(t, "no more than 4 %", weak.Bands(Expected, Mix{Water: 500})[Drink1].High, 1000)
+	near(t, "water that 4 % takes", weak.Bands(Expected, Mix{Drink1: 1000})[Water].Low, 500)
 	sweet := newPlanner(t, b, courtSession(), byHand(), Aim{Deficit: Within(0, 2), Carbohydrate: Within(60, 90)})
 	near(t, "105 g from a drink of 6 %", sweet.Bands(Expected, Mix{})[Drink1].Low, 1750)
 	near(t, "60 g from it beside two portions", sweet.Bands(Expected, Mix{Food1: 2.25})[Drink1].Low, 1707.2)

@@ -247,6 +247,13 @@ func TestCompareByHand(t *testing.T) {
 	} {
 		near(t, name, c[0], c[1])
 	}
+	back := p.Compare(Expected, b, a)
+	for name, c := range map[string][2]float64{
+		"water": {back.Mix[Water], 1300}, "litres": {back.DeficitL, -d.DeficitL}, "%": {back.Deficit, -d.Deficit}, "drunk": {back.DrunkL, 0.3}, "rate": {back.RateLH, 0.3 / 1.75},
+		"carbohydrate": {back.CarbohydrateGH, -80 / 1.75}, "sodium": {back.SodiumMgH, -(500 + 40 + 393.4) / 1.75}, "strength": {back.Strength, -4},
+	} {
+		near(t, name+" back", c[0], c[1])
+	}
 	if !d.Lost.Has(NearStomach) || d.Gained.Has(NearStomach) || !d.Gained.Has(PastLimit) || d.Lost.Has(PastLimit) {
 		t.Errorf("gained %v, lost %v", d.Gained.Codes(), d.Lost.Codes())
 	}

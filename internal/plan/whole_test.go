@@ -58,6 +58,11 @@ func TestOneDrinkOnlyAdds(t *testing.T) {
 // A mouthful of less than 1 mL is none: the usual one stands in for it.
 func TestUsualMouthfulStandsIn(t *testing.T) {
 	p := courtPlanner(t)
+	var tiny Schedule
+	p.Schedule(Expected, Mix{Water: 900}, courtChances(t, 105), 1.05, &tiny)
+	if tiny.Takes[4].Mouthfuls < 60 {
+		t.Errorf("mouthfuls of 1.05 mL: %d at a chance", tiny.Takes[4].Mouthfuls)
+	}
 	for given, want := range map[Mouthful]Mouthful{0: 25, 0.95: 25, 1.05: 1.05, 30: 30} {
 		var a, b Schedule
 		p.Schedule(Expected, Mix{Water: 900}, courtChances(t, 105), given, &a)

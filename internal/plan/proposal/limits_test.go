@@ -72,6 +72,12 @@ func TestOwnBottlesAreForDrinks(t *testing.T) {
 			t.Errorf("slot %d: %v, want %v", slot, got, want)
 		}
 	}
+	if got := bottleSums([]float64{500, 750}, 1300, 600); !slices.Equal(got, []float64{600, 500, 750, 1000, 0, 1250}) {
+		t.Errorf("the nearest first: %v", got)
+	}
+	if got := bottleSums([]float64{0.3, 500}, 600, 0); !slices.Equal(got, []float64{0, 500}) {
+		t.Errorf("a bottle that holds nothing: %v", got)
+	}
 	p.open(false)
 	if len(p.values[gel]) != 1 || len(p.values[banana]) != 1 || len(p.values[salt]) < 2 {
 		t.Errorf("drinks alone: %v", p.values)
