@@ -363,3 +363,39 @@ func TestStepsCountFoodWater(t *testing.T) {
 		t.Errorf("by the lower limit of now: %g mL, %v", less[plan.Water], err)
 	}
 }
+
+// A step with added salt is marked where salt is withheld, and only there.
+func TestSaltOfSteps(t *testing.T) {
+	c, _ := newCase(t)
+	for _, x := range []struct {
+		withheld bool
+		salt     float64
+		want     bool
+	}{{false, 0.5, false}, {true, 0.5, true}, {true, 0, false}} {
+		o := record.Option{Meta: record.Meta{ID: "o"}, Salt: numberOf(x.salt)}
+		c.Plan = record.Plan{Options: []record.Option{o}, Steps: []record.Step{{OptionID: "o"}}}
+		c.Care.WithholdSalt = nil
+		if x.withheld {
+			c.Care.WithholdSalt = []record.FlagKind{record.FlagHeart}
+		}
+		if held := c.HeldSteps(); len(held) != 1 || held[0].Salt != x.want {
+			t.Errorf("%+v: %+v", x, held)
+		}
+	}
+}
+
+// A plan for home takes from its test how used to heat the athlete was, one for a stop
+// does not; what the plan says goes before.
+func TestHowUsedToHeatAPlanIs(t *testing.T) {
+	f := Findings{Test: record.Test{Meta: record.Meta{ID: "t"}, Session: record.Session{UsedToHeat: record.AcclimatisedYes}}, Minutes: 60, Timed: true}
+	for _, x := range []struct {
+		stop record.ID
+		said record.Acclimatised
+		want record.Acclimatised
+	}{{"", "", record.AcclimatisedYes}, {"s", "", ""}, {"", record.AcclimatisedNo, record.AcclimatisedNo}, {"s", record.AcclimatisedNo, record.AcclimatisedNo}} {
+		p := record.Plan{Basis: record.PlanBasis{TestID: "t", StopID: x.stop, UsedToHeat: x.said}, Target: record.Target{Minutes: numberOf(60)}}
+		if got := outingOf(p, record.Athlete{}, []Findings{f}, record.Number{}).Session.UsedToHeat; got != x.want {
+			t.Errorf("%+v: %q", x, got)
+		}
+	}
+}

@@ -47,6 +47,9 @@ func TestSoldiersAreOnlyCompared(t *testing.T) {
 	if err != nil || !r.Soldiers.Asked || r.Soldiers.Refused == nil && r.Soldiers.Rates.Exponential == 0 {
 		t.Fatalf("not compared: %+v, %v", r.Soldiers, err)
 	}
+	if s := r.Steps; !s.Need.Known || !s.First.Known || !s.Wettedness.Known {
+		t.Errorf("the steps of the heat balance are not shown: %+v", s)
+	}
 	before, ok := r.Basis(a, day())
 	r.Soldiers = Soldiers{Asked: true, Rates: climate.Soldiers{Exponential: 9000, Linear: -9000}}
 	after, ok2 := r.Basis(a, day())

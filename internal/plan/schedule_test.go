@@ -197,7 +197,7 @@ func TestCannotBeDrunkAtTheBreaks(t *testing.T) {
 	p := courtPlanner(t)
 	var s Schedule
 	p.Schedule(Expected, Mix{Water: 1500}, []Chance{{Code: "half-time", Minute: 45, Seconds: 900, CanEat: true}}, 30, &s)
-	if s.Fits || s.PlannedML != 1500 || s.DrinkableML != 480 {
+	if s.Fits || s.PlannedML != 1500 || s.DrinkableML != 480 || s.Fill != 4 {
 		t.Fatalf("%d of %d mL, fits %v", s.DrinkableML, s.PlannedML, s.Fits)
 	}
 	near(t, "deficit", s.DeficitL.Value, 2.82)
@@ -222,6 +222,7 @@ func TestUncertainChancesFallOut(t *testing.T) {
 	if !s.Fits || s.WithoutMaybe.MissedML == 0 {
 		t.Fatalf("%+v", s.WithoutMaybe)
 	}
+	near(t, "deficit without, %", s.WithoutMaybe.Deficit.Value, 100*s.WithoutMaybe.DeficitL.Value/72.4)
 	near(t, "deficit without", s.WithoutMaybe.DeficitL.Value, 3.3-float64(s.DrinkableML)/1000+float64(s.WithoutMaybe.MissedML)/1000)
 }
 
