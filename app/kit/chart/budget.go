@@ -39,6 +39,9 @@ func NewBudgetBars() *BudgetBars {
 // budgetRow is the height of a line.
 func budgetRow() float32 { return look.Note.Height() + look.Scaled(12) }
 
+// leastBar is the share of the width that the longest bar keeps beside long names.
+const leastBar = 0.18
+
 // Set shows other data. The shares are copied.
 func (c *BudgetBars) Set(d BudgetData) {
 	had := len(c.data.Shares)
@@ -63,8 +66,8 @@ func (c *BudgetBars) paint(size fyne.Size) {
 	for _, s := range d.Shares {
 		names, texts = max(names, look.Note.Width(s.Name)), max(texts, look.Note.Width(s.Text))
 	}
-	names = min(names, size.Width*0.56)
 	texts = min(texts, size.Width*0.25)
+	names = min(names, max(size.Width*0.56, size.Width*(1-leastBar)-texts-look.Scaled(34)))
 	at := scale{from: 0, to: 1, start: names + look.Scaled(20), end: size.Width - texts - look.Scaled(14)}
 	for i, s := range d.Shares {
 		y := float32(i)*budgetRow() + look.Scaled(6)

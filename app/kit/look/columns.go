@@ -7,6 +7,8 @@ type Track struct {
 	px    float32
 	share float32
 	fit   bool
+	// most is the width a share does not pass, px at 100 % text; 0 is any.
+	most float32
 }
 
 // Fixed is a column of so many px at 100 % text; it grows with the text.
@@ -14,6 +16,12 @@ func Fixed(px float32) Track { return Track{px: px} }
 
 // Share is a column that takes a share of what the fixed ones leave.
 func Share(weight float32) Track { return Track{share: weight} }
+
+// AtMost keeps a share from more than so many px at 100 % text; the others have the rest.
+func (t Track) AtMost(px float32) Track {
+	t.most = px
+	return t
+}
 
 // Fit is a column as wide as what stands in it. Rows that must line up cannot
 // use it.
@@ -62,8 +70,14 @@ func (c *columns) widths(objects []fyne.CanvasObject, width float32) []float32 {
 		}
 		spare -= list[i]
 	}
+	for i := range objects { // those that are held to less leave the rest to the others
+		t := c.track(i)
+		if most := Scaled(t.most); t.most > 0 && shares > t.share && spare*t.share/shares > most {
+			list[i], spare, shares = most, spare-most, shares-t.share
+		}
+	}
 	for i := range objects {
-		if t := c.track(i); t.share > 0 && spare > 0 {
+		if t := c.track(i); t.share > 0 && spare > 0 && list[i] == 0 {
 			list[i] = spare * t.share / shares
 		}
 	}

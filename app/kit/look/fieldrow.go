@@ -12,7 +12,7 @@ func HeaderRow(gap float32, columns []Column) *fyne.Container {
 		if c.Right {
 			title.Right()
 		}
-		tracks = append(tracks, c.Width)
+		tracks = append(tracks, c.track())
 		titles = append(titles, title)
 	}
 	return VBox(0, Pad(4, tablePad, 6, tablePad, Columns(gap, tracks, titles...)), NewRule())
@@ -22,7 +22,7 @@ func HeaderRow(gap float32, columns []Column) *fyne.Container {
 func FieldRow(gap float32, columns []Column, objects ...fyne.CanvasObject) *fyne.Container {
 	var tracks []Track
 	for _, c := range columns {
-		tracks = append(tracks, c.Width)
+		tracks = append(tracks, c.track())
 	}
 	return VBox(0, Pad(4, tablePad, 4, tablePad, Columns(gap, tracks, objects...)), NewRule())
 }

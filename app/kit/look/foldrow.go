@@ -28,11 +28,11 @@ func FoldRow(gap float32, columns []Column, fold Fold, objects ...fyne.CanvasObj
 func folded(gap float32, list []Column, fold Fold, objects []fyne.CanvasObject) *fyne.Container {
 	f := &foldRow{fold: fold, wide: columns{gap: gap}, first: columns{gap: gap}, second: columns{gap: gap}}
 	for i, c := range list {
-		f.wide.tracks = append(f.wide.tracks, c.Width)
+		f.wide.tracks = append(f.wide.tracks, c.track())
 		if f.leads(i) {
-			f.first.tracks = append(f.first.tracks, c.Width)
+			f.first.tracks = append(f.first.tracks, c.track())
 		} else {
-			f.second.tracks = append(f.second.tracks, c.Width)
+			f.second.tracks = append(f.second.tracks, c.track())
 		}
 	}
 	return &fyne.Container{Layout: f, Objects: objects}

@@ -1,6 +1,8 @@
 package look
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 )
@@ -12,20 +14,48 @@ const (
 	formColumn float32 = 264
 	formGapX   float32 = 28
 	formGapY   float32 = 8
+	// formWordsGap parts the words from the field.
+	formWordsGap float32 = 8
 )
 
-// Entry is one field of a [Form] with its words; wide ones have a row of their
-// own.
+// Entry is one field of a [Form] with its words, which take two lines where one is
+// too short for them; wide ones have a row of their own.
 type Entry struct {
-	label *Label
-	field fyne.CanvasObject
-	wide  bool
+	words       string
+	label, more *Label
+	field       fyne.CanvasObject
+	wide        bool
 }
 
 // NewEntry makes a field with its words; a screen reader says them too.
 func NewEntry(words string, field fyne.CanvasObject) Entry {
 	Speak(words, field)
-	return Entry{label: NewLabel(words, Body, Ink2).Shorten(), field: field}
+	e := Entry{words: words, label: NewLabel(words, Body, Ink2).Shorten(), more: NewLabel("", Body, Ink2).Shorten(), field: field}
+	e.more.Hide()
+	return e
+}
+
+// lines are the words in one line or two. A word is never broken: it is shortened.
+func (e Entry) lines(room float32) []string {
+	if Body.Width(e.words) <= room {
+		return []string{e.words}
+	}
+	for _, word := range strings.Fields(e.words) {
+		if Body.Width(word) > room {
+			return []string{e.words}
+		}
+	}
+	first := Wrap(e.words, Body, room)[0]
+	return []string{first, strings.TrimSpace(e.words[len(first):])}
+}
+
+// above is how far a field stands below the top of its row, so that two lines of words
+// stand beside the middle of its first line.
+func (e Entry) above(room float32) float32 {
+	if base, ok := BaselineOf(e.field); ok && len(e.lines(room)) > 1 {
+		return max(0, round(Body.Height()/2)+e.label.Baseline()-base)
+	}
+	return 0
 }
 
 // Speak gives the words beside a field to what a screen reader says of it, unless it
@@ -89,7 +119,7 @@ func (f *Form) Measured(label, column float32, most int) *Form {
 func (f *Form) Parts() []fyne.CanvasObject {
 	var list []fyne.CanvasObject
 	for _, e := range f.entries {
-		list = append(list, e.label, e.field)
+		list = append(list, e.label, e.more, e.field)
 	}
 	return list
 }
@@ -112,10 +142,14 @@ func (f *Form) columns(width float32) (n int, column float32) {
 	return n, (width - formGapX*float32(n-1)) / float32(n)
 }
 
-// formRow is a row of entries, each in a column of that width.
+// room is the width of the words, without the gap behind them.
+func (f *Form) room() float32 { return Scaled(f.label) - formWordsGap }
+
+// formRow is a row of entries, each in a column of that width; the fields stand below
+// the top of it where words take two lines.
 type formRow struct {
-	entries       []Entry
-	width, height float32
+	entries              []Entry
+	width, height, above float32
 }
 
 // rows parts the visible entries into rows at a width.
@@ -124,6 +158,10 @@ func (f *Form) rows(width float32) []formRow {
 	var list []formRow
 	var row formRow
 	flush := func() {
+		for _, e := range row.entries {
+			words := float32(len(e.lines(f.room()))) * Body.Height()
+			row.height = max(row.height, words, row.above+HeightFor(e.field, row.width-Scaled(f.label)))
+		}
 		if len(row.entries) > 0 {
 			list = append(list, row)
 		}
@@ -141,7 +179,7 @@ func (f *Form) rows(width float32) []formRow {
 			row.width = width
 		}
 		row.entries = append(row.entries, e)
-		row.height = max(row.height, HeightFor(e.field, row.width-Scaled(f.label)))
+		row.above = max(row.above, e.above(f.room()))
 		if e.wide {
 			flush()
 		}
@@ -158,24 +196,29 @@ type formRenderer struct{ form *Form }
 // Layout sets the words on the baseline of their field.
 func (r *formRenderer) Layout(size fyne.Size) {
 	for _, e := range r.form.entries {
-		if e.field.Visible() {
-			e.label.Show()
-		} else {
-			e.label.Hide()
-		}
+		ShowIf(e.label, e.field.Visible())
+		ShowIf(e.more, e.field.Visible() && len(e.lines(r.form.room())) > 1)
 	}
-	label, y := Scaled(r.form.label), float32(0)
+	label, room, y := Scaled(r.form.label), r.form.room(), float32(0)
 	for _, row := range r.form.rows(size.Width) {
 		for i, e := range row.entries {
 			x := float32(i) * (row.width + formGapX)
-			e.field.Move(fyne.NewPos(x+label, y))
+			lines, at := e.lines(room), y+row.above
+			e.field.Move(fyne.NewPos(x+label, at))
 			e.field.Resize(fyne.NewSize(row.width-label, HeightFor(e.field, row.width-label)))
-			top := y
+			top := at
 			if base, ok := BaselineOf(e.field); ok {
 				top += base - e.label.Baseline()
 			}
+			if len(lines) > 1 {
+				top = max(y, top-round(Body.Height()/2))
+				e.more.SetText(lines[1])
+				e.more.Move(fyne.NewPos(x, round(top+Body.Height())))
+				e.more.Resize(fyne.NewSize(room, Body.Height()))
+			}
+			e.label.SetText(lines[0])
 			e.label.Move(fyne.NewPos(x, round(top)))
-			e.label.Resize(fyne.NewSize(label-8, Body.Height()))
+			e.label.Resize(fyne.NewSize(room, Body.Height()))
 		}
 		y += row.height + formGapY
 	}

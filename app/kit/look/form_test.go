@@ -43,6 +43,15 @@ func TestFormRows(t *testing.T) {
 			t.Errorf("%+v: %d columns of %g", at, n, column)
 		}
 	}
+	long := NewForm(NewEntry("number of the register", NewLabel("1", Body, Ink)), NewEntry("name", NewLabel("2", Body, Ink)))
+	long.Resize(fyne.NewSize(700, 200))
+	test.WidgetRenderer(long).Layout(long.Size())
+	if e := long.entries[0]; !e.more.Visible() || e.label.Text()+" "+e.more.Text() != "number of the register" || e.more.Position().Y != round(Body.Height()) {
+		t.Errorf("two lines read %q and %q", e.label.Text(), e.more.Text())
+	}
+	if first, second := long.entries[0], long.entries[1]; first.field.Position().Y != second.field.Position().Y || first.field.Position().Y == 0 || second.more.Visible() || long.HeightFor(700) != 2*Body.Height() {
+		t.Errorf("the fields stand at %v and %v, %v high", first.field.Position(), second.field.Position(), long.HeightFor(700))
+	}
 	b.Hide()
 	f.Resize(fyne.NewSize(700, 200))
 	test.WidgetRenderer(f).Layout(f.Size())

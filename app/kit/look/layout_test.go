@@ -30,6 +30,20 @@ func TestColumnsLineUp(t *testing.T) {
 	}
 }
 
+// A share that is held to less leaves the rest to the others; in little room it is a
+// share like any.
+func TestColumnsAtMost(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	tracks := []look.Track{look.Share(1).AtMost(100), look.Share(1), look.Fixed(40)}
+	for width, want := range map[float32][3]float32{540: {100, 400, 40}, 140: {50, 50, 40}} {
+		o := []fyne.CanvasObject{look.Gap(1, 1), look.Gap(1, 1), look.Gap(1, 1)}
+		look.Columns(0, tracks, o...).Resize(fyne.NewSize(width, 20))
+		if got := [3]float32{o[0].Size().Width, o[1].Size().Width, o[2].Size().Width}; got != want {
+			t.Errorf("at %v they are %v wide, want %v", width, got, want)
+		}
+	}
+}
+
 func TestColumnsGrowWithText(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 150})
 	o := plain(1, 1)

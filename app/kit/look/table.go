@@ -30,6 +30,15 @@ type Cell struct {
 	Short []string
 }
 
+// track is the width of the column: a fixed one is no narrower than its title, which
+// may be longer in another language.
+func (c Column) track() Track {
+	if c.Width.px <= 0 {
+		return c.Width
+	}
+	return Fixed(max(c.Width.px, ceil(Note.Width(c.Title))/Scaled(1)))
+}
+
 // fitting is the longest text of a cell that a width has room for, shortened where
 // even the shortest has none.
 func (c Cell) fitting(width float32) string {

@@ -40,7 +40,7 @@ func (b *tableBody) edges(width float32) []edge {
 	var holders []fyne.CanvasObject
 	for _, c := range cols {
 		if !c.leftOut(width) {
-			layout.tracks = append(layout.tracks, c.Width)
+			layout.tracks = append(layout.tracks, c.track())
 			holders = append(holders, Gap(0, 0))
 		}
 	}

@@ -96,7 +96,7 @@ func (r *tableRenderer) MinSize() fyne.Size {
 	w := 2*tablePad - tableGap
 	for _, c := range r.table.columns {
 		if c.From == 0 {
-			w += Scaled(max(c.Width.px, 24)) + tableGap
+			w += Scaled(max(c.track().px, 24)) + tableGap
 		}
 	}
 	return fyne.NewSize(w, r.table.HeightFor(w))

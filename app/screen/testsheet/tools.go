@@ -53,7 +53,7 @@ func (v *View) testName(t record.Test) string {
 	w := v.desk.Words
 	day := w.Say("testsheet.undated")
 	if d, ok := t.Session.Date.Time(); ok {
-		day = w.Date(d)
+		day = w.ShortDate(d, v.desk.Now())
 	}
 	what := desk.SportWord(w, t.Session.Sport)
 	if v.ui.before != nil {

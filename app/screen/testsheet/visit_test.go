@@ -184,7 +184,7 @@ func TestChooseAnotherTest(t *testing.T) {
 	old := closedTest(t, d, a, "2025-10-09", 62.9)
 	closedTest(t, d, a, "2026-05-14", 62.4)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
-	if got := b.v.ui.tools.choice.Options()[1].Text; got != "9 October 2025 · field hockey · closed" {
+	if got := b.v.ui.tools.choice.Options()[1].Text; got != "9 Oct 2025 · field hockey · closed" {
 		t.Errorf("the older test reads %q", got)
 	}
 	b.v.ui.tools.choice.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})

@@ -60,7 +60,7 @@ func New(v *part.Plan) part.Part {
 	t.score.OnEnter = t.TakeScore
 	add := field.NewButton(h, "planner.breaks.add", say("planner.breaks.add"), field.Outline, t.rows.add)
 	t.change = look.HBox(10, add, look.NewLabel(say("planner.breaks.from"), look.Body, look.Ink2), t.table, look.MinSized(180, 0, t.score))
-	t.box = look.VBox(12, t.picture, look.MinSized(0, scheduleRoom, t.Words), look.HBox(12, look.Grow(t.mouthful), weigh), t.rows.box, t.change, t.Trouble)
+	t.box = look.VBox(12, t.picture, look.MinSized(0, scheduleRoom, t.Words), look.Columns(12, []look.Track{look.Share(1), look.Fit()}, t.mouthful, weigh), t.rows.box, t.change, t.Trouble)
 	return t
 }
 

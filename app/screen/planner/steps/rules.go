@@ -39,13 +39,18 @@ func newRuleFields(v *part.Plan) *ruleFields {
 	f.sessions = number("sessions", evidence.StepSessions, quantity.None, rule("sessions", func(r *record.StepRules) *record.Number { return &r.Sessions }))
 	f.week = number("week", evidence.SessionsAWeek, quantity.None, rule("perWeek", func(r *record.StepRules) *record.Number { return &r.PerWeek }))
 	f.days = number("days", evidence.ClearDays, quantity.None, rule("clearDays", func(r *record.StepRules) *record.Number { return &r.ClearDays }))
-	f.days.SetSuffix(say("planner.rule.days.unit"))
+	unit := say("planner.rule.days.unit")
+	f.days.SetSuffix(unit)
+	f.days.SetBox(max(96, daysRoom+look.Body.Width(unit)/look.Scaled(1)))
 	f.usual(v, plan.DefaultStepRules())
 	f.box = look.VBox(8, look.NewLabel(say("planner.rules"), look.Strong, look.Ink), look.NewParagraph(say("planner.rules.note"), look.Note, look.Ink2),
 		part.NewForm(look.NewEntry(say("planner.rule.fluid"), f.fluid), look.NewEntry(say("planner.rule.carbohydrate"), f.carbohydrate),
 			look.NewEntry(say("planner.rule.sessions"), f.sessions), look.NewEntry(say("planner.rule.week"), f.week), look.NewEntry(say("planner.rule.days"), f.days)))
 	return f
 }
+
+// daysRoom is what a number of days takes beside its unit, px at 100 % text.
+const daysRoom float32 = 30
 
 // usual shows what holds where a field is empty.
 func (f *ruleFields) usual(v *part.Plan, r plan.StepRules) {
