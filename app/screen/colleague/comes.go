@@ -117,28 +117,45 @@ func (p *comesPart) guarded(l looked) fyne.CanvasObject {
 // conflicts are what both sides changed, side by side; nil for none.
 func (p *comesPart) conflicts(l looked) fyne.CanvasObject {
 	w, sp := p.v.desk.Words, p.v.sp
-	var rows [][]look.Cell
+	box := look.VBox(10)
 	for _, c := range l.in.Seen.Conflicts {
-		a := l.athletes[c.Athlete]
-		hidden := sp.hidden(a) && c.Ref.Kind != record.KindProduct
-		ours, theirs := look.Cell{Text: sp.value(c.Ours, c.Path, hidden)}, look.Cell{Text: sp.value(c.Theirs, c.Path, hidden)}
-		if c.Path == "" {
-			ours.Text, theirs.Text = w.ShortDate(c.OursAt, p.v.desk.Now()), w.ShortDate(c.TheirsAt, p.v.desk.Now())
+		name := w.Say("take.product")
+		if a, ok := l.athletes[c.Athlete]; ok {
+			name = sp.name(a)
 		}
+		ours, theirs := sp.sides(c, sp.hidden(l.athletes[c.Athlete]) && c.Ref.Kind != record.KindProduct)
+		left, right := look.NewParagraph(w.Say("take.here", ours), look.Body, look.Ink), look.NewParagraph(w.Say("take.there", theirs), look.Body, look.Ink2)
+		stands := w.Say("take.stands.here")
 		if c.TheirsStands {
-			theirs.Style = look.Strong
-		} else {
-			ours.Style = look.Strong
+			left, right = look.NewParagraph(w.Say("take.here", ours), look.Body, look.Ink2), look.NewParagraph(w.Say("take.there", theirs), look.Body, look.Ink)
+			stands = w.Say("take.stands.there")
 		}
-		rows = append(rows, []look.Cell{{Text: sp.field(c.Ref.Kind, c.Path)}, ours, theirs})
+		box.Add(look.VBox(2, look.NewParagraph(w.Say("take.conflict", name, sp.field(c.Ref.Kind, c.Path)), look.Strong, look.Ink),
+			look.Columns(16, []look.Track{look.Share(1), look.Share(1)}, left, right), look.NewParagraph(stands, look.Note, look.Ink2)))
 	}
-	if len(rows) == 0 {
+	if len(box.Objects) == 0 {
 		return nil
 	}
-	t := look.NewTable("take.conflicts", []look.Column{{Title: w.Say("take.column.what"), Width: look.Share(4)}, {Title: w.Say("take.column.here"), Width: look.Share(4)},
-		{Title: w.Say("take.column.there"), Width: look.Share(4)}})
-	t.SetRows(rows)
-	return look.NewPanel(w.Say("take.conflicts"), nil, look.NewParagraph(w.Say("take.conflicts.note"), look.Note, look.Ink2), t)
+	return look.NewPanel(w.Say("take.conflicts"), nil, look.NewParagraph(w.Say("take.conflicts.note"), look.Note, look.Ink2), box)
+}
+
+// sides are the two sides of a conflict in words: of a whole record when each was last
+// changed; of two numbers that read the same as many places as tell them apart.
+func (s speaker) sides(c bundle.Conflict, hidden bool) (ours, theirs string) {
+	w := s.desk.Words
+	if c.Path == "" {
+		return w.ShortDate(c.OursAt, s.desk.Now()), w.ShortDate(c.TheirsAt, s.desk.Now())
+	}
+	ours, theirs = s.value(c.Ours, c.Path, hidden), s.value(c.Theirs, c.Path, hidden)
+	a, b := c.Ours.Number, c.Theirs.Number
+	if ours != theirs || a == nil || b == nil || hidden && tellsMass(c.Ours.Unit) {
+		return ours, theirs
+	}
+	const most = 4
+	for d := 1; d <= most && ours == theirs; d++ {
+		ours, theirs = w.Number(*a, d), w.Number(*b, d)
+	}
+	return ours, theirs
 }
 
 // decisions are what will be left to a person; nil for nothing.

@@ -113,13 +113,14 @@ func TestAnAthleteGoesToAColleagueAndBack(t *testing.T) {
 	}
 	edit(t, there, ravka.ID, func(a *record.Athlete) {
 		a.Position, a.Note, a.UsualDrinking = "wing", "theirs", record.Num(1.4, quantity.LitrePerHour)
+		a.Height = record.Num(1.712, quantity.Metre)
 	})
-	edit(t, here, ravka.ID, func(a *record.Athlete) { a.Note = "ours" })
+	edit(t, here, ravka.ID, func(a *record.Athlete) { a.Note, a.Height = "ours", record.Num(1.711, quantity.Metre) })
 
 	v, w, said = open(t, here)
 	lookAt(t, w, send(t, there, ravka.ID), phrase)
 	text := shows(v)
-	for _, want := range []string{"One profile changes", "Changed on both sides", "For you to decide", "1.40\u00a0L/h"} {
+	for _, want := range []string{"One profile changes", "Changed on both sides", "For you to decide", "1.40\u00a0L/h", "Here: ours", "There: theirs", "Here: 1.711", "There: 1.712", "Your colleague's stands."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not shown: %q", want, text)
 		}
