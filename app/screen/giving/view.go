@@ -87,6 +87,9 @@ func (v *View) entries() []look.Entry {
 	if v.state.one == nil {
 		return []look.Entry{as}
 	}
+	if len(v.state.prints) == 0 {
+		return []look.Entry{as, look.NewEntry("", look.NewParagraph(say("give.pages", 0), look.Note, look.Ink2)).Wide()}
+	}
 	v.pages = field.NewCheck(h, "give.pages", say("give.pages", len(v.state.prints)))
 	v.pages.Set(v.state.pages)
 	v.pages.OnChanged = func(on bool) { v.state.pages = on; v.follow() }
@@ -138,7 +141,7 @@ func (v *View) follow() {
 	athletes, tests, plans := counts(given.Records)
 	v.what.SetText(w.Say("give.holds", w.Say("give.athletes", athletes), w.Say("give.tests", tests), w.Say("give.plans", plans)))
 	if v.pages != nil {
-		look.EnableIf(v.pages, v.state.to == disclose.ToAthlete && len(v.state.prints) > 0)
+		look.EnableIf(v.pages, v.state.to == disclose.ToAthlete)
 	}
 	look.EnableIf(v.give, athletes > 0)
 	locked := v.state.to == toColleague
