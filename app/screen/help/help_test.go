@@ -105,18 +105,27 @@ func TestTextsOfHelp(t *testing.T) {
 			if !slices.Contains(known, key) {
 				t.Errorf("%s belongs to no page", key)
 			}
-			for line := range strings.Lines(w.Explain(key)) {
-				if n := strings.Count(line, "\t"); n > 1 || n == 0 && strings.HasSuffix(key, ".keys") && key != "help.keys" {
-					t.Errorf("%s %s: %d tabs in %q", tag, key, n, line)
-				}
-			}
-			for _, s := range reading.Sentences(w.Explain(key)) {
-				if n := len(reading.Words(s)); n > 20 {
-					t.Errorf("%s %s: %d words: %s", tag, key, n, s)
-				}
+			for _, fault := range faults(key, w.Explain(key)) {
+				t.Errorf("%s %s: %s", tag, key, fault)
 			}
 		}
 	}
+}
+
+// faults says what is wrong with a text of help.
+func faults(key, text string) []string {
+	var list []string
+	for line := range strings.Lines(text) {
+		if n := strings.Count(line, "\t"); n > 1 || n == 0 && strings.HasSuffix(key, ".keys") && key != "help.keys" {
+			list = append(list, fmt.Sprintf("%d tabs in %q", n, line))
+		}
+	}
+	for _, s := range reading.Sentences(text) {
+		if n := len(reading.Words(s)); n > 20 {
+			list = append(list, fmt.Sprintf("%d words: %s", n, s))
+		}
+	}
+	return list
 }
 
 // A page shows all its texts, and last the keys that hold everywhere.
