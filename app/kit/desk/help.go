@@ -25,6 +25,7 @@ const (
 	HelpPractice  HelpPage = "practice"
 	HelpGive      HelpPage = "give"
 	HelpImport    HelpPage = "import"
+	HelpColleague HelpPage = "colleague"
 )
 
 // Helped is a [View] that shows more than its [Screen] says, and so names its page of
@@ -54,6 +55,8 @@ func HelpOf(s Screen) HelpPage {
 		return HelpHandout
 	case Import:
 		return HelpImport
+	case Colleague:
+		return HelpColleague
 	case Profile:
 		return HelpProfile
 	case Give:
