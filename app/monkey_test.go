@@ -205,7 +205,6 @@ func (m *monkey) typeAny() {
 	if len(fields) > 0 && m.dice.IntN(4) > 0 {
 		m.w.Canvas().Focus(fields[m.dice.IntN(len(fields))].Object.(fyne.Focusable)) //nolint:forcetypeassert // asked above
 	}
-	f := m.w.Canvas().Focused()
 	texts := hostile()
 	text := texts[m.dice.IntN(len(texts))]
 	if m.dice.IntN(2) == 0 {
@@ -213,7 +212,8 @@ func (m *monkey) typeAny() {
 	}
 	m.note("type %q", text)
 	for _, r := range text {
-		if f = m.w.Canvas().Focused(); f == nil {
+		f := m.w.Canvas().Focused()
+		if f == nil {
 			return
 		}
 		f.TypedRune(r)

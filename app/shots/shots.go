@@ -234,8 +234,7 @@ func places(d *desk.Desk) ([]shot, error) {
 	}
 	practice, plan := desk.Place{Screen: desk.Practice}, desk.Place{Screen: desk.Plan, Athlete: draft}
 	return withImports(ctx, s, append([]shot{
-		{name: "athletes", place: desk.Place{Screen: desk.Athletes}},
-		{name: "test-day", place: desk.Place{Screen: desk.TestDay}},
+		{name: "athletes", place: desk.Place{Screen: desk.Athletes}}, {name: "test-day", place: desk.Place{Screen: desk.TestDay}},
 		{name: "squad-start", place: desk.Place{Screen: desk.TestDay, New: true}}, {name: "squad", place: desk.Place{Screen: desk.TestDay, Record: squad}},
 		{name: "squad-group", place: desk.Place{Screen: desk.TestDay, Record: squad, Part: desk.PartGroup}},
 		{name: "trips", place: desk.Place{Screen: desk.Trips}},

@@ -175,12 +175,12 @@ func TestFieldMethodReachesDown(t *testing.T) {
 // A plan rests on tests in their order of weight, the one whose session it is again
 // first; sodium of theirs is taken only where they were made in such conditions.
 func TestBasisOfACalculation(t *testing.T) {
-	test := func(id record.ID, at, share float64) Findings {
+	test := func(id record.ID) Findings {
 		f := Findings{Test: record.Test{Meta: record.Meta{ID: id}}}
 		f.Sweat.Sodium.Concentration = figure.Figure{Known: true, Value: 40, Range: quantity.Range{Low: 30, High: 50}, Ranged: true}
 		return f
 	}
-	r := Calculation{Tests: []Findings{test("a", 0, 0), test("b", 0, 0), test("c", 0, 0)}, Outing: Outing{Like: "b"}}
+	r := Calculation{Tests: []Findings{test("a"), test("b"), test("c")}, Outing: Outing{Like: "b"}}
 	r.Climate.From = []int{2, 1, 0}
 	r.Climate.Rate = figure.Figure{Known: true, Value: 1.5, Range: quantity.Range{Low: 1, High: 2}, Ranged: true}
 	var ids []record.ID

@@ -143,7 +143,7 @@ func eachText(v reflect.Value, do func(name string, text *string)) {
 
 // numberIn finds the numbers of a text, with a point or a comma, and the letters or
 // the sign behind each.
-var numberIn = regexp.MustCompile(`(\d+(?:[.,]\d+)?)[\s\x{a0}\x{202f}]*([\pL%]*)`) //nolint:gochecknoglobals // a pattern that never changes
+var numberIn = regexp.MustCompile(`(\d+(?:[.,]\d+)?)[\s\x{a0}\x{202f}]*([\pL%]*)`)
 
 // massUnits are the beginnings of words behind a number that say it is a mass, in the languages of the program.
 func massUnits() []string {

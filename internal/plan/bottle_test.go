@@ -67,7 +67,7 @@ func TestOrderOfChances(t *testing.T) {
 
 // Drinks at chances of one kind lie evenly in time: after each chance every drink has
 // had its share of those until then, but for less than one.
-func TestAlikeChancesAreMingled(t *testing.T) {
+func TestAlikeChancesAreMingled(t *testing.T) { //nolint:gocognit // a property of every chance and drink
 	mixed := 0
 	rapid.Check(t, func(t *rapid.T) {
 		d := roll(t)

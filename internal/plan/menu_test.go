@@ -37,7 +37,7 @@ func TestSliderEndsByHand(t *testing.T) {
 
 // What a product holds by the mL and by the portion, from its label: a drink of 1.04
 // g/mL with 6 g in 100 g; a food of which a portion is 40 g, half of it water.
-func TestUnitsByHand(t *testing.T) {
+func TestUnitsByHand(t *testing.T) { //nolint:gocognit // one product after the other
 	m := NewMenu()
 	if w := m[Water]; w.Unit != (Unit{FluidL: 0.001, MassKg: 0.001}) || w.Step != 50 || !w.InUse {
 		t.Errorf("water: %+v", w)

@@ -59,7 +59,7 @@ func (s *Store) Import(ctx context.Context, in Incoming) (record.Import, error) 
 		if err := w.addRecords(in, im.ID, next); err != nil {
 			return err
 		}
-		changed, err := w.addResults(in.Results, im.ID, next)
+		changed, err := w.addResults(in.Results, next)
 		if err != nil {
 			return err
 		}
@@ -117,7 +117,7 @@ func (w *work) addNew(kind record.Kind, root any) error {
 }
 
 // addResults puts results onto the patches they are for.
-func (w *work) addResults(results []PatchResult, id record.ID, next func() error) ([]patched, error) {
+func (w *work) addResults(results []PatchResult, next func() error) ([]patched, error) {
 	var changed []patched
 	for _, r := range results {
 		ref := record.Ref{Kind: record.KindTest, ID: r.Test}

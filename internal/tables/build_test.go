@@ -59,7 +59,7 @@ func TestFaultsByRowAndColumn(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			good := "Bo,1998-01-01,2025-05-14,10:00,60,70,69.2,500,47,f,6\n"
-			_, _, d := read(t, []byte(head+good+c.row+"\n"+good), nil, Options{})
+			_, d := read(t, []byte(head+good+c.row+"\n"+good), nil, Options{})
 			if len(d.Faults) != 1 || d.Faults[0].Row != 2 || d.Faults[0].Column != c.column || d.Faults[0].Code != c.code {
 				t.Errorf("the faults are %+v", d.Faults)
 			}
@@ -88,7 +88,7 @@ func TestQuestions(t *testing.T) {
 		"thousands or litres": {"Ann,1999-01-01,2025-05-14,10:00,60,70,69.2,\"1,250\",,,", QuestionGrouped},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, m, d := read(t, []byte(head+c.row+"\n"), nil, Options{})
+			m, d := read(t, []byte(head+c.row+"\n"), nil, Options{})
 			noFaults(t, m, d)
 			found := false
 			for _, q := range d.Questions {
@@ -112,7 +112,7 @@ func TestQuestions(t *testing.T) {
 // and the note says so.
 func TestStartChosenForAll(t *testing.T) {
 	data := []byte("Name,Date,Duration (min),Mass before (kg),Mass after (kg),Comments\nAnn,2025-05-14,75,70,69.2,hot\n")
-	_, m, d := read(t, data, func(m *Mapping) { m.Begin = "12:00" }, Options{NoStart: "Start not recorded."})
+	m, d := read(t, data, func(m *Mapping) { m.Begin = "12:00" }, Options{NoStart: "Start not recorded."})
 	noFaults(t, m, d)
 	if s := d.Rows[0].Test; s.Session.Start != "12:00" || s.Session.End != "13:15" || s.Note != "hot\nStart not recorded." {
 		t.Errorf("%+v", s)
@@ -132,7 +132,7 @@ func TestTwins(t *testing.T) {
 		"Ada Möss,1999-01-01,2025-05-15,10:00,11:00,70,69\n" + // the same again
 		"Ada Möss,2003-01-01,2025-05-14,10:00,11:00,70,69\n" + // another Ada
 		"Bo Lund,,2025-05-14,10:00,11:00,70,69\n") // which Bo?
-	_, _, d := read(t, data, nil, Options{Known: known})
+	_, d := read(t, data, nil, Options{Known: known})
 	if len(d.Faults) != 1 || d.Faults[0].Code != FaultWho || d.Faults[0].Row != 5 {
 		t.Fatalf("%+v", d.Faults)
 	}
@@ -152,7 +152,7 @@ func TestTwins(t *testing.T) {
 func TestListOfAthletes(t *testing.T) {
 	known := Known{Athletes: []record.Athlete{{Meta: record.Meta{ID: "a1"}, Name: "Ada Moss", Born: "1999-01-01"}}}
 	data := []byte("Surname;First name;Date of birth;Gender;Sport;Height (cm);Weight (kg)\nMoss;Ada;01.01.1999;f;Laufen;168;61\nPell;Una;3.4.2011;f;Rudern;160;50\nPell;Una;3.4.2011;f;Rudern;160;50\n")
-	_, m, d := read(t, data, nil, Options{Known: known, Sports: map[string]string{"Laufen": "running"}})
+	m, d := read(t, data, nil, Options{Known: known, Sports: map[string]string{"Laufen": "running"}})
 	noFaults(t, m, d)
 	if m.Kind != record.ImportAthletes || len(d.Rows) != 3 || !d.Rows[0].Twin.Kept || d.Rows[2].Twin.Row != 2 {
 		t.Fatalf("%s %+v", m.Kind, d.Rows)
@@ -197,7 +197,7 @@ func TestLaboratory(t *testing.T) {
 		"Una Pell;14.05.2025;calf;900;5\n" +
 		"Ada Moss;14.05.2025;;900;5\n" +
 		"Ada Moss;14.05.2025;chest;1000;\n")
-	_, m, d := read(t, data, nil, Options{Known: known})
+	m, d := read(t, data, nil, Options{Known: known})
 	if m.Kind != record.ImportLaboratory {
 		t.Fatalf("%+v", m)
 	}

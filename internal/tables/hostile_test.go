@@ -131,7 +131,7 @@ func TestFormulasAreNotWorkedOut(t *testing.T) {
 			}
 		}
 	}
-	_, _, d := read(t, []byte("Name,Date,Mass before (kg),Comments\nIda Brandt,2025-05-14,61.5,=cmd|' /C calc'!A0\n"), nil, Options{})
+	_, d := read(t, []byte("Name,Date,Mass before (kg),Comments\nIda Brandt,2025-05-14,61.5,=cmd|' /C calc'!A0\n"), nil, Options{})
 	if len(d.Rows) != 1 || d.Rows[0].Test.Note != "=cmd|' /C calc'!A0" {
 		t.Errorf("%+v", d)
 	}
@@ -140,7 +140,7 @@ func TestFormulasAreNotWorkedOut(t *testing.T) {
 // TestSpreadsheetErrorsAreFaults: a cell the spreadsheet could not work out is no
 // value and no nothing.
 func TestSpreadsheetErrorsAreFaults(t *testing.T) {
-	_, _, d := read(t, []byte("Name,Date,Mass before (kg),Mass after (kg)\nIda Brandt,2025-05-14,#DIV/0!,61\n"), nil, Options{})
+	_, d := read(t, []byte("Name,Date,Mass before (kg),Mass after (kg)\nIda Brandt,2025-05-14,#DIV/0!,61\n"), nil, Options{})
 	if len(d.Faults) != 1 || d.Faults[0].Code != FaultFailed || d.Faults[0].Row != 1 || d.Faults[0].Column != 2 || len(d.Rows) != 0 {
 		t.Errorf("%+v", d)
 	}

@@ -20,7 +20,7 @@ import (
 const today = record.Date("2026-11-28")
 
 // read opens, guesses and builds, as the screen does.
-func read(t testing.TB, data []byte, change func(*Mapping), o Options) (Book, Mapping, Draft) {
+func read(t testing.TB, data []byte, change func(*Mapping), o Options) (Mapping, Draft) {
 	t.Helper()
 	book, err := Open(data)
 	if err != nil {
@@ -37,7 +37,7 @@ func read(t testing.TB, data []byte, change func(*Mapping), o Options) (Book, Ma
 	if err != nil {
 		t.Fatal(err)
 	}
-	return book, m, d
+	return m, d
 }
 
 // noFaults fails with every fault there is.
@@ -182,7 +182,7 @@ func spreadsheets(t testing.TB) map[string]struct {
 func TestSpreadsheetsOfPractices(t *testing.T) {
 	for name, c := range spreadsheets(t) {
 		t.Run(name, func(t *testing.T) {
-			_, m, d := read(t, c.data, func(m *Mapping) {}, Options{})
+			m, d := read(t, c.data, nil, Options{})
 			noFaults(t, m, d)
 			if m.Kind != c.want.kind || len(d.Rows) != c.want.rows {
 				t.Fatalf("%s with %d rows, want %s with %d\n%+v", m.Kind, len(d.Rows), c.want.kind, c.want.rows, m)

@@ -156,25 +156,25 @@ func separatorOf(text string) rune {
 // signsIn counts a sign in each of the first lines, outside quotation marks.
 func signsIn(text string, sign rune) []int {
 	var counts []int
-	n, any, quoted := 0, false, false
+	n, filled, quoted := 0, false, false
 	for _, r := range text {
 		switch {
 		case r == '"':
 			quoted = !quoted
 		case r == '\n' && !quoted:
-			if any {
+			if filled {
 				counts = append(counts, n)
 			}
-			n, any = 0, false
+			n, filled = 0, false
 			if len(counts) == 30 {
 				return counts
 			}
 		case r == sign && !quoted:
 			n++
 		}
-		any = any || !unicode.IsSpace(r)
+		filled = filled || !unicode.IsSpace(r)
 	}
-	if any {
+	if filled {
 		counts = append(counts, n)
 	}
 	return counts

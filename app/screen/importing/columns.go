@@ -26,7 +26,6 @@ type columnsPart struct {
 	order    *field.Choice
 	decimal  *field.Choice
 	begin    *field.Clock
-	begins   *fyne.Container
 	template *field.Line
 	known    *look.Paragraph
 	forget   *field.Link

@@ -56,17 +56,25 @@ func tell(w io.Writer, lang, file string) error {
 		if err := tellReading(w); err != nil {
 			return err
 		}
-		_, _ = fmt.Fprintln(w, "the ten longest sentences in English:")
-		longest, err := words.Longest(10)
-		if err != nil {
+		if err := tellLongest(w); err != nil {
 			return err
-		}
-		for _, s := range longest {
-			_, _ = fmt.Fprintf(w, "  %3d words  %s: %s\n", s.Words, s.Key, s.Text)
 		}
 	}
 	if lang != "" && faults > 0 {
 		return fmt.Errorf("%s: %d wrong", lang, faults)
+	}
+	return nil
+}
+
+// tellLongest writes the ten longest sentences.
+func tellLongest(w io.Writer) error {
+	longest, err := words.Longest(10)
+	if err != nil {
+		return err
+	}
+	_, _ = fmt.Fprintln(w, "the ten longest sentences in English:")
+	for _, s := range longest {
+		_, _ = fmt.Fprintf(w, "  %3d words  %s: %s\n", s.Words, s.Key, s.Text)
 	}
 	return nil
 }

@@ -83,5 +83,5 @@ func (m Misses) less(n Misses) bool {
 // Begun counts begun parts of what is missing.
 func Begun(missing, part float64) int { return int(max(0, parts(missing, part))) }
 
-// whole counts whole parts of what is missing.
-func whole(missing, part float64) int { return int(max(0, wholes(missing, part))) }
+// fuelParts counts whole steps of an aim of carbohydrate in what is missing.
+func fuelParts(missingGH float64) int { return int(max(0, wholes(missingGH, evidence.FuelAimStep))) }

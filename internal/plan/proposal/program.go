@@ -134,7 +134,7 @@ func (p *program) misses(s *Sum) Misses {
 }
 
 func (p *program) fuelMissing(g float64) int {
-	return whole(p.fuelGH-g/p.c.hours(), evidence.FuelAimStep)
+	return fuelParts(p.fuelGH - g/p.c.hours())
 }
 
 // sodiumMissing counts what sodium is missing of what is asked for with so much drunk.

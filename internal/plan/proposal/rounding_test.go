@@ -34,7 +34,7 @@ func TestRoundingOfParts(t *testing.T) {
 	if FloorTo(-30, 50) != 0 || FloorTo(149, 50) != 100 || CeilTo(101, 50) != 150 || CeilTo(100, 50) != 100 {
 		t.Error("down to nothing at the least, up to the next")
 	}
-	if Begun(-3, 50) != 0 || Begun(51, 50) != 2 || whole(-3, 5) != 0 || whole(5, 5) != 1 || whole(4.9, 5) != 0 {
+	if Begun(-3, 50) != 0 || Begun(51, 50) != 2 || fuelParts(-3) != 0 || fuelParts(5) != 1 || fuelParts(4.9) != 0 {
 		t.Error("what is not missing counts as nothing")
 	}
 }
