@@ -347,13 +347,10 @@ func TestWarmerByHand(t *testing.T) {
 // Of the mornings weighed today's is the marker, those before it the baseline; one without
 // a mass, or set aside, is neither.
 func TestMorningsOfASheet(t *testing.T) {
-	sheet := record.Test{Session: record.Session{Date: "2026-05-14"}}
-	for _, w := range []record.Weighing{
+	sheet := record.Test{Session: record.Session{Date: "2026-05-14"}, Weighings: []record.Weighing{
 		{Moment: record.Morning, Date: "2026-05-12", Mass: numberOf(70.1)}, {Moment: record.Morning, Date: "2026-05-14", Mass: numberOf(69.6)}, {Moment: record.Morning, Date: "2026-05-13", Mass: numberOf(70.3)},
 		{Moment: record.Morning, Date: "2026-05-11"}, {Moment: record.Morning, Date: "2026-05-10", Mass: numberOf(60), Aside: true}, {Moment: record.Before, Date: "2026-05-14", Mass: numberOf(71)},
-	} {
-		sheet.Weighings = append(sheet.Weighings, w)
-	}
+	}}
 	m := markers(sheet)
 	if m.Morning == nil || *m.Morning != 69.6 || !slices.Equal(m.Baseline, []quantity.Kilograms{70.1, 70.3}) {
 		t.Errorf("%+v", m)
