@@ -142,6 +142,11 @@ func ReadSports(r io.Reader) ([]Sport, error) {
 		}
 		list[at].Rules = append(list[at].Rules, rule)
 	}
+	for _, s := range list {
+		if err := s.checkPauses(); err != nil {
+			return nil, fmt.Errorf("%w: %s, %s: %w", ErrTable, s.Code, s.Session, err)
+		}
+	}
 	return list, nil
 }
 

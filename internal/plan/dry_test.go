@@ -144,6 +144,7 @@ func TestReadSportsRefuses(t *testing.T) {
 		"odd eating": "a,s,90,c,10,,60,some,yes,R,\n", "after the end": "a,s,90,c,100,,60,yes,yes,R,\n",
 		"not a time": "a,s,90,c,x,,60,yes,yes,R,\n", "negative": "a,s,90,c,10,,-60,yes,yes,R,\n",
 		"too often": "a,s,,c,,0.1,60,yes,yes,R,\n", "infinite": "a,s,,c,,Inf,60,yes,yes,R,\n",
+		"breaks on one another": "a,s,90,c,40 45,,600,yes,yes,R,\n", "a break past the end": "a,s,90,c,85,,600,yes,yes,R,\n", "nothing but a break": "a,s,15,c,0,,900,yes,yes,R,\n",
 	} {
 		if list, err := ReadSports(strings.NewReader(head + row)); !errors.Is(err, ErrTable) || list != nil {
 			t.Errorf("%s: %v %v", name, list, err)
@@ -164,6 +165,9 @@ func FuzzReadSports(f *testing.F) {
 	f.Add(chanceColumns+"\na,s,,c,,10,60,yes,yes,R,\n", 90.0)
 	f.Add(chanceColumns+"\na,s,,c,,10,60,yes,yes,R,\na,s,90,c,45,,900,yes,yes,R,\n", 200.0)
 	f.Add(chanceColumns+"\na,s,90,c,45,,900,yes,yes,R,\na,s,,c,,7,60,yes,if-hot,R,\n", 30.0)
+	// Long breaks that lie on one another.
+	f.Add(chanceColumns+"\na,s,150,c,0 0,,700,yes,yes,,\na,s,150,c,0,1,,yes,yes,,\n", 37.0)
+	f.Add(chanceColumns+"\na,s,150,c,0 0,,700,yes,yes,,\n", 37.0)
 	f.Fuzz(func(t *testing.T, text string, minutes float64) {
 		list, err := ReadSports(strings.NewReader(text))
 		if err != nil {

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"cmp"
+	"fmt"
 	"slices"
 
 	"ebbwell/internal/evidence"
@@ -33,6 +35,26 @@ func (s Sport) clockOf(minutes float64) playClock {
 		}
 	}
 	return c
+}
+
+// checkPauses asks that long breaks of one length follow one another and lie inside it,
+// with some play left.
+func (s Sport) checkPauses() error {
+	for _, r := range s.Rules {
+		c := s.clockOf(r.Minutes)
+		slices.SortFunc(c.pauses, func(a, b pause) int { return cmp.Compare(a.at, b.at) })
+		end := 0.0
+		for _, p := range c.pauses {
+			if p.at < end {
+				return fmt.Errorf("the break at %g begins before the last one ends", p.at)
+			}
+			end = p.at + p.lasts
+		}
+		if len(c.pauses) > 0 && (end > c.table || c.pausing >= c.table) {
+			return fmt.Errorf("breaks of %g min do not fit into %g", c.pausing, c.table)
+		}
+	}
+	return nil
 }
 
 // secondsPerMinute turns the seconds of a break into min.
