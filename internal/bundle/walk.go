@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
 
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -25,13 +24,6 @@ func metaOf(v reflect.Value) *record.Meta {
 	return v.FieldByName("Meta").Addr().Interface().(*record.Meta)
 }
 
-// lower writes a Go name as it stands in a path of the history.
-func lower(name string) string {
-	runes := []rune(name)
-	runes[0] = unicode.ToLower(runes[0])
-	return string(runes)
-}
-
 // eachLeaf hands over every field a person fills in of a row, with its path below a
 // prefix; what is a practice's own (the import it came with, whether a plan's test was
 // corrected) is not among them.
@@ -39,7 +31,7 @@ func eachLeaf(v reflect.Value, prefix string, do func(path string, leaf reflect.
 	t := v.Type()
 	for i := range t.NumField() {
 		f := t.Field(i)
-		path := prefix + lower(f.Name)
+		path := prefix + record.PathName(f.Name)
 		switch {
 		case f.Type == reflect.TypeFor[record.Meta](), f.Type.Kind() == reflect.Slice, f.Tag.Get("gorm") == "-":
 		case f.Name == "ImportID", f.Type == reflect.TypeFor[record.TestCorrected]():
@@ -62,7 +54,7 @@ func eachList(v reflect.Value, do func(list)) {
 		}
 		_, key, _ := strings.Cut(f.Tag.Get("gorm"), "foreignKey:")
 		parent, _ := f.Type.Elem().FieldByName(key)
-		do(list{path: lower(f.Name), rows: v.Field(i), parent: parent.Index})
+		do(list{path: record.PathName(f.Name), rows: v.Field(i), parent: parent.Index})
 	}
 }
 
@@ -147,7 +139,7 @@ func sameContent(a, b reflect.Value) bool {
 // fieldAt finds a field of a row by its path.
 func fieldAt(v reflect.Value, path string) reflect.Value {
 	for _, name := range strings.Split(path, ".") {
-		v = v.FieldByNameFunc(func(n string) bool { return lower(n) == name })
+		v = v.FieldByNameFunc(func(n string) bool { return record.PathName(n) == name })
 	}
 	return v
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"sync"
 	"time"
-	"unicode"
 
 	"gorm.io/gorm/schema"
 
@@ -90,7 +89,7 @@ func newShape(model reflect.Type, cache *sync.Map) (*shape, error) {
 			return nil, fmt.Errorf("read the shape of %s: list %s has no parent field", model, f.Name)
 		}
 		key := relation.References[0].ForeignKey
-		sh.lists = append(sh.lists, list{path: lower(f.Name), index: f.Index, of: of,
+		sh.lists = append(sh.lists, list{path: record.PathName(f.Name), index: f.Index, of: of,
 			parent: key.StructField.Index, parentColumn: key.DBName})
 	}
 	return sh, nil
@@ -106,7 +105,7 @@ type place struct {
 // in returns the place of a field inside this one.
 func (p place) in(f reflect.StructField) place {
 	return place{
-		path:  append(slices.Clone(p.path), lower(f.Name)),
+		path:  append(slices.Clone(p.path), record.PathName(f.Name)),
 		names: append(slices.Clone(p.names), f.Name),
 		index: append(slices.Clone(p.index), f.Index...),
 	}
@@ -130,13 +129,6 @@ func (sh *shape) addLeaves(t reflect.Type, columns map[string]string, at place) 
 			sh.leaves = append(sh.leaves, leaf{path: strings.Join(here.path, "."), index: here.index, columns: []string{columns[name]}})
 		}
 	}
-}
-
-// lower writes a Go name as it stands in a path: UsualMass is usualMass.
-func lower(name string) string {
-	runes := []rune(name)
-	runes[0] = unicode.ToLower(runes[0])
-	return string(runes)
 }
 
 // Fields lists the paths of all fields of a kind as they stand in

@@ -23,7 +23,7 @@ func Build(ctx context.Context, b Book, m Mapping, o Options) (Draft, error) {
 	}
 	w.sports = map[string]string{}
 	for word, code := range o.Sports {
-		w.sports[plain(word)] = code
+		w.sports[worded(word)] = code
 	}
 	if !w.needs() {
 		return w.d, nil

@@ -101,7 +101,7 @@ func fullYear(y int, today record.Date, born bool) int {
 // monthNamed is the number of a month by its name in one of four languages, or its
 // first letters; 0 for none.
 func monthNamed(word string) int {
-	word = plain(word)
+	word = worded(word)
 	if len(word) < 3 {
 		return 0
 	}

@@ -181,11 +181,11 @@ func (m Mapping) fitRow(s Sheet, row int) (Mapping, bool) {
 	fitted.Sheet, fitted.Heading, fitted.UnitRow, fitted.Columns = s.Name, row, unitRow, nil
 	for _, name := range names {
 		c := Column{Heading: name}
-		if plain(name) != "" {
+		if worded(name) != "" {
 			filled++
-			at := slices.IndexFunc(m.Columns, func(old Column) bool { return plain(old.Heading) == plain(name) })
+			at := slices.IndexFunc(m.Columns, func(old Column) bool { return worded(old.Heading) == worded(name) })
 			for at >= 0 && used[at] {
-				next := slices.IndexFunc(m.Columns[at+1:], func(old Column) bool { return plain(old.Heading) == plain(name) })
+				next := slices.IndexFunc(m.Columns[at+1:], func(old Column) bool { return worded(old.Heading) == worded(name) })
 				if next < 0 {
 					at = -1
 					break

@@ -11,9 +11,9 @@ import (
 	"ebbwell/internal/record"
 )
 
-// plain writes a text as headings and words are compared: small letters without
+// worded writes a text as headings and words are compared: small letters without
 // accents, one space between words, no signs.
-func plain(text string) string { return strings.Join(wordsOf(text), " ") }
+func worded(text string) string { return strings.Join(wordsOf(text), " ") }
 
 // wordsOf cuts a text into such words; digits and letters are apart, and so are words
 // written together with a capital, "PreWeight".
@@ -48,7 +48,7 @@ func wordsOf(text string) []string {
 }
 
 // known lists the names of columns as practices write them, in four languages and
-// in the short forms of the trade, as [plain] writes them; a name is found where all
+// in the short forms of the trade, as [worded] writes them; a name is found where all
 // its words stand in a heading. Common practice, no source.
 func known() map[Target]string {
 	return map[Target]string{
@@ -162,7 +162,7 @@ func holdsAll(words, name []string) bool {
 
 // sexOf reads a sex.
 func sexOf(text string) (record.Sex, bool) {
-	switch plain(text) {
+	switch worded(text) {
 	case "f", "w", "female", "woman", "girl", "women", "weiblich", "frau", "mujer", "femenino", "hembra", "femme", "feminin", "fille", "v":
 		return record.Female, true
 	case "m", "h", "male", "man", "boy", "men", "mannlich", "maennlich", "mann", "hombre", "masculino", "varon", "homme", "masculin", "garcon":
@@ -173,7 +173,7 @@ func sexOf(text string) (record.Sex, bool) {
 
 // yesOf reads a yes or a no.
 func yesOf(text string) (yes, ok bool) {
-	switch plain(text) {
+	switch worded(text) {
 	case "yes", "y", "1", "true", "x", "ja", "j", "si", "s", "oui", "o", "vrai", "wahr", "verdadero":
 		return true, true
 	case "no", "n", "0", "false", "nein", "non", "faux", "falsch", "falso":

@@ -6,6 +6,7 @@ import (
 
 	"ebbwell/internal/care"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/plain"
 	"ebbwell/internal/record"
 )
 
@@ -28,7 +29,7 @@ func newPeople(k Known) *people {
 // NameKey is a name as names are compared: small letters without accents, whatever
 // the order of its words.
 func NameKey(name string) string {
-	words := wordsOf(name)
+	words := strings.Fields(plain.Text(name))
 	slices.Sort(words)
 	return strings.Join(words, " ")
 }
@@ -88,17 +89,7 @@ func (w *builder) notes(t Target) string {
 // person reads who a row is about.
 func (w *builder) person() record.Athlete {
 	a := record.Athlete{Meta: record.Meta{ID: record.NewID()}, Name: w.fullName()}
-	if text, column := w.text(Born); text != "" {
-		day, _, err := parseDay(text, w.m.Order, w.o.Today, true)
-		switch {
-		case err != nil:
-			w.cellFault(column, FaultDay)
-		case w.o.Today != "" && day > w.o.Today:
-			w.cellFault(column, FaultFuture)
-		default:
-			a.Born = day
-		}
-	}
+	a.Born, _, _ = w.day(Born)
 	if text, column := w.text(Sex); text != "" {
 		sex, ok := sexOf(text)
 		if !ok {
@@ -125,7 +116,7 @@ func (w *builder) person() record.Athlete {
 // sport is the code of a sport, or the word itself.
 func (w *builder) sport() string {
 	text := w.short(Sport)
-	if code, ok := w.sports[plain(text)]; ok {
+	if code, ok := w.sports[worded(text)]; ok {
 		return code
 	}
 	return text

@@ -150,22 +150,31 @@ func (w *builder) session(t *record.Test) {
 	s := &t.Session
 	s.Place, s.Activity, s.Sport = w.short(Place), w.short(Activity), w.sport()
 	t.Note = w.notes(TestNote)
-	if text, column := w.text(Date); text != "" {
-		day, clock, err := parseDay(text, w.m.Order, w.o.Today, false)
-		switch {
-		case err != nil:
-			w.cellFault(column, FaultDay)
-		case w.o.Today != "" && day > w.o.Today:
-			w.cellFault(column, FaultFuture)
-		default:
-			s.Date, s.Start = day, clock
-		}
-	} else if !w.bad {
+	var said bool
+	if s.Date, s.Start, said = w.day(Date); !said && !w.bad {
 		w.cellFault(w.m.first(Date), FaultNoDate)
 	}
 	w.clock(&s.Start, Start)
 	w.clock(&s.End, End)
 	w.lasting(t)
+}
+
+// day reads a day, and the time of day behind it; said: something stands in the cell.
+func (w *builder) day(t Target) (day record.Date, clock record.Clock, said bool) {
+	text, column := w.text(t)
+	if text == "" {
+		return "", "", false
+	}
+	day, clock, err := parseDay(text, w.m.Order, w.o.Today, t == Born)
+	switch {
+	case err != nil:
+		w.cellFault(column, FaultDay)
+		return "", "", true
+	case w.o.Today != "" && day > w.o.Today:
+		w.cellFault(column, FaultFuture)
+		return "", "", true
+	}
+	return day, clock, true
 }
 
 // clock reads a time of day.

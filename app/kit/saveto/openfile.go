@@ -151,9 +151,10 @@ func (o *opening) wrong(err error) (title, sentence string) {
 // ErrNotAFile means: a folder, a device, a pipe; reading it might never end.
 var ErrNotAFile = errors.New("not a file")
 
-// OpenFile opens a file to read. It returns [ErrNotAFile] for anything else that has a
-// path.
+// OpenFile opens a file to read, by its path as a person types it. It returns
+// [ErrNotAFile] for anything else that has a path.
 func OpenFile(path string) (*os.File, error) {
+	path = whole(path)
 	info, err := os.Stat(path)
 	if err != nil {
 		return nil, fmt.Errorf("open a file: %w", err)

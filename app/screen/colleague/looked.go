@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/bundle"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/lock"
@@ -31,7 +32,7 @@ type looked struct {
 
 // read opens a locked file.
 func read(path, passphrase string) (b bundle.Bundle, err error) {
-	f, err := os.Open(path)
+	f, err := saveto.OpenFile(path)
 	if err != nil {
 		return b, fmt.Errorf("open a colleague's file: %w", err)
 	}
@@ -53,7 +54,7 @@ func why(err error) string {
 	}{
 		{lock.ErrPassphrase, "passphrase"}, {lock.ErrNotLocked, "foreign"}, {lock.ErrDamaged, "damaged"},
 		{bundle.ErrNewer, "newer"}, {bundle.ErrDamaged, "damaged"}, {bundle.ErrTooLarge, "large"},
-		{bundle.ErrForeign, "foreign"}, {os.ErrNotExist, "nofile"},
+		{bundle.ErrForeign, "foreign"}, {os.ErrNotExist, "nofile"}, {saveto.ErrNotAFile, "nofile"},
 	} {
 		if errors.Is(err, c.is) {
 			return c.why

@@ -12,6 +12,9 @@ import (
 	"ebbwell/internal/store"
 )
 
+// ending is that of a file for a colleague.
+const ending = ".ebbwell"
+
 // View is the screen.
 type View struct {
 	desk *desk.Desk
@@ -37,13 +40,14 @@ func New(d *desk.Desk) (*View, error) {
 	v := &View{desk: d, sp: speaker{d}, trouble: look.NewCaution("", "", nil)}
 	say, h := d.Words.Say, d.Host
 	v.path, v.pass = field.NewLine(h, "take.path", 1000), field.NewLine(h, "take.pass", 200)
-	v.path.SetText(saveto.Newest(".ebbwell"))
+	v.path.SetText(saveto.Newest(ending))
+	choose := field.NewLink(h, "take.choose", say("openfile.choose"), v.choose)
 	v.pass.Conceal(true)
 	v.show = field.NewCheck(h, "take.show", say("lock.show"))
 	v.show.OnChanged = func(on bool) { v.pass.Conceal(!on) }
 	v.open = field.NewButton(h, "take.open", say("take.open"), field.Primary, v.lookInto)
 	v.pass.OnEnter = func(string) { v.lookInto() }
-	form := look.NewForm(look.NewEntry(say("take.path"), v.path).Wide(), look.NewEntry(say("lock.phrase"), v.pass).Wide(), look.NewEntry("", v.show).Wide()).Measured(140, 300, 1)
+	form := look.NewForm(look.NewEntry(say("take.path"), look.VBox(4, v.path, look.HBox(0, choose))).Wide(), look.NewEntry(say("lock.phrase"), v.pass).Wide(), look.NewEntry("", v.show).Wide()).Measured(140, 300, 1)
 	v.comes, v.asked, v.merges = newComesPart(v), newQuestionsPart(v), newMergesPart(v)
 	first := look.NewPanel(say("take.file"), nil, form, v.trouble, look.HBox(0, v.open), look.NewParagraph(say("take.file.note"), look.Note, look.Ink2))
 	left := look.VBox(look.SheetGap, first, v.asked.body, v.merges.body)
@@ -68,6 +72,26 @@ func (v *View) again() {
 	v.desk.Trouble(v.load())
 	v.body.Refresh()
 }
+
+// choose lists the files of a folder that may be a colleague's.
+func (v *View) choose() {
+	w := v.desk.Words
+	saveto.AskFile(v.desk, v.canvas(), saveto.Source{
+		Name: "take.ask", Title: w.Say("take.file"), Sentence: w.Say("take.file.note"), Endings: []string{ending},
+		Read: func(_ context.Context, path string) error {
+			f, err := saveto.OpenFile(path)
+			if err != nil {
+				return err
+			}
+			return f.Close()
+		},
+		Wrong: func(err error) (title, sentence string) { return w.Say("take.wrong"), desk.Sentence(w, err) },
+		Done:  func(path string) { v.path.SetText(path); v.canvas().Focus(v.pass) },
+	})
+}
+
+// canvas is where the screen is drawn.
+func (v *View) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(v.body) }
 
 // lookInto opens the file and shows what would come of it.
 func (v *View) lookInto() {
@@ -158,7 +182,7 @@ func (v *View) Leave() {
 
 // Shown gives the keyboard to the path.
 func (v *View) Shown() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(v.body); c != nil {
+	if c := v.canvas(); c != nil {
 		c.Focus(v.path)
 	}
 }

@@ -244,3 +244,21 @@ func TestFilesThatAreRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestChooseAFile: the path comes from the list of files, and a folder is refused as one.
+func TestChooseAFile(t *testing.T) {
+	here, _ := apptest.Demo(t)
+	there, _ := apptest.Desk(t)
+	file := send(t, here, apptest.AthleteNamed(t, here, "Ravka").ID)
+	v, w, _ := open(t, there)
+	apptest.Click(t, w, "take.choose")
+	apptest.Type(t, w, "take.ask.path", file)
+	apptest.Click(t, w, "take.ask.yes")
+	if v.path.Text() != file || w.Canvas().Focused() != fyne.Focusable(v.pass) {
+		t.Errorf("the path is %q, focus on %T", v.path.Text(), w.Canvas().Focused())
+	}
+	lookAt(t, w, filepath.Dir(file), phrase)
+	if text := shows(v); !strings.Contains(text, "There is no file at this place") {
+		t.Errorf("a folder: %q", text)
+	}
+}

@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 
@@ -319,10 +317,4 @@ func shorten(text string, most int) string {
 		return text
 	}
 	return string(runes[:most-1]) + "…"
-}
-
-// capital writes the first letter large.
-func capital(text string) string {
-	r, n := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(r)) + text[n:]
 }

@@ -11,6 +11,7 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/tables"
+	"ebbwell/internal/words"
 )
 
 // mostListed is how many lines of a list are shown; how many more there are is said.
@@ -133,7 +134,7 @@ func (v *View) question(q tables.Question) string {
 		if q.Hidden && ofMass(q.Problem.Field) {
 			return v.Say("import.question.hidden")
 		}
-		return capital(desk.ProblemSentence(v.Words, q.Problem))
+		return words.AtStart(desk.ProblemSentence(v.Words, q.Problem))
 	case tables.QuestionUnit:
 		return v.Say("import.question.unit", string(v.s.mapping.Columns[q.Column].Unit))
 	case tables.QuestionGrouped, tables.QuestionReplaces:

@@ -8,7 +8,6 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/exchange"
-	"ebbwell/internal/plain"
 	"ebbwell/internal/record"
 	"ebbwell/internal/tables"
 )
@@ -65,7 +64,8 @@ func (o *ownFile) draft(k *known, d consult.Setup, today record.Date) tables.Dra
 		if kept := k.person(a); kept != nil {
 			row.Athlete, row.Existing = *kept, true
 		} else if k.gone[a.ID] {
-			row.Athlete = renewed(a)
+			row.Athlete = a.Anew()
+			row.Athlete.ID = record.NewID()
 		}
 		people[a.ID] = row
 		if !row.Existing {
@@ -80,7 +80,7 @@ func (o *ownFile) draft(k *known, d consult.Setup, today record.Date) tables.Dra
 		row.Row = len(o.records.Athletes) + i
 		row.Twin = tables.Twin{Kept: k.has(t, row.Athlete.ID), Row: -1}
 		if k.tests[t.ID] {
-			t = renamed(t)
+			t = t.Anew()
 		}
 		t.AthleteID = row.Athlete.ID
 		out.Questions = append(out.Questions, limited(&t, row, today)...)
@@ -121,7 +121,7 @@ func (k *known) person(a record.Athlete) *record.Athlete {
 	}
 	for i := range k.Athletes {
 		other := k.Athletes[i]
-		if a.Name != "" && plain.Text(other.Name) == plain.Text(a.Name) && other.Born == a.Born {
+		if a.Name != "" && tables.NameKey(other.Name) == tables.NameKey(a.Name) && other.Born == a.Born {
 			return &k.Athletes[i]
 		}
 	}
@@ -132,50 +132,6 @@ func (k *known) person(a record.Athlete) *record.Athlete {
 // athlete.
 func (k *known) has(t record.Test, who record.ID) bool {
 	return k.tests[t.ID] || slices.Contains(k.Tests, tables.KnownTest{Athlete: who, Date: t.Session.Date, Start: t.Session.Start})
-}
-
-// renamed is a test with ids of its own, for one whose id is kept already.
-func renamed(t record.Test) record.Test {
-	t = t.Clone()
-	t.ID = ""
-	for i := range t.Weighings {
-		t.Weighings[i].ID = ""
-	}
-	for i := range t.Bottles {
-		t.Bottles[i].ID = ""
-		for j := range t.Bottles[i].Refills {
-			t.Bottles[i].Refills[j].ID = ""
-		}
-	}
-	for i := range t.Foods {
-		t.Foods[i].ID = ""
-	}
-	for i := range t.Patches {
-		t.Patches[i].ID = ""
-	}
-	for i := range t.Partway {
-		t.Partway[i].ID = ""
-	}
-	for i := range t.Safety {
-		t.Safety[i].ID = ""
-	}
-	return t
-}
-
-// renewed is an athlete with ids of their own, for one whose id a deleted one has.
-func renewed(a record.Athlete) record.Athlete {
-	a = a.Clone()
-	a.ID = record.NewID()
-	for i := range a.Flags {
-		a.Flags[i].ID = ""
-	}
-	for i := range a.Consents {
-		a.Consents[i].ID = ""
-	}
-	for i := range a.Memberships {
-		a.Memberships[i].ID = ""
-	}
-	return a
 }
 
 // grouped gives athletes the groups of the practice that have the names of theirs, and
