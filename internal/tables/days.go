@@ -208,3 +208,21 @@ func clockOf(hour, minute int, half string) (record.Clock, bool) {
 	}
 	return record.ClockAt(float64(hour*60 + minute)), true
 }
+
+// day reads a day, and the time of day behind it; said: something stands in the cell.
+func (w *builder) day(t Target) (day record.Date, clock record.Clock, said bool) {
+	text, column := w.text(t)
+	if text == "" {
+		return "", "", false
+	}
+	day, clock, err := parseDay(text, w.m.Order, w.o.Today, t == Born)
+	switch {
+	case err != nil:
+		w.cellFault(column, FaultDay)
+		return "", "", true
+	case w.o.Today != "" && day > w.o.Today:
+		w.cellFault(column, FaultFuture)
+		return "", "", true
+	}
+	return day, clock, true
+}

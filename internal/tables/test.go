@@ -159,24 +159,6 @@ func (w *builder) session(t *record.Test) {
 	w.lasting(t)
 }
 
-// day reads a day, and the time of day behind it; said: something stands in the cell.
-func (w *builder) day(t Target) (day record.Date, clock record.Clock, said bool) {
-	text, column := w.text(t)
-	if text == "" {
-		return "", "", false
-	}
-	day, clock, err := parseDay(text, w.m.Order, w.o.Today, t == Born)
-	switch {
-	case err != nil:
-		w.cellFault(column, FaultDay)
-		return "", "", true
-	case w.o.Today != "" && day > w.o.Today:
-		w.cellFault(column, FaultFuture)
-		return "", "", true
-	}
-	return day, clock, true
-}
-
 // clock reads a time of day.
 func (w *builder) clock(into *record.Clock, t Target) {
 	text, column := w.text(t)
