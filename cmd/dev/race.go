@@ -18,7 +18,7 @@ func race(ctx context.Context, t tool, args []string) error {
 	if slices.Equal(packages, []string{"./..."}) {
 		packages = []string{"./app/...", "./internal/..."}
 	}
-	return t.call(ctx, []string{"CGO_ENABLED=1", keepDrawn, picturesOff}, "go", raceLine(packages, flags)...)
+	return t.call(ctx, []string{"CGO_ENABLED=1", keepDrawn, picturesOff, drawn}, "go", raceLine(packages, flags)...)
 }
 
 // raceLine is the call of go test.

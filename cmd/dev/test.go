@@ -17,10 +17,15 @@ const keepDrawn = "FYNE_CACHE=24h"
 // picturesOff is what the tests look for, see internal/golden.
 const picturesOff = "EBBWELL_PICTURES=off"
 
+// drawn is the seed of what the property tests draw, so that a run can be repeated
+// and what passed here passes elsewhere. -seed=random searches anew.
+const drawn = "RAPID_SEED=20260401"
+
 // test runs the tests without cgo and without a screen; go test's own lines
 // are the answer. Flags go through: -run, -v, -update and the rest. Our own is
-// -pictures=false, with which nothing is drawn only to be compared, and -report,
-// which lists what failed, is flaky, was skipped or is slow.
+// -pictures=false, with which nothing is drawn only to be compared, -report,
+// which lists what failed, is flaky, was skipped or is slow, and -seed=random or
+// a number, from which the property tests draw.
 func test(ctx context.Context, t tool, args []string) error {
 	env := []string{"CGO_ENABLED=0", keepDrawn}
 	args, off, err := withoutPictures(args)
@@ -30,6 +35,11 @@ func test(ctx context.Context, t tool, args []string) error {
 	if off {
 		env = append(env, picturesOff)
 	}
+	args, seed, err := withSeed(args)
+	if err != nil {
+		return err
+	}
+	env = append(env, seed...)
 	args, told := withoutReport(args)
 	packages, flags := splitPackages(args)
 	if slices.Contains(flags, "-update") && slices.Contains(packages, "./...") {
@@ -41,6 +51,27 @@ func test(ctx context.Context, t tool, args []string) error {
 		return t.report(ctx, env, packages, flags)
 	}
 	return t.call(ctx, env, "go", testLine(packages, flags)...)
+}
+
+// withSeed takes -seed=random or a number out of the arguments, and gives what the
+// environment says of it.
+func withSeed(args []string) (rest, env []string, err error) {
+	env = []string{drawn}
+	for _, a := range args {
+		name, value, _ := strings.Cut(strings.TrimLeft(a, "-"), "=")
+		switch {
+		case name != "seed" || !strings.HasPrefix(a, "-"):
+			rest = append(rest, a)
+		case value == "random":
+			env = nil
+		default:
+			if n, err := strconv.ParseUint(value, 10, 64); err != nil || n == 0 {
+				return nil, nil, fmt.Errorf("%s: say -seed=random or a whole number above 0", a)
+			}
+			env = []string{"RAPID_SEED=" + value}
+		}
+	}
+	return rest, env, nil
 }
 
 // withoutReport takes -report out of the arguments.

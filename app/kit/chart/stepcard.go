@@ -100,7 +100,8 @@ func (c *StepCard) paint(size fyne.Size) {
 func (c *StepCard) figures(y, wide float32) {
 	d, k := &c.data, c.pen.ink
 	const gap = 5
-	first, second := look.Strong.Width(d.Figure), look.Strong.Width(d.Second)
+	first := min(look.Strong.Width(d.Figure), wide)
+	second := min(look.Strong.Width(d.Second), max(wide-first-gap, 0))
 	note, other := look.Note.Width(d.FigureNote)+gap, look.Note.Width(d.SecondNote)+gap
 	if first+second+note+other+12 > wide {
 		note, other = 0, 0
@@ -114,6 +115,10 @@ func (c *StepCard) figures(y, wide float32) {
 	}
 	c.pen.text(d.Figure, CardPad, y, first, look.Strong, k.Ink, left)
 	words(d.FigureNote, CardPad+first+gap, note-gap)
-	c.pen.text(d.Second, CardPad+wide-second-other, y, second, look.Strong, k.Ink, left)
+	figure := d.Second
+	if second <= 0 {
+		figure = ""
+	}
+	c.pen.text(figure, CardPad+wide-second-other, y, second, look.Strong, k.Ink, left)
 	words(d.SecondNote, CardPad+wide-other+gap, other-gap)
 }
