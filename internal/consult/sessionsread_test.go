@@ -195,7 +195,8 @@ func (s readSession) steps(c *Case, found *proposal.Proposal, habit plan.Mix) {
 			if cautioned := q.Guards &^ was.Guards &^ meant; cautioned != 0 {
 				s.t.Errorf("way %d, step %d: %s: %v", way, k, s.text(c, plan.Mix(step.Mix)), cautioned.Codes())
 			}
-			if q.Fluid.DrunkL < was.Fluid.DrunkL-1e-9 && found.Outcome != proposal.DrinkLess {
+			least := proposal.FloorTo(was.Fluid.DrunkL*1000, evidence.ProposalWater) // what was poured is on no increment
+			if q.Fluid.DrunkL*1000 < least-1e-6 && found.Outcome != proposal.DrinkLess {
 				s.t.Errorf("way %d, step %d: %s: less than was drunk", way, k, s.text(c, plan.Mix(step.Mix)))
 			}
 		}

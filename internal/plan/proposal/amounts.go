@@ -74,6 +74,9 @@ func (g grains) between(k Kind, low, high, home float64) []float64 {
 // Foods change on the way with food only.
 func (p *program) open(food bool) {
 	g := p.c.grainsOf(false)
+	if p.fine {
+		g.water = min(g.water, evidence.ProposalWater)
+	}
 	for i := range p.values {
 		src, home := &p.c.Sources[i], p.base[i]
 		p.values[i] = []float64{home}

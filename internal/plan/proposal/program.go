@@ -31,6 +31,7 @@ type program struct {
 	from                       Sum // what the base comes to
 	portions, saltPerML, saltG float64
 	things                     int
+	fine                       bool // water by the finer increment, also in a long session
 }
 
 // hard states what every mix of a case is held to.

@@ -90,12 +90,48 @@ func Propose(c *Case) Proposal {
 	base := c.SumOf(out.Cut)
 	p.leastG = min(base.CarbohydrateG, p.fuelGH*c.hours())
 	p.leastML, p.from = base.DrunkML, base
-	out.Routes[DrinksAlone] = p.route(c, out.Cut, false)
-	if !c.NoFood && p.misses(&base).Carbohydrate > 0 {
-		out.Routes[WithFood] = p.route(c, out.Cut, true)
-	}
+	out.Routes = p.routes(&base)
 	out.decide(cut)
+	if !cut && out.Limits.TargetML <= base.DrunkML && p.offIncrements(&out) {
+		out.about(p, &base)
+	}
 	return c.told(&out)
+}
+
+// routes are the two ways from what a base comes to.
+func (p program) routes(base *Sum) (both [Ways]Route) {
+	both[DrinksAlone] = p.route(p.c, p.base, false)
+	if !p.c.NoFood && p.misses(base).Carbohydrate > 0 {
+		both[WithFood] = p.route(p.c, p.base, true)
+	}
+	return both
+}
+
+// offIncrements reports that what was drunk lies on no increment, and that carbohydrate
+// is still missing: where there is no room above, no other amounts come to the same
+// drink then, and neither water can be put for drink nor anything eaten.
+func (p program) offIncrements(o *Proposal) bool {
+	below := FloorTo(p.from.DrunkML, evidence.ProposalWater)
+	missing := p.misses(&p.from).Carbohydrate
+	if r := o.Picked(); r.Exists {
+		missing = r.Misses.Carbohydrate
+	}
+	return missing > 0 && below > 0 && Passes(p.from.DrunkML, below)
+}
+
+// about searches once more, for mixes that come to less than one increment below what
+// was drunk, and takes what it finds where that brings more carbohydrate.
+func (o *Proposal) about(p program, base *Sum) {
+	p.fine = true
+	p.leastML = FloorTo(p.leastML, evidence.ProposalWater)
+	p.targetML = p.leastML
+	other := *o
+	other.Routes = p.routes(base)
+	other.decide(false)
+	r, was := other.Picked(), o.Picked()
+	if r.Exists && (!was.Exists || r.Misses.Carbohydrate < was.Misses.Carbohydrate) {
+		*o = other
+	}
 }
 
 // told adds the question of the breaks, and what is said.

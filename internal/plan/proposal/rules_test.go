@@ -144,6 +144,9 @@ func (r *ruled) asked() any {
 		return WantsOf(&r.Case).TargetGH
 	case "sodium asked for":
 		return yes(WantsOf(&r.Case).Sodium)
+	case "aim proposed":
+		p := Propose(&r.Case)
+		return r.words(p.Picked().Aim)
 	case "said":
 		p := Propose(&r.Case)
 		return yes(said(&p, "proposal."+r.in.Text("code")))
