@@ -34,20 +34,27 @@ var (
 	ErrTooLarge = errors.New("the bundle is too large")
 )
 
+// Records are athletes with what belongs to them: what a bundle holds, and what of the
+// same a practice keeps.
+type Records struct {
+	Athletes []record.Athlete
+	Tests    []record.Test
+	Plans    []record.Plan
+	// Products of a bundle are those that tests, plans and habits name, as far as they
+	// are the practice's own; of a practice, all of its own.
+	Products []record.Product
+	Changes  []record.Change
+	Frozen   []record.Frozen
+	Raw      []record.RawText
+}
+
 // Bundle is what is given.
 type Bundle struct {
 	// From is the practice, By who made it, Made when.
 	From, By string
 	Made     time.Time
-	Athletes []record.Athlete
-	Tests    []record.Test
-	Plans    []record.Plan
-	// Products are those that tests, plans and habits name, as far as they are the
-	// practice's own.
-	Products []record.Product
-	Changes  []record.Change
-	Frozen   []record.Frozen
-	Raw      []record.RawText
+	// Records are written beside these, each list by its own name.
+	Records
 }
 
 // head is the first line of a bundle, which every version can read.
@@ -106,8 +113,8 @@ func Read(from io.Reader) (Bundle, error) {
 	return b, nil
 }
 
-// Named are the products that a bundle's records name.
-func Named(b Bundle) map[record.ID]bool {
+// Named are the products that records name.
+func Named(b Records) map[record.ID]bool {
 	named := map[record.ID]bool{}
 	for _, a := range b.Athletes {
 		named[a.Habit.DrinkID], named[a.Habit.FoodID] = true, true

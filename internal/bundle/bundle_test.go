@@ -205,7 +205,7 @@ func read(t *testing.T, data []byte) {
 		return
 	}
 	r := Merge(Here{}, b, now())
-	Merge(Here{Athletes: r.NewAthletes, Tests: r.NewTests, Plans: r.NewPlans, Changes: r.Changes}, b, now())
+	Merge(Here{Records: Records{Athletes: r.NewAthletes, Tests: r.NewTests, Plans: r.NewPlans, Changes: r.Changes}}, b, now())
 }
 
 // drawnOnce is a bundle, always the same but for its ids.

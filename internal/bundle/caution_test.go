@@ -149,7 +149,7 @@ func TestWhatIsLeftToAPerson(t *testing.T) {
 // TestAMinorComesHidden: whatever the other practice showed.
 func TestAMinorComesHidden(t *testing.T) {
 	a := record.Athlete{Meta: record.Meta{ID: "a"}, Name: "Wren", Born: "2012-01-01", MassHiddenSettled: true, UsualMass: record.Num(41, quantity.Kilogram)}
-	r := Merge(Here{}, Bundle{Athletes: []record.Athlete{a}}, now())
+	r := Merge(Here{}, Bundle{Records: Records{Athletes: []record.Athlete{a}}}, now())
 	if got := r.NewAthletes[0]; !care.MassHidden(got, now()) || len(r.Decisions) != 1 || r.Decisions[0].Path != "massHidden" {
 		t.Errorf("%+v, %+v", got, r.Decisions)
 	}
@@ -161,7 +161,7 @@ func TestEntriesBeyondTheLimitsAreHeld(t *testing.T) {
 	x := record.Test{Meta: record.Meta{ID: "t"}, AthleteID: "a", State: record.TestClosed}
 	x.Weighings = []record.Weighing{{Meta: record.Meta{ID: "w"}, TestID: "t", Moment: record.Before, Mass: record.Num(430, quantity.Kilogram)}}
 	a := record.Athlete{Meta: record.Meta{ID: "a"}, Born: "1999-01-01", UsualDrinking: record.Num(7, quantity.LitrePerHour)}
-	b := Bundle{Athletes: []record.Athlete{a}, Tests: []record.Test{x}}
+	b := Bundle{Records: Records{Athletes: []record.Athlete{a}, Tests: []record.Test{x}}}
 	r := Merge(Here{}, b, now())
 	if got := r.NewTests[0]; got.Weighings[0].Mass.Known() || got.State != record.TestOpen || len(r.Held) != 2 || len(r.Raw) != 2 || r.NewAthletes[0].UsualDrinking.Known() {
 		t.Errorf("%+v, %+v", got, r.Held)

@@ -11,13 +11,7 @@ import (
 
 // Here is what this practice keeps of what a bundle holds.
 type Here struct {
-	Athletes []record.Athlete
-	Tests    []record.Test
-	Plans    []record.Plan
-	Products []record.Product
-	Changes  []record.Change
-	Frozen   []record.Frozen
-	Raw      []record.RawText
+	Records
 	// Gone are records that were deleted here, or athletes who were erased.
 	Gone map[record.Ref]bool
 }

@@ -85,8 +85,7 @@ func drawn(t *rapid.T) *practice {
 
 // pack is what a practice gives.
 func (p *practice) pack() Bundle {
-	return Bundle{From: "Saltmarsh (invented)", By: p.by, Made: p.tick(), Athletes: p.Athletes, Tests: p.Tests, Plans: p.Plans, Products: p.Products,
-		Changes: p.Changes, Frozen: p.Frozen, Raw: p.Raw}
+	return Bundle{From: "Saltmarsh (invented)", By: p.by, Made: p.tick(), Records: p.Records}
 }
 
 // take writes what comes of a bundle, as the store does.
@@ -131,7 +130,7 @@ func (p *practice) other(by string) *practice {
 		panic(err)
 	}
 	o := &practice{by: by, clock: p.clock}
-	o.Here = Here{Athletes: b.Athletes, Tests: b.Tests, Plans: b.Plans, Products: b.Products, Changes: b.Changes, Frozen: b.Frozen, Raw: b.Raw}
+	o.Here = Here{Records: b.Records}
 	return o
 }
 

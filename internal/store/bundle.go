@@ -18,24 +18,21 @@ func (s *Store) Pack(ctx context.Context, athletes []record.ID, from string) (bu
 	s.state.Lock()
 	b.By = s.state.by
 	s.state.Unlock()
-	err := s.read(ctx, "pack records", func(tx *gorm.DB) error {
-		h, err := s.here(tx, athletes)
-		if err != nil {
+	err := s.read(ctx, "pack records", func(tx *gorm.DB) (err error) {
+		if b.Records, err = s.recordsOf(tx, athletes); err != nil {
 			return err
 		}
-		b.Athletes, b.Tests, b.Plans, b.Products = h.Athletes, h.Tests, h.Plans, h.Products
-		b.Changes, b.Frozen, b.Raw = h.Changes, h.Frozen, h.Raw
 		return ctx.Err()
 	})
 	if err != nil {
 		return bundle.Bundle{}, err
 	}
-	strip(&b)
+	strip(&b.Records)
 	return b, nil
 }
 
 // strip takes away what is this practice's own, and what would point at nothing.
-func strip(b *bundle.Bundle) {
+func strip(b *bundle.Records) {
 	tests := map[record.ID]bool{}
 	for i := range b.Athletes {
 		b.Athletes[i].Memberships, b.Athletes[i].ImportID = nil, ""
@@ -56,10 +53,10 @@ func strip(b *bundle.Bundle) {
 	b.Changes = slices.DeleteFunc(b.Changes, func(c record.Change) bool { return strings.HasPrefix(c.Field, "memberships.") })
 }
 
-// here reads what is kept of some athletes, and all products.
-func (s *Store) here(tx *gorm.DB, athletes []record.ID) (h bundle.Here, err error) {
+// recordsOf reads what is kept of some athletes, and all products.
+func (s *Store) recordsOf(tx *gorm.DB, athletes []record.ID) (h bundle.Records, err error) {
 	for chunk := range slices.Chunk(athletes, atOnce) {
-		if err := s.addHere(tx, chunk, &h); err != nil {
+		if err := s.addRecords(tx, chunk, &h); err != nil {
 			return h, err
 		}
 	}
@@ -71,8 +68,8 @@ func (s *Store) here(tx *gorm.DB, athletes []record.ID) (h bundle.Here, err erro
 	return h, nil
 }
 
-// addHere adds some athletes with all that is kept of them.
-func (s *Store) addHere(tx *gorm.DB, athletes []record.ID, h *bundle.Here) error {
+// addRecords adds some athletes with all that is kept of them.
+func (s *Store) addRecords(tx *gorm.DB, athletes []record.ID, h *bundle.Records) error {
 	theirs := func(db *gorm.DB) *gorm.DB { return db.Where("athlete_id IN ?", athletes).Order("id") }
 	for _, part := range []struct {
 		kind  record.Kind
@@ -102,15 +99,15 @@ func (s *Store) addHere(tx *gorm.DB, athletes []record.ID, h *bundle.Here) error
 		if err != nil {
 			return err
 		}
-		if err := addBesideHere(tx, part.kind, part.add(found.Interface()), h); err != nil {
+		if err := addBesideRecords(tx, part.kind, part.add(found.Interface()), h); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// addBesideHere adds history, frozen copies and unread texts of some records.
-func addBesideHere(tx *gorm.DB, kind record.Kind, ids []record.ID, h *bundle.Here) error {
+// addBesideRecords adds history, frozen copies and unread texts of some records.
+func addBesideRecords(tx *gorm.DB, kind record.Kind, ids []record.ID, h *bundle.Records) error {
 	for chunk := range slices.Chunk(ids, atOnce) {
 		var changes []record.Change
 		var frozen []record.Frozen
@@ -150,7 +147,8 @@ func (s *Store) hereOf(tx *gorm.DB, b bundle.Bundle) (bundle.Here, error) {
 	for _, a := range b.Athletes {
 		athletes = append(athletes, a.ID)
 	}
-	h, err := s.here(tx, athletes)
+	kept, err := s.recordsOf(tx, athletes)
+	h := bundle.Here{Records: kept}
 	if err != nil {
 		return h, err
 	}
