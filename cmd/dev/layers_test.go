@@ -40,8 +40,8 @@ func layers() [][]string {
 		{"internal/demo"},
 		{"internal/store/large"}, // fills a store for its benchmarks
 		{"internal/disclose"},
-		{"internal/store", "internal/handout", "internal/squad", "internal/exchange", "internal/tables"},
-		{"internal/bundle"},
+		{"internal/store", "internal/handout", "internal/squad", "internal/tables"},
+		{"internal/bundle", "internal/exchange"},
 		{"internal/consult"},
 		{"internal/care"},
 		{"internal/record"},

@@ -79,6 +79,7 @@ const (
 	FaultNoPatch  FaultCode = "nopatch"  // the sheet has no patch at that site
 	FaultNoValue  FaultCode = "novalue"  // a result without a value
 	FaultTwice    FaultCode = "twice"    // two results for one patch
+	FaultOwn      FaultCode = "own"      // a cell of one of this program's own tables that does not belong there
 	FaultNoColumn FaultCode = "nocolumn" // no column means what every row needs; Target says what
 )
 
@@ -131,6 +132,9 @@ type Known struct {
 	// of a group by test.
 	Sheets []record.Test
 	Bibs   map[record.ID]string
+	// TestIDs are the ids of all tests, Gone those of deleted athletes: no new record
+	// of an export may have one of them.
+	TestIDs, Gone map[record.ID]bool
 }
 
 // KnownTest is a test by whose it is and when.

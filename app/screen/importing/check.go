@@ -179,7 +179,7 @@ func (v *View) incoming() store.Incoming {
 	in := store.Incoming{File: v.s.file, Kind: v.s.mapping.Kind, Athletes: taken.Athletes, Tests: taken.Tests, Progress: v.progress("import.writing")}
 	if v.s.own != nil {
 		in.Kind = record.ImportRecords
-		in.Groups, in.Athletes = v.s.own.grouped(in.Athletes, v.known.groups)
+		in.Groups, in.Athletes = v.s.own.Grouped(in.Athletes, v.known.groups)
 	}
 	for _, r := range taken.Results {
 		in.Results = append(in.Results, store.PatchResult(r))

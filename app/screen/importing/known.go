@@ -16,15 +16,12 @@ import (
 type known struct {
 	tables.Known
 	groups []record.Group
-	// tests are the ids of all tests, gone those of deleted athletes: no new record may
-	// have one of them.
-	tests, gone map[record.ID]bool
 }
 
 // load reads what the practice has of what a file speaks of: of athletes of another
 // name only who they are, sheets only where results may be put onto them.
 func (v *View) load(ctx context.Context, s state) (*known, error) {
-	k := &known{tests: map[record.ID]bool{}, gone: map[record.ID]bool{}}
+	k := &known{Known: tables.Known{TestIDs: map[record.ID]bool{}, Gone: map[record.ID]bool{}}}
 	about := s.mentions(v.desk.Today())
 	laboratory := s.mapping.Kind == record.ImportLaboratory
 	days, err := v.desk.Store.TestDays(ctx)
@@ -33,7 +30,7 @@ func (v *View) load(ctx context.Context, s state) (*known, error) {
 	}
 	sheets := map[record.ID]bool{}
 	for _, d := range days {
-		k.tests[d.ID] = true
+		k.TestIDs[d.ID] = true
 		if d.DeletedAt == nil {
 			k.Tests = append(k.Tests, tables.KnownTest{Athlete: d.AthleteID, Date: d.Date, Start: d.Start})
 			sheets[d.AthleteID] = sheets[d.AthleteID] || laboratory && about.Days[d.Date]
@@ -53,7 +50,7 @@ func (v *View) load(ctx context.Context, s state) (*known, error) {
 		return nil, fmt.Errorf("list what was deleted: %w", err)
 	}
 	for _, d := range deleted {
-		k.gone[d.Ref.ID] = true
+		k.Gone[d.Ref.ID] = true
 	}
 	if k.groups, err = v.desk.Store.Groups(ctx); err != nil || !laboratory {
 		return k, err

@@ -57,10 +57,19 @@ func (v *View) faultList() fyne.CanvasObject {
 	return v.listed("import.faults.none", "import.faults.note", len(faults), func(i int) (row, column, sentence string, extra fyne.CanvasObject) {
 		row, column = v.place(faults[i].Row, faults[i].Column)
 		if v.s.own != nil {
-			row, column = v.s.own.place(faults[i])
+			row, column = v.ownPlace(faults[i])
 		}
 		return row, column, v.fault(faults[i]), nil
 	})
+}
+
+// ownPlace writes where a fault of a file of this program is: row, table and column.
+func (v *View) ownPlace(f tables.Fault) (row, column string) {
+	at, ok := v.s.own.Place(f)
+	if !ok {
+		return "", ""
+	}
+	return strconv.Itoa(at.Row + 1), at.Table + " · " + at.Column
 }
 
 // fault says what is wrong.
@@ -73,7 +82,7 @@ func (v *View) fault(f tables.Fault) string {
 	case tables.FaultNoColumn:
 		return v.Say("import.fault.nocolumn", v.target(f.Target))
 	case tables.FaultNumber, tables.FaultUnit, tables.FaultDay, tables.FaultClock, tables.FaultMinutes, tables.FaultChoice, tables.FaultFailed,
-		tables.FaultFuture, tables.FaultLong, faultOwn:
+		tables.FaultFuture, tables.FaultLong, tables.FaultOwn:
 		return v.Say("import.fault.cell."+string(f.Code), cell)
 	}
 	return v.Say("import.fault.row." + string(f.Code))

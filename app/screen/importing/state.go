@@ -33,7 +33,7 @@ type state struct {
 	template record.ImportTemplate
 	draft    tables.Draft
 	// own are the records of a file this program wrote; nil for another file.
-	own *ownFile
+	own *tables.Own
 	// another are the rows that are imported though the same is there; without leaves
 	// out every row with a fault.
 	another map[int]bool
@@ -45,11 +45,7 @@ func (s *state) mentions(today record.Date) tables.Mentioned {
 	if s.own == nil {
 		return tables.Mentions(s.book, s.mapping, today)
 	}
-	about := tables.Mentioned{Names: map[string]bool{}}
-	for _, a := range s.own.records.Athletes {
-		about.Names[tables.NameKey(a.Name)] = true
-	}
-	return about
+	return s.own.Mentions()
 }
 
 // choice is what was decided about the rows.

@@ -151,7 +151,7 @@ func (v *View) read(ctx context.Context, path string) (state, error) {
 	if err != nil {
 		return s, err
 	}
-	if s.own, err = readOwn(data); err != nil || s.own != nil {
+	if s.own, err = tables.OpenOwn(data); err != nil || s.own != nil {
 		return s, err
 	}
 	if s.book, err = tables.Open(data); err != nil {
@@ -242,7 +242,7 @@ func (v *View) check() {
 			return err
 		}
 		if s.own != nil {
-			s.draft = s.own.draft(v.known, v.desk.Calculate(), v.desk.Today())
+			s.draft = s.own.Draft(v.known.Known, v.desk.Calculate(), v.desk.Today())
 			return nil
 		}
 		s.draft, err = tables.Build(ctx, s.book, s.mapping, tables.Options{
