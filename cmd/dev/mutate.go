@@ -50,7 +50,7 @@ func mutant(ctx context.Context, t tool, args []string) error {
 		return fmt.Errorf("try mutants: %w", err)
 	}
 	defer os.RemoveAll(dir) //nolint:errcheck // a left-over temporary folder does no harm
-	trial := mutate.Trial{Root: t.root, Tags: tags, Dir: dir}
+	trial := mutate.Trial{Root: t.root, Tags: tags, Env: []string{drawn}, Dir: dir}
 	total := map[mutate.Fate]int{}
 	all := 0
 	var short []string

@@ -18,7 +18,8 @@ const keepDrawn = "FYNE_CACHE=24h"
 const picturesOff = "EBBWELL_PICTURES=off"
 
 // drawn is the seed of what the property tests draw, so that a run can be repeated
-// and what passed here passes elsewhere. -seed=random searches anew.
+// and what passed here passes elsewhere; mutants are tried with it too.
+// -seed=random searches anew.
 const drawn = "RAPID_SEED=20260401"
 
 // test runs the tests without cgo and without a screen; go test's own lines

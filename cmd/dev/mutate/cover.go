@@ -130,15 +130,15 @@ func (c *Coverage) Of(m Mutant) (groups [][]string) {
 func (t Trial) command(ctx context.Context, folder, name string, args ...string) *exec.Cmd {
 	c := exec.CommandContext(ctx, name, args...)
 	c.Dir = folder
-	c.Env = append(os.Environ(), "CGO_ENABLED=0")
+	c.Env = slices.Concat(os.Environ(), []string{"CGO_ENABLED=0"}, t.Env)
 	return c
 }
 
 // flags are those of every run of tests.
 func (t Trial) flags(home string) []string {
 	flags := []string{"-test.short", "-test.parallel=1", "-test.timeout=60s"}
-	if drawsCases(home) { // what fails a mutant is no case to keep
-		flags = append(flags, "-rapid.nofailfile", "-rapid.checks=125") // a fifth of them with -short
+	if drawsCases(home) { // what fails a mutant is no case to keep, nor one to look for the simplest of
+		flags = append(flags, "-rapid.nofailfile", "-rapid.shrinktime=0s", "-rapid.checks=125") // a fifth of them with -short
 	}
 	return flags
 }

@@ -138,6 +138,27 @@ func TestTry(t *testing.T) {
 	}
 }
 
+// What is set for the test programs reaches them, whatever was set outside: the
+// draws of each begin with the same.
+func TestTrySets(t *testing.T) {
+	t.Setenv("RAPID_SEED", "5")
+	root := module(t, "package p\n\nfunc f() int { return 1 }\n",
+		"package p\n\nimport (\n\t\"os\"\n\t\"testing\"\n)\n\nfunc TestF(t *testing.T) {\n\tif os.Getenv(\"RAPID_SEED\") != \"7\" || f() != 1 {\n\t\tt.Fail()\n\t}\n}\n")
+	for _, c := range []struct {
+		env  []string
+		want Fate
+		left int
+	}{{[]string{"RAPID_SEED=7"}, Survived, 0}, {[]string{"RAPID_SEED=8"}, Killed, 1}, {nil, Killed, 1}} {
+		trial := Trial{Root: root, Dir: t.TempDir(), Env: c.env}
+		if got, err := trial.Try(context.Background(), Mutant{File: "p/p.go"}); err != nil || got != c.want {
+			t.Errorf("with %q: %s, %v; want %s", c.env, got, err, c.want)
+		}
+		if covering, err := trial.Cover(context.Background(), "p"); err != nil || len(covering.Left()) != c.left {
+			t.Errorf("with %q: %v, %v", c.env, covering.Left(), err)
+		}
+	}
+}
+
 // Mutants in one program live and die as they do one at a time.
 func TestSwitch(t *testing.T) {
 	source := "package p\n\ntype amount float64\n\nconst half = 0.5\n\nvar table = []float64{1, 3}\n\n" +

@@ -32,6 +32,9 @@ type Trial struct {
 	Root string
 	// Tags are the build tags of the tests.
 	Tags string
+	// Env is set for every test program, as "NAME=value": what its draws begin
+	// with, so that a figure can be repeated.
+	Env []string
 	// Dir is a folder for the changed files.
 	Dir string
 	// Covering says which tests to run; nil runs all.
