@@ -18,6 +18,7 @@ const (
 	ReachStomachRun   = 0.8  // L/h
 	CarefulDeficit    = 3.0  // % of body mass, aimed at after low blood sodium or a gain
 	TestedEnds        = 1.0  // % of body mass: a test that ended this low was not over the limit
+	TestedTaken       = 0.5  // of what was lost, breath and gas exchange with it: nor was one in which no more was taken
 )
 
 // The target of fluid.
@@ -148,6 +149,7 @@ func proposalLimitsEntries() []Entry {
 		{ID: "proposal.reach-stomach-run", Value: ReachStomachRun, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
 		{ID: "proposal.careful-deficit", Value: CarefulDeficit, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "proposal.tested-ends", Value: TestedEnds, Unit: quantity.PerCent, Source: own, Sure: Proposal},
+		{ID: "proposal.tested-taken", Value: TestedTaken, Source: own, Sure: Proposal},
 	}
 }
 

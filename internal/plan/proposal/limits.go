@@ -97,11 +97,15 @@ func (c *Case) limit() float64 {
 	return limit
 }
 
-// measuredLow reports that the habit was measured in the conditions of the
-// plan, with a calm stomach, and that the test ended at -1 % or lower.
+// measuredLow reports that the habit was measured in the conditions of the plan, that
+// the stomach did not ask for less, and that the test ended at -1 % or lower, or with
+// no more than half of what was lost taken.
 func (c *Case) measuredLow(taken float64) bool {
+	if !c.Tested || c.careful() || c.Stomach.Known && c.Stomach.Value >= evidence.StepStomachBad {
+		return false
+	}
 	ended := c.LossML + c.BreathML - taken
-	return c.Tested && c.calm() && !c.careful() && !Passes(evidence.TestedEnds*c.percent(), ended)
+	return !Passes(evidence.TestedEnds*c.percent(), ended) || !Passes(taken, evidence.TestedTaken*(c.LossML+c.BreathML))
 }
 
 // share of the limit that is aimed at.
