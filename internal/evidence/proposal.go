@@ -82,25 +82,26 @@ const (
 
 // What eating asks for.
 const (
-	GelWater       = 220.0 // mL for each gel
-	GelWaterUsed   = 120.0 // mL where gels are taken with a calm stomach
-	PieceWater     = 130.0 // mL drunk for each gel or portion
-	PieceEvery     = 45.0  // min for a gel or portion where little is drunk
-	LittleDrunk    = 0.3   // L/h, below it little is drunk
-	GelDrinkPart   = 0.5   // of a drink that counts as water for gels
-	GelEvery       = 45.0  // min, one gel in
-	FoodEvery      = 45.0  // min, one portion in where food is carried
-	GelsMost       = 8.0   // gels in a session, unless more were taken
-	FoodKindMost   = 3.0   // portions of one kind in a session, unless more were taken
-	FoodKindAnHour = 0.75  // portions an hour of one kind
-	FoodBreak      = 300.0 // s, a break with time for a portion
-	FoodBreakShort = 90.0  // s, one with time for half
-	FoodHalf       = 0.5   // portion
-	FoodQuarter    = 0.25  // portion in a shorter break
-	FoodShare      = 0.5   // of the carbohydrate missing that the way with food brings by food
-	FoodShareLess  = 0.25  // or this part, where that cannot be
-	CutStrength    = 10.0  // g per 100 mL of drinks and gels after a cut
-	SugarVolume    = 0.65  // mL that a g of carbohydrate takes up in a gel
+	GelWater       = 220.0   // mL for each gel
+	GelWaterUsed   = 120.0   // mL at least, where gels are taken with a calm stomach
+	GelWaterStep   = 2 / 3.0 // of the water they were taken with
+	PieceWater     = 130.0   // mL drunk for each gel or portion
+	PieceEvery     = 45.0    // min for a gel or portion where little is drunk
+	LittleDrunk    = 0.3     // L/h, below it little is drunk
+	GelDrinkPart   = 0.5     // of a drink that counts as water for gels
+	GelEvery       = 45.0    // min, one gel in
+	FoodEvery      = 45.0    // min, one portion in where food is carried
+	GelsMost       = 8.0     // gels in a session, unless more were taken
+	FoodKindMost   = 3.0     // portions of one kind in a session, unless more were taken
+	FoodKindAnHour = 0.75    // portions an hour of one kind
+	FoodBreak      = 300.0   // s, a break with time for a portion
+	FoodBreakShort = 90.0    // s, one with time for half
+	FoodHalf       = 0.5     // portion
+	FoodQuarter    = 0.25    // portion in a shorter break
+	FoodShare      = 0.5     // of the carbohydrate missing that the way with food brings by food
+	FoodShareLess  = 0.25    // or this part, where that cannot be
+	CutStrength    = 10.0    // g per 100 mL of drinks and gels after a cut
+	SugarVolume    = 0.65    // mL that a g of carbohydrate takes up in a gel
 )
 
 // What a change costs.
@@ -233,6 +234,7 @@ func proposalEatingEntries() []Entry {
 		{ID: "proposal.piece-every", Value: PieceEvery, Unit: quantity.Minute, Source: own, Sure: Proposal},
 		{ID: "proposal.little-drunk", Value: LittleDrunk, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
 		{ID: "proposal.gel-water-used", Value: GelWaterUsed, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
+		{ID: "proposal.gel-water-step", Value: GelWaterStep, Source: own, Sure: Proposal},
 		{ID: "proposal.gel-drink-part", Value: GelDrinkPart, Source: own, Sure: Proposal},
 		{ID: "proposal.gel-every", Value: GelEvery, Unit: quantity.Minute, Source: own, Sure: Proposal},
 		{ID: "proposal.food-every", Value: FoodEvery, Unit: quantity.Minute, Source: own, Sure: Proposal},

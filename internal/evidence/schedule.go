@@ -59,6 +59,7 @@ const (
 const (
 	FluidIncrement   = 50.0 // mL
 	PortionIncrement = 0.5  // portion
+	WholePieceUnder  = 30.0 // g, a portion that is lighter is not halved
 	SaltIncrement    = 0.1  // g
 	FluidSliderEnd   = 1.5  // L/h of one drink
 	PortionsAtLeast  = 4.0  // portions at the end of a food's slider
@@ -140,6 +141,7 @@ func incrementEntries() []Entry {
 	return []Entry{
 		{ID: "increment.fluid", Value: FluidIncrement, Unit: ml, Source: own, Sure: Proposal},
 		{ID: "increment.portion", Value: PortionIncrement, Unit: portion, Source: own, Sure: Proposal},
+		{ID: "increment.whole-piece", Value: WholePieceUnder, Unit: quantity.Gram, Source: own, Sure: Proposal},
 		{ID: "increment.salt", Value: SaltIncrement, Unit: g, Source: own, Sure: Proposal},
 		{ID: "slider.fluid", Value: FluidSliderEnd, Unit: quantity.LitrePerHour, Source: own, Sure: Proposal},
 		{ID: "slider.portion.least", Value: PortionsAtLeast, Unit: portion, Source: own, Sure: Proposal},

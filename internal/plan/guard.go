@@ -150,13 +150,14 @@ func (p *Planner) pastLimit(percent float64) bool {
 
 // gelWaterEach is the water a gel is taken with, mL, by how those of the habit were.
 func (p *Planner) gelWaterEach() float64 {
-	gels, b := 0.0, &p.background.Stomach
-	for s := Food1; s <= Food4; s++ {
-		if p.menu[s].InUse && p.menu[s].Gel {
-			gels += p.habit[s]
+	var habit proposal.Sum
+	for s := range p.menu {
+		if item := &p.menu[s]; item.InUse {
+			item.countGels(&habit, Slot(s), p.habit[s])
 		}
 	}
-	return proposal.GelWaterEach(gels, b.Known && b.Value <= evidence.StepStomachGood)
+	stomach := &p.background.Stomach
+	return proposal.GelWaterEach(&habit, stomach.Known && stomach.Value <= evidence.StepStomachGood)
 }
 
 // outruns tells whether no stomach keeps up with the loss.

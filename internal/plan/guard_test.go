@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"testing"
 
 	"ebbwell/internal/fuel"
@@ -84,6 +85,18 @@ func TestWaterForGelsByHand(t *testing.T) {
 	}
 	if got := p.From(Mix{}, Background{Stomach: proposal.Is(1)}).gelWaterEach(); got != 220 {
 		t.Errorf("no gel in the habit: %g mL", got)
+	}
+	// A third less than what they were taken with, from 120 to 220; half of a drink counts.
+	for _, c := range []struct {
+		habit Mix
+		want  float64
+	}{
+		{Mix{Food4: 2, Water: 480}, 160}, {Mix{Food4: 2, Water: 360}, 120}, {Mix{Food4: 2, Water: 359}, 120}, {Mix{Food4: 2, Water: 660}, 220},
+		{Mix{Food4: 2, Water: 900}, 220}, {Mix{Food4: 2, Water: 240, Drink1: 480}, 160}, {Mix{Food4: 3, Water: 600, Salt: 2}, 400.0 / 3},
+	} {
+		if got := p.From(c.habit, Background{Stomach: proposal.Is(1)}).gelWaterEach(); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%v: %g mL, want %g", c.habit, got, c.want)
+		}
 	}
 }
 

@@ -73,12 +73,12 @@ func TestMost(t *testing.T) {
 		}
 	}
 	wet := fullMenu(t)
-	wet[Food1].Unit.FoodWaterL = 0.5
+	wet[Food2].Unit.FoodWaterL = 0.5
 	q := newPlanner(t, courtBasis(), courtSession(), wet, Aim{})
-	if most, why := q.Most(Expected, Mix{Water: 2000}, Food1); most != 0.5*math.Floor(2*(ceiling/1000-2)/0.5) || why != LowEnd {
+	if most, why := q.Most(Expected, Mix{Water: 2000}, Food2); most != 0.5*math.Floor(2*(ceiling/1000-2)/0.5) || why != LowEnd {
 		t.Errorf("wet food beside 2 L: %g %q", most, why) // whole steps of half a portion
 	}
-	if most, _ := q.Most(Expected, Mix{Food1: 2}, Water); most != ceiling-1000 {
+	if most, _ := q.Most(Expected, Mix{Food2: 2}, Water); most != ceiling-1000 {
 		t.Errorf("water beside 1 L in food: %g", most)
 	}
 }
@@ -115,12 +115,12 @@ func TestUnderCeilingByHand(t *testing.T) {
 			t.Errorf("%v: %v, want %v", c.mix, got, c.want)
 		}
 	}
-	uneven := Mix{Water: 437, Food1: 1.25}
+	uneven := Mix{Water: 437, Food1: 1, Food2: 1.25, Food3: 1}
 	if got := p.Scaled(uneven, Expected, Expected); got != uneven {
 		t.Errorf("the same length: %v", got)
 	}
-	// 150 of 105 min: 624.3 mL and 1.79 portions, in whole increments.
-	if got := p.Scaled(uneven, Expected, Long); got != (Mix{Water: 600, Food1: 1.5}) {
+	// 150 of 105 min: 624.3 mL, 1.79 bananas by halves, 1.43 small bars and gels as wholes.
+	if got := p.Scaled(uneven, Expected, Long); got != (Mix{Water: 600, Food1: 1, Food2: 1.5, Food3: 1}) {
 		t.Errorf("the long length: %v", got)
 	}
 	b.SweatRate = Between(1, 0.05, 1.3)

@@ -128,6 +128,9 @@ func (m *Menu) SetFood(s Slot, p fuel.Product) error {
 	}
 	m[s] = item(p, u, evidence.PortionIncrement)
 	m[s].Gel = p.Form == fuel.Gel
+	if m[s].Gel || p.Portion.Grams < evidence.WholePieceUnder {
+		m[s].Step = 1 // nobody halves a gel, a chew or a date
+	}
 	return nil
 }
 

@@ -136,14 +136,7 @@ func (p *Planner) add(mix Mix, h float64, q *Prediction) sums {
 		t.drunkL += u.FluidL * x
 		t.foodWaterL += u.FoodWaterL * x
 		t.massKg += u.massKg() * x
-		switch {
-		case s == int(Water):
-			t.taken.GelWaterML += u.FluidL * x * 1000
-		case Slot(s).IsDrink():
-			t.taken.GelWaterML += evidence.GelDrinkPart * u.FluidL * x * 1000
-		case item.Gel:
-			t.taken.Gels += x
-		}
+		item.countGels(&t.taken, Slot(s), x)
 		t.carbohydrateG += carbohydrate
 		t.split.Glucose += u.Split.Glucose * x
 		t.split.Fructose += u.Split.Fructose * x
@@ -158,6 +151,19 @@ func (p *Planner) add(mix Mix, h float64, q *Prediction) sums {
 		}
 	}
 	return t
+}
+
+// countGels adds an amount of a slot to the gels, and to the water they are taken with.
+func (i *Item) countGels(sum *proposal.Sum, s Slot, x float64) {
+	ml := i.Unit.FluidL * x * 1000
+	switch {
+	case s == Water:
+		sum.GelWaterML += ml
+	case s.IsDrink():
+		sum.GelWaterML += evidence.GelDrinkPart * ml
+	case i.Gel:
+		sum.Gels += x
+	}
 }
 
 // FoodKg is the mass of the foods of a mix.

@@ -109,7 +109,7 @@ func (p *Planner) source(s Slot) proposal.Source {
 		return proposal.Source{}
 	}
 	src := proposal.Source{
-		Kind: proposal.Food, FoodWaterML: item.Unit.FoodWaterL * 1000,
+		Kind: proposal.Food, Whole: proposal.Passes(item.Step, evidence.PortionIncrement), FoodWaterML: item.Unit.FoodWaterL * 1000,
 		BesideG:       (item.Unit.massKg() - item.Unit.fluidL()) * 1000,
 		CarbohydrateG: item.Unit.CarbohydrateG, OneSourceG: item.Unit.Split.Glucose + item.Unit.Split.Unknown, SodiumMg: item.Unit.SodiumMg,
 	}

@@ -28,9 +28,6 @@ func (p *Planner) serve(mix Mix, out *Schedule) {
 			continue
 		}
 		step := item.Step
-		if item.Gel {
-			step = math.Ceil(step) // nobody keeps half a gel
-		}
 		units := proposal.Begun(portions, step)
 		for u := range units {
 			amount := min(step, portions-float64(u)*step)

@@ -64,7 +64,7 @@ func TestFoodIsSpreadByHand(t *testing.T) {
 	}
 }
 
-// A gel goes with 220 mL, 120 where gels were taken with a calm stomach; where a chance
+// A gel goes with 220 mL, 120 where one was taken with 180 and a calm stomach; where a chance
 // lacks it, to the one before, then to the one after; half of another drink counts.
 func TestGelsGoWhereTheWaterIs(t *testing.T) {
 	p := newPlanner(t, courtBasis(), courtSession(), byHand(), Aim{})
@@ -85,7 +85,7 @@ func TestGelsGoWhereTheWaterIs(t *testing.T) {
 		}
 		sameList(t, "gel", eaten(serve(p, 1, breaks(ml...)).Takes, 1), c.want)
 	}
-	used := p.From(Mix{Water: 600, Food2: 1}, Background{Stomach: proposal.Is(evidence.StepStomachGood)})
+	used := p.From(Mix{Water: 180, Food2: 1}, Background{Stomach: proposal.Is(evidence.StepStomachGood)})
 	s := serve(used, 1, breaks(0, 120, 0))
 	if take := s.Takes[1]; take.Food[1] != 1 || take.WaterWantedML != 120 || take.Dry {
 		t.Errorf("used to gels: %+v", take)

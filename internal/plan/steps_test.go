@@ -63,12 +63,12 @@ func checkLadder(t tester, c Climb, ladder Ladder) {
 	}
 }
 
-// 0.55 L to 1.10 L in 95 min, and 9 to 32 g/h: rungs of a week, dated, with what
+// 0.55 L to 1.10 L in 95 min, and 9 to 35 g/h: rungs of a week, dated, with what
 // the event leaves time for.
 func TestStepsToAnEvent(t *testing.T) {
 	b, s := courtBasis(), courtSession()
 	s.Minutes = [Lengths]float64{95, 95, 95}
-	p := newPlanner(t, b, s, menuOf(t, []string{"drink-6"}, []string{"fig-bar"}), Aim{})
+	p := newPlanner(t, b, s, menuOf(t, []string{"drink-6"}, []string{"banana"}), Aim{})
 	c := Climb{
 		Length: Expected, Habit: Mix{Water: 300, Drink1: 250}, Aim: Mix{Water: 550, Drink1: 550, Food1: 1},
 		Rules: DefaultStepRules(), Start: day("2026-05-18"), Event: day("2026-06-06"),

@@ -35,27 +35,36 @@ func (c *Case) grainsOf(rung bool) grains {
 	return g
 }
 
-// of a kind: the increment, the least that is taken at all, and the least move.
-func (g grains) of(k Kind) (step, least, move float64) {
-	switch k {
+// of a source: the increment, the least that is taken at all, and the least move.
+func (g grains) of(src *Source) (step, least, move float64) {
+	switch src.Kind {
 	case Water:
 		return g.water, g.least, evidence.ProposalWater
 	case Drink:
 		return g.drink, g.least, evidence.ProposalWater
-	case Food:
-		step = evidence.PortionIncrement
+	case Gel, Food: // one and a half become two
+		return src.portion(), src.portion(), evidence.PortionIncrement
 	case Salt:
 		step = evidence.ProposalSalt
-	case Gel, None:
+	case None:
 		step = 1
 	}
 	return step, step, step
 }
 
-// between lists the amounts of a kind from low to high that differ enough from
+// portion is the smallest part of a food that is taken: a half, or a whole where nobody
+// halves it.
+func (src *Source) portion() float64 {
+	if src.Whole || src.Kind == Gel {
+		return 1
+	}
+	return evidence.PortionIncrement
+}
+
+// between lists the amounts of a source from low to high that differ enough from
 // home, and home itself, home first and then by distance.
-func (g grains) between(k Kind, low, high, home float64) []float64 {
-	step, least, move := g.of(k)
+func (g grains) between(src *Source, low, high, home float64) []float64 {
+	step, least, move := g.of(src)
 	list := []float64{home}
 	for down, up := wholes(home, step), wholes(home, step)+1; ; down, up = down-1, up+1 {
 		if Passes(low, down*step) && Passes(up*step, high) {
@@ -87,7 +96,7 @@ func (p *program) open(food bool) {
 			p.values[i] = bottleSums(p.c.Bottles, p.mostOf(i), home)
 			continue
 		}
-		p.values[i] = g.between(src.Kind, p.leastOf(i), p.mostOf(i), home)
+		p.values[i] = g.between(src, p.leastOf(i), p.mostOf(i), home)
 	}
 }
 

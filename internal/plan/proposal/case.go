@@ -35,6 +35,8 @@ type Source struct {
 	// BesideG is what a unit weighs beside the water that is counted of it, g: it is on
 	// the scale at the end, and nothing is decided by it.
 	BesideG float64
+	// Whole: a food that nobody halves.
+	Whole bool
 	// Fixed: the amount stays as it is in the habit.
 	Fixed bool
 }

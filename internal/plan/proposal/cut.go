@@ -93,10 +93,7 @@ func (c *Case) lessFood(m *Mix, l *Limits) {
 		if wettest < 0 {
 			return
 		}
-		step := evidence.PortionIncrement
-		if c.Sources[wettest].Kind == Gel {
-			step = 1
-		}
+		step := c.Sources[wettest].portion()
 		m[wettest] = max(0, CeilTo(m[wettest], step)-step)
 	}
 }

@@ -2,13 +2,14 @@ package proposal
 
 import "ebbwell/internal/evidence"
 
-// GelWaterEach is the water a gel is taken with, mL: less where gels were taken, and
-// the stomach stayed calm.
-func GelWaterEach(gels float64, calm bool) float64 {
-	if gels > 0 && calm {
-		return evidence.GelWaterUsed
+// GelWaterEach is the water a gel is taken with, mL. Where gels were taken, and the
+// stomach stayed calm, it is a step below what the habit had for each of them, but no
+// less than some take and no more than others are given.
+func GelWaterEach(habit *Sum, calm bool) float64 {
+	if !calm || !Passes(habit.Gels, 0) {
+		return evidence.GelWater
 	}
-	return evidence.GelWater
+	return min(evidence.GelWater, max(evidence.GelWaterUsed, evidence.GelWaterStep*habit.GelWaterML/habit.Gels))
 }
 
 // Dry reports that a mix lacks water for its gels, each mL for a gel.

@@ -132,12 +132,8 @@ func (u *climb) smallest(from Mix) float64 {
 		if !Passes(u.aim[i], from[i]) {
 			continue
 		}
-		switch src.Kind {
-		case Gel:
-			least = min(least, src.CarbohydrateG)
-		case Food:
-			least = min(least, src.CarbohydrateG*evidence.PortionIncrement)
-		case None, Water, Drink, Salt:
+		if src.Kind == Gel || src.Kind == Food {
+			least = min(least, src.CarbohydrateG*src.portion())
 		}
 	}
 	if math.IsInf(least, 1) {
@@ -183,7 +179,7 @@ func (u *climb) rung(last Mix, part float64, food bool) (Mix, bool) {
 	for i := range q.values {
 		q.values[i] = []float64{last[i]}
 		if !alike(last[i], u.aim[i]) {
-			q.values[i] = withAim(grain.between(c.Sources[i].Kind, min(last[i], u.aim[i]), max(last[i], u.aim[i]), last[i]), u.aim[i])
+			q.values[i] = withAim(grain.between(&c.Sources[i], min(last[i], u.aim[i]), max(last[i], u.aim[i]), last[i]), u.aim[i])
 		}
 	}
 	if food {
@@ -209,7 +205,7 @@ func withAim(list []float64, aim float64) []float64 {
 
 // Ladder lists the steps from the habit of a case to an aim that was chosen,
 // which may be one that is not proposed. A habit that may be more than is lost
-// comes down first.
+// comes down first and alone, as far as the aim does; what rises comes after.
 func Ladder(c *Case, aim Mix) []Step {
 	if c.Closed {
 		if aim == c.Habit {
@@ -218,25 +214,34 @@ func Ladder(c *Case, aim Mix) []Step {
 		return []Step{{Mix: aim, Cut: true}}
 	}
 	l, w := LimitsOf(c), WantsOf(c)
-	base := c.Habit
+	base, to, further := c.Habit, c.SumOf(aim), false
 	if l.Case == Less {
+		further = !Passes(to.DrunkML, l.TargetML)
+		l.TargetML = min(l.TargetML, to.DrunkML)
 		base = c.cut(&l)
 	}
-	if aim == base {
-		if base == c.Habit {
-			return nil
-		}
-		return []Step{{Mix: base, Cut: true}}
+	switch {
+	case base == c.Habit && aim == base:
+		return nil
+	case base != c.Habit && (aim == base || further && !c.rises(aim)):
+		return []Step{{Mix: aim, Cut: true}}
 	}
 	p := c.aimed(&l, &w)
 	p.base = base
-	from, to := c.SumOf(base), c.SumOf(aim)
+	from := c.SumOf(base)
 	p.from = from
-	if base != c.Habit && !Passes(to.DrunkML, from.DrunkML) && to.CarbohydrateG <= from.CarbohydrateG+c.stepG() {
-		return []Step{{Mix: aim, Cut: true}} // the aim comes down further
-	}
 	p.reaching(&l, &from, &to)
 	return c.ladder(p, base, aim, Passes(to.FoodG, from.FoodG))
+}
+
+// rises reports that a mix has more of anything than the habit.
+func (c *Case) rises(m Mix) bool {
+	for i := range m {
+		if Passes(m[i], c.Habit[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // reaching lets the steps go as far as an aim does that passes what would be

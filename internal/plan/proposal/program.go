@@ -42,7 +42,7 @@ func (c *Case) hard(l *Limits) program {
 		c: c, foodWaterFrom: math.Inf(1), leastML: habit.DrunkML,
 		intakeML: max(evidence.ReachShareIntake*l.LimitML, habit.DrunkML+habit.FoodWaterML),
 		mostML:   l.TargetML, mostG: max(c.AdviceMost*h, habit.CarbohydrateG), mostOneG: max(evidence.OneSourceHigh*h, habit.OneSourceG),
-		from: habit, gelWater: GelWaterEach(habit.Gels, c.calm()),
+		from: habit, gelWater: GelWaterEach(&habit, c.calm()),
 		saltPerML: evidence.SaltStrengthMost / 1000, saltG: habit.SaltG,
 		things: int(evidence.ThingsChanged),
 	}

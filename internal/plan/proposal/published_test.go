@@ -157,6 +157,7 @@ func things() map[string]Source {
 		"banana":   {Kind: Food, CarbohydrateG: 24, SodiumMg: 1, FoodWaterML: 88},
 		"sandwich": {Kind: Food, CarbohydrateG: 39.5, SodiumMg: 281, FoodWaterML: 26},
 		"ricesq":   {Kind: Food, CarbohydrateG: 30, SodiumMg: 306, FoodWaterML: 56},
+		"date":     {Kind: Food, CarbohydrateG: 16, SodiumMg: 1, FoodWaterML: 5, Whole: true},
 		"salt":     {Kind: Salt, SodiumMg: 393.4},
 	}
 }

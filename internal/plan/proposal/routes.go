@@ -228,6 +228,9 @@ func (p program) way(c *Case, base Mix, food bool) Route {
 	} else {
 		f = p.solve()
 	}
+	if f.ok {
+		p.withoutCrumbs(&f)
+	}
 	if !f.ok || f.mix == c.Habit {
 		return Route{}
 	}
@@ -237,6 +240,22 @@ func (p program) way(c *Case, base Mix, food bool) Route {
 	}
 	r.Steps = c.ladder(p, base, f.mix, food)
 	return r
+}
+
+// withoutCrumbs takes away half a portion of a food that is new and brings less
+// carbohydrate than one step of the aim: nobody begins with it for so little.
+func (p *program) withoutCrumbs(f *found) {
+	for i, x := range f.mix {
+		src := &p.c.Sources[i]
+		if src.Kind != Food || Passes(p.base[i], 0) || !Passes(1, x) || !Passes(evidence.FuelAimStep*p.c.hours(), src.CarbohydrateG*x) {
+			continue
+		}
+		mix := f.mix
+		mix[i] = 0
+		if sum := p.c.SumOf(mix); Passes(x, 0) && p.meets(&sum) {
+			f.mix, f.misses, f.cost = mix, p.misses(&sum), p.costFrom(p.base, mix)
+		}
+	}
 }
 
 // manyAtOnce reports a step, other than a cut, that changes more things than a step

@@ -176,7 +176,8 @@ func (r *ruled) amount() any {
 	case "least of a drink mL":
 		return g.least
 	case "amounts":
-		return sorted(g.between(things()[r.in.Text("of")].Kind, r.in.Number("low"), r.in.Number("high"), r.in.Number("home")))
+		src := things()[r.in.Text("of")]
+		return sorted(g.between(&src, r.in.Number("low"), r.in.Number("high"), r.in.Number("home")))
 	case "amounts in bottles":
 		r.in.Has("of")
 		return sorted(bottleSums(r.Bottles, r.in.Number("high"), r.in.Number("home")))

@@ -102,6 +102,9 @@ func TestWayToAnAimSetByHand(t *testing.T) { //nolint:gocognit,funlen // one rul
 			if !s.Cut && (now.DrunkML < min(was.DrunkML, to.DrunkML)-1e-6 || now.DrunkML > max(was.DrunkML, to.DrunkML)+1e-6) {
 				t.Errorf("seed %d, step %d: %g mL between %g and %g", seed, k, now.DrunkML, was.DrunkML, to.DrunkML)
 			}
+			if s.Cut && c.rises(s.Mix) {
+				t.Errorf("seed %d, step %d: the cut brings more than the habit: %v", seed, k, s.Mix)
+			}
 			if k > 0 && s.Mix == steps[k-1].Mix {
 				t.Errorf("seed %d, step %d: nothing changes", seed, k)
 			}
