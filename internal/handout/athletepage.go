@@ -178,18 +178,28 @@ func (p *Press) athleteItems(a AthletePage) (paper.Frame, []paper.Item) {
 		return fr, p.cautions(w, a.allCautions(am, p)...)
 	}
 	var items []paper.Item
-	items = append(items, p.ownWords(am.typed(a.Words), w)...)
+	if p.lean < leanest {
+		items = append(items, p.ownWords(am.typed(a.Words), w)...)
+	}
 	items = append(items, p.cautions(w, a.allCautions(am, p)...)...)
-	items = append(items, p.bars(a.Bars, am, w)...)
+	items = append(items, p.pageBars(a.Bars, am, w)...)
 	items = append(items, p.during(a.During, am, w)...)
 	if a.Compare {
 		items = append(items, p.options(a.Options, am, w)...)
 	}
-	items = append(items, p.pair(p.before(a.Before, am), p.bag(a.Bag, am), w)...)
-	items = append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, a.Practise, am), w)...)
+	items = append(items, p.beforeAndAfter(a, am, w)...)
 	items = append(items, p.stepRule(a.Practise, am, w)...)
 	items = append(items, p.gut(a.Gut, w)...)
 	return fr, append(items, p.signatures(a.Sign, w)...)
+}
+
+// beforeAndAfter is what is read at home.
+func (p *Press) beforeAndAfter(a AthletePage, am amounts, width float64) []paper.Item {
+	if p.lean > 0 {
+		return p.leanParts(a, am, width)
+	}
+	items := p.pair(p.before(a.Before, am), p.bag(a.Bag, am), width)
+	return append(items, p.pair(p.after(a.After, am), p.followUp(a.FollowUp, a.Practise, am), width)...)
 }
 
 // gained reports whether the athlete was heavier after the test: then there is no

@@ -38,6 +38,20 @@ func (p *Press) bars(given []Bar, am amounts, width float64) []paper.Item {
 	return append(items, paper.Item{Block: note, Gap: 1})
 }
 
+// pageBars are the bars of the athlete's page; on a lean one without the note, on the
+// leanest the plan's alone.
+func (p *Press) pageBars(list []Bar, am amounts, width float64) []paper.Item {
+	if n := len(list); p.lean > 1 && n > 1 {
+		list = list[n-1:]
+	}
+	items := p.bars(list, am, width)
+	if p.lean > 0 && len(items) > 0 {
+		items = items[:len(items)-1]
+		items[len(items)-1].Keep = false
+	}
+	return items
+}
+
 // barScale is how many mm stand for a litre: the longest bar fills the width.
 func barScale(list []Bar, width float64) float64 {
 	longest := quantity.Litres(0.1)

@@ -28,7 +28,7 @@ func (p *Press) BlankSheet(b BlankSheet) paper.Document {
 	title := p.say.Say("handout.blank.title")
 	ways := closer()
 	if b.Short {
-		ways = append(ways, way{2, 0, 0.94}, way{2, 0, 0.88}, way{2, 0, 0.82})
+		ways = append(ways, way{tight: 2, small: 0.94}, way{tight: 2, small: 0.88}, way{tight: 2, small: 0.82})
 	}
 	pages := p.pourBy(ways, func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, title) })
 	return p.document(b.Terms, title, p.say.Say("handout.blank.subject"), pages)

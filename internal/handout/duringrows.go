@@ -1,7 +1,6 @@
 package handout
 
 import (
-	"strconv"
 	"strings"
 
 	"ebbwell/internal/handout/paper"
@@ -12,25 +11,38 @@ import (
 // fewRows is up to how many breaks each has a row of its own in full height.
 const fewRows = 6
 
-// rowForm is how a row of a break is set: mm of height, styles, and the bottle. In a
-// single one the drink stands behind the name.
+// rowForm is how a row of a break is set: mm of height, styles, and the bottle.
 type rowForm struct {
 	height             float64
 	name, note, number paper.Style
 	bottleW, bottleH   float64
-	single             bool
+}
+
+// leastDuring is the smallest type of what is read in the session, mm: 10 points.
+const leastDuring = 3.53
+
+// smallestForm is how low rows may become: past the rows and the cells there is none.
+const smallestForm = 5
+
+func inBlack(size, leading float64) paper.Style {
+	return paper.Style{Size: size, Leading: leading, Ink: paper.Black}
 }
 
 // rowForms are the full row, and lower ones.
-func rowForms() [4]rowForm {
-	style := func(size, leading float64) paper.Style {
-		return paper.Style{Size: size, Leading: leading, Ink: paper.Black}
-	}
+func rowForms() [3]rowForm {
 	return [...]rowForm{
-		{18.4, style(5.3, 6.6), style(4.2, 5.4), style(7.9, 8.4), 7.2, 15.6, false},
-		{14.6, style(5.3, 6), style(4, 4.9), style(7, 7.4), 5.8, 12.4, false},
-		{12, style(5, 5.6), style(3.7, 4.4), style(6.2, 6.6), 4.8, 10, false},
-		{8.4, style(3.7, 4.2), style(3.3, 3.6), style(5.2, 5.4), 3.4, 7.2, true},
+		{18.4, inBlack(5.3, 6.6), inBlack(4.2, 5.4), inBlack(7.9, 8.4), 7.2, 15.6},
+		{14.6, inBlack(5.3, 6), inBlack(4, 4.9), inBlack(7, 7.4), 5.8, 12.4},
+		{12, inBlack(5, 5.6), inBlack(3.7, 4.4), inBlack(6.2, 6.6), 4.8, 10},
+	}
+}
+
+// cellForms are the breaks in two columns, and lower ones.
+func cellForms() [3]rowForm {
+	return [...]rowForm{
+		{12, inBlack(5, 5.6), inBlack(3.8, 4.5), inBlack(6.6, 6.8), 4.6, 9.8},
+		{10.4, inBlack(4.4, 4.9), inBlack(3.6, 4.2), inBlack(5.8, 6), 4, 8.6},
+		{9, inBlack(3.9, 4.3), inBlack(leastDuring, 3.95), inBlack(4.9, 5.1), 3.4, 7.4},
 	}
 }
 
@@ -49,7 +61,11 @@ func (p *Press) breakRows(d During, am amounts, width float64) []paper.Item {
 	if len(rows) > fewRows {
 		rows = joinEqual(rows)
 	}
-	if p.low == len(rowForms()) && len(rows) > 1 {
+	if p.gather > 0 && len(rows) > fewRows {
+		rows = gathered(rows, p.gather)
+	}
+	d.Chances = rows
+	if p.low >= len(rowForms()) && len(rows) > 1 {
 		return p.breakColumns(rows, d, am, width)
 	}
 	form := p.form(len(rows))
@@ -77,7 +93,8 @@ func (p *Press) duringHead(d During, am amounts, width float64) paper.Block {
 	done := p.say.Say("handout.during.done")
 	right := p.faces.Width(noteStyle(), done)
 	st := p.body().In(paper.Grey)
-	note := p.faces.Paragraph(p.faces.Fit(st, p.stopNote(d, am), width-at-right-4, 0.82), p.stopNote(d, am), width-at-right-4)
+	st.Size = max(st.Size, leastDuring)
+	note := p.faces.Paragraph(p.readable(st, p.stopNote(d, am), width-at-right-4), p.stopNote(d, am), width-at-right-4)
 	b = b.Over(note.At(at, (head.Leading-st.Leading)/2+0.4))
 	b = b.Over(p.faces.Line(noteStyle(), done, width, paper.Right).At(0, 1.6))
 	b.Width, b.Height = width, b.Height+0.6
@@ -125,8 +142,8 @@ func (p *Press) totalText(d During, am amounts) string {
 
 // Measures of a row from its right edge, mm.
 const (
-	foodEdge     = 46.0 // where the food begins
-	mouthfulEdge = 69.0 // where the word for mouthfuls begins
+	foodEdge     = 44.0 // where the food begins
+	mouthfulEdge = 73.0 // where the word for mouthfuls begins
 	unfedEdge    = 41.0 // the same where there is nothing to eat
 	numberRoom   = 13.0
 	boxEdge      = 5.2
@@ -146,8 +163,8 @@ func (p *Press) breakRow(c Chance, d During, am amounts, f rowForm, width float6
 	edge := d.mouthfulEdge()
 	room := width - edge - numberRoom - at
 	text := p.breakText(c, d, am, f, room)
-	sips := p.mouthfuls(c, am, f, width-edge)
-	food := p.breakFood(c, am, f, foodEdge-boxEdge-2)
+	sips := p.mouthfuls(c, am, f, width-edge, d.wordRoom())
+	food := p.breakFood(c, am, f, foodEdge-checksWidth(c.times())-2)
 	height := max(f.height, text.Height+2*pad, food.Height+2*pad, sips.Height+2*pad, bottles.Height+2*pad)
 	mid := func(b paper.Block) float64 { return (height - b.Height) / 2 }
 	out := paper.Space(width, height)
@@ -167,6 +184,14 @@ func (d During) mouthfulEdge() float64 {
 		}
 	}
 	return unfedEdge
+}
+
+// wordRoom is the room behind that edge: up to the food, or to the squares to tick.
+func (d During) wordRoom() float64 {
+	if edge := d.mouthfulEdge(); edge != mouthfulEdge {
+		return edge - d.checksWidth() - 2
+	}
+	return mouthfulEdge - foodEdge - 1
 }
 
 // edges are the hairline under a row, or the dashed frame around those that may not
@@ -205,12 +230,23 @@ func (d During) substance(i int) Substance {
 	return Drink
 }
 
+// checkOf is how large squares to tick are, and how many stand side by side.
+func checkOf(n int) (size float64, across int) {
+	if n > 1 {
+		return 2.9, min(3, (n+1)/2)
+	}
+	return boxEdge - 1, 1
+}
+
+// checksWidth is the room that squares to tick take.
+func checksWidth(n int) float64 {
+	size, across := checkOf(n)
+	return float64(across)*(size+0.8) + 0.2
+}
+
 // checks are squares to tick at the right, one for each time.
 func checks(n int, width, height float64) []paper.Mark {
-	size, across := boxEdge-1, 1
-	if n > 1 {
-		size, across = 2.9, min(3, (n+1)/2)
-	}
+	size, across := checkOf(n)
 	down := (n + across - 1) / across
 	var marks []paper.Mark
 	for i := range n {
@@ -228,8 +264,8 @@ func (p *Press) breakText(c Chance, d During, am amounts, f rowForm, width float
 		name += " " + p.say.Say("handout.during.maybe")
 	}
 	lines := p.drinkLines(c, d, am)
-	if f.single {
-		return p.marked(f.name, p.say.Dots(append([]string{name}, lines...)), width)
+	if c.Together {
+		lines = p.cardLines(c, d, am)
 	}
 	st := p.faces.Fit(f.name, unmarked(name), width, 0.85)
 	b := p.marked(st, name, width)
@@ -242,12 +278,7 @@ func (p *Press) breakText(c Chance, d During, am amounts, f rowForm, width float
 // drinkLines say for each drink of a break what to drink it from.
 func (p *Press) drinkLines(c Chance, d During, am amounts) []string {
 	var list []string
-	several := 0
-	for _, v := range c.Volumes {
-		if v > 0 {
-			several++
-		}
-	}
+	several := c.several()
 	for i, v := range c.Volumes {
 		if v <= 0 || i >= len(d.Drinks) {
 			continue
@@ -256,29 +287,49 @@ func (p *Press) drinkLines(c Chance, d During, am amounts) []string {
 		if several > 1 {
 			name += " " + am.millilitres(v)
 		}
-		list = append(list, p.drinkLine(name, i, c, am))
+		list = append(list, p.drinkLine(name, i, c, am)...)
 	}
 	return list
 }
 
-// drinkLine is one drink: down to which line, where its bottle is known.
-func (p *Press) drinkLine(name string, drink int, c Chance, am amounts) string {
-	for _, s := range c.Stands {
-		if s.Drink != drink {
-			continue
+// several is how many drinks are taken at a break.
+func (c Chance) several() int {
+	n := 0
+	for _, v := range c.Volumes {
+		if v > 0 {
+			n++
 		}
-		if s.Name != "" {
-			return p.ownLine(name, s, am)
-		}
-		if s.Bottle > 0 {
-			name = p.say.Say("handout.during.bottle", name, s.Bottle)
-		}
-		if s.Left <= 0 {
-			return p.say.Say("handout.during.toEnd", name)
-		}
-		return p.say.Say("handout.during.toLine", name, s.Line, am.left(s.Left))
 	}
-	return "*" + name + "*"
+	return n
+}
+
+// drinkLine is one drink: for each of its bottles, where they are known, down to which
+// line.
+func (p *Press) drinkLine(name string, drink int, c Chance, am amounts) []string {
+	var list []string
+	for _, s := range c.Stands {
+		if s.Drink == drink {
+			list = append(list, p.standLine(name, s, am))
+		}
+	}
+	if len(list) == 0 {
+		return []string{"*" + name + "*"}
+	}
+	return list
+}
+
+// standLine is one bottle of a drink.
+func (p *Press) standLine(name string, s Stand, am amounts) string {
+	if s.Name != "" {
+		return p.ownLine(name, s, am)
+	}
+	if s.Bottle > 0 {
+		name = p.say.Say("handout.during.bottle", name, s.Bottle)
+	}
+	if s.Left <= 0 {
+		return p.say.Say("handout.during.toEnd", name)
+	}
+	return p.say.Say("handout.during.toLine", name, s.Line, am.left(s.Left))
 }
 
 // ownLine is one drink from a bottle that has a name.
@@ -301,36 +352,6 @@ func (a amounts) left(v quantity.Millilitres) string {
 	}
 	ounce := quantity.Millilitres(convert(1, quantity.FluidOunce, quantity.Millilitre))
 	return a.millilitres(v + ounce*0.999)
-}
-
-// mouthfuls is their number in large type, with the amount; the amount alone where no
-// mouthful is known.
-func (p *Press) mouthfuls(c Chance, am amounts, f rowForm, edge float64) paper.Block {
-	amount := am.millilitres(sum(c.Volumes))
-	number := f.number.Heavy(paper.SemiBold)
-	room := mouthfulEdge - foodEdge - 1
-	if c.Mouthfuls <= 0 || sum(c.Volumes) <= 0 {
-		if sum(c.Volumes) <= 0 {
-			return paper.Block{}
-		}
-		st := f.name.Heavy(paper.SemiBold)
-		return p.faces.Line(p.faces.Fit(st, amount, room+numberRoom, 0.6), amount, edge+room, paper.Right)
-	}
-	n := strconv.Itoa(c.Mouthfuls)
-	b := p.faces.Line(p.faces.Fit(number, n, numberRoom, 0.4), n, edge-1.6, paper.Right)
-	if len(c.Stands) == 0 {
-		amount = p.say.Say("handout.during.about", amount)
-	}
-	word := p.say.Say("handout.during.mouthfuls.word", c.Mouthfuls)
-	if c.times() > 1 {
-		word = p.say.Say("handout.during.mouthfuls.each", c.Mouthfuls)
-	}
-	under := p.faces.Line(p.faces.Fit(f.note, word, room, 0.6), word, room, paper.Left)
-	grey := f.note.In(paper.Grey)
-	grey.Size *= 0.85
-	under = under.Under(p.faces.Paragraph(p.faces.Fit(grey, amount, room, 0.6), amount, room), 0)
-	b = b.At(0, max(0, (under.Height-b.Height)/2-0.3))
-	return b.Over(under.At(edge, 0))
 }
 
 // breakFood is what to eat at a break.

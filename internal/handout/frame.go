@@ -35,21 +35,47 @@ func (p *Press) frame(t Terms, h head, small ...string) paper.Frame {
 const tightest = 2
 
 // way is how close a page is set: an index of the styles, one of the rows of breaks,
-// and how much smaller the whole of it is.
+// what is folded, and how much smaller the whole of it is; 0 is no smaller.
 type way struct {
 	tight, low int
-	small      float64
+	// lean above 0 sets what is read before and after the session in running lines, from
+	// 2 on leaves out the bar of the test, at 3 the athlete's words and the rule of the
+	// steps too; gather is how many breaks that follow one
+	// another share a row, 0 for none.
+	lean, gather int
+	small        float64
 }
 
 // closer are the ways to set a page closer, one after the other.
 func closer() []way {
-	return []way{{1, 0, 1}, {1, 1, 1}, {2, 1, 1}, {2, 2, 1}, {2, 3, 1}}
+	return []way{{tight: 1}, {tight: 1, low: 1}, {tight: 2, low: 1}, {tight: 2, low: 2}, {tight: 2, low: 3}}
 }
 
-// smaller are further ways, for what is to be one side: breaks in two columns, and
-// all type smaller, the small print down to 6.6 points.
-func smaller() []way {
-	return []way{{2, 4, 1}, {2, 4, 0.94}, {2, 4, 0.88}, {2, 4, 0.82}}
+// pageWays are those of the athlete's page, which is to be one side: what is read in
+// the session keeps the largest type that there is room for. What is read at home is
+// folded, and breaks share rows, before its type is below [leastDuring].
+func pageWays() []way {
+	list := []way{
+		{tight: 1}, {tight: 1, low: 1}, {tight: 2, low: 1}, {tight: 2, low: 2}, {tight: 2, low: 1, lean: 1}, {tight: 2, low: 2, lean: 1}, {tight: 2, low: 3},
+	}
+	for low := 3; low <= smallestForm; low++ {
+		list = append(list, way{tight: 2, low: low, lean: 1}, way{tight: 2, low: low, lean: 2})
+	}
+	for _, most := range []int{gatherMost, 6, 8} {
+		list = append(list, way{tight: 2, low: 2, lean: 1, gather: most}, way{tight: 2, low: 2, lean: 2, gather: most})
+	}
+	list = append(list, way{tight: 2, low: 2, lean: 3, gather: 6}, way{tight: 2, low: 2, lean: 3, gather: 8}, way{tight: 2, low: smallestForm, lean: 3, gather: 8})
+	return list
+}
+
+// on is the press that sets pages in this way.
+func (w way) on(p *Press) *Press {
+	press := *p
+	press.tight, press.low, press.lean, press.gather = w.tight, w.low, w.lean, w.gather
+	if w.small > 0 {
+		press.size.Width, press.size.Height = p.size.Width/w.small, p.size.Height/w.small
+	}
+	return &press
 }
 
 // pour fills pages; where one side is not enough, lines are set closer if that
@@ -60,7 +86,7 @@ func (p *Press) pour(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Pag
 
 // pourOne fills one side, unless that would be too small to read.
 func (p *Press) pourOne(lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
-	return p.pourBy(append(closer(), smaller()...), lay)
+	return p.pourBy(pageWays(), lay)
 }
 
 // telling lays pages out. Where the typeface lacks a letter of what they say, they are
@@ -100,14 +126,16 @@ func (p *Press) closest(ways []way, lay func(p *Press) (paper.Frame, []paper.Ite
 		if len(pages) == 1 {
 			break
 		}
-		press := *p
-		press.tight, press.low = w.tight, w.low
-		press.size.Width, press.size.Height = p.size.Width/w.small, p.size.Height/w.small
-		if fewer := paper.Pour(lay(&press)); len(fewer) < len(pages) {
-			pages = nil
-			for _, page := range fewer {
-				pages = append(pages, page.Scaled(w.small))
-			}
+		fewer := paper.Pour(lay(w.on(p)))
+		if len(fewer) >= len(pages) {
+			continue
+		}
+		pages = fewer
+		if w.small <= 0 {
+			continue
+		}
+		for i := range pages {
+			pages[i] = pages[i].Scaled(w.small)
 		}
 	}
 	return pages

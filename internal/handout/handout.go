@@ -29,8 +29,9 @@ type Press struct {
 	say   *words.Words
 	size  paper.Size
 	// tight sets lines and rows closer: 0, 1 or 2. low is how low the rows of the
-	// breaks are, an index of [rowForms]; past them they stand in two columns.
-	tight, low int
+	// breaks are, an index of [rowForms]; past them they stand in two columns, in one
+	// of [cellForms]. lean and gather are those of a [way].
+	tight, low, lean, gather int
 	// concealed are typed texts as they stand where mass is hidden: a long
 	// note is searched once, not for each side.
 	concealed map[string]string

@@ -116,15 +116,18 @@ type cardForm struct {
 	bottleW, bottleH   float64
 }
 
+// twoSidesOfRows is how many rows a card has on its front and back.
+const twoSidesOfRows = 12
+
+// leastOnCard is the smallest type of a row of the card, mm.
+const leastOnCard = 3.6
+
 func (p *Press) cardForm() cardForm {
-	style := func(size, leading float64) paper.Style {
-		return paper.Style{Size: size, Leading: leading, Ink: paper.Black}
-	}
 	return [...]cardForm{
-		{16.6, style(5.6, 6.6), style(4.4, 5.4), style(9.9, 9.4), 6.2, 14},
-		{14.2, style(5.6, 6.2), style(4.2, 4.9), style(9, 8.6), 5.6, 12},
-		{12, style(5, 5.6), style(3.8, 4.4), style(7.6, 7.4), 4.8, 10},
-		{9, style(4.4, 4.8), style(3.3, 3.8), style(6, 6), 3.4, 7.6},
+		{16.6, inBlack(5.6, 6.6), inBlack(4.4, 5.4), inBlack(9.9, 9.4), 6.2, 14},
+		{14.2, inBlack(5.6, 6.2), inBlack(4.2, 4.9), inBlack(9, 8.6), 5.6, 12},
+		{12, inBlack(5, 5.6), inBlack(3.8, 4.4), inBlack(7.6, 7.4), 4.8, 10},
+		{10, inBlack(4.6, 5), inBlack(leastOnCard, 4.1), inBlack(6.4, 6.2), 3.8, 8.4},
 	}[min(p.low, 3)]
 }
 
@@ -138,6 +141,10 @@ func (p *Press) cardRows(d During, am amounts, width float64) []paper.Item {
 	if len(rows) > fewRows {
 		rows = joinEqual(rows)
 	}
+	if len(rows) > twoSidesOfRows {
+		rows = gathered(rows, max(gatherMost, (len(rows)+twoSidesOfRows-1)/twoSidesOfRows))
+	}
+	d.Chances = rows
 	var items []paper.Item
 	for i, c := range rows {
 		b := p.cardBreak(c, d, am, width)
@@ -192,7 +199,7 @@ func (p *Press) bottleNames(d During, am amounts) string {
 
 // cardBreak is a break on the card: bottle, name, what to drink from, mouthfuls.
 func (p *Press) cardBreak(c Chance, d During, am amounts, width float64) paper.Block {
-	const pad, numberRoom = 0.7, 22.0
+	const pad, numberRoom = 0.7, 19.0
 	f := p.cardForm()
 	each := f.bottleW*1.4 + 3.6
 	at := 0.0
@@ -200,10 +207,12 @@ func (p *Press) cardBreak(c Chance, d During, am amounts, width float64) paper.B
 		at = 1.6
 	}
 	var bottles paper.Block
-	for i, s := range c.Stands[:min(2, len(c.Stands))] {
-		bottles = bottles.Over(p.bottle(s, d.substance(s.Drink), c.Maybe, f.bottleW, f.bottleH).At(at+f.bottleW*0.2+float64(i)*each, 0))
+	if !c.Together { // of several breaks the words say it
+		for i, s := range c.Stands[:min(2, len(c.Stands))] {
+			bottles = bottles.Over(p.bottle(s, d.substance(s.Drink), c.Maybe, f.bottleW, f.bottleH).At(at+f.bottleW*0.2+float64(i)*each, 0))
+		}
+		at += float64(d.across()) * each
 	}
-	at += float64(d.across()) * each
 	text := p.cardText(c, d, am, f, width-at-numberRoom)
 	number := p.cardNumber(c, am, f, numberRoom-1)
 	height := max(f.height, text.Height+2*pad, number.Height+2*pad, bottles.Height+2*pad)
@@ -217,7 +226,7 @@ func (p *Press) cardBreak(c Chance, d During, am amounts, width float64) paper.B
 // cardText is the name of a break, the drink with its line, and the food.
 func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float64) paper.Block {
 	name := "*" + unmarked(words.AtStart(am.typed(p.joinedName(c)))) + "*"
-	b := p.marked(p.faces.Fit(f.name.Heavy(paper.SemiBold), unmarked(name), width, 0.7), name, width)
+	b := p.marked(p.faces.Fit(f.name.Heavy(paper.SemiBold), unmarked(name), width, max(0.7, leastOnCard/f.name.Size)), name, width)
 	lines, foods := p.cardLines(c, d, am), am.foods(c.Foods)
 	if foods != "" {
 		foods = "*" + unmarked(p.say.Say("handout.during.food", foods)) + "*"
@@ -228,7 +237,8 @@ func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float
 		}
 	}
 	for _, line := range lines {
-		b = b.Under(p.marked(p.faces.Fit(f.note.Heavy(paper.SemiBold), unmarked(line), width, 0.75), begins(line), width), 0)
+		st := p.faces.Fit(f.note.Heavy(paper.SemiBold), unmarked(line), width, leastOnCard/f.note.Size)
+		b = b.Under(p.marked(st.Heavy(paper.Regular), begins(line), width), 0)
 	}
 	return b
 }
@@ -236,40 +246,54 @@ func (p *Press) cardText(c Chance, d During, am amounts, f cardForm, width float
 // cardLines say in few words what to drink from, and down to which line.
 func (p *Press) cardLines(c Chance, d During, am amounts) []string {
 	var list []string
+	several := c.several()
 	for i, v := range c.Volumes {
 		if v <= 0 || i >= len(d.Drinks) {
 			continue
 		}
 		line := "*" + unmarked(am.product(d.Drinks[i].Name)) + "*"
+		if several > 1 {
+			line += " " + am.millilitres(v)
+		}
 		for _, s := range c.Stands {
 			if s.Drink != i {
 				continue
 			}
-			name := unmarked(am.product(d.Drinks[i].Name))
-			if s.Name != "" {
-				name = unmarked(am.typed(s.Name))
-			}
-			if line = "*" + name + "*"; s.Left > 0 {
-				line = p.say.Say("handout.card.toLine", name, s.Line)
-			}
+			list, line = append(list, p.cardLine(unmarked(am.product(d.Drinks[i].Name)), s, am)), ""
 		}
-		list = append(list, line)
+		if line != "" {
+			list = append(list, line)
+		}
 	}
 	return list
+}
+
+// cardLine is one bottle in few words; of one that is filled several times, which
+// filling.
+func (p *Press) cardLine(drink string, s Stand, am amounts) string {
+	name := drink
+	if s.Name != "" {
+		name = unmarked(am.typed(s.Name))
+	}
+	if s.Bottle > 0 {
+		name = p.say.Say("handout.during.filling", name, s.Bottle)
+	}
+	if s.Left <= 0 {
+		return "*" + name + "*"
+	}
+	return p.say.Say("handout.card.toLine", name, s.Line)
 }
 
 // cardNumber is the number of mouthfuls in large type, or the amount where none is
 // known.
 func (p *Press) cardNumber(c Chance, am amounts, f cardForm, width float64) paper.Block {
 	big := f.number.Heavy(paper.SemiBold)
-	text, under := strconv.Itoa(c.Mouthfuls), p.say.Say("handout.during.mouthfuls.word", c.Mouthfuls)
+	text, under := p.sips(c), p.sipsWord(c)
 	switch {
 	case sum(c.Volumes) <= 0:
 		return paper.Block{}
 	case c.Mouthfuls <= 0:
 		text, under = am.millilitres(sum(c.Volumes)), ""
-	case c.times() > 1:
-		under = p.say.Say("handout.during.mouthfuls.each", c.Mouthfuls)
 	}
 	b := p.faces.Line(p.faces.Fit(big, text, width, 0.3), text, width, paper.Right)
 	if under == "" {

@@ -77,7 +77,7 @@ func (p *Press) practiseText(x Practise, am amounts) string {
 
 // stepRule is the rule over the whole width, below what is filled in for it.
 func (p *Press) stepRule(x Practise, am amounts, width float64) []paper.Item {
-	if x.From.IsZero() {
+	if x.From.IsZero() || p.lean >= leanest {
 		return nil
 	}
 	return []paper.Item{{Block: p.faces.Paragraph(finePrint().In(paper.Black), x.Rule.Say(p.say, am.hidden), width), Gap: 1.2}}

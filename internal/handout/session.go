@@ -75,7 +75,12 @@ type Chance struct {
 	// Volumes has one volume for each drink.
 	Volumes   []quantity.Millilitres
 	Mouthfuls int
-	Foods     []Portion
+	// Fewest are the mouthfuls of the smallest break of a row of several, Mouthfuls then
+	// those of the largest; 0 where all are alike. Together: Volumes and Foods are those
+	// of all the breaks of the row, not of each.
+	Fewest   int
+	Together bool
+	Foods    []Portion
 	// Maybe: it may not happen.
 	Maybe bool
 	// Stands are the bottles it is drunk from, where their size is known.
@@ -119,28 +124,36 @@ type FollowUp struct {
 	Sessions int
 }
 
+// before lists what to drink before.
 func (p *Press) before(b Before, am amounts) column {
+	return column{title: p.say.Say("handout.before.title"), body: func(w float64) []paper.Block {
+		var out []paper.Block
+		for _, s := range p.beforeTexts(b, am) {
+			out = append(out, p.faces.Paragraph(p.body(), s, w))
+		}
+		return out
+	}}
+}
+
+// beforeTexts are its sentences.
+func (p *Press) beforeTexts(b Before, am amounts) []string {
 	if am.hidden && b.Early > 0 {
 		early, late := care.BeforeHidden(b.Early)
 		if b.Early = early; b.Late > 0 {
 			b.Late = late
 		}
 	}
-	return column{title: p.say.Say("handout.before.title"), body: func(w float64) []paper.Block {
-		var out []paper.Block
-		if b.Missing {
-			out = append(out, p.faces.Paragraph(p.body(), p.say.Say("handout.before.missing"), w))
-		}
-		if b.Early > 0 {
-			s := p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.millilitres(b.Early))
-			out = append(out, p.faces.Paragraph(p.body(), s, w))
-		}
-		if b.Late > 0 {
-			s := p.say.Say("handout.before.late", p.say.Half(b.LateHours), am.millilitres(b.Late))
-			out = append(out, p.faces.Paragraph(p.body(), s, w))
-		}
-		return out
-	}}
+	var list []string
+	if b.Missing {
+		list = append(list, p.say.Say("handout.before.missing"))
+	}
+	if b.Early > 0 {
+		list = append(list, p.say.Say("handout.before.early", p.say.Half(b.EarlyHours), am.millilitres(b.Early)))
+	}
+	if b.Late > 0 {
+		list = append(list, p.say.Say("handout.before.late", p.say.Half(b.LateHours), am.millilitres(b.Late)))
+	}
+	return list
 }
 
 func (p *Press) bag(list []BagItem, am amounts) column {
@@ -158,7 +171,7 @@ func (p *Press) bag(list []BagItem, am amounts) column {
 
 // tick is a text behind a square to tick.
 func (p *Press) tick(s string, width float64) paper.Block {
-	const gap = 1.2
+	const gap = 2.0
 	st := p.body()
 	b := p.faces.Paragraph(st, s, width-checkSize-gap).At(checkSize+gap, 0)
 	return b.With(paper.Check{Y: (st.Leading - checkSize) / 2, Size: checkSize})

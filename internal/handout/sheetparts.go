@@ -92,14 +92,19 @@ func (s sheet) box(b box, width float64) paper.Block {
 
 // choices is a label and words to tick, on as many lines as a width needs.
 func (s sheet) choices(width float64, label string, words ...string) paper.Block {
-	const gap, apart = 1.2, 5.0
 	st := noteStyle().In(paper.Black)
 	st.Leading = 5.2
-	f := s.p.faces
-	out := f.Line(st.In(paper.Grey), label, width, paper.Left)
+	return s.p.choices(st, st.In(paper.Grey), width, label, words...)
+}
+
+// choices sets the words to tick in one style and the label in another.
+func (p *Press) choices(st, of paper.Style, width float64, label string, words ...string) paper.Block {
+	const gap, apart = 1.2, 5.0
+	f := p.faces
+	out := f.Line(of, label, width, paper.Left)
 	start := 0.0
 	if label != "" {
-		start = f.Width(st, label) + 3
+		start = f.Width(of, label) + 3
 	}
 	x, y := start, 0.0
 	for _, word := range words {
@@ -107,9 +112,11 @@ func (s sheet) choices(width float64, label string, words ...string) paper.Block
 		if x+w > width && x > start {
 			x, y = start, y+st.Leading
 		}
+		text := f.Paragraph(st, word, width-x-checkSize-gap)
 		out = out.With(paper.Check{X: x, Y: y + (st.Leading-checkSize)/2, Size: checkSize})
-		out = out.With(f.Line(st, word, w, paper.Left).At(x+checkSize+gap, y).Marks...)
+		out = out.With(text.At(x+checkSize+gap, y).Marks...)
 		x += w + apart
+		y += text.Height - st.Leading
 	}
 	out.Width, out.Height = width, y+st.Leading
 	return out

@@ -72,7 +72,7 @@ func (f Finding) revealing() bool {
 // TestReport lays out the report: one side, unless the appendix is asked for.
 func (p *Press) TestReport(r TestReport) paper.Document {
 	lay := func(p *Press) (paper.Frame, []paper.Item) { return p.reportItems(r) }
-	pages := p.pourBy([]way{{1, 0, 1}, {2, 0, 1}, {2, 0, 0.94}, {2, 0, 0.88}}, lay)
+	pages := p.pourBy([]way{{tight: 1}, {tight: 2}, {tight: 2, small: 0.94}, {tight: 2, small: 0.88}}, lay)
 	return p.document(r.Terms, p.reportTitle(r), p.say.Say("handout.report.subject"), pages)
 }
 
