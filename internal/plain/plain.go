@@ -5,6 +5,7 @@ package plain
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/cases"
 	"golang.org/x/text/unicode/norm"
@@ -15,6 +16,54 @@ import (
 // divoire". Punctuation parts words, except between two digits ("2.5", "1/2"), where
 // a decimal comma is a point.
 func Text(text string) string {
+	for i := range len(text) {
+		if text[i] >= utf8.RuneSelf {
+			return folded(text)
+		}
+	}
+	return foldedASCII(text)
+}
+
+// foldedASCII is [Text] of a text of ASCII, which most are: letters have no accents to
+// take off, and long lists are searched.
+func foldedASCII(text string) string {
+	digit := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= '0' && text[i] <= '9' }
+	b := make([]byte, 0, len(text)+1)
+	space := false
+	for i := range len(text) {
+		c := text[i]
+		switch {
+		case c == '\'', c == '`':
+			continue
+		case c != ' ' && !(c >= '\t' && c <= '\r') && digit(i-1) && digit(i+1):
+			if c == ',' {
+				c = '.'
+			}
+		case parts(c):
+			space = len(b) > 0
+			continue
+		}
+		if c >= 'A' && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		if space {
+			b = append(b, ' ')
+			space = false
+		}
+		b = append(b, c)
+	}
+	return string(b)
+}
+
+// parts reports whether a sign of ASCII parts words: spaces and punctuation, of which
+// $ + < = > ^ | ~ are none.
+func parts(c byte) bool {
+	return c == ' ' || c >= '\t' && c <= '\r' || c >= '!' && c <= '/' && c != '$' && c != '+' || c == ':' || c == ';' || c == '?' || c == '@' ||
+		c >= '[' && c <= ']' || c == '_' || c == '{' || c == '}'
+}
+
+// folded is [Text] of any text.
+func folded(text string) string {
 	runes := []rune(norm.NFKD.String(text))
 	var b strings.Builder
 	b.Grow(len(text))

@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"reflect"
+	"slices"
 	"testing"
 
 	"ebbwell/internal/record"
@@ -44,5 +45,40 @@ func TestThePeopleAreReadAgain(t *testing.T) {
 	must(t, s.Delete(ctx, ref, Edit{}))
 	if list := same("taking the athlete away", true); len(list) != 0 {
 		t.Errorf("%+v is still there", list)
+	}
+}
+
+// What is read as one text a row is what stands in columns, also where a text has the
+// sign that stands between.
+func TestPeopleAreReadAsTheyAre(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	add := func(a record.Athlete) record.Athlete { return got(s.SaveAthlete(ctx, a, Edit{}))(t) }
+	check := func() {
+		t.Helper()
+		s.files.people.drop()
+		for _, one := range got(s.People(ctx))(t) {
+			a := got(s.LoadAthlete(ctx, one.ID))(t)
+			if one.Name != a.Name || one.Sport != a.Sport || one.Position != a.Position || one.Born != a.Born || one.MassHidden != a.MassHidden {
+				t.Errorf("got  %+v\nwant %+v", one, a)
+			}
+		}
+	}
+	add(record.Athlete{Name: "Mira", Sport: "rowing", Position: "bow", Born: "2009-02-01", MassHidden: true})
+	add(record.Athlete{Name: "Ann"})
+	check()
+	add(record.Athlete{Name: "A" + between + "B", Sport: between, Position: "x" + between + between})
+	check()
+}
+
+// The groups of an athlete stand by name, each once, also of two with one name.
+func TestGroupsByName(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	a := record.Athlete{Name: "Mira"}
+	for _, name := range []string{"Seniors", "Boat", "Seniors", "Eight"} {
+		a.Memberships = append(a.Memberships, record.Membership{GroupID: got(s.SaveGroup(ctx, record.Group{Name: name}, Edit{}))(t).ID})
+	}
+	got(s.SaveAthlete(ctx, a, Edit{}))(t)
+	if groups := got(s.People(ctx))(t)[0].Groups; !slices.Equal(groups, []string{"Boat", "Eight", "Seniors"}) {
+		t.Errorf("got %q", groups)
 	}
 }

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"maps"
@@ -123,23 +122,6 @@ func (s *Store) Lines(ctx context.Context, athletes []record.ID) (map[record.ID]
 	return all, nil
 }
 
-// listed are the athletes by name with groups and flags, and where each stands. Its
-// questions are read row by row into the lines, since there may be ten thousand of
-// them.
-func listed(tx *gorm.DB, at map[record.ID]*AthleteSummary) ([]AthleteSummary, error) {
-	all, err := people(tx)
-	if err != nil {
-		return nil, err
-	}
-	for i := range all {
-		at[all[i].ID] = &all[i]
-	}
-	if err := addGroups(tx, at); err != nil {
-		return nil, err
-	}
-	return all, addFlags(tx, at)
-}
-
 // linesOf reads the lines of some athletes, or of all where none are named.
 func linesOf(tx *gorm.DB, athletes []record.ID) (map[record.ID]*AthleteLine, error) {
 	lines := make(map[record.ID]*AthleteLine, len(athletes))
@@ -182,22 +164,6 @@ func each(tx *gorm.DB, into []any, take func(), question string, values ...any) 
 	return fail(rows.Err(), "list rows")
 }
 
-// people are the athletes by name, with nothing of what belongs to them. They are
-// sorted here, which takes less than to let the database do it, and read as plain
-// strings, which take the driver's short way.
-func people(tx *gorm.DB) (all []AthleteSummary, err error) {
-	var id, name, sport, position, born string
-	var hidden bool
-	err = each(tx, []any{&id, &name, &sport, &position, &born, &hidden}, func() {
-		all = append(all, AthleteSummary{ID: record.ID(id), Name: name, Sport: sport, Position: position, Born: record.Date(born), MassHidden: hidden})
-	}, `SELECT id, COALESCE(name, ''), COALESCE(sport, ''), COALESCE(position, ''), COALESCE(born, ''), COALESCE(mass_hidden, ?)
-		FROM athletes WHERE deleted_at IS NULL`, false)
-	slices.SortFunc(all, func(a, b AthleteSummary) int {
-		return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(string(a.ID), string(b.ID)))
-	})
-	return all, err
-}
-
 // addChanged puts the time of the last change into the lines.
 func addChanged(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
 	var athlete record.ID
@@ -207,29 +173,6 @@ func addChanged(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
 			a.ChangedAt = changed
 		}
 	}, "SELECT id, changed_at FROM athletes WHERE deleted_at IS NULL")
-}
-
-// addGroups puts the names of the groups into the lines.
-func addGroups(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
-	var athlete record.ID
-	var name string
-	return each(tx, []any{&athlete, &name}, func() {
-		if a := at[athlete]; a != nil && !slices.Contains(a.Groups, name) {
-			a.Groups = append(a.Groups, name)
-		}
-	}, `SELECT m.athlete_id, g.name FROM memberships m JOIN groups g ON g.id = m.group_id
-		WHERE m.deleted_at IS NULL AND g.deleted_at IS NULL ORDER BY g.name`)
-}
-
-// addFlags puts the flags into the lines.
-func addFlags(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
-	var athlete record.ID
-	var kind record.FlagKind
-	return each(tx, []any{&athlete, &kind}, func() {
-		if a := at[athlete]; a != nil {
-			a.Flags = append(a.Flags, kind)
-		}
-	}, "SELECT athlete_id, kind FROM flags WHERE deleted_at IS NULL ORDER BY id")
 }
 
 // newestTests counts the tests of athletes and finds the newest, in one walk over

@@ -63,6 +63,7 @@ const (
 type State struct {
 	all    []Row             // by name
 	at     map[record.ID]int // place in all, by the last test
+	words  map[string]string // the words of sports
 	ask    Ask
 	text   string
 	column Column
@@ -84,13 +85,24 @@ type Ask struct {
 
 // NewState makes the list from what is kept.
 func NewState(list []store.AthleteSummary, ask Ask) State {
-	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}, ask: ask}
+	order := make([]keyed, len(list))
 	for i := range list {
-		a := &list[i]
-		s.all[i] = Row{ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: ask.Key(a.Name), about: a}
+		order[i] = keyed{ask.Key(list[i].Name), i}
 	}
-	slices.SortStableFunc(s.all, func(a, b Row) int { return strings.Compare(a.name, b.name) })
+	slices.SortFunc(order, func(a, b keyed) int { return cmp.Or(strings.Compare(a.key, b.key), cmp.Compare(a.at, b.at)) })
+	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}, words: map[string]string{}, ask: ask}
+	for i, k := range order {
+		a := &list[k.at]
+		s.all[i] = Row{ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: k.key, about: a}
+	}
 	return s
+}
+
+// keyed is the place of an athlete in the list that was read, with what it is sorted
+// by: little to move about.
+type keyed struct {
+	key string
+	at  int
 }
 
 // flagged finds the conditions of a row.
@@ -103,8 +115,13 @@ func (s State) flagged(r *Row) []record.FlagKind {
 
 // sport finds the word of a row's sport.
 func (s State) sport(r *Row) string {
-	if r.word == "" {
-		r.word = s.ask.Word(r.Sport)
+	if r.word == "" && r.Sport != "" {
+		word, known := s.words[r.Sport]
+		if !known {
+			word = s.ask.Word(r.Sport)
+			s.words[r.Sport] = word
+		}
+		r.word = word
 	}
 	return r.word
 }
@@ -112,7 +129,11 @@ func (s State) sport(r *Row) string {
 // searched finds what of a row is searched.
 func (s State) searched(r *Row) string {
 	if r.text == "" {
-		r.text = plain.Text(strings.Join(append([]string{r.Name, s.sport(r), r.Position}, r.Groups...), " "))
+		text := r.Name + " " + s.sport(r) + " " + r.Position
+		for _, g := range r.Groups {
+			text += " " + g
+		}
+		r.text = plain.Text(text)
 	}
 	return r.text
 }

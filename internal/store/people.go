@@ -1,0 +1,119 @@
+package store
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"gorm.io/gorm"
+
+	"ebbwell/internal/record"
+)
+
+// The list of the athletes is read as one text a row: with ten thousand of them it is
+// mostly the single columns that take time.
+
+// between stands between the parts of such a text; nobody types it, and what came from
+// elsewhere with it is read in columns.
+const between = "\x1f"
+
+// peopleInParts asks for the athletes: parts are id, day of birth, whether body mass is
+// hidden, sport, position, name.
+const peopleInParts = "SELECT id || '" + between + "' || COALESCE(born, '') || '" + between + "' || CASE WHEN mass_hidden THEN 1 ELSE 0 END || '" + between +
+	"' || COALESCE(sport, '') || '" + between + "' || COALESCE(position, '') || '" + between + "' || COALESCE(name, '') FROM athletes WHERE deleted_at IS NULL"
+
+// peopleInColumns asks for the same in columns.
+const peopleInColumns = `SELECT id, COALESCE(born, ''), CASE WHEN mass_hidden THEN '1' ELSE '0' END, COALESCE(sport, ''), COALESCE(position, ''), COALESCE(name, '')
+	FROM athletes WHERE deleted_at IS NULL`
+
+// listed are the athletes by name with groups and flags, and where each stands.
+func listed(tx *gorm.DB, at map[record.ID]*AthleteSummary) ([]AthleteSummary, error) {
+	all, err := people(tx)
+	if err != nil {
+		return nil, err
+	}
+	for i := range all {
+		at[all[i].ID] = &all[i]
+	}
+	if err := addGroups(tx, at); err != nil {
+		return nil, err
+	}
+	return all, addFlags(tx, at)
+}
+
+// athleteParts are those of an athlete as [peopleInParts] has them.
+type athleteParts [6]string
+
+// people are the athletes by name, with nothing of what belongs to them. They are
+// sorted here, which takes less than to let the database do it.
+func people(tx *gorm.DB) ([]AthleteSummary, error) {
+	var read []athleteParts
+	var text string
+	plain := true
+	err := each(tx, []any{&text}, func() {
+		p, ok := split(text)
+		plain = plain && ok
+		read = append(read, p)
+	}, peopleInParts)
+	if err == nil && !plain {
+		read = read[:0]
+		var p athleteParts
+		err = each(tx, []any{&p[0], &p[1], &p[2], &p[3], &p[4], &p[5]}, func() { read = append(read, p) }, peopleInColumns)
+	}
+	if err != nil {
+		return nil, err
+	}
+	order := make([]*athleteParts, len(read))
+	for i := range read {
+		order[i] = &read[i]
+	}
+	slices.SortFunc(order, func(a, b *athleteParts) int { return cmp.Or(strings.Compare(a[5], b[5]), strings.Compare(a[0], b[0])) })
+	all := make([]AthleteSummary, len(order))
+	for i, p := range order {
+		a := &all[i]
+		a.ID, a.Born, a.MassHidden, a.Sport, a.Position, a.Name = record.ID(p[0]), record.Date(p[1]), p[2] == "1", p[3], p[4], p[5]
+	}
+	return all, nil
+}
+
+// split takes a text apart; ok is false where it has more parts than it should.
+func split(text string) (p athleteParts, ok bool) {
+	for i := range len(p) - 1 {
+		p[i], text, _ = strings.Cut(text, between)
+	}
+	p[len(p)-1] = text
+	return p, !strings.Contains(text, between)
+}
+
+// addGroups puts the names of the groups into the lines, by name.
+func addGroups(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+	names := map[string]string{}
+	var id, name string
+	err := each(tx, []any{&id, &name}, func() { names[id] = name }, "SELECT id, COALESCE(name, '') FROM groups WHERE deleted_at IS NULL")
+	if err != nil || len(names) == 0 {
+		return err
+	}
+	var text string
+	return each(tx, []any{&text}, func() {
+		group, athlete, _ := strings.Cut(text, between)
+		name, there := names[group]
+		a := at[record.ID(athlete)]
+		if a == nil || !there {
+			return
+		}
+		if i, is := slices.BinarySearch(a.Groups, name); !is {
+			a.Groups = slices.Insert(a.Groups, i, name)
+		}
+	}, "SELECT group_id || '"+between+"' || athlete_id FROM memberships WHERE deleted_at IS NULL")
+}
+
+// addFlags puts the flags into the lines.
+func addFlags(tx *gorm.DB, at map[record.ID]*AthleteSummary) error {
+	var text string
+	return each(tx, []any{&text}, func() {
+		kind, athlete, _ := strings.Cut(text, between)
+		if a := at[record.ID(athlete)]; a != nil {
+			a.Flags = append(a.Flags, record.FlagKind(kind))
+		}
+	}, "SELECT kind || '"+between+"' || athlete_id FROM flags WHERE deleted_at IS NULL ORDER BY id")
+}
