@@ -107,7 +107,7 @@ func (c *Coverage) Of(m Mutant) (groups [][]string) {
 	var fast, slow []string
 	for _, t := range c.tests { // in order of the time they take
 		if !m.Outside && !slices.ContainsFunc(t.runs, func(l lines) bool {
-			return l.file == path.Base(m.File) && l.from <= m.Line && m.Line <= l.to
+			return l.file == path.Base(m.File) && l.from <= m.reached && m.reached <= l.to
 		}) {
 			continue
 		}

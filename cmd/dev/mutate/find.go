@@ -16,7 +16,15 @@ type finder struct {
 	within string
 	inside bool // in a function
 	fixed  bool // in a constant
+	cases  []caseOf
 	found  []Mutant
+}
+
+// caseOf is an expression that a switch compares with or asks for. It is worked out
+// by all that come to the switch, while only the clause below counts as run.
+type caseOf struct {
+	from, to   token.Pos
+	switchLine int
 }
 
 // file visits every expression of a file that is worked out when the program
@@ -67,6 +75,8 @@ func (f *finder) walk(root ast.Node) {
 			f.literal(n)
 		case *ast.SelectorExpr:
 			f.threshold(n)
+		case *ast.SwitchStmt:
+			f.clauses(n)
 		case *ast.IndexExpr:
 			f.walk(n.X)
 			return false // which element is no number of the trade
@@ -75,6 +85,28 @@ func (f *finder) walk(root ast.Node) {
 		}
 		return true
 	})
+}
+
+// clauses remembers where the cases of a switch stand.
+func (f *finder) clauses(s *ast.SwitchStmt) {
+	line := f.set.Position(s.Body.Lbrace).Line
+	for _, stmt := range s.Body.List {
+		if clause, ok := stmt.(*ast.CaseClause); ok {
+			for _, e := range clause.List {
+				f.cases = append(f.cases, caseOf{e.Pos(), e.End(), line})
+			}
+		}
+	}
+}
+
+// reached is a line that is run wherever a node is worked out.
+func (f *finder) reached(n ast.Node) int {
+	for _, c := range f.cases {
+		if c.from <= n.Pos() && n.End() <= c.to {
+			return c.switchLine
+		}
+	}
+	return f.set.Position(n.Pos()).Line
 }
 
 // prints reports whether a call only writes a text, or is infinity: its numbers are
@@ -163,7 +195,7 @@ func (f *finder) replace(k Kind, n ast.Node, text string) {
 		typ = f.info.TypeOf(e)
 	}
 	f.found = append(f.found, Mutant{
-		Kind: k, File: f.path, Line: f.set.Position(n.Pos()).Line, Func: f.within, Outside: !f.inside,
+		Kind: k, File: f.path, Line: f.set.Position(n.Pos()).Line, reached: f.reached(n), Func: f.within, Outside: !f.inside,
 		Was: oneLine(f.text(n)), Is: oneLine(text), from: f.at(n.Pos()), to: f.at(n.End()), text: text,
 		node: n, typ: typ, constant: f.fixed,
 	})

@@ -34,6 +34,7 @@ type Mutant struct {
 	// Nth counts mutants of one function that read the same, from 1.
 	Nth int
 
+	reached  int // a line that every test runs that comes by the mistake
 	from, to int // the bytes of the file that text takes the place of
 	text     string
 	node     ast.Node

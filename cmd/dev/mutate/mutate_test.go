@@ -125,7 +125,7 @@ func TestTry(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := strings.Index(string(data), "x * 2")
-		got, err := trial.Try(context.Background(), Mutant{File: "p/p.go", Line: line, from: at, to: at + len("x * 2"), text: "x * 3"})
+		got, err := trial.Try(context.Background(), Mutant{File: "p/p.go", reached: line, from: at, to: at + len("x * 2"), text: "x * 3"})
 		if err != nil || got != want {
 			t.Errorf("by the tests of line %d: %s, %v; want %s", line, got, err, want)
 		}
@@ -135,6 +135,34 @@ func TestTry(t *testing.T) {
 	end()
 	if _, err := trial.Try(ended, Mutant{File: "p/p.go"}); !errors.Is(err, context.Canceled) {
 		t.Errorf("an ended trial gives %v", err)
+	}
+}
+
+// What a switch asks for is tried by all tests that come to the switch, also by those
+// that find the answer no.
+func TestTryCases(t *testing.T) {
+	root := module(t, "package p\n\nfunc f(x int) int {\n\tswitch {\n\tcase x > 5,\n\t\tx < -5:\n\t\treturn 1\n\tcase x > 3:\n\t\treturn 2\n\t}\n\treturn x\n}\n",
+		"package p\n\nimport \"testing\"\n\nfunc TestF(t *testing.T) {\n\tif f(1) != 1 || f(3) != 3 || f(4) != 2 || f(-5) != -5 {\n\t\tt.Fail()\n\t}\n}\n")
+	trial := Trial{Root: root, Dir: t.TempDir()}
+	covering, err := trial.Cover(context.Background(), "p")
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Covering = covering
+	want := map[string]Fate{"x > 5 => x <= 5": Killed, "x < -5 => x <= -5": Killed, "x < -5 => x >= -5": Killed, "x > 3 => x >= 3": Killed, "x > 5 => x >= 5": Survived}
+	seen := 0
+	for _, m := range mutants(t, root).Mutants {
+		fate, ok := want[strings.TrimPrefix(m.Name(), "p/p.go f: ")]
+		if !ok {
+			continue
+		}
+		seen++
+		if got, err := trial.Try(context.Background(), m); got != fate || err != nil {
+			t.Errorf("%s: %s, %v", m.Name(), got, err)
+		}
+	}
+	if seen != len(want) {
+		t.Errorf("%d of %d mutants", seen, len(want))
 	}
 }
 
