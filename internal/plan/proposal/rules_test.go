@@ -181,6 +181,13 @@ func (r *ruled) amount() any {
 	case "amounts in bottles":
 		r.in.Has("of")
 		return sorted(bottleSums(r.Bottles, r.in.Number("high"), r.in.Number("home")))
+	case "order of the search":
+		p := r.search()
+		var names []string
+		for _, slot := range p.order() {
+			names = append(names, r.names[slot])
+		}
+		return strings.Join(names, " ")
 	case "most of a source":
 		p := r.search()
 		return p.mostOf(slotOf(r.names, r.in.Text("of")))

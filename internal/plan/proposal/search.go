@@ -38,18 +38,15 @@ type most struct{ drunk, foodWater, drinks, food, portion, gel, sodium float64 }
 // least sodium, then costs least. Of those that cost the same it takes the one
 // found first, which has changed the fewest slots from their base.
 func (p *program) solve() found {
-	s := &search{p: p, mix: p.base}
-	for i := range p.c.Sources {
-		if p.c.Sources[i].Kind != None {
-			s.order = append(s.order, i)
-		}
-	}
-	slices.SortFunc(s.order, func(a, b int) int {
-		if d := p.place(a) - p.place(b); d != 0 {
-			return d
-		}
-		return b - a
-	})
+	s := newSearch(p)
+	s.walk(0, Sum{}, 0, 0)
+	s.best.tried = s.tried
+	return s.best
+}
+
+// newSearch is a search that has not begun.
+func newSearch(p *program) *search {
+	s := &search{p: p, mix: p.base, order: p.order()}
 	s.rest, s.kept = make([]most, len(s.order)+1), make([]Sum, len(s.order)+1)
 	for k := len(s.order) - 1; k >= 0; k-- {
 		slot := s.order[k]
@@ -57,9 +54,24 @@ func (p *program) solve() found {
 		s.kept[k] = s.kept[k+1]
 		s.kept[k].add(&p.c.Sources[slot], p.base[slot])
 	}
-	s.walk(0, Sum{}, 0, 0)
-	s.best.tried = s.tried
-	return s.best
+	return s
+}
+
+// order lists the slots of the menu as they are tried.
+func (p *program) order() []int {
+	var list []int
+	for i := range p.c.Sources {
+		if p.c.Sources[i].Kind != None {
+			list = append(list, i)
+		}
+	}
+	slices.SortFunc(list, func(a, b int) int {
+		if d := p.place(a) - p.place(b); d != 0 {
+			return d
+		}
+		return b - a
+	})
+	return list
 }
 
 // place of a slot in the order of the search. Of two that cost the same the
