@@ -65,6 +65,7 @@ func readRuled(in published.In) *ruled {
 	list["strong85"] = Source{Kind: Drink, CarbohydrateG: 0.085}
 	list["thingel"] = Source{Kind: Gel, FoodWaterML: 60}
 	list["strongwater"] = Source{Kind: Water, CarbohydrateG: 0.11}
+	list["salted"] = Source{Kind: Drink, SodiumMg: 0.7}
 	list["one"] = Source{Kind: Food, CarbohydrateG: 25, OneSourceG: 25}
 	r.names = strings.Fields(r.text("menu", "water sport6 gel banana salt"))
 	for i, name := range r.names {
@@ -147,6 +148,13 @@ func (r *ruled) asked() any {
 	case "aim proposed":
 		p := Propose(&r.Case)
 		return r.words(p.Picked().Aim)
+	case "aim with food":
+		p := Propose(&r.Case)
+		return r.words(p.Routes[WithFood].Aim)
+	case "sought below":
+		p := r.search()
+		p.from = r.SumOf(r.Habit)
+		return yes(p.offIncrements(&Proposal{}))
 	case "said":
 		p := Propose(&r.Case)
 		return yes(said(&p, "proposal."+r.in.Text("code")))

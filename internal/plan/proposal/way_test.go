@@ -159,3 +159,54 @@ func TestStepsReachAsFarAsTheAim(t *testing.T) {
 		t.Error("an aim that lacks water for its gels was set, and no step goes there")
 	}
 }
+
+// wayFrom is the way from a mix to an aim on which nothing but the size of a step is
+// a limit.
+func wayFrom(c *Case, last, aim Mix) *climb {
+	from, to := c.SumOf(last), c.SumOf(aim)
+	p := program{
+		c: c, base: last, from: from, foodWaterFrom: math.Inf(1),
+		mostML: 1e4, intakeML: 1e4, mostG: 1e3, mostOneG: 1e3, mostSodiumMg: 1e5, strength: 1, gels: 9, portions: 9, saltG: 100,
+	}
+	p.from.Portions = 9
+	return &climb{p: p, base: last, aim: aim, from: from, to: to, mostG: 1e3}
+}
+
+// Where the rest of the way is three things, a step takes the one or two of them that
+// leave the cheapest. By 90 min a step is 225 mL and 22.5 g, with 15 % and half a gram.
+func TestNearestPartOfTheWay(t *testing.T) {
+	c := runner()
+	light := c
+	light.Sources[gel].CarbohydrateG, light.Sources[banana].CarbohydrateG = 10, 10
+	nine := c
+	var all, one Mix
+	for i := range nine.Sources {
+		nine.Sources[i] = Source{Kind: Food, CarbohydrateG: 20}
+		all[i] = 1
+	}
+	one[0] = 1
+	last := Mix{water: 2000}
+	for name, x := range map[string]struct {
+		c               *Case
+		last, aim, want Mix
+	}{
+		// Left are drink for 5.2 (2, 1 that it is not taken, 2.2 for 100 mL), gel for 5 and
+		// banana for 5.9; no two of 6, 26 and 24 g are 26.4.
+		"one thing": {&c, last, Mix{water: 2000, sport: 100, gel: 1, banana: 1}, Mix{water: 2000, banana: 1}},
+		// 300 mL are more than a step, 20 g are not.
+		"two side by side": {&light, last, Mix{water: 2000, sport: 300, gel: 1, banana: 1}, Mix{water: 2000, gel: 1, banana: 1}},
+		"one of nine":      {&nine, Mix{}, all, one},
+	} {
+		u := wayFrom(x.c, x.last, x.aim)
+		if got, ok := u.toward(x.last, false); !ok || got != x.want {
+			t.Errorf("%s: %v, %v; want %v", name, got, ok, x.want)
+		}
+	}
+	u := wayFrom(&c, last, Mix{water: 2000, sport: 500})
+	if got, ok := u.toward(last, false); ok {
+		t.Errorf("half a litre is a step: %v", got)
+	}
+	if got, ok := u.toward(last, true); !ok || got[sport] != 500 {
+		t.Errorf("half a litre is no large step: %v", got)
+	}
+}
