@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
@@ -99,26 +101,44 @@ type Basis struct {
 // Sodium concentration is not predicted. It returns an [evidence.Problem] for
 // a plan that cannot be.
 func (s *TestSet) Estimate(plan Session) (Basis, error) {
-	if plan.Effort.Motion == InWater {
-		return Basis{Grade: Far, NotTested: 1, RangeOnly: true, Start: s.start, Codes: []string{PlanInWater}}, nil
+	b, d, o, err := s.expect(plan)
+	if err != nil || plan.Effort.Motion == InWater {
+		return b, err
 	}
-	x, err := s.limits.calculate(s.body, plan)
-	if err != nil {
-		return Basis{}, fmt.Errorf("estimate a sweat rate: %w", err)
-	}
-	d := demandOf(x, plan)
-	o := s.outcome(&d)
-	b := Basis{Grade: gradeOf(o.share()), NotTested: o.share(), Breath: breathFigure(x, plan.Effort),
-		Refused: s.refused, Start: s.start, Wider: o.wider, Balance: x}
-	if len(s.used) == 0 {
-		b.Grade = Far
-	}
-	b.Rate = s.rate(&d, o)
+	b.Rate.Why = s.why(&d, o)
+	b.Breath, b.Refused = breathFigure(b.Balance, plan.Effort), s.refused
 	b.Coverage = s.cover(&d, o, plan)
 	b.From = s.weightiest(o)
 	b.note(s, &d, plan)
 	b.Advice = advise(b, s, plan)
 	return b, nil
+}
+
+// Expect is [TestSet.Estimate] for a picture of many sessions: the rate without its why,
+// the grade and whether the middle may be shown; nothing of single tests.
+func (s *TestSet) Expect(plan Session) (Basis, error) {
+	b, _, _, err := s.expect(plan)
+	return b, err
+}
+
+// expect works out what Estimate and Expect have in common. In water there is no rate.
+func (s *TestSet) expect(plan Session) (b Basis, d demand, o outcome, err error) {
+	if plan.Effort.Motion == InWater {
+		return Basis{Grade: Far, NotTested: 1, RangeOnly: true, Start: s.start, Codes: []string{PlanInWater}}, d, o, nil
+	}
+	x, err := s.limits.calculate(s.body, plan)
+	if err != nil {
+		return b, d, o, fmt.Errorf("estimate a sweat rate: %w", err)
+	}
+	d = demandOf(x, plan)
+	o = s.outcome(&d)
+	b = Basis{Grade: gradeOf(o.share()), NotTested: o.share(), Start: s.start, Wider: o.wider, Balance: x}
+	if len(s.used) == 0 {
+		b.Grade = Far
+	}
+	b.Rate = s.rate(&d, o)
+	b.RangeOnly = b.rangeOnly()
+	return b, d, o, nil
 }
 
 // Moved is the rate of a test, counted from 0, as it would have been in another
@@ -137,29 +157,33 @@ func (s *TestSet) Moved(test int, to Session) (quantity.LitresPerHour, bool) {
 	return quantity.LitresPerHour(rate), true
 }
 
-// rate is the figure of a rate, with its range and why. Where it is tested, and
+// rate is the figure of a rate, with its range. Where it is tested, and
 // not above the tested heat, it is not called an estimate.
 func (s *TestSet) rate(d *demand, o outcome) figure.Figure {
 	low, middle, high := o.ends()
 	f := figure.Figure{Known: true, Value: middle, Unit: quantity.LitrePerHour, Estimate: gradeOf(o.share()) != Tested || s.above(d), U: middle * o.sd(), Ranged: true,
 		Range: quantity.Range{Low: low, High: high}}
-	f.Why = figure.Why{Formula: "first*exp(start", Inputs: []figure.Input{
-		{Symbol: "first", Value: math.Exp(d.log), Unit: quantity.LitrePerHour}, {Symbol: "start", Value: s.start.Offset},
-	}}
+	return f
+}
+
+// why is how a rate comes about, from what every test adds to it.
+func (s *TestSet) why(d *demand, o outcome) figure.Why {
+	var formula strings.Builder
+	formula.WriteString("first*exp(start")
+	inputs := make([]figure.Input, 0, 2+3*len(o.weights))
+	inputs = append(inputs, figure.Input{Symbol: "first", Value: math.Exp(d.log), Unit: quantity.LitrePerHour}, figure.Input{Symbol: "start", Value: s.start.Offset})
 	for i, w := range o.weights {
 		t := s.tests[s.used[i]]
-		n := fmt.Sprint(i + 1)
-		f.Why.Formula += "+weight" + n + "*(ln(rate" + n + "/first" + n + ")-start)"
-		f.Why.Inputs = append(f.Why.Inputs, figure.Input{Symbol: "weight" + n, Value: w},
+		n := strconv.Itoa(i + 1)
+		formula.WriteString("+weight" + n + "*(ln(rate" + n + "/first" + n + ")-start)")
+		inputs = append(inputs, figure.Input{Symbol: "weight" + n, Value: w},
 			figure.Input{Symbol: "rate" + n, Value: float64(t.Rate), Unit: quantity.LitrePerHour, U: float64(t.U)},
 			figure.Input{Symbol: "first" + n, Value: math.Exp(s.demands[i].log), Unit: quantity.LitrePerHour})
 	}
-	f.Why.Formula += ")"
-	f.Why.Budget = shares(figure.Share{Source: "estimate.day-to-day", Part: 1 - o.share()},
-		figure.Share{Source: "estimate.not-tested", Part: o.share()})
-	f.Why.Sources = []string{"climate.rule.start.offset", "climate.rule.start.sd", "climate.estimate.latent", "climate.estimate.onset",
-		"climate.estimate.core", "day-to-day.rate.cv"}
-	return f
+	formula.WriteString(")")
+	return figure.Why{Formula: formula.String(), Inputs: inputs, Budget: shares(figure.Share{Source: "estimate.day-to-day", Part: 1 - o.share()},
+		figure.Share{Source: "estimate.not-tested", Part: o.share()}), Sources: []string{"climate.rule.start.offset", "climate.rule.start.sd", "climate.estimate.latent", "climate.estimate.onset",
+		"climate.estimate.core", "day-to-day.rate.cv"}}
 }
 
 // weightiest lists the tests that count, the weightiest first.
@@ -192,13 +216,16 @@ func (b *Basis) note(s *TestSet, d *demand, plan Session) {
 	add(b.Balance.Capacity > 0 && b.Balance.Uncompensable(), PlanUncompensable)
 	add(b.Balance.AirPast > evidence.AirSpeedMax, AirExtrapolated)
 	add(plan.Effort.Metabolic.Value > evidence.SkinMetabolicMax, EffortExtrapolated)
-	b.RangeOnly = b.Rate.Value > evidence.RangeOnlyAbove || b.Grade == Far
+	b.RangeOnly = b.rangeOnly()
 	add(b.RangeOnly, RangeAlone)
 	add(!none && s.above(d), AboveTested)
 	add(!none && s.otherState(plan.State), StateNotTested)
 	add(b.Grade != Tested, SodiumNotPredicted)
 	add(true, CeilingIsLowEnd)
 }
+
+// rangeOnly reports whether the middle of the rate is not to be shown.
+func (b *Basis) rangeOnly() bool { return b.Rate.Value > evidence.RangeOnlyAbove || b.Grade == Far }
 
 // above reports whether a session calls for clearly more sweat than every test;
 // so it does where there is none.

@@ -8,6 +8,8 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -141,11 +143,16 @@ func (s *TestSet) weigh() {
 	s.chi2 = mat.Dot(s.offset, s.pull)
 }
 
-// solve is x = K⁻¹ y.
+// solve is x = K⁻¹ y, through the two triangles of the factor. With noise on its
+// diagonal K is not near to singular.
 func (s *TestSet) solve(x, y *mat.VecDense) {
-	// A matrix near to singular is told as an error; with noise on its diagonal
-	// this one is not.
-	_ = s.factor.SolveVecTo(x, y)
+	u, ok := s.factor.RawU().(*mat.TriDense)
+	if !ok {
+		return
+	}
+	x.CopyVec(y)
+	blas64.Trsv(blas.Trans, u.RawTriangular(), x.RawVector())
+	blas64.Trsv(blas.NoTrans, u.RawTriangular(), x.RawVector())
 }
 
 // outcome is the rule's answer for one session, logarithms of L/h.

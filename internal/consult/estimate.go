@@ -182,7 +182,8 @@ func bodyNow(a record.Athlete, t *record.Test, today time.Time) plan.Body {
 	return b
 }
 
-// CurvePoint is the sweat rate to expect at an air temperature, °C.
+// CurvePoint is the sweat rate to expect at an air temperature, °C; of the basis what
+// [climate.TestSet.Expect] tells.
 type CurvePoint struct {
 	Temperature float64
 	Rate        climate.Basis
@@ -206,7 +207,7 @@ func (r Calculation) HeatCurve(a record.Athlete, low, high, step float64, d Setu
 		if err != nil {
 			continue
 		}
-		if b, err := r.set.Estimate(session); err == nil && b.Rate.Known {
+		if b, err := r.set.Expect(session); err == nil && b.Rate.Known {
 			curve = append(curve, CurvePoint{t, r.reachingDown(b)})
 		}
 	}

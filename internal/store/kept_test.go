@@ -150,7 +150,7 @@ func wantRows(t testing.TB, before, after tableRows, version int) {
 			for column, want := range row {
 				have := after[table][key][column]
 				if version < 2 && table == "frozen" && (column == "inputs" || column == "results") {
-					have = got(unpackOne(have.([]byte)))(t)
+					have = got(new(unpacker).unpack(have.([]byte)))(t)
 				}
 				if !reflect.DeepEqual(have, want) {
 					t.Errorf("%s %s.%s was %v and is %v", table, key, column, want, have)

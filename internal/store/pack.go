@@ -35,12 +35,13 @@ func packed(f record.Frozen) (record.Frozen, error) {
 // unpacked because its bytes were damaged is nil: the copy is there, and cannot
 // be read, which whoever shows it says; no other record suffers.
 func unpack(list []record.Frozen) {
+	var u unpacker
 	for i := range list {
 		for _, part := range streams(&list[i]) {
 			if *part == nil {
 				continue
 			}
-			plain, err := unpackOne(*part)
+			plain, err := u.unpack(*part)
 			if err != nil {
 				plain = nil
 			}
@@ -49,17 +50,35 @@ func unpack(list []record.Frozen) {
 	}
 }
 
-// unpackOne reads one zlib stream to its end.
-func unpackOne(stream []byte) ([]byte, error) {
-	r, err := zlib.NewReader(bytes.NewReader(stream))
-	if err != nil {
+// unpacker unpacks one stream after the other with the same buffers.
+type unpacker struct {
+	stream bytes.Reader
+	reader io.ReadCloser
+	room   bytes.Buffer
+}
+
+// unpack reads one zlib stream to its end.
+func (u *unpacker) unpack(stream []byte) ([]byte, error) {
+	u.stream.Reset(stream)
+	if err := u.begin(); err != nil {
+		u.reader = nil // its state is not known
 		return nil, fmt.Errorf("read stream: %w", err)
 	}
-	plain, err := io.ReadAll(r)
-	if err != nil {
+	u.room.Reset()
+	if _, err := u.room.ReadFrom(u.reader); err != nil {
+		u.reader = nil
 		return nil, fmt.Errorf("read stream: %w", err)
 	}
-	return plain, nil
+	return bytes.Clone(u.room.Bytes()), nil
+}
+
+// begin readies the reader for the stream.
+func (u *unpacker) begin() (err error) {
+	if again, ok := u.reader.(zlib.Resetter); ok {
+		return again.Reset(&u.stream, nil)
+	}
+	u.reader, err = zlib.NewReader(&u.stream)
+	return err
 }
 
 // streams are the bytes of a frozen copy that are packed.

@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 	"strings"
+	"time"
 
 	"gorm.io/gorm"
 
@@ -18,6 +19,14 @@ type Sheet struct {
 	// Raw are its unread texts and reasons, Kept the copies of it, newest first.
 	Raw  []record.RawText
 	Kept []record.Frozen
+	// Unread: nothing but the ID of the test is given, since all of it is known.
+	Unread bool
+}
+
+// Known is how a test was when it was read: its version, and the newest copy of it.
+type Known struct {
+	Changed time.Time
+	Copy    record.ID
 }
 
 // SheetsOf loads all tests of an athlete, the newest first: a fixed number of
@@ -26,11 +35,74 @@ func (s *Store) SheetsOf(ctx context.Context, athlete record.ID) ([]Sheet, error
 	return s.SheetsBut(ctx, athlete, nil)
 }
 
-// SheetsBut is [Store.SheetsOf] for one who has read some of them before: known names,
-// by test, the newest copy that was read. Where it is still the newest, only its ID
-// is given, not what is in it.
-func (s *Store) SheetsBut(ctx context.Context, athlete record.ID, known map[record.ID]record.ID) ([]Sheet, error) {
-	return s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("athlete_id = ?", athlete) }, known)
+// SheetsBut is [Store.SheetsOf] for one who has read some of them before. Those that are
+// still as they were known are not read again; see [Sheet.Unread].
+func (s *Store) SheetsBut(ctx context.Context, athlete record.ID, known map[record.ID]Known) ([]Sheet, error) {
+	var list []Sheet
+	err := s.read(ctx, "load tests", func(tx *gorm.DB) (err error) {
+		list, err = s.sheetsBut(tx, athlete, known)
+		return err
+	})
+	return list, err
+}
+
+// sheetsBut loads what is not known.
+func (s *Store) sheetsBut(tx *gorm.DB, athlete record.ID, known map[record.ID]Known) ([]Sheet, error) {
+	if len(known) == 0 {
+		return s.sheetsIn(tx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("athlete_id = ?", athlete) })
+	}
+	same, err := stillKnown(tx, athlete, known)
+	if err != nil {
+		return nil, err
+	}
+	var order, missing []record.ID
+	var id record.ID
+	err = each(tx, []any{&id}, func() {
+		if order = append(order, id); !same[id] {
+			missing = append(missing, id)
+		}
+	}, "SELECT id FROM tests WHERE deleted_at IS NULL AND athlete_id = ? ORDER BY date DESC, start DESC, id DESC", athlete)
+	if err != nil {
+		return nil, err
+	}
+	read := make(map[record.ID]Sheet, len(missing))
+	for chunk := range slices.Chunk(missing, atOnce) {
+		some, err := s.sheetsIn(tx, func(db *gorm.DB) *gorm.DB { return db.Where("id IN ?", chunk) })
+		if err != nil {
+			return nil, err
+		}
+		for _, one := range some {
+			read[one.Test.ID] = one
+		}
+	}
+	list := make([]Sheet, len(order))
+	for i, id := range order {
+		if list[i] = read[id]; same[id] {
+			list[i].Test.ID, list[i].Unread = id, true
+		}
+	}
+	return list, nil
+}
+
+// stillKnown are the tests of an athlete that are as they were known.
+func stillKnown(tx *gorm.DB, athlete record.ID, known map[record.ID]Known) (map[record.ID]bool, error) {
+	same := make(map[record.ID]bool, len(known))
+	var test, copied record.ID
+	var changed time.Time
+	err := each(tx, []any{&test, &changed}, func() {
+		k, is := known[test]
+		same[test] = is && k.Changed.Equal(changed)
+	}, "SELECT id, changed_at FROM tests WHERE deleted_at IS NULL AND athlete_id = ?", athlete)
+	if err != nil {
+		return nil, err
+	}
+	newest := make(map[record.ID]record.ID, len(known))
+	err = each(tx, []any{&copied, &test}, func() { newest[test] = copied }, `SELECT id, record FROM frozen
+		WHERE kind = ? AND record IN (SELECT id FROM tests WHERE deleted_at IS NULL AND athlete_id = ?) ORDER BY record, number`, record.KindTest, athlete)
+	for test, is := range same {
+		same[test] = is && newest[test] == known[test].Copy
+	}
+	return same, err
 }
 
 // OpenTest is a test that is open or waits for the laboratory, as a list needs it.
@@ -83,7 +155,7 @@ func newestOpen(a, b OpenTest) int {
 func (s *Store) Sheets(ctx context.Context, tests []record.ID) ([]Sheet, error) {
 	var all []Sheet
 	for chunk := range slices.Chunk(tests, atOnce) {
-		some, err := s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("id IN ?", chunk) }, nil)
+		some, err := s.sheets(ctx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("id IN ?", chunk) })
 		if err != nil {
 			return nil, err
 		}
@@ -96,30 +168,36 @@ func (s *Store) Sheets(ctx context.Context, tests []record.ID) ([]Sheet, error) 
 func newestSession(db *gorm.DB) *gorm.DB { return db.Order("date DESC, start DESC, id DESC") }
 
 // sheets loads tests with what is kept beside them, on one state of the database.
-func (s *Store) sheets(ctx context.Context, which scope, known map[record.ID]record.ID) ([]Sheet, error) {
+func (s *Store) sheets(ctx context.Context, which scope) ([]Sheet, error) {
 	var list []Sheet
-	err := s.read(ctx, "load tests", func(tx *gorm.DB) error {
-		found, err := loadRows(tx, s.shapes[record.KindTest], false, which)
-		if err != nil {
-			return err
-		}
-		tests := found.Interface().([]record.Test)
-		list = make([]Sheet, len(tests))
-		for i, t := range tests {
-			list[i].Test = t
-		}
-		for chunk := range slices.Chunk(list, atOnce) {
-			if err := s.fillSheets(tx, chunk, known); err != nil {
-				return err
-			}
-		}
-		return nil
+	err := s.read(ctx, "load tests", func(tx *gorm.DB) (err error) {
+		list, err = s.sheetsIn(tx, which)
+		return err
 	})
 	return list, err
 }
 
+// sheetsIn loads tests with what is kept beside them.
+func (s *Store) sheetsIn(tx *gorm.DB, which scope) ([]Sheet, error) {
+	found, err := loadRows(tx, s.shapes[record.KindTest], false, which)
+	if err != nil {
+		return nil, err
+	}
+	tests := found.Interface().([]record.Test)
+	list := make([]Sheet, len(tests))
+	for i, t := range tests {
+		list[i].Test = t
+	}
+	for chunk := range slices.Chunk(list, atOnce) {
+		if err := s.fillSheets(tx, chunk); err != nil {
+			return nil, err
+		}
+	}
+	return list, nil
+}
+
 // fillSheets adds athletes, raw texts and frozen copies to tests.
-func (s *Store) fillSheets(tx *gorm.DB, list []Sheet, known map[record.ID]record.ID) error {
+func (s *Store) fillSheets(tx *gorm.DB, list []Sheet) error {
 	at, tests, owners := map[record.ID]*Sheet{}, []record.ID{}, []record.ID{}
 	for i := range list {
 		t := list[i].Test
@@ -141,23 +219,17 @@ func (s *Store) fillSheets(tx *gorm.DB, list []Sheet, known map[record.ID]record
 	for i := range list {
 		list[i].Athlete = athletes[list[i].Test.AthleteID]
 	}
-	return addBeside(tx, tests, at, known)
+	return addBeside(tx, tests, at)
 }
 
 // addBeside adds what is kept beside tests.
-func addBeside(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet, known map[record.ID]record.ID) error {
+func addBeside(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet) error {
 	var raw []record.RawText
 	if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("field, reason").Find(&raw).Error; err != nil {
 		return err
 	}
 	for _, r := range raw {
 		at[r.Record].Raw = append(at[r.Record].Raw, r)
-	}
-	if len(known) > 0 {
-		if err := addKnown(tx, tests, at, known); err != nil {
-			return err
-		}
-		tests = slices.DeleteFunc(tests, func(id record.ID) bool { return len(at[id].Kept) > 0 })
 	}
 	var kept []record.Frozen
 	if err := tx.Where("kind = ? AND record IN ?", record.KindTest, tests).Order("number DESC").Find(&kept).Error; err != nil {
@@ -168,18 +240,4 @@ func addBeside(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet, known ma
 		at[f.Record].Kept = append(at[f.Record].Kept, f)
 	}
 	return nil
-}
-
-// addKnown names the newest copy of the tests of which it is known.
-func addKnown(tx *gorm.DB, tests []record.ID, at map[record.ID]*Sheet, known map[record.ID]record.ID) error {
-	newest := map[record.ID]record.ID{}
-	var id, test record.ID
-	err := each(tx, []any{&id, &test}, func() { newest[test] = id },
-		"SELECT id, record FROM frozen WHERE kind = ? AND record IN ? ORDER BY number", record.KindTest, tests)
-	for test, id := range newest {
-		if known[test] == id {
-			at[test].Kept = []record.Frozen{{ID: id, Kind: record.KindTest, Record: test}}
-		}
-	}
-	return err
 }

@@ -51,7 +51,7 @@ func TestVersion2(t *testing.T) {
 	}
 	var raw []byte
 	must(t, s.files.reader.Raw("SELECT results FROM frozen WHERE id = 'again'").Row().Scan(&raw))
-	if string(got(unpackOne(raw))(t)) != results {
+	if string(got(new(unpacker).unpack(raw))(t)) != results {
 		t.Errorf("kept as %q", raw)
 	}
 }

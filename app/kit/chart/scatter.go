@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -46,6 +47,44 @@ type HeatScatter struct {
 	base
 	data   HeatData
 	labels []area
+	// seen are the points that are drawn, places what they take.
+	seen   []HeatPoint
+	places map[spot]bool
+}
+
+// Where there are many tests, those that lie within so many px of a later one, range
+// and all, are not drawn: its mark is over theirs.
+const (
+	manyPoints         = 100
+	apart      float32 = 3
+)
+
+// spot is where a point is drawn, in steps of [apart].
+type spot struct{ x, y, high, low, as int }
+
+// choose chooses the points that are drawn.
+func (c *HeatScatter) choose(at plot) {
+	c.seen = c.seen[:0]
+	if len(c.data.Points) <= manyPoints {
+		c.seen = append(c.seen, c.data.Points...)
+		return
+	}
+	if c.places == nil {
+		c.places = map[spot]bool{}
+	}
+	clear(c.places)
+	step := func(x float32) int { return int(x / apart) }
+	for _, p := range slices.Backward(c.data.Points) {
+		s := spot{x: step(at.x.inside(p.Heat)), y: step(at.y.inside(p.Rate)), high: step(at.y.inside(p.Range.High)), low: step(at.y.inside(p.Range.Low))}
+		if p.Ringed {
+			s.as = 1 + step(at.y.inside(p.As))
+		}
+		if !c.places[s] {
+			c.places[s] = true
+			c.seen = append(c.seen, p)
+		}
+	}
+	slices.Reverse(c.seen)
 }
 
 // area is where a name was put.
@@ -101,13 +140,14 @@ func (c *HeatScatter) paint(size fyne.Size) {
 		c.pen.dashedBox(x-w/2, high, w, max(low-high, 3), 4, 9)
 		c.labels = append(c.labels, area{x - w/2, high, w, low - high})
 	}
-	for _, p := range d.Points {
+	c.choose(at)
+	for _, p := range c.seen {
 		c.paintPoint(p, at)
 	}
 	for _, e := range d.Estimates {
 		c.name(e.Name, at.x.inside(e.Heat), at.y.inside(e.Range.High), look.Scaled(8), at, size)
 	}
-	for _, p := range d.Points {
+	for _, p := range c.seen {
 		c.name(p.Name, at.x.inside(p.Heat), at.y.inside(p.Rate), look.Scaled(6), at, size)
 	}
 }

@@ -29,20 +29,15 @@ func (d *Desk) Findings(ctx context.Context, t record.Test, a record.Athlete) (c
 // closed test do not change.
 func (d *Desk) AllFindings(ctx context.Context, a record.Athlete) ([]consult.Findings, error) {
 	past := d.past.of(a, d.Practice().Settings.Method())
-	sheets, err := d.Store.SheetsBut(ctx, a.ID, past.copies)
+	sheets, err := d.Store.SheetsBut(ctx, a.ID, past.known)
 	if err != nil {
 		return nil, fmt.Errorf("work the tests out: %w", err)
 	}
 	with, all := d.Calculate(), make([]consult.Findings, len(sheets))
 	for i, s := range sheets {
-		if f, ok := past.find(s); ok {
-			all[i] = f
+		if s.Unread {
+			all[i] = past.found[s.Test.ID]
 			continue
-		}
-		if past.copies[s.Test.ID] != "" { // its record is another, its copy the same: only that was left out
-			if s.Kept, err = d.Store.FrozenOf(ctx, record.Ref{Kind: record.KindTest, ID: s.Test.ID}); err != nil {
-				return nil, fmt.Errorf("work the tests out: %w", err)
-			}
 		}
 		all[i] = consult.FindAsClosed(s.Test, a, s.Raw, s.Kept, with)
 		past.keep(s, all[i])

@@ -2,6 +2,7 @@ package athlete
 
 import (
 	"math"
+	"strings"
 
 	"ebbwell/app/kit/chart"
 	"ebbwell/internal/consult"
@@ -175,10 +176,11 @@ func (sp speaker) ticks(low, high float64, base quantity.Unit, step float64, dec
 
 // heatSummary is the picture in words.
 func (sp speaker) heatSummary(d chart.HeatData) string {
-	text := sp.Say("overview.heat.summary", len(d.Points))
+	var text strings.Builder
+	text.WriteString(sp.Say("overview.heat.summary", len(d.Points)))
 	for _, p := range d.Points {
-		text += " " + sp.Say("overview.heat.point", p.Name, sp.degrees(record.Num(p.Heat, quantity.DegreeCelsius)),
-			sp.By.Amount(p.Rate, quantity.LitrePerHour))
+		text.WriteString(" " + sp.Say("overview.heat.point", p.Name, sp.degrees(record.Num(p.Heat, quantity.DegreeCelsius)),
+			sp.By.Amount(p.Rate, quantity.LitrePerHour)))
 	}
-	return text
+	return text.String()
 }
