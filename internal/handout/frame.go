@@ -122,6 +122,7 @@ func (p *Press) pourBy(ways []way, lay func(p *Press) (paper.Frame, []paper.Item
 // closest sets pages by the first of the ways that saves most sides.
 func (p *Press) closest(ways []way, lay func(p *Press) (paper.Frame, []paper.Item)) []paper.Page {
 	pages := paper.Pour(lay(p))
+	*p.used = way{}
 	for _, w := range ways {
 		if len(pages) == 1 {
 			break
@@ -130,7 +131,7 @@ func (p *Press) closest(ways []way, lay func(p *Press) (paper.Frame, []paper.Ite
 		if len(fewer) >= len(pages) {
 			continue
 		}
-		pages = fewer
+		pages, *p.used = fewer, w
 		if w.small <= 0 {
 			continue
 		}
@@ -194,9 +195,27 @@ func (p *Press) laterHeader(title string, width float64) paper.Block {
 func (p *Press) document(t Terms, title, subject string, pages []paper.Page) paper.Document {
 	d := paper.NewDocument(p.faces, p.size, pages)
 	d.Title, d.Subject, d.Lacks = title, subject, p.faces.Lacked()
+	d.Folded = foldedBy(*p.used)
 	d.Author = p.amounts(t).typed(t.Practice.Name)
 	d.Language = p.say.Language().String()
 	return d
+}
+
+// What is left out of an athlete's page that is to be one side.
+const (
+	FoldedTest  = "test"  // the bar of the test, and what the bars add up to
+	FoldedWords = "words" // the athlete's words and the rule of the steps
+)
+
+// foldedBy lists what a way leaves out.
+func foldedBy(w way) []string {
+	switch {
+	case w.lean >= leanest:
+		return []string{FoldedTest, FoldedWords}
+	case w.lean > 1:
+		return []string{FoldedTest}
+	}
+	return nil
 }
 
 // section is a heading held to what follows.

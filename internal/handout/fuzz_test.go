@@ -56,6 +56,9 @@ func wantTidy(t *testing.T, kind string, doc paper.Document, faces *paper.Faces,
 	for i, page := range doc.Pages {
 		text := said(page)
 		for _, s := range sentences {
+			if kind == "report" && i > 0 {
+				break // for the file: once, on the first side
+			}
 			if !strings.Contains(text, s) {
 				t.Fatalf("%s, side %d of %d: %q is not there", kind, i+1, len(doc.Pages), s)
 			}

@@ -9,12 +9,12 @@
 //
 // The pages are for people who will act on them alone, so some things are not
 // left to the caller. Every side of every page carries the safety sentences of
-// [SafetySentences]. An estimate is called one and stands with its range. When
-// [Terms.MassHidden] is set the page speaks of litres only: kilograms, per
-// cent of body mass, amounts per kilogram and energy are left out, and texts
-// that were typed by a person lose them visibly. Advice to add salt is left
-// out when it is withheld. A plan or test in which more was taken in than lost
-// says so in words.
+// [SafetySentences]; the report, which is for the file, carries them once. An
+// estimate is called one and stands with its range. When [Terms.MassHidden] is
+// set the page speaks of litres only: kilograms, per cent of body mass, amounts
+// per kilogram and energy are left out, and texts that were typed by a person
+// lose them visibly. Advice to add salt is left out when it is withheld. A plan
+// or test in which more was taken in than lost says so in words.
 package handout
 
 import (
@@ -35,6 +35,8 @@ type Press struct {
 	// concealed are typed texts as they stand where mass is hidden: a long
 	// note is searched once, not for each side.
 	concealed map[string]string
+	// used is the way the last pages were set in.
+	used *way
 	// lacks says that letters of the page cannot be printed; see [Press.telling].
 	lacks bool
 }
@@ -46,7 +48,7 @@ func NewPress(w *words.Words, size paper.Size) (*Press, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Press{faces: f, say: w, size: size, concealed: map[string]string{}}, nil
+	return &Press{faces: f, say: w, size: size, concealed: map[string]string{}, used: &way{}}, nil
 }
 
 // Practice is the house that hands the page out.

@@ -50,6 +50,33 @@ func TestSafetySentencesOnEverySideOfEveryPage(t *testing.T) {
 	}
 }
 
+// A report with its appendix has the safety box once, on its first side.
+func TestReportHasTheSafetyBoxOnce(t *testing.T) {
+	r := report()
+	r.Appendix = true
+	for range 40 {
+		r.Findings = append(r.Findings, r.Findings[0])
+	}
+	doc := press(t).TestReport(r)
+	if len(doc.Pages) < 2 {
+		t.Fatal("the appendix is on the first side: this test cannot fail")
+	}
+	title := plainSentences([]string{english(t).Say("handout.report.passed")})[0]
+	if n := strings.Count(all(doc), title); n != 1 || !strings.Contains(said(doc.Pages[0]), title) {
+		t.Errorf("the box stands %d times", n)
+	}
+}
+
+// The bar of a report speaks of the athlete, not to them, with their own estimate.
+func TestReportBarSpeaksOfTheAthlete(t *testing.T) {
+	r := report()
+	r.Guess = 0.8
+	text := all(press(t).TestReport(r))
+	if strings.Contains(text, "you lost") || !strings.Contains(text, "sweat 2.01\u00a0L") || !strings.Contains(text, "own estimate of sweat loss: 0.80\u00a0L") {
+		t.Errorf("the report says %s", text)
+	}
+}
+
 // TestSafetyWords holds the sentences against what has to be told, so that a
 // change of wording cannot drop a part of it.
 func TestSafetyWords(t *testing.T) {

@@ -194,7 +194,7 @@ func (p *Press) doneTable(list []Done, am amounts, width float64) []paper.Item {
 	if len(list) == 0 {
 		return nil
 	}
-	const label = 21.0
+	const label = 24.0
 	each := (width - columnGap) / 2
 	st := noteStyle()
 	var columns [2]paper.Block
@@ -214,7 +214,7 @@ func (p *Press) calculated(list []Calculated, width float64) []paper.Item {
 	if len(list) == 0 {
 		return nil
 	}
-	const name, total = 30.0, 62.0
+	const name, total = 38.0, 60.0
 	t := table{small: true, columns: []col{{width: name}, {width: width - name - total}, {width: total, align: paper.Right}}}
 	for _, c := range list {
 		t.rows = append(t.rows, row{cells: []string{c.Name, c.Rule, c.Sum}})

@@ -75,11 +75,20 @@ func (p *Press) caution(s string, width float64) paper.Block {
 
 func (p *Press) cautionIn(st paper.Style, s string, width float64) paper.Block {
 	const bar, gap = 0.9, 3.2
-	text := p.faces.Paragraph(st, s, width-gap-2).At(gap, 1.2)
+	text := p.marked(st, s, width-gap-2).At(gap, 1.2)
 	text.Height += 1.2
 	ground := paper.Box{W: width, H: text.Height, Fill: paper.Sunk}
 	ink := paper.Box{W: bar, H: text.Height, Fill: paper.Black}
 	return paper.Block{Marks: append([]paper.Mark{ground, ink}, text.Marks...), Width: width, Height: text.Height}
+}
+
+// Titled is a caution whose title stands out before its sentence.
+func Titled(title, sentence string) string {
+	title, sentence = strings.TrimSpace(unmarked(title)), unmarked(sentence)
+	if title == "" {
+		return sentence
+	}
+	return strings.TrimSpace("*" + title + "* " + sentence)
 }
 
 // cautions are the sentences of the terms and of the page, one item each.

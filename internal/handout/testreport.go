@@ -33,6 +33,8 @@ type TestReport struct {
 	Summary     string
 	Done        []Done
 	Calculation []Calculated
+	// Guess is the athlete's own estimate of the sweat loss; 0 where nobody asked.
+	Guess quantity.Litres
 	// Appendix prints formula and inputs of each figure.
 	Appendix bool
 	// Evidence is the version of the thresholds it was calculated by.
@@ -94,7 +96,9 @@ func (p *Press) reportItems(r TestReport) (paper.Frame, []paper.Item) {
 	}
 	fr := p.frame(r.Terms, h)
 	w := fr.Inner()
-	fr.Footer = p.footerFor("handout.report.passed", r.Terms, w, small...)
+	fr.Footer = p.reportFooter(r.Terms, w, small...)
+	later := p.faces.Paragraph(smallStyle(), strings.Join(small, " "), w)
+	fr.Later = &later
 	list := r.Findings
 	if am.hidden || !r.Appendix {
 		list = slices.DeleteFunc(slices.Clone(list), func(f Finding) bool { return f.Further })
@@ -106,11 +110,11 @@ func (p *Press) reportItems(r TestReport) (paper.Frame, []paper.Item) {
 	items = append(items, p.ownFound(am.typed(r.Summary), w)...)
 	items = append(items, p.cautions(w, r.allCautions(am, p)...)...)
 	if r.Bar.Loss > 0 {
-		items = append(items, p.bars([]Bar{r.Bar}, am, w)...)
+		items = append(items, p.reportBar(r, am, w)...)
 	}
 	items = append(items, p.doneTable(r.Done, am, w)...)
 	items = append(items, p.findings(list, am, w)...)
-	items = append(items, p.pair(p.remarks("handout.report.quality", r.Quality, am), p.remarks("handout.report.applied", r.Applied, am), w)...)
+	items = append(items, p.pair(p.remarks("handout.report.quality", r.Quality, am), p.remarks("handout.report.applied", p.applied(r, am), am), w)...)
 	items = append(items, p.corrections(r.Corrections, am, w)...)
 	if !am.hidden {
 		items = append(items, p.calculated(r.Calculation, w)...)
@@ -121,6 +125,38 @@ func (p *Press) reportItems(r TestReport) (paper.Frame, []paper.Item) {
 		items = append(items, p.notesAndSources(list, am, w)...)
 	}
 	return fr, items
+}
+
+// reportBar is the bar with what it adds up to in the words of a report.
+func (p *Press) reportBar(r TestReport, am amounts, width float64) []paper.Item {
+	items := p.bars([]Bar{r.Bar}, am, width)
+	if r.Bar.gain() {
+		return items
+	}
+	text := p.say.Say("handout.report.bar", am.volume(r.Bar.Loss))
+	switch b := r.Bar; {
+	case b.Urine > 0:
+		text = p.say.Say("handout.report.bar.urine", am.volume(b.whole()), am.volume(b.Loss), am.volume(b.Breath), am.volume(b.Urine))
+	case b.Breath > 0:
+		text = p.say.Say("handout.report.bar.breath", am.volume(b.whole()), am.volume(b.Loss), am.volume(b.Breath))
+	}
+	if r.Guess > 0 {
+		text += " " + p.say.Say("handout.report.bar.guess", am.volume(r.Guess))
+	}
+	note := p.faces.Paragraph(noteStyle(), text, width-barLabel-barGap).At(barLabel+barGap, 0)
+	items[len(items)-1].Block = note
+	return items
+}
+
+// reportFooter has the safety sentences in one paragraph: a report is for the file and
+// for colleagues, and carries them for whom it is passed on to.
+func (p *Press) reportFooter(t Terms, width float64, more ...string) paper.Block {
+	const inner = 2.2
+	list := stopSentences(p.say, t.Practice.Emergency)
+	text := p.say.Say("handout.report.passed") + " " + strings.Join(list, " ")
+	box := p.marked(noteStyle().In(paper.Black), text, width-2*inner).Framed(width, inner)
+	small := p.faces.Paragraph(smallStyle(), strings.Join(slices.Concat(smallPrint(p.say), more, p.lackPrint()), " "), width)
+	return box.Under(small, 1.6)
 }
 
 // ownFound is what was found in one sentence, in larger type.
@@ -151,14 +187,14 @@ func (p *Press) findings(list []Finding, am amounts, width float64) []paper.Item
 	if len(list) == 0 {
 		return nil
 	}
-	const found, spread = 30.0, 30.0
+	const found, spread = 25.0, 27.0
 	say := p.say
 	rest := width - found - spread
 	t := table{small: true, columns: []col{
-		{head: say.Say("handout.report.figure"), width: rest * 0.4},
+		{head: say.Say("handout.report.figure"), width: rest * 0.37},
 		{head: say.Say("handout.report.found"), width: found, align: paper.Right, strong: true},
 		{head: say.Say("handout.report.range"), width: spread, align: paper.Right},
-		{head: say.Say("handout.report.beside"), width: rest * 0.6},
+		{head: say.Say("handout.report.beside"), width: rest * 0.63},
 	}}
 	if am.hidden {
 		t.columns[2].head = say.Say("handout.report.range.hidden")
@@ -247,19 +283,27 @@ func (p *Press) calculation(list []Finding, am amounts, width float64) []paper.I
 	return append([]paper.Item{p.section(p.say.Say("handout.report.details"), width)}, items...)
 }
 
-// remarks is a column of sentences.
+// remarks is a column of sentences that run on.
 func (p *Press) remarks(title string, list []string, am amounts) column {
 	return column{title: p.say.Say(title), body: func(w float64) []paper.Block {
-		var out []paper.Block
-		for _, s := range list {
-			out = append(out, p.faces.Paragraph(noteStyle().In(paper.Black), am.typed(s), w))
+		text := am.typed(strings.Join(trim(list), " "))
+		if text == "" {
+			return nil
 		}
-		return out
+		return []paper.Block{p.faces.Paragraph(noteStyle().In(paper.Black), text, w)}
 	}}
 }
 
-// notesAndSources is what stands without the appendix: the notes of the figures, what
-// their ranges are made of, and each source once.
+// applied are the other losses, and what the range of the first figure is made of.
+func (p *Press) applied(r TestReport, am amounts) []string {
+	if am.hidden || r.Appendix || len(r.Findings) == 0 {
+		return r.Applied
+	}
+	return append(slices.Clone(r.Applied), p.budget(r.Findings[0].Figure.Why))
+}
+
+// notesAndSources is what stands without the appendix: the notes of the figures, and
+// each source once.
 func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []paper.Item {
 	var lines []string
 	seen := map[string]bool{}
@@ -271,9 +315,6 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 				seen[n] = true
 				notes = append(notes, n)
 			}
-		}
-		if !am.hidden {
-			notes = append(notes, p.budget(f.Figure.Why))
 		}
 		if text := strings.Join(trim(notes), " "); text != "" {
 			lines = append(lines, p.say.Say("handout.report.note", am.typed(f.Name), text))
@@ -290,7 +331,7 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 	}
 	lines = append(lines, p.say.Say("handout.report.appendix"))
 	head := p.section(p.say.Say("handout.report.notes"), width)
-	return append([]paper.Item{head}, lineItems(p.faces, smallStyle(), strings.Join(lines, "\n"), width, 0)...)
+	return append([]paper.Item{head}, lineItems(p.faces, smallStyle(), strings.Join(lines, " "), width, 0)...)
 }
 
 // told is a note; where body mass is hidden without the sentences that hold a per cent

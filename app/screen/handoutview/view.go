@@ -223,6 +223,11 @@ func (v *View) remarks() []string {
 	add(planned && len(s.care.NeedsPhysician) > 0, w.Say("handoutview.remark.physician", v.conditions(s.care.NeedsPhysician)))
 	add(s.care.MassHidden, w.Say("handoutview.remark.hidden"))
 	add(planned && len(s.care.WithholdSalt) > 0, w.Say("handoutview.remark.salt", v.conditions(s.care.WithholdSalt)))
+	if planned && v.render.fresh && v.render.asked == v.choice {
+		for _, what := range v.render.laid.document.Folded {
+			add(true, w.Say("handoutview.remark.folded."+what))
+		}
+	}
 	add(s.practice.Emergency == "", w.Say("handoutview.remark.emergency"))
 	if letters := v.letters(v.choice); len(letters) > 0 {
 		list = append(list, w.Say("handoutview.remark.letters", w.Commas(letters), paper.Lacking))

@@ -19,6 +19,7 @@ import (
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
@@ -125,6 +126,7 @@ func (v *View) report() handout.TestReport {
 		FilledInBy: t.CreatedBy, Evidence: evidence.Version, Bar: v.bar(f),
 		Summary: findings.Summary(v.speaker().Speaker, in),
 		Quality: handout.ReportQuality(f, v.desk.Words), Applied: handout.ReportApplied(f, v.by.Hidden, v.desk.Words),
+		Guess: quantity.Litres(t.Loss.Guess.Or(0)),
 	}
 	r.Terms.MassHidden = v.by.Hidden
 	r.Done, r.Calculation = handout.ReportDone(f, r.Terms, v.desk.Words), handout.ReportCalculation(f, v.by.Hidden, v.desk.Words)
@@ -135,7 +137,7 @@ func (v *View) report() handout.TestReport {
 		r.Terms.Cautions = append(r.Terms.Cautions, v.desk.Words.Say("testsheet.kept."+string(f.Kept)))
 	}
 	for _, c := range findings.Cautions(v.speaker().Speaker, in) {
-		r.Terms.Cautions = append(r.Terms.Cautions, strings.TrimSpace(c.Title+" "+c.Sentence))
+		r.Terms.Cautions = append(r.Terms.Cautions, handout.Titled(c.Title, c.Sentence))
 	}
 	for _, row := range findings.Rows(v.speaker().Speaker, in) {
 		row.Figure.Ranged = row.Figure.Ranged && !row.Reading // what was read off has no range on paper

@@ -20,8 +20,10 @@ type Frame struct {
 	Margin, Top, Bottom float64
 	// Header makes the top of a page, counted from 1. It may be nil.
 	Header func(page int) Block
-	// Footer stands at the bottom of every page.
+	// Footer stands at the bottom of every page; of the pages after the first Later, where
+	// that is not nil.
 	Footer Block
+	Later  *Block
 	// Number makes the sign of a page where there are several; it is put
 	// above the right end of the bottom margin. It may be nil.
 	Number func(page, of int) Block
@@ -29,6 +31,14 @@ type Frame struct {
 
 // Inner is the width between the margins.
 func (f Frame) Inner() float64 { return f.Size.Width - 2*f.Margin }
+
+// foot is the footer of a page, counted from 1.
+func (f Frame) foot(page int) Block {
+	if page > 1 && f.Later != nil {
+		return *f.Later
+	}
+	return f.Footer
+}
 
 // gapFooter is the least room between the flow and the footer.
 const gapFooter = 4.0
@@ -83,8 +93,8 @@ func (p *pourer) newPage() {
 	p.pages = append(p.pages, Page{})
 	p.y, p.empty = fr.Top, true
 	p.limit = fr.Size.Height - fr.Bottom
-	if fr.Footer.Height > 0 {
-		p.limit -= fr.Footer.Height + gapFooter
+	if foot := fr.foot(len(p.pages)); foot.Height > 0 {
+		p.limit -= foot.Height + gapFooter
 	}
 	if fr.Header != nil {
 		h := fr.Header(len(p.pages))
@@ -136,8 +146,9 @@ const minimumRoom = 8.0
 // reads the page aloud comes to them last.
 func (p *pourer) finish() []Page {
 	fr := p.frame
-	foot := fr.Footer.At(fr.Margin, fr.Size.Height-fr.Bottom-fr.Footer.Height)
 	for i := range p.pages {
+		foot := fr.foot(i + 1)
+		foot = foot.At(fr.Margin, fr.Size.Height-fr.Bottom-foot.Height)
 		p.pages[i].Marks = append(p.pages[i].Marks, foot.Marks...)
 		if len(p.pages) < 2 || fr.Number == nil {
 			continue

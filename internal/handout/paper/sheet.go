@@ -51,7 +51,9 @@ type Document struct {
 	Pages    []Page
 	// Lacks are letters of its texts that cannot be printed; [Lacking] stands for them.
 	Lacks []string
-	faces *Faces
+	// Folded are codes of what is left out so that it is one side.
+	Folded []string
+	faces  *Faces
 }
 
 // NewDocument makes a document of pages that were laid out with these faces.
