@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"slices"
 	"strings"
 
 	"ebbwell/internal/handout/paper"
@@ -143,8 +144,9 @@ func (p *Press) totalText(d During, am amounts) string {
 // Measures of a row from its right edge, mm.
 const (
 	foodEdge     = 44.0 // where the food begins
-	mouthfulEdge = 73.0 // where the word for mouthfuls begins
+	mouthfulEdge = 68.0 // where the word for mouthfuls begins
 	unfedEdge    = 41.0 // the same where there is nothing to eat
+	joinedMore   = 5.0
 	numberRoom   = 13.0
 	boxEdge      = 5.2
 )
@@ -176,22 +178,32 @@ func (p *Press) breakRow(c Chance, d During, am amounts, f rowForm, width float6
 	return out
 }
 
-// mouthfulEdge is where the word for mouthfuls begins, mm from the right edge.
+// mouthfulEdge is where the word for mouthfuls begins, mm from the right edge; rows of
+// several breaks have more to say there.
 func (d During) mouthfulEdge() float64 {
+	edge := unfedEdge
 	for _, c := range d.Chances {
 		if len(c.Foods) > 0 {
-			return mouthfulEdge
+			edge = max(edge, mouthfulEdge)
 		}
 	}
-	return unfedEdge
+	if edge == mouthfulEdge && d.joins() {
+		edge += joinedMore
+	}
+	return edge
+}
+
+// joins reports whether a row stands for several breaks.
+func (d During) joins() bool {
+	return slices.ContainsFunc(d.Chances, func(c Chance) bool { return c.times() > 1 })
 }
 
 // wordRoom is the room behind that edge: up to the food, or to the squares to tick.
 func (d During) wordRoom() float64 {
-	if edge := d.mouthfulEdge(); edge != mouthfulEdge {
-		return edge - d.checksWidth() - 2
+	if edge := d.mouthfulEdge(); edge > unfedEdge {
+		return edge - foodEdge - 1
 	}
-	return mouthfulEdge - foodEdge - 1
+	return unfedEdge - d.checksWidth() - 2
 }
 
 // edges are the hairline under a row, or the dashed frame around those that may not
