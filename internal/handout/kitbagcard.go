@@ -28,6 +28,7 @@ const (
 	cardMargin = 6.0
 	cardTop    = 5.0
 	cardBottom = 5.0
+	boxPad     = 1.8
 )
 
 // KitBagCard lays out the card, one to a page of a quarter sheet. A card with
@@ -100,9 +101,13 @@ func (p *Press) cardHeader(c KitBagCard, am amounts, page int, width float64) pa
 	if c.Estimate {
 		under = append(under, p.say.Say("handout.page.estimate"))
 	}
-	note := noteStyle()
-	lines := p.faces.Clip(note, p.faces.Wrap(note, strings.Join(under, " "), width), 2, width)
-	b = b.Under(p.faces.Lines(note, lines, width, paper.Left), 0)
+	note, text := noteStyle(), strings.Join(under, " ")
+	if beside := p.faces.Width(st, title) + 3 + p.faces.Width(note, text); beside <= width {
+		b = b.Over(p.faces.Line(note, text, width, paper.Right).At(0, (st.Leading-note.Leading)*0.7))
+	} else {
+		lines := p.faces.Clip(note, p.faces.Wrap(note, text, width), 2, width)
+		b = b.Under(p.faces.Lines(note, lines, width, paper.Left), 0)
+	}
 	b.Height++
 	b = b.With(paper.Line{X2: width, Y1: b.Height, Y2: b.Height, Width: rule, Ink: paper.Black})
 	b.Width, b.Height = width, b.Height+1
@@ -124,8 +129,8 @@ const leastOnCard = 3.6
 
 func (p *Press) cardForm() cardForm {
 	return [...]cardForm{
-		{16.6, inBlack(5.6, 6.6), inBlack(4.4, 5.4), inBlack(9.9, 9.4), 6.2, 14},
-		{14.2, inBlack(5.6, 6.2), inBlack(4.2, 4.9), inBlack(9, 8.6), 5.6, 12},
+		{15.6, inBlack(5.6, 6.6), inBlack(4.4, 5.4), inBlack(9.9, 9.4), 6.2, 13.6},
+		{14.2, inBlack(5.6, 6.2), inBlack(4.2, 4.9), inBlack(9.9, 9.2), 5.6, 12},
 		{12, inBlack(5, 5.6), inBlack(3.8, 4.4), inBlack(7.6, 7.4), 4.8, 10},
 		{10, inBlack(4.6, 5), inBlack(leastOnCard, 4.1), inBlack(6.4, 6.2), 3.8, 8.4},
 	}[min(p.low, 3)]
@@ -332,7 +337,8 @@ func (p *Press) cardRow(name, amount, under string, width float64) paper.Block {
 
 // cardFooter is the box and the small print, in the sizes of a card.
 func (p *Press) cardFooter(t Terms, width float64) paper.Block {
-	box := p.stopBox("handout.safety.title", t, noteStyle().In(paper.Black), width, 2)
+	list := append([]string{p.say.Say("handout.safety.title")}, stopSentences(p.say, t.Practice.Emergency)...)
+	box := p.marked(noteStyle().In(paper.Black), strings.Join(list, " "), width-2*boxPad).Framed(width, boxPad)
 	small := append(cardPrint(p.say), p.lackPrint()...)
 	am := p.amounts(t)
 	if name := p.say.Commas(trim([]string{clipRunes(am.typed(t.Practice.Name), 100), am.typed(t.Practice.Telephone)})); name != "" {
