@@ -13,28 +13,37 @@ import (
 	"ebbwell/app/kit/field"
 )
 
-// press is one thing done in a screen before it is drawn: a button or a link pressed, or a line
-// filled in where there is a text.
+// press is one thing done in a screen before it is drawn: a button or a link pressed, a field
+// filled in, or a word of a toggle chosen.
 type press struct{ control, text string }
 
-// presses are what opens the dialog of a shot over its screen; nil for a screen by
-// itself. file is a device's file that is there.
-func presses(name, file string) []press {
+// files are what a screen may be asked to read: the file of a device, and one of a colleague.
+type files struct{ device, colleague string }
+
+// presses are what opens the dialog of a shot over its screen, or fills the screen; nil for
+// a screen by itself.
+func presses(name string, at files) []press {
+	climate := func(more ...press) []press { return append([]press{{"planner.climate", ""}}, more...) }
 	return map[string][]press{
-		"sheet-device":    {{"testsheet.device", ""}, {"testsheet.device.path", file}, {"testsheet.device.yes", ""}},
+		"sheet-device":    {{"testsheet.device", ""}, {"testsheet.device.path", at.device}, {"testsheet.device.yes", ""}},
 		"findings-letter": {{"findings.letter", ""}}, "findings-letter-hidden": {{"findings.letter", ""}},
-		"state-long-agree": {{"planner.agree", ""}},
-		"state-suggest":    {{"planner.suggest", ""}},
-		"state-agree":      {{"planner.agree", ""}},
-		"state-climate":    {{"planner.climate", ""}},
-		"state-review":     {{"planner.review", ""}},
+		"state-long-agree":    {{"planner.agree", ""}},
+		"state-suggest":       {{"planner.suggest", ""}},
+		"state-agree":         {{"planner.agree", ""}},
+		"state-climate":       climate(),
+		"state-climate-city":  climate(press{"climate.city", "Miami"}),
+		"state-climate-far":   climate(press{"climate.way", "air"}, press{"climate.temperature", "41"}, press{"climate.humidity", "60"}),
+		"state-climate-wrong": climate(press{"climate.way", "air"}, press{"climate.temperature", "hot"}, press{"climate.humidity", "140"}),
+		"state-climate-test":  climate(press{"climate.way", "test"}),
+		"state-trip-agree":    {{"trip.agree", ""}}, "state-trip-reasons": {{"trip.stop.reasons", ""}}, "state-trip-change": {{"trip.stop.change", ""}},
+		"colleague-comes": {{"take.path", at.colleague}, {"take.pass", sentPhrase}, {"take.open", ""}},
+		"state-review":    {{"planner.review", ""}},
 	}[name]
 }
 
 // openDialog opens the dialog of a shot. The function returned closes it.
-func openDialog(w fyne.Window, name string) (closed func(), err error) {
-	list := presses(name, "")
-	if len(list) == 0 {
+func openDialog(w fyne.Window, name, folder string) (closed func(), err error) {
+	if len(presses(name, files{})) == 0 {
 		return func() {}, nil
 	}
 	file, remove, err := deviceFile()
@@ -42,19 +51,12 @@ func openDialog(w fyne.Window, name string) (closed func(), err error) {
 		return nil, err
 	}
 	defer func() { err = errors.Join(err, remove()) }()
-	for _, p := range presses(name, file) {
+	for _, p := range presses(name, files{file, filepath.Join(folder, sentFile)}) {
 		root := w.Content()
 		if top := w.Canvas().Overlays().Top(); top != nil {
 			root = top
 		}
-		switch o := field.Find(root, p.control).(type) {
-		case *field.Line:
-			o.SetText(p.text)
-		case *field.Button:
-			o.Press()
-		case *field.Link:
-			o.Press()
-		default:
+		if !p.do(field.Find(root, p.control)) {
 			return nil, fmt.Errorf("open %s: no control %q to press", name, p.control)
 		}
 	}
@@ -67,6 +69,30 @@ func openDialog(w fyne.Window, name string) (closed func(), err error) {
 			d.Close()
 		}
 	}, nil
+}
+
+// do presses a control, or fills it in; false for one it knows no way with.
+func (p press) do(o fyne.CanvasObject) bool {
+	switch o := o.(type) {
+	case *field.Line:
+		o.SetText(p.text)
+	case *field.Suggest:
+		o.SetText(p.text)
+		o.OnChanged(p.text)
+	case *field.Number:
+		o.SetRaw(p.text)
+		o.OnChanged(o.Reading())
+	case *field.Toggle:
+		o.Choose(p.text)
+		o.OnChosen(p.text)
+	case *field.Button:
+		o.Press()
+	case *field.Link:
+		o.Press()
+	default:
+		return false
+	}
+	return true
 }
 
 // deviceFile writes the file of an invented session, a run of 75 minutes with a pause.

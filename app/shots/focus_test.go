@@ -37,7 +37,7 @@ func TestFocusOnOpening(t *testing.T) {
 	}
 	pressed := 0
 	for _, s := range list {
-		s.open(shell.Program(), w)
+		away := s.open(shell.Program(), w)
 		switch on := w.Canvas().Focused().(type) {
 		case *field.Button, *field.Link:
 			t.Errorf("%s opens on %q", s.name, on.(interface{ Name() string }).Name())
@@ -51,6 +51,7 @@ func TestFocusOnOpening(t *testing.T) {
 		if _, ok := w.Canvas().Focused().(*field.Button); ok {
 			pressed++
 		}
+		away()
 	}
 	if pressed < len(list)/2 {
 		t.Errorf("only %d of %d screens had a button to come from: the test cannot fail", pressed, len(list))

@@ -138,13 +138,13 @@ func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 	if !in.states { // what does not depend on words is looked at in English
 		list = slices.DeleteFunc(list, func(s shot) bool { return strings.HasPrefix(s.name, stateNames) })
 	}
-	all := map[string][]string{}
+	all, folder := map[string][]string{}, shell.Program().Desk().Store.Dir()
 	for _, dark := range in.dark {
 		for _, percent := range in.percent {
 			a.Settings().SetTheme(look.NewTheme(dark, percent).Still())
 			for _, s := range list {
-				s.open(shell.Program(), w)
-				closed, err := openDialog(w, s.name)
+				away := s.open(shell.Program(), w)
+				closed, err := openDialog(w, s.name, folder)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -155,6 +155,7 @@ func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 					all[mode] = entries(strings.TrimPrefix(s.name, withHelp), inspect.Canvas(w.Canvas()))
 				}
 				closed()
+				away()
 				s.toggleHelp(shell.Program())
 			}
 		}

@@ -34,14 +34,22 @@ type shot struct {
 	place desk.Place
 	// refused: what is saved is refused.
 	refused bool
+	// outside makes a page that stands in the window while there is no practice, in
+	// place of a screen; nil for a screen.
+	outside func(*field.Host) fyne.CanvasObject
 }
 
 // withHelp begins the names of screens that are shown with their page of help.
 const withHelp = "help-"
 
 // open shows the screen in the window as wide as it is now, without a message of the one
-// before.
-func (s shot) open(p *app.Program, w fyne.Window) {
+// before; away takes away what stands in the place of a screen.
+func (s shot) open(p *app.Program, w fyne.Window) (away func()) {
+	if s.outside != nil {
+		screen := w.Content()
+		w.SetContent(s.outside(field.NewHost(p.Desk().Words)))
+		return func() { w.SetContent(screen) }
+	}
 	if said, ok := field.Find(w.Content(), "frame.strip.close").(*field.Button); ok {
 		said.Press()
 	}
@@ -50,6 +58,7 @@ func (s shot) open(p *app.Program, w fyne.Window) {
 		p.Desk().Trouble(&store.Error{Code: store.CodeNoSpace, Doing: "save a plan"})
 	}
 	s.toggleHelp(p)
+	return func() {}
 }
 
 // never is a clock that does not go on: what is drawn stays as it is.
@@ -141,16 +150,16 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 	if err != nil {
 		return fmt.Errorf("draw pictures: %w", err)
 	}
-	list = slices.DeleteFunc(list, func(s shot) bool { return !which.draws(s.name) })
+	list, folder := slices.DeleteFunc(list, func(s shot) bool { return !which.draws(s.name) }), program.Desk().Store.Dir()
 	for _, dark := range which.Dark {
 		for _, percent := range which.Percent {
 			a.Settings().SetTheme(look.NewTheme(dark, percent))
 			for _, s := range list {
-				s.open(program, w)
-				if program.Place().Screen != s.place.Screen {
+				away := s.open(program, w)
+				if s.outside == nil && program.Place().Screen != s.place.Screen {
 					return fmt.Errorf("draw pictures: %s did not open", s.name)
 				}
-				closed, err := openDialog(w, s.name)
+				closed, err := openDialog(w, s.name, folder)
 				if err != nil {
 					return err
 				}
@@ -160,6 +169,7 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 					return err
 				}
 				closed()
+				away()
 				say(file)
 				s.toggleHelp(program)
 			}
@@ -232,6 +242,14 @@ func places(d *desk.Desk) ([]shot, error) {
 	if err != nil {
 		return nil, err
 	}
+	away, err := awayOf(ctx, s, trips[0], []record.ID{lead, hidden, gained, open, draft, by["Nessa Quarrow"], by["Ottoline Marsk"]})
+	if err == nil {
+		err = sentBack(ctx, s, by["Jorun Tallowby"])
+	}
+	if err != nil {
+		return nil, err
+	}
+	states = append(append(states, away...), outside()...)
 	practice, plan := desk.Place{Screen: desk.Practice}, desk.Place{Screen: desk.Plan, Athlete: draft}
 	return withImports(ctx, s, append([]shot{
 		{name: "athletes", place: desk.Place{Screen: desk.Athletes}}, {name: "test-day", place: desk.Place{Screen: desk.TestDay}},
@@ -249,7 +267,7 @@ func places(d *desk.Desk) ([]shot, error) {
 		{name: "overview-draft", place: desk.Place{Screen: desk.Overview, Athlete: draft}},
 		{name: "profile", place: desk.Place{Screen: desk.Profile, Athlete: gained}},
 		{name: "give", place: desk.Place{Screen: desk.Give, Athlete: hidden}}, {name: "give-group", place: desk.Place{Screen: desk.Give}},
-		{name: "give-colleague", place: desk.Place{Screen: desk.Give, Athlete: hidden, Part: desk.PartColleague}}, {name: "colleague", place: desk.Place{Screen: desk.Colleague}},
+		{name: "give-colleague", place: desk.Place{Screen: desk.Give, Athlete: hidden, Part: desk.PartColleague}}, {name: "colleague", place: desk.Place{Screen: desk.Colleague}}, {name: "colleague-comes", place: desk.Place{Screen: desk.Colleague}},
 		{name: "profile-new", place: desk.Place{Screen: desk.Profile, New: true}},
 		{name: "sheet-before", place: part(sheet, "before")}, {name: "sheet-bottles", place: part(sheet, "bottles")},
 		{name: "sheet-device", place: part(sheet, "before")},

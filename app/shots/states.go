@@ -55,14 +55,15 @@ func statesOf(ctx context.Context, s *store.Store, athlete, draft record.ID) ([]
 			return nil, fmt.Errorf("keep a plan to draw: %w", err)
 		}
 	}
-	work := desk.Place{Screen: desk.Plan, Athlete: draft}
+	work, session := desk.Place{Screen: desk.Plan, Athlete: draft}, desk.Place{Screen: desk.Plan, Athlete: draft, Part: "session"}
 	return []shot{
 		{name: "state-long", place: at(long, "")}, {name: "state-long-breaks", place: at(long, "breaks")},
 		{name: "state-long-agree", place: at(long, "")},
 		{name: "state-bare", place: at(bare, "")}, {name: "state-bare-breaks", place: at(bare, "breaks")},
 		{name: "state-session", place: at(race, "session")}, {name: "state-lost", place: at(lost, "")},
 		{name: "state-suggest", place: work}, {name: "state-agree", place: work},
-		{name: "state-climate", place: desk.Place{Screen: desk.Plan, Athlete: draft, Part: "session"}},
+		{name: "state-climate", place: session}, {name: "state-climate-city", place: session}, {name: "state-climate-far", place: session},
+		{name: "state-climate-wrong", place: session}, {name: "state-climate-test", place: session},
 		{name: "state-review", place: desk.Place{Screen: desk.Plan, Athlete: athlete, Record: plans[0].ID}},
 		{name: "state-refused", place: work, refused: true},
 	}, nil

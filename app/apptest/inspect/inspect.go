@@ -31,6 +31,8 @@ const (
 	Small Kind = "small target"
 	// Squeezed is a control that is narrower than what stands in it.
 	Squeezed Kind = "narrower than what stands in it"
+	// Unworded text is the key of a text that no catalogue has.
+	Unworded Kind = "unworded"
 	// Faint text and FaintShape have too little contrast.
 	Faint      Kind = "faint text"
 	FaintShape Kind = "faint shape"
@@ -61,7 +63,7 @@ func Canvas(c fyne.Canvas) []Finding {
 	window := areaOf(fyne.Position{}, c.Size())
 	ground := look.PaletteNow().Paper
 	lines := s.lines()
-	all := slices.Concat(textsCut(lines), s.textsOverlap(lines), s.controlsOverlap(), s.small(), s.outside(window), s.faint(lines, ground), s.faintShapes(ground))
+	all := slices.Concat(textsCut(lines), unworded(lines), s.textsOverlap(lines), s.controlsOverlap(), s.small(), s.outside(window), s.faint(lines, ground), s.faintShapes(ground))
 	var list []Finding
 	for _, f := range all {
 		if !slices.Contains(list, f) {

@@ -45,6 +45,9 @@ func TestEachRule(t *testing.T) {
 		"shortened": {func() []fyne.CanvasObject {
 			return []fyne.CanvasObject{put(label("a long name", look.Ink).Shorten(), 10, 10, 40, 20), put(label("Save …", look.Ink), 80, 10, 60, 20)}
 		}, []inspect.Kind{inspect.Shortened}},
+		"unworded": {func() []fyne.CanvasObject {
+			return []fyne.CanvasObject{put(label("trip.day-plan.title", look.Ink), 10, 10, 140, 20), put(label("e.g. 4.5 L", look.Ink), 160, 10, 90, 20)}
+		}, []inspect.Kind{inspect.Unworded}},
 		"typed": {func() []fyne.CanvasObject {
 			typed := field.NewLine(field.NewHost(nil), "typed", 80)
 			typed.SetText("more than there is room for in this field")

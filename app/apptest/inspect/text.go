@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -64,6 +65,18 @@ func (s *sight) hidden(l line) bool {
 		}
 	}
 	return false
+}
+
+// unworded tells of keys of texts: words in small letters with points between, which the
+// catalogue gives back for a key that it does not have.
+func unworded(lines []line) []Finding {
+	var list []Finding
+	for _, l := range lines {
+		if key := regexp.MustCompile(`^[a-z]+(\.[a-z0-9-]+)+$`); !l.typed && key.MatchString(strings.TrimSpace(l.text.Text)) {
+			list = append(list, Finding{Unworded, strings.TrimSpace(l.text.Text), l.of})
+		}
+	}
+	return list
 }
 
 // textsCut tells of texts that lose letters at the edge of what they lie in,

@@ -51,15 +51,23 @@ func (c *DeficitChart) StopX(stop int) float32 {
 	return c.columns.across.inside(c.data.Stops[stop].Minute)
 }
 
-// leastPlot is the least height of the lines, px at 100 % text.
-const leastPlot float32 = 84
+// leastPlot is the least height of the lines, tightPlot where all of a page can only be in
+// sight so, px at 100 % text.
+const (
+	leastPlot float32 = 84
+	tightPlot float32 = 62
+)
 
 // oneFieldTakes is how much of that the one field of many breaks may take.
 const oneFieldTakes float32 = 14
 
-// LeastHeight is the height at a width below which the lines would say nothing.
-func (c *DeficitChart) LeastHeight(width float32) float32 {
+// LeastHeight is the height at a width below which the lines would say nothing; tight,
+// where they are as low as they may be.
+func (c *DeficitChart) LeastHeight(width float32, tight bool) float32 {
 	plot := leastPlot
+	if tight {
+		plot = tightPlot
+	}
 	if c.data.OneField {
 		plot -= oneFieldTakes
 	}

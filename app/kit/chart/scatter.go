@@ -148,7 +148,7 @@ func (c *HeatScatter) paint(size fyne.Size) {
 		c.name(e.Name, at.x.inside(e.Heat), at.y.inside(e.Range.High), look.Scaled(8), at, size)
 	}
 	for _, p := range c.seen {
-		c.name(p.Name, at.x.inside(p.Heat), at.y.inside(p.Rate), look.Scaled(6), at, size)
+		c.name(p.Name, at.x.inside(p.Heat), at.y.inside(p.Rate), look.Scaled(8), at, size)
 	}
 }
 
@@ -227,15 +227,23 @@ func (c *HeatScatter) paintMiddle(at plot) {
 	}
 }
 
+// leastWhisker is how far a whisker comes out of its dot to be drawn, px: a shorter one
+// is no longer than the dot, and would be a speck.
+const leastWhisker float32 = 3
+
 // paintPoint draws a test with its whisker.
 func (c *HeatScatter) paintPoint(p HeatPoint, at plot) {
 	x, y := at.x.inside(p.Heat), at.y.inside(p.Rate)
 	high, low := at.y.inside(p.Range.High), at.y.inside(p.Range.Low)
-	// sheet round both keeps them off the lines behind
-	c.pen.rect(x-2, high, 4, max(low-high, 0), c.pen.ink.Sheet)
-	c.pen.rect(x-1, high, 2, max(low-high, 0), c.pen.ink.Loss)
-	c.pen.dot(x, y, look.Scaled(7), c.pen.ink.Sheet, nil)
 	r := look.Scaled(6)
+	long := max(low-high, 0)
+	if y-high < r+leastWhisker && low-y < r+leastWhisker { // the tips would be specks beside the dot
+		high, long = y, 0
+	}
+	// sheet round both keeps them off the lines behind
+	c.pen.rect(x-2, high, 4, long, c.pen.ink.Sheet)
+	c.pen.rect(x-1, high, 2, long, c.pen.ink.Loss)
+	c.pen.dot(x, y, look.Scaled(7), c.pen.ink.Sheet, nil)
 	if p.Ringed {
 		as := at.y.inside(p.As)
 		c.pen.line(x, y, x, as, 1, c.pen.ink.Loss)

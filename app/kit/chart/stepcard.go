@@ -31,6 +31,8 @@ type StepCardData struct {
 type StepCard struct {
 	base
 	data StepCardData
+	// line: all of it stands in one line, without the bar.
+	line bool
 	// OnTapped is told a click.
 	OnTapped func()
 }
@@ -43,10 +45,24 @@ const CardPad float32 = 12
 // NewStepCard makes an empty card.
 func NewStepCard() *StepCard {
 	c := &StepCard{}
-	c.start(c, func() fyne.Size {
-		return fyne.NewSize(look.Scaled(150), 2*CardPad-6+2*look.Strong.Height()+look.Scaled(16)+look.Note.Height()+4)
-	}, c.paint)
+	c.start(c, func() fyne.Size { return fyne.NewSize(look.Scaled(150), StepCardHeight(c.line)) }, c.paint)
 	return c
+}
+
+// StepCardHeight is how high a card is, in px: whole, or in one line.
+func StepCardHeight(line bool) float32 {
+	if line {
+		return 2*CardPad - 6 + look.Strong.Height()
+	}
+	return 2*CardPad - 6 + 2*look.Strong.Height() + look.Scaled(16) + look.Note.Height() + 4
+}
+
+// InOneLine sets the card in one line, where room is short, or whole again.
+func (c *StepCard) InOneLine(on bool) {
+	if c.line != on {
+		c.line = on
+		c.redraw()
+	}
 }
 
 // Tapped tells the click.
@@ -73,6 +89,10 @@ func (c *StepCard) paint(size fyne.Size) {
 	}
 	c.pen.board(size, look.SheetRadius, thick, frame, k.Sheet)
 	wide, y := size.Width-2*CardPad, CardPad-3
+	if c.line {
+		c.inLine(y, wide)
+		return
+	}
 	note := d.Note
 	if look.Note.Width(note)+look.Strong.Width(d.Name)+16 > wide {
 		note = ""
@@ -94,6 +114,33 @@ func (c *StepCard) paint(size fyne.Size) {
 	}
 	c.pen.text(amount, CardPad, y, wide, look.Note, k.Ink, left)
 	c.pen.text(change, CardPad, y, wide, look.Note, k.Ink2, right)
+}
+
+// inLine writes the two figures and what is taken behind the name, as many of them as
+// have room: the deficit goes last.
+func (c *StepCard) inLine(y, wide float32) {
+	d, k := &c.data, c.pen.ink
+	gap := look.Scaled(14)
+	room := wide - look.Strong.Width(d.Name) - gap
+	first, second := look.Strong.Width(d.Figure), look.Strong.Width(d.Second)+gap
+	amount := d.Amount
+	if first+second+gap+look.Note.Width(amount) > room {
+		amount = d.Drunk
+	}
+	third := look.Note.Width(amount) + gap
+	if first+second+third > room {
+		amount, third = "", 0
+	}
+	right, carbohydrate, deficit := CardPad+wide, d.Second, d.Figure
+	if first+second > room {
+		carbohydrate, second = "", 0
+	}
+	if first > room {
+		deficit = ""
+	}
+	c.pen.text(amount, right-max(third-gap, 0), y+look.Strong.Baseline()-look.Note.Baseline(), max(third-gap, 0), look.Note, k.Ink, left)
+	c.pen.text(carbohydrate, right-third-max(second-gap, 0), y, max(second-gap, 0), look.Strong, k.Ink, left)
+	c.pen.text(deficit, right-third-second-first, y, first, look.Strong, k.Ink, left)
 }
 
 // figures writes the two figures, each with its note where both have room.

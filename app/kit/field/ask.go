@@ -69,7 +69,7 @@ func (h *Host) Ask(on fyne.Canvas, q Question) *Dialog {
 		d.parts.head.Add(look.NewParagraph(q.Sentence, look.Body, look.Ink))
 	}
 	if q.Content != nil {
-		d.parts.content = look.NewScroll(look.Pad(0, barRoom, 0, 0, q.Content))
+		d.parts.content = look.NewScroll(look.Pad(0, barRoom, 0, ringRoom, q.Content))
 	}
 	d.parts.actions = look.HBox(10, d.actionButtons()...)
 	d.ExtendBaseWidget(d)

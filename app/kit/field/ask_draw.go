@@ -56,15 +56,19 @@ func (r *dialogRenderer) Layout(size fyne.Size) {
 	d.parts.head.Move(fyne.NewPos(x+dialogPad, y+dialogPad))
 	d.parts.head.Resize(fyne.NewSize(inner, head))
 	if d.parts.content != nil {
-		d.parts.content.Move(fyne.NewPos(x+dialogPad, y+dialogPad+head+dialogGap))
-		d.parts.content.Resize(fyne.NewSize(inner+barRoom, body-dialogGap))
+		d.parts.content.Move(fyne.NewPos(x+dialogPad-ringRoom, y+dialogPad+head+dialogGap))
+		d.parts.content.Resize(fyne.NewSize(ringRoom+inner+barRoom, body-dialogGap))
 	}
 	d.parts.actions.Move(fyne.NewPos(x+dialogPad, y+fixed+body-dialogPad-foot))
 	d.parts.actions.Resize(fyne.NewSize(inner, foot))
 }
 
-// barRoom is where the bar of what scrolls stands, beside the content, px.
-const barRoom float32 = 12
+// barRoom is where the bar of what scrolls stands, beside the content, and ringRoom what the
+// focus border of a tick stands out on the other side, px.
+const (
+	barRoom  float32 = 12
+	ringRoom         = checkRing + 1
+)
 
 // whole cuts to whole px.
 func whole(x float32) float32 { return float32(int(x)) }
@@ -75,7 +79,7 @@ func (r *dialogRenderer) MinSize() fyne.Size {
 	if r.d.parts.content == nil {
 		return fyne.Size{}
 	}
-	return fyne.NewSize(0, look.HeightFor(r.d.q.Content, r.d.parts.content.Size().Width-barRoom))
+	return fyne.NewSize(0, look.HeightFor(r.d.q.Content, r.d.parts.content.Size().Width-barRoom-ringRoom))
 }
 
 func (r *dialogRenderer) Refresh() {

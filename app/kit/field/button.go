@@ -184,6 +184,9 @@ func (r *buttonRenderer) paint(p look.Palette) (ink, soft color.Color) {
 	r.box.Show(b.kind != Quiet || !b.Disabled() && (b.ringed() || b.hovered))
 	switch {
 	case b.Disabled():
+		if p.Dark { // without an edge it would read as words
+			r.box.Paint(p.Paper, p.Hairline, 1, look.ControlRadius)
+		}
 		return p.Ink3, p.Ink3
 	case b.kind == Primary:
 		ground := p.Ink

@@ -19,6 +19,8 @@ type Column struct {
 	// From leaves the column out of a table narrower than so many px at 100 %
 	// text; zero never does.
 	From float32
+	// without: see [Table.Without].
+	without bool
 }
 
 // Cell is one text in a [Table].
@@ -146,6 +148,15 @@ func (t *Table) SetSource(count int, row func(i int) []Cell) {
 func (t *Table) SetTitle(column int, title string) {
 	if t.columns[column].Title != title {
 		t.columns[column].Title = title
+		t.Refresh()
+	}
+}
+
+// Without leaves a column out that has nothing to say, or brings it back. Its room goes to
+// the others: they stay where the table would else be too narrow for them.
+func (t *Table) Without(column int, out bool) {
+	if t.columns[column].without != out {
+		t.columns[column].without = out
 		t.Refresh()
 	}
 }

@@ -30,16 +30,28 @@ func newTableBody(t *Table) *tableBody {
 }
 
 // leftOut reports whether a column is not shown at a width of the table.
-func (c Column) leftOut(width float32) bool { return c.From > 0 && width < Scaled(c.From) }
+func (c Column) leftOut(width float32) bool {
+	return c.without || c.From > 0 && width < Scaled(c.From)
+}
+
+// given is the room of the columns that have nothing to say.
+func (t *Table) given() (room float32) {
+	for _, c := range t.columns {
+		if c.without {
+			room += Scaled(c.track().px) + tableGap
+		}
+	}
+	return room
+}
 
 // edges resolves the columns at a width of the table; one that is left out has
 // no width.
 func (b *tableBody) edges(width float32) []edge {
 	cols := b.table.columns
-	layout := columns{gap: tableGap}
+	layout, with := columns{gap: tableGap}, width+b.table.given()
 	var holders []fyne.CanvasObject
 	for _, c := range cols {
-		if !c.leftOut(width) {
+		if !c.leftOut(with) {
 			layout.tracks = append(layout.tracks, c.track())
 			holders = append(holders, Gap(0, 0))
 		}
@@ -48,7 +60,7 @@ func (b *tableBody) edges(width float32) []edge {
 	list := make([]edge, len(cols))
 	x, next := tablePad, 0
 	for i, c := range cols {
-		if c.leftOut(width) {
+		if c.leftOut(with) {
 			list[i] = edge{x: x}
 			continue
 		}

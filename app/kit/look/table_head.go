@@ -95,7 +95,7 @@ func (r *tableRenderer) Layout(fyne.Size) { r.set() }
 func (r *tableRenderer) MinSize() fyne.Size {
 	w := 2*tablePad - tableGap
 	for _, c := range r.table.columns {
-		if c.From == 0 {
+		if c.From == 0 && !c.without {
 			w += Scaled(max(c.track().px, 24)) + tableGap
 		}
 	}

@@ -30,3 +30,28 @@ func TestNarrowTableLeavesColumnsOut(t *testing.T) {
 		}
 	}
 }
+
+// A column without anything to say gives its room to the others: one that the table would
+// be too narrow for stays.
+func TestTableWithout(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(false, 100))
+	table := NewTable("t", []Column{{Title: "name", Width: Share(1)}, {Title: "in all", Width: Fixed(80), From: 290}, {Title: "portion", Width: Fixed(72)}})
+	table.SetRows([][]Cell{{{Text: "a"}, {Text: "b"}, {Text: "c"}}})
+	widths := func() (list [3]float32) {
+		for i, e := range table.body.edges(270) {
+			list[i] = e.width
+		}
+		return list
+	}
+	if got := widths(); got[1] != 0 || got[2] != 72 {
+		t.Errorf("with all columns they are %v wide", got)
+	}
+	table.Without(2, true)
+	if got := widths(); got[1] != 80 || got[2] != 0 {
+		t.Errorf("without the last column they are %v wide", got)
+	}
+	table.Without(2, false)
+	if got := widths(); got[2] != 72 {
+		t.Errorf("with the column back they are %v wide", got)
+	}
+}

@@ -96,8 +96,7 @@ func (v *Overview) build() fyne.CanvasObject {
 	top.Level = true
 	sweat, grows := v.sweatSheet()
 	page := container(&standing{grows: grows}, top, sweat, v.stepsSheet())
-	// the bar stands beside the sheets, in the margin of the window
-	return look.Pad(look.TopPad, -look.BarRoom, look.FootPad, 0, look.NewScroll(look.Pad(0, look.BarRoom, 0, 0, page)))
+	return look.Pad(look.TopPad, 0, look.FootPad, 0, look.InMargin(look.PageScroll(page)))
 }
 
 // showDates puts all dates in the place of the overview, or the overview back.

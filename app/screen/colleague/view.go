@@ -52,7 +52,7 @@ func New(d *desk.Desk) (*View, error) {
 	first := look.NewPanel(say("take.file"), nil, form, v.trouble, look.HBox(0, v.open), look.NewParagraph(say("take.file.note"), look.Note, look.Ink2))
 	left := look.VBox(look.SheetGap, first, v.asked.body, v.merges.body)
 	pair := look.NewPair(0.5, 900, left, v.comes.body)
-	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.NewScroll(look.Pad(0, look.BarRoom, 0, 0, pair)))
+	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.InMargin(look.PageScroll(pair)))
 	if err := v.load(); err != nil {
 		return nil, err
 	}

@@ -63,7 +63,7 @@ func (v *View) build() {
 	in := look.NewPanel(say("give.in"), nil, v.what, v.open, v.stays)
 	out := look.NewPanel(say("give.left"), nil, v.left)
 	pair := look.NewPair(0.5, 900, choose, look.VBox(look.SheetGap, in, out))
-	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.NewScroll(look.Pad(0, look.BarRoom, 0, 0, pair)))
+	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.InMargin(look.PageScroll(pair)))
 }
 
 // whose are the choices of whose records are given, and to whom.

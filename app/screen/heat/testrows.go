@@ -22,7 +22,7 @@ type testLine struct {
 
 // testTracks are the columns of the table.
 func testTracks() []look.Track {
-	return []look.Track{look.Share(27), look.Fixed(78), look.Fixed(62), look.Fixed(100), look.Share(38)}
+	return []look.Track{look.Share(27), look.Fixed(78), look.Fixed(62), look.Fixed(136), look.Share(38)}
 }
 
 // The gap between columns and the room around a line, in px.

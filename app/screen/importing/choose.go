@@ -28,7 +28,7 @@ func (v *View) showChoose() {
 	if past := v.past(); past != nil {
 		page.Add(past)
 	}
-	v.show(look.NewScroll(look.Pad(0, 8, 0, 0, look.MaxWidth(760, page))))
+	v.show(look.InMargin(look.PageScroll(look.MaxWidth(760, page))))
 }
 
 // ask asks which file to read.

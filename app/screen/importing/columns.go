@@ -54,7 +54,7 @@ func newColumnsPart(p *checkPage) *columnsPart {
 	keep := v.button("import.template.save", "import.template.save", c.saveTemplate)
 	c.forget = field.NewLink(v.desk.Host, "import.template.remove", v.Say("import.template.remove"), c.removeTemplate)
 	saved := look.MaxWidth(760, look.Columns(8, []look.Track{look.Share(1), look.Fit(), look.Fit()}, c.template, keep, c.forget))
-	c.body = look.NewScroll(look.Pad(0, 8, 0, 0, look.VBox(14, look.NewSheet(look.VBox(12, form, c.known, saved)), look.NewSheet(c.list))))
+	c.body = look.InMargin(look.PageScroll(look.VBox(14, look.NewSheet(look.VBox(12, form, c.known, saved)), look.NewSheet(c.list))))
 	c.build()
 	return c
 }

@@ -36,7 +36,7 @@ func (v *View) listed(empty, note string, n int, line func(i int) (row, column, 
 	if n > mostListed {
 		list.Add(look.Pad(8, 0, 0, 0, look.NewParagraph(v.Say("import.more", n-mostListed), look.Note, look.Ink2)))
 	}
-	return look.NewScroll(look.Pad(0, 8, 0, 0, look.NewSheet(list)))
+	return look.InMargin(look.PageScroll(look.NewSheet(list)))
 }
 
 // place writes row and column of a file as a spreadsheet names them.

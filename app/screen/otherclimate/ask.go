@@ -85,9 +85,9 @@ func newPanel(d *desk.Desk, in inputs) *panel {
 	u.form = newForm(p)
 	u.tests, u.caution, u.change = heat.NewTests(d, "climate", p.sp), heat.NewCautions(), newChanges(p)
 	u.credit, u.tell = look.NewParagraph("", look.Note, look.Ink2), look.NewParagraph("", look.Body, look.Ink)
-	title := func(key string) fyne.CanvasObject { return look.NewLabel(say(key), look.Strong, look.Ink) }
-	u.result = look.VBox(12, look.NewRule(), title("otherclimate.change"), u.change.box, title("trip.caution"), u.caution.Body(),
-		title("trip.tests"), u.tests.Body())
+	title := func(text string) fyne.CanvasObject { return look.NewLabel(text, look.Strong, look.Ink) }
+	u.result = look.VBox(12, look.NewRule(), title(say("otherclimate.change")), u.change.box, title(say("otherclimate.heat")), u.caution.Body(),
+		title(say("otherclimate.tests")), u.tests.Body())
 	u.column = look.VBox(12, look.MaxWidth(420, u.way), u.form.box, u.credit, u.tell, u.result)
 	return p
 }

@@ -80,6 +80,7 @@ func (d *detail) show(r *Row) {
 	look.ShowIf(d.ways.remove, r.Own != nil)
 	look.ShowIf(d.ways.correct, r.Own == nil)
 	d.holds.SetTitle(1, w.Say("pantry.in", w.Say("per."+string(r.Per))))
+	d.holds.Without(2, r.Product.Portion.Grams <= 0)
 	d.holds.SetRows(d.parts(r))
 	d.words.source.SetText(w.Say("pantry.source.words", v.sourceOr(r), v.sureWords(*r)))
 	d.words.note.SetText(r.Product.Origin.Note)

@@ -58,7 +58,7 @@ func (v *View) build() {
 	v.ui.editor.OnShown = func() { v.ui.page.deficit.Stops(v.ui.editor.Stops) }
 	v.ui.editor.OnSelected = v.selectBreak
 	v.closePart()
-	v.body = look.Pad(0, 0, 0, -ringLeft, v.ui.page)
+	v.body = look.Pad(0, 0, 0, -ringLeft, look.InMargin(v.ui.page))
 }
 
 // opener is the button that opens a part.

@@ -246,3 +246,23 @@ func TestAFullMixSaysSo(t *testing.T) {
 		t.Errorf("said %q", said)
 	}
 }
+
+// At 125 % in a window of 1366 x 768 the steps stand in one line, so that all of the plan is
+// in sight; at 100 % they are whole.
+func TestStepsStayInSight(t *testing.T) {
+	for percent, c := range map[int]struct {
+		room fyne.Size // of a window of 1366 x 768, beside the rail and below the head
+		line bool
+	}{100: {fyne.NewSize(1186, 712), false}, 125: {fyne.NewSize(1154, 672), true}} {
+		d, went := apptest.Demo(t)
+		a := apptest.AthleteNamed(t, d, "Ravka")
+		b := openIn(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID}, golden.Mode{Percent: percent}, c.room)
+		page := b.v.ui.page
+		if got, room := page.content.Size().Height, page.scroll.Size().Height; got > room+1 {
+			t.Errorf("at %d %% the page is %g px high in %g", percent, got, room)
+		}
+		if got := page.cards.Row.Size().Height; got != page.cards.Height(c.line) {
+			t.Errorf("at %d %% the steps are %g px high, want %g", percent, got, page.cards.Height(c.line))
+		}
+	}
+}

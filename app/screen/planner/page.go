@@ -52,7 +52,7 @@ func newPage(parts pageParts) *page {
 		q.strip, q.trouble, q.ask.box, q.mix.Box, q.keys, q.deficit.Box, q.bar, q.cards.Row, q.below,
 	}}
 	look.ShowIf(q.below, false)
-	q.scroll = look.NewScroll(look.Pad(0, 0, 0, ringLeft, q.content))
+	q.scroll = look.PageScroll(look.Pad(0, 0, 0, ringLeft, q.content))
 	q.ExtendBaseWidget(q)
 	return q
 }
@@ -96,9 +96,10 @@ type footLayout struct{}
 func (footLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	foot := float32(0)
 	if o[1].Visible() {
-		foot = look.HeightFor(o[1], size.Width-ringLeft)
+		wide := size.Width - ringLeft - look.BarRoom
+		foot = look.HeightFor(o[1], wide)
 		o[1].Move(fyne.NewPos(ringLeft, size.Height-foot-limitFoot))
-		o[1].Resize(fyne.NewSize(size.Width-ringLeft, foot))
+		o[1].Resize(fyne.NewSize(wide, foot))
 		foot += limitFoot
 	}
 	o[0].Move(fyne.Position{})

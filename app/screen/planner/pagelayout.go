@@ -10,6 +10,7 @@ import (
 // Sizes of the page, in px: those of the panels follow the text.
 const (
 	pageGap   float32 = 12
+	tightGap  float32 = 8 // between the parts, where all can only be in sight so
 	pageFoot  float32 = 8
 	limitFoot float32 = 12
 	leftLeast float32 = 352
@@ -19,13 +20,11 @@ const (
 	// heading and the sheet around it.
 	chartLeast float32 = 246
 	rightLeast float32 = 396
-	// barRoom is kept for the bar at the right while the page scrolls.
-	barRoom float32 = 10
-	// ringLeft is kept at the left for the focus border.
-	ringLeft = mix.RingRoom
 	// hairlineOver is by how much the page may be higher than the window by
 	// rounding alone.
 	hairlineOver float32 = 0.1
+	// ringLeft is kept at the left for the focus border.
+	ringLeft = mix.RingRoom
 	// barGap is between the line of buttons and what stands below it.
 	barGap float32 = 6
 )
@@ -38,31 +37,59 @@ type places struct {
 	strip, trouble, ask, keys, panels, bar, below float32 // heights
 	picture                                       float32 // where the panels are stacked
 	left, right                                   float32 // widths
+	// line: the steps stand in one line each, so that all can be in sight.
+	line bool
 	// stacked: where large text leaves no room side by side, the panels stand
 	// one below the other, with the figures that answer above the sliders.
 	stacked bool
 }
 
-// height of the whole page.
-func (a places) height() float32 {
-	return pageGap + a.strip + pageGap + a.trouble + a.ask + a.panels + pageGap + a.bar + barGap + a.below + pageFoot
+// gap is between the parts.
+func (a places) gap() float32 {
+	if a.line {
+		return tightGap
+	}
+	return pageGap
 }
 
-// at works the places out for a width and the height of the window.
+// height of the whole page.
+func (a places) height() float32 {
+	foot := pageFoot
+	if a.line {
+		foot = pageFoot / 2
+	}
+	return a.gap() + a.strip + a.gap() + a.trouble + a.ask + a.panels + a.gap() + a.bar + barGap + a.below + foot
+}
+
+// at works the places out for a width and the height of the window: with as much room as
+// there should be; where then not all is in sight, with the steps in one line and less
+// room between; where that does not help either, as at first, and the page scrolls.
 func (l *pageLayout) at(width, window float32) places {
+	a, fits := l.sized(width, window, false)
+	if fits || a.stacked {
+		return a
+	}
+	if tight, fits := l.sized(width, window, true); fits {
+		return tight
+	}
+	return a
+}
+
+// sized works the places out in one of the two ways, and whether all is in sight then.
+func (l *pageLayout) sized(width, window float32, line bool) (a places, fits bool) {
 	p := l.p
-	a := places{strip: stripLayout{}.height(p.strip.Objects, width)}
+	a = places{strip: stripLayout{}.height(p.strip.Objects, width), line: line}
 	if p.trouble.Visible() {
-		a.trouble = p.trouble.HeightFor(width) + pageGap
+		a.trouble = p.trouble.HeightFor(width) + a.gap()
 	}
 	if p.ask.box.Visible() {
-		a.ask = questionLayout{}.height(p.ask.box.Objects, width) + pageGap
+		a.ask = questionLayout{}.height(p.ask.box.Objects, width) + a.gap()
 	}
 	a.bar = barLayout{}.height(p.bar.Objects, width)
 	if p.open {
 		a.below = p.below.HeightFor(width)
 	} else {
-		a.below = p.cards.Row.MinSize().Height
+		a.below = p.cards.Height(line)
 	}
 	a.left = min(max(width*leftShare, look.Scaled(leftLeast)), look.Scaled(leftMost))
 	a.left = float32(int(a.left))
@@ -70,21 +97,24 @@ func (l *pageLayout) at(width, window float32) places {
 	if a.right < look.Scaled(rightLeast) {
 		a.stacked, a.left, a.right = true, width, width
 		a.keys = l.keysHeight(width) + pageGap
-		a.picture = l.pictureHeight(width)
+		a.picture = l.pictureHeight(width, false)
 		a.panels = a.keys + p.mix.Natural(width) + pageGap + a.picture
-		return a
+		return a, false
 	}
-	a.keys = l.keysHeight(a.right) + pageGap
+	a.keys = l.keysHeight(a.right) + a.gap()
 	around := a
-	around.panels, around.below = 0, p.cards.Row.MinSize().Height
-	least := a.keys + l.pictureHeight(a.right)
-	a.panels = max(window-around.height(), least)
-	return a
+	around.panels, around.below = 0, p.cards.Height(line)
+	least, room := a.keys+l.pictureHeight(a.right, line), window-around.height()
+	a.panels = max(room, least)
+	return a, least <= room+hairlineOver
 }
 
-// pictureHeight is the least height of the sheet with the picture.
-func (l *pageLayout) pictureHeight(width float32) float32 {
-	return max(look.Scaled(chartLeast), l.p.deficit.Least(width))
+// pictureHeight is the least height of the sheet with the picture, or the least of all.
+func (l *pageLayout) pictureHeight(width float32, tight bool) float32 {
+	if tight {
+		return l.p.deficit.Least(width, true)
+	}
+	return max(look.Scaled(chartLeast), l.p.deficit.Least(width, false))
 }
 
 // keysHeight is the height of the sheet with the figures.
@@ -93,53 +123,47 @@ func (l *pageLayout) keysHeight(width float32) float32 {
 }
 
 func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
-	window := l.p.scroll.Size().Height
-	if size.Height > window+hairlineOver {
-		size.Width -= barRoom
-	}
-	p, a := l.p, l.at(size.Width, window)
-	y := pageGap
+	p, a := l.p, l.at(size.Width, l.p.scroll.Size().Height)
+	gap := a.gap()
+	y := gap
 	put := func(o fyne.CanvasObject, x, y, width, height float32) {
 		o.Move(fyne.NewPos(x, y))
 		o.Resize(fyne.NewSize(width, height))
 	}
 	put(p.strip, 0, y, size.Width, a.strip)
-	y += a.strip + pageGap
+	y += a.strip + gap
 	if a.trouble > 0 {
-		put(p.trouble, 0, y, size.Width, a.trouble-pageGap)
+		put(p.trouble, 0, y, size.Width, a.trouble-gap)
 		y += a.trouble
 	}
 	if a.ask > 0 {
-		put(p.ask.box, 0, y, size.Width, a.ask-pageGap)
+		put(p.ask.box, 0, y, size.Width, a.ask-gap)
 		y += a.ask
 	}
 	if a.stacked {
 		mix := p.mix.Natural(size.Width)
-		put(p.keys, 0, y, size.Width, a.keys-pageGap)
+		put(p.keys, 0, y, size.Width, a.keys-gap)
 		put(p.mix.Box, 0, y+a.keys, size.Width, mix)
 		put(p.deficit.Box, 0, y+a.keys+mix+pageGap, size.Width, a.picture)
 	} else {
 		x := a.left + pageGap
 		put(p.mix.Box, 0, y, a.left, a.panels)
-		put(p.keys, x, y, a.right, a.keys-pageGap)
+		put(p.keys, x, y, a.right, a.keys-gap)
 		put(p.deficit.Box, x, y+a.keys, a.right, a.panels-a.keys)
 	}
-	y += a.panels + pageGap
+	y += a.panels + gap
 	put(p.bar, 0, y, size.Width, a.bar)
+	p.cards.InOneLine(a.line)
 	put(p.cards.Row, 0, y+a.bar+barGap, size.Width, a.below)
 	put(p.below, 0, y+a.bar+barGap, size.Width, a.below)
 }
 
 func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	width, window := l.p.scroll.Size().Width-ringLeft, l.p.scroll.Size().Height
+	width, window := l.p.scroll.Size().Width-ringLeft-look.BarRoom, l.p.scroll.Size().Height
 	if width < 1 {
 		return fyne.NewSize(look.Scaled(leftLeast), look.Scaled(chartLeast))
 	}
-	a := l.at(width, window)
-	if a.height() > window+hairlineOver {
-		a = l.at(width-barRoom, window)
-	}
-	return fyne.NewSize(look.Scaled(leftLeast), a.height())
+	return fyne.NewSize(look.Scaled(leftLeast), l.at(width, window).height())
 }
 
 // barLayout sets the title at the left and the buttons at the right of one line,

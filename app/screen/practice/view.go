@@ -208,5 +208,5 @@ func (v *View) panel(title, note string, body ...fyne.CanvasObject) *look.Sheet 
 
 // scrolled lets a tab be higher than its room.
 func scrolled(o fyne.CanvasObject) fyne.CanvasObject {
-	return look.NewScroll(look.Pad(0, 8, 20, 0, o))
+	return look.InMargin(look.PageScroll(look.Pad(0, 0, 20, 0, o)))
 }

@@ -123,8 +123,8 @@ func (v *View) build() {
 	p := v.parts
 	left := look.VBox(look.SheetGap, p.person.body, p.sport.body, p.consents.body, p.giving, p.leaving.body)
 	right := look.VBox(look.SheetGap, p.flags.body, p.history.body)
-	v.page = look.NewScroll(look.Pad(0, look.BarRoom, 0, 0, look.VBox(look.SheetGap, p.start, p.minor.body, look.NewPair(0.62, 900, left, right))))
-	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, v.page)
+	v.page = look.PageScroll(look.VBox(look.SheetGap, p.start, p.minor.body, look.NewPair(0.62, 900, left, right)))
+	v.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.InMargin(v.page))
 }
 
 // follow shows what follows from a change; it is called at every keystroke.

@@ -85,7 +85,7 @@ func newGroupPage(v *View) *groupPage {
 	head := look.HBox(12, look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.Stretch(), plans, coach, back)
 	copied := copying.Link(v.desk, "squad.table.copy", "copy.table", func() copying.Table { return copying.Of(say("squad.group.title"), p.table) })
 	order := look.Columns(12, []look.Track{look.Fit(), look.Fixed(150), look.Share(1), look.Fit()}, look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, p.note, copied)
-	p.body = look.VBox(10, head, order, look.Grow(look.NewScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(p.chart)))))
+	p.body = look.VBox(10, head, order, look.Grow(look.InMargin(look.PageScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(p.chart))))))
 	p.fill()
 	return p
 }

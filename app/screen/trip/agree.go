@@ -55,10 +55,11 @@ func (v *View) askAgree() {
 	title := say("trip.agree.title", stopPlace(v.speaker(nil), v.now().Stops[place], place))
 	list := v.offers(place)
 	column := look.VBox(10)
-	possible := v.offerTo(column, list)
+	cancelled := v.ui.stop.level >= climate.Cancel
+	possible := v.offerTo(column, list, !cancelled)
 	actions := []field.Action{{Name: "no", Text: say("field.ask.cancel")}}
 	sentence := say("trip.agree.none")
-	if possible > 0 && v.ui.stop.level >= climate.Cancel {
+	if possible > 0 && cancelled {
 		possible, sentence = 0, say("trip.agree.cancelled")
 	}
 	if possible > 0 {
@@ -76,12 +77,14 @@ func (v *View) askAgree() {
 	v.desk.Host.Ask(v.canvas(), field.Question{Name: "trip.agree", Title: title, Sentence: sentence, Content: column, Width: 620, Actions: actions})
 }
 
-// offerTo lists the offers and returns how many may be agreed; where that is one
-// alone, it is ticked.
-func (v *View) offerTo(column *fyne.Container, list []*offer) (possible int) {
+// offerTo lists the offers, with a tick each where ticks are offered, and returns how many
+// may be agreed; where that is one alone, it is ticked.
+func (v *View) offerTo(column *fyne.Container, list []*offer, ticks bool) (possible int) {
 	for _, o := range list {
 		if len(o.refusals) == 0 {
 			possible++
+		}
+		if len(o.refusals) == 0 && ticks {
 			o.tick = field.NewCheck(v.desk.Host, "trip.agree."+v.desk.Words.Number(float64(possible), 0), o.member.athlete.Name)
 		}
 		column.Add(offerLine(v.speaker(o.member), o))

@@ -65,7 +65,7 @@ func (v *View) heatDays(sp heat.Speaker, crew []*member, i int) (cells []chart.D
 		cells = append(cells, before[max(0, len(before)-mostBefore):]...)
 	}
 	for n, d := range there.Days {
-		c := dayCell(sp, from.AddDate(0, 0, n), d)
+		c := dayCell(sp, from.AddDate(0, 0, n), d, d.Retest && (n == 0 || !there.Days[n-1].Retest))
 		if n == 0 {
 			c.Beside = sp.Words.Say("trip.heatday.first")
 		}
@@ -90,12 +90,13 @@ func (v *View) newest(crew []*member, s record.Stop) (out consult.StopPlan) {
 	return out
 }
 
-// dayCell is a day of the stop in sight.
-func dayCell(sp heat.Speaker, on time.Time, d climate.HeatDay) chart.DayCell {
+// dayCell is a day of the stop in sight; test says that a span of days begins in which
+// to test again, which is said once.
+func dayCell(sp heat.Speaker, on time.Time, d climate.HeatDay, test bool) chart.DayCell {
 	c := chart.DayCell{Top: sp.Words.Say("trip.heatday.date", sp.Words.Say("field.weekday."+strconv.Itoa(int(on.Weekday()))), sp.Words.Number(float64(on.Day()), 0)),
 		Big: sp.Words.Number(float64(d.Day), 0), Share: float64(d.Day) / evidence.AcclimatisationDays}
 	switch {
-	case d.Retest:
+	case test:
 		c.Framed, c.Note = true, sp.Words.Say("trip.heatday.retest")
 	case d.Code == climate.FirstDays:
 		c.Note = sp.Words.Say("trip.heatday.easier")

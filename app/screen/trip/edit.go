@@ -3,6 +3,8 @@ package trip
 import (
 	"context"
 
+	"fyne.io/fyne/v2"
+
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -16,7 +18,7 @@ type editPart struct {
 	travellers *travellerList
 	stops      *stopList
 	remove     *field.Link
-	body       *look.Scroll
+	body       fyne.CanvasObject
 }
 
 func newEditPart(v *View) *editPart {

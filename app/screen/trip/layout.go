@@ -105,10 +105,7 @@ func (r *sidesRenderer) Objects() []fyne.CanvasObject { return r.s.Parts() }
 func (r *sidesRenderer) Destroy()                     {}
 
 // scrolled lets a part be higher than the room there is, beside the bar.
-func scrolled(o fyne.CanvasObject) *look.Scroll { return look.NewScroll(look.Pad(0, barRoom, 0, 0, o)) }
-
-// barRoom keeps content off the bar of a scroll, in px.
-const barRoom float32 = 10
+func scrolled(o fyne.CanvasObject) fyne.CanvasObject { return look.InMargin(look.PageScroll(o)) }
 
 // refresh lays a sheet's content out anew: lines may have come or gone.
 func refresh(s *look.Sheet) {

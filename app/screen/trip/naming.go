@@ -42,9 +42,14 @@ func stopPlace(sp heat.Speaker, s record.Stop, i int) string {
 	return sp.Words.Say("trip.stop.number", sp.Words.Number(float64(i+1), 0))
 }
 
-// shortPlace is where a stop is, for a list of several.
+// shortPlace is where a stop is, for a list of several; the days there where the name is
+// long.
 func shortPlace(sp heat.Speaker, s record.Stop, i int) string {
-	return look.Ellipsis(stopPlace(sp, s, i), look.Note, look.Scaled(140))
+	place := stopPlace(sp, s, i)
+	if days := shortDates(sp, s); days != "" && look.Note.Width(place) > look.Scaled(140) {
+		return days
+	}
+	return look.Ellipsis(place, look.Note, look.Scaled(140))
 }
 
 // stopName names a stop by days and place.

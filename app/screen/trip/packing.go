@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"fyne.io/fyne/v2"
+
 	"ebbwell/app/kit/bind"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -29,7 +31,7 @@ type packPart struct {
 	flight *look.Paragraph
 	lack   *look.Paragraph
 	shown  string
-	body   *look.Scroll
+	body   fyne.CanvasObject
 	// run counts the times the lists were asked for: what comes late is not shown.
 	run  int
 	stop func()

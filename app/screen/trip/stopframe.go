@@ -30,7 +30,7 @@ type stopFrame struct {
 var _ look.Holder = (*stopFrame)(nil)
 
 func newStopFrame(content *fyne.Container, rows *rowsFrame) *stopFrame {
-	f := &stopFrame{scroll: scrolled(content), content: content, rows: rows}
+	f := &stopFrame{scroll: look.PageScroll(content), content: content, rows: rows}
 	f.ExtendBaseWidget(f)
 	return f
 }
@@ -43,7 +43,7 @@ func (f *stopFrame) room(size fyne.Size) float32 {
 	if !f.squad || size.Width < 1 {
 		return 0
 	}
-	width := size.Width - barRoom
+	width := size.Width
 	f.rows.most = 0
 	rows := f.rows.natural(width - 2*look.SheetPadX)
 	left := size.Height - reserve - (look.HeightFor(f.content, width) - rows)
@@ -62,8 +62,8 @@ func (r *stopFrameRenderer) Layout(size fyne.Size) {
 	f := r.f
 	f.rows.most = f.room(size)
 	f.rows.Refresh()
-	f.scroll.Resize(size)
-	for range frameRounds { // heights of wrapped text are known after the first
+	f.scroll.Resize(fyne.NewSize(size.Width+look.BarRoom, size.Height)) // its bar stands in the margin
+	for range frameRounds {                                             // heights of wrapped text are known after the first
 		f.scroll.Refresh()
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // DayTab is the day on the clock: what comes before, in and after the session,
@@ -124,7 +125,7 @@ func sessionName(v *part.Plan, p record.Plan, i int) string {
 	case p.ID != v.Now.Plan.ID:
 		return v.Speaker.PlanName(p)
 	case p.Target.SessionName != "":
-		return p.Target.SessionName
+		return words.AtStart(p.Target.SessionName)
 	}
 	return v.Speaker.Say("planner.day.session", i+1)
 }

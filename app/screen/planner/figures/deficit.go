@@ -91,9 +91,10 @@ func (p *Deficit) Select(s state.State, k *state.Calculation, stop int) {
 // Selected is the break whose split stands in the head; -1 without breaks.
 func (p *Deficit) Selected() int { return p.selected }
 
-// Least is the least height of the sheet of the picture at a width.
-func (p *Deficit) Least(width float32) float32 {
-	return 2*look.SheetPadY + p.head.MinSize().Height + 4 + p.picture.LeastHeight(width-2*look.SheetPadX)
+// Least is the least height of the sheet of the picture at a width; tight, the least that
+// can be read.
+func (p *Deficit) Least(width float32, tight bool) float32 {
+	return 2*look.SheetPadY + p.head.MinSize().Height + 4 + p.picture.LeastHeight(width-2*look.SheetPadX, tight)
 }
 
 // Split is what is said of the selected break.

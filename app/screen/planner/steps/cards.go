@@ -76,6 +76,16 @@ func (c *Cards) make(n int) {
 	c.Row.Refresh()
 }
 
+// Height is how high the cards are, whole or in one line.
+func (c *Cards) Height(line bool) float32 { return chart.StepCardHeight(line) }
+
+// InOneLine sets the cards in one line each, where room is short, or whole again.
+func (c *Cards) InOneLine(on bool) {
+	for _, card := range c.cards {
+		card.InOneLine(on)
+	}
+}
+
 // choose takes the mix of a card in hand.
 func (c *Cards) choose(i int) {
 	if i >= len(c.ids) || c.ids[i] == "" {
