@@ -64,14 +64,14 @@ type knownPlan struct {
 }
 
 // askAlerts lists what has to be known of an athlete, the gravest first, each with the
-// way to where it is settled.
+// way to where it is dealt with.
 func (p *Program) askAlerts(by amount.Writer, a record.Athlete, list []consult.Alert) {
 	w := p.desk.Words
 	var asked *field.Dialog
 	rows := []fyne.CanvasObject{}
 	for i, x := range list {
 		short, full := desk.AlertWords(w, by, p.desk.Practice(), a, x)
-		place := settledAt(a.ID, x)
+		place := alertPlace(a.ID, x)
 		way := field.NewLink(p.desk.Host, field.PartName("frame.alert", i, "open"), w.Say("alerts.open."+string(place.Screen)), func() {
 			asked.Close()
 			p.Open(place)
@@ -84,14 +84,14 @@ func (p *Program) askAlerts(by amount.Writer, a record.Athlete, list []consult.A
 	})
 }
 
-// settledAt is where an alert is settled: on the sheet of a gain, else in a part of the
+// alertPlace is where an alert is dealt with: on the sheet of a gain, else in a part of the
 // profile.
-func settledAt(id record.ID, x consult.Alert) desk.Place {
+func alertPlace(id record.ID, x consult.Alert) desk.Place {
 	place := desk.Place{Screen: desk.Profile, Athlete: id, Part: desk.PartFlags}
 	switch x.Kind {
 	case consult.AlertGain:
 		return desk.Place{Screen: desk.Tests, Athlete: id}
-	case consult.AlertUnsettled:
+	case consult.AlertOutstanding:
 		place.Part = desk.PartMinor
 	case consult.AlertWithdrawn:
 		place.Part = desk.PartConsents

@@ -205,7 +205,7 @@ func (c *covered) begin(t *testing.T, a record.Athlete, b consult.Basis, d consu
 		AgreedAt: &now, AgreedBy: "Ada Fennimoor", OptionID: chosen.ID, Words: "Half-time is when I can drink.",
 		From: record.DateOf(now), Review: record.DateOf(now.AddDate(0, 0, 14)),
 	}
-	p = opened.Settle(p)
+	p = opened.WithCarried(p)
 	c.agreed = &p
 }
 

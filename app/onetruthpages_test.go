@@ -61,9 +61,9 @@ func (h truth) writer(a record.Athlete) amount.Writer {
 	return amount.Writer{Words: d.Words, US: d.US(), Hidden: care.Of(a, d.Now()).MassHidden}
 }
 
-// told is what every place says of a test: rate, range, and the deficit in the
+// said is what every place says of a test: rate, range, and the deficit in the
 // unit that the athlete's eyes may see.
-func (h truth) told(f consult.Findings, a record.Athlete) (texts map[string]string, deficit string) {
+func (h truth) said(f consult.Findings, a record.Athlete) (texts map[string]string, deficit string) {
 	by, fluid := h.writer(a), f.Sweat.Fluid
 	deficit = by.Amount(math.Abs(fluid.DeficitShare.Value), quantity.PerCent)
 	if by.Hidden {
@@ -112,7 +112,7 @@ func TestOneTruthOnPages(t *testing.T) {
 func (h truth) report(f consult.Findings, a record.Athlete) {
 	h.t.Helper()
 	at := desk.Place{Screen: desk.Tests, Athlete: a.ID, Record: f.Test.ID, Part: "findings"}
-	texts, _ := h.told(f, a)
+	texts, _ := h.said(f, a)
 	name := a.Name + ", " + string(f.Test.Session.Date)
 	h.holds(name+": the sheet", h.shows(at), texts)
 	h.holds(name+": the letter", h.letter("findings.letter", "testsheet.letter"), texts)
@@ -167,13 +167,13 @@ func (h truth) onePlan(c consult.Case, p record.Plan, a record.Athlete, tests []
 	said := map[string]string{"deficit of the plan": ends, "carbohydrate of the plan": sp.By.Amount(at.Carbohydrate.TotalGH, quantity.GramPerHour)}
 	for _, f := range tests {
 		if f.Test.ID == p.Basis.TestID {
-			told, _ := h.told(f, a)
-			said["rate of its test"], said["deficit of its test"] = told["rate"], told["deficit"]
+			said, _ := h.said(f, a)
+			said["rate of its test"], said["deficit of its test"] = said["rate"], said["deficit"]
 		}
 	}
 	h.holds(a.Name+": the letter of the plan", h.letter("planner.letter", "planner.letter"), said)
 	h.program().Open(desk.Place{Screen: desk.Overview, Athlete: a.ID})
-	newest, _ := h.told(tests[0], a)
+	newest, _ := h.said(tests[0], a)
 	if tests[0].Sweat.Fluid.Rate.Ranged {
 		newest["deficit of the plan"] = ends
 		h.holds(a.Name+": the letter of the overview", h.letter("overview.letter", "overview.letter"), newest)
@@ -184,7 +184,7 @@ func (h truth) onePlan(c consult.Case, p record.Plan, a record.Athlete, tests []
 		texts := map[string]string{"deficit of the plan": ends}
 		for _, f := range tests {
 			if f.Test.ID == p.Basis.TestID {
-				loss, _ := h.told(f, a)
+				loss, _ := h.said(f, a)
 				texts["loss of the test"], texts["deficit of the test"] = loss["loss"], loss["deficit"]
 			}
 		}
@@ -220,7 +220,7 @@ func (h truth) squad(group []consult.Findings, people map[record.ID]record.Athle
 		if !f.Sweat.Fluid.Rate.Ranged {
 			continue
 		}
-		texts, deficit := h.told(f, a)
+		texts, deficit := h.said(f, a)
 		delete(texts, "range of the rate") // neither has room for it
 		if f.Sweat.Fluid.Deficit.Value < 0 {
 			texts["deficit"] = h.writer(a).Amount(-f.Sweat.Fluid.Deficit.Value, quantity.Litre)

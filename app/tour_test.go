@@ -25,7 +25,7 @@ func (h hands) pointed() string {
 	return r.at.Name
 }
 
-// The tour ends with a page in hand: whoever clicks the control it points at, and says
+// The tour ends with an open page: whoever clicks the control it points at, and says
 // yes, gets there in at most 20 actions.
 func TestTour(t *testing.T) {
 	c := counted(t, true)

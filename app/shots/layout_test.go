@@ -150,7 +150,7 @@ func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 				}
 				for _, size := range in.sizes {
 					w.Resize(size)
-					settle(w)
+					layOutAgain(w)
 					mode := fmt.Sprintf("%s %gx%g dark=%v %d%%", s.name, size.Width, size.Height, dark, percent)
 					all[mode] = entries(strings.TrimPrefix(s.name, withHelp), inspect.Canvas(w.Canvas()))
 				}

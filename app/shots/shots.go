@@ -163,7 +163,7 @@ func drawAll(dir string, texts *words.Words, size fyne.Size, which Which, say fu
 				if err != nil {
 					return err
 				}
-				settle(w)
+				layOutAgain(w)
 				file := filepath.Join(dir, fileName(s.name, size, dark, percent))
 				if err := save(file, w); err != nil {
 					return err
@@ -191,8 +191,8 @@ func fileName(screen string, size fyne.Size, dark bool, percent int) string {
 	return fmt.Sprintf("%s-%s-%gx%g%s.png", screen, mode, size.Width, size.Height, text)
 }
 
-// settle lays the window out until heights that depend on widths agree.
-func settle(w fyne.Window) {
+// layOutAgain lays the window out until heights that depend on widths agree.
+func layOutAgain(w fyne.Window) {
 	for range 3 {
 		w.Content().Refresh()
 		if top := w.Canvas().Overlays().Top(); top != nil {

@@ -41,14 +41,14 @@ func test(ctx context.Context, t tool, args []string) error {
 		return err
 	}
 	env = append(env, seed...)
-	args, told := withoutReport(args)
+	args, asked := withoutReport(args)
 	packages, flags := splitPackages(args)
 	if slices.Contains(flags, "-update") && slices.Contains(packages, "./...") {
 		if packages, err = updatable(t.root); err != nil {
 			return err
 		}
 	}
-	if told {
+	if asked {
 		return t.report(ctx, env, packages, flags)
 	}
 	return t.call(ctx, env, "go", testLine(packages, flags)...)
@@ -76,15 +76,15 @@ func withSeed(args []string) (rest, env []string, err error) {
 }
 
 // withoutReport takes -report out of the arguments.
-func withoutReport(args []string) (rest []string, told bool) {
+func withoutReport(args []string) (rest []string, asked bool) {
 	for _, a := range args {
 		if a == "-report" || a == "--report" {
-			told = true
+			asked = true
 			continue
 		}
 		rest = append(rest, a)
 	}
-	return rest, told
+	return rest, asked
 }
 
 // withoutPictures takes -pictures=false or true out of the arguments.

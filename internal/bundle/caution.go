@@ -112,7 +112,7 @@ func (m *merging) hiddenMass(p two, mine *record.Athlete, theirs record.Athlete)
 		return false
 	}
 	here, there := care.MassHidden(*mine, m.now), care.MassHidden(theirs, m.now)
-	noHistory := !p.told
+	noHistory := !p.bothHistories
 	switch {
 	case here == there, !changed(p.others) && !noHistory:
 	case there:

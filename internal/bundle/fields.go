@@ -34,7 +34,7 @@ func (m *merging) later(p two, path, row string, mine, theirs record.Meta) later
 	case weDid && theyDid:
 		return later{theirs: theirsAt.After(oursAt), both: true, tie: theirsAt.Equal(oursAt), oursAt: oursAt, theirsAt: theirsAt}
 	}
-	if p.told {
+	if p.bothHistories {
 		return later{}
 	}
 	return later{theirs: theirs.ChangedAt.After(mine.ChangedAt), both: true, tie: theirs.ChangedAt.Equal(mine.ChangedAt),
@@ -166,7 +166,7 @@ func (m *merging) theyRemoved(p two, path string, row reflect.Value) bool {
 // away and they did not change it since, and a consent only once a person says so.
 func (m *merging) takesRow(p two, path string, row reflect.Value) bool {
 	theirsAt, changed := p.others.within(path)
-	taken := changed || !p.told // what they had before we parted, we took away
+	taken := changed || !p.bothHistories // what they had before we parted, we took away
 	if p.ours.removed(path) {
 		oursAt := p.ours[path].At
 		if taken = changed && theirsAt.After(oursAt); changed {

@@ -134,15 +134,15 @@ type two struct {
 	athlete record.ID
 	ours    own
 	others  own
-	// told: both histories are there.
-	told bool
+	// bothHistories are there.
+	bothHistories bool
 }
 
 // pair is a record with what each side changed by itself.
 func (m *merging) pair(kind record.Kind, id, athlete record.ID) two {
 	p := two{ref: record.Ref{Kind: kind, ID: id}, athlete: athlete}
 	p.ours, p.others = apart(m.mine[p.ref], m.others[p.ref])
-	p.told = len(m.mine[p.ref]) > 0 && len(m.others[p.ref]) > 0
+	p.bothHistories = len(m.mine[p.ref]) > 0 && len(m.others[p.ref]) > 0
 	return p
 }
 

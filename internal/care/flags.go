@@ -111,17 +111,17 @@ type Care struct {
 	MarkerCaution bool
 	// MassHidden: litres only, on screen and on paper.
 	MassHidden bool
-	// Unsettled lists what a first sheet waits for: "born" while nobody knows
+	// Outstanding lists what a first sheet waits for: "born" while nobody knows
 	// whether the athlete is a minor; a minor's "guardian", "assent",
 	// "mass-hidden".
-	Unsettled []string
+	Outstanding []string
 }
 
 // Of puts the conditions of an athlete on a day together.
 func Of(a record.Athlete, on time.Time) Care {
 	care := Care{Flags: FlagsOf(a, on), MassHidden: MassHidden(a, on)}
 	if !AgeKnown(a, on) {
-		care.Unsettled = []string{"born"}
+		care.Outstanding = []string{"born"}
 	}
 	named := map[record.FlagKind]bool{}
 	for _, f := range a.Flags {
@@ -140,14 +140,14 @@ func Of(a record.Athlete, on time.Time) Care {
 		care.WaterCaution = care.WaterCaution || e.WaterCaution
 		care.MarkerCaution = care.MarkerCaution || e.MarkerCaution
 		if e.Guardian {
-			care.Unsettled = unsettled(a)
+			care.Outstanding = outstanding(a)
 		}
 	}
 	return care
 }
 
-// unsettled lists what is still open before a minor's first sheet.
-func unsettled(a record.Athlete) []string {
+// outstanding lists what is still open before a minor's first sheet.
+func outstanding(a record.Athlete) []string {
 	var list []string
 	if a.Guardian == "" {
 		list = append(list, "guardian")

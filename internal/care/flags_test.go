@@ -53,14 +53,14 @@ func TestFlagEffects(t *testing.T) {
 func TestMinor(t *testing.T) {
 	a := record.Athlete{Born: "2010-01-02"}
 	care := Of(a, day())
-	if !care.MassHidden || !slices.Equal(care.Unsettled, []string{"guardian", "assent", "mass-hidden"}) {
+	if !care.MassHidden || !slices.Equal(care.Outstanding, []string{"guardian", "assent", "mass-hidden"}) {
 		t.Errorf("got %+v", care)
 	}
 	a.Guardian, a.Assent, a.MassHiddenSettled = "named guardian", "2026-05-01", true
-	if care := Of(a, day()); len(care.Unsettled) > 0 || care.MassHidden {
+	if care := Of(a, day()); len(care.Outstanding) > 0 || care.MassHidden {
 		t.Errorf("settled, and got %+v", care)
 	}
-	if care := Of(record.Athlete{Born: "1999-01-02"}, day()); len(care.Flags) > 0 || len(care.Unsettled) > 0 || care.MassHidden {
+	if care := Of(record.Athlete{Born: "1999-01-02"}, day()); len(care.Flags) > 0 || len(care.Outstanding) > 0 || care.MassHidden {
 		t.Errorf("an adult without flags got %+v", care)
 	}
 }
@@ -85,11 +85,11 @@ func TestUnknownAge(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			a := record.Athlete{Born: born, Guardian: "named guardian", Assent: "2026-05-01", MassHiddenSettled: true}
 			care := Of(a, day())
-			if AgeKnown(a, day()) || !care.MassHidden || !slices.Equal(care.Unsettled, []string{"born"}) || len(care.Flags) > 0 {
+			if AgeKnown(a, day()) || !care.MassHidden || !slices.Equal(care.Outstanding, []string{"born"}) || len(care.Flags) > 0 {
 				t.Errorf("got %+v", care)
 			}
 			a.Born = "1999-01-02"
-			if care := Of(a, day()); !AgeKnown(a, day()) || care.MassHidden || len(care.Unsettled) > 0 {
+			if care := Of(a, day()); !AgeKnown(a, day()) || care.MassHidden || len(care.Outstanding) > 0 {
 				t.Errorf("known, and got %+v", care)
 			}
 		})

@@ -14,8 +14,8 @@ const (
 	SodiumFalling = "heat-day.sodium-falling"
 	// RateRising: sweat rate rises.
 	RateRising = "heat-day.rate-rising"
-	// Settled: used to heat.
-	Settled = "heat-day.settled"
+	// Adapted: used to heat.
+	Adapted = "heat-day.settled"
 )
 
 // HeatDay is one day of a stay in the heat.
@@ -69,14 +69,14 @@ func heatDay(day int, before HeatState) HeatDay {
 	d.Easier = x <= evidence.AcclimatisationMost
 	switch {
 	case x > evidence.AcclimatisationDays:
-		d.Code, d.State = Settled, Acclimatised
+		d.Code, d.State = Adapted, Acclimatised
 	case x >= evidence.RateRisesFrom:
 		d.Code = RateRising
 	case x >= evidence.SodiumFallsFrom:
 		d.Code = SodiumFalling
 	}
 	if before == Acclimatised {
-		d = HeatDay{Day: day, Code: Settled, State: Acclimatised}
+		d = HeatDay{Day: day, Code: Adapted, State: Acclimatised}
 	}
 	return d
 }

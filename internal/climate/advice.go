@@ -6,7 +6,7 @@ import (
 	"ebbwell/internal/evidence"
 )
 
-// What to do so that the next plan rests on more.
+// What to do so that the next plan is based on more.
 const (
 	// AdviseTestFirst: test before planning, in conditions like the planned.
 	AdviseTestFirst = "advice.test-first"

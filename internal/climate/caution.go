@@ -9,7 +9,7 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// What a heat caution rests on.
+// What a heat caution is based on.
 const (
 	CautionWBGT       = "wbgt"
 	CautionWettedness = "wettedness"

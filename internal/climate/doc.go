@@ -25,7 +25,7 @@
 //	rate = SW0 f
 //
 // [Calculate] does it for one session. [TestSet] holds an athlete's tests against
-// it: [TestSet.Estimate] gives a rate with its 95 % range, what it rests on, how
+// it: [TestSet.Estimate] gives a rate with its 95 % range, what it is based on, how
 // far each test covers the planned session ([Coverage]), and when to test there.
 //
 // [Places] is the climate by city and month, [Acclimatise] the days of a stop

@@ -68,7 +68,7 @@ type Athlete struct {
 	Start Start
 }
 
-// Basis is what a plan can rest on.
+// Basis is what a plan can be based on.
 type Basis struct {
 	Grade Grade
 	// Rate is the sweat rate in L/h, breath not included: a middle (a median)

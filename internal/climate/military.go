@@ -18,7 +18,7 @@ type Soldiers struct {
 //	OSE  = 27.9 Ereq Emax^-0.455       OSEC = 147 exp(0.0012 OSE)
 //	PW   = 147 + 1.527 Ereq - 0.87 Emax                             g/m²/h
 //
-// Nothing here rests on them: they were made for marching in uniform, and the
+// Nothing here is based on them: they were made for marching in uniform, and the
 // straight one goes negative in light clothes and self-made wind. They are
 // refused outside 50 < Ereq < 360 and 20 < Emax < 525 W/m², 15-46 °C and air of
 // 0.4-2.5 m/s past the body: the problem has the code [evidence.CodeOutOfFit]

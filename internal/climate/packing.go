@@ -67,10 +67,10 @@ type PackedSupply struct {
 	// Servings packed, margin included, a whole number; Mass is theirs.
 	Servings int
 	Mass     quantity.Grams
-	// InHand of them travel in hand luggage, so that the first sessions can
+	// HandLuggage of them travel in hand luggage, so that the first sessions can
 	// be held when a bag is late; Rest is where the others go.
-	InHand int
-	Rest   string
+	HandLuggage int
+	Rest        string
 	// Problem is [LotMissing] or empty.
 	Problem string
 }
@@ -164,15 +164,15 @@ func (l line) pack(margin float64, hand *quantity.Millilitres) PackedSupply {
 		p.Rest = Buy
 		return p
 	}
-	p.InHand = min(ceil(l.firstDay), p.Servings)
+	p.HandLuggage = min(ceil(l.firstDay), p.Servings)
 	if l.supply.Form == Gel {
 		each := l.supply.Volume
 		if each > evidence.HandLiquidMax {
-			p.InHand = 0
+			p.HandLuggage = 0
 		} else if each > 0 {
-			p.InHand = min(p.InHand, int(*hand/each))
+			p.HandLuggage = min(p.HandLuggage, int(*hand/each))
 		}
-		*hand -= quantity.Millilitres(p.InHand) * each
+		*hand -= quantity.Millilitres(p.HandLuggage) * each
 	}
 	return p
 }
@@ -215,7 +215,7 @@ func SumPacking(lists ...PackingList) PackingList {
 			}
 			sum.Supplies[i].Servings += p.Servings
 			sum.Supplies[i].Mass += p.Mass
-			sum.Supplies[i].InHand += p.InHand
+			sum.Supplies[i].HandLuggage += p.HandLuggage
 		}
 	}
 	return sum

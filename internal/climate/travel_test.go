@@ -197,7 +197,7 @@ func TestEffortOverBreaks(t *testing.T) {
 // TestAcclimatise goes through two weeks and a half.
 func TestAcclimatise(t *testing.T) {
 	days := must[[]HeatDay](t)(Acclimatise(1, 17, Trained))
-	want := map[int]string{1: FirstDays, 2: FirstDays, 3: SodiumFalling, 6: SodiumFalling, 7: RateRising, 14: RateRising, 15: Settled}
+	want := map[int]string{1: FirstDays, 2: FirstDays, 3: SodiumFalling, 6: SodiumFalling, 7: RateRising, 14: RateRising, 15: Adapted}
 	for day, code := range want {
 		if d := days[day-1]; d.Day != day || d.Code != code {
 			t.Errorf("day %d: %+v, want %s", day, d, code)
@@ -210,7 +210,7 @@ func TestAcclimatise(t *testing.T) {
 		}
 	}
 	used := must[[]HeatDay](t)(Acclimatise(1, 3, Acclimatised))
-	if used[0].Code != Settled || used[0].Retest || used[0].Easier {
+	if used[0].Code != Adapted || used[0].Retest || used[0].Easier {
 		t.Errorf("used to heat: %+v", used[0])
 	}
 }
@@ -274,8 +274,8 @@ func TestGelsInHandAreLimited(t *testing.T) {
 	big := Supply{ID: "big", Form: Gel, Servings: 1, Serving: 150, Volume: 120}
 	many := Supply{ID: "many", Form: Gel, Servings: 30, Serving: 50, Volume: 40}
 	list := must[PackingList](t)(Pack([]Stay{{Days: 1, SessionsADay: 1, Supplies: []Supply{big, many}}}, 0))
-	if list.Supplies[0].InHand != 0 || list.Supplies[1].InHand != 25 {
-		t.Errorf("%d and %d in hand", list.Supplies[0].InHand, list.Supplies[1].InHand)
+	if list.Supplies[0].HandLuggage != 0 || list.Supplies[1].HandLuggage != 25 {
+		t.Errorf("%d and %d in hand", list.Supplies[0].HandLuggage, list.Supplies[1].HandLuggage)
 	}
 }
 

@@ -29,13 +29,13 @@ func TestSoldiersByHand(t *testing.T) {
 }
 
 func TestPackingSums(t *testing.T) {
-	one := PackingList{Margin: 0.2, Powder: 100, Salt: 5, Gels: 2, Bottles: 1, SafeWater: 4, Supplies: []PackedSupply{{Supply: Supply{ID: "a"}, Servings: 2, Mass: 60, InHand: 1}}}
-	two := PackingList{Margin: 0.1, Powder: 50, Salt: 3, Gels: 1, Bottles: 2, SafeWater: 3.5, Supplies: []PackedSupply{{Supply: Supply{ID: "a"}, Servings: 3, Mass: 90, InHand: 2}}}
+	one := PackingList{Margin: 0.2, Powder: 100, Salt: 5, Gels: 2, Bottles: 1, SafeWater: 4, Supplies: []PackedSupply{{Supply: Supply{ID: "a"}, Servings: 2, Mass: 60, HandLuggage: 1}}}
+	two := PackingList{Margin: 0.1, Powder: 50, Salt: 3, Gels: 1, Bottles: 2, SafeWater: 3.5, Supplies: []PackedSupply{{Supply: Supply{ID: "a"}, Servings: 3, Mass: 90, HandLuggage: 2}}}
 	sum := SumPacking(one, two)
 	if sum.Margin != 0.2 || sum.Powder != 150 || sum.Salt != 8 || sum.Gels != 3 || sum.Bottles != 3 || sum.SafeWater != 7.5 {
 		t.Errorf("%+v", sum)
 	}
-	if len(sum.Supplies) != 1 || sum.Supplies[0].Servings != 5 || sum.Supplies[0].Mass != 150 || sum.Supplies[0].InHand != 3 {
+	if len(sum.Supplies) != 1 || sum.Supplies[0].Servings != 5 || sum.Supplies[0].Mass != 150 || sum.Supplies[0].HandLuggage != 3 {
 		t.Errorf("%+v", sum.Supplies)
 	}
 }
@@ -49,7 +49,7 @@ func TestGelsInHand(t *testing.T) {
 	}{{95, 1000, 5, 525}, {100, 1000, 5, 500}, {105, 1000, 0, 1000}, {100, 300, 3, 0}, {40, 100, 2, 20}} {
 		hand := c.hand
 		p := line{supply: Supply{Form: Gel, Volume: c.each, Serving: 50}, servings: 10, firstDay: 5}.pack(0, &hand)
-		if p.InHand != c.want || hand != c.left || p.Servings != 10 || p.Mass != 500 {
+		if p.HandLuggage != c.want || hand != c.left || p.Servings != 10 || p.Mass != 500 {
 			t.Errorf("%g mL each of %g: %+v, %g left", float64(c.each), float64(c.hand), p, float64(hand))
 		}
 	}

@@ -15,15 +15,15 @@ type AlertKind string
 
 // The kinds of alert, the gravest first.
 const (
-	AlertGain      AlertKind = "gain"      // heavier after the last test than before
-	AlertToday     AlertKind = "today"     // ill, or an upset stomach, today
-	AlertUnsettled AlertKind = "unsettled" // birth date, guardian, assent, hidden mass
-	AlertWithdrawn AlertKind = "withdrawn" // consent to be tested
-	AlertPhysician AlertKind = "physician" // a plan needs a physician's name
-	AlertSince     AlertKind = "since"     // a record behind the agreed plan was corrected
-	AlertHeat      AlertKind = "heat"      // the agreed session is too hot for usual care
-	AlertCondition AlertKind = "condition" // a condition of the profile
-	AlertReview    AlertKind = "review"    // the day of the review has passed
+	AlertGain        AlertKind = "gain"      // heavier after the last test than before
+	AlertToday       AlertKind = "today"     // ill, or an upset stomach, today
+	AlertOutstanding AlertKind = "unsettled" // birth date, guardian, assent, hidden mass
+	AlertWithdrawn   AlertKind = "withdrawn" // consent to be tested
+	AlertPhysician   AlertKind = "physician" // a plan needs a physician's name
+	AlertSince       AlertKind = "since"     // a record behind the agreed plan was corrected
+	AlertHeat        AlertKind = "heat"      // the agreed session is too hot for usual care
+	AlertCondition   AlertKind = "condition" // a condition of the profile
+	AlertReview      AlertKind = "review"    // the day of the review has passed
 )
 
 // Alert is one thing to know; Flag is the condition it is about, Gain that of a
@@ -54,8 +54,8 @@ func AlertsOf(a record.Athlete, last *Findings, on time.Time) []Alert {
 		}
 		standing = append(standing, Alert{Kind: AlertCondition, Flag: kind})
 	}
-	if len(all.Unsettled) > 0 {
-		list = append(list, Alert{Kind: AlertUnsettled})
+	if len(all.Outstanding) > 0 {
+		list = append(list, Alert{Kind: AlertOutstanding})
 	}
 	if TestConsentWithdrawn(a, record.DateOf(on)) {
 		list = append(list, Alert{Kind: AlertWithdrawn})
@@ -118,7 +118,7 @@ func PlanAlerts(c Case, on record.Date) []Alert {
 // before the conditions of the profile, the review last.
 func WithPlan(list, ofPlan []Alert) []Alert {
 	all := slices.Concat(list, ofPlan)
-	order := []AlertKind{AlertGain, AlertToday, AlertUnsettled, AlertWithdrawn, AlertPhysician, AlertSince, AlertHeat, AlertCondition, AlertReview}
+	order := []AlertKind{AlertGain, AlertToday, AlertOutstanding, AlertWithdrawn, AlertPhysician, AlertSince, AlertHeat, AlertCondition, AlertReview}
 	slices.SortStableFunc(all, func(a, b Alert) int {
 		return cmp.Compare(slices.Index(order, a.Kind), slices.Index(order, b.Kind))
 	})

@@ -44,7 +44,7 @@ func TestAlertsOfAnAthlete(t *testing.T) {
 	sameKinds(t, "heavier", AlertsOf(a, &gained, on), AlertGain)
 	open := a
 	open.Born = ""
-	sameKinds(t, "no birth date", AlertsOf(open, &f, on), AlertUnsettled)
+	sameKinds(t, "no birth date", AlertsOf(open, &f, on), AlertOutstanding)
 	ill := a
 	ill.Flags = []record.Flag{{Meta: record.Meta{CreatedAt: on}, Kind: record.FlagKidney}, {Meta: record.Meta{CreatedAt: on}, Kind: record.FlagIllToday}}
 	list := AlertsOf(ill, &f, on)

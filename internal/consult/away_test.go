@@ -301,7 +301,7 @@ func TestSmallSums(t *testing.T) {
 	near(t, "mean", mean([]quantity.Kilograms{70, 71, 75}), 72, 1e-12)
 }
 
-// A plan names what it rests on: the session it is again first, then the weightiest, then
+// A plan names what it is based on: the session it is again first, then the weightiest, then
 // all that were asked, each once.
 func TestBasisNamesItsTests(t *testing.T) {
 	test := func(id record.ID) Findings { return Findings{Test: record.Test{Meta: record.Meta{ID: id}}} }

@@ -18,15 +18,17 @@ const (
 	WishNoFood     Wish = "no-food"
 	WishNoMore     Wish = "no-more-drink"
 	WishNoNewDrink Wish = "no-new-drink"
-	// BreaksSettled is no wish: it says that the breaks are all there are.
-	BreaksSettled Wish = "breaks-settled"
+	// BreaksConfirmed is no wish: it says that the breaks are all there are.
+	BreaksConfirmed Wish = "breaks-settled"
 	// GutOnPage is no wish either: it says that the weeks of gut training are printed
 	// on the athlete's page.
 	GutOnPage Wish = "gut-training"
 )
 
 // Wishes lists every word that is kept with a plan.
-func Wishes() []Wish { return []Wish{WishNoFood, WishNoMore, WishNoNewDrink, BreaksSettled, GutOnPage} }
+func Wishes() []Wish {
+	return []Wish{WishNoFood, WishNoMore, WishNoNewDrink, BreaksConfirmed, GutOnPage}
+}
 
 // Wished reports whether a plan keeps to a wish.
 func Wished(p record.Plan, w Wish) bool {
@@ -50,7 +52,7 @@ func (c Case) background(d Setup) plan.Background {
 	b := plan.Background{
 		PastLowSodium: slices.Contains(c.Care.Flags, record.FlagHyponatraemia), AsksLess: c.Care.WaterCaution,
 		NoFood: Wished(p, WishNoFood), NoMoreDrink: Wished(p, WishNoMore), NoNewDrink: Wished(p, WishNoNewDrink),
-		Tested: c.Basis.Kind != record.BasisEstimate && !p.UsualHabit, Bottles: BottlesOf(p), BreaksSettled: Wished(p, BreaksSettled),
+		Tested: c.Basis.Kind != record.BasisEstimate && !p.UsualHabit, Bottles: BottlesOf(p), BreaksConfirmed: Wished(p, BreaksConfirmed),
 		Carbohydrate: knownOf(p.Aims.CarbohydrateLow, a.CarbohydrateAim, d.Settings.CarbohydrateAim),
 	}
 	if n := d.Settings.DrinkStep; n.Known() && !refused(evidence.DrinkStep, *n.Value) {

@@ -12,11 +12,11 @@ import (
 	"ebbwell/internal/sweat"
 )
 
-// Basis is what a plan rests on, in full: what the planner calculates with and
+// Basis is what a plan is based on, in full: what the planner calculates with and
 // what stands beside it in words.
 type Basis struct {
 	Kind record.BasisKind
-	// Tests it rests on, the one named first.
+	// Tests it is based on, the one named first.
 	Tests []Findings
 	// Rate is the sweat rate to plan on, L/h, with its planned range.
 	Rate figure.Figure

@@ -35,10 +35,10 @@ func (c Case) Carried(o record.Option) plan.Mix {
 	return s.Carried(mix)
 }
 
-// Settle returns the plan with the drinks of each option, but for the habit, as the
+// WithCarried returns the plan with the drinks of each option, but for the habit, as the
 // breaks carry them: what is agreed is then what is scheduled, one bottle a break.
 // Foods stay.
-func (c Case) Settle(p record.Plan) record.Plan {
+func (c Case) WithCarried(p record.Plan) record.Plan {
 	p = p.Clone()
 	for i, o := range p.Options {
 		if o.Kind != record.OptionHabit {

@@ -13,7 +13,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Case is one plan open for calculation: what it rests on, what may be taken,
+// Case is one plan open for calculation: what it is based on, what may be taken,
 // and a planner that answers for any mix. A Case is never changed; a plan with
 // other items, another basis or another session is another Case.
 type Case struct {

@@ -33,7 +33,7 @@ type Calculation struct {
 	// Steps of the heat balance, each with its range; unknown in water.
 	Steps climate.Explained
 	// Soldiers is what soldiers sweated in like conditions, or why that says
-	// nothing here: something to compare with, and nothing rests on it.
+	// nothing here: something to compare with, and nothing is based on it.
 	Soldiers Soldiers
 
 	// weighed is the newest test sheet, whose mass is taken; nil without one.
@@ -124,7 +124,7 @@ func newest(tests []Findings) *record.Test {
 	return t
 }
 
-// Basis is what a plan can rest on by this calculation. ok is false where there
+// Basis is what a plan can be based on by this calculation. ok is false where there
 // is no rate, or no test behind it: no amounts are planned without a test.
 func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool) {
 	rate := r.Climate.Rate

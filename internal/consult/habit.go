@@ -113,7 +113,7 @@ func habitOf(p record.Plan, f Findings, d Setup) record.Option {
 }
 
 // Gaps are those of the test whose habit the plan begins at; none where that
-// test is not among those it rests on.
+// test is not among those it is based on.
 func (c Case) Gaps() []Gap {
 	tests := c.Basis.Tests
 	if c.Basis.Calculation != nil {

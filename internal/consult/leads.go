@@ -24,12 +24,12 @@ func (c Case) LeadsTo(o record.Option) bool {
 	}
 	from, at, to := c.MixOf(habit), c.MixOf(last), c.MixOf(o)
 	for s := range plan.Slots {
-		if at[s] < min(from[s], to[s])-leadHair || at[s] > max(from[s], to[s])+leadHair {
+		if at[s] < min(from[s], to[s])-leadTolerance || at[s] > max(from[s], to[s])+leadTolerance {
 			return false
 		}
 	}
 	return true
 }
 
-// leadHair forgives a mL of rounding.
-const leadHair = 1
+// leadTolerance forgives a mL of rounding.
+const leadTolerance = 1

@@ -23,7 +23,7 @@ func TestWishesOfAPlan(t *testing.T) {
 		t.Errorf("%q", p.Rules.Wishes)
 	}
 	SetWish(&p, WishNoMore, false)
-	SetWish(&p, BreaksSettled, false)
+	SetWish(&p, BreaksConfirmed, false)
 	if p.Rules.Wishes != "no-food" || !Wished(p, WishNoFood) || Wished(p, WishNoMore) {
 		t.Errorf("%q", p.Rules.Wishes)
 	}
@@ -172,7 +172,7 @@ func TestFieldMethodReachesDown(t *testing.T) {
 	near(t, "middle", got.Value, 1.5, 0)
 }
 
-// A plan rests on tests in their order of weight, the one whose session it is again
+// A plan is based on tests in their order of weight, the one whose session it is again
 // first; sodium of theirs is taken only where they were made in such conditions.
 func TestBasisOfACalculation(t *testing.T) {
 	test := func(id record.ID) Findings {

@@ -10,7 +10,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// agreed is a plan as it was agreed: its record, whose it is, the test it rests on and
+// agreed is a plan as it was agreed: its record, whose it is, the test it is based on and
 // the copy that was kept.
 type agreed struct {
 	p     record.Plan

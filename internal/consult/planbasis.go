@@ -10,10 +10,10 @@ import (
 	"ebbwell/internal/record"
 )
 
-// ErrTestGone means: a plan rests on a test that is not there any more.
+// ErrTestGone means: a plan is based on a test that is not there any more.
 var ErrTestGone = errors.New("a test the plan rests on is gone")
 
-// PlanBasisOf writes down what a plan rests on, so that [BasisFor] opens it
+// PlanBasisOf writes down what a plan is based on, so that [BasisFor] opens it
 // again. stop is the stop of a trip the plan is for; empty for none. Every test
 // that was asked is named, because a late value of any of them may change it:
 // first the one whose session it is again, then the weightiest.

@@ -110,7 +110,7 @@ func TestBasisOpensAsItWas(t *testing.T) {
 }
 
 // An estimate opens with the session it was made for, whichever test is nearest
-// there: a plan that rests on a ride of 205 W stays one.
+// there: a plan that is based on a ride of 205 W stays one.
 func TestEstimateKeepsItsSession(t *testing.T) {
 	a, tests, d := pooled(t)
 	_, _, p, _ := tripCase(t)

@@ -271,7 +271,7 @@ func TestStationsAreAskedAbout(t *testing.T) {
 				t.Errorf("%s: %s is offered %s before it is settled", s.row["name"], kind, s.text(&c, mix))
 			}
 		}
-		SetWish(&p, BreaksSettled, true)
+		SetWish(&p, BreaksConfirmed, true)
 		if c, err = OpenCase(p, open.Athlete, open.Basis, testSetup(t)); err != nil {
 			t.Fatal(err)
 		}

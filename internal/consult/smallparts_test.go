@@ -181,7 +181,7 @@ func TestHabitIsNotCutToTheBreaks(t *testing.T) {
 		p.Options[i] = c.WithMix(p.Options[i], mix)
 	}
 	c.Plan = p
-	for _, o := range c.Settle(p).Options {
+	for _, o := range c.WithCarried(p).Options {
 		got := c.MixOf(o)[plan.Water]
 		if habit := o.Kind == record.OptionHabit; habit != (got == 3000) {
 			t.Errorf("%s: %g mL", o.Kind, got)

@@ -14,22 +14,22 @@ func Successor(p record.Plan, name string) record.Plan {
 		Target: p.Target, Basis: p.Basis, Rules: p.Rules, Aims: p.Aims,
 	}
 	next.Agreement.OptionID = ""
-	done, settled := lastDone(p)
+	done, known := lastDone(p)
 	force, forced := InForce(p)
 	for _, o := range p.Options {
-		inHand := forced && o.ID == force.ID
+		selected := forced && o.ID == force.ID
 		if o.Kind == record.OptionStep {
-			if !inHand {
+			if !selected {
 				continue
 			}
 			o.Kind, o.Words = record.OptionOwn, ""
 		}
-		if o.Kind == record.OptionHabit && settled {
+		if o.Kind == record.OptionHabit && known {
 			o.Items, o.Salt = done.Items, done.Salt
 		}
 		o = copied(o, next.ID, len(next.Options))
 		next.Options = append(next.Options, o)
-		if inHand {
+		if selected {
 			next.Agreement.OptionID = o.ID
 		}
 	}

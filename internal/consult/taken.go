@@ -14,7 +14,7 @@ import (
 )
 
 // Taken is the agreed plan as it is taken along to a stop. Planned is false
-// where there is no plan, nothing for it to rest on, or Trouble with it.
+// where there is no plan, nothing for it to be based on, or Trouble with it.
 type Taken struct {
 	Planned bool
 	Case    Case

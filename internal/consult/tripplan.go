@@ -13,7 +13,7 @@ import (
 // Why the plan of a stop may not be agreed; the words are under each.
 const (
 	// RefusedNoPlan: there is no plan to take along, or nothing for it to
-	// rest on.
+	// be based on.
 	RefusedNoPlan = "agree.no-plan"
 	// RefusedDrink: it would be over-drinking.
 	RefusedDrink = "agree.over-drinking"
@@ -21,9 +21,9 @@ const (
 	RefusedUncertain = "agree.too-uncertain"
 	// RefusedPhysician: a condition of the profile asks for a physician's name.
 	RefusedPhysician = "agree.physician"
-	// RefusedUnsettled: the birth date is not known, or a minor's guardian,
+	// RefusedOutstanding: the birth date is not known, or a minor's guardian,
 	// assent or hidden mass is not settled.
-	RefusedUnsettled = "agree.unsettled"
+	RefusedOutstanding = "agree.unsettled"
 )
 
 // Refusals lists why the plan of a stop may not be agreed on a day; none when
@@ -43,8 +43,8 @@ func (s StopPlan) Refusals(a record.Athlete, today time.Time) []string {
 	if len(care.NeedsPhysician) > 0 {
 		list = append(list, RefusedPhysician)
 	}
-	if len(care.Unsettled) > 0 {
-		list = append(list, RefusedUnsettled)
+	if len(care.Outstanding) > 0 {
+		list = append(list, RefusedOutstanding)
 	}
 	return list
 }
@@ -53,7 +53,7 @@ func (s StopPlan) Refusals(a record.Athlete, today time.Time) []string {
 type StopNames struct{ Plan, Option string }
 
 // Draft makes the plan of a stop, of the athlete's own: the habit, and the mix
-// there, which is the one to be agreed. It rests on what the stop rests on.
+// there, which is the one to be agreed. It is based on what the stop is based on.
 // The case it comes in is ready to be frozen.
 func (s StopPlan) Draft(names StopNames, review record.Date, today time.Time, d Setup) (Case, error) {
 	if !s.Planned {

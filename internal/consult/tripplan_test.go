@@ -91,12 +91,12 @@ func TestRefusals(t *testing.T) {
 	}
 	young := a
 	young.Born = "2010-01-01"
-	if got := s.Refusals(young, day()); !slices.Equal(got, []string{RefusedUnsettled}) {
+	if got := s.Refusals(young, day()); !slices.Equal(got, []string{RefusedOutstanding}) {
 		t.Errorf("a minor: %v", got)
 	}
 	unborn := a
 	unborn.Born = ""
-	if got := s.Refusals(unborn, day()); !slices.Equal(got, []string{RefusedUnsettled}) {
+	if got := s.Refusals(unborn, day()); !slices.Equal(got, []string{RefusedOutstanding}) {
 		t.Errorf("no birth date: %v", got)
 	}
 	over := s

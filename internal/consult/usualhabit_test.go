@@ -57,7 +57,7 @@ func TestWishes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if b := open.Planner.Background(); b.NoFood || !b.NoMoreDrink || !b.NoNewDrink || !b.BreaksSettled || Wished(p, WishNoFood) {
+	if b := open.Planner.Background(); b.NoFood || !b.NoMoreDrink || !b.NoNewDrink || !b.BreaksConfirmed || Wished(p, WishNoFood) {
 		t.Errorf("%q: %+v", p.Rules.Wishes, b)
 	}
 }

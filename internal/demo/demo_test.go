@@ -62,8 +62,8 @@ func TestPractice(t *testing.T) {
 		sports[a.Sport] = true
 		if a.Minor(today()) {
 			minors++
-			if care := care.Of(a, today()); len(care.Unsettled) > 0 {
-				t.Errorf("%s has tests before %v is settled", a.Name, care.Unsettled)
+			if care := care.Of(a, today()); len(care.Outstanding) > 0 {
+				t.Errorf("%s has tests before %v is settled", a.Name, care.Outstanding)
 			}
 		}
 		if a.Sex == record.Female {

@@ -40,16 +40,16 @@ func removeLeft(in string, now time.Time) error {
 	}
 	for _, entry := range entries {
 		dir := filepath.Join(in, entry.Name())
-		if entry.IsDir() && strings.HasPrefix(entry.Name(), folderPrefix) && abandoned(dir, now) {
+		if entry.IsDir() && strings.HasPrefix(entry.Name(), folderPrefix) && leftBehind(dir, now) {
 			_ = os.RemoveAll(dir)
 		}
 	}
 	return nil
 }
 
-// abandoned reports whether a folder was locked once and is not now, or was
+// leftBehind reports whether a folder was locked once and is not now, or was
 // never locked in the time that takes.
-func abandoned(dir string, now time.Time) bool {
+func leftBehind(dir string, now time.Time) bool {
 	used, err := store.InUse(dir)
 	if err != nil || used {
 		return false

@@ -137,7 +137,7 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 	if c, err = consult.OpenCase(p, a, b, f.desk); err != nil {
 		return err
 	}
-	c.Plan = c.Settle(p)
+	c.Plan = c.WithCarried(p)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		return err

@@ -134,9 +134,9 @@ func TestWayInJumps(t *testing.T) {
 func TestPauses(t *testing.T) {
 	minute := func(m int) time.Time { return began().Add(time.Duration(m) * time.Minute) }
 	lines := steady(31, time.Minute, 180)
-	told := []Pause{{minute(10), minute(15)}}
-	s, err := read(asFIT(lines, told...))
-	if err != nil || len(s.Pauses) != 1 || s.Pauses[0] != told[0] || s.Paused() != 5 {
+	statesPauses := []Pause{{minute(10), minute(15)}}
+	s, err := read(asFIT(lines, statesPauses...))
+	if err != nil || len(s.Pauses) != 1 || s.Pauses[0] != statesPauses[0] || s.Paused() != 5 {
 		t.Errorf("told: %v, %v", s.Pauses, err)
 	}
 	gap := append(steady(60, 10*time.Second, 30), line{after: 30 * time.Minute, way: 1770, heart: 150}, line{after: 31 * time.Minute, way: 1950, heart: 150})

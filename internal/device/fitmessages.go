@@ -108,12 +108,12 @@ func (f *fitSessionFile) event(v fitValues) {
 	}
 	switch kind.value {
 	case fitStop, fitStopAll, fitStopDisable, fitStopDisableAll:
-		f.told = true
+		f.statesPauses = true
 		if f.stopped.IsZero() {
 			f.stopped = at
 		}
 	case fitStart:
-		f.told = true
+		f.statesPauses = true
 		if !f.stopped.IsZero() && at.After(f.stopped) {
 			f.pauses = append(f.pauses, Pause{f.stopped, at})
 		}

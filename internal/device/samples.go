@@ -33,8 +33,8 @@ type recorded struct {
 	sport   Sport
 	samples []sample
 	// pauses are those that the file itself tells; told says that it would.
-	pauses []Pause
-	told   bool
+	pauses       []Pause
+	statesPauses bool
 	// spans are from where to where the file says a part of the session went.
 	spans []Pause
 	// summary is what the device worked out by itself.
@@ -107,7 +107,7 @@ func (r *recorded) session() (Session, error) {
 	if !s.End.After(s.Start) {
 		return Session{}, &Error{Code: CodeNothing, Format: r.format}
 	}
-	if !r.told {
+	if !r.statesPauses {
 		r.pauses = r.gaps()
 	}
 	s.Pauses = r.pauses
@@ -205,14 +205,14 @@ func (r *recorded) track() []step {
 	placed := func(a, b sample, _ float64) float64 {
 		return greatCircle(a.lat.value, a.long.value, b.lat.value, b.long.value)
 	}
-	told := func(a, _ sample, seconds float64) float64 { return a.speed.value * seconds }
+	statesPauses := func(a, _ sample, seconds float64) float64 { return a.speed.value * seconds }
 	if list := r.having(func(s sample) bool { return s.way.known }); len(list) > 1 {
 		return r.steps(list, counted)
 	}
 	if list := r.having(func(s sample) bool { return s.lat.known }); len(list) > 1 {
 		return r.steps(list, placed)
 	}
-	return r.steps(r.having(func(s sample) bool { return s.speed.known }), told)
+	return r.steps(r.having(func(s sample) bool { return s.speed.known }), statesPauses)
 }
 
 // having are the samples that have something.

@@ -76,7 +76,7 @@ func Of(all exchange.Records, who []record.ID, to Audience, today time.Time) Giv
 	p.shared()
 	p.products()
 	g := Given{Records: p.out}
-	for _, o := range []Omission{p.refused, p.hidden, p.told, p.others} {
+	for _, o := range []Omission{p.refused, p.hidden, p.inText, p.others} {
 		if o.Kind != "" {
 			g.Left = append(g.Left, o)
 		}
@@ -112,7 +112,7 @@ type picking struct {
 	in  map[record.ID]bool
 	out exchange.Records
 
-	refused, hidden, told, others Omission
+	refused, hidden, inText, others Omission
 }
 
 // add counts one more, of an athlete where it is one's.
@@ -153,7 +153,7 @@ func (p *picking) pick(a record.Athlete) {
 	if care.MassHidden(a, p.today) {
 		p.hidden.add(HiddenMass, 1, a.ID)
 		one.withoutMass()
-		p.told.add(MassInText, one.withoutTexts(masses), a.ID)
+		p.inText.add(MassInText, one.withoutTexts(masses), a.ID)
 	}
 	p.out.Athletes = append(p.out.Athletes, one.athlete)
 	p.out.Tests, p.out.Plans = append(p.out.Tests, one.tests...), append(p.out.Plans, one.plans...)

@@ -66,7 +66,7 @@ const (
 	PortionsAtMost   = 60.0
 	SaltSliderEnd    = 3.0   // g/h
 	RoundFluid       = 1.0   // mL, what a schedule adds up to
-	LeastCarry       = 100.0 // mL, deficit owed below this is not carried over
+	LeastCarry       = 100.0 // mL, deficit left below this is not carried over
 )
 
 // scheduleEntries lists mouthfuls, steps and increments.

@@ -7,7 +7,7 @@ import "ebbwell/internal/quantity"
 
 // Figure is a computed number. The zero Figure is unknown.
 type Figure struct {
-	// Known is false while what the figure rests on is missing.
+	// Known is false while what the figure is based on is missing.
 	Known bool
 	Value float64
 	Unit  quantity.Unit
@@ -16,7 +16,7 @@ type Figure struct {
 	// Range is the 95 % range; meaningful when Ranged. Its ends need not lie
 	// evenly about Value.
 	Range quantity.Range
-	// Ranged is false for a provisional figure: something it rests on is not
+	// Ranged is false for a provisional figure: something it is based on is not
 	// in yet, so it has a value but no honest range.
 	Ranged bool
 	// Estimate is true when the figure was not measured but calculated for

@@ -22,7 +22,7 @@
 //
 // The advice ([CarbohydrateDuring], [BeforeFourHours], [After], …) comes back
 // as an [Advice]: a code, a range, a unit and the ids of the evidence entries
-// it rests on (ACSM/AND/DC 2016; ACSM 2007; Jeukendrup 2014; McCartney et al.
+// it is based on (ACSM/AND/DC 2016; ACSM 2007; Jeukendrup 2014; McCartney et al.
 // 2017). Carbohydrate during a session is per hour, never per kilogram.
 // Nothing here words a sentence.
 package fuel

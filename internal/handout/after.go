@@ -143,5 +143,5 @@ func (p *Press) blank(label string, room float64) paper.Block {
 	w := p.faces.Width(st, label)
 	b := p.faces.Line(st, label, w, paper.Left)
 	y := st.Leading*0.5 + st.Size*0.42
-	return b.With(paper.Line{X1: w + gap, X2: w + gap + room, Y1: y, Y2: y, Width: hair, Ink: paper.Black})
+	return b.With(paper.Line{X1: w + gap, X2: w + gap + room, Y1: y, Y2: y, Width: hairlineWidth, Ink: paper.Black})
 }

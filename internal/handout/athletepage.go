@@ -133,7 +133,7 @@ func (b Bar) drawable() Bar {
 // gain reports whether more was taken in than lost.
 func (b Bar) gain() bool { return b.Loss > 0 && (b.taken()-b.Food > b.Loss || b.Deficit.Litres < 0) }
 
-// Basis is what the plan rests on.
+// Basis is what the plan is based on.
 type Basis struct {
 	// Day of the test; Tests is how many were pooled, 1 for one test.
 	Day   time.Time

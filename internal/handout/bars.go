@@ -101,14 +101,14 @@ func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 		}
 		marks = append(marks, part.Substance.area(at, y, w, barHeight)...)
 		at += w
-		marks = append(marks, paper.Line{X1: at, X2: at, Y1: y, Y2: y + barHeight, Width: hair, Ink: paper.White})
+		marks = append(marks, paper.Line{X1: at, X2: at, Y1: y, Y2: y + barHeight, Width: hairlineWidth, Ink: paper.White})
 	}
 	if w := float64(b.Food) * scale; w > 0 {
 		marks = append(marks, paper.Box{X: at, Y: y, W: w, H: barHeight, Fill: paper.Food},
-			paper.Line{X1: at + w, X2: at + w, Y1: y, Y2: y + barHeight, Width: hair, Ink: paper.White})
+			paper.Line{X1: at + w, X2: at + w, Y1: y, Y2: y + barHeight, Width: hairlineWidth, Ink: paper.White})
 	}
 	if w := float64(max(b.whole(), b.taken())) * scale; w > 0 && !(b.Estimate && b.Ranged) {
-		marks = append(marks, paper.Box{X: x, Y: y, W: w, H: barHeight, Width: hair, Stroke: paper.Faint})
+		marks = append(marks, paper.Box{X: x, Y: y, W: w, H: barHeight, Width: hairlineWidth, Stroke: paper.Faint})
 	}
 	end := x + float64(b.Loss)*scale
 	switch {
@@ -116,7 +116,7 @@ func (b Bar) shapes(x, y, scale float64) []paper.Mark {
 		low, high := x+b.LossRange.Low*scale, x+b.LossRange.High*scale
 		marks = append(marks,
 			paper.Hatch{X: low, Y: y, W: high - low, H: barHeight, Step: 1.6, Ink: paper.Grey},
-			paper.Box{X: x, Y: y, W: high - x, H: barHeight, Width: hair, Stroke: paper.Black, Dash: 1.1})
+			paper.Box{X: x, Y: y, W: high - x, H: barHeight, Width: hairlineWidth, Stroke: paper.Black, Dash: 1.1})
 	case b.gain():
 		marks = append(marks, paper.Line{X1: end, X2: end, Y1: y - 1.4, Y2: y + barHeight + 1.4, Width: rule, Ink: paper.Black})
 	}

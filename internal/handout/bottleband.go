@@ -184,7 +184,7 @@ func (p *Press) band(b Band, am amounts) paper.Block {
 	out := paper.Space(bandWidth, foot)
 	out = out.With(
 		paper.Box{W: bandStrip, H: foot, Fill: b.Substance.ink()},
-		paper.Box{W: bandWidth, H: foot, Width: hair, Stroke: paper.Black, Dash: 0.6},
+		paper.Box{W: bandWidth, H: foot, Width: hairlineWidth, Stroke: paper.Black, Dash: 0.6},
 		paper.Line{X1: -2, X2: bandWidth + 2, Y1: foot, Y2: foot, Width: rule, Ink: paper.Black})
 	inner, left := bandWidth-bandStrip-4, bandStrip+2.0
 	on, under := b.drawn()
@@ -223,7 +223,7 @@ func (p *Press) bandTicks(b Band, am amounts, at func(quantity.Millilitres) floa
 		if int(v)%100 == 0 {
 			long = 3.4
 		}
-		marks = append(marks, paper.Line{X1: bandStrip, X2: bandStrip + long, Y1: at(v), Y2: at(v), Width: hair, Ink: paper.Grey})
+		marks = append(marks, paper.Line{X1: bandStrip, X2: bandStrip + long, Y1: at(v), Y2: at(v), Width: hairlineWidth, Ink: paper.Grey})
 	}
 	return marks
 }
@@ -257,24 +257,24 @@ func (p *Press) bandLine(y float64, text, under, number string, maybe bool) []pa
 
 // bandBreak is a break with as many words as there is room for above its line.
 func (p *Press) bandBreak(l BandLine, y, room float64, am amounts) []paper.Mark {
-	name, sips := words.AtStart(am.typed(l.Name)), ""
+	name, mouthfuls := words.AtStart(am.typed(l.Name)), ""
 	if l.Mouthfuls > 0 {
-		sips = strconv.Itoa(l.Mouthfuls) + " " + p.say.Say("handout.during.mouthfuls.word", l.Mouthfuls)
+		mouthfuls = strconv.Itoa(l.Mouthfuls) + " " + p.say.Say("handout.during.mouthfuls.word", l.Mouthfuls)
 	}
 	if foods := am.foods(l.Foods); foods != "" {
-		sips = strings.TrimSpace(sips + " " + p.say.Say("handout.during.food", foods))
+		mouthfuls = strings.TrimSpace(mouthfuls + " " + p.say.Say("handout.during.food", foods))
 	}
 	number := strconv.Itoa(l.Line)
 	switch body, note := p.strong().Leading, noteStyle().Leading; {
 	case room < body+0.6:
-		name, sips = "", ""
+		name, mouthfuls = "", ""
 		if room < 7 {
 			number = ""
 		}
 	case room < body+note+0.8:
-		sips = ""
+		mouthfuls = ""
 	}
-	return p.bandLine(y, name, sips, number, l.Maybe)
+	return p.bandLine(y, name, mouthfuls, number, l.Maybe)
 }
 
 // bandFoot says what is not drawn any more near the foot.
@@ -335,13 +335,13 @@ func (p *Press) mm(x float64) string { return p.say.Number(x, 0) + "\u00a0mm" }
 // checkLine is the line that tells whether the printer kept the size.
 func (p *Press) checkLine(width float64) paper.Block {
 	out := paper.Space(width, 9)
-	out = out.With(paper.Line{X2: checkLength, Y1: 3, Y2: 3, Width: hair, Ink: paper.Black})
+	out = out.With(paper.Line{X2: checkLength, Y1: 3, Y2: 3, Width: hairlineWidth, Ink: paper.Black})
 	for i := range 11 {
 		x, long := float64(i)*checkLength/10, 1.2
 		if i%5 == 0 {
 			long = 2.6
 		}
-		out = out.With(paper.Line{X1: x, X2: x, Y1: 3 - long, Y2: 3, Width: hair, Ink: paper.Black})
+		out = out.With(paper.Line{X1: x, X2: x, Y1: 3 - long, Y2: 3, Width: hairlineWidth, Ink: paper.Black})
 	}
 	out = out.With(p.faces.Line(p.body(), p.say.Say("handout.band.check"), width-checkLength-3, paper.Left).At(checkLength+3, 0.6).Marks...)
 	return out.With(p.faces.Line(noteStyle(), p.say.Say("handout.band.check.else"), width, paper.Left).At(0, 4.4).Marks...)

@@ -224,7 +224,7 @@ func (k composer) sessions() int {
 
 // options are the fluid-only one and the one with food, and the chosen one
 // where it is neither. One that would be over-drinking is no option: a change of
-// what the plan rests on may have left it behind.
+// what the plan is based on may have left it behind.
 func (k composer) options() []Option {
 	var list []Option
 	if k.over {
@@ -306,7 +306,7 @@ func (k composer) after() After {
 	return a
 }
 
-// basis is what the plan rests on.
+// basis is what the plan is based on.
 func (k composer) basis() Basis {
 	b := Basis{
 		Tests: len(k.c.Basis.Tests), Loss: quantity.Litres(k.at.LossL.Value), LossRange: k.at.LossL.Range, Ranged: true,

@@ -79,7 +79,7 @@ func (h house) athlete(t testing.TB, begins string) record.Athlete {
 	return record.Athlete{}
 }
 
-// plan loads the newest plan of an athlete with what it rests on.
+// plan loads the newest plan of an athlete with what it is based on.
 func (h house) plan(t testing.TB, a record.Athlete) (record.Plan, consult.Basis) {
 	t.Helper()
 	plans, err := h.store.Plans(context.Background(), a.ID)

@@ -44,13 +44,13 @@ func (p *Press) breakCell(c Chance, d During, am amounts, f rowForm, width float
 	}
 	edge := width - d.checksWidth() - 1 - cellWords
 	text := p.cellText(c, d, am, f, edge-cellNumber-at-0.5)
-	sips := p.mouthfulsIn(c, am, f, edge, cellNumber, cellWords)
-	height := max(f.height, text.Height+2*pad, sips.Height+2*pad, bottles.Height+2*pad)
+	mouthfuls := p.mouthfulsIn(c, am, f, edge, cellNumber, cellWords)
+	height := max(f.height, text.Height+2*pad, mouthfuls.Height+2*pad, bottles.Height+2*pad)
 	mid := func(b paper.Block) float64 { return (height - b.Height) / 2 }
 	out := paper.Space(width, height)
 	out = out.With(bottles.At(0, mid(bottles)).Marks...)
 	out = out.With(text.At(at, mid(text)).Marks...)
-	out = out.With(sips.At(0, mid(sips)).Marks...)
+	out = out.With(mouthfuls.At(0, mid(mouthfuls)).Marks...)
 	return out.With(checks(c.times(), width, height)...)
 }
 

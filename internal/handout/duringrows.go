@@ -165,14 +165,14 @@ func (p *Press) breakRow(c Chance, d During, am amounts, f rowForm, width float6
 	edge := d.mouthfulEdge()
 	room := width - edge - numberRoom - at
 	text := p.breakText(c, d, am, f, room)
-	sips := p.mouthfuls(c, am, f, width-edge, d.wordRoom())
+	mouthfuls := p.mouthfuls(c, am, f, width-edge, d.wordRoom())
 	food := p.breakFood(c, am, f, foodEdge-checksWidth(c.times())-2)
-	height := max(f.height, text.Height+2*pad, food.Height+2*pad, sips.Height+2*pad, bottles.Height+2*pad)
+	height := max(f.height, text.Height+2*pad, food.Height+2*pad, mouthfuls.Height+2*pad, bottles.Height+2*pad)
 	mid := func(b paper.Block) float64 { return (height - b.Height) / 2 }
 	out := paper.Space(width, height)
 	out = out.With(bottles.At(0, mid(bottles)).Marks...)
 	out = out.With(text.At(at, mid(text)).Marks...)
-	out = out.With(sips.At(0, mid(sips)).Marks...)
+	out = out.With(mouthfuls.At(0, mid(mouthfuls)).Marks...)
 	out = out.With(food.At(width-foodEdge, mid(food)).Marks...)
 	out = out.With(checks(c.times(), width, height)...)
 	return out

@@ -24,10 +24,10 @@ func (p *Press) mouthfulsIn(c Chance, am amounts, f rowForm, edge, numberRoom, r
 		st := f.name.Heavy(paper.SemiBold)
 		return p.faces.Line(p.faces.Fit(st, amount, room+numberRoom, leastDuring/st.Size), amount, edge+room, paper.Right)
 	}
-	n := p.sips(c)
+	n := p.mouthfulCount(c)
 	number := f.number.Heavy(paper.SemiBold)
 	b := p.faces.Line(p.faces.Fit(number, n, numberRoom, 0.4), n, edge-1.6, paper.Right)
-	under := p.faces.Paragraph(p.readable(f.note, p.sipsWord(c), room), p.sipsWord(c), room)
+	under := p.faces.Paragraph(p.readable(f.note, p.mouthfulsWord(c), room), p.mouthfulsWord(c), room)
 	amount = p.amountWord(c, amount)
 	grey := f.note.In(paper.Grey)
 	grey.Size = max(grey.Size*0.85, leastDuring)
@@ -42,17 +42,17 @@ func (p *Press) readable(st paper.Style, s string, width float64) paper.Style {
 	return p.faces.Fit(st, s, width, min(1, leastDuring/st.Size))
 }
 
-// sips is the number of mouthfuls of a row; of breaks that differ the fewest and the
+// mouthfulCount is the number of mouthfuls of a row; of breaks that differ the fewest and the
 // most.
-func (p *Press) sips(c Chance) string {
+func (p *Press) mouthfulCount(c Chance) string {
 	if c.Fewest > 0 && c.Fewest < c.Mouthfuls {
 		return p.say.Between(quantity.Range{Low: float64(c.Fewest), High: float64(c.Mouthfuls)}, 0)
 	}
 	return strconv.Itoa(c.Mouthfuls)
 }
 
-// sipsWord is the word for mouthfuls; of a row of several breaks that they are for each.
-func (p *Press) sipsWord(c Chance) string {
+// mouthfulsWord is the word for mouthfuls; of a row of several breaks that they are for each.
+func (p *Press) mouthfulsWord(c Chance) string {
 	if c.times() > 1 {
 		return p.say.Say("handout.during.mouthfuls.each", c.Mouthfuls)
 	}

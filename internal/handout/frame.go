@@ -186,7 +186,7 @@ func (p *Press) laterHeader(title string, width float64) paper.Block {
 	lines := p.faces.Clip(st, p.faces.Wrap(st, title, width), 1, width)
 	b := p.faces.Lines(st, lines, width, paper.Left)
 	b.Width, b.Height = width, b.Height+1
-	b = b.With(paper.Line{X2: width, Y1: b.Height, Y2: b.Height, Width: hair, Ink: paper.Black})
+	b = b.With(paper.Line{X2: width, Y1: b.Height, Y2: b.Height, Width: hairlineWidth, Ink: paper.Black})
 	b.Height += 4
 	return b
 }

@@ -19,7 +19,7 @@ type KitBagCard struct {
 	Step             string
 	From             time.Time
 	During           During
-	// Estimate: the plan rests on an estimate.
+	// Estimate: the plan is based on an estimate.
 	Estimate bool
 }
 
@@ -293,7 +293,7 @@ func (p *Press) cardLine(drink string, s Stand, am amounts) string {
 // known.
 func (p *Press) cardNumber(c Chance, am amounts, f cardForm, width float64) paper.Block {
 	big := f.number.Heavy(paper.SemiBold)
-	text, under := p.sips(c), p.sipsWord(c)
+	text, under := p.mouthfulCount(c), p.mouthfulsWord(c)
 	switch {
 	case sum(c.Volumes) <= 0:
 		return paper.Block{}

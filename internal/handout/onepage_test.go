@@ -17,15 +17,15 @@ func breaks(n int, bottles bool) AthletePage {
 	a := match()
 	a.During.Chances, a.During.Total, a.During.TotalMouthfuls = nil, []quantity.Millilitres{0, 0}, 0
 	for i := range n {
-		drink, sips := i%2, 2+i%3
-		c := Chance{Name: fmt.Sprintf("after game %d", i+1), Volumes: make([]quantity.Millilitres, 2), Mouthfuls: sips, Maybe: i == n-1}
-		c.Volumes[drink] = quantity.Millilitres(25 * sips)
+		drink, mouthfuls := i%2, 2+i%3
+		c := Chance{Name: fmt.Sprintf("after game %d", i+1), Volumes: make([]quantity.Millilitres, 2), Mouthfuls: mouthfuls, Maybe: i == n-1}
+		c.Volumes[drink] = quantity.Millilitres(25 * mouthfuls)
 		if bottles {
 			c.Stands = []Stand{{Drink: drink, Holds: 600, Before: quantity.Millilitres(600 - 20*i), Left: quantity.Millilitres(550 - 20*i), Line: i/2 + 1}}
 		}
 		a.During.Chances = append(a.During.Chances, c)
 		a.During.Total[drink] += c.Volumes[drink]
-		a.During.TotalMouthfuls += sips
+		a.During.TotalMouthfuls += mouthfuls
 	}
 	return a
 }

@@ -18,7 +18,7 @@ type Option struct {
 	Deficit Deficit
 	// Carbohydrate per hour.
 	Carbohydrate quantity.GramsPerHour
-	// Estimate: the deficit rests on one, and is written as its range alone.
+	// Estimate: the deficit is based on one, and is written as its range alone.
 	Estimate bool
 }
 

@@ -230,7 +230,7 @@ func (p *Press) hourTable(d During, am amounts, width float64) table {
 		{head: say.Say("handout.during.total"), width: volume, align: paper.Right, strong: true},
 		{head: say.Say("handout.during.done"), width: done, align: paper.Right, check: true},
 	}}
-	hour, total := am.sips(d.PerHour, len(d.Drinks)), am.sips(d.Total, len(d.Drinks))
+	hour, total := am.eachVolume(d.PerHour, len(d.Drinks)), am.eachVolume(d.Total, len(d.Drinks))
 	for i, c := range d.Drinks {
 		t.rows = append(t.rows, row{cells: []string{am.product(c.Name), hour[i], total[i]}})
 	}
@@ -250,8 +250,8 @@ func (a amounts) inAll(list []Portion, name string) string {
 	return ""
 }
 
-// sips writes n volumes; what is nothing or not given stays empty.
-func (a amounts) sips(list []quantity.Millilitres, n int) []string {
+// eachVolume writes n volumes; what is nothing or not given stays empty.
+func (a amounts) eachVolume(list []quantity.Millilitres, n int) []string {
 	out := make([]string, n)
 	for i := range min(n, len(list)) {
 		if list[i] > 0 {

@@ -71,7 +71,7 @@ func (s sheet) box(b box, width float64) paper.Block {
 	f, w, height := s.p.faces, width-2*pad, s.boxHeight()
 	st := f.Fit(smallStyle(), b.label, w, 0.8)
 	label := f.Lines(st, f.Clip(st, f.Wrap(st, b.label, w), 1, w), w, paper.Left).At(pad, 0.7)
-	out := paper.Space(width, height).With(paper.Box{W: width, H: height, Radius: 0.8, Width: hair, Stroke: paper.Faint})
+	out := paper.Space(width, height).With(paper.Box{W: width, H: height, Radius: 0.8, Width: hairlineWidth, Stroke: paper.Faint})
 	out = out.With(label.Marks...)
 	low := height - noteStyle().Leading - 0.8
 	if b.unit != "" {
@@ -193,7 +193,7 @@ func (s sheet) gridRow(all []gridCol, n int) paper.Block {
 }
 
 func gridLine(x1, y1, x2, y2 float64) paper.Line {
-	return paper.Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Width: hair, Ink: paper.Faint}
+	return paper.Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Width: hairlineWidth, Ink: paper.Faint}
 }
 
 // writing is lines to write on.

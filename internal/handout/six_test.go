@@ -118,7 +118,7 @@ func (h house) agreed(t testing.TB, p record.Plan, a record.Athlete, b consult.B
 		Review: consult.ReviewDay(p, record.DateOf(composeDay())),
 	}
 	c = h.open(t, p, a, b)
-	p = c.Settle(p)
+	p = c.WithCarried(p)
 	c = h.open(t, p, a, b)
 	c.Care = care.Of(a, composeDay())
 	chosen, _ = consult.InForce(p)

@@ -44,16 +44,16 @@ func smallStyle() paper.Style { return paper.Style{Size: 2.6, Leading: 3.4, Ink:
 
 // Measures of the large pages, mm.
 const (
-	margin    = 15.0
-	top       = 12.0
-	bottom    = 11.0
-	hair      = 0.26
-	rule      = 0.5
-	columnGap = 8.0
-	checkSize = 3.7
+	margin        = 15.0
+	top           = 12.0
+	bottom        = 11.0
+	hairlineWidth = 0.26
+	rule          = 0.5
+	columnGap     = 8.0
+	checkSize     = 3.7
 )
 
 // rowLine is the hairline under a row of a table.
 func rowLine(y, width float64) paper.Mark {
-	return paper.Line{X2: width, Y1: y, Y2: y, Width: hair, Ink: paper.Hairline}
+	return paper.Line{X2: width, Y1: y, Y2: y, Width: hairlineWidth, Ink: paper.Hairline}
 }

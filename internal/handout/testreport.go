@@ -311,7 +311,7 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 	for _, f := range list {
 		var notes []string
 		for _, n := range f.Notes {
-			if n = p.told(n, am); n != "" && !seen[n] {
+			if n = p.noteFor(n, am); n != "" && !seen[n] {
 				seen[n] = true
 				notes = append(notes, n)
 			}
@@ -334,9 +334,9 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 	return append([]paper.Item{head}, lineItems(p.faces, smallStyle(), strings.Join(lines, " "), width, 0)...)
 }
 
-// told is a note; where body mass is hidden without the sentences that hold a per cent
+// noteFor is a note; where body mass is hidden without the sentences that hold a per cent
 // or another figure that is not shown.
-func (p *Press) told(note string, am amounts) string {
+func (p *Press) noteFor(note string, am amounts) string {
 	if !am.hidden {
 		return note
 	}

@@ -5,7 +5,7 @@ import "ebbwell/internal/sweat"
 // Kind says what a basis is.
 type Kind int
 
-// What a plan can rest on.
+// What a plan can be based on.
 const (
 	Test Kind = iota
 	Pool
@@ -24,7 +24,7 @@ type Body struct {
 	Hidden bool
 }
 
-// Basis is what a plan rests on.
+// Basis is what a plan is based on.
 type Basis struct {
 	Kind Kind
 	// Code names the basis in the catalogue of texts.

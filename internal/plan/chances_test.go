@@ -60,7 +60,7 @@ func TestPublishedChances(t *testing.T) {
 		case "amounts":
 			to, words := in.Number("to"), []string(nil)
 			for i := range takes {
-				words = append(words, fmt.Sprintf("%.0f", math.Round(takes[i].even/to+hairML)*to))
+				words = append(words, fmt.Sprintf("%.0f", math.Round(takes[i].even/to+negligibleML)*to))
 			}
 			return strings.Join(words, " ")
 		}

@@ -10,8 +10,8 @@ func Codes() []string {
 	}
 	return append(list,
 		EndsAtCeiling, EndsAtReview,
-		ReviewGained, ReviewStomachBad, ReviewTooFew, ReviewNotAsked, ReviewNotDone, ReviewUnsettled, ReviewComfortable,
+		ReviewGained, ReviewStomachBad, ReviewTooFew, ReviewNotAsked, ReviewNotDone, ReviewStomachFair, ReviewComfortable,
 		DayDrinkEarly, DayDrinkLate, DayEatBefore, DayDuring, DayDrinkAfter, DayEatAfter, DayAsUsual, DayNoDrink,
-		NoteLikeDay, NoteEstimate, NoteSodiumUnknown,
+		NoteSimilarDay, NoteEstimate, NoteSodiumUnknown,
 	)
 }

@@ -46,11 +46,11 @@ const (
 
 // DayTotal is where one session begins and ends.
 type DayTotal struct {
-	// OwedL is the deficit the session starts with, left over from the one before.
-	OwedL Ranged
+	// StartL is the deficit the session starts with, left over from the one before.
+	StartL Ranged
 	// EndL and End are the deficit at its end, L and % of body mass.
 	EndL, End Ranged
-	// PastLimit: with what is owed it ends past the limit.
+	// PastLimit: with what is left it ends past the limit.
 	PastLimit bool
 }
 
@@ -70,7 +70,7 @@ var ErrDay = errors.New("sessions of a day overlap")
 // its own before: what is drunk after the other counts.
 func PlanDay(sessions []DaySession) (Day, error) {
 	var d Day
-	var owed Ranged
+	var short Ranged
 	for i, s := range sessions {
 		if i > 0 && s.Start.Before(sessions[i-1].end()) {
 			return Day{}, fmt.Errorf("session %d begins at %s: %w", i+1, s.Start.Format(time.TimeOnly), ErrDay)
@@ -80,32 +80,32 @@ func PlanDay(sessions []DaySession) (Day, error) {
 			d.before(i, s)
 		}
 		d.Events = append(d.Events, DayEvent{From: s.Start, Until: s.end(), Session: i, Code: DayDuring})
-		total := s.total(owed)
+		total := s.total(short)
 		d.Totals = append(d.Totals, total)
 		next := s.Planner.session.NextHours
 		if i+1 < len(sessions) {
 			next = sessions[i+1].Start.Sub(s.end()).Hours()
 		}
 		d.after(i, s, total, next)
-		owed = total.carry(next)
+		short = total.carry(next)
 	}
 	return d, nil
 }
 
 func hoursLong(h float64) time.Duration { return time.Duration(h * float64(time.Hour)) }
 
-// total adds what was owed to what the session leaves.
-func (s DaySession) total(owed Ranged) DayTotal {
+// total adds what was left to what the session leaves.
+func (s DaySession) total(short Ranged) DayTotal {
 	q := s.Planner.Evaluate(s.Length, s.Mix)
 	end := q.DeficitL
-	end.Value, end.Low, end.High = end.Value+owed.Value, end.Low+owed.Low, end.High+owed.High
-	t := DayTotal{OwedL: Between(owed.Value, owed.Low, owed.High), EndL: end}
+	end.Value, end.Low, end.High = end.Value+short.Value, end.Low+short.Low, end.High+short.High
+	t := DayTotal{StartL: Between(short.Value, short.Low, short.High), EndL: end}
 	t.End = end.times(100 / s.Planner.basis.Body.MassKg)
 	t.PastLimit = s.Planner.pastLimit(t.End.Value)
 	return t
 }
 
-// carry is what of a deficit is still owed after some hours; little is let go.
+// carry is what of a deficit is still left after some hours; less than [evidence.LeastCarry] is dropped.
 func (t DayTotal) carry(hours float64) Ranged {
 	made := max(0, hours) * evidence.StomachLow / evidence.RestoreLow
 	left := func(x float64) float64 {

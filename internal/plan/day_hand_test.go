@@ -27,27 +27,27 @@ func hourly(t *testing.T, gaps []float64, ml ...float64) Day {
 	return d
 }
 
-// What is owed by hand: of 1 L missing 0.4 L are made up in half an hour, at 1 L/h with
+// What is left by hand: of 1 L missing 0.4 L are made up in half an hour, at 1 L/h with
 // 1.25 L for each; ends of the range alike. Less than 0.1 L is let go.
 func TestOwedByHand(t *testing.T) {
-	for _, c := range []struct{ gap, drunk, owed, low, high float64 }{
+	for _, c := range []struct{ gap, drunk, short, low, high float64 }{
 		{0, 0, 1, 0.9, 1.2}, {0.5, 0, 0.6, 0.5, 0.8}, {0.9, 0, 0.28, 0.18, 0.48}, {1.1, 0, 0.12, 0, 0.32}, {1.2, 0, 0, 0, 0.24}, {24, 0, 0, 0, 0},
 		{0, 895, 0.105, 0, 0.305}, {0, 905, 0, 0, 0.295}, {0, 1300, 0, 0, 0},
 	} {
 		d := hourly(t, []float64{c.gap}, c.drunk, 500)
 		got := d.Totals[1]
-		near(t, "owed", got.OwedL.Value, c.owed)
-		near(t, "low", got.OwedL.Low, c.low)
-		near(t, "high", got.OwedL.High, c.high)
-		near(t, "ends", got.EndL.Value, c.owed+0.5)
+		near(t, "owed", got.StartL.Value, c.short)
+		near(t, "low", got.StartL.Low, c.low)
+		near(t, "high", got.StartL.High, c.high)
+		near(t, "ends", got.EndL.Value, c.short+0.5)
 		near(t, "ends low", got.EndL.Low, c.low+0.4)
 		near(t, "ends high", got.EndL.High, c.high+0.7)
-		near(t, "%", got.End.Value, (c.owed+0.5)/0.7)
+		near(t, "%", got.End.Value, (c.short+0.5)/0.7)
 	}
 }
 
 // A session twelve hours on stands by itself; one that begins as another ends does not
-// overlap it; what passes the limit with what is owed is said.
+// overlap it; what passes the limit with what is left is said.
 func TestDayEdges(t *testing.T) {
 	early := func(d Day) (n int) {
 		for _, e := range d.Events {

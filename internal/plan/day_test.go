@@ -94,7 +94,7 @@ func TestDayOfTwoSessions(t *testing.T) {
 	first, second := d.Totals[0], d.Totals[1]
 	near(t, "first ends", first.EndL.Value, 2.3)
 	// one hour at 1 L/h, of which 1.25 L make up one
-	near(t, "owed", second.OwedL.Value, 2.3-0.8)
+	near(t, "owed", second.StartL.Value, 2.3-0.8)
 	near(t, "second ends", second.EndL.Value, 2.3-0.8+2.3)
 	if !second.PastLimit {
 		t.Error("5 % is not called past the limit")
@@ -124,8 +124,8 @@ func TestDayFarApart(t *testing.T) {
 			before++
 		}
 	}
-	if before != 2 || d.Totals[1].OwedL.Value != 0 {
-		t.Errorf("%d drinks before the evening, %g L owed", before, d.Totals[1].OwedL.Value)
+	if before != 2 || d.Totals[1].StartL.Value != 0 {
+		t.Errorf("%d drinks before the evening, %g L owed", before, d.Totals[1].StartL.Value)
 	}
 }
 
@@ -159,7 +159,7 @@ func TestDayRefusesOverlap(t *testing.T) {
 	}
 }
 
-// Whatever the day: nothing owed is negative, nothing is made up faster than
+// Whatever the day: nothing left is negative, nothing is made up faster than
 // it was lost, and a gain leaves nothing to drink after.
 func TestDayCarriesSoundly(t *testing.T) {
 	list := products(t)
@@ -178,11 +178,11 @@ func TestDayCarriesSoundly(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i, total := range day.Totals {
-			if o := total.OwedL; o.Low < 0 || o.Low > o.Value || o.Value > o.High {
+			if o := total.StartL; o.Low < 0 || o.Low > o.Value || o.Value > o.High {
 				t.Fatalf("owed %+v", o)
 			}
-			if i > 0 && total.OwedL.Value > math.Max(0, day.Totals[i-1].EndL.Value) {
-				t.Fatalf("%g L owed after %g", total.OwedL.Value, day.Totals[i-1].EndL.Value)
+			if i > 0 && total.StartL.Value > math.Max(0, day.Totals[i-1].EndL.Value) {
+				t.Fatalf("%g L owed after %g", total.StartL.Value, day.Totals[i-1].EndL.Value)
 			}
 		}
 		for _, e := range day.Events {

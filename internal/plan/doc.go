@@ -1,7 +1,7 @@
 // Package plan turns a loss that was measured or estimated into what to drink
 // and eat in a session, and says at every move what that comes to.
 //
-// A plan rests on a [Basis] (sweat rate with its planned 95 % range, sweat
+// A plan is based on a [Basis] (sweat rate with its planned 95 % range, sweat
 // sodium, body), is for a [Session], and chooses from a [Menu] of water, up to
 // three drinks, up to four foods and added salt; how much of each is a [Mix].
 // [New] puts them together with an [Aim] into a [Planner], which never changes

@@ -71,7 +71,7 @@ func (p *Planner) hideLimit() {
 	}
 }
 
-// Basis returns what the plan rests on.
+// Basis returns what the plan is based on.
 func (p *Planner) Basis() Basis { return p.basis }
 
 // Session returns what the plan is for.

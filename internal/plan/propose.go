@@ -26,8 +26,8 @@ type Background struct {
 	Bottles []float64
 	// DrinkStepML is how much of a drink changes at once, mL; zero is what is usual.
 	DrinkStepML float64
-	// BreaksSettled: the breaks are all there are.
-	BreaksSettled bool
+	// BreaksConfirmed: the breaks are all there are.
+	BreaksConfirmed bool
 }
 
 // From returns a planner that knows the habit and how it was drunk. Where
@@ -69,7 +69,7 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 		NoFood: b.NoFood, NoMoreDrink: b.NoMoreDrink, NoNewDrink: b.NoNewDrink, Tested: b.Tested,
 		Cool: p.session.Heat == Cold, Carbohydrate: b.Carbohydrate, BreaksML: p.carried[l].High * 1000, AllBreaksML: p.carriesAtMostML(l, p.chances),
 		AdviceMost: fuel.CarbohydrateDuring(p.session.Minutes[l], p.session.Effort).Range.High,
-		StepLH:     r.fluid(0), StepGH: r.CarbohydrateGH, Bottles: b.Bottles, DrinkStepML: b.DrinkStepML, BreaksSettled: b.BreaksSettled, Habit: proposal.Mix(habit),
+		StepLH:     r.fluid(0), StepGH: r.CarbohydrateGH, Bottles: b.Bottles, DrinkStepML: b.DrinkStepML, BreaksConfirmed: b.BreaksConfirmed, Habit: proposal.Mix(habit),
 	}
 	if a := p.aim.Drinking; a.On && proposal.Passes(toleratedLH(p.basis.Usual, p.session.Running), a.High) {
 		c.MostLH = a.High

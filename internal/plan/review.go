@@ -37,7 +37,7 @@ const (
 	ReviewTooFew      = "review.too-few"     // fewer than two sessions
 	ReviewNotAsked    = "review.not-asked"   // the stomach was not asked
 	ReviewNotDone     = "review.not-done"    // less than 80 % done
-	ReviewUnsettled   = "review.unsettled"   // stomach between 3 and 7
+	ReviewStomachFair = "review.unsettled"   // stomach between 3 and 7
 	ReviewComfortable = "review.comfortable"
 )
 
@@ -90,7 +90,7 @@ func judge(done []Done) (Decision, string) {
 	case math.IsNaN(share), proposal.Passes(evidence.StepDoneShare, 100*share):
 		return Hold, ReviewNotDone
 	case !(worst <= evidence.StepStomachGood):
-		return Hold, ReviewUnsettled
+		return Hold, ReviewStomachFair
 	}
 	return Next, ReviewComfortable
 }

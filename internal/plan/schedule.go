@@ -21,11 +21,11 @@ type Take struct {
 	Mouthfuls     int
 	// even is what the fill gives before it is rounded, mL.
 	even float64
-	// stands are the drinks that stand here, sips the mouthfuls of each; full takes
+	// stands are the drinks that stand here, mouthfuls those of each; full takes
 	// no mouthful more.
-	stands [Drinks]bool
-	sips   [Drinks]int
-	full   bool
+	stands    [Drinks]bool
+	mouthfuls [Drinks]int
+	full      bool
 }
 
 // Schedule is a plan spread over the chances.
@@ -79,7 +79,7 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	var carried float64
 	out.Fill, carried = w.fill(out.Takes, room, w.most)
 	out.Fits = !exceeds(float64(out.PlannedML), carried)
-	p.settle(&w, &out.bottles, cutTo(volumes, min(carried, room))) // amounts set by hand may come to more
+	p.pour(&w, &out.bottles, cutTo(volumes, min(carried, room))) // amounts set by hand may come to more
 	for i := range out.Takes {
 		out.DrinkableML += out.Takes[i].ML
 	}
@@ -111,9 +111,9 @@ func cutTo(volumes [Drinks]int, sum float64) (left [Drinks]float64) {
 	return left
 }
 
-// settle gives out volumes in whole mouthfuls until a schedule of what was given
+// pour gives out volumes in whole mouthfuls until a schedule of what was given
 // out is the same: what was agreed is then what is scheduled.
-func (p *Planner) settle(w *pouring, b *bottling, left [Drinks]float64) {
+func (p *Planner) pour(w *pouring, b *bottling, left [Drinks]float64) {
 	for {
 		given := p.pourOnce(w, b, left)
 		if given == left {
@@ -212,7 +212,7 @@ func (p *Planner) volumes(mix Mix) [Drinks]int {
 	var v [Drinks]int
 	for s := range v {
 		if p.menu[s].InUse && mix[s] > 0 {
-			v[s] = int(math.Floor(mix[s] + hairML))
+			v[s] = int(math.Floor(mix[s] + negligibleML))
 		}
 	}
 	return v

@@ -108,18 +108,18 @@ func checkStomach(t tester, p *Planner, s *Schedule) {
 // checkTake holds one take against its chance, its mouthfuls and its sums.
 func checkTake(t tester, p *Planner, mouthful Mouthful, take *Take) {
 	t.Helper()
-	sum, sips, bottles := 0, 0, 0
+	sum, mouthfuls, bottles := 0, 0, 0
 	for d, ml := range take.ByDrink {
-		if want := int(math.Floor(float64(take.sips[d])*float64(mouthful)/5+1e-9)) * 5; ml != want {
-			t.Fatalf("%d mL of drink %d in %d mouthfuls of %g", ml, d, take.sips[d], float64(mouthful))
+		if want := int(math.Floor(float64(take.mouthfuls[d])*float64(mouthful)/5+1e-9)) * 5; ml != want {
+			t.Fatalf("%d mL of drink %d in %d mouthfuls of %g", ml, d, take.mouthfuls[d], float64(mouthful))
 		}
 		if ml > 0 {
 			bottles++
 		}
-		sum, sips = sum+ml, sips+take.sips[d]
+		sum, mouthfuls = sum+ml, mouthfuls+take.mouthfuls[d]
 	}
-	if sum != take.ML || take.ML < 0 || sips != take.Mouthfuls {
-		t.Fatalf("drinks come to %d of %d mL, %d of %d mouthfuls", sum, take.ML, sips, take.Mouthfuls)
+	if sum != take.ML || take.ML < 0 || mouthfuls != take.Mouthfuls {
+		t.Fatalf("drinks come to %d of %d mL, %d of %d mouthfuls", sum, take.ML, mouthfuls, take.Mouthfuls)
 	}
 	if bottles > 2 {
 		t.Fatalf("%d bottles at one chance", bottles)

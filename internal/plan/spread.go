@@ -14,11 +14,11 @@ func (p *Planner) roomFor(l Length, mix Mix, planned int) int {
 	return min(planned, int(proposal.FloorTo(room*1000, 1)))
 }
 
-// hairML is below what any mL shows.
-const hairML = 1e-4
+// negligibleML is below what any mL shows.
+const negligibleML = 1e-4
 
 // exceeds reports that a volume, mL, is above another by more than is shown.
-func exceeds(ml, most float64) bool { return ml > most+hairML }
+func exceeds(ml, most float64) bool { return ml > most+negligibleML }
 
 // At returns a planner that also asks that a mix can be drunk at these
 // chances: no more than [Planner.CarriesML]. A session without a chance leaves

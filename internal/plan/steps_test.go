@@ -142,7 +142,7 @@ func TestReview(t *testing.T) {
 		{"none", nil, Hold, ReviewTooFew, 0.7},
 		{"one", []Done{good}, Hold, ReviewTooFew, 0.7},
 		{"two good", []Done{good, good}, Next, ReviewComfortable, 0.9},
-		{"stomach 4", []Done{good, with(func(d *Done) { d.Stomach = 4 })}, Hold, ReviewUnsettled, 0.7},
+		{"stomach 4", []Done{good, with(func(d *Done) { d.Stomach = 4 })}, Hold, ReviewStomachFair, 0.7},
 		{"stomach 3", []Done{good, with(func(d *Done) { d.Stomach = 3 })}, Next, ReviewComfortable, 0.9},
 		{"stomach 7", []Done{good, good, bad}, Back, ReviewStomachBad, 0.7},
 		{"one, and bad", []Done{bad}, Back, ReviewStomachBad, 0.7},

@@ -76,7 +76,7 @@ func (w *pouring) drinkFor(t *Take) int {
 // add gives one mouthful of a drink, or marks why it cannot be given.
 func (w *pouring) add(at, drink int) {
 	t := &w.takes[at]
-	ml := w.shown(t.sips[drink] + 1)
+	ml := w.shown(t.mouthfuls[drink] + 1)
 	switch {
 	case float64(ml-t.ByDrink[drink]) > w.left[drink]:
 		w.done[drink] = true
@@ -86,7 +86,7 @@ func (w *pouring) add(at, drink int) {
 		w.left[drink] -= float64(ml - t.ByDrink[drink])
 		t.ML += ml - t.ByDrink[drink]
 		t.ByDrink[drink] = ml
-		t.sips[drink]++
+		t.mouthfuls[drink]++
 		t.Mouthfuls++
 	}
 }

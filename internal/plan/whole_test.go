@@ -237,7 +237,7 @@ func TestNeverMoreThanPlanned(t *testing.T) {
 		p.Schedule(Expected, mix, chances, Mouthful(d.between(5, 60)), &s)
 		carried := s.Carried(mix)
 		for slot := range carried {
-			if carried[slot] > mix[slot]+hairML {
+			if carried[slot] > mix[slot]+negligibleML {
 				t.Fatalf("slot %d: %g carried of %g planned", slot, carried[slot], mix[slot])
 			}
 		}

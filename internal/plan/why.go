@@ -20,8 +20,8 @@ type Figures struct {
 
 // Notes beside the figures.
 const (
-	NoteLikeDay       = "note.plan.like-day"       // the range is that of a like day
-	NoteEstimate      = "note.plan.estimate"       // rests on an estimate
+	NoteSimilarDay    = "note.plan.like-day"       // the range is that of a similar day
+	NoteEstimate      = "note.plan.estimate"       // is based on an estimate
 	NoteSodiumUnknown = "note.plan.sodium-unknown" // a product's sodium is not known
 )
 
@@ -112,7 +112,7 @@ func (e *explainer) figure(r Ranged, u quantity.Unit, formula string, budget []f
 		Estimate: e.p.basis.Kind == Estimate,
 		Why:      figure.Why{Formula: formula, Inputs: append([]figure.Input(nil), e.inputs...), Budget: budget, Sources: known(sources)},
 	}
-	f.Why.Notes = append(f.Why.Notes, figure.Note{ID: NoteLikeDay})
+	f.Why.Notes = append(f.Why.Notes, figure.Note{ID: NoteSimilarDay})
 	if f.Estimate {
 		f.Why.Notes = append(f.Why.Notes, figure.Note{ID: NoteEstimate})
 	}

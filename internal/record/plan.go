@@ -12,10 +12,10 @@ const (
 	PlanReplaced PlanState = "replaced"
 )
 
-// BasisKind says what a plan rests on.
+// BasisKind says what a plan is based on.
 type BasisKind string
 
-// What a plan can rest on.
+// What a plan can be based on.
 const (
 	BasisTest     BasisKind = "test"
 	BasisPool     BasisKind = "pool"
@@ -104,7 +104,7 @@ type Target struct {
 	EventDate  Date   `gorm:"size:10"`
 }
 
-// PlanBasis is the test, the tests or the estimate a plan rests on.
+// PlanBasis is the test, the tests or the estimate a plan is based on.
 type PlanBasis struct {
 	Kind   BasisKind `gorm:"size:12"`
 	TestID ID        `gorm:"index;size:36"`

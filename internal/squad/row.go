@@ -116,7 +116,7 @@ func (l *Looker) Look(g record.GroupSession, sheets map[record.ID]Sheet, now tim
 	}
 	for i := range rows {
 		rows[i].Odd = oddities(rows, i)
-		rows[i].settle(now)
+		rows[i].judge(now)
 	}
 	return rows
 }
@@ -159,8 +159,8 @@ func Masses(t record.Test, m record.Moment) []record.Weighing {
 	return list
 }
 
-// settle says how far the athlete is, and what is missing.
-func (r *Row) settle(now time.Time) {
+// judge says how far the athlete is, and what is missing.
+func (r *Row) judge(now time.Time) {
 	t := r.Sheet.Test
 	before, after := Masses(t, record.Before), Masses(t, record.After)
 	r.Missing = r.lacks(len(before) > 0, len(after) > 0)

@@ -189,8 +189,8 @@ func TestAgreeIsWhole(t *testing.T) {
 	wantCode(t, err, CodeNotFound)
 }
 
-// TestPlansRestingOn finds draft and agreed plans, by the test or its pool.
-func TestPlansRestingOn(t *testing.T) {
+// TestPlansBasedOn finds draft and agreed plans, by the test or its pool.
+func TestPlansBasedOn(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
 	one, _ := sheet(t, s)
 	other := got(s.SaveTest(ctx, record.Test{AthleteID: one.AthleteID}, Edit{}))(t)
@@ -204,7 +204,7 @@ func TestPlansRestingOn(t *testing.T) {
 	save("estimate", record.PlanBasis{Kind: record.BasisEstimate}, record.PlanDraft)
 	gone := save("deleted", record.PlanBasis{TestID: one.ID}, record.PlanDraft)
 	must(t, s.Delete(ctx, record.Ref{Kind: record.KindPlan, ID: gone.ID}, Edit{}))
-	plans := got(s.PlansRestingOn(ctx, one.ID))(t)
+	plans := got(s.PlansBasedOn(ctx, one.ID))(t)
 	if len(plans) != 2 || plans[0].ID != pool.ID || plans[1].ID != direct.ID || len(plans[1].Steps) != 2 {
 		t.Errorf("got %+v", plans)
 	}

@@ -189,7 +189,7 @@ func TestTornLog(t *testing.T) {
 	dir, c, ctx := t.TempDir(), newClock(), context.Background()
 	s := got(Open(dir, Options{Clock: c.now}))(t)
 	makeWorld(t, s)
-	must(t, settle(s.files.writer))
+	must(t, emptyLog(s.files.writer))
 	states := []string{got(writtenDown(s.files.reader))(t)}
 	p := &scene{data: dir, s: s}
 	for n := range 3 {

@@ -159,14 +159,14 @@ func wipe(db *gorm.DB) error {
 	if err := rewrite(db); err != nil {
 		return err
 	}
-	return settle(db)
+	return emptyLog(db)
 }
 
 // rewrite writes the file anew without what was deleted.
 func rewrite(db *gorm.DB) error { return fail(db.Exec("VACUUM").Error, "rewrite database") }
 
-// settle brings everything from the log into the file and empties the log.
-func settle(db *gorm.DB) error {
+// emptyLog brings everything from the log into the file and empties the log.
+func emptyLog(db *gorm.DB) error {
 	var busy, inLog, moved int
 	if err := db.Raw("PRAGMA wal_checkpoint(TRUNCATE)").Row().Scan(&busy, &inLog, &moved); err != nil {
 		return fail(err, "empty the log")

@@ -218,7 +218,7 @@ func changedOne[T any](x *merging, kind record.Kind, root *T) (before T, err err
 	var own []fieldChange
 	for _, s := range steps {
 		for _, c := range s.fields {
-			if !x.told(ref, c) {
+			if !x.explained(ref, c) {
 				own = append(own, c)
 			}
 		}
@@ -252,9 +252,9 @@ func (w *work) write(kind record.Kind, root any, seen time.Time) ([]step, error)
 	return steps, w.apply(steps)
 }
 
-// told reports whether the other practice's history says that a field became what it
+// explained reports whether the other practice's history says that a field became what it
 // becomes here.
-func (x *merging) told(ref record.Ref, c fieldChange) bool {
+func (x *merging) explained(ref record.Ref, c fieldChange) bool {
 	var last record.Change
 	for _, t := range x.in.Bundle.Changes {
 		if t.Kind == ref.Kind && t.Record == ref.ID && t.Field == c.path && !t.At.Before(last.At) {

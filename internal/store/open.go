@@ -38,7 +38,7 @@ func (s *Store) openFiles(ctx context.Context) error {
 		return errors.Join(fail(err, "open database"), disconnect(writer))
 	}
 	// A backup program may be reading; then the log is emptied another time.
-	_ = settle(writer)
+	_ = emptyLog(writer)
 	s.files = &handles{writer: writer, reader: reader}
 	if s.files.identity, err = os.Stat(s.path()); err == nil {
 		s.snapshotOfDay(ctx)

@@ -75,9 +75,9 @@ func (s *Store) ReopenPlan(ctx context.Context, id record.ID, why string) (recor
 	})
 }
 
-// PlansRestingOn lists the draft and agreed plans that rest on a test, alone
+// PlansBasedOn lists the draft and agreed plans that are based on a test, alone
 // or in a pool, so that a late value can say which plans it changes.
-func (s *Store) PlansRestingOn(ctx context.Context, test record.ID) ([]record.Plan, error) {
+func (s *Store) PlansBasedOn(ctx context.Context, test record.ID) ([]record.Plan, error) {
 	found, err := loadAll[record.Plan](ctx, s, record.KindPlan, func(db *gorm.DB) *gorm.DB {
 		return newestFirst(db).Where("state <> ?", record.PlanReplaced).
 			Where("basis_test_id = ? OR basis_pool_ids LIKE ?", test, "%"+string(test)+"%")

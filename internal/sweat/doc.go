@@ -34,7 +34,7 @@
 // # Known, provisional, refused
 //
 // A figure is known as soon as it can be computed, and has a range once all it
-// rests on is in; until then it is provisional. Missing things come with what
+// is based on is in; until then it is provisional. Missing things come with what
 // they may do to the loss. A value beyond its limit is refused, named as an
 // [evidence.Problem], and not used unless somebody kept it with a reason.
 //

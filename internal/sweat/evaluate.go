@@ -13,7 +13,7 @@ import (
 // to run at every key stroke.
 //
 // A figure is known once it can be computed at all, and has its range only when
-// everything it rests on is in. A refused value is not used unless Options.Kept
+// everything it is based on is in. A refused value is not used unless Options.Kept
 // names it. The error joins one [evidence.Problem] for each value that makes
 // everything meaningless (time or body mass that is not a number, or not above
 // zero); the result then holds the problems and no figure.
@@ -45,7 +45,7 @@ const balanceSource = "balance.density"
 type balance struct {
 	loss term
 	rate term
-	// known: there is a sum. in: everything it rests on is in.
+	// known: there is a sum. in: everything it is based on is in.
 	known, in bool
 	rateKnown bool
 	drunk     term // L

@@ -80,7 +80,7 @@ type Sodium struct {
 	// of the loss replaced; never above the loss.
 	Hold    figure.Figure
 	Patches []PatchResult
-	// Sites are the equation sites the concentration rests on.
+	// Sites are the equation sites the concentration is based on.
 	Sites []evidence.Site
 	// Methods are the methods of the patches used.
 	Methods []evidence.Method

@@ -116,7 +116,7 @@ type kind struct {
 	unit quantity.Unit
 	// from is the lowest end a range can have.
 	from float64
-	// in is false while something the figure rests on is missing.
+	// in is false while something the figure is based on is missing.
 	in bool
 }
 

@@ -44,7 +44,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 }
 
 // TestEveryEntryHasWords: the settings screen can name every threshold that a
-// sweat test rests on.
+// sweat test is based on.
 func TestEveryEntryHasWords(t *testing.T) {
 	w, err := words.New(language.English)
 	if err != nil {

@@ -147,7 +147,7 @@ func (w *builder) add(r RowDraft) {
 
 // finish asks about the columns, and finds twins within the file.
 func (w *builder) finish() {
-	w.people.settle(w.d.Rows)
+	w.people.assign(w.d.Rows)
 	w.twins()
 	w.at = -1
 	for i, c := range w.m.Columns {

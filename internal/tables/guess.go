@@ -42,7 +42,7 @@ func GuessSheet(s Sheet, heading int, separator rune, order Order) Mapping {
 	}
 	m.assign()
 	m.DecimalComma = commas(s, m, separator)
-	m.settleTimes(s)
+	m.tellTimes(s)
 	m.Kind = m.kind()
 	for i := range m.Columns {
 		m.Columns[i] = m.unit(s, i)
@@ -331,8 +331,8 @@ func isTotal(heading string) bool {
 	return false
 }
 
-// settleTimes tells a time of day from a duration where a heading says only "time".
-func (m *Mapping) settleTimes(s Sheet) {
+// tellTimes tells a time of day from a duration where a heading says only "time".
+func (m *Mapping) tellTimes(s Sheet) {
 	start := m.first(Start)
 	if start < 0 || m.first(Duration) >= 0 {
 		return

@@ -205,8 +205,8 @@ func (w *builder) listed(a record.Athlete) RowDraft {
 	return r
 }
 
-// settle gives every row its athlete with what later rows said.
-func (p *people) settle(rows []RowDraft) {
+// assign gives every row its athlete with what later rows said.
+func (p *people) assign(rows []RowDraft) {
 	by := map[record.ID]record.Athlete{}
 	for _, list := range p.fresh {
 		for _, a := range list {

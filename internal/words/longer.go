@@ -38,9 +38,9 @@ func Longer() (*Words, error) {
 func longer(text string) string {
 	put := regexp.MustCompile(`%(\[[0-9]+\])?[sd%]|` + labels().String())
 	var b strings.Builder
-	owed, at := 0, 0
+	due, at := 0, 0
 	for _, here := range append(put.FindAllStringIndex(text, -1), []int{len(text), len(text)}) {
-		b.WriteString(longerWords(text[at:here[0]], &owed))
+		b.WriteString(longerWords(text[at:here[0]], &due))
 		b.WriteString(text[here[0]:here[1]])
 		at = here[1]
 	}
@@ -49,19 +49,19 @@ func longer(text string) string {
 
 // longerWords makes the words of a text longer that nothing is put into; owed is how many
 // fifths of a letter are missing to 40 %.
-func longerWords(text string, owed *int) string {
+func longerWords(text string, due *int) string {
 	accents := strings.NewReplacer("a", "á", "e", "é", "i", "î", "o", "ö", "u", "û", "n", "ñ", "A", "Å", "E", "É", "I", "Î", "O", "Ö", "U", "Û", "C", "Ç")
 	word := regexp.MustCompile(`\p{L}+`)
 	return word.ReplaceAllStringFunc(text, func(w string) string {
 		letters := []rune(w)
-		if *owed += 2 * len(letters); len(letters) < 3 {
+		if *due += 2 * len(letters); len(letters) < 3 {
 			return w
 		}
-		more := make([]rune, (*owed+2)/5)
+		more := make([]rune, (*due+2)/5)
 		for i := range more {
 			more[i] = unicode.ToLower(letters[i%len(letters)])
 		}
-		*owed -= 5 * len(more)
+		*due -= 5 * len(more)
 		return accents.Replace(w + string(more))
 	})
 }

@@ -220,14 +220,14 @@ func (c *DeficitChart) paintBottles(at plot, size fyne.Size) {
 		x1, x2 := at.x.inside(s.From), at.x.inside(s.To)
 		c.pen.rect(x1, ground+1, max(x2-x1, 0), look.Scaled(spellHigh), k.Sunk)
 	}
-	c.paintGrip(at, wide, up)
+	c.paintHandle(at, wide, up)
 	c.paintAside(at, ground, size)
 	c.paintStopNames(at, ground+look.Scaled(spellHigh+stopGap), size)
 }
 
-// paintGrip draws two small triangles beside the top of the selected bottle: its
+// paintHandle draws two small triangles beside the top of the selected bottle: its
 // height can be dragged.
-func (c *DeficitChart) paintGrip(at plot, wide float32, up scale) {
+func (c *DeficitChart) paintHandle(at plot, wide float32, up scale) {
 	d := &c.data
 	if d.Selected < 0 || d.Selected >= len(d.Stops) || c.OnDragged == nil {
 		return

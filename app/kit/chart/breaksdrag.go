@@ -10,11 +10,11 @@ import (
 // column in hand.
 type breakColumns struct {
 	across, up scale
-	grip       columnGrip
+	held       columnDrag
 }
 
-// columnGrip is the column that is dragged, from what height, and how much a px is.
-type columnGrip struct {
+// columnDrag is the column that is dragged, from what height, and how much a px is.
+type columnDrag struct {
 	on          bool
 	stop        int
 	from, perPx float64
@@ -42,22 +42,22 @@ func (b *breakColumns) drag(stops []BreakStop, e *fyne.DragEvent, dragged func(s
 	if dragged == nil || len(stops) == 0 || b.up.start <= b.up.end {
 		return
 	}
-	if !b.grip.on {
+	if !b.held.on {
 		x, y := e.Position.X-e.Dragged.DX, e.Position.Y-e.Dragged.DY
 		at := b.nearest(stops, x)
-		b.grip = columnGrip{
+		b.held = columnDrag{
 			on: true, stop: at, from: drunk(stops[at].Parts), y: y,
 			perPx: (b.up.to - b.up.from) / float64(b.up.start-b.up.end),
 		}
 	}
-	dragged(b.grip.stop, max(0, b.grip.from+float64(b.grip.y-e.Position.Y)*b.grip.perPx))
+	dragged(b.held.stop, max(0, b.held.from+float64(b.held.y-e.Position.Y)*b.held.perPx))
 }
 
 func (b *breakColumns) release(released func()) {
-	if b.grip.on && released != nil {
+	if b.held.on && released != nil {
 		released()
 	}
-	b.grip = columnGrip{}
+	b.held = columnDrag{}
 }
 
 // drunk is the height of a column without the food on top of it.

@@ -47,7 +47,7 @@ func AlertWords(w *words.Words, by amount.Writer, p record.Practice, a record.At
 	switch x.Kind {
 	case consult.AlertGain:
 		return GainWords(w, by, p, x.Gain)
-	case consult.AlertUnsettled:
+	case consult.AlertOutstanding:
 		if a.Born == "" {
 			return w.Say("alert.born"), w.Say("overview.due.born")
 		}

@@ -10,12 +10,12 @@ import (
 	"ebbwell/internal/store"
 )
 
-// NoteCorrected writes into the agreed plans that rest on a test whether the present
+// NoteCorrected writes into the agreed plans that are based on a test whether the present
 // records would give another plan, with the sweat loss as agreed and now, so that a list
 // of athletes can say so without opening the plans. It is called when a test is closed,
 // or opened for correction.
 func (d *Desk) NoteCorrected(ctx context.Context, test record.Test) error {
-	plans, err := d.Store.PlansRestingOn(ctx, test.ID)
+	plans, err := d.Store.PlansBasedOn(ctx, test.ID)
 	if err != nil {
 		return fmt.Errorf("look for plans behind a correction: %w", err)
 	}

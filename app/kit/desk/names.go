@@ -45,8 +45,8 @@ func NameOf(w *words.Words, a record.Athlete) string {
 	return w.Say("overview.unnamed")
 }
 
-// Unsettled names what a minor's first sheet waits for; see [care.Care].
-func Unsettled(w *words.Words, list []string) string {
+// Outstanding names what a minor's first sheet waits for; see [care.Care].
+func Outstanding(w *words.Words, list []string) string {
 	var names []string
 	for _, what := range list {
 		names = append(names, w.Say("profile.minor.open."+what))

@@ -12,41 +12,41 @@ import (
 
 func TestButton(t *testing.T) {
 	h := use(t)
-	var told diary
-	h.OnKey = func(e *fyne.KeyEvent) { told.note("key %s", e.Name) }
-	b := field.NewButton(h, "b", "Next bottle", field.Outline, func() { told.note("pressed") })
-	l := field.NewLink(h, "l", "why", func() { told.note("followed") })
+	var events diary
+	h.OnKey = func(e *fyne.KeyEvent) { events.note("key %s", e.Name) }
+	b := field.NewButton(h, "b", "Next bottle", field.Outline, func() { events.note("pressed") })
+	l := field.NewLink(h, "l", "why", func() { events.note("followed") })
 	d := open(t, b, l)
 	d.Click("b")
 	d.Key(fyne.KeyReturn, fyne.KeySpace, fyne.KeyEscape)
-	told.expect(t, "pressed", "pressed", "pressed", "key Escape")
+	events.expect(t, "pressed", "pressed", "pressed", "key Escape")
 	d.Click("l")
 	d.Key(fyne.KeyEnter, fyne.KeySpace, fyne.KeyLeft)
-	told.expect(t, "followed", "followed", "followed", "key Left")
+	events.expect(t, "followed", "followed", "followed", "key Left")
 	b.Disable()
 	l.Disable()
 	d.Click("b")
 	d.Click("l")
-	told.expect(t)
+	events.expect(t)
 }
 
 func TestToggle(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	tg := field.NewToggle(h, "t", []field.Option{{Key: "d", Text: "drunk"}, {Key: "p", Text: "poured"}, {Key: "s", Text: "shared"}})
-	tg.OnChosen = func(key string) { told.note("%s", key) }
+	tg.OnChosen = func(key string) { events.note("%s", key) }
 	d := open(t, tg)
 	if tg.Chosen() != "" {
 		t.Error("something is chosen from the start")
 	}
 	d.Focus("t")
 	d.Key(fyne.KeyRight, fyne.KeyRight, fyne.KeyLeft, fyne.KeyEnd, fyne.KeyHome, fyne.KeySpace, fyne.KeyRight, fyne.KeyRight)
-	told.expect(t, "d", "p", "d", "s", "d", "p", "s")
+	events.expect(t, "d", "p", "d", "s", "d", "p", "s")
 	d.ClickAt("t", 200, 15)
-	told.expect(t, "p")
+	events.expect(t, "p")
 	tg.Choose("")
 	tg.Choose("s")
-	told.expect(t)
+	events.expect(t)
 	if tg.Chosen() != "s" {
 		t.Errorf("%q is chosen", tg.Chosen())
 	}
@@ -54,22 +54,22 @@ func TestToggle(t *testing.T) {
 
 func TestCheck(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	c := field.NewCheck(h, "c", "Hide body mass")
-	c.OnChanged = func(on bool) { told.note("%v", on) }
+	c.OnChanged = func(on bool) { events.note("%v", on) }
 	d := open(t, c)
 	d.Click("c")
 	d.Key(fyne.KeySpace, fyne.KeyReturn)
-	told.expect(t, "true", "false")
+	events.expect(t, "true", "false")
 	c.Set(false)
-	told.expect(t)
+	events.expect(t)
 }
 
 func TestRating(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	r := field.NewRating(h, "r", "fine", "could not go on")
-	r.OnChanged = func(v int) { told.note("%d", v) }
+	r.OnChanged = func(v int) { events.note("%d", v) }
 	d := open(t, r)
 	d.Focus("r")
 	d.Type("7")
@@ -79,27 +79,27 @@ func TestRating(t *testing.T) {
 	d.Key(fyne.KeyRight)
 	d.Type("x0")
 	d.Key(fyne.KeyEnd, fyne.KeyRight, fyne.KeyBackspace, fyne.KeyLeft)
-	told.expect(t, "7", "1", "10", "0", "1", "2", "0", "10", "-1", "0")
+	events.expect(t, "7", "1", "10", "0", "1", "2", "0", "10", "-1", "0")
 	d.ClickAt("r", 36*4.5, 10)
-	told.expect(t, "4")
+	events.expect(t, "4")
 	r.SetValue(12)
 	if r.Value() != field.Unrated {
 		t.Errorf("12 became %d", r.Value())
 	}
-	told.expect(t)
+	events.expect(t)
 }
 
 func TestTabs(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	tabs := field.NewTabs(h, "tabs", []field.Tab{{Key: "a", Text: "Before"}, {Key: "b", Text: "Bottles"}, {Key: "c", Text: "After"}})
-	tabs.OnChosen = func(key string) { told.note("%s", key) }
+	tabs.OnChosen = func(key string) { events.note("%s", key) }
 	d := open(t, tabs)
 	d.Focus("tabs")
 	d.Key(fyne.KeyRight, fyne.KeyEnd, fyne.KeyRight, fyne.KeyHome, fyne.KeyLeft)
-	told.expect(t, "b", "c", "a")
+	events.expect(t, "b", "c", "a")
 	d.ClickAt("tabs", 95, 15)
-	told.expect(t, "b")
+	events.expect(t, "b")
 	width := tabs.MinSize().Width
 	tabs.Choose("c")
 	if tabs.MinSize().Width != width {
@@ -110,37 +110,37 @@ func TestTabs(t *testing.T) {
 	if tabs.Chosen() != "c" {
 		t.Errorf("%q is chosen", tabs.Chosen())
 	}
-	told.expect(t)
+	events.expect(t)
 }
 
 func TestChoice(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	c := field.NewChoice(h, "food", foods())
-	c.OnChosen = func(key string) { told.note("%s", key) }
+	c.OnChosen = func(key string) { events.note("%s", key) }
 	d := open(t, c, field.NewLine(h, "next", 0))
 	d.Focus("food")
 	d.Key(fyne.KeyRight, fyne.KeyRight, fyne.KeyLeft, fyne.KeyEnd, fyne.KeyHome)
-	told.expect(t, "Banana", "Bread roll", "Banana", "Rice cake, sweet", "Banana")
+	events.expect(t, "Banana", "Bread roll", "Banana", "Rice cake, sweet", "Banana")
 	d.Type("or")
-	told.expect(t, "Oat biscuit", "Orange")
+	events.expect(t, "Oat biscuit", "Orange")
 	d.Key(fyne.KeyDown) // opens
 	if d.Focused() != "food.list" {
 		t.Fatalf("the keyboard is with %q", d.Focused())
 	}
 	d.Key(fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
-	told.expect(t, "Raisins")
+	events.expect(t, "Raisins")
 	if d.Focused() != "next" {
 		t.Errorf("after the list the keyboard is with %q", d.Focused())
 	}
 	d.Focus("food")
 	d.Key(fyne.KeySpace, fyne.KeyUp, fyne.KeyEscape)
-	told.expect(t)
+	events.expect(t)
 	d.Pick("food", "Fig bar")
-	told.expect(t, "Fig bar")
+	events.expect(t, "Fig bar")
 	d.Focus("food")
 	d.Key(fyne.KeyReturn, fyne.KeyPageDown, fyne.KeyTab)
-	told.expect(t, "Rice cake, sweet")
+	events.expect(t, "Rice cake, sweet")
 	if d.Focused() != "next" {
 		t.Errorf("Tab in the list went to %q", d.Focused())
 	}
@@ -172,7 +172,7 @@ func TestChoiceMouse(t *testing.T) {
 
 func TestSuggest(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	match := func(text string) []field.Option {
 		var list []field.Option
 		for _, o := range foods() {
@@ -183,8 +183,8 @@ func TestSuggest(t *testing.T) {
 		return list
 	}
 	s := field.NewSuggest(h, "food", false, match)
-	s.OnChosen = func(o field.Option) { told.note("chosen %s", o.Key) }
-	s.OnLeft = func(text string, known bool) { told.note("left %s %v", text, known) }
+	s.OnChosen = func(o field.Option) { events.note("chosen %s", o.Key) }
+	s.OnLeft = func(text string, known bool) { events.note("left %s %v", text, known) }
 	d := open(t, s, field.NewLine(h, "next", 0))
 	d.Focus("food")
 	d.Type("ba")
@@ -192,7 +192,7 @@ func TestSuggest(t *testing.T) {
 		t.Fatalf("typed %q, the keyboard is with %q", s.Text(), d.Focused())
 	}
 	d.Key(fyne.KeyDown, fyne.KeyReturn)
-	told.expect(t, "chosen Fig bar", "left Fig bar true")
+	events.expect(t, "chosen Fig bar", "left Fig bar true")
 	if d.Focused() != "next" {
 		t.Errorf("after a match was taken the keyboard is with %q", d.Focused())
 	}
@@ -206,16 +206,16 @@ func TestSuggest(t *testing.T) {
 		t.Error("a changed text still stands for the match")
 	}
 	d.Key(fyne.KeyBackspace, fyne.KeyEscape, fyne.KeyTab)
-	told.expect(t, "left Fig bar true")
+	events.expect(t, "left Fig bar true")
 	d.BackTab()
 	d.Type("fig BAR")
 	d.Key(fyne.KeyEscape)
 	d.Tab()
-	told.expect(t, "chosen Fig bar", "left Fig bar true")
+	events.expect(t, "chosen Fig bar", "left Fig bar true")
 	d.BackTab()
 	d.Type("soup")
 	d.Tab()
-	told.expect(t, "left soup false")
+	events.expect(t, "left soup false")
 	if w, _ := s.Trouble(); w != field.Wrong {
 		t.Error("soup is not in the list, and nothing says so")
 	}
@@ -254,40 +254,40 @@ func TestSuggestFree(t *testing.T) {
 
 func TestDate(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	day := field.NewDate(h, "day", field.Past)
-	day.OnChanged = func(d record.Date) { told.note("%s", d) }
-	day.OnLeft = func(d record.Date, ok bool) { told.note("left %s %v", d, ok) }
+	day.OnChanged = func(d record.Date) { events.note("%s", d) }
+	day.OnLeft = func(d record.Date, ok bool) { events.note("left %s %v", d, ok) }
 	d := open(t, day, field.NewLine(h, "next", 0))
 	d.Focus("day")
 	d.Type("14.5.")
-	told.expect(t, "2026-05-14")
+	events.expect(t, "2026-05-14")
 	if s := strings.Join(textsOf(day), " "); !strings.Contains(s, "Thu 14 May 2026") {
 		t.Errorf("it says back %q", s)
 	}
 	d.Tab()
-	told.expect(t, "left 2026-05-14 true")
+	events.expect(t, "left 2026-05-14 true")
 	if day.Text() != "14 May 2026" {
 		t.Errorf("it stands as %q", day.Text())
 	}
 	d.BackTab()
 	d.Key(fyne.KeyUp, fyne.KeyDown, fyne.KeyPageDown)
-	told.expect(t, "2026-05-15", "2026-05-14", "2026-05-07")
+	events.expect(t, "2026-05-15", "2026-05-14", "2026-05-07")
 	d.Type("y")
-	told.expect(t, "2026-11-24")
+	events.expect(t, "2026-11-24")
 	d.Type("t")
-	told.expect(t, "2026-11-25")
+	events.expect(t, "2026-11-25")
 	d.Key(fyne.KeyEscape)
-	told.expect(t, "2026-05-14")
+	events.expect(t, "2026-05-14")
 	d.Fill("day", "31.2.2026")
-	told.expect(t, "left  false")
+	events.expect(t, "left  false")
 	if w, note := day.Trouble(); w != field.Wrong || note == "" || day.Text() != "31.2.2026" {
 		t.Errorf("31 February: %d %q, text %q", w, note, day.Text())
 	}
 	d.Fill("day", "")
-	told.expect(t, "", "left  true")
+	events.expect(t, "", "left  true")
 	day.SetDate("2026-01-02")
-	told.expect(t)
+	events.expect(t)
 	d.Focus("day")
 	d.Type("3.4.26")
 	day.SetDate("2026-04-03") // what the screen makes of it comes back
@@ -298,19 +298,19 @@ func TestDate(t *testing.T) {
 
 func TestClock(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	c := field.NewClock(h, "at")
-	c.OnChanged = func(at record.Clock) { told.note("%s", at) }
-	c.OnLeft = func(at record.Clock, ok bool) { told.note("left %s %v", at, ok) }
+	c.OnChanged = func(at record.Clock) { events.note("%s", at) }
+	c.OnLeft = func(at record.Clock, ok bool) { events.note("left %s %v", at, ok) }
 	d := open(t, c, field.NewLine(h, "next", 0))
 	d.Focus("at")
 	d.Key(fyne.KeyUp, fyne.KeyUp, fyne.KeyPageUp)
-	told.expect(t, "14:30", "14:35", "15:35")
+	events.expect(t, "14:30", "14:35", "15:35")
 	d.Fill("at", "2355")
-	told.expect(t, "02:00", "23:00", "02:35", "23:55", "left 23:55 true")
+	events.expect(t, "02:00", "23:00", "02:35", "23:55", "left 23:55 true")
 	d.BackTab()
 	d.Key(fyne.KeyUp)
-	told.expect(t, "00:00")
+	events.expect(t, "00:00")
 	d.Fill("at", "25:00")
 	if w, _ := c.Trouble(); w != field.Wrong {
 		t.Error("25:00 is taken for a time")

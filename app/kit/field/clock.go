@@ -17,7 +17,7 @@ type Clock struct {
 	// is false when the text is no time of day.
 	OnLeft func(c record.Clock, ok bool)
 
-	told record.Clock
+	reported record.Clock
 }
 
 var _ Field = (*Clock)(nil)
@@ -46,7 +46,7 @@ func (c *Clock) SetClock(at record.Clock) {
 	if now, ok := c.Clock(); c.focused && ok && now == at {
 		return
 	}
-	c.told = at
+	c.reported = at
 	c.SetText(string(at))
 	c.SetTrouble(Fine, "")
 }
@@ -57,8 +57,8 @@ func (c *Clock) changedTime() {
 		return
 	}
 	c.SetTrouble(Fine, "")
-	if at != c.told {
-		c.told = at
+	if at != c.reported {
+		c.reported = at
 		tell(c.OnChanged, at)
 	}
 }

@@ -75,7 +75,7 @@ func (c *control) FocusGained() {
 }
 
 // SetOnFocused is told each time the field takes the keyboard.
-func (c *control) SetOnFocused(told func()) { c.onFocused = told }
+func (c *control) SetOnFocused(do func()) { c.onFocused = do }
 
 // FocusLost hides the focus.
 func (c *control) FocusLost() {

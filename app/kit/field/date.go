@@ -23,8 +23,8 @@ type Date struct {
 	OnLeft func(d record.Date, ok bool)
 
 	side Side
-	// told is the day OnChanged knows.
-	told record.Date
+	// reported is the day OnChanged knows.
+	reported record.Date
 }
 
 var _ Field = (*Date)(nil)
@@ -53,7 +53,7 @@ func (d *Date) SetDate(day record.Date) {
 	if now, ok := d.Date(); d.focused && ok && now == day {
 		return
 	}
-	d.told = day
+	d.reported = day
 	d.SetText(d.write(day))
 	d.readBack()
 	d.SetTrouble(Fine, "")
@@ -114,8 +114,8 @@ func (d *Date) changedDay() {
 		return
 	}
 	d.SetTrouble(Fine, "")
-	if day != d.told {
-		d.told = day
+	if day != d.reported {
+		d.reported = day
 		tell(d.OnChanged, day)
 	}
 }

@@ -82,7 +82,7 @@ func (r DayReader) read(text string) (record.Date, error) {
 	case 2, 3:
 		typed = r.ordered(parts)
 	}
-	return r.settle(typed)
+	return r.complete(typed)
 }
 
 // typedDay is a day as it was typed; the year is 0 when it was left out, and
@@ -184,8 +184,8 @@ func (r DayReader) monthNamed(text string) int {
 	return 0
 }
 
-// settle finds the year and checks that there is such a day.
-func (r DayReader) settle(typed typedDay) (record.Date, error) {
+// complete finds the year and checks that there is such a day.
+func (r DayReader) complete(typed typedDay) (record.Date, error) {
 	if typed.year != 0 && typed.year < twoFigures {
 		return dayOf(typed.year, typed.month, typed.day)
 	}

@@ -54,28 +54,28 @@ func control(key fyne.KeyName, more ...fyne.KeyModifier) fyne.Shortcut {
 
 func TestLineTells(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	l, other := field.NewLine(h, "name", 0), field.NewLine(h, "other", 0)
-	l.OnChanged = func(s string) { told.note("changed %s", s) }
-	l.OnLeft = func(s string) { told.note("left %s", s) }
+	l.OnChanged = func(s string) { events.note("changed %s", s) }
+	l.OnLeft = func(s string) { events.note("left %s", s) }
 	d := open(t, l, other)
 	l.SetText("set by code")
-	told.expect(t)
+	events.expect(t)
 	d.Focus("name")
 	d.Type("ab")
-	told.expect(t, "changed a", "changed ab")
+	events.expect(t, "changed a", "changed ab")
 	d.Key(fyne.KeyBackspace)
 	d.Tab()
-	told.expect(t, "changed a", "left a")
+	events.expect(t, "changed a", "left a")
 	if d.Focused() != "other" {
 		t.Errorf("Tab went to %q", d.Focused())
 	}
 	d.BackTab()
 	d.Key(fyne.KeyReturn)
-	told.expect(t, "left a")
-	l.OnEnter = func(s string) { told.note("enter %s", s) }
+	events.expect(t, "left a")
+	l.OnEnter = func(s string) { events.note("enter %s", s) }
 	d.Key(fyne.KeyReturn)
-	told.expect(t, "left a", "enter a")
+	events.expect(t, "left a", "enter a")
 }
 
 func TestLineKeys(t *testing.T) {
@@ -151,9 +151,9 @@ func TestLineClipboard(t *testing.T) {
 // Undo belongs to the whole screen: a field hands it on.
 func TestLinePassesShortcutsOn(t *testing.T) {
 	h := use(t)
-	var told diary
-	h.OnShortcut = func(s fyne.Shortcut) { told.note("%s", s.ShortcutName()) }
-	h.OnKey = func(e *fyne.KeyEvent) { told.note("key %s", e.Name) }
+	var events diary
+	h.OnShortcut = func(s fyne.Shortcut) { events.note("%s", s.ShortcutName()) }
+	h.OnKey = func(e *fyne.KeyEvent) { events.note("key %s", e.Name) }
 	l := field.NewLine(h, "line", 0)
 	d := open(t, l)
 	d.Focus("line")
@@ -161,11 +161,11 @@ func TestLinePassesShortcutsOn(t *testing.T) {
 	d.Shortcut(&fyne.ShortcutRedo{})
 	d.Shortcut(control(fyne.KeyS))
 	d.Shortcut(&desktop.CustomShortcut{KeyName: fyne.KeyLeft, Modifier: fyne.KeyModifierAlt})
-	told.expect(t, "Undo", "Redo", "CustomDesktop:Control+S", "CustomDesktop:Alt+Left")
+	events.expect(t, "Undo", "Redo", "CustomDesktop:Control+S", "CustomDesktop:Alt+Left")
 	d.Key(fyne.KeyEscape, fyne.KeyReturn, fyne.KeyF1, fyne.KeyUp)
-	told.expect(t, "key Escape", "key Return", "key F1", "key Up")
+	events.expect(t, "key Escape", "key Return", "key F1", "key Up")
 	d.Key(fyne.KeyA, fyne.Key5, fyne.KeySpace, fyne.KeyMinus, desktop.KeyControlLeft) // signs come as runes; modifiers do nothing
-	told.expect(t)
+	events.expect(t)
 }
 
 func TestLineMouse(t *testing.T) {

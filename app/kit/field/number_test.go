@@ -62,10 +62,10 @@ func TestNumberReads(t *testing.T) {
 // Half a number is not scolded; a trouble goes as soon as it is over.
 func TestNumberWaitsToComplain(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	n := field.NewNumber(h, "mass", evidence.BodyMass, quantity.Kilogram)
-	n.OnChanged = func(r field.Reading) { told.note("changed %s %d", r.Raw, r.State) }
-	n.OnLeft = func(r field.Reading) { told.note("left %s %d", r.Raw, r.State) }
+	n.OnChanged = func(r field.Reading) { events.note("changed %s %d", r.Raw, r.State) }
+	n.OnLeft = func(r field.Reading) { events.note("left %s %d", r.Raw, r.State) }
 	d := open(t, n, field.NewLine(h, "next", 0))
 	d.Focus("mass")
 	d.Type("6")
@@ -76,30 +76,30 @@ func TestNumberWaitsToComplain(t *testing.T) {
 	if w, note := n.Trouble(); w != field.Wrong || note == "" {
 		t.Error("6 kg was not refused when the field was left")
 	}
-	told.expect(t, "changed 6 3", "left 6 3")
+	events.expect(t, "changed 6 3", "left 6 3")
 	d.BackTab()
 	d.Type("64")
 	if w, note := n.Trouble(); w != field.Fine || note != "" {
 		t.Errorf("64 kg is still scolded: %q", note)
 	}
-	told.expect(t, "changed 6 3", "changed 64 1")
+	events.expect(t, "changed 6 3", "changed 64 1")
 }
 
 func TestNumberHandsItsProblemOn(t *testing.T) {
 	h := use(t)
-	var told diary
+	var events diary
 	n := field.NewNumber(h, "mass", evidence.BodyMass, quantity.Kilogram)
-	n.OnProblem = func(w field.Weight, words string) { told.note("%d %s", w, words) }
+	n.OnProblem = func(w field.Weight, words string) { events.note("%d %s", w, words) }
 	height := n.MinSize().Height
 	n.SetRaw("643")
-	told.expect(t, "2 Not used: outside 20 to 250 kg.")
+	events.expect(t, "2 Not used: outside 20 to 250 kg.")
 	if n.MinSize().Height != height {
 		t.Error("the field grew although its words stand elsewhere")
 	}
 	n.SetRaw("64")
-	told.expect(t, "0 ")
+	events.expect(t, "0 ")
 	n.SetRaw("65")
-	told.expect(t)
+	events.expect(t)
 }
 
 func TestNumberSetTellsNobody(t *testing.T) {

@@ -271,7 +271,7 @@ func shootWindow(t *testing.T, name string, width, height float32, build func(h 
 			content, do := build(newHost(t))
 			w := golden.Open(t, look.Pad(16, 16, 16, 16, content), fyne.NewSize(look.Scaled(width), look.Scaled(height)))
 			do(w.Canvas())
-			golden.Settle(w.Canvas())
+			golden.LayOutAgain(w.Canvas())
 			golden.Window(t, name+"-"+m.String(), w, *update)
 		})
 	}

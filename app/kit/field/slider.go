@@ -251,8 +251,8 @@ func (s *Slider) noteStop(to float64) {
 	}
 }
 
-// settle ends a movement.
-func (s *Slider) settle() {
+// release ends a movement.
+func (s *Slider) release() {
 	moved := s.drag.moved
 	s.drag = sliderDrag{clicked: s.drag.clicked}
 	if show(s.draw.ghost, false) {

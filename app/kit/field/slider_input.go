@@ -27,7 +27,7 @@ func (s *Slider) MouseDown(e *desktop.MouseEvent) {
 // MouseUp ends the movement.
 func (s *Slider) MouseUp(*desktop.MouseEvent) {
 	if s.drag.held {
-		s.settle()
+		s.release()
 	}
 }
 
@@ -47,7 +47,7 @@ func (s *Slider) Dragged(e *fyne.DragEvent) {
 // DragEnd ends the movement.
 func (s *Slider) DragEnd() {
 	if s.drag.held {
-		s.settle()
+		s.release()
 	}
 }
 
@@ -58,7 +58,7 @@ func (s *Slider) Tapped(e *fyne.PointEvent) {
 		return
 	}
 	s.move(s.under(e.Position.X))
-	s.settle()
+	s.release()
 }
 
 // TypedKey moves the knob.
@@ -85,7 +85,7 @@ func (s *Slider) TypedKey(e *fyne.KeyEvent) {
 		return
 	}
 	s.move(to)
-	s.settle()
+	s.release()
 }
 
 // page is the movement of Page Up and Page Down: five steps unless said.

@@ -22,11 +22,11 @@ func litres(h *field.Host) *field.Slider {
 }
 
 func listen(s *field.Slider) *diary {
-	told := &diary{}
-	s.OnMoved = func(x float64) { told.note("moved %.4g", x) }
-	s.OnReleased = func(x float64) { told.note("settled %.4g", x) }
-	s.OnStopped = func() { told.note("stopped") }
-	return told
+	events := &diary{}
+	s.OnMoved = func(x float64) { events.note("moved %.4g", x) }
+	s.OnReleased = func(x float64) { events.note("settled %.4g", x) }
+	s.OnStopped = func() { events.note("stopped") }
+	return events
 }
 
 func TestSliderKeys(t *testing.T) {
@@ -53,11 +53,11 @@ func TestSliderKeys(t *testing.T) {
 			s.SetLimit(c.limit)
 		}
 		s.SetValue(c.from)
-		told := listen(s)
+		events := listen(s)
 		d := open(t, s)
 		d.Focus("water")
 		d.Key(c.keys...)
-		if got := fmt.Sprint(*told); got != c.want {
+		if got := fmt.Sprint(*events); got != c.want {
 			t.Errorf("from %v, limit %v, %v: %v, want %v", c.from, c.limit, c.keys, got, c.want)
 		}
 	}
@@ -79,22 +79,22 @@ func TestSliderStepsFromMin(t *testing.T) {
 func TestSliderMouse(t *testing.T) {
 	h := use(t)
 	s := litres(h)
-	told := listen(s)
+	events := listen(s)
 	d := open(t, s) // 400 px wide: values lie on 380 px from 10
 	at := func(x float64) float32 { return 10 + float32(math.Round(380*x/1.6)) }
 	d.ClickAt("water", at(0.8), 13)
-	told.expect(t, "moved 0.8", "settled 0.8")
+	events.expect(t, "moved 0.8", "settled 0.8")
 	if d.Focused() != "water" {
 		t.Error("a click must give the keyboard")
 	}
 	d.ClickAt("water", at(0.8)+4, 13) // on the knob: it is taken, not moved
-	told.expect(t)
+	events.expect(t)
 	d.ClickAt("water", at(0.4), 13)
-	told.expect(t, "moved 0.4", "settled 0.4")
+	events.expect(t, "moved 0.4", "settled 0.4")
 	d.Drag("water", fyne.NewPos(at(0.4)+6, 13), fyne.NewPos(at(0.5)+6, 13), 2)
-	told.expect(t, "moved 0.45", "moved 0.5", "settled 0.5")
+	events.expect(t, "moved 0.45", "moved 0.5", "settled 0.5")
 	d.Drag("water", fyne.NewPos(at(0.5), 13), fyne.NewPos(900, 300), 1)
-	told.expect(t, "moved 1.6", "settled 1.6")
+	events.expect(t, "moved 1.6", "settled 1.6")
 	if _, scrolls := any(s).(fyne.Scrollable); scrolls {
 		t.Error("the wheel must not move a slider")
 	}
@@ -106,10 +106,10 @@ func TestSliderStopsAtTheLimit(t *testing.T) {
 	s := litres(h)
 	s.SetLimit(1.19)
 	s.SetValue(1.1)
-	told := listen(s)
+	events := listen(s)
 	d := open(t, s)
 	d.Drag("water", fyne.NewPos(271, 13), fyne.NewPos(390, 13), 6)
-	told.expect(t, "moved 1.15", "stopped", "settled 1.15")
+	events.expect(t, "moved 1.15", "stopped", "settled 1.15")
 	s.SetValue(5)
 	if s.Value() != 1.19 {
 		t.Errorf("code set it to %v, beyond its limit", s.Value())
@@ -124,7 +124,7 @@ func TestSliderStopsAtTheLimit(t *testing.T) {
 func TestSliderSetTellsNobody(t *testing.T) {
 	h := use(t)
 	s := litres(h)
-	told := listen(s)
+	events := listen(s)
 	open(t, s)
 	s.SetValue(0.47)
 	s.SetBand(0.5, 0.7)
@@ -132,7 +132,7 @@ func TestSliderSetTellsNobody(t *testing.T) {
 	s.SetLimit(1.2)
 	s.SetScale(field.Scale{Max: 1, Step: 0.1})
 	s.SetValue(math.NaN())
-	told.expect(t)
+	events.expect(t)
 	if s.Value() != 0.47 {
 		t.Errorf("it stands at %v", s.Value())
 	}
@@ -142,11 +142,11 @@ func TestSliderDisabled(t *testing.T) {
 	h := use(t)
 	s := litres(h)
 	s.Disable()
-	told := listen(s)
+	events := listen(s)
 	d := open(t, s)
 	d.ClickAt("water", 300, 13)
 	d.Drag("water", fyne.NewPos(10, 13), fyne.NewPos(200, 13), 3)
-	told.expect(t)
+	events.expect(t)
 }
 
 // Wherever it is pushed, a slider stands on a step, between its ends and not

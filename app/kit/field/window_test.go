@@ -114,7 +114,7 @@ func TestFieldsFollowTheTheme(t *testing.T) {
 		a := golden.Use(t, golden.Mode{Percent: 100})
 		w := golden.Open(t, build(), size)
 		a.Settings().SetTheme(look.NewTheme(true, percent))
-		golden.Settle(w.Canvas())
+		golden.LayOutAgain(w.Canvas())
 		changed := w.Canvas().Capture()
 		golden.Use(t, golden.Mode{Dark: true, Percent: percent})
 		fresh := golden.Open(t, build(), size)
@@ -126,19 +126,19 @@ func TestFieldsFollowTheTheme(t *testing.T) {
 
 func TestAsk(t *testing.T) {
 	h := use(t)
-	var told diary
-	h.OnKey = func(e *fyne.KeyEvent) { told.note("window %s", e.Name) }
+	var events diary
+	h.OnKey = func(e *fyne.KeyEvent) { events.note("window %s", e.Name) }
 	behind := field.NewLine(h, "behind", 0)
 	w := golden.Open(t, look.VBox(8, behind), fyne.NewSize(600, 400))
 	d := drive.On(t, w.Canvas())
 	d.Focus("behind")
 	reason := field.NewLine(h, "ask.reason", 0)
-	reason.OnLeft = func(s string) { told.note("left %s", s) }
+	reason.OnLeft = func(s string) { events.note("left %s", s) }
 	stay := true
 	ask := func() {
-		h.Ask(w.Canvas(), field.Question{Name: "ask", Title: "Keep it?", Content: reason, OnClosed: func() { told.note("closed") },
+		h.Ask(w.Canvas(), field.Question{Name: "ask", Title: "Keep it?", Content: reason, OnClosed: func() { events.note("closed") },
 			Actions: []field.Action{{Name: "no", Text: "Correct"}, {Name: "yes", Text: "Keep", Kind: field.Primary,
-				Do: func() bool { told.note("kept %s", reason.Text()); return stay }}}})
+				Do: func() bool { events.note("kept %s", reason.Text()); return stay }}}})
 	}
 	ask()
 	if d.Focused() != "ask.reason" || d.Has("behind") {
@@ -146,29 +146,29 @@ func TestAsk(t *testing.T) {
 	}
 	d.Type("small")
 	d.Key(fyne.KeyReturn)
-	told.expect(t, "left small", "kept small")
+	events.expect(t, "left small", "kept small")
 	for _, want := range []string{"ask.no", "ask.yes", "ask.reason"} {
 		if d.Tab(); d.Focused() != want {
 			t.Errorf("Tab went to %q, want %q", d.Focused(), want)
 		}
 	}
-	told = nil
+	events = nil
 	d.Click("ask") // beside the fields: the keyboard stays in the dialog
 	if d.Focused() != "ask.reason" {
 		t.Errorf("after a click beside the fields the keyboard is with %q", d.Focused())
 	}
 	stay = false
-	told = nil
+	events = nil
 	d.Click("ask.yes")
-	told.expect(t, "left small", "kept small", "closed")
+	events.expect(t, "left small", "kept small", "closed")
 	if d.Focused() != "behind" {
 		t.Errorf("after the dialog the keyboard is with %q", d.Focused())
 	}
 	ask()
 	d.Key(fyne.KeyEscape)
-	told.expect(t, "left small", "closed")
+	events.expect(t, "left small", "closed")
 	d.Key(fyne.KeyEscape)
-	told.expect(t, "window Escape")
+	events.expect(t, "window Escape")
 }
 
 func TestConfirm(t *testing.T) {
@@ -277,25 +277,25 @@ func TestStrip(t *testing.T) {
 
 func TestNotes(t *testing.T) {
 	h := use(t)
-	var told diary
-	h.OnShortcut = func(s fyne.Shortcut) { told.note("%s", s.ShortcutName()) }
-	h.OnKey = func(e *fyne.KeyEvent) { told.note("key %s", e.Name) }
+	var events diary
+	h.OnShortcut = func(s fyne.Shortcut) { events.note("%s", s.ShortcutName()) }
+	h.OnKey = func(e *fyne.KeyEvent) { events.note("key %s", e.Name) }
 	n := field.NewNotes(h, "notes", 3)
-	n.OnChanged = func(s string) { told.note("changed %d", len(s)) }
-	n.OnLeft = func(s string) { told.note("left %d", len(s)) }
+	n.OnChanged = func(s string) { events.note("changed %d", len(s)) }
+	n.OnLeft = func(s string) { events.note("left %d", len(s)) }
 	d := open(t, n, field.NewLine(h, "next", 0))
 	n.SetText("set by code")
-	told.expect(t)
+	events.expect(t)
 	n.SetText("")
 	d.Focus("notes")
 	d.Type("ab")
 	d.Key(fyne.KeyReturn)
-	told.expect(t, "changed 1", "changed 2", "changed 3")
+	events.expect(t, "changed 1", "changed 2", "changed 3")
 	d.Shortcut(&fyne.ShortcutUndo{})
 	d.Key(fyne.KeyEscape)
-	told.expect(t, "Undo", "key Escape")
+	events.expect(t, "Undo", "key Escape")
 	d.Tab()
-	told.expect(t, "left 3")
+	events.expect(t, "left 3")
 	if d.Focused() != "next" {
 		t.Errorf("Tab went to %q", d.Focused())
 	}

@@ -15,9 +15,9 @@ import (
 )
 
 // roster makes a table of n rows and notes what it tells.
-func roster(n int) (table *look.Table, told *[]string) {
-	told = &[]string{}
-	note := func(what string) { *told = append(*told, what) }
+func roster(n int) (table *look.Table, events *[]string) {
+	events = &[]string{}
+	note := func(what string) { *events = append(*events, what) }
 	table = look.NewTable("roster", []look.Column{{Title: "name", Width: look.Share(1), Sorts: true},
 		{Title: "sport", Width: look.Share(1)}, {Title: "sweat rate", Width: look.Fixed(80), Right: true, Sorts: true}})
 	table.OnChosen = func(i int) { note(fmt.Sprint("chosen ", i)) }
@@ -29,7 +29,7 @@ func roster(n int) (table *look.Table, told *[]string) {
 		rows = append(rows, []look.Cell{{Text: fmt.Sprint("athlete ", i)}, {Text: "hockey"}, {Text: "1.36 L/h"}})
 	}
 	table.SetRows(rows)
-	return table, told
+	return table, events
 }
 
 func TestTableKeys(t *testing.T) {
@@ -45,12 +45,12 @@ func TestTableKeys(t *testing.T) {
 		{[]fyne.KeyName{fyne.KeyRight, fyne.KeyRight, fyne.KeySpace, fyne.KeyLeft}, "[sort 0 false sort 2 false sort 2 true sort 0 false]"},
 		{[]fyne.KeyName{fyne.KeyEscape}, "[key Escape]"},
 	} {
-		table, told := roster(30)
+		table, events := roster(30)
 		golden.Open(t, table, fyne.NewSize(500, 900))
 		for _, k := range c.keys {
 			table.TypedKey(&fyne.KeyEvent{Name: k})
 		}
-		if got := fmt.Sprint(*told); got != c.want {
+		if got := fmt.Sprint(*events); got != c.want {
 			t.Errorf("%v told %v, want %v", c.keys, got, c.want)
 		}
 	}
@@ -58,7 +58,7 @@ func TestTableKeys(t *testing.T) {
 
 func TestTableMouse(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})
-	table, told := roster(5)
+	table, events := roster(5)
 	golden.Open(t, table, fyne.NewSize(500, 300))
 	click := func(x, y float32) { table.Tapped(&fyne.PointEvent{Position: fyne.NewPos(x, y)}) }
 	row := func(i int) float32 { return table.HeaderHeight() + (float32(i)+0.5)*table.RowHeight() }
@@ -68,7 +68,7 @@ func TestTableMouse(t *testing.T) {
 	click(450, 5)
 	click(450, 5)
 	click(250, 5)
-	if got, want := fmt.Sprint(*told), "[chosen 2 opened 2 sort 2 false sort 2 true]"; got != want {
+	if got, want := fmt.Sprint(*events), "[chosen 2 opened 2 sort 2 false sort 2 true]"; got != want {
 		t.Errorf("told %v, want %v", got, want)
 	}
 }
@@ -88,19 +88,19 @@ func TestTableScrolls(t *testing.T) {
 
 func TestTableChooseTellsNobody(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})
-	table, told := roster(5)
+	table, events := roster(5)
 	table.Choose(3)
 	table.Choose(77)
-	if table.Chosen() != 3 || len(*told) != 0 {
-		t.Errorf("row %d, told %v", table.Chosen(), *told)
+	if table.Chosen() != 3 || len(*events) != 0 {
+		t.Errorf("row %d, told %v", table.Chosen(), *events)
 	}
 	table.SetRows(nil)
 	if table.Chosen() != -1 || table.Rows() != 0 {
 		t.Errorf("an empty table has row %d chosen", table.Chosen())
 	}
 	table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
-	if len(*told) != 0 {
-		t.Errorf("an empty table told %v", *told)
+	if len(*events) != 0 {
+		t.Errorf("an empty table told %v", *events)
 	}
 }
 
@@ -108,7 +108,7 @@ func TestTableChooseTellsNobody(t *testing.T) {
 // over it.
 func TestTableOpensAtOneClick(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})
-	table, told := roster(5)
+	table, events := roster(5)
 	table.OneClick()
 	golden.Open(t, table, fyne.NewSize(500, 300))
 	at := func(x, y float32) *desktop.MouseEvent {
@@ -116,7 +116,7 @@ func TestTableOpensAtOneClick(t *testing.T) {
 	}
 	row := table.HeaderHeight() + 2.5*table.RowHeight()
 	table.Tapped(&fyne.PointEvent{Position: fyne.NewPos(20, row)})
-	if got := fmt.Sprint(*told); got != "[chosen 2 opened 2]" {
+	if got := fmt.Sprint(*events); got != "[chosen 2 opened 2]" {
 		t.Errorf("told %v", got)
 	}
 	for _, c := range []struct {

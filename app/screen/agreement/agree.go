@@ -77,7 +77,7 @@ func NotYet(v *part.Plan) string {
 		return v.Speaker.Say("planner.notyet.born")
 	case a.Sex == "":
 		return v.Speaker.Say("planner.notyet.sex")
-	case len(care.Unsettled) > 0:
+	case len(care.Outstanding) > 0:
 		return v.Speaker.Say("planner.notyet.minor")
 	case v.Now.Proposal().Ask:
 		return v.Speaker.Say("planner.notyet.breaks")

@@ -40,7 +40,7 @@ func (a *Agreement) Agree() bool {
 		a.Trouble.SetText(v.Speaker.Say("planner.notyet"), v.Speaker.Say("planner.agree.stops"))
 		return false
 	}
-	c.Plan = c.Settle(p)
+	c.Plan = c.WithCarried(p)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		v.Desk.Trouble(err)

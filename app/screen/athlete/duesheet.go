@@ -30,7 +30,7 @@ func (v *Overview) dueSheet() fyne.CanvasObject {
 	switch {
 	case len(v.file.tests) == 0:
 		box.Add(v.first())
-		if len(v.file.care.Unsettled) > 0 {
+		if len(v.file.care.Outstanding) > 0 {
 			from = 1 // the button settles it
 		}
 	case v.planIsNext():
@@ -95,12 +95,12 @@ func (v *Overview) nothingDue(list []due) string {
 // what comes before it, for a minor and for one who may be.
 func (v *Overview) first() fyne.CanvasObject {
 	title := v.sp.Say("overview.first.title")
-	if len(v.file.care.Unsettled) == 0 {
+	if len(v.file.care.Outstanding) == 0 {
 		return v.lead(title, v.sp.Say("overview.first"), v.testButton(field.Primary))
 	}
 	settle := field.NewButton(v.desk.Host, "overview.settle", v.sp.Say("overview.settle"), field.Primary,
 		v.goTo(desk.Place{Screen: desk.Profile, Athlete: v.file.athlete.ID, Part: desk.PartMinor}))
-	sentence := v.sp.Say("overview.minor", desk.Unsettled(v.desk.Words, v.file.care.Unsettled))
+	sentence := v.sp.Say("overview.minor", desk.Outstanding(v.desk.Words, v.file.care.Outstanding))
 	if !care.AgeKnown(v.file.athlete, v.file.now) {
 		sentence = v.sp.Say("overview.born")
 	}

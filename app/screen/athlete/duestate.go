@@ -19,18 +19,18 @@ type dueKind string
 
 // What can be due, in the order it is shown.
 const (
-	dueUnsettled dueKind = "unsettled" // a minor's guardian, assent, hidden mass
-	dueNoConsent dueKind = "noconsent"
-	duePhysician dueKind = "physician"
-	dueSheet     dueKind = "sheet"
-	dueWaiting   dueKind = "waiting"
-	dueReview    dueKind = "review"
-	dueCheck     dueKind = "check"  // a record behind an agreed plan was corrected
-	dueOutrun    dueKind = "outrun" // a newer test lost less than the plan gives
-	dueDraft     dueKind = "draft"
-	dueTrip      dueKind = "trip"
-	dueEnds      dueKind = "ends" // a consent
-	dueEnded     dueKind = "ended"
+	dueOutstanding dueKind = "unsettled" // a minor's guardian, assent, hidden mass
+	dueNoConsent   dueKind = "noconsent"
+	duePhysician   dueKind = "physician"
+	dueSheet       dueKind = "sheet"
+	dueWaiting     dueKind = "waiting"
+	dueReview      dueKind = "review"
+	dueCheck       dueKind = "check"  // a record behind an agreed plan was corrected
+	dueOutrun      dueKind = "outrun" // a newer test lost less than the plan gives
+	dueDraft       dueKind = "draft"
+	dueTrip        dueKind = "trip"
+	dueEnds        dueKind = "ends" // a consent
+	dueEnded       dueKind = "ended"
 )
 
 // due is one thing to be done. Day is empty where it has none; late is true
@@ -63,8 +63,8 @@ func (d due) dated() bool {
 // due lists what is to be done, what stands in the way of a session first.
 func (f file) due() []due {
 	var list []due
-	if len(f.care.Unsettled) > 0 {
-		list = append(list, due{kind: dueUnsettled})
+	if len(f.care.Outstanding) > 0 {
+		list = append(list, due{kind: dueOutstanding})
 	}
 	if len(f.care.NeedsPhysician) > 0 {
 		list = append(list, due{kind: duePhysician})
@@ -91,7 +91,7 @@ func (f file) turn(d due) int {
 // rank is the place of a kind in the list.
 func rank(k dueKind) int {
 	return slices.Index([]dueKind{
-		dueUnsettled, dueNoConsent, duePhysician, dueCheck, dueOutrun, dueSheet, dueWaiting, dueReview, dueDraft, dueTrip, dueEnded, dueEnds,
+		dueOutstanding, dueNoConsent, duePhysician, dueCheck, dueOutrun, dueSheet, dueWaiting, dueReview, dueDraft, dueTrip, dueEnded, dueEnds,
 	}, k)
 }
 

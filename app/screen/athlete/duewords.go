@@ -68,7 +68,7 @@ func buttonOf(k dueKind) desk.Screen {
 // partOf is the part of the profile something is settled in.
 func partOf(k dueKind) string {
 	switch k {
-	case dueUnsettled:
+	case dueOutstanding:
 		return desk.PartMinor
 	case duePhysician:
 		return desk.PartFlags
@@ -80,11 +80,11 @@ func partOf(k dueKind) string {
 func (sp speaker) dueSentence(f file, d due) string {
 	key := "overview.due." + string(d.kind)
 	switch d.kind {
-	case dueUnsettled:
+	case dueOutstanding:
 		if !care.AgeKnown(f.athlete, f.now) {
 			return sp.Say("overview.due.born")
 		}
-		return sp.Say(key, desk.Unsettled(sp.Words, f.care.Unsettled))
+		return sp.Say(key, desk.Outstanding(sp.Words, f.care.Outstanding))
 	case duePhysician:
 		return sp.Say(key, sp.flags(f.care.NeedsPhysician))
 	case dueSheet:
@@ -165,7 +165,7 @@ func (sp speaker) dueDay(d due) string {
 func (sp speaker) dueTitle(f file, d due) string {
 	what := sp.Say("overview.due.what." + string(d.kind))
 	switch {
-	case d.kind == dueUnsettled && !care.AgeKnown(f.athlete, f.now):
+	case d.kind == dueOutstanding && !care.AgeKnown(f.athlete, f.now):
 		what = sp.Say("overview.due.what.born")
 	case d.kind == dueReview:
 		if _, place, ok := consult.StepNow(*d.plan); ok {

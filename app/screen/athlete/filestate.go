@@ -47,7 +47,7 @@ func (f file) last() (found consult.Findings, ok bool) {
 	return f.tests[0], true
 }
 
-// planned is a test that a plan can rest on; ok is false when there is none.
+// planned is a test that a plan can be based on; ok is false when there is none.
 func (f file) planned() (found consult.Findings, ok bool) {
 	for _, t := range f.tests {
 		if t.Sweat.Fluid.Rate.Known && t.Sweat.Fluid.Rate.Ranged {

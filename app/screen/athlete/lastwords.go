@@ -10,18 +10,18 @@ import (
 	"ebbwell/internal/sweat"
 )
 
-// told is the last test in a few sentences.
-type told struct {
+// lastSummary is the last test in a few sentences.
+type lastSummary struct {
 	title     string
 	sentences []string
 	// red is a red flag that is spoken of first; empty when there is none.
 	red string
 }
 
-// tell words the last test; agreed is the limit agreed with the athlete, % of body mass,
+// summarise words the last test; agreed is the limit agreed with the athlete, % of body mass,
 // nil where there is none.
-func (sp speaker) tell(f consult.Findings, a record.Athlete, agreed *float64) told {
-	t := told{title: sp.lastTitle(f), red: sp.redFlag(f)}
+func (sp speaker) summarise(f consult.Findings, a record.Athlete, agreed *float64) lastSummary {
+	t := lastSummary{title: sp.lastTitle(f), red: sp.redFlag(f)}
 	fluid := f.Sweat.Fluid
 	if f.Refused != nil || !fluid.Rate.Known || !f.Timed {
 		t.sentences = append([]string{sp.Say("overview.last.norate")}, sp.missing(f)...)

@@ -195,7 +195,7 @@ func TestOverviewWarnsOfAGain(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v := overview(t, d, "Ilse")
 	for _, f := range v.file.tests {
-		told := v.sp.tell(f, v.file.athlete, nil)
+		told := v.sp.summarise(f, v.file.athlete, nil)
 		gained := f.Sweat.Fluid.Deficit.Value < 0
 		if gained != strings.HasPrefix(told.red, "Red flag") {
 			t.Errorf("%s: deficit %.2f, said %q", f.Test.Session.Place, f.Sweat.Fluid.Deficit.Value, told.red)

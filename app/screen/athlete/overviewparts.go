@@ -25,7 +25,7 @@ func (v *Overview) lastSheet() fyne.CanvasObject {
 		return look.NewSheet(look.VBox(8, look.NewLabel(v.sp.Say("overview.last.undated"), look.Strong, look.Ink),
 			look.NewParagraph(v.sp.Say("overview.last.none"), look.Body, look.Ink2)))
 	}
-	t := v.sp.tell(f, v.file.athlete, v.file.limit)
+	t := v.sp.summarise(f, v.file.athlete, v.file.limit)
 	findings := desk.Place{Screen: desk.Tests, Athlete: v.file.athlete.ID, Record: f.Test.ID, Part: partFindings}
 	why := field.NewLink(v.desk.Host, "overview.why", v.sp.Say("overview.why"), v.goTo(findings))
 	text := field.NewLink(v.desk.Host, "overview.letter", v.sp.Say("letter.open.ask"), v.askLetter)

@@ -33,7 +33,7 @@ func TestLimitIsAgreedOrByRule(t *testing.T) {
 	} {
 		a := v.file.athlete
 		a.Sex = c.sex
-		if got := strings.Join(v.sp.tell(f, a, c.limit).sentences, " "); !strings.Contains(got, c.want) {
+		if got := strings.Join(v.sp.summarise(f, a, c.limit).sentences, " "); !strings.Contains(got, c.want) {
 			t.Errorf("%q does not say %q", got, c.want)
 		}
 	}

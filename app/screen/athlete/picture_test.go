@@ -64,7 +64,7 @@ func gainFirst(t *testing.T, d *desk.Desk) record.ID {
 	return a.ID
 }
 
-// basisGone takes the test away that Odo's newest plan would rest on; where he
+// basisGone takes the test away that Odo's newest plan would be based on; where he
 // has none, that of Kester.
 func basisGone(t *testing.T, d *desk.Desk) record.ID {
 	t.Helper()

@@ -94,7 +94,7 @@ func dueCases() map[string]dueCase {
 			c.DeletedAt = &now
 			add(f, c)
 		}, nil},
-		"minor":     {func(f *file) { f.care.Unsettled = []string{"guardian"} }, []string{"unsettled"}},
+		"minor":     {func(f *file) { f.care.Outstanding = []string{"guardian"} }, []string{"unsettled"}},
 		"physician": {func(f *file) { f.care.NeedsPhysician = []record.FlagKind{record.FlagHeart} }, []string{"physician"}},
 		"sheets": {func(f *file) {
 			f.tests = []consult.Findings{plain("2026-05-17", record.TestWaiting, 1), plain("", record.TestOpen, 0), plain("2026-05-01", record.TestClosed, 1)}

@@ -62,7 +62,7 @@ type subject struct {
 	athlete  record.Athlete
 	practice record.Practice
 	care     care.Care
-	// planned is false where there is no plan, or nothing for it to rest on.
+	// planned is false where there is no plan, or nothing for it to be based on.
 	planned  bool
 	planCase consult.Case
 	sport    func(w *words.Words) string

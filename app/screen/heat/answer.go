@@ -18,10 +18,10 @@ type Answer struct {
 	// Figure answers the question; Beside says how sure and whether it is an
 	// estimate. Figure is empty where nothing can be said.
 	Figure, Beside string
-	// Rests says what it rests on and what goes with that; Short the same for
+	// Rests says what it is based on and what goes with that; Short the same for
 	// the athlete's page.
 	Rests, Short string
-	// Advice says what to do so that the next plan rests on more; There is the
+	// Advice says what to do so that the next plan is based on more; There is the
 	// part of it that is done at the place.
 	Advice, There string
 }
@@ -48,7 +48,7 @@ func (sp Speaker) Answer(r consult.Calculation, days Days) Answer {
 	return a
 }
 
-// rests says what a rate rests on, and the codes that stand beside it.
+// rests says what a rate is based on, and the codes that stand beside it.
 func (sp Speaker) rests(r consult.Calculation) string {
 	if !r.Climate.Rate.Known {
 		return sp.codes(r.Climate.Codes, r.Climate.Start)
@@ -63,7 +63,7 @@ func (sp Speaker) rests(r consult.Calculation) string {
 	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes, r.Climate.Start))
 }
 
-// first names what a rate rests on, with its grade.
+// first names what a rate is based on, with its grade.
 func (sp Speaker) first(r consult.Calculation) string {
 	if len(r.Climate.From) == 0 {
 		return sp.tests(r)
@@ -71,7 +71,7 @@ func (sp Speaker) first(r consult.Calculation) string {
 	return sp.Say("rests."+r.Climate.Grade.Code(), sp.tests(r))
 }
 
-// tests names the tests a rate rests on, or that there are none.
+// tests names the tests a rate is based on, or that there are none.
 func (sp Speaker) tests(r consult.Calculation) string {
 	from := r.Climate.From
 	switch {
@@ -85,7 +85,7 @@ func (sp Speaker) tests(r consult.Calculation) string {
 	return sp.Say("heat.rests.many", len(from), sp.Day(consult.TestDay(r.Tests[from[0]].Test)))
 }
 
-// short is what a rate rests on for the athlete, and the limit that follows.
+// short is what a rate is based on for the athlete, and the limit that follows.
 func (sp Speaker) short(r consult.Calculation) string {
 	text := sp.Based(r)
 	if slices.Contains(r.Climate.Codes, climate.CeilingIsLowEnd) {
@@ -94,7 +94,7 @@ func (sp Speaker) short(r consult.Calculation) string {
 	return strings.TrimSpace(text)
 }
 
-// Based is what a rate rests on, with what makes it doubtful.
+// Based is what a rate is based on, with what makes it doubtful.
 func (sp Speaker) Based(r consult.Calculation) string {
 	return strings.TrimSpace(sp.first(r) + " " + sp.doubts(r))
 }
@@ -134,7 +134,7 @@ func (sp Speaker) codes(list []string, start climate.Start) string {
 	var out []string
 	for _, code := range list {
 		if code == climate.TestFirst || code == climate.RangeAlone {
-			continue // said by what it rests on, by the advice, and beside the figure
+			continue // said by what it is based on, by the advice, and beside the figure
 		}
 		var text string
 		switch code {

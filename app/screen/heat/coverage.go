@@ -17,7 +17,7 @@ type Row struct {
 	// Day, Air, Effort and Sun say how the test was; Holds how far it holds
 	// here, and by what not.
 	Day, Air, Effort, Sun, Holds string
-	// Used: the sweat rate rests on it.
+	// Used: the sweat rate is based on it.
 	Used bool
 }
 

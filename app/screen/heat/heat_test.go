@@ -77,7 +77,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 	add("refusal.code.", refusal(nil), refusal(evidence.Problem{Code: evidence.CodeInWater}))
 	add("", climate.AdviseTestFirst, climate.AdviseWeighFirst, climate.AdviseRetestFirst, climate.AdviseRetestSecond, climate.AdviseTestAgain, climate.AdviseSecondTest)
 	add("caution.", climate.LocalPolicyWins, climate.HeatStrokeAnyDay, climate.BandMayBeHigher, climate.CoreExtrapolated)
-	add("", climate.FirstDays, climate.SodiumFalling, climate.RateRising, climate.Settled)
+	add("", climate.FirstDays, climate.SodiumFalling, climate.RateRising, climate.Adapted)
 	for l := climate.UsualCare; l <= climate.Cancel; l++ {
 		add("level.", l.Code())
 	}

@@ -25,7 +25,7 @@ type Place struct {
 }
 
 // Picture is sweat rate against heat: the tests of a calculation as points, what
-// they lead one to expect as a band, the stops that rest on an estimate as
+// they lead one to expect as a band, the stops that are based on an estimate as
 // dashed boxes.
 func (sp Speaker) Picture(r consult.Calculation, curve []consult.CurvePoint, stops []Place) chart.HeatData {
 	d := chart.HeatData{HeatText: sp.Say("heat.axis.air", string(sp.By.Unit(quantity.DegreeCelsius))), RateText: string(sp.By.Unit(quantity.LitrePerHour)), Summary: sp.Say("heat.picture.summary")}

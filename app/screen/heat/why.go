@@ -72,7 +72,7 @@ func (sp Speaker) Why(r consult.Calculation) Why {
 }
 
 // soldiers sets the rate beside two regressions of soldiers' sweat (Gonzalez
-// et al. 2009), or says why they do not hold here. Nothing rests on them.
+// et al. 2009), or says why they do not hold here. Nothing is based on them.
 func (sp Speaker) soldiers(s consult.Soldiers) string {
 	if !s.Asked {
 		return ""

@@ -140,8 +140,8 @@ func undo(t *testing.T, d *desk.Desk) *View {
 func wantGuarded(t *testing.T, d *desk.Desk) {
 	t.Helper()
 	young, gained := apptest.AthleteNamed(t, d, "Cy Rook"), apptest.AthleteNamed(t, d, "Bo Lund")
-	if !care.MassHidden(young, d.Now()) || len(care.Of(young, d.Now()).Unsettled) == 0 || len(young.Consents) != 0 {
-		t.Errorf("the minor: hidden %v, unsettled %v, consents %v", care.MassHidden(young, d.Now()), care.Of(young, d.Now()).Unsettled, young.Consents)
+	if !care.MassHidden(young, d.Now()) || len(care.Of(young, d.Now()).Outstanding) == 0 || len(young.Consents) != 0 {
+		t.Errorf("the minor: hidden %v, unsettled %v, consents %v", care.MassHidden(young, d.Now()), care.Of(young, d.Now()).Outstanding, young.Consents)
 	}
 	tests, err := d.Store.Tests(context.Background(), gained.ID)
 	if err != nil || len(tests) != 1 {

@@ -118,13 +118,13 @@ func (v *View) run(work func(ctx context.Context) error, then func(error)) {
 
 // progress tells on the window's thread how far a work is, at most twenty times.
 func (v *View) progress(key string) func(n, of int) {
-	told := -1
+	shown := -1
 	return func(n, of int) {
 		step := 20 * n / max(of, 1)
-		if step == told {
+		if step == shown {
 			return
 		}
-		told = step
+		shown = step
 		fyne.Do(func() { v.at.SetText(v.Say(key, v.Words.Number(float64(n), 0), v.Words.Number(float64(of), 0))) })
 	}
 }

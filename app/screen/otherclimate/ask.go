@@ -47,7 +47,7 @@ type parts struct {
 	column  *fyne.Container
 }
 
-// Ask asks over a window what the plan of an athlete should rest on in another
+// Ask asks over a window what the plan of an athlete should be based on in another
 // climate, and hands the chosen basis to done; nothing happens when it is
 // closed. tests are the athlete's closed tests, the newest first.
 func Ask(d *desk.Desk, on fyne.Canvas, athlete record.Athlete, tests []consult.Findings, plan record.Plan, done func(record.PlanBasis)) {

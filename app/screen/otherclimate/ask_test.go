@@ -254,7 +254,7 @@ func TestPictures(t *testing.T) {
 			c.do(w)
 		}
 		apptest.Leave(w)
-		golden.Settle(w.Canvas())
+		golden.LayOutAgain(w.Canvas())
 		album().Screen(t, c.name, w)
 		apptest.Click(t, w, "climate.no")
 	}

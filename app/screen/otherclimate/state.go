@@ -131,7 +131,7 @@ func (in inputs) find(id record.ID) (consult.Findings, bool) {
 	return consult.Findings{}, false
 }
 
-// same reports whether a basis is the one the plan rests on already.
+// same reports whether a basis is the one the plan is based on already.
 func (in inputs) same(b record.PlanBasis) bool {
 	now := in.plan.Basis
 	return now.Kind == b.Kind && now.TestID == b.TestID && now.PoolIDs == b.PoolIDs && now.Air.Same(b.Air)

@@ -49,7 +49,7 @@ func shoot(t *testing.T, name string, m golden.Mode, size fyne.Size, d *desk.Des
 	if ready != nil {
 		ready(v, w)
 	}
-	golden.Settle(w.Canvas())
+	golden.LayOutAgain(w.Canvas())
 	album().Screen(t, name, w)
 }
 

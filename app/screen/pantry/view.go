@@ -311,7 +311,7 @@ func (v *View) nameOf(name string) string {
 	return name
 }
 
-// Head is the title with the way to a new product, or the product in hand.
+// Head is the title with the way to a new product, or the selected product.
 func (v *View) Head() desk.Head {
 	say := v.desk.Words.Say
 	if v.editor != nil {
@@ -332,7 +332,7 @@ func (v *View) Place() desk.Place {
 	return p
 }
 
-// Leave ends the visit to the field in hand.
+// Leave ends the visit to the selected field.
 func (v *View) Leave() {
 	if v.editor != nil {
 		v.editor.b.Doc.EndVisit()

@@ -30,7 +30,7 @@ func TestDayAndPageSayTheSameOfAfter(t *testing.T) {
 				code = e.Code
 			}
 		}
-		a := handout.AthletePageOf(b.v.Now.PlanCase, b.v.Now.Hand(), b.desk.Practice(), b.desk.Words).After
+		a := handout.AthletePageOf(b.v.Now.PlanCase, b.v.Now.Selected(), b.desk.Practice(), b.desk.Words).After
 		if (code == plan.DayDrinkAfter) != soon || a.Soon != soon || a.Large || len(a.Further) != further {
 			t.Errorf("%s: the day says %q, the page %+v", name, code, a)
 		}

@@ -49,7 +49,7 @@ func TestOverDrinkingIsNotAgreed(t *testing.T) {
 	b.Click("planner.option.duplicate")
 	over := b.v.Now.Option
 	b.Click("planner.agree")
-	b.Pick("planner.agree.option", b.v.Now.Hand().Name)
+	b.Pick("planner.agree.option", b.v.Now.Selected().Name)
 	b.Click("planner.agreement.yes")
 	if !b.Has("planner.agreement.yes") || b.kept().State != record.PlanDraft {
 		t.Fatal("over-drinking was agreed")
@@ -306,7 +306,7 @@ func TestCorrectAndGoOn(t *testing.T) {
 	b.Click("planner.next")
 	next := (*b.went)[len(*b.went)-1].Record
 	second := openAt(t, b.desk, b.went, desk.Place{Screen: desk.Plan, Athlete: first.AthleteID, Record: next})
-	if second.v.Now.Plan.State != record.PlanDraft || len(second.v.Now.Plan.Options) != 4 || second.v.Now.Mix != b.v.Now.Mix && second.v.Now.Hand().Kind != record.OptionFood {
+	if second.v.Now.Plan.State != record.PlanDraft || len(second.v.Now.Plan.Options) != 4 || second.v.Now.Mix != b.v.Now.Mix && second.v.Now.Selected().Kind != record.OptionFood {
 		t.Fatalf("the next plan is %+v", second.v.Now.Plan)
 	}
 	at := second.asked()

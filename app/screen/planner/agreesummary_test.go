@@ -44,7 +44,7 @@ func TestAgreeSaysWhatBreaksCarry(t *testing.T) {
 	b.Fill("planner.water.amount", "0.6")
 	b.v.Binder.Pick("test", func(s *part.Sheet) {
 		s.Record.Chances = s.Record.Chances[:1]
-		consult.SetWish(&s.Record, consult.BreaksSettled, true)
+		consult.SetWish(&s.Record, consult.BreaksConfirmed, true)
 	})
 	at := b.asked()
 	at.Option.Choose(string(o.ID))

@@ -80,7 +80,7 @@ func (v *View) unfoldSalt() {
 	v.Lay()
 }
 
-// selectBreak takes a break in hand.
+// selectBreak selects a break.
 func (v *View) selectBreak(stop int) {
 	v.ui.editor.Select(stop)
 	v.ui.page.deficit.Select(v.Now, &v.Live, stop)
@@ -90,8 +90,8 @@ func (v *View) selectBreak(stop int) {
 // guards, the heat.
 func (v *View) cautions() []wording.Caution {
 	list := v.Speaker.Cautions(v.Now, v.Live.At)
-	if v.grip.odd != "" {
-		list = append([]wording.Caution{{Short: v.Speaker.Say("planner.caution.odd"), Text: v.grip.odd}}, list...)
+	if v.gesture.odd != "" {
+		list = append([]wording.Caution{{Short: v.Speaker.Say("planner.caution.odd"), Text: v.gesture.odd}}, list...)
 	}
 	if heat := session.HeatWord(v.Plan); heat != "" && session.HeatSpeaks(v.Plan) {
 		list = append(list, wording.Caution{Short: v.Speaker.Say("planner.caution.heat"), Text: wording.Sentences(heat+".", v.Speaker.Say("caution.drinking"))})
@@ -114,12 +114,12 @@ func (v *View) showCautions() {
 // rowActions are what the sliders tell.
 func (v *View) rowActions() mix.Actions {
 	return mix.Actions{
-		Moved:   v.move,
-		Settled: func(plan.Slot, float64) { v.settled() },
-		Stopped: v.held,
-		Typed:   v.typed,
-		Left:    func(plan.Slot) { v.settled() },
-		Remove:  v.removeAt,
+		Moved:    v.move,
+		Released: func(plan.Slot, float64) { v.moveEnded() },
+		Stopped:  v.held,
+		Typed:    v.typed,
+		Left:     func(plan.Slot) { v.moveEnded() },
+		Remove:   v.removeAt,
 		Strength: func(slot plan.Slot, r field.Reading) {
 			if r.Usable() {
 				v.makeUp(slot, r)
@@ -172,13 +172,13 @@ func (v *View) lookAt(l plan.Length) {
 	v.Show()
 }
 
-// ChooseOption takes another option in hand.
+// ChooseOption selects another option.
 func (v *View) ChooseOption(id record.ID) {
 	v.Now = v.Now.Choose(id)
 	v.Show()
 }
 
-// removeAt takes the item of a slot out of the option in hand.
+// removeAt takes the item of a slot out of the selected option.
 func (v *View) removeAt(slot plan.Slot) {
 	it, ok := v.Now.ItemAt(slot)
 	if !ok {
@@ -197,24 +197,24 @@ func (v *View) makeUp(slot plan.Slot, r field.Reading) {
 	tried := v.Now.Plan.Clone()
 	state.SetStrength(&tried, v.Now.PlanCase, slot, r.Value, r.Unit)
 	if _, err := v.File.Open(tried, v.Desk); err != nil || r.Value <= 0 {
-		v.grip.odd = v.Speaker.Say("planner.toostrong", v.Speaker.Product(v.Now.PlanCase, slot))
+		v.gesture.odd = v.Speaker.Say("planner.toostrong", v.Speaker.Product(v.Now.PlanCase, slot))
 		v.ui.page.mix.Rows[slot].Strength.SetValue(info.Strength.Or(0))
 		v.figures()
 		return
 	}
-	v.grip.odd = ""
+	v.gesture.odd = ""
 	c := v.Now.PlanCase
 	v.Binder.Pick("planner.strength", func(s *part.Sheet) { state.SetStrength(&s.Record, c, slot, r.Value, r.Unit) })
 }
 
-// keepAsNew keeps the mix in hand as an option of its own, and takes that in
+// keepAsNew keeps the selected mix as an option of its own, and takes that in
 // hand.
 func (v *View) keepAsNew() {
 	var id record.ID
 	now := v.Now
 	name := v.Speaker.FreeName(now.Plan, v.Speaker.Say("planner.option.new"))
 	v.Binder.Pick("planner.keep", func(s *part.Sheet) {
-		id = state.Duplicate(&s.Record, now.Hand(), name)
+		id = state.Duplicate(&s.Record, now.Selected(), name)
 	})
 	v.ChooseOption(id)
 }

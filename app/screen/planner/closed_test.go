@@ -11,7 +11,7 @@ import (
 )
 
 // A session in which one may not drink is taken from the table like any other: nothing
-// is then shown as drunk in what is in hand, and the planner says when to drink instead.
+// is then shown as drunk in what is selected, and the planner says when to drink instead.
 func TestSessionWithoutDrinking(t *testing.T) {
 	b := begun(t)
 	b.tab(part.TabBreaks)

@@ -92,8 +92,8 @@ func TestFollowUp(t *testing.T) {
 	if err != nil || len(changes) == 0 || changes[0].Field != "usualDrinking" || changes[0].Why == "" {
 		t.Errorf("the history says %+v, %v", changes[:1], err)
 	}
-	if b.v.Now.Hand().Name != "Step 2" {
-		t.Errorf("%q in hand", b.v.Now.Hand().Name)
+	if b.v.Now.Selected().Name != "Step 2" {
+		t.Errorf("%q in hand", b.v.Now.Selected().Name)
 	}
 }
 
@@ -150,15 +150,15 @@ func TestDecisionIsTakenBack(t *testing.T) {
 	if got := b.athlete().UsualDrinking; !got.Same(usual) {
 		t.Errorf("the stomach is used to %v, before it was %v", got.Or(0), usual.Or(0))
 	}
-	if b.v.Now.Hand().Name != "Step 1" {
-		t.Errorf("%q in hand", b.v.Now.Hand().Name)
+	if b.v.Now.Selected().Name != "Step 1" {
+		t.Errorf("%q in hand", b.v.Now.Selected().Name)
 	}
 	undo() // there is nothing of it left to take back
 	if got := len(b.kept().Reviews); got != 2 {
 		t.Errorf("pressed twice, %d reviews are left", got)
 	}
 	b.v.Redo()
-	if got := b.athlete().UsualDrinking; b.place() != 2 || !review.SameRate(got, raised) || b.v.Now.Hand().Name != "Step 2" {
+	if got := b.athlete().UsualDrinking; b.place() != 2 || !review.SameRate(got, raised) || b.v.Now.Selected().Name != "Step 2" {
 		t.Errorf("done again: step %d, used to %v", b.place(), got.Or(0))
 	}
 	b.v.Undo()
@@ -259,8 +259,8 @@ func TestLastStepDone(t *testing.T) {
 		t.Errorf("says %q, said %q", after.Proposal.Text(), (*b.said)[len(*b.said)-1])
 	}
 	b = b.again(part.TabSteps)
-	if !done(b) || b.v.Now.Hand().ID != b.v.Now.Plan.Steps[last-1].OptionID {
-		t.Errorf("opened again, %q is in hand", b.v.Now.Hand().Name)
+	if !done(b) || b.v.Now.Selected().ID != b.v.Now.Plan.Steps[last-1].OptionID {
+		t.Errorf("opened again, %q is in hand", b.v.Now.Selected().Name)
 	}
 	b.Click("planner.takeback")
 	if done(b) || b.place() != last || b.text("planner.decide.next") != "Last step done" {

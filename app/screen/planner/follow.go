@@ -36,7 +36,7 @@ func (v *View) Reopen(p record.Plan) {
 // Show shows the plan in all parts; the record is in v.now.
 func (v *View) Show() {
 	v.Live.Open(v.Now, v.chances())
-	v.grip.spoken = spoken{}
+	v.gesture.spoken = spoken{}
 	ui := &v.ui
 	ui.strip.Open(v.Now, v.PlanOptions())
 	ui.page.ask.open()
@@ -74,11 +74,11 @@ func (v *View) openPart() {
 // chances are those of the plan.
 func (v *View) chances() []plan.Chance { return consult.PlanChances(v.Now.Plan) }
 
-// figures shows what the mix in hand comes to.
+// figures shows what the selected mix comes to.
 func (v *View) figures() {
 	p := v.ui.page
 	defer v.shows()()
-	p.mix.Follow(v.Now, &v.Live, v.grip.typing)
+	p.mix.Follow(v.Now, &v.Live, v.gesture.typing)
 	p.deficit.Follow(v.Now, &v.Live)
 	v.speak()
 	p.bars.Follow(v.Now, &v.Live)
@@ -87,17 +87,17 @@ func (v *View) figures() {
 // speak words the cautions and the limit, where they changed.
 func (v *View) speak() {
 	q := &v.Live.At
-	now := spoken{true, q.Guards, v.Now.Stop, 0, q.Plasma, q.Ceiling, v.grip.odd}
+	now := spoken{true, q.Guards, v.Now.Stop, 0, q.Plasma, q.Ceiling, v.gesture.odd}
 	if q.Guards.Has(plan.OverStomach | plan.NearStomach) {
 		now.rate = q.Fluid.RateLH
 	}
 	if !q.Plasma.Show {
 		now.plasma = plan.Plasma{}
 	}
-	if now == v.grip.spoken {
+	if now == v.gesture.spoken {
 		return
 	}
-	v.grip.spoken = now
+	v.gesture.spoken = now
 	v.ui.strip.caution(v.cautions())
 	v.ui.page.limit.SetText(v.Speaker.Limits(v.Now, *q))
 }
@@ -105,15 +105,15 @@ func (v *View) speak() {
 // shows marks that the screen sets its fields, until the function returned is
 // called: what is odd about a number is then only noted.
 func (v *View) shows() (done func()) {
-	was := v.grip.showing
-	v.grip.showing = true
-	return func() { v.grip.showing = was }
+	was := v.gesture.showing
+	v.gesture.showing = true
+	return func() { v.gesture.showing = was }
 }
 
 // openMix shows the sliders anew.
 func (v *View) openMix() {
 	defer v.shows()()
-	v.grip.odd = ""
+	v.gesture.odd = ""
 	v.ui.page.mix.Open(v.Now, v.rawOf)
 }
 
@@ -131,8 +131,8 @@ func (v *View) Follow() {
 // move takes a movement of a slot into the plan; the changes of one visit are one
 // step back.
 func (v *View) move(slot plan.Slot, to float64) {
-	if v.grip.visit == "" {
-		v.grip.visit = desk.NewVisit()
+	if v.gesture.visit == "" {
+		v.gesture.visit = desk.NewVisit()
 	}
 	shown := v.Live.Mix[slot]
 	v.Now = v.Now.Move(slot, to)
@@ -141,11 +141,11 @@ func (v *View) move(slot plan.Slot, to float64) {
 	v.Follow()
 }
 
-// take writes the mix in hand into the document, with what was typed for a slot
+// take writes the selected mix into the document, with what was typed for a slot
 // and could not be read.
 func (v *View) take(slot plan.Slot, raw string) {
 	v.Desk.Withdraw()
-	v.Binder.Doc.Change(v.grip.visit, "planner.mix", func(s *part.Sheet) {
+	v.Binder.Doc.Change(v.gesture.visit, "planner.mix", func(s *part.Sheet) {
 		v.Now.Into(&s.Record)
 		keepRaw(s, v.Now, slot, raw)
 	})
@@ -153,9 +153,9 @@ func (v *View) take(slot plan.Slot, raw string) {
 	v.ui.page.mix.Rows[slot].Raw = raw
 }
 
-// settled ends a movement.
-func (v *View) settled() {
-	v.grip.visit, v.grip.typing = "", -1
+// moveEnded ends a movement.
+func (v *View) moveEnded() {
+	v.gesture.visit, v.gesture.typing = "", -1
 	v.Binder.Doc.EndVisit()
 	v.Binder.Flush()
 	v.openMix()
@@ -177,9 +177,9 @@ const typedDecimals = 3
 // typed takes a typed amount in. One that cannot be read is kept as it was typed;
 // one that is too much goes as far as the ceiling.
 func (v *View) typed(slot plan.Slot, r field.Reading) {
-	v.grip.typing = slot
-	if v.grip.visit == "" {
-		v.grip.visit = desk.NewVisit()
+	v.gesture.typing = slot
+	if v.gesture.visit == "" {
+		v.gesture.visit = desk.NewVisit()
 	}
 	if r.Usable() || r.State == field.Empty {
 		v.Now = v.Now.Move(slot, quantity.Round(r.Value, typedDecimals))
@@ -217,8 +217,8 @@ func (v *View) oddNumber(slot plan.Slot, text string) {
 	if text != "" {
 		text = v.Speaker.Say("planner.odd", v.Speaker.Product(v.Now.PlanCase, slot), text)
 	}
-	v.grip.odd = text
-	if !v.grip.showing {
+	v.gesture.odd = text
+	if !v.gesture.showing {
 		v.figures()
 	}
 }

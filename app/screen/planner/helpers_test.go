@@ -81,7 +81,7 @@ func (underHead) Layout(o []fyne.CanvasObject, size fyne.Size) {
 func (underHead) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 100) }
 
 // settle lays the window out until heights that depend on widths agree.
-func (b *bench) settle() { golden.Settle(b.w.Canvas()) }
+func (b *bench) settle() { golden.LayOutAgain(b.w.Canvas()) }
 
 // text is what a named object shows.
 func (b *bench) text(name string) string {
@@ -181,7 +181,7 @@ func begun(t testing.TB) *bench {
 	return openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
 }
 
-// option takes the option of a kind in hand.
+// option selects the option of a kind.
 func (b *bench) option(kind record.OptionKind) record.Option {
 	b.t.Helper()
 	o, ok := consult.OptionOf(b.v.Now.Plan, kind)

@@ -153,7 +153,7 @@ func TestUndoRedo(t *testing.T) {
 			t.Fatalf("no step %d back", i+1)
 		}
 		if b.v.Now.Option != food.ID {
-			t.Fatalf("step %d back is not seen: %q in hand", i+1, b.v.Now.Hand().Name)
+			t.Fatalf("step %d back is not seen: %q in hand", i+1, b.v.Now.Selected().Name)
 		}
 		if want != (plan.Mix{}) && b.v.Now.Mix != want {
 			t.Errorf("step %d back gives %v, not %v", i+1, b.v.Now.Mix, want)

@@ -278,8 +278,8 @@ func printed(t *testing.T, b *bench) {
 // reopened finds the plan as it was agreed, and read only.
 func reopened(t *testing.T, first, b *bench) {
 	t.Helper()
-	if b.v.Now.Draft() || b.v.Now.Hand().Name != "Step 1" {
-		t.Fatalf("opened again with %q in hand, %s", b.v.Now.Hand().Name, b.v.Now.Plan.State)
+	if b.v.Now.Draft() || b.v.Now.Selected().Name != "Step 1" {
+		t.Fatalf("opened again with %q in hand, %s", b.v.Now.Selected().Name, b.v.Now.Plan.State)
 	}
 	first.v.ChooseOption(b.v.Now.Option)
 	if got, want := b.v.ui.page.deficit.Figure.Text(), first.v.ui.page.deficit.Figure.Text(); got != want {

@@ -30,7 +30,7 @@ type page struct {
 type pageParts struct {
 	strip   *fyne.Container
 	trouble *look.Caution
-	// ask is what has to be settled about the breaks.
+	// ask is what has to be answered about the breaks.
 	ask     *question
 	mix     *mix.Panel
 	deficit *figures.Deficit

@@ -198,7 +198,7 @@ func (b *bench) fillMenu(long string) {
 	for slot := plan.Drink2; slot <= plan.Food4; slot++ {
 		b.v.move(slot, 0.5)
 	}
-	b.v.settled()
+	b.v.moveEnded()
 	b.v.Binder.Pick("test", func(s *part.Sheet) {
 		s.Record.Target.SessionName, s.Record.Name = long, long
 		state.Edit(&s.Record, food.ID, func(o *record.Option) { o.Name = long })

@@ -84,7 +84,7 @@ func TestOptions(t *testing.T) {
 	food := b.option(record.OptionFood)
 	b.tab(part.TabBeside)
 	b.Click("planner.option.duplicate")
-	copied := b.v.Now.Hand()
+	copied := b.v.Now.Selected()
 	if copied.ID == food.ID || copied.Kind != record.OptionOwn || b.v.Now.PlanCase.MixOf(copied) != b.v.Now.PlanCase.MixOf(food) {
 		t.Fatalf("the copy is %+v", copied)
 	}

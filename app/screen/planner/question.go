@@ -10,12 +10,12 @@ import (
 	"ebbwell/internal/plan/proposal"
 )
 
-// question is what has to be settled about the breaks before a plan is agreed, with
+// question is what has to be answered about the breaks before a plan is agreed, with
 // both answers beside it.
 type question struct {
 	v       *View
 	caution *look.Caution
-	settled *field.Button
+	confirm *field.Button
 	// asked is the proposal that asks; nil while none does.
 	asked *proposal.Proposal
 	box   *fyne.Container
@@ -25,10 +25,10 @@ func newQuestion(v *View) *question {
 	q := &question{v: v, caution: look.NewCaution("", "", nil)}
 	h, say := v.Desk.Host, v.Speaker.Say
 	change := field.NewButton(h, "planner.ask.breaks", say("planner.proposal.breaks"), field.Outline, func() { v.OpenTab(part.TabBreaks) })
-	q.settled = field.NewButton(h, "planner.ask.settled", say("planner.proposal.settled"), field.Outline, func() {
-		v.Binder.Pick("planner.ask", func(s *part.Sheet) { consult.SetWish(&s.Record, consult.BreaksSettled, true) })
+	q.confirm = field.NewButton(h, "planner.ask.settled", say("planner.proposal.settled"), field.Outline, func() {
+		v.Binder.Pick("planner.ask", func(s *part.Sheet) { consult.SetWish(&s.Record, consult.BreaksConfirmed, true) })
 	})
-	q.box = &fyne.Container{Layout: questionLayout{}, Objects: []fyne.CanvasObject{q.caution, look.HBox(8, change, q.settled)}}
+	q.box = &fyne.Container{Layout: questionLayout{}, Objects: []fyne.CanvasObject{q.caution, look.HBox(8, change, q.confirm)}}
 	return q
 }
 
@@ -47,7 +47,7 @@ func (q *question) open() {
 }
 
 // answered gives the options that waited with the habit's amount what is proposed once
-// the breaks are settled.
+// the breaks are confirmed.
 func (q *question) answered() {
 	v, was := q.v, q.asked
 	if was == nil || !v.Now.Draft() || v.Now.Proposal().Ask {

@@ -11,7 +11,7 @@ import (
 )
 
 // Whatever is moved, and however far, the mix stays under the ceiling, and what
-// is written into the plan is what is in hand.
+// is written into the plan is what is selected.
 func TestNoMovePassesTheCeiling(t *testing.T) {
 	b := begun(t)
 	b.option(record.OptionFood)

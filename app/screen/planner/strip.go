@@ -15,7 +15,7 @@ import (
 )
 
 // strip stands above the panels: what session the plan is for, in which air, and
-// what it rests on; the length that is looked at; which plan of the athlete's.
+// what it is based on; the length that is looked at; which plan of the athlete's.
 type strip struct {
 	sp     wording.Speaker
 	words  *look.Paragraph
@@ -68,7 +68,7 @@ func newStrip(h *field.Host, sp wording.Speaker, do stripActions, session fyne.C
 
 // Open shows a case.
 func (s *strip) Open(now state.State, plans []field.Option) {
-	s.words.SetText(words.AtStart(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase) + restsOn(s.sp, now.PlanCase.Basis))
+	s.words.SetText(words.AtStart(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase) + basedOn(s.sp, now.PlanCase.Basis))
 	s.length.Choose(lengthKey(now.Length))
 	m := now.PlanCase.Planner.Session().Minutes
 	look.ShowIf(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])
@@ -129,8 +129,8 @@ func airWords(sp wording.Speaker, c consult.Case) string {
 	return sp.Say("planner.dot") + text
 }
 
-// restsOn says what the plan rests on, with the planned sweat rate.
-func restsOn(sp wording.Speaker, b consult.Basis) string {
+// basedOn says what the plan is based on, with the planned sweat rate.
+func basedOn(sp wording.Speaker, b consult.Basis) string {
 	words := sp.Say(b.Plan.Code)
 	switch {
 	case b.Plan.Kind == plan.Test && len(b.Tests) > 0:

@@ -75,7 +75,7 @@ func TestTightBreaksAreSettledFirst(t *testing.T) {
 		t.Error("it is asked for all the same")
 	}
 	b.Click("planner.notyet.done")
-	b.v.Binder.Pick("test", func(s *part.Sheet) { consult.SetWish(&s.Record, consult.BreaksSettled, true) })
+	b.v.Binder.Pick("test", func(s *part.Sheet) { consult.SetWish(&s.Record, consult.BreaksConfirmed, true) })
 	if got := agreement.NotYet(b.v.Plan); got != "" {
 		t.Errorf("once settled it says %q", got)
 	}

@@ -26,9 +26,9 @@ import (
 // View is an athlete's plan, or what there is to do before there is one.
 type View struct {
 	*part.Plan
-	ui   widgets
-	grip grip
-	body fyne.CanvasObject
+	ui      widgets
+	gesture gesture
+	body    fyne.CanvasObject
 }
 
 // widgets are what a plan is shown with.
@@ -51,8 +51,8 @@ type widgets struct {
 	back    *field.Button
 }
 
-// grip is what is under way: a visit to a slider or its number, a search.
-type grip struct {
+// gesture is what is under way: a visit to a slider or its number, a search.
+type gesture struct {
 	visit  string
 	typing plan.Slot
 	// odd is what is odd about the number typed last; showing is true while
@@ -92,7 +92,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &View{Plan: &part.Plan{Desk: d, File: f}, grip: grip{typing: -1}}
+	v := &View{Plan: &part.Plan{Desk: d, File: f}, gesture: gesture{typing: -1}}
 	v.Shell = v
 	v.Speaker = wording.Speaker{Speaker: d.SpeakerFor(f.Athlete)}
 	p, there, err := v.choose(place)
@@ -182,7 +182,7 @@ func (v *View) Open(p record.Plan, tab string) error {
 	if _, ok := v.ui.parts[tab]; ok {
 		v.stand(tab)
 		v.ui.page.setBelow(v.ui.parts[tab].Body())
-		v.grip.below = true
+		v.gesture.below = true
 	}
 	if _, ok := consult.OptionByID(p, record.ID(tab)); ok {
 		v.ChooseOption(record.ID(tab))
@@ -204,7 +204,7 @@ func (v *View) Head() desk.Head {
 
 // Shown scrolls to what the screen was opened for.
 func (v *View) Shown() {
-	if v.grip.below {
+	if v.gesture.below {
 		v.ui.page.revealBelow()
 	}
 }
@@ -221,7 +221,7 @@ func (v *View) Place() desk.Place {
 	return p
 }
 
-// Leave ends the visit to the field in hand.
+// Leave ends the visit to the selected field.
 func (v *View) Leave() {
 	if v.Binder != nil {
 		v.Binder.Doc.EndVisit()

@@ -149,7 +149,7 @@ func (v *View) Place() desk.Place {
 	return desk.Place{Screen: desk.Practice, Part: v.tabs.Chosen()}
 }
 
-// Leave ends the visit to the field in hand.
+// Leave ends the visit to the selected field.
 func (v *View) Leave() { v.b.Doc.EndVisit() }
 
 // Undo takes back the last step; Redo does it again.

@@ -58,9 +58,9 @@ func newMinorPart(v *View) *minorPart {
 func (p *minorPart) follow(a record.Athlete) {
 	say := p.v.sp.Say
 	show(p.body, a.Minor(p.v.desk.Now()))
-	open := care.Of(a, p.v.desk.Now()).Unsettled
+	open := care.Of(a, p.v.desk.Now()).Outstanding
 	if len(open) > 0 {
-		p.caution.SetText(say("profile.minor.first"), say("profile.minor.open", desk.Unsettled(p.v.desk.Words, open)))
+		p.caution.SetText(say("profile.minor.first"), say("profile.minor.open", desk.Outstanding(p.v.desk.Words, open)))
 	} else {
 		p.caution.SetText("", "")
 	}

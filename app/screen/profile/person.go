@@ -137,7 +137,7 @@ func (p *personPart) newMass() fyne.CanvasObject {
 // ask shows the field of the mass and gives it the keyboard.
 func (p *personPart) ask() {
 	p.asked = true
-	p.v.settled()
+	p.v.showAfterTyping()
 	p.mass.Focus()
 }
 

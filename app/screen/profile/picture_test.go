@@ -69,7 +69,7 @@ func TestProfilePictures(t *testing.T) {
 		w := golden.Open(t, v.Body(), p.size)
 		if p.do != nil {
 			p.do(&bench{t: t, desk: d, v: v, w: w})
-			golden.Settle(w.Canvas())
+			golden.LayOutAgain(w.Canvas())
 		}
 		album().Screen(t, "profile-"+p.name+"-"+p.mode.String(), w)
 		v.Leave()

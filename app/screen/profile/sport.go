@@ -20,18 +20,18 @@ type sportPart struct {
 	groups   *groupsPart
 	mouthful *mouthfulPart
 	usual    *field.Number
-	// settled is the drinking rate that was written down last: it rises only
+	// lastSaved is the drinking rate that was written down last: it rises only
 	// with a reason; opened the one the profile was opened with, above which
 	// it rises only by a review once a plan is agreed.
-	settled, opened record.Number
-	refused         *look.Caution
-	excuse          *excuse
-	deficit         fyne.CanvasObject
-	body            fyne.CanvasObject
+	lastSaved, opened record.Number
+	refused           *look.Caution
+	excuse            *excuse
+	deficit           fyne.CanvasObject
+	body              fyne.CanvasObject
 }
 
 func newSportPart(v *View) *sportPart {
-	say, p := v.sp.Say, &sportPart{v: v, settled: v.now().UsualDrinking, opened: v.now().UsualDrinking}
+	say, p := v.sp.Say, &sportPart{v: v, lastSaved: v.now().UsualDrinking, opened: v.now().UsualDrinking}
 	sport := v.b.Suggest("", "profile.sport", p.sports, func(a record.Athlete) field.Option {
 		return field.Option{Key: a.Sport, Text: desk.SportWord(v.desk.Words, a.Sport)}
 	}, func(a *record.Athlete, o field.Option) {
@@ -96,21 +96,21 @@ func (p *sportPart) checkRise() {
 		return
 	}
 	now := p.v.now().UsualDrinking
-	if !now.Known() || !p.settled.Known() || *now.Value <= *p.settled.Value {
-		p.settled = now
+	if !now.Known() || !p.lastSaved.Known() || *now.Value <= *p.lastSaved.Value {
+		p.lastSaved = now
 		return
 	}
-	say, before := p.v.sp.Say, p.settled
+	say, before := p.v.sp.Say, p.lastSaved
 	p.v.askWhy("profile.rise", say("profile.rise.title"),
 		say("profile.rise", p.v.sp.By.Amount(*before.Value, quantity.LitrePerHour), p.v.sp.By.Amount(*now.Value, quantity.LitrePerHour)),
 		func(why string) {
-			p.settled = now
+			p.lastSaved = now
 			p.v.b.Pick("profile.usual", func(s *sheet) { s.Reasons["usualDrinking"] = why })
 		},
 		func() {
 			p.v.b.Pick("profile.usual", func(s *sheet) { s.Record.UsualDrinking = before })
 			p.v.b.Show()
-			p.v.settled()
+			p.v.showAfterTyping()
 		})
 }
 
@@ -128,7 +128,7 @@ func (p *sportPart) refuseRise() {
 	p.v.b.Undo() // whether typed or done again, it was the last step
 	say, before := p.v.sp.Say, p.v.now().UsualDrinking.Or(*p.opened.Value)
 	p.refused.SetText(say("profile.usual.refused.title", p.v.sp.By.Amount(before, quantity.LitrePerHour)), say("profile.usual.refused"))
-	p.v.settled()
+	p.v.showAfterTyping()
 }
 
 // toReview leads to the agreed plan, where sessions are written down and reviewed.

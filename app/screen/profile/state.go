@@ -132,5 +132,5 @@ func ageOf(a record.Athlete, now time.Time) (years int, state ageState) {
 
 // ready reports whether a first sheet may begin.
 func ready(a record.Athlete, now time.Time) bool {
-	return a.Name != "" && len(care.Of(a, now).Unsettled) == 0
+	return a.Name != "" && len(care.Of(a, now).Outstanding) == 0
 }

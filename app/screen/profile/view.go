@@ -88,10 +88,10 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	}
 	v.sp = speaker{d.Speaker(false)} // the mass is kept out of sight, not written in litres
 	v.b = bind.New(d, v.sp.By, doc)
-	v.b.OnChange, v.b.OnLeft = v.follow, v.settled
+	v.b.OnChange, v.b.OnLeft = v.follow, v.showAfterTyping
 	v.build()
 	v.b.Show()
-	v.settled()
+	v.showAfterTyping()
 	v.reveal(place.Part)
 	if place.Part == desk.PartMinor && !care.AgeKnown(a, d.Now()) {
 		v.first = "profile.born"
@@ -145,9 +145,9 @@ func (v *View) follow() {
 	v.page.Refresh()
 }
 
-// settled shows what would jump about while somebody types: what comes first
+// showAfterTyping shows what would jump about while somebody types: what comes first
 // for a minor appears once the birth date has been left.
-func (v *View) settled() {
+func (v *View) showAfterTyping() {
 	v.parts.minor.follow(v.now())
 	v.follow()
 	v.parts.history.load()
@@ -200,7 +200,7 @@ func (v *View) Place() desk.Place {
 	return desk.Place{Screen: desk.Profile, Athlete: v.now().ID}
 }
 
-// Leave ends the visit to the field in hand.
+// Leave ends the visit to the selected field.
 func (v *View) Leave() { v.b.Doc.EndVisit() }
 
 // ClearUp takes an athlete who was begun and has nothing written down any more
@@ -230,7 +230,7 @@ func (v *View) stepped(moved bool) bool {
 		if v.agreed != nil {
 			v.parts.sport.refuseRise()
 		}
-		v.settled()
+		v.showAfterTyping()
 	}
 	return moved
 }

@@ -101,8 +101,8 @@ func TestMinorComesFirst(t *testing.T) {
 	toggle := b.v.b.Field("profile.minor.mass").Field.(interface{ TypedKey(*fyne.KeyEvent) })
 	toggle.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
 	kept := b.kept()
-	if care := care.Of(kept, d.Now()); len(care.Unsettled) != 0 || kept.Guardian != "Mother of Ravka" || kept.Assent != "2026-05-18" {
-		t.Fatalf("still open: %v; %+v", care.Unsettled, kept)
+	if care := care.Of(kept, d.Now()); len(care.Outstanding) != 0 || kept.Guardian != "Mother of Ravka" || kept.Assent != "2026-05-18" {
+		t.Fatalf("still open: %v; %+v", care.Outstanding, kept)
 	}
 	if b.v.parts.test.Disabled() {
 		t.Error("a settled minor is kept from a test")

@@ -250,7 +250,7 @@ func TestEmpty(t *testing.T) {
 	if len(*went) != 1 || !(*went)[0].New || (*went)[0].Screen != desk.Profile {
 		t.Errorf("went to %+v", *went)
 	}
-	golden.Settle(w.Canvas())
+	golden.LayOutAgain(w.Canvas())
 	album().Screen(t, "empty", w)
 }
 

@@ -105,11 +105,11 @@ func (o *openRow) focusFirst(what string) {
 			return
 		}
 	}
-	settle := "reason"
+	needed := "reason"
 	if r := o.row(); r.Flagged && !r.Flag.Told() {
-		settle = "told"
+		needed = "told"
 	}
-	if in := o.find(settle); in != nil {
+	if in := o.find(needed); in != nil {
 		in.control.Focus()
 		return
 	}

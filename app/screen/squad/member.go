@@ -67,7 +67,7 @@ func (v *View) addAthlete(id record.ID) (added bool, words string) {
 		v.desk.Trouble(err)
 		return false, ""
 	}
-	if len(care.Of(a, v.desk.Now()).Unsettled) > 0 {
+	if len(care.Of(a, v.desk.Now()).Outstanding) > 0 {
 		return false, v.say("squad.add.unsettled", a.Name)
 	}
 	if v.open != nil {

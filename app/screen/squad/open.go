@@ -97,7 +97,7 @@ func Begin(d *desk.Desk, last record.GroupSession, name string, athletes []recor
 	g := squad.Begin(last, name, d.Now())
 	q := store.Squad{}
 	for _, a := range athletes {
-		if len(care.Of(a, d.Now()).Unsettled) > 0 {
+		if len(care.Of(a, d.Now()).Outstanding) > 0 {
 			left = append(left, a.Name)
 			continue
 		}

@@ -187,15 +187,15 @@ func (o *openRow) massField(what string, m record.Moment, n int) *field.Number {
 	if m == record.After {
 		left := f.OnLeft
 		f.OnLeft = func(r field.Reading) {
-			o.settleSecond(m)
+			o.setFirstAside(m)
 			left(r)
 		}
 	}
 	return f
 }
 
-// settleSecond sets a mistaken first weighing aside once a second stands.
-func (o *openRow) settleSecond(m record.Moment) {
+// setFirstAside sets a mistaken first weighing aside once a second stands.
+func (o *openRow) setFirstAside(m record.Moment) {
 	t := o.v.doc.Now().sheets[o.id].Record
 	before := t.Clone()
 	squad.WeighAgain(&before, m)

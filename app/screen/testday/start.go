@@ -17,7 +17,7 @@ import (
 type startPart struct {
 	v      *View
 	search *field.Suggest
-	// chosen is the athlete in hand; its id is empty while nobody is.
+	// chosen is the selected athlete; its id is empty while nobody is.
 	chosen  record.Athlete
 	words   *look.Paragraph
 	caution *look.Caution
@@ -55,7 +55,7 @@ func (p *startPart) matches(text string) []field.Option {
 	return field.Matching(list, text)
 }
 
-// choose takes an athlete in hand; nobody for an empty id.
+// choose selects an athlete; nobody for an empty id.
 func (p *startPart) choose(id record.ID) {
 	if id == p.chosen.ID {
 		return
@@ -72,8 +72,8 @@ func (p *startPart) choose(id record.ID) {
 	p.show()
 }
 
-// unsettled lists what a first sheet waits for.
-func (p *startPart) unsettled() []string { return care.Of(p.chosen, p.v.desk.Now()).Unsettled }
+// outstanding lists what a first sheet waits for.
+func (p *startPart) outstanding() []string { return care.Of(p.chosen, p.v.desk.Now()).Outstanding }
 
 // show says who is in hand and what can be done.
 func (p *startPart) show() {
@@ -86,7 +86,7 @@ func (p *startPart) show() {
 		parts = append(parts, desk.SportWord(w, p.chosen.Sport))
 	}
 	text := w.Dots(parts)
-	open := p.unsettled()
+	open := p.outstanding()
 	p.caution.SetText("", "")
 	p.begin.SetText(say("testday.begin"))
 	_, goesOn := p.v.state.Unfinished(p.chosen.ID)
@@ -122,7 +122,7 @@ const partMinor = "minor"
 // press begins the sheet, or leads to what comes before it.
 func (p *startPart) press() {
 	place := desk.Place{Screen: desk.Tests, Athlete: p.chosen.ID, New: true}
-	if len(p.unsettled()) > 0 {
+	if len(p.outstanding()) > 0 {
 		place = desk.Place{Screen: desk.Profile, Athlete: p.chosen.ID, Part: partMinor}
 	}
 	p.v.desk.Go(place)

@@ -307,7 +307,7 @@ func TestPictures(t *testing.T) {
 		w := golden.Open(t, v.Body(), p.size)
 		if p.do != nil {
 			p.do(w)
-			golden.Settle(w.Canvas())
+			golden.LayOutAgain(w.Canvas())
 		}
 		album().Screen(t, "day-"+p.name+"-"+p.mode.String(), w)
 	}

@@ -177,7 +177,7 @@ const partMinor = "minor"
 // goToProfile leads to the athlete's profile.
 func (v *View) goToProfile() {
 	place := desk.Place{Screen: desk.Profile, Athlete: v.athlete.ID}
-	if len(care.Of(v.athlete, v.desk.Now()).Unsettled) > 0 {
+	if len(care.Of(v.athlete, v.desk.Now()).Outstanding) > 0 {
 		place.Part = partMinor
 	}
 	v.desk.Go(place)

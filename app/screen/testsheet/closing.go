@@ -84,7 +84,7 @@ func (v *View) take(ctx context.Context, t record.Test) {
 
 // tellPlans says which plans a late value changes, with the way to each.
 func (v *View) tellPlans(ctx context.Context, test record.ID) {
-	plans, err := v.desk.Store.PlansRestingOn(ctx, test)
+	plans, err := v.desk.Store.PlansBasedOn(ctx, test)
 	if err != nil {
 		v.desk.Trouble(err)
 		return

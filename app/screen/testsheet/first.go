@@ -24,7 +24,7 @@ func (v *View) unsettled() fyne.CanvasObject {
 		sentence = say("testsheet.unsettled.age")
 	}
 	list := look.VBox(4)
-	for _, what := range care.Of(v.athlete, v.desk.Now()).Unsettled {
+	for _, what := range care.Of(v.athlete, v.desk.Now()).Outstanding {
 		list.Add(look.NewParagraph(say("testsheet.unsettled."+what), look.Body, look.Ink))
 	}
 	profile := field.NewButton(h, "testsheet.profile", say("testsheet.profile"), field.Primary, v.goToProfile)

@@ -11,11 +11,11 @@ import (
 // fold holds fields that are rarely used behind one line: a link that names them,
 // beside it what is filled in. It opens by itself where something in it is wrong.
 type fold struct {
-	b    *binder
-	link *field.Link
-	told *look.Paragraph
-	body fyne.CanvasObject
-	box  *fyne.Container
+	b       *binder
+	link    *field.Link
+	summary *look.Paragraph
+	body    fyne.CanvasObject
+	box     *fyne.Container
 	// title names what is behind it; controls are the names of its fields.
 	title    string
 	controls []string
@@ -28,10 +28,10 @@ type fold struct {
 // newFold folds an object away. The words of what is filled in come from its fields
 // unless words is set.
 func newFold(b *binder, name, title string, body fyne.CanvasObject, controls ...string) *fold {
-	f := &fold{b: b, title: title, told: look.NewParagraph("", look.Note, look.Ink2), body: body, controls: controls}
+	f := &fold{b: b, title: title, summary: look.NewParagraph("", look.Note, look.Ink2), body: body, controls: controls}
 	f.link = field.NewLink(b.Desk.Host, name, title, f.turn)
 	f.link.PassBy()
-	line := look.Columns(8, []look.Track{look.Fit(), look.Share(1)}, f.link, f.told)
+	line := look.Columns(8, []look.Track{look.Fit(), look.Share(1)}, f.link, f.summary)
 	f.box = look.VBox(6, look.Pad(0, 0, 0, -field.LinkPad, line), body)
 	f.words = f.filled
 	return f
@@ -60,12 +60,12 @@ func (f *fold) holds(control string) bool {
 func (f *fold) show() {
 	open := f.open || f.wrong() || f.needed != nil && f.needed()
 	look.ShowIf(f.body, open)
-	look.ShowIf(f.told, !open)
+	look.ShowIf(f.summary, !open)
 	f.link.SetText(f.title)
 	if open {
 		f.link.SetText(f.b.Say("testsheet.fold.close"))
 	}
-	f.told.SetText(f.words())
+	f.summary.SetText(f.words())
 }
 
 // wrong reports whether one of its fields has something to say.

@@ -118,7 +118,7 @@ func (v *View) goOn() {
 	}
 }
 
-// planFromThis begins a plan that rests on this test.
+// planFromThis begins a plan that is based on this test.
 func (v *View) planFromThis() {
 	if v.b.FlushNow() {
 		v.desk.Go(desk.Place{Screen: desk.Plan, Athlete: v.athlete.ID, New: true, Part: string(v.b.Doc.Now().Record.ID)})

@@ -103,7 +103,7 @@ func (g gallery) picture(t *testing.T, name string, m golden.Mode, size fyne.Siz
 	w := golden.Open(t, v.Body(), size)
 	if do != nil {
 		do(w, v)
-		golden.Settle(w.Canvas())
+		golden.LayOutAgain(w.Canvas())
 	}
 	album().Screen(t, name+"-"+m.String(), w)
 	v.Leave()

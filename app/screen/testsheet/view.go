@@ -80,7 +80,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case v.fresh && len(care.Of(a, d.Now()).Unsettled) > 0:
+	case v.fresh && len(care.Of(a, d.Now()).Outstanding) > 0:
 		v.body = v.unsettled()
 		return v, nil
 	case !there:
@@ -191,7 +191,7 @@ func (v *View) untouched() bool {
 	return v.fresh && (v.b == nil || !v.b.Doc.CanUndo() && !v.b.Doc.CanRedo())
 }
 
-// Leave ends the visit to the field in hand.
+// Leave ends the visit to the selected field.
 func (v *View) Leave() {
 	if v.b != nil {
 		v.b.Doc.EndVisit()

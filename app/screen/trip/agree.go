@@ -169,7 +169,7 @@ func offerLine(sp heat.Speaker, o *offer) fyne.CanvasObject {
 	return look.VBox(2, name, look.Pad(0, 0, 0, look.Scaled(24), look.NewParagraph(text, look.Body, look.Ink)))
 }
 
-// basisWord says what a stop's plan rests on, in a word or two.
+// basisWord says what a stop's plan is based on, in a word or two.
 func basisWord(sp heat.Speaker, there consult.StopPlan) string {
 	if there.Calculation.Climate.Rate.Estimate {
 		return sp.Words.Say("basis.estimate")
@@ -207,7 +207,7 @@ func (v *View) agreeOne(sp heat.Speaker, o *offer, review record.Date) error {
 			return err
 		}
 	}
-	c.Plan = c.Settle(c.Plan)
+	c.Plan = c.WithCarried(c.Plan)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		return err

@@ -186,8 +186,8 @@ func TestPackingIsPractical(t *testing.T) {
 		if s.Servings <= 0 {
 			t.Errorf("%s is packed %d times", s.Supply.ID, s.Servings)
 		}
-		if fresh := s.Supply.ID == "generic.banana"; s.Supply.Fresh != fresh || fresh && (s.Rest != climate.Buy || s.InHand != 0) {
-			t.Errorf("%s travels in %q, %d in hand", s.Supply.ID, s.Rest, s.InHand)
+		if fresh := s.Supply.ID == "generic.banana"; s.Supply.Fresh != fresh || fresh && (s.Rest != climate.Buy || s.HandLuggage != 0) {
+			t.Errorf("%s travels in %q, %d in hand", s.Supply.ID, s.Rest, s.HandLuggage)
 		}
 	}
 	text := strings.ReplaceAll(said(w), "\u00a0", " ")

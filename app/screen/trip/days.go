@@ -54,7 +54,7 @@ func (v *View) heatDays(sp heat.Speaker, crew []*member, i int) (cells []chart.D
 	t := v.now()
 	there := v.newest(crew, t.Stops[i])
 	from, ok := t.Stops[i].From.Time()
-	if !ok || len(there.Days) == 0 || there.Days[0].Code == climate.Settled && there.Days[0].Day <= evidence.AcclimatisationDays || consult.HeatOf(there.Air.Air) != plan.Hot {
+	if !ok || len(there.Days) == 0 || there.Days[0].Code == climate.Adapted && there.Days[0].Day <= evidence.AcclimatisationDays || consult.HeatOf(there.Air.Air) != plan.Hot {
 		return nil, first, ""
 	}
 	before, start := v.daysBefore(sp, i)
@@ -83,7 +83,7 @@ func (v *View) heatDays(sp heat.Speaker, crew []*member, i int) (cells []chart.D
 func (v *View) newest(crew []*member, s record.Stop) (out consult.StopPlan) {
 	for n, m := range crew {
 		there, _ := v.plan(m, s)
-		if n == 0 || len(there.Days) > 0 && there.Days[0].Code != climate.Settled {
+		if n == 0 || len(there.Days) > 0 && there.Days[0].Code != climate.Adapted {
 			out = there
 		}
 	}

@@ -123,7 +123,7 @@ func sourceOf(t record.Trip, s climate.PackedSupply) string {
 	if kept := supplyOf(&t, record.ID(s.Supply.ID), "", false); kept != nil && kept.Source != "" {
 		return kept.Source
 	}
-	if s.Rest == climate.Hold && s.InHand >= s.Servings {
+	if s.Rest == climate.Hold && s.HandLuggage >= s.Servings {
 		return climate.Carry
 	}
 	return s.Rest
@@ -131,10 +131,10 @@ func sourceOf(t record.Trip, s climate.PackedSupply) string {
 
 // handText is how much of a product travels in hand luggage.
 func handText(sp heat.Speaker, s climate.PackedSupply) string {
-	if s.InHand == 0 {
+	if s.HandLuggage == 0 {
 		return sp.Words.Say("heat.none")
 	}
-	return sp.Words.Number(float64(s.InHand), 0)
+	return sp.Words.Number(float64(s.HandLuggage), 0)
 }
 
 // productName is the name of a product by its id.

@@ -133,7 +133,7 @@ func (v *View) carried(p packed) string {
 		parts = append(parts, sp.Words.Say("trip.each.bottles", p.list.Bottles))
 	}
 	for _, s := range p.list.Supplies {
-		n := s.InHand
+		n := s.HandLuggage
 		switch sourceOf(t, s) {
 		case climate.Carry:
 			n = s.Servings

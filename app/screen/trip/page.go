@@ -168,8 +168,8 @@ func (v *View) packLines(sp heat.Speaker, list climate.PackingList) []handout.Pa
 	var lines []handout.PackLine
 	for _, s := range list.Supplies {
 		line := handout.PackLine{What: v.productName(s.Supply.ID), Amount: packAmount(sp, s), Where: handout.Hold(sourceOf(t, s)), Supplement: s.Supply.Supplement, Lot: s.Supply.Lot}
-		if s.InHand > 0 && s.InHand < s.Servings && sourceOf(t, s) == climate.Hold {
-			line.Amount = sp.Words.Say("trip.page.hand", line.Amount, s.InHand)
+		if s.HandLuggage > 0 && s.HandLuggage < s.Servings && sourceOf(t, s) == climate.Hold {
+			line.Amount = sp.Words.Say("trip.page.hand", line.Amount, s.HandLuggage)
 		}
 		lines = append(lines, line)
 	}

@@ -39,7 +39,7 @@ func shoot(t *testing.T, d *desk.Desk, place desk.Place, name string, m golden.M
 	if do != nil {
 		do(v, w)
 	}
-	golden.Settle(w.Canvas())
+	golden.LayOutAgain(w.Canvas())
 	album().Screen(t, name, w)
 }
 

@@ -79,7 +79,7 @@ func namesOf(crew []*member, t record.Trip) []string {
 }
 
 // write lays the pages out and writes them beside the window; closing the
-// dialog stops it after the page in hand.
+// dialog stops it after the page being printed.
 func (p *printDialog) write() (stay bool) {
 	if p.busy {
 		return true

@@ -87,7 +87,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 		v.open = t.Travellers[0].AthleteID // a trip of one has the row open
 	}
 	v.build()
-	v.settle()
+	v.choosePart()
 	v.b.Show()
 	v.follow()
 	return v, nil
@@ -154,9 +154,9 @@ func (v *View) shown() *member {
 // stopShown is the place of the stop in sight; -1 when another part is.
 func (v *View) stopShown() int { return stopByID(v.now(), record.ID(v.part)) }
 
-// settle chooses a part that is there, and returns it: the stop that is next,
+// choosePart chooses a part that is there, and returns it: the stop that is next,
 // else the first, else where stops are added.
-func (v *View) settle() string {
+func (v *View) choosePart() string {
 	t := v.now()
 	if v.part == PartEdit || v.part == PartPacking || v.stopShown() >= 0 {
 		return v.part
@@ -174,7 +174,7 @@ func (v *View) ShowPart(part string) {
 		c.Unfocus() // ends the visit to a field of the part that goes
 	}
 	v.part = part
-	v.settle()
+	v.choosePart()
 	v.b.Show()
 	v.follow()
 	v.desk.HeadChanged()
@@ -183,7 +183,7 @@ func (v *View) ShowPart(part string) {
 // follow shows what the trip comes to as it stands.
 func (v *View) follow() {
 	v.forgetPlans()
-	if was := v.part; v.settle() != was {
+	if was := v.part; v.choosePart() != was {
 		v.b.Show() // the fields of a stop are those of the one in sight
 	}
 	u, crew, t := &v.ui, v.crew(), v.now()
@@ -241,7 +241,7 @@ func (v *View) Place() desk.Place {
 	return place
 }
 
-// Leave ends the visit to the field in hand.
+// Leave ends the visit to the selected field.
 func (v *View) Leave() { v.b.Doc.EndVisit() }
 
 // Undo takes back the last step; the stop it was made in is shown.
@@ -252,7 +252,7 @@ func (v *View) Redo() bool { return v.stepped(v.b.Redo()) }
 
 func (v *View) stepped(moved bool) bool {
 	if moved {
-		v.settle()
+		v.choosePart()
 		v.b.Show()
 		v.follow()
 	}

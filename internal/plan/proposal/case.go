@@ -100,8 +100,8 @@ type Case struct {
 	Chances     []Chance
 	// Closed: one may not drink or eat in the session.
 	Closed bool
-	// BreaksSettled: these are all the breaks there are; nobody has to ask.
-	BreaksSettled bool
+	// BreaksConfirmed: these are all the breaks there are; nobody has to ask.
+	BreaksConfirmed bool
 	// StepLH and StepGH are how much drink, L/h, and carbohydrate, g/h, change in a
 	// whole step; zero takes what is usual.
 	StepLH, StepGH float64

@@ -20,7 +20,7 @@ func TestWhatBreaksLackIsAskedAbout(t *testing.T) {
 		if got := c.lacks(&Proposal{}); got != x.asks {
 			t.Errorf("%g mL drunk where breaks carry %g: asks %v", x.drunk, x.carried, got)
 		}
-		c.BreaksSettled = true
+		c.BreaksConfirmed = true
 		if c.lacks(&Proposal{}) {
 			t.Errorf("%g mL: asks although it was answered", x.drunk)
 		}
@@ -50,7 +50,7 @@ func TestHungryMarathonIsAskedAbout(t *testing.T) {
 	}
 	for name, change := range map[string]func(c *Case){
 		"with a bottle": func(c *Case) { c.Chances = append(c.Chances, Chance{Certain: true, CanEat: true}) },
-		"settled":       func(c *Case) { c.BreaksSettled = true },
+		"settled":       func(c *Case) { c.BreaksConfirmed = true },
 		"40 g/h":        func(c *Case) { c.Habit[gel] = 5 },
 		"a little more": func(c *Case) { c.LowML = 540 },
 		"half as long":  func(c *Case) { c.Minutes = 150 },
@@ -73,11 +73,11 @@ func TestCutThatStationsDoNotCarryIsAskedAbout(t *testing.T) {
 	if p.Outcome != DrinkLess || !p.Ask || p.Lacking || !said(&p, SayAskCut) || said(&p, SayBreaksCarry) {
 		t.Fatalf("ask %v, %v", p.Ask, p.Said)
 	}
-	c.BreaksSettled = true
+	c.BreaksConfirmed = true
 	if p := Propose(&c); p.Ask {
 		t.Errorf("settled: %v", p.Said)
 	}
-	c.BreaksSettled, c.BreaksML = false, 1400
+	c.BreaksConfirmed, c.BreaksML = false, 1400
 	if p := Propose(&c); p.Ask {
 		t.Errorf("where they carry it: %v", p.Said)
 	}

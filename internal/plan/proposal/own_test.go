@@ -307,7 +307,7 @@ func TestBreaksAreAskedFirst(t *testing.T) {
 		t.Errorf("eight stations: %v", p.Said)
 	}
 	settled := w.Case
-	settled.BreaksSettled = true
+	settled.BreaksConfirmed = true
 	if p := Propose(&settled); p.Ask || !said(&p, SayAskBreaks) {
 		t.Errorf("settled: %v", p.Said)
 	}

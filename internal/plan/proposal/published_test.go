@@ -283,5 +283,5 @@ func StepsBefore(days float64) int {
 	if days < evidence.StepClearDaysHigh {
 		return 0
 	}
-	return int(min(evidence.StepsMost, 1+math.Floor((days-evidence.StepClearDaysHigh)/daysAWeek+hair)))
+	return int(min(evidence.StepsMost, 1+math.Floor((days-evidence.StepClearDaysHigh)/daysAWeek+roundingTolerance)))
 }

@@ -84,7 +84,7 @@ func Propose(c *Case) Proposal {
 		out.Cut = c.cut(&out.Limits)
 	}
 	if out.Habit.None() && !cut && out.Limits.Case != NoRoom {
-		return c.told(&out)
+		return c.finish(&out)
 	}
 	p.base = out.Cut
 	base := c.SumOf(out.Cut)
@@ -95,7 +95,7 @@ func Propose(c *Case) Proposal {
 	if !cut && out.Limits.TargetML <= base.DrunkML && p.offIncrements(&out) {
 		out.about(p, &base)
 	}
-	return c.told(&out)
+	return c.finish(&out)
 }
 
 // routes are the two ways from what a base comes to.
@@ -134,8 +134,8 @@ func (o *Proposal) about(p program, base *Sum) {
 	}
 }
 
-// told adds the question of the breaks, and what is said.
-func (c *Case) told(o *Proposal) Proposal {
+// finish adds the question of the breaks, and what is said.
+func (c *Case) finish(o *Proposal) Proposal {
 	o.Lacking = c.lacks(o)
 	o.Ask = o.Lacking || c.cutLacks(o) || c.asks(o)
 	o.Said = c.say(o)
@@ -152,7 +152,7 @@ func (c *Case) carries() bool {
 // question; a habit that comes down anyway proves nothing.
 func (c *Case) lacks(o *Proposal) bool {
 	drunk := c.SumOf(c.Habit).DrunkML
-	return !c.BreaksSettled && len(c.Chances) > 0 && !c.carries() && o.Limits.Case != Less &&
+	return !c.BreaksConfirmed && len(c.Chances) > 0 && !c.carries() && o.Limits.Case != Less &&
 		drunk > c.BreaksML && drunk-max(c.AllBreaksML, c.BreaksML) >= evidence.AskedGap*drunk
 }
 
@@ -160,7 +160,7 @@ func (c *Case) lacks(o *Proposal) bool {
 // comes down to: what is written down could not be drunk there.
 func (c *Case) cutLacks(o *Proposal) bool {
 	drunk := c.SumOf(o.Cut).DrunkML
-	return !c.BreaksSettled && len(c.Chances) > 0 && !c.carries() && o.Limits.Case == Less &&
+	return !c.BreaksConfirmed && len(c.Chances) > 0 && !c.carries() && o.Limits.Case == Less &&
 		drunk-max(c.AllBreaksML, c.BreaksML) >= max(evidence.AskedGap*drunk, evidence.AskedRoom)
 }
 
@@ -172,7 +172,7 @@ func (c *Case) asks(o *Proposal) bool {
 	if r := o.Picked(); r.Exists {
 		end = c.SumOf(r.Aim)
 	}
-	if c.BreaksSettled || c.carries() || len(c.Chances) == 0 || l.Bound != BoundBreaks || l.NextML < l.TargetML+evidence.AskedRoom {
+	if c.BreaksConfirmed || c.carries() || len(c.Chances) == 0 || l.Bound != BoundBreaks || l.NextML < l.TargetML+evidence.AskedRoom {
 		return false
 	}
 	deep := l.Clash && (l.Case == More || l.Case == NoRoom) && -c.EndPercent(end) > evidence.DeepDeficit

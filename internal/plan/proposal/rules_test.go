@@ -48,7 +48,7 @@ func readRuled(in published.In) *ruled {
 		SodiumMmolL: r.number("sodium", 40), AdviceMost: 60, BreaksML: 1000 * value("breaks", 1.5),
 		StepLH: value("step", 0), StepGH: value("stepg", 0), MostLH: value("mostlh", 0), MostStrength: value("moststrength", 0), SodiumMost: value("sodiummost", 0),
 		DrinkStepML: value("drinkstep", 0), Light: is("light"), Running: is("running"), Hidden: is("hidden"), Gained: is("gained"), PastLowSodium: is("past-low"),
-		AsksLess: is("asks-less"), NoMoreDrink: is("no-more"), NoFood: is("no-food"), Tested: !is("not-tested"), Cool: is("cool"), Closed: is("closed"), BreaksSettled: is("settled"),
+		AsksLess: is("asks-less"), NoMoreDrink: is("no-more"), NoFood: is("no-food"), Tested: !is("not-tested"), Cool: is("cool"), Closed: is("closed"), BreaksConfirmed: is("settled"),
 	}
 	if in.Has("carbohydrate") {
 		r.Carbohydrate = Is(in.Number("carbohydrate"))

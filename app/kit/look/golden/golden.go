@@ -72,13 +72,13 @@ func Open(t testing.TB, content fyne.CanvasObject, size fyne.Size) fyne.Window {
 	w := test.NewTempWindow(t, content)
 	w.SetPadded(false)
 	w.Resize(size)
-	Settle(w.Canvas())
+	LayOutAgain(w.Canvas())
 	return w
 }
 
-// Settle lays a window out again until heights that depend on widths agree,
+// LayOutAgain lays a window out again until heights that depend on widths agree,
 // as the window of the running program does by itself.
-func Settle(c fyne.Canvas) {
+func LayOutAgain(c fyne.Canvas) {
 	for range 3 {
 		c.Content().Refresh()
 		for _, o := range c.Overlays().List() {

@@ -36,7 +36,7 @@ type Editor struct {
 	Fields []*field.Number
 	one    bool
 	at     int
-	grip   dragged
+	drag   dragged
 	// takes are what the stops were made of.
 	takes []plan.Take
 }
@@ -166,12 +166,12 @@ func (e *Editor) Drag(stop int, to float64) {
 	if !v.Now.Draft() || stop >= len(v.Live.Take.Takes) {
 		return
 	}
-	if !e.grip.on {
+	if !e.drag.on {
 		e.selected(stop)
 	}
 	take := v.Live.Take.Takes[stop]
 	ml := quantity.RoundTo(min(to, take.Chance.MostML()-evidence.ScheduleRound/2), evidence.ScheduleRound)
-	e.grip = dragged{on: true, stop: stop, ml: ml}
+	e.drag = dragged{on: true, stop: stop, ml: ml}
 	var drink [plan.Drinks]float64
 	for d, of := range take.ByDrink {
 		if take.ML > 0 {
@@ -192,10 +192,10 @@ func (e *Editor) Drag(stop int, to float64) {
 
 // Release sets the amount of the break; the others are filled around it.
 func (e *Editor) Release() {
-	grip := e.grip
-	e.grip = dragged{}
-	if grip.on {
-		e.set(grip.stop, record.Num(grip.ml, quantity.Millilitre))
+	drag := e.drag
+	e.drag = dragged{}
+	if drag.on {
+		e.set(drag.stop, record.Num(drag.ml, quantity.Millilitre))
 	}
 }
 

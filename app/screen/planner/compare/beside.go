@@ -65,7 +65,7 @@ func (b *Beside) Open() {
 	b.Tools.Open()
 }
 
-// Follow shows the option in hand after a movement; the others stand still.
+// Follow shows the selected option after a movement; the others stand still.
 func (b *Beside) Follow() {
 	for i := range b.list {
 		if b.list[i].option.ID == b.v.Now.Option {
@@ -84,7 +84,7 @@ func (b *Beside) Follow() {
 	}
 }
 
-// comparedAll calculates every option of the table for the length in hand.
+// comparedAll calculates every option of the table for the selected length.
 func comparedAll(v *part.Plan) []compared {
 	var list []compared
 	p := v.Now.PlanCase.Planner

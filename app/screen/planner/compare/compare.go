@@ -65,7 +65,7 @@ func anyOf(list []compared, is func(compared) bool) bool {
 	return false
 }
 
-// widest is the place of the chance at which the option in hand is given most,
+// widest is the place of the chance at which the selected option is given most,
 // so that its mouthfuls can be compared; -1 where there is none.
 func widest(s plan.Schedule) int {
 	best := -1

@@ -11,7 +11,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// optionTools are what can be done to the option in hand: its name, a copy,
+// optionTools are what can be done to the selected option: its name, a copy,
 // taking it out, marking it as the one to agree on, and what the athlete thinks
 // of it.
 type optionTools struct {
@@ -23,7 +23,7 @@ type optionTools struct {
 	box                *fyne.Container
 }
 
-// groupOption is the group of fields that follow the option in hand.
+// groupOption is the group of fields that follow the selected option.
 const groupOption = "option"
 
 func newOptionTools(v *part.Plan) *optionTools {
@@ -48,7 +48,7 @@ func newOptionTools(v *part.Plan) *optionTools {
 	return t
 }
 
-// optionText is the place of a text of the option in hand.
+// optionText is the place of a text of the selected option.
 func optionText(v *part.Plan, of func(o *record.Option) *string) bind.Text[record.Plan] {
 	return func(p *record.Plan) *string {
 		if o := state.OptionAt(p, v.Now.Option); o != nil {
@@ -58,7 +58,7 @@ func optionText(v *part.Plan, of func(o *record.Option) *string) bind.Text[recor
 	}
 }
 
-// optionNumber is the place of a number of the option in hand.
+// optionNumber is the place of a number of the selected option.
 func optionNumber(v *part.Plan, path string, of func(o *record.Option) *record.Number) bind.NumberAt[record.Plan] {
 	return func(p *record.Plan, _ bool) (*record.Number, string) {
 		if o := state.OptionAt(p, v.Now.Option); o != nil {
@@ -68,10 +68,10 @@ func optionNumber(v *part.Plan, path string, of func(o *record.Option) *record.N
 	}
 }
 
-// Open shows the option in hand.
+// Open shows the selected option.
 func (t *optionTools) Open() {
 	v := t.v
-	o := v.Now.Hand()
+	o := v.Now.Selected()
 	t.title.SetText(v.Speaker.Say("planner.option.in", v.Speaker.OptionName(o)))
 	draft := v.Now.Draft()
 	look.ShowIf(t.buttons, draft)
@@ -88,14 +88,14 @@ func (t *optionTools) Open() {
 func (t *optionTools) duplicate() {
 	v := t.v
 	var id record.ID
-	o := v.Now.Hand()
+	o := v.Now.Selected()
 	name := v.Speaker.FreeName(v.Now.Plan, v.Speaker.Say("planner.option.copy", v.Speaker.OptionName(o)))
 	v.Binder.Pick("planner.option.duplicate", func(s *part.Sheet) { id = state.Duplicate(&s.Record, o, name) })
 	v.ChooseOption(id)
 }
 
 func (t *optionTools) delete() {
-	v, o := t.v, t.v.Now.Hand()
+	v, o := t.v, t.v.Now.Selected()
 	v.Binder.Pick("planner.option.delete", func(s *part.Sheet) { state.RemoveOption(&s.Record, o.ID) })
 	v.Desk.Offer(v.Speaker.Say("planner.option.deleted", v.Speaker.OptionName(o)), v.Speaker.Say("planner.undo"), func() { v.Undo() })
 }

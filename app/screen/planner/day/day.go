@@ -56,7 +56,7 @@ func (t *DayTab) Open() {
 	t.box.Refresh()
 }
 
-// Follow shows the day with the mix in hand.
+// Follow shows the day with the selected mix.
 func (t *DayTab) Follow() {
 	v := t.v
 	sessions, names, mixes, wrong := t.Sessions()

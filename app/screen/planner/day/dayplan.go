@@ -148,13 +148,13 @@ func totalWords(sp wording.Speaker, d plan.Day, names []string) string {
 	for i, t := range d.Totals {
 		x, u := sp.End(t.EndL, t.End)
 		key := "planner.day.ends"
-		if t.OwedL.Value > 0 {
+		if t.StartL.Value > 0 {
 			key = "planner.day.owing"
 		}
 		if i > 0 {
 			text += "\n"
 		}
-		text += sp.Say(key, names[i], sp.Change(x.Value, u), sp.Litres(t.OwedL.Value))
+		text += sp.Say(key, names[i], sp.Change(x.Value, u), sp.Litres(t.StartL.Value))
 		if t.PastLimit {
 			text += " " + sp.Say("planner.day.past")
 		}

@@ -162,7 +162,7 @@ func (r *furtherRows) grow(i int) {
 	r.box.Add(row.box)
 }
 
-// at is the i-th session with the mix in hand, where it is done by the plan
+// at is the i-th session with the selected mix, where it is done by the plan
 // itself.
 func (r *furtherRows) at(i int, f consult.Further) (s state.State, ok bool) {
 	if i >= len(r.cases) {
@@ -171,7 +171,7 @@ func (r *furtherRows) at(i int, f consult.Further) (s state.State, ok bool) {
 	now, s := r.v.Now, r.cases[i].State
 	if f.Plan == "" {
 		s.Plan, s.Option = now.Plan, now.Option
-		s = s.Settle()
+		s = s.WithMixes()
 	}
 	return s, r.cases[i].ok
 }

@@ -77,7 +77,7 @@ func NewDeficit(h *field.Host, sp wording.Speaker, why func(), more fyne.CanvasO
 // Picture is the chart alone, as it is kept as a picture.
 func (p *Deficit) Picture() fyne.CanvasObject { return p.picture }
 
-// Select takes a break in hand: its bottle has the grip, its split stands in the head.
+// Select selects a break: its bottle has the handle, its split stands in the head.
 func (p *Deficit) Select(s state.State, k *state.Calculation, stop int) {
 	p.selected = stop
 	p.Data.Selected = stop
@@ -335,14 +335,14 @@ func (p *Deficit) levels(into []chart.Tick, lowest float64) []chart.Tick {
 		}
 	}
 	into = append(into, chart.Tick{Text: p.sp.Words.Number(0, 0)})
-	for at := every; at <= lowest+levelHair; at += every {
+	for at := every; at <= lowest+levelTolerance; at += every {
 		into = append(into, chart.Tick{At: -at, Text: p.sp.Words.Number(-at, decimals) + "\u00a0" + string(u)})
 	}
 	return into
 }
 
-// levelHair forgives rounding.
-const levelHair = 1e-9
+// levelTolerance forgives rounding.
+const levelTolerance = 1e-9
 
 // times are the marks below, where no chances are named.
 func (p *Deficit) times(into []chart.Tick, minutes float64) []chart.Tick {

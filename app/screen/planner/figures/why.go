@@ -20,7 +20,7 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// AskWhy shows how each figure of the mix in hand comes about: the formula in
+// AskWhy shows how each figure of the selected mix comes about: the formula in
 // words and with its numbers, what the range is made of, the sources.
 func AskWhy(v *part.Plan) {
 	f := v.Now.PlanCase.Planner.Explain(v.Now.Length, v.Live.Mix)
@@ -51,7 +51,7 @@ func AskWhy(v *part.Plan) {
 		list.Add(look.NewParagraph(text, look.Note, look.Ink))
 	}
 	v.Desk.Host.Ask(v.Canvas(), field.Question{
-		Name: "planner.why", Title: v.Speaker.Say("planner.why.title", v.Speaker.OptionName(v.Now.Hand())), Width: 680, Content: list,
+		Name: "planner.why", Title: v.Speaker.Say("planner.why.title", v.Speaker.OptionName(v.Now.Selected())), Width: 680, Content: list,
 		Actions: []field.Action{{Name: "done", Text: v.Speaker.Say("planner.done"), Kind: field.Primary}},
 	})
 }

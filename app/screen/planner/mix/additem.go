@@ -11,7 +11,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// AskItem asks which drink or food to add to the option in hand, by typing. It
+// AskItem asks which drink or food to add to the selected option, by typing. It
 // is added at nothing: its slider starts there.
 func AskItem(v *part.Plan, role record.Role) {
 	say := v.Speaker.Say

@@ -82,7 +82,7 @@ func (p *Panel) setTight(on bool) {
 
 // Open shows another case, option or length.
 func (p *Panel) Open(s state.State, raw func(slot plan.Slot) string) {
-	p.title.SetText(p.sp.Say("planner.mix", p.sp.OptionName(s.Hand())))
+	p.title.SetText(p.sp.Say("planner.mix", p.sp.OptionName(s.Selected())))
 	p.hint.SetText(hintOf(p.sp, s))
 	p.Note.SetText(wording.Sentences(mixNote(p.sp, s), gaps(p.sp, s.PlanCase)))
 	look.ShowIf(p.Note, p.Note.Text() != "")
@@ -138,7 +138,7 @@ func hintOf(sp wording.Speaker, s state.State) string {
 // mixNote says why the sliders of a draft cannot be moved; empty where they can.
 func mixNote(sp wording.Speaker, s state.State) string {
 	switch {
-	case s.Draft() && s.Hand().Kind == record.OptionHabit:
+	case s.Draft() && s.Selected().Kind == record.OptionHabit:
 		return sp.Say("planner.mix.habit")
 	case s.Length != plan.Expected:
 		return sp.Say("planner.mix.length")

@@ -30,9 +30,9 @@ type row struct {
 	remove   *field.Link
 	differs  *look.Label
 	Number   *field.Number
-	// settled is the amount of an agreed plan, in the place of the number.
-	settled *look.Label
-	Slider  *field.Slider
+	// fixed is the amount of an agreed plan, in the place of the number.
+	fixed  *look.Label
+	Slider *field.Slider
 	// Raw is what was typed and could not be read; it stays in sight.
 	Raw string
 	box *fyne.Container
@@ -55,7 +55,7 @@ type shown struct {
 // newRow makes the row of a slot; it is set by show.
 func newRow(h *field.Host, by wording.Speaker, slot plan.Slot, do Actions) *row {
 	name := "planner." + wording.SlotName(slot)
-	r := &row{slot: slot, differs: look.NewLabel("", look.Note, look.Ink2).Right(), settled: look.NewLabel("", look.Strong, look.Ink).Right()}
+	r := &row{slot: slot, differs: look.NewLabel("", look.Note, look.Ink2).Right(), fixed: look.NewLabel("", look.Strong, look.Ink).Right()}
 	r.Strength = field.NewNumber(h, name+".strength", "", quantity.PerCent)
 	r.Strength.SetLeast(rowStrength)
 	if by.By.Hidden {
@@ -72,7 +72,7 @@ func newRow(h *field.Host, by wording.Speaker, slot plan.Slot, do Actions) *row 
 	if slot.IsFood() {
 		width = rowPortions
 	}
-	r.box = &fyne.Container{Layout: &rowLayout{r, width}, Objects: []fyne.CanvasObject{r.name, r.differs, r.Number, r.settled, r.Slider}}
+	r.box = &fyne.Container{Layout: &rowLayout{r, width}, Objects: []fyne.CanvasObject{r.name, r.differs, r.Number, r.fixed, r.Slider}}
 	return r
 }
 
@@ -96,7 +96,7 @@ func numberOf(h *field.Host, by wording.Speaker, name string, slot plan.Slot) *f
 
 // Actions are what a row tells.
 type Actions struct {
-	Moved, Settled  func(slot plan.Slot, to float64)
+	Moved, Released func(slot plan.Slot, to float64)
 	Stopped         func(slot plan.Slot)
 	Typed           func(slot plan.Slot, r field.Reading)
 	Left            func(slot plan.Slot)
@@ -109,7 +109,7 @@ type Actions struct {
 func (r *row) listen(do Actions) {
 	slot := r.slot
 	r.Slider.OnMoved = func(to float64) { do.Moved(slot, to) }
-	r.Slider.OnReleased = func(to float64) { do.Settled(slot, to) }
+	r.Slider.OnReleased = func(to float64) { do.Released(slot, to) }
 	r.Slider.OnStopped = func() { do.Stopped(slot) }
 	r.Number.OnChanged = func(n field.Reading) { do.Typed(slot, n) }
 	r.Number.OnLeft = func(field.Reading) { do.Left(slot) }
@@ -138,7 +138,7 @@ func (r *row) Open(s state.State, sp wording.Speaker, raw string, folded bool) {
 	look.ShowIf(r.remove, s.Movable() && s.Removable(r.slot))
 	look.ShowIf(r.name.behind, r.Strength.Visible() || r.remove.Visible())
 	look.ShowIf(r.Number, s.Draft())
-	look.ShowIf(r.settled, !s.Draft())
+	look.ShowIf(r.fixed, !s.Draft())
 	r.Slider.SetStill(!s.Draft())
 	look.EnableIf(r.Slider, s.Movable())
 	look.EnableIf(r.Number, s.Movable())
@@ -181,7 +181,7 @@ func (r *row) Follow(s state.State, k *state.Calculation, sp wording.Speaker, ty
 		r.several = now.x > 1
 		r.Number.SetSuffix(sp.PortionWord(now.x))
 	}
-	r.settled.SetText(amountOf(sp, r.slot, now.x))
+	r.fixed.SetText(amountOf(sp, r.slot, now.x))
 	r.differs.SetText(sp.More(r.slot, now.x-now.habit))
 	short := whenEaten(sp, k, now)
 	long := words(sp, s, k, r.slot, now, short)

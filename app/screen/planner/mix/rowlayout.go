@@ -30,7 +30,7 @@ func (l *rowLayout) amount() float32 {
 	if l.r.Number.Visible() {
 		return look.Scaled(l.number)
 	}
-	return l.r.settled.MinSize().Width
+	return l.r.fixed.MinSize().Width
 }
 
 func (l *rowLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
@@ -40,8 +40,8 @@ func (l *rowLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	at := size.Width - wide
 	r.Number.Move(fyne.NewPos(at, middle))
 	r.Number.Resize(fyne.NewSize(wide, look.ControlHeight()))
-	r.settled.Move(fyne.NewPos(at, base-look.Strong.Baseline()))
-	r.settled.Resize(fyne.NewSize(wide, look.Strong.Height()))
+	r.fixed.Move(fyne.NewPos(at, base-look.Strong.Baseline()))
+	r.fixed.Resize(fyne.NewSize(wide, look.Strong.Height()))
 	differs := r.differs.MinSize().Width
 	at -= rowGap + differs
 	r.differs.Move(fyne.NewPos(at, base-look.Note.Baseline()))

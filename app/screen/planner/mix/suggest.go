@@ -49,7 +49,7 @@ func (s *Suggestions) Press() {
 			v.OpenTab(part.TabBreaks)
 			return false
 		}}, field.Action{Name: "settled", Text: say("planner.proposal.settled"), Do: func() bool {
-			s.settle()
+			s.confirmBreaks()
 			return false
 		}})
 	} else {
@@ -73,9 +73,9 @@ func (s *Suggestions) open(on bool) {
 	}
 }
 
-// settle keeps that the breaks are all there are, and shows the proposal for them.
-func (s *Suggestions) settle() {
-	s.v.Binder.Pick("planner.suggest", func(sheet *part.Sheet) { consult.SetWish(&sheet.Record, consult.BreaksSettled, true) })
+// confirmBreaks keeps that the breaks are all there are, and shows the proposal for them.
+func (s *Suggestions) confirmBreaks() {
+	s.v.Binder.Pick("planner.suggest", func(sheet *part.Sheet) { consult.SetWish(&sheet.Record, consult.BreaksConfirmed, true) })
 	s.Press()
 }
 

@@ -14,7 +14,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// AskRests shows what the plan rests on: the rate, each test and how much it
+// AskRests shows what the plan is based on: the rate, each test and how much it
 // counts, and what the heat asks for.
 func AskRests(v *part.Plan) {
 	list := look.VBox(8)

@@ -10,7 +10,7 @@ import (
 	"ebbwell/internal/record"
 )
 
-// AskClimate asks what the plan is to rest on in another climate, and shows
+// AskClimate asks what the plan is to be based on in another climate, and shows
 // what that does to it.
 func AskClimate(v *part.Plan) {
 	closed := slices.DeleteFunc(slices.Clone(v.File.Tests), func(f consult.Findings) bool {

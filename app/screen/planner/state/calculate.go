@@ -6,10 +6,10 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Calculation is what the planner says of the mix in hand and of the habit. Its
+// Calculation is what the planner says of the selected mix and of the habit. Its
 // memory is used again, so that a movement makes nothing anew.
 type Calculation struct {
-	// Mix is what is shown: the mix in hand as the chances carry it; that of the
+	// Mix is what is shown: the selected mix as the chances carry it; that of the
 	// habit as it was measured.
 	Mix       plan.Mix
 	At, Habit plan.Prediction
@@ -40,7 +40,7 @@ func (r *Calculation) Follow(s State) {
 	p := s.PlanCase.Planner
 	p.Schedule(s.Length, s.Mix, r.Chances, r.Mouthful, &r.Take)
 	r.Mix = s.Mix
-	if s.Hand().Kind != record.OptionHabit {
+	if s.Selected().Kind != record.OptionHabit {
 		r.Mix = r.Take.Carried(s.Mix)
 	}
 	r.At = p.Evaluate(s.Length, r.Mix)

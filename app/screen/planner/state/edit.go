@@ -121,11 +121,11 @@ func SideBySide(p record.Plan) []record.Option {
 	return slices.Concat(first, middle, last)
 }
 
-// InTable are the options that stand side by side, with the step in hand, if one
+// InTable are the options that stand side by side, with the selected step, if one
 // is, before the aim.
 func (s State) InTable() []record.Option {
 	list := SideBySide(s.Plan)
-	if o := s.Hand(); o.Kind == record.OptionStep {
+	if o := s.Selected(); o.Kind == record.OptionStep {
 		list = slices.Insert(list, max(len(list)-1, 0), o)
 	}
 	return list

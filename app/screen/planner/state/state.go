@@ -8,14 +8,14 @@ import (
 )
 
 // State is a plan as it is open: the record, the case it is calculated in, and
-// what is in hand. It is a value; a change makes another.
+// what is selected. It is a value; a change makes another.
 type State struct {
 	PlanCase consult.Case
 	Plan     record.Plan
 	// Option in hand, and the length it is looked at for.
 	Option record.ID
 	Length plan.Length
-	// Mix is that of the option in hand and habit that of the habit, both for
+	// Mix is that of the selected option and habit that of the habit, both for
 	// the length.
 	Mix, Habit plan.Mix
 	// Stop says why the last movement of a slider ended where it did.
@@ -41,18 +41,18 @@ func (s State) Open(c consult.Case) State {
 		o, _ := consult.InForce(s.Plan)
 		s.Option = o.ID
 	}
-	return s.Settle()
+	return s.WithMixes()
 }
 
-// Settle reads the mixes in hand off the plan.
-func (s State) Settle() State {
-	s.Mix = s.MixOf(s.Hand())
+// WithMixes reads the selected mixes off the plan.
+func (s State) WithMixes() State {
+	s.Mix = s.MixOf(s.Selected())
 	habit, _ := consult.OptionOf(s.Plan, record.OptionHabit)
 	s.Habit = s.MixOf(habit)
 	return s
 }
 
-// MixOf is the mix of an option for the length in hand. Amounts are kept for
+// MixOf is the mix of an option for the selected length. Amounts are kept for
 // the expected session; another length is drunk at the same rates.
 func (s State) MixOf(o record.Option) plan.Mix {
 	mix := s.PlanCase.MixOf(o)
@@ -62,22 +62,22 @@ func (s State) MixOf(o record.Option) plan.Mix {
 	return s.PlanCase.Planner.Scaled(mix, plan.Expected, s.Length)
 }
 
-// Hand is the option in hand.
-func (s State) Hand() record.Option {
+// Selected is the selected option.
+func (s State) Selected() record.Option {
 	o, _ := consult.OptionByID(s.Plan, s.Option)
 	return o
 }
 
-// Choose takes another option in hand.
+// Choose selects another option.
 func (s State) Choose(option record.ID) State {
 	s.Option, s.Stop = option, plan.Free
-	return s.Settle()
+	return s.WithMixes()
 }
 
 // At looks at another length of the session.
 func (s State) At(l plan.Length) State {
 	s.Length, s.Stop = l, plan.Free
-	return s.Settle()
+	return s.WithMixes()
 }
 
 // Draft reports whether the plan may be changed.
@@ -87,7 +87,7 @@ func (s State) Draft() bool { return s.Plan.State == record.PlanDraft }
 // of the habit, which was measured, nor of a length that follows from the
 // expected one.
 func (s State) Movable() bool {
-	return s.Draft() && s.Length == plan.Expected && s.Hand().Kind != record.OptionHabit
+	return s.Draft() && s.Length == plan.Expected && s.Selected().Kind != record.OptionHabit
 }
 
 // Move moves one slot as far as the ceiling lets it.
@@ -96,7 +96,7 @@ func (s State) Move(slot plan.Slot, to float64) State {
 	return s
 }
 
-// Into writes the mix in hand into a plan.
+// Into writes the selected mix into a plan.
 func (s State) Into(p *record.Plan) {
 	for i, o := range p.Options {
 		if o.ID == s.Option {
@@ -115,7 +115,7 @@ func (s State) SodiumMatters() bool {
 }
 
 // Shows reports whether a slot has a row among the sliders: water, salt where it
-// is offered, what the option in hand has, and what the habit had; of an agreed plan
+// is offered, what the selected option has, and what the habit had; of an agreed plan
 // only what it or the habit has any of.
 func (s State) Shows(slot plan.Slot) bool {
 	switch {
@@ -131,15 +131,15 @@ func (s State) Shows(slot plan.Slot) bool {
 	return s.Habit[slot] > 0 || s.has(slot)
 }
 
-// has reports whether the option in hand has an item in a slot.
+// has reports whether the selected option has an item in a slot.
 func (s State) has(slot plan.Slot) bool {
 	_, ok := s.ItemAt(slot)
 	return ok
 }
 
-// ItemAt is the item of the option in hand in a slot.
+// ItemAt is the item of the selected option in a slot.
 func (s State) ItemAt(slot plan.Slot) (record.Item, bool) {
-	for _, it := range s.Hand().Items {
+	for _, it := range s.Selected().Items {
 		if at, ok := s.PlanCase.SlotOf(it); ok && at == slot {
 			return it, true
 		}
@@ -188,7 +188,7 @@ func Slots() []plan.Slot {
 	return list
 }
 
-// Path is where the amount of a slot of the option in hand stands in the record.
+// Path is where the amount of a slot of the selected option stands in the record.
 func (s State) Path(p record.Plan, slot plan.Slot) string {
 	begin := "options." + string(s.Option) + "."
 	if slot == plan.Salt {

@@ -18,7 +18,7 @@ import (
 )
 
 // Cards is the way from habit to aim as a row of cards. A click takes the mix of a
-// step in hand; steps that are not kept yet lead to where they are.
+// selected step; steps that are not kept yet lead to where they are.
 type Cards struct {
 	v     *part.Plan
 	names []*field.Link
@@ -86,7 +86,7 @@ func (c *Cards) InOneLine(on bool) {
 	}
 }
 
-// choose takes the mix of a card in hand.
+// choose selects the mix of a card.
 func (c *Cards) choose(i int) {
 	if i >= len(c.ids) || c.ids[i] == "" {
 		c.v.OpenTab(part.TabSteps)
@@ -140,7 +140,7 @@ func sum(parts []chart.Part) float64 {
 
 // Follow shows a movement of the mix of a card.
 func (c *Cards) Follow() {
-	if !slices.Contains(c.ids, c.v.Now.Option) || c.v.Now.Hand().Kind == record.OptionHabit {
+	if !slices.Contains(c.ids, c.v.Now.Option) || c.v.Now.Selected().Kind == record.OptionHabit {
 		return
 	}
 	if rungs := keptRungs(c.v.Now, c.v.Speaker); len(rungs)+1 == len(c.ids) {

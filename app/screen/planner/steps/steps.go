@@ -116,7 +116,7 @@ func (t *StepsTab) draw() {
 
 // Follow shows a movement of the mix of a step.
 func (t *StepsTab) Follow() {
-	if t.v.Now.Hand().Kind == record.OptionStep || t.v.Now.Hand().Kind == record.OptionAim {
+	if t.v.Now.Selected().Kind == record.OptionStep || t.v.Now.Selected().Kind == record.OptionAim {
 		t.draw()
 	}
 }

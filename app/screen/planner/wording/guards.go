@@ -13,7 +13,7 @@ import (
 // Caution is what speaks about a mix: in a word or two, and as a sentence.
 type Caution struct{ Short, Text string }
 
-// Cautions are what speaks about the mix in hand, the gravest first: what stopped a
+// Cautions are what speaks about the selected mix, the gravest first: what stopped a
 // movement, the guards, the athlete's conditions. The limit has a place of its own, and
 // so has the deficit: they are not said again.
 func (sp Speaker) Cautions(s state.State, q plan.Prediction) []Caution {

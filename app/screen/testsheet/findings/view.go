@@ -42,16 +42,16 @@ type View struct {
 
 // mainPart are the widgets of the main part.
 type mainPart struct {
-	scroll    *look.Scroll
-	column    *fyne.Container
-	cautions  *cautionList
-	ask, told fyne.CanvasObject
-	guess     *field.Number
-	picture   picturePart
-	table     *look.Table
-	more      *field.Link
-	summary   summaryPart
-	compare   *comparePart
+	scroll          *look.Scroll
+	column          *fyne.Container
+	cautions        *cautionList
+	ask, shownAfter fyne.CanvasObject
+	guess           *field.Number
+	picture         picturePart
+	table           *look.Table
+	more            *field.Link
+	summary         summaryPart
+	compare         *comparePart
 }
 
 // summaryPart is the finding in one sentence.
@@ -119,9 +119,9 @@ func (v *View) build() {
 	m.summary.box = look.VBox(4, look.HBox(12, look.Grow(m.summary.title), text), m.summary.sentence)
 	copied := copying.Link(v.desk, "findings.copy", "copy.table", v.copied)
 	table := look.NewSheet(look.VBox(4, m.table, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(16, m.more, copied))))
-	m.told = look.VBox(14, m.summary.box, m.picture.sheet, m.picture.noRate, table, m.compare.body)
+	m.shownAfter = look.VBox(14, m.summary.box, m.picture.sheet, m.picture.noRate, table, m.compare.body)
 	m.ask = v.askPart()
-	m.column = look.VBox(14, m.cautions.box, m.ask, m.told)
+	m.column = look.VBox(14, m.cautions.box, m.ask, m.shownAfter)
 	m.scroll = look.NewScroll(look.Pad(0, barRoom, 0, 0, m.column))
 }
 
@@ -174,7 +174,7 @@ func (v *View) Show(in Input) {
 	v.in = in
 	v.rows, v.first = arranged(Rows(v.sp.Speaker, in))
 	look.ShowIf(m.ask, !v.shown)
-	look.ShowIf(m.told, v.shown)
+	look.ShowIf(m.shownAfter, v.shown)
 	v.showSummary()
 	m.cautions.show(v.sp.cautions(in), v.shown)
 	v.showBars()

@@ -239,7 +239,7 @@ func TestEverySymbolHasAWord(t *testing.T) {
 	}
 }
 
-// Budget, sources and notes of the sodium lost name what the figure rests on.
+// Budget, sources and notes of the sodium lost name what the figure is based on.
 func TestSodiumWhyNamesItsGrounds(t *testing.T) {
 	w := english(t)
 	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
