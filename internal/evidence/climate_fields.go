@@ -46,10 +46,9 @@ const (
 	CodeEndBefore = "ends-before-start"   // a stop that ends before it begins
 )
 
-// climateLimits lists the limits of these fields, with room for more behind
-// them. They are judgement.
-func climateLimits(more int) []Limit {
-	rows := [...]limitRow{
+// climateLimits lists the limits of these fields. They are judgement.
+func climateLimits() []limitRow {
+	return []limitRow{
 		{DewPointField, quantity.DegreeCelsius, span{-20, 30}, span{-60, 40}, Proposal},
 		{GlobeField, quantity.DegreeCelsius, span{0, 70}, span{-30, 90}, Proposal},
 		{NaturalWetBulb, quantity.DegreeCelsius, span{-5, 35}, span{-30, 45}, Proposal},
@@ -72,5 +71,4 @@ func climateLimits(more int) []Limit {
 		{FlightHours, quantity.Hour, span{0, 20}, span{0, 48}, Proposal},
 		{WalkingSpeed, quantity.MetrePerSecond, span{0, 2.5}, span{0, 6}, Proposal},
 	}
-	return limitsIn(make([]Limit, 0, len(rows)+more), rows[:])
 }

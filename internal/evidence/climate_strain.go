@@ -130,9 +130,14 @@ const (
 	StrainClothingHigh  = 1.0   // clo
 )
 
+// iso7933 is the standard these come from.
+func iso7933() Citation {
+	return Citation{Short: "ISO 7933", Full: "ISO 7933:2004, Ergonomics of the thermal environment: analytical determination and interpretation of heat stress using calculation of the predicted heat strain"}
+}
+
 // strainBodyEntries lists the body.
 func strainBodyEntries() []Entry {
-	source := Citation{Short: "ISO 7933", Full: "ISO 7933:2004, Ergonomics of the thermal environment: analytical determination and interpretation of heat stress using calculation of the predicted heat strain"}
+	source := iso7933()
 	return []Entry{
 		{ID: "climate.strain.area.scale", Value: BodyAreaScale, Unit: "m²", Source: source, Sure: Second},
 		{ID: "climate.strain.area.mass", Value: BodyAreaMassPower, Source: source, Sure: Second},
@@ -157,7 +162,7 @@ func strainBodyEntries() []Entry {
 
 // strainSweatEntries lists sweating and its limits.
 func strainSweatEntries() []Entry {
-	source := Citation{Short: "ISO 7933", Full: "ISO 7933:2004, Ergonomics of the thermal environment: analytical determination and interpretation of heat stress using calculation of the predicted heat strain"}
+	source := iso7933()
 	return []Entry{
 		{ID: "climate.strain.sweat-max.offset", Value: SweatMaxOffset, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Second},
 		{ID: "climate.strain.sweat-max.low", Value: SweatMaxLow, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Second},
@@ -183,7 +188,7 @@ func strainSweatEntries() []Entry {
 
 // strainClothingEntries lists air past the body, and what it does to clothing.
 func strainClothingEntries() []Entry {
-	source := Citation{Short: "ISO 7933", Full: "ISO 7933:2004, Ergonomics of the thermal environment: analytical determination and interpretation of heat stress using calculation of the predicted heat strain"}
+	source := iso7933()
 	return []Entry{
 		{ID: "climate.strain.walking.rise", Value: WalkingRise, Source: source, Sure: Second},
 		{ID: "climate.strain.walking.offset", Value: WalkingOffset, Unit: quantity.WattPerSquareMetre, Source: source, Sure: Second},
@@ -218,7 +223,7 @@ func strainClothingEntries() []Entry {
 
 // strainHeatEntries lists heat to and from the body.
 func strainHeatEntries() []Entry {
-	source := Citation{Short: "ISO 7933", Full: "ISO 7933:2004, Ergonomics of the thermal environment: analytical determination and interpretation of heat stress using calculation of the predicted heat strain"}
+	source := iso7933()
 	return []Entry{
 		{ID: "climate.strain.breath.base", Value: ExpiredBase, Unit: quantity.DegreeCelsius, Source: source, Sure: Second},
 		{ID: "climate.strain.breath.air", Value: ExpiredAir, Source: source, Sure: Second},
@@ -242,7 +247,7 @@ func strainHeatEntries() []Entry {
 
 // strainSkinEntries lists skin temperature.
 func strainSkinEntries() []Entry {
-	source := Citation{Short: "ISO 7933", Full: "ISO 7933:2004, Ergonomics of the thermal environment: analytical determination and interpretation of heat stress using calculation of the predicted heat strain"}
+	source := iso7933()
 	return []Entry{
 		{ID: "climate.strain.skin.clothed.base", Value: SkinClothedBase, Unit: quantity.DegreeCelsius, Source: source, Sure: Second},
 		{ID: "climate.strain.skin.clothed.air", Value: SkinClothedAir, Source: source, Sure: Second},
@@ -263,7 +268,7 @@ func strainSkinEntries() []Entry {
 
 // strainDomainEntries lists where the standard holds.
 func strainDomainEntries() []Entry {
-	source := Citation{Short: "ISO 7933", Full: "ISO 7933:2004, Ergonomics of the thermal environment: analytical determination and interpretation of heat stress using calculation of the predicted heat strain"}
+	source := iso7933()
 	return []Entry{
 		{ID: "climate.strain.domain.air.low", Value: StrainAirLow, Unit: quantity.DegreeCelsius, Source: source, Sure: Second},
 		{ID: "climate.strain.domain.air.high", Value: StrainAirHigh, Unit: quantity.DegreeCelsius, Source: source, Sure: Second},

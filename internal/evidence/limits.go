@@ -84,16 +84,6 @@ type limitRow struct {
 // span is a range in such a row.
 type span struct{ Low, High float64 }
 
-// limitsIn turns rows into limits behind those of a list.
-func limitsIn(list []Limit, rows []limitRow) []Limit {
-	list = slices.Grow(list, len(rows))
-	for i := range rows {
-		r := &rows[i]
-		list = append(list, Limit{r.field, r.unit, quantity.Range(r.warn), quantity.Range(r.refuse), r.sure})
-	}
-	return list
-}
-
 // limits is the table of [Limits], made at the first look into it: a value is
 // checked at every key stroke.
 var limits = sync.OnceValue(makeLimits) //nolint:gochecknoglobals // a table that never changes
@@ -155,8 +145,12 @@ func makeLimits() []Limit {
 		{AimDeficit, quantity.PerCent, span{0.5, 4}, span{0, 6}, Proposal},
 		{MouthfulVolume, quantity.Millilitre, span{10, 60}, span{5, 150}, Proposal},
 	}
-	labels := append(labelLimits(), ruleLimits()...)
-	return slices.Clip(limitsIn(append(climateLimits(len(labels)+len(rows)), labels...), rows[:]))
+	all := slices.Concat(climateLimits(), labelLimits(), ruleLimits(), rows[:])
+	list := make([]Limit, len(all))
+	for i, r := range all {
+		list[i] = Limit{r.field, r.unit, quantity.Range(r.warn), quantity.Range(r.refuse), r.sure}
+	}
+	return list
 }
 
 // LimitOf returns the limit of a field; ok is false when it has none.

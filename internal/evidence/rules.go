@@ -22,18 +22,17 @@ const (
 
 // ruleLimits lists the limits of these fields. They are judgement: within them a
 // ladder can be built and practised.
-func ruleLimits() []Limit {
-	r := func(low, high float64) quantity.Range { return quantity.Range{Low: low, High: high} }
-	return []Limit{
-		{StepFluid, quantity.LitrePerHour, r(0.03, 0.4), r(0.01, 2), Proposal},
-		{StepCarbohydrate, quantity.GramPerHour, r(3, 30), r(1, 120), Proposal},
-		{DrinkStep, quantity.Millilitre, r(50, 250), r(50, 250), Proposal},
-		{StepSessions, quantity.None, r(1, 12), r(1, 100), Proposal},
-		{SessionsAWeek, quantity.None, r(1, 14), r(0.25, 28), Proposal},
-		{ClearDays, quantity.None, r(0, 28), r(0, 365), Proposal},
-		{AimCarbohydrate, quantity.GramPerHour, r(0, 90), r(0, 150), Proposal},
-		{AimSodium, quantity.MilligramPerHour, r(0, 1500), r(0, 4000), Proposal},
-		{AimDrinking, quantity.LitrePerHour, r(0.1, 1.2), r(0.05, 3), Proposal},
-		{AimStrength, quantity.PerCent, r(2, 8), r(0, 16), Proposal},
+func ruleLimits() []limitRow {
+	return []limitRow{
+		{StepFluid, quantity.LitrePerHour, span{0.03, 0.4}, span{0.01, 2}, Proposal},
+		{StepCarbohydrate, quantity.GramPerHour, span{3, 30}, span{1, 120}, Proposal},
+		{DrinkStep, quantity.Millilitre, span{50, 250}, span{50, 250}, Proposal},
+		{StepSessions, quantity.None, span{1, 12}, span{1, 100}, Proposal},
+		{SessionsAWeek, quantity.None, span{1, 14}, span{0.25, 28}, Proposal},
+		{ClearDays, quantity.None, span{0, 28}, span{0, 365}, Proposal},
+		{AimCarbohydrate, quantity.GramPerHour, span{0, 90}, span{0, 150}, Proposal},
+		{AimSodium, quantity.MilligramPerHour, span{0, 1500}, span{0, 4000}, Proposal},
+		{AimDrinking, quantity.LitrePerHour, span{0.1, 1.2}, span{0.05, 3}, Proposal},
+		{AimStrength, quantity.PerCent, span{2, 8}, span{0, 16}, Proposal},
 	}
 }

@@ -67,67 +67,51 @@ type scale struct {
 	offset float64
 }
 
-// scaleOf knows every unit that has more than one form. The pound is exactly
+// scaleOf knows every unit that is not the first of its kind. The pound is exactly
 // 0.45359237 kg and the inch 0.0254 m, so the mile 1609.344 m (international yard and pound agreement,
 // 1959); the US fluid ounce is 29.5735295625 mL (NIST Handbook 44, appendix C).
 func scaleOf(u Unit) scale {
 	switch u {
-	case Kilogram:
-		return scale{base: Kilogram, factor: 1}
 	case Gram:
-		return scale{base: Kilogram, factor: 1e-3}
+		return scale{Kilogram, 1e-3, 0}
 	case Milligram:
-		return scale{base: Kilogram, factor: 1e-6}
+		return scale{Kilogram, 1e-6, 0}
 	case Pound:
-		return scale{base: Kilogram, factor: 0.45359237}
+		return scale{Kilogram, 0.45359237, 0}
 	case Ounce:
-		return scale{base: Kilogram, factor: 0.45359237 / 16}
-	case Litre:
-		return scale{base: Litre, factor: 1}
+		return scale{Kilogram, 0.45359237 / 16, 0}
 	case Millilitre:
-		return scale{base: Litre, factor: 1e-3}
+		return scale{Litre, 1e-3, 0}
 	case FluidOunce:
-		return scale{base: Litre, factor: 0.0295735295625}
-	case LitrePerHour:
-		return scale{base: LitrePerHour, factor: 1}
+		return scale{Litre, 0.0295735295625, 0}
 	case MillilitrePerHour:
-		return scale{base: LitrePerHour, factor: 1e-3}
+		return scale{LitrePerHour, 1e-3, 0}
 	case FluidOuncePerHour:
-		return scale{base: LitrePerHour, factor: 0.0295735295625}
-	case DegreeCelsius:
-		return scale{base: DegreeCelsius, factor: 1}
+		return scale{LitrePerHour, 0.0295735295625, 0}
 	case DegreeFahrenheit:
-		return scale{base: DegreeCelsius, factor: 5.0 / 9, offset: -32}
-	case MetrePerSecond:
-		return scale{base: MetrePerSecond, factor: 1}
+		return scale{DegreeCelsius, 5.0 / 9, -32}
 	case KilometrePerHour:
-		return scale{base: MetrePerSecond, factor: 1 / 3.6}
+		return scale{MetrePerSecond, 1 / 3.6, 0}
 	case MilePerHour:
-		return scale{base: MetrePerSecond, factor: 0.44704}
-	case Metre:
-		return scale{base: Metre, factor: 1}
+		return scale{MetrePerSecond, 0.44704, 0}
 	case Centimetre:
-		return scale{base: Metre, factor: 1e-2}
+		return scale{Metre, 1e-2, 0}
 	case Kilometre:
-		return scale{base: Metre, factor: 1000}
+		return scale{Metre, 1000, 0}
 	case Mile:
-		return scale{base: Metre, factor: 1609.344}
+		return scale{Metre, 1609.344, 0}
 	case Foot:
-		return scale{base: Metre, factor: 0.3048}
+		return scale{Metre, 0.3048, 0}
 	case Inch:
-		return scale{base: Metre, factor: 0.0254}
-	case Minute:
-		return scale{base: Minute, factor: 1}
+		return scale{Metre, 0.0254, 0}
 	case Second:
-		return scale{base: Minute, factor: 1.0 / 60}
+		return scale{Minute, 1.0 / 60, 0}
 	case Hour:
-		return scale{base: Minute, factor: 60}
-	case Kilopascal:
-		return scale{base: Kilopascal, factor: 1}
+		return scale{Minute, 60, 0}
 	case Hectopascal:
-		return scale{base: Kilopascal, factor: 0.1}
+		return scale{Kilopascal, 0.1, 0}
 	}
-	return scale{base: u, factor: 1}
+	return scale{u, 1, 0}
 }
 
 // SameKind reports whether numbers in a and b can be converted into each other.

@@ -1,6 +1,7 @@
 package amount
 
 import (
+	"strings"
 	"time"
 
 	"ebbwell/internal/record"
@@ -20,6 +21,21 @@ type Speaker struct {
 
 // Say is a text of the catalogue.
 func (sp Speaker) Say(key string, args ...any) string { return sp.Words.Say(key, args...) }
+
+// Symbol is the word for a symbol of a formula; keyOf is the key of the text of one,
+// and of "numbered": one of several keeps its number. A symbol without a word stands
+// as it is.
+func (sp Speaker) Symbol(symbol string, keyOf func(symbol string) string) string {
+	base := strings.TrimRight(symbol, "0123456789")
+	key := keyOf(base)
+	if !sp.Words.Has(key) {
+		return symbol
+	}
+	if number := symbol[len(base):]; number != "" {
+		return sp.Say(keyOf("numbered"), sp.Say(key), number)
+	}
+	return sp.Say(key)
+}
 
 // Day writes a day without its year where it is this year's.
 func (sp Speaker) Day(t time.Time) string {

@@ -50,11 +50,7 @@ func (t *entry) AccessibilityLabel() string {
 
 // AccessibilityLabel is the choice and what is chosen.
 func (c *Choice) AccessibilityLabel() string {
-	text := ""
-	if c.chosen >= 0 && c.chosen < len(c.options) {
-		text = c.options[c.chosen].Text
-	}
-	return c.spokenAs("list", text)
+	return c.spokenAs("list", chosenOf(c.options, c.chosen).Text)
 }
 
 // AccessibilityRole is button: it opens.
@@ -62,11 +58,7 @@ func (c *Choice) AccessibilityRole() fyne.AccessibleRole { return fyne.Accessibl
 
 // AccessibilityLabel is the words to choose from and which is chosen.
 func (t *Toggle) AccessibilityLabel() string {
-	text := ""
-	if t.chosen >= 0 && t.chosen < len(t.options) {
-		text = t.options[t.chosen].Text
-	}
-	return t.spokenAs("toggle", text)
+	return t.spokenAs("toggle", chosenOf(t.options, t.chosen).Text)
 }
 
 // AccessibilityRole is button: it changes what is chosen.

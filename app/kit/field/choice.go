@@ -72,10 +72,7 @@ func (c *Choice) Options() []Option { return c.options }
 
 // Chosen returns the chosen key, empty when there is none.
 func (c *Choice) Chosen() string {
-	if c.chosen < 0 || c.chosen >= len(c.options) {
-		return ""
-	}
-	return c.options[c.chosen].Key
+	return chosenOf(c.options, c.chosen).Key
 }
 
 // Choose chooses a key, or nothing when it is not in the list; nobody is told.

@@ -81,17 +81,8 @@ func (c *Clock) leftTime() {
 
 // stepKey moves the time.
 func (c *Clock) stepKey(e *fyne.KeyEvent) bool {
-	var step float64
-	switch e.Name {
-	case fyne.KeyUp:
-		step = 5
-	case fyne.KeyDown:
-		step = -5
-	case fyne.KeyPageUp:
-		step = 60
-	case fyne.KeyPageDown:
-		step = -60
-	default:
+	step := stepOf(e, 5.0, 60)
+	if step == 0 {
 		return false
 	}
 	at, _ := c.Clock()

@@ -146,17 +146,8 @@ func (d *Date) WrongWords() string {
 
 // stepKey moves the day.
 func (d *Date) stepKey(e *fyne.KeyEvent) bool {
-	var days int
-	switch e.Name {
-	case fyne.KeyUp:
-		days = 1
-	case fyne.KeyDown:
-		days = -1
-	case fyne.KeyPageUp:
-		days = 7
-	case fyne.KeyPageDown:
-		days = -7
-	default:
+	days := stepOf(e, 1, 7)
+	if days == 0 {
 		return false
 	}
 	day, ok := d.Date()

@@ -29,10 +29,7 @@ func NewToggle(h *Host, name string, options []Option) *Toggle {
 
 // Chosen returns the chosen key, empty when there is none.
 func (t *Toggle) Chosen() string {
-	if t.chosen < 0 {
-		return ""
-	}
-	return t.options[t.chosen].Key
+	return chosenOf(t.options, t.chosen).Key
 }
 
 // Choose chooses a key, or nothing when it is empty; nobody is told.

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"ebbwell/app/kit/chart"
-	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -89,9 +89,9 @@ func (sp speaker) cardData(c consult.Case, mix plan.Mix) chart.IntakeCardData {
 	}
 	for slot := plan.Water; slot <= plan.Salt; slot++ {
 		if slot.IsDrink() {
-			d.Drink = append(d.Drink, chart.Part{Of: substance(slot), Value: q.Fluid.BySlotML[slot] / 1000})
+			d.Drink = append(d.Drink, chart.Part{Of: desk.Substance(slot), Value: q.Fluid.BySlotML[slot] / 1000})
 		}
-		d.Fuel = append(d.Fuel, chart.Part{Of: substance(slot), Value: q.Carbohydrate.BySlotGH[slot]})
+		d.Fuel = append(d.Fuel, chart.Part{Of: desk.Substance(slot), Value: q.Carbohydrate.BySlotGH[slot]})
 	}
 	if a := q.Carbohydrate.Advice; a.Says() && a.Unit == quantity.GramPerHour && a.Range.High > 0 {
 		d.Advice, d.Advised = chart.Span{Low: a.Range.Low, High: a.Range.High}, true
@@ -102,19 +102,6 @@ func (sp speaker) cardData(c consult.Case, mix plan.Mix) chart.IntakeCardData {
 	}
 	d.Foot = sp.Say("overview.steps.deficit", sp.By.Signed(-x, u))
 	return d
-}
-
-// substance is the hue of a slot.
-func substance(s plan.Slot) look.Substance {
-	switch {
-	case s == plan.Water:
-		return look.Water
-	case s.IsDrink():
-		return look.Drink
-	case s.IsFood():
-		return look.Food
-	}
-	return look.Salt
 }
 
 // changes are what a mix has more, or less, than the one before, in whole and in short:

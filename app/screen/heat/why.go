@@ -1,8 +1,6 @@
 package heat
 
 import (
-	"strings"
-
 	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/climate"
@@ -204,17 +202,9 @@ func refusal(err error) string {
 	return "impossible"
 }
 
-// symbol is the word for a symbol; one of several keeps its number.
+// symbol is the word for a symbol.
 func (sp Speaker) symbol(symbol string) string {
-	base := strings.TrimRight(symbol, "0123456789")
-	key := "heat.symbol." + base
-	if !sp.Words.Has(key) {
-		return symbol
-	}
-	if number := symbol[len(base):]; number != "" {
-		return sp.Say("heat.symbol.numbered", sp.Say(key), number)
-	}
-	return sp.Say(key)
+	return sp.Symbol(symbol, func(s string) string { return "heat.symbol." + s })
 }
 
 // value is an input with its unit.

@@ -234,24 +234,5 @@ func partway(what string, of func(*record.PartwayWeighing) *record.Number) func(
 }
 
 func (m *memberDialog) number(name string, f evidence.Field, u quantity.Unit, at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
-	full := "squad.member." + name
-	n := field.NewNumber(m.v.desk.Host, full, f, u)
-	n.SetShown(m.v.speaker(false).By.Unit(u))
-	s := m.v.doc.Now().sheets[m.id]
-	if x, path := at(&s.Record, false); x != nil {
-		switch {
-		case s.Raw[path] != "":
-			n.SetRaw(s.Raw[path])
-		case x.Known():
-			n.SetValue(*x.Value)
-		}
-	}
-	n.OnChanged = func(r field.Reading) {
-		m.v.edit(full, m.id, func(s *sheet) {
-			x, path := at(&s.Record, true)
-			s.Put(x, path, r)
-		})
-	}
-	n.OnLeft = func(field.Reading) { m.v.left() }
-	return n
+	return m.v.number("squad.member."+name, m.id, f, u, at)
 }

@@ -114,29 +114,35 @@ func (o *openRow) input(in *input) {
 	o.inputs = append(o.inputs, in)
 }
 
-// number makes a field for a number of the sheet.
-func (o *openRow) number(what string, f evidence.Field, u quantity.Unit, at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
-	name := "squad." + what
-	n := field.NewNumber(o.v.desk.Host, name, f, u)
-	n.SetShown(o.v.speaker(false).By.Unit(u))
-	n.SetSuffix("")
-	n.OnProblem = func(field.Weight, string) {} // said below the row
-	s := o.v.doc.Now().sheets[o.id]
-	if number, path := at(&s.Record, false); number != nil {
+// number makes a field for a number of an athlete's sheet, under a whole name; at finds
+// it with its path, nil where it is not there and is not to grow.
+func (v *View) number(name string, id record.ID, f evidence.Field, u quantity.Unit, at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
+	n := field.NewNumber(v.desk.Host, name, f, u)
+	n.SetShown(v.speaker(false).By.Unit(u))
+	s := v.doc.Now().sheets[id]
+	if x, path := at(&s.Record, false); x != nil {
 		switch {
 		case s.Raw[path] != "":
 			n.SetRaw(s.Raw[path])
-		case number.Known():
-			n.SetValue(*number.Value)
+		case x.Known():
+			n.SetValue(*x.Value)
 		}
 	}
 	n.OnChanged = func(r field.Reading) {
-		o.v.edit(name, o.id, func(s *sheet) {
-			number, path := at(&s.Record, true)
-			s.Put(number, path, r)
+		v.edit(name, id, func(s *sheet) {
+			x, path := at(&s.Record, true)
+			s.Put(x, path, r)
 		})
 	}
-	n.OnLeft = func(field.Reading) { o.v.left() }
+	n.OnLeft = func(field.Reading) { v.left() }
+	return n
+}
+
+// number makes a field for a number of the sheet.
+func (o *openRow) number(what string, f evidence.Field, u quantity.Unit, at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
+	n := o.v.number("squad."+what, o.id, f, u, at)
+	n.SetSuffix("")
+	n.OnProblem = func(field.Weight, string) {} // said below the row
 	n.OnEnter = func(field.Reading) { o.v.enter(what) }
 	if o.row().Closed {
 		n.Disable()

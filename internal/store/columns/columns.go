@@ -1,5 +1,5 @@
 // Package columns adds columns to a table of an older version of the database,
-// for the changes of shape from version 4 on. What it does never changes: files
+// for the changes of shape from version 2 on. What it does never changes: files
 // of released versions were made by it.
 package columns
 

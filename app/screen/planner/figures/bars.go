@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
@@ -92,7 +93,7 @@ func (p *Bars) Follow(s state.State, k *state.Calculation) {
 		if !s.PlanCase.Slots[slot].InUse {
 			continue
 		}
-		of := wording.Substance(slot)
+		of := desk.Substance(slot)
 		c.Parts = append(c.Parts, chart.Part{Of: of, Value: q.Carbohydrate.BySlotGH[slot]})
 		n.Parts = append(n.Parts, chart.Part{Of: of, Value: q.Sodium.BySlotMgH[slot]})
 		if slot.IsDrink() {

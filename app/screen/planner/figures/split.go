@@ -3,6 +3,7 @@ package figures
 import (
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/wording"
@@ -36,7 +37,7 @@ func newSplit(sp wording.Speaker) *split {
 	s := &split{sp: sp, at: look.NewLabel("", look.NoteStrong, look.Ink), row: &fyne.Container{Layout: splitLayout{}}}
 	s.row.Add(s.at)
 	for _, slot := range state.Slots() {
-		s.marks[slot], s.names[slot] = look.NewSwatch(wording.Substance(slot)), look.NewLabel("", look.Note, look.Ink)
+		s.marks[slot], s.names[slot] = look.NewSwatch(desk.Substance(slot)), look.NewLabel("", look.Note, look.Ink)
 		s.row.Add(s.marks[slot])
 		s.row.Add(s.names[slot])
 	}

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
@@ -197,7 +198,7 @@ func (t *sum) follow(s state.State, k *state.Calculation) {
 	d.Parts = d.Parts[:0]
 	for slot := plan.Water; slot.IsDrink(); slot++ {
 		if s.PlanCase.Slots[slot].InUse {
-			d.Parts = append(d.Parts, chart.Part{Of: wording.Substance(slot), Value: k.Mix[slot] / 1000})
+			d.Parts = append(d.Parts, chart.Part{Of: desk.Substance(slot), Value: k.Mix[slot] / 1000})
 		}
 	}
 	d.Summary = t.total.Text()

@@ -3,6 +3,7 @@ package mix
 import (
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
@@ -62,10 +63,10 @@ func newRow(h *field.Host, by wording.Speaker, slot plan.Slot, do Actions) *row 
 		r.Strength.SetSuffix("") // no per cent where mass is hidden
 	}
 	r.remove = field.NewLink(h, name+".remove", by.Say("planner.remove"), func() { do.Remove(slot) })
-	r.name = newNaming(wording.Substance(slot), look.HBox(8, r.Strength, r.remove))
+	r.name = newNaming(desk.Substance(slot), look.HBox(8, r.Strength, r.remove))
 	r.Number = numberOf(h, by, name+".amount", slot)
 	r.Number.SetStyle(look.Strong)
-	r.Slider = field.NewSlider(h, name+".slider", wording.Substance(slot), field.Scale{Max: 1, Step: 1})
+	r.Slider = field.NewSlider(h, name+".slider", desk.Substance(slot), field.Scale{Max: 1, Step: 1})
 	r.Slider.KeepWords()
 	r.listen(do)
 	width := rowNumber

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/plan"
 )
@@ -15,7 +16,7 @@ const foodDrawn = 60.0
 func PartsOf(drink [plan.Drinks]float64, food [plan.Foods]float64) []chart.Part {
 	list := make([]chart.Part, 0, len(drink)+1)
 	for i, ml := range drink {
-		list = append(list, chart.Part{Of: Substance(plan.Slot(i)), Value: ml})
+		list = append(list, chart.Part{Of: desk.Substance(plan.Slot(i)), Value: ml})
 	}
 	portions := 0.0
 	for _, x := range food {

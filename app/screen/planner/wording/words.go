@@ -7,7 +7,6 @@ import (
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
-	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
@@ -144,19 +143,6 @@ func (sp Speaker) Step(slot plan.Slot, x float64) string {
 	}
 	signed := sp.By.Signed(x/1000, quantity.Litre)
 	return strings.TrimSuffix(signed, "\u00a0"+string(sp.By.Unit(quantity.Litre)))
-}
-
-// Substance is the hue of a slot.
-func Substance(slot plan.Slot) look.Substance {
-	switch {
-	case slot == plan.Water:
-		return look.Water
-	case slot.IsDrink():
-		return look.Drink
-	case slot.IsFood():
-		return look.Food
-	}
-	return look.Salt
 }
 
 // SlotName is a slot in the names of controls.

@@ -17,17 +17,9 @@ func (sp speaker) inWords(w figure.Why) string { return w.Print(sp.symbol) }
 // withNumbers is a formula with the values of its symbols.
 func (sp speaker) withNumbers(w figure.Why) string { return w.PrintValues(sp.value) }
 
-// symbol is the word for a symbol; one of several keeps its number.
+// symbol is the word for a symbol.
 func (sp speaker) symbol(symbol string) string {
-	base := strings.TrimRight(symbol, "0123456789")
-	key := "findings.symbol." + base
-	if !sp.Words.Has(key) {
-		return symbol
-	}
-	if number := symbol[len(base):]; number != "" {
-		return sp.Say("findings.symbol.numbered", sp.Say(key), number)
-	}
-	return sp.Say(key)
+	return sp.Symbol(symbol, func(s string) string { return "findings.symbol." + s })
 }
 
 // value is an input with its unit.
