@@ -150,6 +150,37 @@ func RedFlagOf(f Findings, a record.Athlete, on time.Time) (r RedFlag, ok bool) 
 	return r, r.Gained || len(r.Safety.Yes()) > 0
 }
 
+// RedState is what a red flag says first, where several things hold.
+type RedState string
+
+// The states, the gravest first: an emergency is called for whatever else holds, then
+// what was done about a flag, then what raised it.
+const (
+	RedCall    RedState = "call"    // an emergency was answered with yes
+	RedNobody  RedState = "nobody"  // nobody was told, with the reason
+	RedTold    RedState = "told"    // somebody was told, by name
+	RedBoth    RedState = "both"    // heavier, and a symptom
+	RedHeavier RedState = "heavier" // heavier
+	RedSymptom RedState = "symptom" // a symptom alone
+)
+
+// State is what the flag says first.
+func (r RedFlag) State() RedState {
+	switch {
+	case r.Safety.Emergency():
+		return RedCall
+	case r.Told() && r.Safety.Nobody:
+		return RedNobody
+	case r.Told():
+		return RedTold
+	case r.Gained && len(r.Safety.Yes()) > 0:
+		return RedBoth
+	case r.Gained:
+		return RedHeavier
+	}
+	return RedSymptom
+}
+
 // mean of some masses, kg.
 func mean[T ~float64](list []T) float64 {
 	sum := 0.0

@@ -2,45 +2,13 @@ package desk
 
 import (
 	"context"
-	"strings"
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/words"
 )
-
-// GainWords say a gain in mass: the title, and what to do, gravest first, with this
-// athlete's own conditions and the practice's own emergency number. Where body mass
-// is hidden the amount is left out.
-func GainWords(w *words.Words, by amount.Writer, p record.Practice, g consult.Gain) (title, sentence string) {
-	key := "gain.red"
-	if g.WeighAgain {
-		key = "gain.again"
-	}
-	title = w.Say(key + ".title")
-	call := w.Say("gain.number.unset")
-	if p.Emergency != "" {
-		call = w.Say("gain.number", p.Emergency)
-	}
-	list := []string{w.Say("gain.emergency", call)}
-	if by.Hidden {
-		list = append(list, w.Say("gain.heavier.hidden"))
-	} else {
-		list = append(list, w.Say("flag.gained", by.Amount(g.Kilograms, quantity.Kilogram)))
-	}
-	list = append(list, w.Say(key))
-	if len(g.Risks) > 0 {
-		var names []string
-		for _, kind := range g.Risks {
-			names = append(names, w.Say("flag."+string(kind)+".name"))
-		}
-		list = append(list, w.Say("gain.risks", w.List(names)))
-	}
-	return title, strings.Join(list, " ")
-}
 
 // AlertWords are an alert in short, for the head, and in full, for the list.
 func AlertWords(w *words.Words, by amount.Writer, p record.Practice, a record.Athlete, x consult.Alert) (short, full string) {

@@ -11,7 +11,6 @@ import (
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/sweat"
 )
 
 // known is what has to be known first: red flags, guards, conditions.
@@ -48,17 +47,8 @@ func (w writer) known() []string {
 func (w writer) redFlags(f consult.Findings) []string {
 	var list []string
 	for _, flag := range f.Sweat.Flags {
-		switch {
-		case flag.ID == sweat.FlagGained && w.By.Hidden:
-			list = append(list, w.Say("letter.gain.hidden"))
-		case flag.ID == sweat.FlagGained:
-			list = append(list, w.Say("letter.gain", w.By.Amount(flag.Size, quantity.Kilogram)))
-		case flag.ID == sweat.FlagOverdrank:
-			list = append(list, w.Say("flag.drank-more", w.By.Amount(flag.Size, quantity.Litre)))
-		case flag.ID == sweat.FlagNearLoss && w.By.Hidden:
-			list = append(list, w.Say("findings.drank-near"))
-		case flag.ID == sweat.FlagNearLoss:
-			list = append(list, w.Say("flag.drank-near", w.Words.Number(flag.Size, 0)))
+		if text := desk.LetterFlag(w.Words, w.By, flag); text != "" {
+			list = append(list, text)
 		}
 	}
 	if len(f.Test.Safety) > 0 {

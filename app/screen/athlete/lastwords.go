@@ -7,7 +7,6 @@ import (
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
-	"ebbwell/internal/sweat"
 )
 
 // lastSummary is the last test in a few sentences.
@@ -21,7 +20,7 @@ type lastSummary struct {
 // summarise words the last test; agreed is the limit agreed with the athlete, % of body mass,
 // nil where there is none.
 func (sp speaker) summarise(f consult.Findings, a record.Athlete, agreed *float64) lastSummary {
-	t := lastSummary{title: sp.lastTitle(f), red: sp.redFlag(f)}
+	t := lastSummary{title: sp.lastTitle(f), red: desk.OverviewFlag(sp.Words, f)}
 	fluid := f.Sweat.Fluid
 	if f.Refused != nil || !fluid.Rate.Known || !f.Timed {
 		t.sentences = append([]string{sp.Say("overview.last.norate")}, sp.missing(f)...)
@@ -135,20 +134,4 @@ func (sp speaker) percent(x float64) string {
 		decimals = 0
 	}
 	return sp.Words.Number(x, decimals) + "\u00a0" + string(quantity.PerCent)
-}
-
-// redFlag is what is spoken of first: heavier after than before, more drunk than
-// lost, or close to it.
-func (sp speaker) redFlag(f consult.Findings) string {
-	for _, flag := range f.Sweat.Flags {
-		switch flag.ID {
-		case sweat.FlagGained:
-			return sp.Say("overview.red.gained")
-		case sweat.FlagOverdrank:
-			return sp.Say("overview.red.drank-more")
-		case sweat.FlagNearLoss:
-			return sp.Say("overview.red.drank-near")
-		}
-	}
-	return ""
 }

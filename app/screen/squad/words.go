@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ebbwell/app/kit/amount"
+	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -249,31 +250,7 @@ func (v *View) oddWords(r squad.Row, o squad.Odd) (title, sentence string) {
 
 // flagWords say a red flag in a row: what it is, what to ask, what is an emergency.
 func (v *View) flagWords(r squad.Row) (title string, lines []string) {
-	by := v.speaker(r.Hidden).By
-	number := v.desk.Practice().Emergency
-	call := v.say("squad.flag.call.unset")
-	if number != "" {
-		call = v.say("squad.flag.call", number)
-	}
-	if r.Flag.Safety.Emergency() {
-		return call, []string{v.say("squad.flag.mouth"), v.say("squad.flag.cool")}
-	}
-	switch {
-	case !r.Flag.Gained:
-		title = v.say("squad.flag.symptom", v.symptomWords(r))
-	case r.Hidden:
-		title = v.say("squad.flag.heavier.hidden")
-	default:
-		title = v.say("squad.flag.heavier", by.Signed(r.Flag.Gain.Kilograms, quantity.Kilogram))
-	}
-	if len(r.Flag.Gain.Risks) > 0 {
-		var names []string
-		for _, kind := range r.Flag.Gain.Risks {
-			names = append(names, v.say("flag."+string(kind)+".name"))
-		}
-		lines = append(lines, v.say("squad.flag.risks", v.desk.Words.List(names)))
-	}
-	return title, append(lines, v.say("squad.flag.ask"), v.say("squad.flag.emergency", call))
+	return desk.RowFlag(v.desk.Words, v.speaker(r.Hidden).By, v.desk.Practice(), r.Flag, v.symptomWords(r))
 }
 
 // sharedWords say what holds for all.

@@ -163,14 +163,11 @@ func (p *redFlag) show(t record.Test, f consult.Findings) {
 	if !ok {
 		return
 	}
-	title, sentence := p.words(flag)
+	w, practice := p.v.desk.Words, p.v.desk.Practice()
+	title, sentence := desk.SheetFlag(w, practice, flag, p.v.desk.Now().Location())
 	p.title.SetText(title)
 	p.sentence.SetText(sentence)
-	emergency := p.v.desk.Practice().Emergency
-	p.any.SetText(p.v.b.Say("safety.any.unset"))
-	if emergency != "" {
-		p.any.SetText(p.v.b.Say("safety.any", emergency))
-	}
+	p.any.SetText(desk.SheetAnyYes(w, practice))
 	for act, tick := range p.ticks {
 		at, done := flag.Safety.Done[act]
 		tick.Set(done)
@@ -186,44 +183,6 @@ func (p *redFlag) show(t record.Test, f consult.Findings) {
 	look.ShowIf(p.blocked, !flag.Told())
 	p.showLines(t)
 	p.box.Refresh()
-}
-
-// words are what the flag is: who to call where there is an emergency, and only that.
-func (p *redFlag) words(flag consult.RedFlag) (title, sentence string) {
-	say, w := p.v.b.Say, p.v.desk.Words
-	var yes []string
-	for _, x := range flag.Safety.Yes() {
-		yes = append(yes, w.Say("safety.item."+x))
-	}
-	number := p.v.desk.Practice().Emergency
-	switch {
-	case flag.Safety.Emergency() && number != "":
-		return say("safety.title.call", number), say("safety.call")
-	case flag.Safety.Emergency():
-		return say("safety.title.call.unset"), say("safety.call")
-	case flag.Told() && flag.Safety.Nobody:
-		title = say("safety.title.nobody", flag.Safety.Told)
-	case flag.Told():
-		title = say("safety.title.told", flag.Safety.Told, p.clock(flag.Safety.ToldAt))
-	case flag.Gained && len(yes) > 0:
-		title = say("safety.title.both", w.List(yes))
-	case flag.Gained:
-		title = say("safety.title.heavier")
-	default:
-		return say("safety.title.symptom", w.List(yes)), say("safety.why.symptom")
-	}
-	sentence = say("safety.why")
-	if len(flag.Gain.Risks) > 0 {
-		var names []string
-		for _, kind := range flag.Gain.Risks {
-			names = append(names, w.Say("flag."+string(kind)+".name"))
-		}
-		sentence = say("safety.why.risks", w.List(names))
-	}
-	if flag.Gained && flag.Again && !flag.Mean {
-		sentence += " " + say("safety.why.again")
-	}
-	return title, sentence
 }
 
 // clock is the time of day of an instant.

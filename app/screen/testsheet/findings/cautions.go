@@ -6,7 +6,6 @@ import (
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
-	"ebbwell/internal/quantity"
 	"ebbwell/internal/sweat"
 )
 
@@ -30,9 +29,9 @@ func (sp speaker) cautions(in Input) []Caution {
 				list = append(list, Caution{title, sentence})
 			}
 		case sweat.FlagOverdrank:
-			list = append(list, Caution{sp.Say("findings.red"), sp.overdrank(flag)})
+			list = append(list, Caution{sp.Say("findings.red"), desk.DrankWords(sp.Words, sp.By, flag)})
 		case sweat.FlagNearLoss:
-			list = append(list, Caution{sp.Say("findings.near"), sp.nearLoss(flag)})
+			list = append(list, Caution{sp.Say("findings.near"), desk.DrankWords(sp.Words, sp.By, flag)})
 		default:
 			continue
 		}
@@ -103,19 +102,6 @@ func (sp speaker) uncounted(names []string) (c Caution, ok bool) {
 		return Caution{}, false
 	}
 	return Caution{sp.Say("findings.uncounted.title"), sp.Say("findings.uncounted", sp.Words.List(list))}, true
-}
-
-// overdrank says how much more was drunk than lost.
-func (sp speaker) overdrank(flag sweat.Flag) string {
-	return sp.Say("flag.drank-more", sp.By.Amount(flag.Size, quantity.Litre))
-}
-
-// nearLoss says that close to all was drunk.
-func (sp speaker) nearLoss(flag sweat.Flag) string {
-	if sp.By.Hidden {
-		return sp.Say("findings.drank-near")
-	}
-	return sp.Say("flag.drank-near", sp.Words.Number(flag.Size, 0))
 }
 
 // plasma predicts blood sodium, for adults, as a caution with its limits. Where
