@@ -43,6 +43,7 @@ func layers() [][]string {
 		{"internal/store", "internal/handout", "internal/squad", "internal/tables"},
 		{"internal/bundle", "internal/exchange"},
 		{"internal/consult"},
+		{"internal/frozen"},
 		{"internal/care"},
 		{"internal/record"},
 		{"internal/plan"},

@@ -31,7 +31,8 @@ func (s HeatState) wettednessMax() (float64, error) {
 	return 0, problem(evidence.HeatStateField, evidence.CodeBadChoice, 0)
 }
 
-// Session is a session that was done or is planned.
+// Session is a session that was done or is planned, as the heat balance needs it:
+// weather, work, clothing, all of them known.
 type Session struct {
 	Weather  Weather
 	Effort   Effort

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -298,8 +299,8 @@ func TestPlanFreezes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var in FrozenPlan
-	var out []Outcome
+	var in frozen.Plan
+	var out []frozen.Outcome
 	if err := json.Unmarshal(inputs, &in); err != nil {
 		t.Fatal(err)
 	}

@@ -11,7 +11,9 @@ import (
 	"ebbwell/internal/record"
 )
 
-// Outing is a session as the heat balance sees it: what is done, in which air.
+// Outing is a session as the heat balance sees it: what is done, in which air. It is
+// the one form of a session for test, stop of a trip and plan: [Again] makes it of a
+// test, [Traveller.Plan] of a stop, [OutingFor] of a plan.
 type Outing struct {
 	Session record.Session
 	Air     record.Air

@@ -1,47 +1,12 @@
 package consult
 
 import (
-	"encoding/json"
-	"errors"
-	"fmt"
 	"math"
 
 	"ebbwell/internal/care"
-	"ebbwell/internal/fuel"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/record"
-	"ebbwell/internal/sweat"
 )
-
-// FrozenTest is what is kept of a closed test beside its record: everything
-// that went in, so that it can be calculated again.
-type FrozenTest struct {
-	Test     record.Test
-	Athlete  FrozenAthlete
-	Settings record.Settings
-	Products []FrozenProduct
-	// Hidden: body mass was hidden, so that no figure was calculated with it.
-	Hidden bool
-	// Reasons are the reasons given for values beyond their limits.
-	Reasons []record.RawText
-}
-
-// FrozenProduct is a product as it was, with the id the sheet calls it by: a
-// generic one may have been corrected by one of the practice's own.
-type FrozenProduct struct {
-	Named   record.ID
-	Product fuel.Product
-}
-
-// FrozenFindings is what came out of a closed test: all that a sheet shows.
-type FrozenFindings struct {
-	Minutes                  float64
-	Timed                    bool
-	Sweat                    sweat.Result
-	Intake                   Intake
-	RatePlaces, SodiumPlaces []sweat.Place
-	Advice                   fuel.Advice
-	Limit                    float64
-}
 
 // Kept says where the figures of a closed test come from.
 type Kept string
@@ -70,26 +35,20 @@ const (
 // was calculated with the products, settings and reasons of an earlier copy is
 // written down with those.
 func FreezeTest(f Findings, a record.Athlete, raw []record.RawText, d Setup) (inputs, results []byte, err error) {
-	who := frozenAthlete(a)
+	who := frozen.AthleteOf(a)
 	if f.then != nil {
 		d, raw, who = *f.then, f.reasons, f.who
 	}
 	if list := masses(f.Test, record.Before); classed(who.UsualMass, who.FirstMass) <= 0 && len(list) > 0 {
 		who.FirstMass = float64(list[0]) // this is the first of them
 	}
-	in := FrozenTest{Test: f.Test, Athlete: who, Settings: d.Settings, Products: productsOf(f.Test, d.Pantry), Hidden: hiddenOn(a, TestDay(f.Test))}
+	in := frozen.Test{Test: f.Test, Athlete: who, Settings: d.Settings, Products: productsOf(f.Test, d.Pantry), Hidden: hiddenOn(a, TestDay(f.Test))}
 	for _, r := range raw {
 		if r.Reason {
 			in.Reasons = append(in.Reasons, r)
 		}
 	}
-	if inputs, err = json.Marshal(in); err != nil {
-		return nil, nil, fmt.Errorf("freeze test %s: %w", f.Test.ID, err)
-	}
-	if results, err = json.Marshal(frozenFindings(f)); err != nil {
-		return nil, nil, fmt.Errorf("freeze the figures of test %s: %w", f.Test.ID, err)
-	}
-	return inputs, results, nil
+	return frozen.Write("test "+string(f.Test.ID), in, frozenFindings(f))
 }
 
 // LineOf is what a list shows of a closed test.
@@ -105,20 +64,20 @@ func LineOf(f Findings) record.FrozenLine {
 }
 
 // frozenFindings is what of findings is kept.
-func frozenFindings(f Findings) FrozenFindings {
-	return FrozenFindings{
+func frozenFindings(f Findings) frozen.Findings {
+	return frozen.Findings{
 		Minutes: f.Minutes, Timed: f.Timed, Sweat: f.Sweat, Intake: f.Intake, RatePlaces: f.RatePlaces, SodiumPlaces: f.SodiumPlaces,
 		Advice: f.Advice, Limit: f.Limit,
 	}
 }
 
 // productsOf lists the products a sheet names, each once.
-func productsOf(t record.Test, p *Pantry) []FrozenProduct {
-	var list []FrozenProduct
+func productsOf(t record.Test, p *Pantry) []frozen.Product {
+	var list []frozen.Product
 	seen := map[record.ID]bool{}
 	add := func(id record.ID) {
 		if product, ok := p.Find(id); ok && !seen[id] {
-			list, seen[id] = append(list, FrozenProduct{Named: id, Product: product}), true
+			list, seen[id] = append(list, frozen.Product{Named: id, Product: product}), true
 		}
 	}
 	for _, b := range t.Bottles {
@@ -140,27 +99,26 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 	if t.State == record.TestOpen || t.State == "" {
 		return Find(t, a, raw, d)
 	}
-	was, err := thawTest(t, kept)
+	was, err := frozen.ReadTest(t, kept)
 	if err != nil {
 		f := Find(t, a, raw, d)
 		f.Kept = KeptNothing
 		return f
 	}
-	then, how, hidden := was.desk(d), KeptInputs, hiddenOn(a, TestDay(t))
+	then, how, hidden := deskOf(was, d), KeptInputs, hiddenOn(a, TestDay(t))
 	if hidden && !(was.Hidden && sameClass(was.Athlete, a)) {
 		how = KeptHidden
 	} else if t.State == record.TestClosed {
-		var out FrozenFindings
-		if err := json.Unmarshal(kept[0].Results, &out); err == nil && out.whole() {
-			if out.sameMethod(d.Settings.FieldMethod) {
-				f := out.findings(t, a, was.Reasons)
+		if out, ok := frozen.ReadFindings(kept[0]); ok {
+			if sameMethod(out, d.Settings.FieldMethod) {
+				f := thawed(out, t, a, was.Reasons)
 				f.Kept, f.Evidence, f.then, f.who, f.zone = KeptFigures, kept[0].Evidence, &then, was.Athlete, d.Zone
 				return f
 			}
 			how = KeptMethod
 		}
 	}
-	person := was.Athlete.of(a)
+	person := was.Athlete.Over(a)
 	if hidden {
 		person.UsualMass = a.UsualMass
 	}
@@ -172,7 +130,7 @@ func FindAsClosed(t record.Test, a record.Athlete, raw []record.RawText, kept []
 
 // sameMethod reports whether figures were made by the method of the practice, and
 // their deficit is what the scale says.
-func (out FrozenFindings) sameMethod(uncorrected bool) bool {
+func sameMethod(out frozen.Findings, uncorrected bool) bool {
 	for _, c := range out.Sweat.Corrections {
 		if c.On == uncorrected {
 			return false
@@ -181,42 +139,16 @@ func (out FrozenFindings) sameMethod(uncorrected bool) bool {
 	return alike(out.Sweat.Fluid.DeficitShare.Value, -out.Sweat.Fluid.MassChange.Value)
 }
 
-// thawTest reads what went into the newest copy of a test.
-func thawTest(t record.Test, kept []record.Frozen) (was FrozenTest, err error) {
-	if len(kept) == 0 {
-		return was, errors.New("no copy was kept")
-	}
-	if err := json.Unmarshal(kept[0].Inputs, &was); err != nil {
-		return was, fmt.Errorf("read the copy kept of test %s: %w", t.ID, err)
-	}
-	if was.Test.ID != t.ID {
-		return was, fmt.Errorf("read the copy kept of test %s: it is not of this test", t.ID)
-	}
-	return was, nil
-}
-
-// desk is the desk a test was closed at: with what it names, and the settings
+// deskOf is the desk a test was closed at: with what it names, and the settings
 // of then but for the method, which is the practice's.
-func (was FrozenTest) desk(now Setup) Setup {
+func deskOf(was frozen.Test, now Setup) Setup {
 	settings := was.Settings
 	settings.FieldMethod = now.Settings.FieldMethod
 	return Setup{Pantry: pantryOf(was.Products), Settings: settings, Activities: now.Activities}
 }
 
-// of puts what of an athlete goes into a calculation back as it was.
-func (was FrozenAthlete) of(a record.Athlete) record.Athlete {
-	a.Born, a.Sex, a.Height, a.UsualMass, a.Sport, a.UsualDrinking = was.Born, was.Sex, was.Height, was.UsualMass, was.Sport, was.Usual
-	return a
-}
-
-// whole reports whether what was read is findings: a closed test has a rate
-// with a range.
-func (out FrozenFindings) whole() bool {
-	return out.Timed && out.Sweat.Fluid.Rate.Known && out.Sweat.Fluid.Rate.Ranged
-}
-
-// findings puts what came out then beside the test.
-func (out FrozenFindings) findings(t record.Test, a record.Athlete, reasons []record.RawText) Findings {
+// thawed puts what came out then beside the test.
+func thawed(out frozen.Findings, t record.Test, a record.Athlete, reasons []record.RawText) Findings {
 	return Findings{
 		Test: t, Minutes: out.Minutes, Timed: out.Timed, Sweat: out.Sweat, Intake: out.Intake, RatePlaces: out.RatePlaces,
 		SodiumPlaces: out.SodiumPlaces, Advice: out.Advice, Care: care.Of(a, TestDay(t)), Limit: out.Limit, reasons: reasons,

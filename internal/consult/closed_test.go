@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -111,7 +112,7 @@ func TestFindAsClosedWaiting(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var in FrozenTest
+	var in frozen.Test
 	if err := json.Unmarshal(inputs, &in); err != nil || len(in.Reasons) != 1 || in.Athlete.Sex != a.Sex || in.Settings.UrineBands != evidence.SetOwn || len(in.Products) != 3 {
 		t.Errorf("kept with %+v, %v", in, err)
 	}
@@ -136,7 +137,7 @@ func TestFindAsClosedUnreadable(t *testing.T) {
 			}
 		})
 	}
-	other, _ := json.Marshal(FrozenTest{Test: record.Test{Meta: record.Meta{ID: "another"}}})
+	other, _ := json.Marshal(frozen.Test{Test: record.Test{Meta: record.Meta{ID: "another"}}})
 	for name, copies := range map[string][]record.Frozen{
 		"none": nil, "garbage": {{Inputs: []byte("{")}}, "another shape": {{Inputs: []byte("{}")}}, "another test": {{Inputs: other}},
 	} {
@@ -188,7 +189,7 @@ func TestFindAsClosedByThePracticesMethod(t *testing.T) {
 		t.Errorf("lists keep %q", line.Method)
 	}
 	// Version 1 took gas exchange off the deficit, and corrected by its own rule.
-	var old FrozenFindings
+	var old frozen.Findings
 	if err := json.Unmarshal(c.kept[0].Results, &old); err != nil {
 		t.Fatal(err)
 	}
@@ -227,7 +228,7 @@ func TestFreezeTestKeepsTheFirstMass(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var in FrozenTest
+		var in frozen.Test
 		if err := json.Unmarshal(inputs, &in); err != nil || in.Athlete.FirstMass != c.want {
 			t.Errorf("%s: %g kg, want %g (%v)", name, in.Athlete.FirstMass, c.want, err)
 		}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"ebbwell/internal/care"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
@@ -13,8 +14,8 @@ import (
 // agreedOpen is the copy of a plan that was agreed while body mass was seen and is
 // hidden now, or hidden in another class: what is shown of it may not come from that
 // calculation.
-func agreedOpen(p record.Plan, a record.Athlete, kept []record.Frozen) (was FrozenPlan, open bool) {
-	was, err := thawPlan(kept)
+func agreedOpen(p record.Plan, a record.Athlete, kept []record.Frozen) (was frozen.Plan, open bool) {
+	was, err := frozen.ReadPlan(kept)
 	return was, err == nil && care.Of(a, p.CreatedAt).MassHidden && (!was.Basis.Body.Hidden || !sameClass(was.Athlete, a))
 }
 
@@ -23,8 +24,8 @@ func agreedOpen(p record.Plan, a record.Athlete, kept []record.Frozen) (was Froz
 // the mass ([care.HiddenMass]), in the session, by the products and the aim of then.
 // What was agreed to drink and eat stays. now is the plan by the present records, err
 // why those give none; they take the place of a copy that holds no tests.
-func (was FrozenPlan) covered(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup, now Case, err error) (Case, error) {
-	c, failed := was.again(p, a, tests, today, d)
+func covered(was frozen.Plan, p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup, now Case, err error) (Case, error) {
+	c, failed := calculatedAnew(was, p, a, tests, today, d)
 	switch {
 	case failed == nil && err == nil:
 		if c.Basis.Plan != now.Basis.Plan || !now.sameItems(was.Menu) {
@@ -41,9 +42,9 @@ func (was FrozenPlan) covered(p record.Plan, a record.Athlete, tests []Findings,
 	return now, nil
 }
 
-// again calculates with what was kept of an agreed plan, as it is seen now.
-func (was FrozenPlan) again(p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup) (Case, error) {
-	then := was.Athlete.of(a)
+// calculatedAnew calculates with what was kept of an agreed plan, as it is seen now.
+func calculatedAnew(was frozen.Plan, p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup) (Case, error) {
+	then := was.Athlete.Over(a)
 	then.Mouthful, then.UsualMass = was.Athlete.Mouthful, a.UsualMass
 	d = d.With(was.Products)
 	list := slices.Clone(tests)

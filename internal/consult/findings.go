@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/internal/care"
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
@@ -19,7 +20,7 @@ type Findings struct {
 	Sweat   sweat.Result
 	// Refused is what makes every figure meaningless; nil when nothing does.
 	Refused error
-	Intake  Intake
+	Intake  fuel.Intake
 	// RatePlaces and SodiumPlaces are the sweat rate and the sodium loss
 	// within published groups, the sport's own first.
 	RatePlaces, SodiumPlaces []sweat.Place
@@ -39,7 +40,7 @@ type Findings struct {
 	// the athlete of a closed one, so that it can be calculated again as it was.
 	reasons []record.RawText
 	then    *Setup
-	who     FrozenAthlete
+	who     frozen.Athlete
 	zone    *time.Location
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/figure"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -240,8 +241,8 @@ func TestFreezeReadsBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var in FrozenTest
-	var out FrozenFindings
+	var in frozen.Test
+	var out frozen.Findings
 	if err := json.Unmarshal(inputs, &in); err != nil {
 		t.Fatal(err)
 	}
@@ -250,10 +251,10 @@ func TestFreezeReadsBack(t *testing.T) {
 	}
 	a.UsualMass = in.Athlete.UsualMass
 	again := Find(in.Test, a, in.Reasons, d)
-	frozen := out.findings(in.Test, a, in.Reasons).Figures()
+	kept := thawed(out, in.Test, a, in.Reasons).Figures()
 	for i, n := range again.Figures() {
-		if n.Figure.Value != frozen[i].Figure.Value || n.Name != frozen[i].Name {
-			t.Errorf("%s: %v when frozen, %v again", n.Name, frozen[i].Figure.Value, n.Figure.Value)
+		if n.Figure.Value != kept[i].Figure.Value || n.Name != kept[i].Name {
+			t.Errorf("%s: %v when frozen, %v again", n.Name, kept[i].Figure.Value, n.Figure.Value)
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"testing"
 
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/record"
 )
 
@@ -57,7 +58,7 @@ func TestAsAgreedHidesAndKeepsToTheChances(t *testing.T) {
 // What was kept and cannot be read is never passed off as what was agreed.
 func TestAsAgreedUnreadable(t *testing.T) {
 	c, _ := newCase(t)
-	noMass := FrozenPlan{Basis: c.Basis.Plan, Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim()}
+	noMass := frozen.Plan{Basis: c.Basis.Plan, Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim()}
 	noMass.Basis.Body.MassKg = 0
 	refused, err := json.Marshal(noMass)
 	if err != nil {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
@@ -89,7 +90,7 @@ func FuzzThawTest(f *testing.F) {
 			t.Skip("longer than copies are")
 		}
 		kept := []record.Frozen{{Record: closed.sheet.ID, Inputs: inputs, Results: results}}
-		was, err := thawTest(closed.sheet, kept)
+		was, err := frozen.ReadTest(closed.sheet, kept)
 		if err == nil && was.Test.ID != closed.sheet.ID {
 			t.Fatalf("the copy is of %q", was.Test.ID)
 		}

@@ -1,6 +1,7 @@
 package consult
 
 import (
+	"ebbwell/internal/fuel"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -35,11 +36,11 @@ func (f Findings) Gaps() []Gap {
 
 // habitParts parts what was taken in a test into drinks and foods that can
 // stand in a plan, and gaps. Bottles of one product are one drink.
-func habitParts(f Findings) (drinks, foods []Part, gaps []Gap) {
+func habitParts(f Findings) (drinks, foods []fuel.Part, gaps []Gap) {
 	menu := plan.NewMenu()
 	slots := map[record.ID]plan.Slot{}
 	next := map[bool]plan.Slot{false: plan.Drink1, true: plan.Food1}
-	stands := func(p Part, food bool) bool {
+	stands := func(p fuel.Part, food bool) bool {
 		id := record.ID(p.Product.ID)
 		if _, has := slots[id]; has {
 			return true

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"ebbwell/internal/care"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -56,7 +57,7 @@ func classed(usual record.Number, first float64) float64 {
 
 // sameClass reports whether what was kept of an athlete was calculated in the class
 // that the mass is in now.
-func sameClass(was FrozenAthlete, a record.Athlete) bool {
+func sameClass(was frozen.Athlete, a record.Athlete) bool {
 	return alike(care.HiddenMass(classed(was.UsualMass, was.FirstMass)), care.HiddenMass(classed(a.UsualMass, a.FirstMass)))
 }
 

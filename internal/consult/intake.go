@@ -14,38 +14,10 @@ import (
 	"ebbwell/internal/uncertainty"
 )
 
-// Intake is what was eaten and drunk in a session beside the water.
-type Intake struct {
-	Carbohydrate     figure.Figure // available, g
-	CarbohydrateRate figure.Figure // g/h
-	Sodium           figure.Figure // mg
-	SodiumRate       figure.Figure // mg/h
-	// Share of the sodium lost that was taken in, %.
-	SodiumShare figure.Figure
-	// Bottles and Foods are the parts, in the order of the sheet.
-	Bottles, Foods []Part
-	// Unknown names the products whose carbohydrate or sodium is not known.
-	Unknown []string
-}
-
-// Part is one bottle or food and what it held.
-type Part struct {
-	Item    int
-	Product fuel.Product
-	// Known is false while the amount, or the product, is not.
-	Known bool
-	// Grams is the mass taken; Millilitres the volume of a drink.
-	Grams, Millilitres float64
-	// Bounds of the volume of a shared bottle, mL.
-	Bounds       quantity.Range
-	Carbohydrate fuel.Content // g
-	Sodium       fuel.Content // mg
-}
-
 // intakeOf puts the parts together. The range is made of the weighings and of
 // what a label may be off by.
-func intakeOf(t record.Test, r sweat.Result, minutes float64, timed bool, d Setup) Intake {
-	var in Intake
+func intakeOf(t record.Test, r sweat.Result, minutes float64, timed bool, d Setup) fuel.Intake {
+	var in fuel.Intake
 	ready := true
 	for i, b := range t.Bottles {
 		if b.Use == record.UsePoured {
@@ -64,8 +36,8 @@ func intakeOf(t record.Test, r sweat.Result, minutes float64, timed bool, d Setu
 		ready = false
 	}
 	in.Unknown = unknownParts(in)
-	carbohydrate := gather(in, "carbohydrate", func(p Part) fuel.Content { return p.Carbohydrate })
-	sodium := gather(in, "sodium", func(p Part) fuel.Content { return p.Sodium })
+	carbohydrate := gather(in, "carbohydrate", func(p fuel.Part) fuel.Content { return p.Carbohydrate })
+	sodium := gather(in, "sodium", func(p fuel.Part) fuel.Content { return p.Sodium })
 	in.Carbohydrate = carbohydrate.total(quantity.Gram, ready)
 	in.Sodium = sodium.total(quantity.Milligram, ready)
 	if timed && minutes > 0 {
@@ -76,8 +48,8 @@ func intakeOf(t record.Test, r sweat.Result, minutes float64, timed bool, d Setu
 	return in
 }
 
-func bottlePart(i int, b record.Bottle, r sweat.Result, p *Pantry) Part {
-	part := Part{Item: i + 1}
+func bottlePart(i int, b record.Bottle, r sweat.Result, p *Pantry) fuel.Part {
+	part := fuel.Part{Item: i + 1}
 	product, found := p.Find(b.ProductID)
 	if !found {
 		product = fuel.Product{Name: b.Name}
@@ -93,32 +65,23 @@ func bottlePart(i int, b record.Bottle, r sweat.Result, p *Pantry) Part {
 		}
 		part.Known, part.Millilitres, part.Grams, part.Bounds = true, drunk.Drunk, drunk.Drunk*density, drunk.Bounds
 	}
-	return part.filled()
+	return part.Filled()
 }
 
-func foodPart(i int, f record.FoodEaten, p *Pantry) Part {
+func foodPart(i int, f record.FoodEaten, p *Pantry) fuel.Part {
 	product, found := p.Find(f.ProductID)
 	if !found {
 		product = fuel.Product{Name: f.Name}
 	}
-	part := Part{Item: i + 1, Product: product}
+	part := fuel.Part{Item: i + 1, Product: product}
 	part.Grams, part.Known = FoodGrams(f, p)
-	return part.filled()
-}
-
-// filled adds what the part held.
-func (p Part) filled() Part {
-	if p.Known {
-		p.Carbohydrate = p.Product.Per100.AvailableCarbohydrate().Times(p.Grams / 100)
-		p.Sodium = p.Product.Per100.Sodium.Times(p.Grams / 100)
-	}
-	return p
+	return part.Filled()
 }
 
 // unknownParts names products that were taken and whose contents are not known.
-func unknownParts(in Intake) []string {
+func unknownParts(in fuel.Intake) []string {
 	var list []string
-	for _, p := range append(append([]Part(nil), in.Bottles...), in.Foods...) {
+	for _, p := range append(append([]fuel.Part(nil), in.Bottles...), in.Foods...) {
 		if p.Known && p.Grams > 0 && (!p.Carbohydrate.Known || !p.Sodium.Known) {
 			list = append(list, p.Product.Name)
 		}
@@ -135,9 +98,9 @@ type sum struct {
 }
 
 // gather adds up one content over all parts: amount times content per 100 g.
-func gather(in Intake, name string, of func(Part) fuel.Content) sum {
+func gather(in fuel.Intake, name string, of func(fuel.Part) fuel.Content) sum {
 	s := sum{q: uncertainty.Exact(0)}
-	add := func(kind string, p Part) {
+	add := func(kind string, p fuel.Part) {
 		held := of(p)
 		if p.Known && p.Grams > 0 && !held.Known {
 			s.missing = true
@@ -157,7 +120,7 @@ func gather(in Intake, name string, of func(Part) fuel.Content) sum {
 }
 
 // add counts in one part whose 100 g hold per100.
-func (s *sum) add(symbol, name string, p Part, per100 float64) {
+func (s *sum) add(symbol, name string, p fuel.Part, per100 float64) {
 	weighed := evidence.BottleWeighingU * math.Sqrt2
 	amount := uncertainty.Measured(p.Grams, weighed, uncertainty.Source{Name: sweat.SourceBottle, Item: p.Item})
 	if p.Bounds.Width() > 0 {

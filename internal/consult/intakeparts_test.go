@@ -16,11 +16,11 @@ import (
 // sqrt 2 of the weighings; in 90 min that err by 1.
 func TestIntakeByItsParts(t *testing.T) {
 	drink := fuel.Product{ID: "d", Name: "Drink", Per100: fuel.Composition{Available: fuel.Of(6), Sodium: fuel.Of(40)}}
-	whole := Part{Item: 1, Product: drink, Known: true, Grams: 500, Millilitres: 490, Bounds: quantity.Range{Low: 490, High: 490}}.filled()
+	whole := fuel.Part{Item: 1, Product: drink, Known: true, Grams: 500, Millilitres: 490, Bounds: quantity.Range{Low: 490, High: 490}}.Filled()
 	near(t, "held", whole.Carbohydrate.Value, 30, 1e-12)
 	near(t, "held", whole.Sodium.Value, 200, 1e-12)
-	in := Intake{Bottles: []Part{whole}}
-	s := gather(in, "carbohydrate", func(p Part) fuel.Content { return p.Carbohydrate })
+	in := fuel.Intake{Bottles: []fuel.Part{whole}}
+	s := gather(in, "carbohydrate", func(p fuel.Part) fuel.Content { return p.Carbohydrate })
 	f := s.total(quantity.Gram, true)
 	near(t, "total", f.Value, 30, 1e-12)
 	relative := math.Hypot(0.05, math.Sqrt2/500)
@@ -42,36 +42,36 @@ func TestIntakeByItsParts(t *testing.T) {
 			t.Errorf("%+v", x)
 		}
 	}
-	sodium := gather(in, "sodium", func(p Part) fuel.Content { return p.Sodium })
+	sodium := gather(in, "sodium", func(p fuel.Part) fuel.Content { return p.Sodium })
 	if got := sodium.inputs[1].Unit; got != "mg/100 g" {
 		t.Errorf("sodium in %s", got)
 	}
 	// of a shared bottle of 245 to 735 mL the range is as wide as the bounds
 	shared := whole
 	shared.Bounds = quantity.Range{Low: 245, High: 735}
-	s = gather(Intake{Bottles: []Part{shared}}, "carbohydrate", func(p Part) fuel.Content { return p.Carbohydrate })
+	s = gather(fuel.Intake{Bottles: []fuel.Part{shared}}, "carbohydrate", func(p fuel.Part) fuel.Content { return p.Carbohydrate })
 	low, high := s.q.Ends()
 	near(t, "low", low, 15, 1e-9)
 	near(t, "high", high, 45, 1e-9)
 	// what holds hardly anything does not go below nothing
 	weak := whole
 	weak.Grams, weak.Carbohydrate = 1, fuel.Of(0.06)
-	if f := gather(Intake{Bottles: []Part{weak}}, "carbohydrate", func(p Part) fuel.Content { return p.Carbohydrate }).total(quantity.Gram, true); f.Range.Low != 0 || f.Range.High <= f.Value {
+	if f := gather(fuel.Intake{Bottles: []fuel.Part{weak}}, "carbohydrate", func(p fuel.Part) fuel.Content { return p.Carbohydrate }).total(quantity.Gram, true); f.Range.Low != 0 || f.Range.High <= f.Value {
 		t.Errorf("%v", f.Range)
 	}
-	none := gather(Intake{}, "carbohydrate", func(p Part) fuel.Content { return p.Carbohydrate })
+	none := gather(fuel.Intake{}, "carbohydrate", func(p fuel.Part) fuel.Content { return p.Carbohydrate })
 	if none.total(quantity.Gram, false).Known || !none.total(quantity.Gram, true).Known || !s.total(quantity.Gram, false).Known {
 		t.Error("nothing entered is known, or what is entered is not")
 	}
-	blank := Part{Item: 2, Product: fuel.Product{Name: "Blank"}, Known: true, Grams: 100}
-	empty := Part{Item: 3, Product: fuel.Product{Name: "Empty"}, Known: true}
-	if list := unknownParts(Intake{Bottles: []Part{whole, blank, empty}}); len(list) != 1 || list[0] != "Blank" {
+	blank := fuel.Part{Item: 2, Product: fuel.Product{Name: "Blank"}, Known: true, Grams: 100}
+	empty := fuel.Part{Item: 3, Product: fuel.Product{Name: "Empty"}, Known: true}
+	if list := unknownParts(fuel.Intake{Bottles: []fuel.Part{whole, blank, empty}}); len(list) != 1 || list[0] != "Blank" {
 		t.Errorf("%v", list)
 	}
-	if s := gather(Intake{Bottles: []Part{empty}}, "sodium", func(p Part) fuel.Content { return p.Sodium }); s.missing {
+	if s := gather(fuel.Intake{Bottles: []fuel.Part{empty}}, "sodium", func(p fuel.Part) fuel.Content { return p.Sodium }); s.missing {
 		t.Error("nothing of an unknown drink is missing")
 	}
-	if s := gather(Intake{Bottles: []Part{blank}}, "sodium", func(p Part) fuel.Content { return p.Sodium }); !s.missing {
+	if s := gather(fuel.Intake{Bottles: []fuel.Part{blank}}, "sodium", func(p fuel.Part) fuel.Content { return p.Sodium }); !s.missing {
 		t.Error("an unknown drink is not missing")
 	}
 }

@@ -278,9 +278,9 @@ func TestPartsOfAHabit(t *testing.T) {
 	drink, _ := d.Pantry.Find("own.drink")
 	banana, _ := d.Pantry.Find("generic.banana")
 	g := banana.Portion.Grams
-	f := Findings{Intake: Intake{
-		Bottles: []Part{{Item: 1, Known: true, Millilitres: 300, Product: drink}, {Item: 2, Known: true, Millilitres: 200.4, Product: drink}, {Item: 3, Known: true, Product: drink}, {Item: 4, Known: true, Millilitres: 150, Product: fuel.Product{Name: "?"}}},
-		Foods:   []Part{{Item: 1, Known: true, Grams: g, Product: banana}, {Item: 2, Known: true, Grams: g / 2, Product: banana}, {Item: 3, Known: true, Product: banana}, {Item: 4, Product: fuel.Product{Name: "cake"}}},
+	f := Findings{Intake: fuel.Intake{
+		Bottles: []fuel.Part{{Item: 1, Known: true, Millilitres: 300, Product: drink}, {Item: 2, Known: true, Millilitres: 200.4, Product: drink}, {Item: 3, Known: true, Product: drink}, {Item: 4, Known: true, Millilitres: 150, Product: fuel.Product{Name: "?"}}},
+		Foods:   []fuel.Part{{Item: 1, Known: true, Grams: g, Product: banana}, {Item: 2, Known: true, Grams: g / 2, Product: banana}, {Item: 3, Known: true, Product: banana}, {Item: 4, Product: fuel.Product{Name: "cake"}}},
 	}}
 	o := habitOf(record.Plan{}, f, d)
 	if len(o.Items) != 3 || o.Items[0].Volume.Or(0) != 150 || o.Items[1].Volume.Or(0) != 500 || o.Items[2].Portions.Or(0) != 1.5 || o.Items[2].Order != 2 {

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"ebbwell/internal/care"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/record"
 )
 
@@ -27,7 +28,7 @@ func OpenPlan(p record.Plan, a record.Athlete, tests []Findings, kept []record.F
 		c, err = OpenCase(p, a, b, d.besides(kept))
 	}
 	if was, open := agreedOpen(p, a, kept); open {
-		return was.covered(p, a, tests, today, d, c, err)
+		return covered(was, p, a, tests, today, d, c, err)
 	}
 	if err == nil {
 		c, _ = c.AsAgreed(kept)
@@ -44,11 +45,11 @@ func openKept(p record.Plan, a record.Athlete, kept []record.Frozen, err error) 
 	if unread != nil || was.Kind == "" {
 		return Case{}, err
 	}
-	frozen := Case{Plan: p}
-	if _, unread := frozen.fillSlots(Setup{Pantry: pantryOf(was.Products)}); unread != nil {
+	then := Case{Plan: p}
+	if _, unread := then.fillSlots(Setup{Pantry: pantryOf(was.Products)}); unread != nil {
 		return Case{}, err
 	}
-	c = was.in(c, planner)
+	c = asKept(was, c, planner)
 	c.Since = Since{Changed: true, Gone: true}
 	return c, nil
 }
@@ -56,7 +57,7 @@ func openKept(p record.Plan, a record.Athlete, kept []record.Frozen, err error) 
 // withProductsFor is the desk with the products frozen in the agreed plan that a
 // draft was begun from, where it was: its copy is then that plan's.
 func (d Setup) withProductsFor(p record.Plan, kept []record.Frozen) Setup {
-	was, err := thawPlan(kept)
+	was, err := frozen.ReadPlan(kept)
 	if err != nil || was.Plan.ID == p.ID {
 		return d
 	}
@@ -66,7 +67,7 @@ func (d Setup) withProductsFor(p record.Plan, kept []record.Frozen) Setup {
 // WithFrozen is the desk with the products frozen in an agreed plan; kept are its
 // copies, newest first.
 func (d Setup) WithFrozen(kept []record.Frozen) Setup {
-	was, err := thawPlan(kept)
+	was, err := frozen.ReadPlan(kept)
 	if err != nil {
 		return d
 	}
@@ -75,7 +76,7 @@ func (d Setup) WithFrozen(kept []record.Frozen) Setup {
 
 // With is the desk whose pantry has some products as they were kept, in the place
 // of what became of them.
-func (d Setup) With(products []FrozenProduct) Setup {
+func (d Setup) With(products []frozen.Product) Setup {
 	d.Pantry = d.Pantry.with(products, true)
 	return d
 }
@@ -83,7 +84,7 @@ func (d Setup) With(products []FrozenProduct) Setup {
 // besides is the desk whose pantry also has the products frozen in a plan that are
 // there no more.
 func (d Setup) besides(kept []record.Frozen) Setup {
-	was, err := thawPlan(kept)
+	was, err := frozen.ReadPlan(kept)
 	if err != nil {
 		return d
 	}
@@ -92,7 +93,7 @@ func (d Setup) besides(kept []record.Frozen) Setup {
 }
 
 // with is the pantry with more products; one it has is replaced or stays.
-func (p *Pantry) with(products []FrozenProduct, replace bool) *Pantry {
+func (p *Pantry) with(products []frozen.Product, replace bool) *Pantry {
 	out := &Pantry{list: p.Products(), place: map[record.ID]int{}}
 	for id, at := range p.place {
 		out.place[id] = at

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ebbwell/internal/care"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -71,7 +72,7 @@ func corrected(sheet record.Test) *record.Test {
 // older is a copy as an earlier version wrote it, without tests, air and products.
 func (g agreed) older(t *testing.T) []record.Frozen {
 	t.Helper()
-	var was FrozenPlan
+	var was frozen.Plan
 	if err := json.Unmarshal(g.kept[0].Inputs, &was); err != nil {
 		t.Fatal(err)
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ebbwell/internal/evidence"
+	"ebbwell/internal/fuel"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/sweat"
@@ -35,7 +36,7 @@ func OverDrinking(f Findings, a record.Athlete) (c sweat.Caution, ok bool) {
 // potassiumIn is the potassium taken in, mg, as far as labels give it.
 func potassiumIn(f Findings) float64 {
 	total := 0.0
-	for _, p := range append(append([]Part(nil), f.Intake.Bottles...), f.Intake.Foods...) {
+	for _, p := range append(append([]fuel.Part(nil), f.Intake.Bottles...), f.Intake.Foods...) {
 		if k := p.Product.Per100.Potassium; p.Known && k.Known {
 			total += k.Value * p.Grams / 100
 		}

@@ -100,21 +100,19 @@ func namedTests(b record.PlanBasis, tests []Findings) (named []Findings, whole b
 // the test's own.
 func outingOf(p record.Plan, a record.Athlete, named []Findings, effort record.Number) Outing {
 	minutes := p.Target.Minutes.Or(0)
-	o := Outing{Air: p.Basis.Air, Minutes: minutes, Session: record.Session{Sport: p.Target.Sport, Effort: p.Target.Effort}}
-	if like := likeSession(named, &p); like != nil {
-		if minutes == 0 {
-			minutes = like.Minutes
-		}
-		o.Session, o.Like, o.Minutes = sessionLike(*like, effort, a, minutes), like.Test.ID, minutes
+	like := likeSession(named, &p)
+	if like != nil && minutes == 0 {
+		minutes = like.Minutes
+	}
+	o := Outing{Air: p.Basis.Air, Minutes: minutes, Session: sessionAhead(p.Target.Sport, effort, like, a, minutes)}
+	if like != nil {
+		o.Like = like.Test.ID
 		if !o.Air.Temperature.Known() {
 			o.Air = like.Test.Air
 		}
 		if p.Basis.StopID == "" && p.Basis.UsedToHeat == "" {
 			p.Basis.UsedToHeat = like.Test.Session.UsedToHeat
 		}
-	}
-	if o.Session.Sport == "" {
-		o.Session.Sport = a.Sport
 	}
 	o.Session.UsedToHeat = p.Basis.UsedToHeat
 	return o

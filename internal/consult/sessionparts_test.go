@@ -279,8 +279,8 @@ func TestSuppliesOfATrip(t *testing.T) {
 
 // Sodium, potassium and water that came in less what went out.
 func TestExchangeOfASheet(t *testing.T) {
-	f := Findings{Intake: Intake{Bottles: []Part{{Known: true, Grams: 400, Product: fuel.Product{Per100: fuel.Composition{Potassium: fuel.Of(20)}}}, {Grams: 900, Product: fuel.Product{Per100: fuel.Composition{Potassium: fuel.Of(20)}}}},
-		Foods: []Part{{Known: true, Grams: 100, Product: fuel.Product{Per100: fuel.Composition{Potassium: fuel.Of(358)}}}}}}
+	f := Findings{Intake: fuel.Intake{Bottles: []fuel.Part{{Known: true, Grams: 400, Product: fuel.Product{Per100: fuel.Composition{Potassium: fuel.Of(20)}}}, {Grams: 900, Product: fuel.Product{Per100: fuel.Composition{Potassium: fuel.Of(20)}}}},
+		Foods: []fuel.Part{{Known: true, Grams: 100, Product: fuel.Product{Per100: fuel.Composition{Potassium: fuel.Of(358)}}}}}}
 	near(t, "potassium", potassiumIn(f), 80+358, 1e-9)
 	f.Intake.Sodium = known(690)
 	f.Intake.Sodium.U = 46

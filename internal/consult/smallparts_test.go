@@ -279,9 +279,9 @@ func TestOtherLossesOfASheet(t *testing.T) {
 	near(t, "no share", f.DeficitAt(3), 0, 0)
 	f.Sweat.Fluid.DeficitShare.Known = false
 	near(t, "unknown share", f.DeficitAt(3), 0, 0)
-	in := Findings{Intake: Intake{
-		Bottles: []Part{{Known: true, Grams: 500, Product: fuel.Product{ID: string(Water)}}, {Known: true, Grams: 300, Product: fuel.Product{ID: "x"}}, {Grams: 900}, {Known: true, Grams: 200, Product: fuel.Product{ID: "y"}}},
-		Foods:   []Part{{Known: true, Grams: 60}, {Grams: 90}, {Known: true, Grams: 40}},
+	in := Findings{Intake: fuel.Intake{
+		Bottles: []fuel.Part{{Known: true, Grams: 500, Product: fuel.Product{ID: string(Water)}}, {Known: true, Grams: 300, Product: fuel.Product{ID: "x"}}, {Grams: 900}, {Known: true, Grams: 200, Product: fuel.Product{ID: "y"}}},
+		Foods:   []fuel.Part{{Known: true, Grams: 60}, {Grams: 90}, {Known: true, Grams: 40}},
 	}}.TakenIn()
 	if in.Water != 0.5 || math.Abs(in.Drink-0.5) > 1e-12 || math.Abs(in.Food-0.1) > 1e-12 {
 		t.Errorf("%+v", in)

@@ -125,10 +125,7 @@ func likeSession(tests []Findings, agreed *record.Plan) *Findings {
 // test it is like; where the stop has an effort of its own that is another than
 // in the test, that effort in the athlete's sport.
 func stopSession(s record.Stop, a record.Athlete, days []climate.HeatDay, like *Findings, minutes float64) record.Session {
-	out := record.Session{Sport: a.Sport, Effort: s.Effort}
-	if like != nil {
-		out = sessionLike(*like, s.Effort, a, minutes)
-	}
+	out := sessionAhead(a.Sport, s.Effort, like, a, minutes)
 	if len(days) > 0 {
 		out.UsedToHeat = record.AcclimatisedNo
 		if days[0].State == climate.Acclimatised {
@@ -136,6 +133,19 @@ func stopSession(s record.Stop, a record.Athlete, days []climate.HeatDay, like *
 		}
 	}
 	return out
+}
+
+// sessionAhead is the session of a stop or of a plan, which is not over: that of the
+// test it is like at its effort, else a sport, empty for the athlete's own, at that
+// effort.
+func sessionAhead(sport string, effort record.Number, like *Findings, a record.Athlete, minutes float64) record.Session {
+	if like != nil {
+		return sessionLike(*like, effort, a, minutes)
+	}
+	if sport == "" {
+		sport = a.Sport
+	}
+	return record.Session{Sport: sport, Effort: effort}
 }
 
 // sessionLike is the session of a test again, over other minutes; at another

@@ -25,7 +25,9 @@ const (
 	Hot
 )
 
-// Session is what the plan is for.
+// Session is what the plan is for: the lengths a stomach and a ceiling have to do with.
+// What it is like for the heat, package climate's Session, went into the sweat rate of
+// the [Basis] before.
 type Session struct {
 	// Minutes is elapsed time, breaks included, for the short, expected and
 	// long session, rising; a zero short or long one is taken as the

@@ -88,7 +88,8 @@ type StepRules struct {
 	Further string
 }
 
-// Target is the session the plan is for and what it aims at.
+// Target is the session the plan is for and what it aims at; see [Session] for why it
+// is not one.
 type Target struct {
 	SessionName string
 	Sport       string

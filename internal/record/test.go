@@ -61,7 +61,13 @@ type Test struct {
 	Safety  []SafetyNote      `gorm:"foreignKey:TestID"`
 }
 
-// Session is what was done, and when.
+// Session is what was done, and when: of a test, and of a session that a group shares.
+//
+// A [Stop] and the [Target] of a plan hold no Session, because they say something
+// else: how long and how hard a session is to be, which is not over and has no clock,
+// no power and no minutes played; a stop has so many of them a day, a plan one in three
+// lengths. Where they are calculated with they become one thing all the same: package
+// consult makes an Outing of each, a Session in its air over its minutes.
 type Session struct {
 	Date     Date `gorm:"size:10"`
 	Place    string

@@ -34,7 +34,8 @@ type Stop struct {
 	// TimeOfDay is "afternoon" or "mean".
 	TimeOfDay string `gorm:"size:12"`
 	Air       Air    `gorm:"embedded;embeddedPrefix:air_"`
-	// SessionsADay and Minutes of each, and effort, at this stop.
+	// SessionsADay and Minutes of each, and effort, at this stop; see [Session] for why
+	// it is not one.
 	SessionsADay Number `gorm:"embedded;embeddedPrefix:sessions_a_day_"`
 	Minutes      Number `gorm:"embedded;embeddedPrefix:minutes_" unit:"min"`
 	Effort       Number `gorm:"embedded;embeddedPrefix:effort_"`

@@ -261,8 +261,8 @@ func TestGapsOfTheHabitAreSaid(t *testing.T) {
 		t.Fatalf("a habit of known drinks says %q", text)
 	}
 	tests := b.v.Now.PlanCase.Basis.Tests
-	tests[0].Intake.Bottles = append(tests[0].Intake.Bottles, consult.Part{Item: 3, Known: true, Grams: 100, Millilitres: 100})
-	tests[0].Intake.Foods = append(tests[0].Intake.Foods, consult.Part{Item: 1, Known: true, Grams: 40, Product: fuel.Product{Name: "Cake"}})
+	tests[0].Intake.Bottles = append(tests[0].Intake.Bottles, fuel.Part{Item: 3, Known: true, Grams: 100, Millilitres: 100})
+	tests[0].Intake.Foods = append(tests[0].Intake.Foods, fuel.Part{Item: 1, Known: true, Grams: 40, Product: fuel.Product{Name: "Cake"}})
 	b.option(record.OptionFood)
 	for _, must := range []string{"Counts as plain water in the habit", "bottle 3", "Left out of the habit", "Cake"} {
 		if text := b.v.ui.page.mix.Note.Text(); !strings.Contains(text, must) {

@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/frozen"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -99,12 +100,12 @@ func (b *bench) waitsAndCloses() {
 	if kept := b.kept(); kept.State != record.TestClosed || kept.Patches[0].Sodium.Or(0) != 47.5 {
 		t.Fatalf("after the late value kept as %s with %v", kept.State, kept.Patches[0].Sodium.Or(0))
 	}
-	frozen, err := b.desk.Store.FrozenOf(context.Background(), refOf(b.kept()))
-	if err != nil || len(frozen) != 2 || frozen[0].Evidence == "" {
-		t.Fatalf("%d frozen copies (%v)", len(frozen), err)
+	copies, err := b.desk.Store.FrozenOf(context.Background(), refOf(b.kept()))
+	if err != nil || len(copies) != 2 || copies[0].Evidence == "" {
+		t.Fatalf("%d frozen copies (%v)", len(copies), err)
 	}
-	var out consult.FrozenFindings
-	if err := json.Unmarshal(frozen[0].Results, &out); err != nil || !out.Sweat.Sodium.LossRate.Known {
+	var out frozen.Findings
+	if err := json.Unmarshal(copies[0].Results, &out); err != nil || !out.Sweat.Sodium.LossRate.Known {
 		t.Errorf("kept without the sodium lost: %+v (%v)", out.Sweat.Sodium, err)
 	}
 	apptest.Click(t, b.w, "testsheet.late.plan.1")
