@@ -35,6 +35,14 @@ func (s *Shell) open(dir string, fill func(context.Context, *store.Store) error)
 	}, s.refuse)
 }
 
+// openAsItIs opens the data folder though a value in its file became another.
+func (s *Shell) openAsItIs() {
+	s.openAs(func(ctx context.Context, o store.Options) (*store.Store, error) {
+		o.AsItIs = true
+		return store.OpenContext(ctx, s.options.Dir, o)
+	}, s.refuse)
+}
+
 // restore puts a copy in the place of records that cannot be opened, which is why,
 // and begins the program on it.
 func (s *Shell) restore(snap store.Snapshot, why error) {

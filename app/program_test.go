@@ -1,7 +1,9 @@
 package app
 
 import (
+	"bytes"
 	"context"
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -299,5 +301,44 @@ func TestSentencesAtTheFootGo(t *testing.T) {
 	c.Advance(stripStays)
 	if f.strip.Message() != "" || f.body.Size().Height != whole {
 		t.Errorf("still there: %q, the screen is %g high of %g", f.strip.Message(), f.body.Size().Height, whole)
+	}
+}
+
+// A value that the disk changed is said before the records open; they open as they are
+// when one asks for it.
+func TestAlteredFileOpensAsItIs(t *testing.T) {
+	dir := t.TempDir()
+	s, w := start(t, dir, false)
+	begin(t, w)
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(dir, "ebbwell.db")
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Stat(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := bytes.Index(data, []byte("Saltmarsh"))
+	if at < 0 {
+		t.Fatal("the practice's name is nowhere")
+	}
+	data[at] ^= 1
+	if err := errors.Join(os.WriteFile(file, data, 0o600), os.Chtimes(file, info.ModTime(), info.ModTime())); err != nil {
+		t.Fatal(err)
+	}
+	s, w = start(t, dir, false)
+	if s.Program() != nil || !strings.Contains(said(w.Content()), "became another") {
+		t.Fatalf("nothing is said: %q", said(w.Content()))
+	}
+	apptest.Click(t, w, "refusal.asitis")
+	if s.Program() == nil {
+		t.Fatalf("it does not open: %q", said(w.Content()))
+	}
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
 	}
 }

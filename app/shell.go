@@ -180,6 +180,7 @@ func (s *Shell) refuseAgain(err, failed error) {
 		Dir:      s.options.Dir,
 		Failed:   failed,
 		Again:    s.Start,
+		AsItIs:   s.openAsItIs,
 		Restore:  func(snap store.Snapshot) { s.restore(snap, err) },
 		Quit:     s.closeWindow,
 	})))

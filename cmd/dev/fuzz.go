@@ -84,14 +84,18 @@ func (t tool) fuzzOne(ctx context.Context, target fuzzTarget, each time.Duration
 	return out.String(), err
 }
 
-// fuzzLine is the call of go test for one target. Making a finding small is given
-// no more time than looking for it.
+// fuzzLine is the call of go test for one target. Making an input small is given few
+// tries: go test does so with every input that reaches something new, and with a large
+// one that would take all of the time.
 func fuzzLine(target fuzzTarget, each time.Duration) []string {
 	return []string{
 		"test", "-tags", tags, "-run", "^$", "-fuzz", "^" + target.name + "$",
-		"-fuzztime", each.String(), "-fuzzminimizetime", min(each, 10*time.Second).String(), "./" + target.folder,
+		"-fuzztime", each.String(), "-fuzzminimizetime", smallTries, "./" + target.folder,
 	}
 }
+
+// smallTries is how often one input is tried smaller.
+const smallTries = "100x"
 
 // fuzzTargets lists the targets of packages, in the order of their folders.
 func fuzzTargets(root string, packages []string) (list []fuzzTarget, err error) {

@@ -53,8 +53,8 @@ func drawRows(t *rapid.T, s *shape, parent []int, of string) reflect.Value {
 // texts draws what a person may type: any script, quotes, lines, what a
 // spreadsheet would take for a formula. A table keeps a line's end as one sign.
 func texts() *rapid.Generator[string] {
-	letters := rapid.StringOfN(rapid.RuneFrom([]rune("aZ0 ,;\"'=+-@\t\nßжλ漢🙂|\\/<>&%")), 0, 12, -1)
-	return rapid.OneOf(letters, rapid.SampledFrom([]string{"=1+1", "'=1", "''", "@SUM(A1)", "-", "1.50", "yes", "  two  ", "2026-05-14"}))
+	letters := rapid.StringOfN(rapid.RuneFrom([]rune("aZ0 ,;\"'=+-@＝＠\t\nßжλ漢🙂|\\/<>&%")), 0, 12, -1)
+	return rapid.OneOf(letters, rapid.SampledFrom([]string{"=1+1", "'=1", "''", "@SUM(A1)", "-", "a;=1", "a;'=1", "a\t''=1", "＝1", "a\n－1", "1.50", "yes", "  two  ", "2026-05-14"}))
 }
 
 // drawField draws a value for one field.

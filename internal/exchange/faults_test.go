@@ -231,3 +231,30 @@ func FuzzReadJSON(f *testing.F) {
 		}
 	})
 }
+
+// TestNoPartOfACellIsAFormula: where a spreadsheet parts a text at another sign than
+// the comma, no part begins as a formula does, and reading gives the text again.
+func TestNoPartOfACellIsAFormula(t *testing.T) {
+	for _, text := range []string{
+		"a;=1+1", "=1;+2;-3;@4", "note\n=1", "note\r=1", "a\t=1", "a|=1", "＝1+1", "a;＋1", "－1", "＠x", "'=1", "a;'=1", "a;''＝1", "\t\t=1", ";=", "'", ";'", "plain; text", "",
+	} {
+		kept := disarm(text)
+		parts := strings.FieldsFunc(kept, func(r rune) bool { return strings.ContainsRune(cellEnds, r) })
+		for _, part := range append(parts, kept) {
+			if strings.ContainsAny(firstOf(part), "=+-@＝＋－＠\t\r") {
+				t.Errorf("%q is written as %q, of which %q begins as a formula does", text, kept, part)
+			}
+		}
+		if again := rearm(kept); again != text {
+			t.Errorf("%q is written as %q and read as %q", text, kept, again)
+		}
+	}
+}
+
+// firstOf is the first letter of a text.
+func firstOf(text string) string {
+	for _, r := range text {
+		return string(r)
+	}
+	return ""
+}

@@ -148,11 +148,3 @@ func ReadJSON(from io.Reader) (Records, error) {
 	}
 	return f.Records, nil
 }
-
-// rearm takes away what disarm put there.
-func rearm(text string) string {
-	if len(text) > 1 && text[0] == '\'' && strings.ContainsRune(formulaStarts, rune(text[1])) {
-		return text[1:]
-	}
-	return text
-}

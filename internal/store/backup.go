@@ -22,7 +22,7 @@ import (
 // copy is made beside the file, read again from the disk and checked, and then
 // moved into its place.
 func (s *Store) Backup(ctx context.Context, toFile string) error {
-	return s.backup(toFile, func(part string, how use) error {
+	return s.backup(toFile, true, func(part string, how use) error {
 		if err := copyFile(ctx, s.path(), how, part, part+copyEnd); err != nil {
 			return err
 		}
@@ -32,7 +32,7 @@ func (s *Store) Backup(ctx context.Context, toFile string) error {
 
 // BackupLocked is Backup with the copy locked: only the passphrase of the key opens it.
 func (s *Store) BackupLocked(ctx context.Context, toFile string, key lock.Key) error {
-	return s.backup(toFile, func(part string, how use) error {
+	return s.backup(toFile, false, func(part string, how use) error {
 		plain := filepath.Join(s.dir, partStart+string(record.NewID())+unfinished)
 		err := copyFile(ctx, s.path(), how, plain, plain+copyEnd)
 		if err == nil {
@@ -60,8 +60,9 @@ func (s *Store) BackupWith(ctx context.Context, toFile string, key lock.Key) err
 	return s.BackupLocked(ctx, toFile, key)
 }
 
-// backup lets fill make a copy beside a file and gives it its name.
-func (s *Store) backup(toFile string, fill func(part string, how use) error) error {
+// backup lets fill make a copy beside a file and gives it its name; one that is plain
+// gets its digest beside it.
+func (s *Store) backup(toFile string, plain bool, fill func(part string, how use) error) error {
 	s.gate.RLock()
 	defer s.gate.RUnlock()
 	if s.files == nil {
@@ -78,7 +79,15 @@ func (s *Store) backup(toFile string, fill func(part string, how use) error) err
 	if s.options.ReadOnly {
 		how = forLooking
 	}
-	return s.outgoing(to, "", func(part string) error { return fill(part, how) }, nil)
+	// The digest of what was there before would be wrong of what comes.
+	before := func() error { return remove(to + sumEnd) }
+	if err := s.outgoing(to, "", func(part string) error { return fill(part, how) }, before); err != nil {
+		return err
+	}
+	if plain {
+		_ = writeSum(to, false)
+	}
+	return nil
 }
 
 // wholeCopy opens a copy that was written and checks it and its links.
@@ -208,7 +217,10 @@ type Opened struct {
 	Path string
 	// Contents of it.
 	Contents Contents
-	folder   string
+	// Seal says whether every byte is as it was written; one that was locked is whole,
+	// or does not open.
+	Seal   Seal
+	folder string
 }
 
 // Close removes the plain copy.
@@ -237,9 +249,9 @@ func OpenBackup(ctx context.Context, path, passphrase string) (opened *Opened, e
 			err = errors.Join(err, o.Close())
 		}
 	}()
-	if locked {
+	if o.Seal = SealWhole; locked {
 		err = unlockFile(ctx, path, o.Path, passphrase)
-	} else {
+	} else if o.Seal, err = sealOf(ctx, path); err == nil {
 		err = copyFile(ctx, path, forCopying, o.Path, o.Path+copyEnd)
 	}
 	if err != nil {

@@ -26,7 +26,16 @@ import (
 const fileName = "ebbwell.db"
 
 // besides are the endings of the files that belong to one database.
-func besides() []string { return []string{"", "-wal", "-shm"} }
+func besides() []string { return append(openFiles(), sumEnd) }
+
+// openFiles are the endings of those the engine keeps while a database is open.
+func openFiles() []string { return []string{"", "-wal", "-shm"} }
+
+// logWaits reports whether something waits in the log beside a database.
+func logWaits(path string) bool {
+	size, err := sizeOf(path + "-wal")
+	return err == nil && size > 0
+}
 
 // use says what a connection is for.
 type use int
@@ -43,6 +52,9 @@ const (
 // connect opens the file at path. Pragmas are part of the name, so that every
 // connection of the pool has them.
 func connect(path string, u use) (*gorm.DB, error) {
+	if err := shortEnough(path); err != nil {
+		return nil, err
+	}
 	pool, err := sql.Open(dialector.DriverName, nameOf(path, u))
 	if err != nil {
 		return nil, fmt.Errorf("open %q: %w", path, err)
@@ -59,6 +71,19 @@ func connect(path string, u use) (*gorm.DB, error) {
 		return nil, errors.Join(err, pool.Close())
 	}
 	return db, nil
+}
+
+// mostPath is the longest path of a database the engine opens, in bytes: 512 with the
+// name of a journal behind it (MAX_PATHNAME of its os_unix.c).
+const mostPath = 504
+
+// shortEnough returns an error with CodeLongPath for a path that the engine does not
+// take: it would call it a file that cannot be opened.
+func shortEnough(path string) error {
+	if len(path) <= mostPath {
+		return nil
+	}
+	return &Error{Code: CodeLongPath, Doing: "open database", Path: path, Err: fmt.Errorf("the path has %d bytes, at most %d are taken", len(path), mostPath)}
 }
 
 // nameOf writes the data source name.
@@ -83,7 +108,7 @@ func nameOf(path string, u use) string {
 		pragmas = append(pragmas, "journal_mode(DELETE)")
 	case forLooking:
 		more.Set("mode", "ro")
-		if size, err := sizeOf(path + "-wal"); err != nil || size == 0 {
+		if !logWaits(path) {
 			more.Set("immutable", "1") // nothing waits beside the file
 		}
 	}
@@ -147,6 +172,9 @@ func checkLinks(db *gorm.DB) error {
 
 // copyInto writes a compact copy of the whole database into an empty file.
 func copyInto(ctx context.Context, db *gorm.DB, file string) error {
+	if err := shortEnough(file); err != nil {
+		return err
+	}
 	err := db.WithContext(ctx).Exec("VACUUM INTO ?", file).Error
 	if err != nil && ctx.Err() != nil {
 		err = ctx.Err() // not the driver's word for it

@@ -57,9 +57,13 @@ func (s *Store) eraseFrom(ctx context.Context, path string, id record.ID) (clean
 	if err := sealFile(part); err != nil {
 		return false, fail(err, "write copy")
 	}
+	if err := remove(path + sumEnd); err != nil {
+		return false, err
+	}
 	if err := moveInto(part, path); err != nil {
 		return false, fail(err, "write copy")
 	}
+	_ = writeSum(path, false)
 	return true, nil
 }
 

@@ -24,6 +24,9 @@ const (
 	// CodeDamaged: the file is not a whole database of this program;
 	// [Error.Snapshots] lists what can be restored.
 	CodeDamaged Code = "damaged"
+	// CodeAltered: a byte of the file is not as this program wrote it, though it is a
+	// whole database; [Options.AsItIs] opens it all the same.
+	CodeAltered Code = "altered"
 	// CodeNewer: the file was written by a newer version of this program.
 	CodeNewer Code = "newer"
 	// CodeOlder: the file is of an older version and was opened for reading
@@ -31,6 +34,8 @@ const (
 	CodeOlder Code = "older"
 	// CodeDisk: reading or writing the disk failed for another reason.
 	CodeDisk Code = "disk"
+	// CodeLongPath: the path of a database is longer than the engine takes.
+	CodeLongPath Code = "long-path"
 	// CodeMoved: another file took the place of the database while it was open;
 	// a copy of what was open is set aside in the snapshots.
 	CodeMoved Code = "moved"
@@ -56,7 +61,7 @@ const (
 // is left out.
 func Codes() []Code {
 	return []Code{
-		CodeInUse, CodeReadOnly, CodeNoSpace, CodeDamaged, CodeNewer, CodeOlder, CodeDisk, CodeMoved, CodeNotOpen,
+		CodeInUse, CodeReadOnly, CodeNoSpace, CodeDamaged, CodeAltered, CodeNewer, CodeOlder, CodeDisk, CodeLongPath, CodeMoved, CodeNotOpen,
 		CodeNotFound, CodeDeleted, CodeConflict, CodeClosed, CodeNoReason, CodeInvalid,
 	}
 }
@@ -73,7 +78,7 @@ type Error struct {
 	Field string
 	// Path is the file or folder, where there is one.
 	Path string
-	// Snapshots can be restored; newest first, with CodeDamaged and CodeNewer.
+	// Snapshots can be restored; newest first, with CodeDamaged, CodeAltered and CodeNewer.
 	Snapshots []Snapshot
 	// Err is the cause; may be nil.
 	Err error

@@ -98,6 +98,9 @@ func (s *Store) setOpenAside(ctx context.Context) error {
 	if err == nil {
 		err = moveInto(path+unfinished, path)
 	}
+	if err == nil {
+		_ = writeSum(path, false)
+	}
 	moved.Err = err
 	return moved
 }

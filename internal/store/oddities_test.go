@@ -89,7 +89,7 @@ func TestOddPlaces(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		names = []string{"with space", "häßlich ñ 運動 🏃", "100%25", "-", "~"}
 	}
-	if _, err := Open(filepath.Join(t.TempDir(), tooLong), Options{}); CodeOf(err) != CodeDisk {
+	if _, err := Open(filepath.Join(t.TempDir(), tooLong), Options{}); CodeOf(err) != CodeLongPath {
 		t.Errorf("a path that is too long: %v", err)
 	}
 	for _, name := range names {

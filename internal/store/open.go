@@ -26,6 +26,12 @@ func (s *Store) openFiles(ctx context.Context) error {
 	if err := s.findOrMake(); err != nil {
 		return err
 	}
+	if err := s.unaltered(ctx); err != nil {
+		return err
+	}
+	if err := s.unseal(); err != nil {
+		return err
+	}
 	if err := s.bringUpToDate(ctx); err != nil {
 		return err
 	}
@@ -53,6 +59,9 @@ func (s *Store) openFiles(ctx context.Context) error {
 // openLooking connects for reading only, to a file of the present version.
 func (s *Store) openLooking(ctx context.Context) error {
 	if err := openable(s.path(), os.O_RDONLY); err != nil {
+		return err
+	}
+	if err := s.unaltered(ctx); err != nil {
 		return err
 	}
 	reader, err := connect(s.path(), forLooking)
@@ -138,6 +147,11 @@ func openable(path string, how int) error {
 // makeNew makes a database under another name and then moves it into place,
 // so that there is a whole one or none.
 func (s *Store) makeNew() error {
+	// A folder in which no copy could be made is not begun with.
+	longest := string(SnapshotSetAside) + "-" + stampLayout + ".db" + unfinished + copyEnd
+	if err := shortEnough(filepath.Join(s.dir, snapshotFolder, longest)); err != nil {
+		return err
+	}
 	part := s.path() + unfinished
 	if err := makeEmpty(part); err != nil {
 		return err

@@ -104,7 +104,7 @@ func TestReadOnly(t *testing.T) {
 		w := makeWorld(t, s)
 		if crashed { // the files as they are while the program runs
 			other := t.TempDir()
-			for _, end := range besides() {
+			for _, end := range openFiles() {
 				must(t, os.WriteFile(filepath.Join(other, fileName+end), got(os.ReadFile(s.path()+end))(t), 0o600))
 			}
 			dir = other

@@ -9,7 +9,8 @@ import (
 
 // Restore puts a snapshot (or a backup: only the path counts) in the place of
 // the present file, which is first set aside as a snapshot of its own. When
-// the snapshot is damaged or newer than the program the present file stays.
+// the snapshot is damaged, is not as it was written (CodeAltered) or newer than the
+// program, the present file stays.
 func (s *Store) Restore(ctx context.Context, snap Snapshot) error {
 	s.gate.Lock()
 	defer s.gate.Unlock()
@@ -49,6 +50,9 @@ func Restore(ctx context.Context, dir string, snap Snapshot, o Options) error {
 // prepare copies a snapshot beside the present file and checks the copy.
 func (s *Store) prepare(ctx context.Context, snap Snapshot) (err error) {
 	if err := openable(snap.Path, os.O_RDONLY); err != nil {
+		return err
+	}
+	if err := sealed(ctx, snap.Path); err != nil {
 		return err
 	}
 	if err := clearUnfinished(s.dir); err != nil {

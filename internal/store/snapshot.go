@@ -157,7 +157,11 @@ func (s *Store) snapshot(ctx context.Context, reason SnapshotReason) error {
 		return err
 	}
 	s.tell(StageCopying)
-	return copyFile(ctx, s.path(), forCopying, path, path+unfinished)
+	if err := copyFile(ctx, s.path(), forCopying, path, path+unfinished); err != nil {
+		return err
+	}
+	_ = writeSum(path, false) // a copy without a digest is a copy too
+	return nil
 }
 
 // snapshotPath is a new name in the folder of the snapshots, which is made.

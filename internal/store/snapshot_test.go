@@ -86,7 +86,7 @@ func TestRestoreAfterCrash(t *testing.T) {
 	c.add(24 * time.Hour)
 	one.Note = "in the log"
 	one = got(s.SaveTest(ctx, one, Edit{}))(t)
-	for _, end := range besides() { // as a program that was killed leaves it
+	for _, end := range openFiles() { // as a program that was killed leaves it
 		must(t, os.WriteFile(filepath.Join(crashed, fileName+end), got(os.ReadFile(s.path()+end))(t), 0o600))
 	}
 	must(t, Restore(ctx, crashed, got(s.Snapshots())(t)[0], Options{Clock: c.now}))

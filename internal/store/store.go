@@ -60,6 +60,9 @@ type Options struct {
 	// snapshotted, and every write fails with CodeReadOnly.
 	ReadOnly bool
 
+	// AsItIs opens a file though a byte of it is not as this program wrote it.
+	AsItIs bool
+
 	// Progress is told what opening is doing, on the goroutine that opens; nil
 	// when nobody wants to know.
 	Progress func(Progress)
@@ -144,7 +147,7 @@ type state struct {
 // Open opens a data folder, making it and the database in it when absent. The
 // error's code says what stands in the way: CodeInUse, CodeReadOnly,
 // CodeNoSpace, CodeDamaged (also when the file is gone but snapshots are
-// there), CodeNewer, CodeDisk.
+// there), CodeAltered, CodeNewer, CodeDisk.
 func Open(dir string, o Options) (*Store, error) { return OpenContext(context.Background(), dir, o) }
 
 // OpenContext is [Open] with a way to stop: when the context ends, checking,
@@ -230,7 +233,7 @@ func (s *Store) follow(looking bool) error {
 func (s *Store) offer(err error) error {
 	var own *Error
 	if errors.As(err, &own) {
-		damaged := own.Code == CodeDamaged || own.Code == CodeNewer
+		damaged := own.Code == CodeDamaged || own.Code == CodeAltered || own.Code == CodeNewer
 		if own.Path == "" && (damaged || s.files == nil || own.Code == CodeDisk || own.Code == CodeReadOnly) {
 			own.Path = s.path()
 		}
@@ -280,7 +283,12 @@ func (s *Store) Close() error {
 	if s.files == nil {
 		return nil
 	}
-	err := errors.Join(s.closeFiles(), s.lock.Close())
+	mine, _ := s.inPlace()
+	err := s.closeFiles()
+	if err == nil && mine && !s.options.ReadOnly {
+		s.sealClosed()
+	}
+	err = errors.Join(err, s.lock.Close())
 	return fail(err, "close data folder")
 }
 

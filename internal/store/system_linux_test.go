@@ -31,7 +31,7 @@ func TestModes(t *testing.T) {
 			must(t, s.Trouble())
 			wantMode(t, dir, 0o700)
 			wantMode(t, filepath.Join(dir, snapshotFolder), 0o700)
-			for _, end := range besides() {
+			for _, end := range openFiles() {
 				wantMode(t, s.path()+end, 0o600)
 			}
 			wantMode(t, got(s.Snapshots())(t)[0].Path, 0o600)

@@ -190,7 +190,8 @@ func (r *records) compare(opened *store.Opened, here store.Contents, name string
 	}
 	swapping := false
 	d.Host.Ask(r.v.canvas(), field.Question{
-		Name: "practice.restore.swap", Title: w.Say("practice.restore.title"), Sentence: w.Say("practice.restore.swap"), Content: table, Width: 600,
+		Name: "practice.restore.swap", Title: w.Say("practice.restore.title"), Sentence: w.Say("practice.restore.swap"), Width: 600,
+		Content: look.VBox(10, table, r.sealed(opened.Seal)),
 		OnClosed: func() {
 			if !swapping {
 				done()
@@ -205,6 +206,19 @@ func (r *records) compare(opened *store.Opened, here store.Contents, name string
 			}},
 		},
 	})
+}
+
+// sealed says what is known of the bytes of a backup.
+func (r *records) sealed(seal store.Seal) fyne.CanvasObject {
+	say := r.v.desk.Words.Say
+	switch seal {
+	case store.SealBroken:
+		return look.NewCaution("", say("practice.restore.seal.broken"), nil)
+	case store.SealNone:
+		return look.NewParagraph(say("practice.restore.seal.none"), look.Note, look.Ink2)
+	case store.SealWhole:
+	}
+	return look.NewParagraph(say("practice.restore.seal.whole"), look.Note, look.Ink2)
 }
 
 // since is when something was entered last.

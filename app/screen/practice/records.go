@@ -68,7 +68,7 @@ func newRecords(v *View) *records {
 	r.folder = look.NewParagraph(v.desk.Store.Dir(), look.Body, look.Ink)
 	r.copiesBox = look.MinSized(0, 190, r.copies)
 	backups := look.VBox(4, r.backupRows()...)
-	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), r.copiesBox, r.take,
+	copies := v.panel(say("practice.copies"), say("practice.copies.note", store.SnapshotDays, store.SnapshotWeeks, store.SnapshotMonths), look.NewParagraph(say("practice.copies.sealed"), look.Note, look.Ink2), r.copiesBox, r.take,
 		look.HBox(8, r.restore), look.NewRule(), look.HBox(8, backup, from), backups)
 	imports := field.NewButton(h, "practice.import", say("practice.import.button"), field.Outline, func() { v.desk.Go(desk.Place{Screen: desk.Import}) })
 	into := v.panel(say("practice.import"), say("practice.import.note"), look.HBox(0, imports))

@@ -19,6 +19,8 @@ type Rescue struct {
 	Dir string
 	// Again tries to open it once more.
 	Again func()
+	// AsItIs opens it though a value in the file became another.
+	AsItIs func()
 	// Restore puts a snapshot in the place of the file, beside the window.
 	Restore func(store.Snapshot)
 	// Failed is why a snapshot could not be restored before; nil when none was tried.
@@ -44,7 +46,11 @@ func NewRefusal(h *field.Host, err error, r Rescue) fyne.CanvasObject {
 	}
 	again := field.NewButton(h, "refusal.again", say("refusal.again"), field.Primary, r.Again)
 	quit := field.NewButton(h, "refusal.quit", say("refusal.quit"), field.Outline, r.Quit)
-	parts = append(parts, trouble, look.HBox(12, again, quit))
+	row := look.HBox(12, again, quit)
+	if store.CodeOf(err) == store.CodeAltered {
+		row.Objects = []fyne.CanvasObject{again, field.NewButton(h, "refusal.asitis", say("refusal.asitis"), field.Outline, r.AsItIs), quit}
+	}
+	parts = append(parts, trouble, row)
 	return look.NewScroll(container.New(centred{}, look.VBox(16, parts...)))
 }
 
