@@ -169,6 +169,10 @@ func (v *View) write() {
 			v.ui.stopped(err)
 			return
 		}
+		v.imported, v.asked = nil, asked(v.s.draft)
+		for _, t := range in.Tests {
+			v.imported = append(v.imported, t.ID)
+		}
 		v.showDone(im)
 	})
 }

@@ -30,6 +30,9 @@ func (v *View) showDone(im record.Import) {
 	box.Add(look.NewParagraph(v.Say("import.done."+string(im.Kind)), look.Body, look.Ink2))
 	undo := v.button("import.undo", "import.undo", func() { v.askUndo(im) })
 	box.Add(look.HBox(10, athletes, again, undo))
+	if len(v.imported) > 0 {
+		box.Add(newClosePart(v).body)
+	}
 	v.show(look.OnPaper(box))
 }
 

@@ -17,6 +17,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/record"
 	"ebbwell/internal/tables"
 )
 
@@ -39,6 +40,10 @@ type View struct {
 	trouble *look.Caution
 	// at tells how far the work is.
 	at *look.Label
+	// imported are the sheets that were imported just now, asked those of them that the
+	// import asked about.
+	imported []record.ID
+	asked    map[record.ID]bool
 }
 
 var _ desk.View = (*View)(nil)

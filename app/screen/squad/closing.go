@@ -9,11 +9,8 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/consult"
-	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
-	"ebbwell/internal/store"
 )
 
 // closable are the rows whose sheets can be closed as they stand; stay names those
@@ -102,20 +99,9 @@ func (v *View) closeSheet(r squad.Row) error {
 		return fmt.Errorf("close the sheet: %w", err)
 	}
 	texts := v.doc.Now().sheets[id].Texts(record.Ref{Kind: record.KindTest, ID: id})
-	with := v.desk.Calculate()
-	found := consult.Find(kept, r.Sheet.Athlete, texts, with)
-	kept.State = record.TestClosed
-	if found.Waits() {
-		kept.State = record.TestWaiting
-	}
-	found.Test.State = kept.State
-	inputs, results, err := consult.FreezeTest(found, r.Sheet.Athlete, texts, with)
+	closed, err := v.desk.CloseSheet(ctx, kept, r.Sheet.Athlete, texts, v.desk.Calculate())
 	if err != nil {
-		return fmt.Errorf("close the sheet: %w", err)
-	}
-	closed, err := v.desk.Store.CloseTest(ctx, kept, store.Freezing{Inputs: inputs, Results: results, Evidence: evidence.Version, Line: consult.LineOf(found)}, store.Edit{})
-	if err != nil {
-		return fmt.Errorf("close the sheet: %w", err)
+		return err
 	}
 	v.doc.Closed(closed)
 	return v.desk.NoteCorrected(ctx, closed)
