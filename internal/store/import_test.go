@@ -167,6 +167,37 @@ func TestImportedResults(t *testing.T) {
 	}
 }
 
+// TestUndoBeside: plans and trips that came with athletes go with them; one that was
+// changed since stays, and keeps what it rests on.
+func TestUndoBeside(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	in := Incoming{Kind: record.ImportRecords,
+		Athletes: []record.Athlete{{Meta: record.Meta{ID: "a1"}, Name: "Wren"}, {Meta: record.Meta{ID: "a2"}, Name: "Tove"}},
+		Tests:    []record.Test{{Meta: record.Meta{ID: "t1"}, AthleteID: "a1"}, {Meta: record.Meta{ID: "t2"}, AthleteID: "a2"}},
+		Trips:    []record.Trip{{Meta: record.Meta{ID: "r1"}, Name: "Coast", Travellers: []record.Traveller{{AthleteID: "a1"}}}},
+		Products: []record.Product{{Meta: record.Meta{ID: "x1"}, Name: "Drink"}},
+		Plans: []record.Plan{
+			{Meta: record.Meta{ID: "p1"}, AthleteID: "a1", Name: "first", Basis: record.PlanBasis{TestID: "t1"}},
+			{Meta: record.Meta{ID: "p2"}, AthleteID: "a2", Name: "second", Basis: record.PlanBasis{TestID: "t2"}},
+		},
+	}
+	im := got(s.Import(ctx, in))(t)
+	if plans, trips := PlansAndTrips(im); plans != 2 || trips != 1 {
+		t.Errorf("%d plans and %d trips are told", plans, trips)
+	}
+	if ids := got(s.IDs(ctx, record.KindPlan, record.KindTrip, record.KindProduct))(t); len(ids) != 4 || !ids["p2"] || !ids["r1"] || !ids["x1"] {
+		t.Errorf("ids are %v", ids)
+	}
+	two := got(s.LoadPlan(ctx, "p2"))(t)
+	two.Name = "mine"
+	got(s.SavePlan(ctx, two, Edit{}))(t)
+	u := got(s.UndoImport(ctx, im.ID))(t)
+	if u.Plans != 1 || u.Trips != 1 || u.Tests != 1 || u.Athletes != 1 || len(u.Left) != 3 || u.Left[0].Athlete != "mine" || u.Left[0].Why != LeftChanged {
+		t.Errorf("undone %+v", u)
+	}
+	checkWhole(t, s)
+}
+
 // TestTemplates: they are kept, replaced and removed.
 func TestTemplates(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()

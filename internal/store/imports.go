@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"reflect"
 
 	"gorm.io/gorm"
 
@@ -51,4 +52,22 @@ func (s *Store) RemoveTemplate(ctx context.Context, id record.ID) error {
 		w.peopleChange = false
 		return w.tx.Where("id = ?", id).Delete(&record.ImportTemplate{}).Error
 	})
+}
+
+// IDs lists the ids of every record of some kinds, deleted ones too.
+func (s *Store) IDs(ctx context.Context, kinds ...record.Kind) (map[record.ID]bool, error) {
+	all := map[record.ID]bool{}
+	err := s.read(ctx, "list ids", func(tx *gorm.DB) error {
+		for _, kind := range kinds {
+			var ids []record.ID
+			if err := tx.Model(reflect.New(s.shapes[kind].model).Interface()).Pluck("id", &ids).Error; err != nil {
+				return err
+			}
+			for _, id := range ids {
+				all[id] = true
+			}
+		}
+		return nil
+	})
+	return all, err
 }

@@ -23,6 +23,10 @@ type Incoming struct {
 	Groups   []record.Group
 	Athletes []record.Athlete
 	Tests    []record.Test
+	// Products, Trips and Plans are new too; what they point at is kept or among these.
+	Products []record.Product
+	Trips    []record.Trip
+	Plans    []record.Plan
 	// Results go onto patches of kept tests.
 	Results []PatchResult
 	// Progress is told how many records are written; nil when nobody wants to know.
@@ -48,7 +52,7 @@ func (s *Store) Import(ctx context.Context, in Incoming) (record.Import, error) 
 	im := record.Import{ID: record.NewID(), File: in.File, Kind: in.Kind, Athletes: len(in.Athletes), Tests: len(in.Tests), Results: len(in.Results)}
 	err := s.write(ctx, "import", func(w *work) error {
 		im.At, im.By = w.now, w.by
-		of, done := len(in.Groups)+len(in.Athletes)+len(in.Tests)+len(in.Results), 0
+		of, done := len(in.Groups)+len(in.Athletes)+len(in.Tests)+len(in.Products)+len(in.Trips)+len(in.Plans)+len(in.Results), 0
 		next := func() error {
 			done++
 			if in.Progress != nil {
@@ -63,7 +67,11 @@ func (s *Store) Import(ctx context.Context, in Incoming) (record.Import, error) 
 		if err != nil {
 			return err
 		}
-		if im.Added, err = json.Marshal(changed); err != nil {
+		if err := errors.Join(addNewOf(w, record.KindProduct, in.Products, next), addNewOf(w, record.KindTrip, in.Trips, next),
+			addNewOf(w, record.KindPlan, in.Plans, next)); err != nil {
+			return err
+		}
+		if im.Added, err = json.Marshal(addedBeside(in, changed)); err != nil {
 			return fmt.Errorf("write down what was imported: %w", err)
 		}
 		return w.tx.Create(&im).Error
@@ -72,6 +80,50 @@ func (s *Store) Import(ctx context.Context, in Incoming) (record.Import, error) 
 		return record.Import{}, err
 	}
 	return im, nil
+}
+
+// broughtBeside is what an import of an export added beside athletes and tests.
+type broughtBeside struct{ Plans, Trips []record.ID }
+
+// addedBeside is what is written down of an import so that it can be undone: the values
+// of a laboratory, or plans and trips.
+func addedBeside(in Incoming, changed []patched) any {
+	if len(in.Plans)+len(in.Trips) == 0 {
+		return changed
+	}
+	var b broughtBeside
+	for _, p := range in.Plans {
+		b.Plans = append(b.Plans, p.ID)
+	}
+	for _, t := range in.Trips {
+		b.Trips = append(b.Trips, t.ID)
+	}
+	return b
+}
+
+// besideOf reads what [addedBeside] wrote; nothing where values of a laboratory are.
+func besideOf(im record.Import) (b broughtBeside) {
+	if im.Kind != record.ImportRecords || json.Unmarshal(im.Added, &b) != nil {
+		return broughtBeside{}
+	}
+	return b
+}
+
+// PlansAndTrips counts what an import added beside athletes and tests.
+func PlansAndTrips(im record.Import) (plans, trips int) {
+	b := besideOf(im)
+	return len(b.Plans), len(b.Trips)
+}
+
+// addNewOf writes new records of one kind.
+func addNewOf[T any](w *work, kind record.Kind, list []T, next func() error) error {
+	for i := range list {
+		one := copyOf(list[i])
+		if err := errors.Join(w.addNew(kind, &one), next()); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // addRecords writes the new records.

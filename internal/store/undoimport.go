@@ -12,8 +12,8 @@ import (
 
 // Undone tells what undoing an import removed and what it left.
 type Undone struct {
-	Athletes, Tests, Results int
-	Left                     []LeftImported
+	Athletes, Tests, Results, Plans, Trips int
+	Left                                   []LeftImported
 }
 
 // LeftImported is a record of an import that stays, and why.
@@ -51,7 +51,7 @@ func (s *Store) UndoImport(ctx context.Context, id record.ID) (Undone, error) {
 		if im.UndoneAt != nil {
 			return &Error{Code: CodeInvalid, Doing: "undo import", Err: errors.New("it was undone already")}
 		}
-		for _, part := range []func(context.Context, record.Import, *Undone) error{w.undoTests, w.undoAthletes, w.undoResults} {
+		for _, part := range []func(context.Context, record.Import, *Undone) error{w.undoBeside, w.undoTests, w.undoAthletes, w.undoResults} {
 			if err := part(ctx, im, &u); err != nil {
 				return err
 			}
@@ -63,6 +63,51 @@ func (s *Store) UndoImport(ctx context.Context, id record.ID) (Undone, error) {
 		return Undone{}, err
 	}
 	return u, nil
+}
+
+// undoBeside removes the plans and trips that are as they came. Products stay: they may
+// be used by now.
+func (w *work) undoBeside(ctx context.Context, im record.Import, u *Undone) error {
+	b := besideOf(im)
+	for _, part := range []struct {
+		kind record.Kind
+		ids  []record.ID
+		uses []usedBy
+		n    *int
+	}{{record.KindPlan, b.Plans, []usedBy{{"prints", "record"}}, &u.Plans}, {record.KindTrip, b.Trips, []usedBy{{"prints", "record"}}, &u.Trips}} {
+		for _, id := range part.ids {
+			ref := record.Ref{Kind: part.kind, ID: id}
+			var m []record.Meta
+			if err := errors.Join(ctx.Err(), w.table(w.shapes[part.kind]).Where("id = ? AND deleted_at IS NULL", id).Find(&m).Error); err != nil {
+				return fail(err, "look for what was imported")
+			}
+			if len(m) == 0 {
+				continue // deleted since
+			}
+			why, err := w.whyLeft(ref, m[0], part.uses)
+			if err != nil {
+				return err
+			}
+			if why != "" {
+				u.Left = append(u.Left, LeftImported{Ref: ref, Athlete: w.nameOf(ref), Why: why})
+				continue
+			}
+			if err := w.remove(ref, m[0]); err != nil {
+				return err
+			}
+			*part.n++
+		}
+	}
+	return nil
+}
+
+// nameOf is the name of a plan or a trip.
+func (w *work) nameOf(ref record.Ref) string {
+	var names []string
+	if err := w.table(w.shapes[ref.Kind]).Where("id = ?", ref.ID).Pluck("name", &names).Error; err != nil {
+		return ""
+	}
+	return first(names)
 }
 
 // undoTests removes the tests that are as they came.
@@ -173,6 +218,9 @@ func (w *work) remove(ref record.Ref, m record.Meta) error {
 // undoResults puts patches back as they were, where the value is still the one that
 // was imported and the sheet is open to it.
 func (w *work) undoResults(ctx context.Context, im record.Import, u *Undone) error {
+	if im.Kind != record.ImportLaboratory && im.Results == 0 {
+		return nil
+	}
 	var changed []patched
 	if err := json.Unmarshal(im.Added, &changed); err != nil {
 		return fail(fmt.Errorf("read what was imported: %w", err), "undo import")

@@ -17,6 +17,10 @@ type Draft struct {
 	// out; Questions are odd and do not.
 	Faults    []Fault
 	Questions []Question
+	// People and Sheets lead from the ids in a file of this program to those here;
+	// Present are those of them that were here before.
+	People, Sheets map[record.ID]record.ID
+	Present        map[record.ID]bool
 }
 
 // RowDraft is what one row adds.

@@ -12,11 +12,15 @@ import (
 )
 
 // Own is what was read of a file that this program wrote, as far as an import takes
-// it: athletes, tests and groups. Plans, trips, sessions and products stay in the file.
+// it: athletes, tests and groups, and with them plans, trips and the products these name.
+// Sessions of a group stay in the file.
 type Own struct {
 	athletes []record.Athlete
 	tests    []record.Test
 	groups   []record.Group
+	plans    []record.Plan
+	trips    []record.Trip
+	products []record.Product
 	faults   []exchange.Fault
 }
 
@@ -30,7 +34,7 @@ func OpenOwn(data []byte) (*Own, error) {
 	if !own {
 		return nil, nil
 	}
-	return &Own{athletes: r.Athletes, tests: r.Tests, groups: r.Groups, faults: faults}, nil
+	return &Own{athletes: r.Athletes, tests: r.Tests, groups: r.Groups, plans: r.Plans, trips: r.Trips, products: r.Products, faults: faults}, nil
 }
 
 // Mentions are the athletes the file speaks of.
@@ -54,7 +58,7 @@ func (o *Own) Place(f Fault) (exchange.Fault, bool) {
 // Draft is what the file adds to what is known. Rows count athletes, then tests. A
 // fault's Column counts the faults of the file; [Own.Place] says where it is.
 func (o *Own) Draft(k Known, d consult.Setup, today record.Date) Draft {
-	out := Draft{Kind: record.ImportRecords}
+	out := Draft{Kind: record.ImportRecords, People: map[record.ID]record.ID{}, Sheets: map[record.ID]record.ID{}, Present: map[record.ID]bool{}}
 	for i, f := range o.faults {
 		code := FaultOwn
 		switch f.Kind {
@@ -76,7 +80,8 @@ func (o *Own) Draft(k Known, d consult.Setup, today record.Date) Draft {
 			row.Athlete = a.Anew()
 			row.Athlete.ID = record.NewID()
 		}
-		people[a.ID] = row
+		people[a.ID], out.People[a.ID] = row, row.Athlete.ID
+		out.Present[row.Athlete.ID] = row.Existing
 		if !row.Existing {
 			out.Rows = append(out.Rows, row)
 		}
@@ -88,6 +93,7 @@ func (o *Own) Draft(k Known, d consult.Setup, today record.Date) Draft {
 		}
 		row.Row = len(o.athletes) + i
 		row.Twin = Twin{Kept: k.has(t, row.Athlete.ID), Row: -1}
+		out.Sheets[t.ID], out.Present[t.ID] = t.ID, k.TestIDs[t.ID]
 		if k.TestIDs[t.ID] {
 			t = t.Anew()
 		}

@@ -117,3 +117,50 @@ func TestOpenOwnOfOtherFiles(t *testing.T) {
 		t.Errorf("half an export: %v, %v", o, err)
 	}
 }
+
+// TestOwnBrings: plans come as drafts of who they are of here, with what they rest on as
+// it is here; trips with those of their travellers who come; products that are named.
+func TestOwnBrings(t *testing.T) {
+	at := time.Date(2025, 5, 1, 10, 0, 0, 0, time.UTC)
+	plan := func(id, athlete, test record.ID) record.Plan {
+		p := record.Plan{Meta: record.Meta{ID: id}, AthleteID: athlete, State: record.PlanAgreed, Agreement: record.Agreement{AgreedAt: &at, AgreedBy: "Ada"}}
+		p.Basis = record.PlanBasis{TestID: test, PoolIDs: "t1 gone", StopID: "s1"}
+		p.Options = []record.Option{{Meta: record.Meta{ID: id + "o"}, PlanID: id, Items: []record.Item{{Meta: record.Meta{ID: id + "i"}, OptionID: id + "o", ProductID: "x1"}}}}
+		return p
+	}
+	trip := func(id record.ID, who ...record.ID) record.Trip {
+		x := record.Trip{Meta: record.Meta{ID: id}, Stops: []record.Stop{{Meta: record.Meta{ID: "s" + id[1:]}, TripID: id}}}
+		for _, a := range who {
+			x.Travellers = append(x.Travellers, record.Traveller{Meta: record.Meta{ID: id + a}, TripID: id, AthleteID: a})
+		}
+		return x
+	}
+	o := exported(t, exchange.Records{
+		Athletes: []record.Athlete{{Meta: record.Meta{ID: "a1"}, Name: "Wren", Born: "1999-01-01"}, {Meta: record.Meta{ID: "a2"}, Name: "Tove", Born: "1990-02-02"}},
+		Tests:    []record.Test{sheetOf("t1", "a1", "2025-05-01", 61)},
+		Plans:    []record.Plan{plan("p1", "a1", "t1"), plan("p2", "a2", "t9"), plan("p3", "a1", "t1"), plan("p4", "nobody", "")},
+		Trips:    []record.Trip{trip("r1", "a1", "nobody"), trip("r2", "nobody"), trip("r3", "a2")},
+		Products: []record.Product{{Meta: record.Meta{ID: "x1"}}, {Meta: record.Meta{ID: "x2"}}},
+	})
+	d := o.Draft(Known{Athletes: []record.Athlete{{Meta: record.Meta{ID: "here"}, Name: "Tove", Born: "1990-02-02"}}}, consult.Setup{Pantry: &consult.Pantry{}}, "2025-06-01")
+	b := o.Beside(d, d.Take(Choice{}), map[record.ID]bool{"p3": true, "r3": true})
+	if len(b.Plans) != 2 || b.Plans[0].ID != "p1" || b.Plans[1].AthleteID != "here" {
+		t.Fatalf("plans are %+v", b.Plans)
+	}
+	if p := b.Plans[0]; p.State != record.PlanDraft || p.Agreement.AgreedAt != nil || p.Agreement.AgreedBy != "" || p.Basis.TestID != "t1" || p.Basis.PoolIDs != "t1" || p.Basis.StopID != "s1" {
+		t.Errorf("a plan comes as %+v", p)
+	}
+	if p := b.Plans[1]; p.Basis.TestID != "" {
+		t.Errorf("a plan rests on a test that is not here: %+v", p.Basis)
+	}
+	if len(b.Trips) != 1 || len(b.Trips[0].Travellers) != 1 || b.Trips[0].Travellers[0].AthleteID != "a1" {
+		t.Errorf("trips are %+v", b.Trips)
+	}
+	if len(b.Products) != 1 || b.Products[0].ID != "x1" {
+		t.Errorf("products are %+v", b.Products)
+	}
+	left := o.Beside(d, d.Take(Choice{LeaveOut: map[int]bool{0: true, 2: true}}), nil)
+	if len(left.Plans) != 1 || left.Plans[0].AthleteID != "here" {
+		t.Errorf("with an athlete left out plans are %+v", left.Plans)
+	}
+}

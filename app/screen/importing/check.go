@@ -102,7 +102,8 @@ func (p *checkPage) follow() {
 	p.tabs.SetTabs(p.parts())
 	p.showPart(chosen)
 	taken := v.s.draft.Take(v.s.choice())
-	p.sum.SetText(v.Say("import.sum", v.added(record.Import{Athletes: len(taken.Athletes), Tests: len(taken.Tests), Results: len(taken.Results)})))
+	beside := v.beside(taken)
+	p.sum.SetText(v.Say("import.sum", v.counted(len(taken.Tests), len(taken.Athletes), len(taken.Results), len(beside.Plans), len(beside.Trips))))
 	p.why.SetText(v.Say(p.reason()))
 	rows := len(v.s.faulty())
 	p.without.SetText(v.Say("import.without", max(rows, 1)))
@@ -184,11 +185,21 @@ func (v *View) incoming() store.Incoming {
 	if v.s.own != nil {
 		in.Kind = record.ImportRecords
 		in.Groups, in.Athletes = v.s.own.Grouped(in.Athletes, v.known.groups)
+		b := v.beside(taken)
+		in.Products, in.Trips, in.Plans = b.Products, b.Trips, b.Plans
 	}
 	for _, r := range taken.Results {
 		in.Results = append(in.Results, store.PatchResult(r))
 	}
 	return in
+}
+
+// beside is what comes with athletes and tests of an export.
+func (v *View) beside(taken tables.Taken) tables.Beside {
+	if v.s.own == nil || v.known == nil {
+		return tables.Beside{}
+	}
+	return v.s.own.Beside(v.s.draft, taken, v.known.others)
 }
 
 // with reads the file anew by a changed mapping.

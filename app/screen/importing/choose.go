@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/record"
+	"ebbwell/internal/store"
 )
 
 // endings are those of files that can be imported.
@@ -83,11 +84,20 @@ func (v *View) local(at time.Time) time.Time { return at.In(v.desk.Now().Locatio
 
 // added says what an import added.
 func (v *View) added(im record.Import) string {
+	plans, trips := store.PlansAndTrips(im)
+	return v.counted(im.Tests, im.Athletes, im.Results, plans, trips)
+}
+
+// counted is how much there is of each sort, as a list.
+func (v *View) counted(tests, athletes, results, plans, trips int) string {
 	var parts []string
 	for _, part := range []struct {
 		n   int
 		key string
-	}{{im.Tests, "import.count.tests"}, {im.Athletes, "import.count.athletes"}, {im.Results, "import.count.results"}} {
+	}{
+		{tests, "import.count.tests"}, {athletes, "import.count.athletes"}, {results, "import.count.results"},
+		{plans, "import.count.plans"}, {trips, "import.count.trips"},
+	} {
 		if part.n > 0 {
 			parts = append(parts, v.Say(part.key, part.n))
 		}

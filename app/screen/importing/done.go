@@ -56,9 +56,8 @@ func (v *View) askUndo(im record.Import) {
 // showUndone says what was removed, and what stays and why.
 func (v *View) showUndone(im record.Import, u store.Undone) {
 	v.s = state{phase: done, file: im.File}
-	removed := record.Import{Athletes: u.Athletes, Tests: u.Tests, Results: u.Results}
 	box := look.VBox(12, look.NewLabel(v.Say("import.undone"), look.Title, look.Ink),
-		look.NewParagraph(v.Say("import.undone.removed", v.added(removed)), look.Body, look.Ink))
+		look.NewParagraph(v.Say("import.undone.removed", v.counted(u.Tests, u.Athletes, u.Results, u.Plans, u.Trips)), look.Body, look.Ink))
 	if len(u.Left) > 0 {
 		box.Add(look.NewParagraph(v.Say("import.undone.left"), look.Body, look.Ink))
 		box.Add(v.leftList(u.Left))

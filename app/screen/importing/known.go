@@ -16,6 +16,8 @@ import (
 type known struct {
 	tables.Known
 	groups []record.Group
+	// others are the ids of all plans, trips and products, deleted ones too.
+	others map[record.ID]bool
 }
 
 // load reads what the practice has of what a file speaks of: of athletes of another
@@ -35,6 +37,9 @@ func (v *View) load(ctx context.Context, s state) (*known, error) {
 			k.Tests = append(k.Tests, tables.KnownTest{Athlete: d.AthleteID, Date: d.Date, Start: d.Start})
 			sheets[d.AthleteID] = sheets[d.AthleteID] || laboratory && about.Days[d.Date]
 		}
+	}
+	if k.others, err = v.desk.Store.IDs(ctx, record.KindPlan, record.KindTrip, record.KindProduct); err != nil {
+		return nil, fmt.Errorf("list plans and trips: %w", err)
 	}
 	people, err := v.desk.Store.People(ctx)
 	if err != nil {
