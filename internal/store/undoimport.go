@@ -192,6 +192,9 @@ func (w *work) whyLeft(ref record.Ref, m record.Meta, uses []usedBy) (LeftWhy, e
 		if of.table != "prints" { // a printed page is never deleted
 			about = about.Where("deleted_at IS NULL")
 		}
+		if of.table == "travellers" { // a trip that was deleted keeps nobody
+			about = about.Where("trip_id IN (?)", w.tx.Model(&record.Trip{}).Select("id").Where("deleted_at IS NULL"))
+		}
 		if err := about.Count(&n).Error; err != nil {
 			return "", fail(err, "look for uses")
 		}
