@@ -103,3 +103,14 @@ type Print struct {
 	At       time.Time
 	By       string
 }
+
+// PageLetter is a print that is a letter, plain text.
+const PageLetter = "letter"
+
+// Ending is that of the file a print was: ".txt" of a letter, else ".pdf".
+func (p Print) Ending() string {
+	if p.Page == PageLetter {
+		return ".txt"
+	}
+	return ".pdf"
+}

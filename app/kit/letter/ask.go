@@ -2,6 +2,7 @@ package letter
 
 import (
 	"context"
+	"fmt"
 
 	"fyne.io/fyne/v2"
 
@@ -21,6 +22,10 @@ type Source struct {
 	// File is the name a kept letter is offered, without its ending, in the window's
 	// language.
 	File string
+	// Athlete is whom it is of; what it was written from is Kind and Record.
+	Athlete record.ID
+	Kind    record.Kind
+	Record  record.ID
 	// Of is the letter in the language of a desk.
 	Of func(ctx context.Context, d *desk.Desk) (Letter, error)
 }
@@ -45,7 +50,7 @@ func Ask(d *desk.Desk, on fyne.Canvas, s Source) {
 			{Name: "no", Text: say("letter.close")},
 			{Name: "save", Text: say("letter.save"), Kind: field.Outline, Do: func() bool {
 				dialog.Close() // what is asked next stands in its place
-				save(d, on, s, text)
+				save(d, on, s, s.print(text, other.Words.Language().String()))
 				return true
 			}},
 			{Name: "copy", Text: say("letter.copy"), Kind: field.Primary, Do: func() bool {
@@ -68,13 +73,23 @@ func shown(l Letter) fyne.CanvasObject {
 	return box
 }
 
-// save asks where the letter is to be kept, and keeps it.
-func save(d *desk.Desk, on fyne.Canvas, s Source, text string) {
+// print is the letter as it is kept among the pages of the athlete.
+func (s Source) print(text, language string) record.Print {
+	return record.Print{AthleteID: s.Athlete, Kind: s.Kind, Record: s.Record, Page: record.PageLetter, Language: language, Bytes: []byte(text)}
+}
+
+// save asks where the letter is to be kept, and keeps it there and with the records.
+func save(d *desk.Desk, on fyne.Canvas, s Source, p record.Print) {
 	say := d.Words.Say
 	saveto.Ask(d, on, saveto.Request{
 		Name: s.Name + ".ask", Title: say("letter.save"), Sentence: say("letter.save.sentence"), Yes: say("letter.save.yes"),
-		File:  saveto.FileName(s.File, ".txt"),
-		Write: func(ctx context.Context, path string) error { return d.Store.WriteFile(ctx, path, []byte(text)) },
+		File: saveto.FileName(s.File, p.Ending()),
+		Write: func(ctx context.Context, path string) error {
+			if _, err := d.Store.HandOut(ctx, p, path); err != nil {
+				return fmt.Errorf("write and keep a letter: %w", err)
+			}
+			return nil
+		},
 		Done: func(path string) {
 			d.Say(say("letter.saved", path), say("saveto.open"), func() { saveto.Show(d, path) })
 		},

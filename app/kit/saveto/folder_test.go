@@ -60,9 +60,14 @@ func TestFoldersAreRemembered(t *testing.T) {
 
 func TestPrintingCommands(t *testing.T) {
 	for _, system := range []string{"linux", "darwin", "windows"} {
-		name, args := printing(system, "-a b.pdf")
-		if name == "" || args[len(args)-1] != "-a b.pdf" {
-			t.Errorf("%s: %s %q", system, name, args)
+		const page = "-a’s b.pdf"
+		name, args, env := printing(system, page)
+		given := append(slices.Clone(args), env...)
+		if name == "" || !strings.HasSuffix(given[len(given)-1], page) {
+			t.Errorf("%s: %s %q %q", system, name, args, env)
+		}
+		if system == "windows" && strings.Contains(strings.Join(args, " "), page) {
+			t.Errorf("the shell reads the name: %q", args)
 		}
 	}
 }

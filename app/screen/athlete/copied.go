@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/kit/letter"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
 )
 
 // askLetter shows how things stand as text: the last test, and the plan the athlete
@@ -17,7 +18,7 @@ import (
 func (v *Overview) askLetter() {
 	a := v.file.athlete
 	letter.Ask(v.desk, fyne.CurrentApp().Driver().CanvasForObject(v.body), letter.Source{
-		Name: "overview.letter", File: v.sp.Say("letter.file.overview", a.Name),
+		Name: "overview.letter", File: v.sp.Say("letter.file.overview", a.Name), Athlete: a.ID, Kind: record.KindAthlete, Record: a.ID,
 		Of: func(ctx context.Context, d *desk.Desk) (letter.Letter, error) {
 			var last *consult.Findings
 			if f, ok := v.file.last(); ok {

@@ -85,7 +85,7 @@ func (s state) addPages(ctx context.Context, to *zip.Writer, d *desk.Desk) error
 		if err != nil {
 			return fmt.Errorf("read a kept page: %w", err)
 		}
-		name := saveto.FileName(d.Words.Say("give.page.file", len(s.prints)-i, pageName(d.Words, whole.Page), string(record.DateOf(whole.At))), ".pdf")
+		name := saveto.FileName(d.Words.Say("give.page.file", len(s.prints)-i, pageName(d.Words, whole.Page), string(record.DateOf(whole.At))), whole.Ending())
 		if err := add(to, name, func(w io.Writer) error {
 			_, err := w.Write(whole.Bytes)
 			return err

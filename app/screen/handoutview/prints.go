@@ -114,7 +114,7 @@ func (p *printed) openLast() {
 		if err != nil {
 			return err
 		}
-		path, err = saveto.Aside(saveto.FileName(name, ".pdf"), whole.Bytes)
+		path, err = saveto.Aside(saveto.FileName(name, one.Ending()), whole.Bytes)
 		return err
 	}, func(err error) {
 		if err != nil {
@@ -135,7 +135,7 @@ func (p *printed) saveAgain() {
 	row := p.table.Row(i)
 	saveto.Ask(v.desk, v.canvas(), saveto.Request{
 		Name: "handoutview.ask", Title: w.Say("handoutview.again.title", row[0], row[1]), Sentence: w.Say("handoutview.again.sentence"),
-		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(w.Say("handoutview.file", v.file.subject.athlete.Name, row[0], string(record.DateOf(one.At))), ".pdf"),
+		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(w.Say("handoutview.file", v.file.subject.athlete.Name, row[0], string(record.DateOf(one.At))), one.Ending()),
 		Write: func(ctx context.Context, path string) error {
 			whole, err := v.desk.Store.LoadPrint(ctx, one.ID)
 			if err != nil {

@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/letter"
+	"ebbwell/internal/record"
 )
 
 // askLetter shows the open plan as text, with the test it is based on.
@@ -14,7 +15,7 @@ func (v *View) askLetter() {
 	}
 	a := v.File.Athlete
 	letter.Ask(v.Desk, v.Canvas(), letter.Source{
-		Name: "planner.letter", File: v.Speaker.Say("letter.file.plan", a.Name),
+		Name: "planner.letter", File: v.Speaker.Say("letter.file.plan", a.Name), Athlete: a.ID, Kind: record.KindPlan, Record: v.Now.Plan.ID,
 		Of: func(ctx context.Context, d *desk.Desk) (letter.Letter, error) {
 			p, err := d.Store.LoadPlan(ctx, v.Now.Plan.ID)
 			if err != nil {

@@ -204,6 +204,7 @@ func (v *View) askLetter() {
 	}
 	letter.Ask(v.desk, v.canvas(), letter.Source{
 		Name: "testsheet.letter", File: v.b.Say("letter.file.test", v.athlete.Name, string(v.b.Doc.Now().Record.Session.Date)),
+		Athlete: v.athlete.ID, Kind: record.KindTest, Record: v.b.Doc.Now().Record.ID,
 		Of: func(ctx context.Context, d *desk.Desk) (letter.Letter, error) {
 			other := *v
 			other.desk = d
