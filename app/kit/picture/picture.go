@@ -111,12 +111,31 @@ func Link(d *desk.Desk, name, file string, chart func() fyne.CanvasObject) *fiel
 
 // Button is the same as a button for the head of a screen.
 func Button(d *desk.Desk, name, file string, chart func() fyne.CanvasObject) *field.Button {
-	return field.NewButton(d.Host, name, d.Words.Say("picture.title"), field.Outline, func() { saveChart(d, name, file, chart()) })
+	return ButtonOf(d, name, file, func() []fyne.CanvasObject { return []fyne.CanvasObject{chart()} })
+}
+
+// ButtonOf saves several charts, those that are shown, each as a picture of its own.
+func ButtonOf(d *desk.Desk, name, file string, charts func() []fyne.CanvasObject) *field.Button {
+	return field.NewButton(d.Host, name, d.Words.Say("picture.title"), field.Outline, func() { saveCharts(d, name, file, charts()) })
 }
 
 // saveChart asks where a chart's picture is to be kept.
 func saveChart(d *desk.Desk, name, file string, o fyne.CanvasObject) {
-	on := fyne.CurrentApp().Driver().CanvasForObject(o)
-	img := Of(o)
-	Save(d, on, Request{Name: name + ".ask", File: file, Pictures: func(context.Context) ([]image.Image, error) { return []image.Image{img}, nil }})
+	saveCharts(d, name, file, []fyne.CanvasObject{o})
+}
+
+// saveCharts asks where the pictures of those of the charts that are shown are to be kept.
+func saveCharts(d *desk.Desk, name, file string, charts []fyne.CanvasObject) {
+	var on fyne.Canvas
+	var list []image.Image
+	for _, o := range charts {
+		if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil && o.Visible() && o.Size().Width > 0 {
+			on = c
+			list = append(list, Of(o))
+		}
+	}
+	if len(list) == 0 {
+		return
+	}
+	Save(d, on, Request{Name: name + ".ask", File: file, Pictures: func(context.Context) ([]image.Image, error) { return list, nil }})
 }

@@ -7,24 +7,26 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/picture"
 	"ebbwell/internal/consult"
 )
 
 // Tests shows which of the athlete's tests holds for a session, and the sweat
 // rate to expect.
 type Tests struct {
-	sp     Speaker
-	now    consult.Calculation
-	table  *testRows
-	none   *look.Paragraph
-	figure *look.Label
-	beside *look.Paragraph
-	why    *field.Link
-	strip  *chart.RangeStrip
-	rests  *look.Paragraph
-	advice *look.Paragraph
-	known  fyne.CanvasObject
-	body   *fyne.Container
+	sp      Speaker
+	now     consult.Calculation
+	table   *testRows
+	none    *look.Paragraph
+	figure  *look.Label
+	beside  *look.Paragraph
+	why     *field.Link
+	strip   *chart.RangeStrip
+	picture *field.Link
+	rests   *look.Paragraph
+	advice  *look.Paragraph
+	known   fyne.CanvasObject
+	body    *fyne.Container
 }
 
 // NewTests makes the part; name is how its controls begin ("trip.stop").
@@ -40,7 +42,8 @@ func NewTests(d *desk.Desk, name string, sp Speaker) *Tests {
 		}
 	})
 	rate := look.Columns(12, []look.Track{look.Fit(), look.Share(1), look.Fit()}, p.figure, p.beside, p.why)
-	p.known = look.VBox(4, rate, p.strip)
+	p.picture = picture.Link(d, name+".picture", say("picture.heat"), func() fyne.CanvasObject { return p.strip })
+	p.known = look.VBox(4, rate, p.strip, look.HBox(0, p.picture))
 	p.body = look.VBox(14, p.table.box, p.none, p.known, p.rests, p.advice)
 	return p
 }
@@ -58,6 +61,7 @@ func (p *Tests) Show(r consult.Calculation, days Days) {
 	p.beside.SetText(a.Beside)
 	look.ShowIf(p.why, a.Figure != "")
 	look.ShowIf(p.strip, a.Figure != "")
+	look.ShowIf(p.picture, a.Figure != "")
 	p.strip.Set(p.sp.Strip(r))
 	look.ShowIf(p.known, true)
 	setText(p.rests, a.Rests)

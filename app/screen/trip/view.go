@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/picture"
 	"ebbwell/app/screen/heat"
 	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
@@ -38,14 +39,15 @@ type View struct {
 
 // widgets are what a trip is shown with.
 type widgets struct {
-	top   *tabRow
-	tabs  *field.Tabs
-	print *field.Button
-	agree *field.Button
-	stage *fyne.Container
-	stop  *stopPart
-	edit  *editPart
-	pack  *packPart
+	top     *tabRow
+	tabs    *field.Tabs
+	print   *field.Button
+	picture *field.Button
+	agree   *field.Button
+	stage   *fyne.Container
+	stop    *stopPart
+	edit    *editPart
+	pack    *packPart
 }
 
 var (
@@ -109,6 +111,9 @@ func (v *View) build() {
 	u.tabs.OnChosen = v.ShowPart
 	u.top = newTabRow(u.tabs)
 	u.print = field.NewButton(d.Host, "trip.print", say("trip.print"), field.Outline, v.Print)
+	u.picture = picture.ButtonOf(d, "trip.picture", say("picture.trip", title(v.speaker(nil), v.now())), func() []fyne.CanvasObject {
+		return []fyne.CanvasObject{u.stop.crew.body, u.stop.days.body}
+	})
 	u.agree = field.NewButton(d.Host, "trip.agree", say("trip.agree"), field.Primary, v.askAgree)
 	u.stop, u.edit, u.pack = newStopPart(v), newEditPart(v), newPackPart(v)
 	u.stage = container.NewStack(u.stop.body, u.edit.body, u.pack.body)
@@ -221,10 +226,12 @@ func (v *View) Head() desk.Head {
 		under = sp.Words.Say("trip.under", under, sp.Words.Say("trip.stops", n))
 	}
 	actions := []fyne.CanvasObject{v.ui.print}
+	var spare []fyne.CanvasObject
 	if v.stopShown() >= 0 {
 		actions = append(actions, v.ui.agree) // what is agreed belongs to one stop
+		spare = append(spare, v.ui.picture)
 	}
-	return desk.Head{Title: title(sp, t), Under: under, Actions: actions}
+	return desk.Head{Title: title(sp, t), Under: under, Spare: spare, Actions: actions}
 }
 
 // Body is the trip.

@@ -6,6 +6,7 @@ import (
 	"ebbwell/app/kit/chart"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/picture"
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -41,7 +42,8 @@ func New(v *part.Plan) part.Part {
 	t.add = field.NewButton(v.Desk.Host, "planner.day.add", say("planner.day.add"), field.Outline, t.More.add)
 	start := v.Binder.Clock("", "planner.day.start", func(p *record.Plan) (*record.Clock, string) { return &p.Target.Start, "target.start" })
 	start.SetBox(96)
-	t.box = look.VBox(12, part.NewForm(look.NewEntry(say("planner.session.start"), start)), t.More.box, look.HBox(10, t.add), t.Trouble, t.picture, t.Totals, t.Table, t.sources)
+	keep := picture.Link(v.Desk, "planner.day.picture", say("picture.day", v.File.Athlete.Name), func() fyne.CanvasObject { return t.picture })
+	t.box = look.VBox(12, part.NewForm(look.NewEntry(say("planner.session.start"), start)), t.More.box, look.HBox(10, t.add, keep), t.Trouble, t.picture, t.Totals, t.Table, t.sources)
 	return t
 }
 

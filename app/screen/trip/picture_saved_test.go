@@ -1,0 +1,69 @@
+package trip
+
+import (
+	"image/png"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fyne.io/fyne/v2/container"
+
+	"ebbwell/app/apptest"
+	"ebbwell/app/kit/desk"
+)
+
+// The rows of a stop and its heat days are saved as pictures, one each, and the rows
+// still answer afterwards.
+func TestChartsOfAStopAreSaved(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	trips, err := d.Store.Trips(t.Context())
+	if err != nil || len(trips) == 0 {
+		t.Fatalf("%d trips, %v", len(trips), err)
+	}
+	v, err := New(d, desk.Place{Screen: desk.Trip, Record: trips[0].ID})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := apptest.Window(t, container.NewBorder(container.NewHBox(v.ui.picture), nil, nil, nil, v.Body()), 1180, 760, false, 100)
+	stops := v.now().Stops
+	v.ShowPart(string(stops[len(stops)-1].ID))
+	before, tall := v.ui.stop.crew.body.Position(), v.ui.stop.crew.body.Size()
+	apptest.Click(t, w, "trip.picture")
+	path := filepath.Join(t.TempDir(), "trip.png")
+	apptest.Type(t, w, "trip.picture.ask.path", path)
+	apptest.Click(t, w, "trip.picture.ask.yes")
+	file, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() {
+		if err := file.Close(); err != nil {
+			t.Error(err)
+		}
+	}()
+	img, err := png.Decode(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	colours := map[any]bool{}
+	for y := range img.Bounds().Dy() {
+		for x := range img.Bounds().Dx() {
+			colours[img.At(x, y)] = true
+		}
+	}
+	if img.Bounds().Dx() != int(2*tall.Width) || len(colours) < 20 {
+		t.Errorf("the picture is %v with %d colours, the table %v", img.Bounds(), len(colours), tall)
+	}
+	if v.ui.stop.crew.body.Position() != before || v.ui.stop.crew.body.Size() != tall {
+		t.Error("the table has moved")
+	}
+	open := v.open
+	apptest.Click(t, w, "trip.row.2")
+	if v.open == open {
+		t.Error("a row no longer opens")
+	}
+	_, err = os.Stat(filepath.Join(filepath.Dir(path), "trip 2.png"))
+	if shown := v.ui.stop.days.body.Visible(); shown != (err == nil) {
+		t.Errorf("the heat days are shown: %v, their picture: %v", shown, err)
+	}
+}
