@@ -55,6 +55,21 @@ func TestCutNearTheLimit(t *testing.T) {
 	}
 }
 
+// TestLargestIsADrink: of what is drunk the water comes down first and then the largest
+// drink, however much is eaten beside it.
+func TestLargestIsADrink(t *testing.T) {
+	c := runner()
+	c.Sources[0], c.Sources[3] = c.Sources[3], c.Sources[0]
+	for m, want := range map[Mix]int{{0: 4, 1: 3}: 1, {0: 4, 1: 3, 3: 2}: 3, {1: 300, 3: 200}: 3} {
+		if got := c.largest(m); got != want {
+			t.Errorf("%v: %d, want %d", m, got, want)
+		}
+	}
+	if got := c.largest(Mix{0: 4}); got >= 0 {
+		t.Errorf("nothing is drunk, and %d is the largest", got)
+	}
+}
+
 // TestSodiumCeiling: no proposal brings more than 0.9 of the sodium lost, nor
 // more than the habit where that does.
 func TestSodiumCeiling(t *testing.T) {
