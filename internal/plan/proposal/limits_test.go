@@ -83,3 +83,24 @@ func TestOwnBottlesAreForDrinks(t *testing.T) {
 		t.Errorf("drinks alone: %v", p.values)
 	}
 }
+
+// TestFinerWater: a second search takes water by 50 mL also in a long session, or by an
+// increment of the practice that is finer; other drinks by theirs.
+func TestFinerWater(t *testing.T) {
+	for name, x := range map[string]struct {
+		own, by float64
+		fine    bool
+	}{"long": {0, 100, false}, "long, finer": {0, 50, true}, "own": {25, 25, true}, "own that is coarser": {150, 50, true}} {
+		c := runner()
+		c.Minutes, c.LossML, c.LowML, c.BreaksML, c.DrinkStepML, c.Habit = 200, 4000, 3000, 3000, x.own, Mix{water: 600}
+		l, w := LimitsOf(&c), WantsOf(&c)
+		p := c.aimed(&l, &w)
+		p.base, p.fine = c.Habit, x.fine
+		p.open(false)
+		list := slices.DeleteFunc(slices.Clone(p.values[water]), func(ml float64) bool { return ml < 900 })
+		slices.Sort(list)
+		if len(list) < 2 || list[1]-list[0] != x.by {
+			t.Errorf("%s: %v, not by %g mL", name, list, x.by)
+		}
+	}
+}

@@ -9,6 +9,11 @@ func TestNoCrumbs(t *testing.T) {
 	long, short := runner(), runner()
 	long.Minutes, short.Minutes = 215, 90
 	long.Sources[banana], short.Sources[banana] = things()["banana"], things()["banana"]
+	of := func(carbohydrate float64) Case { // a step of the aim is 17.9 g in 215 min
+		c := long
+		c.Sources[banana].CarbohydrateG = carbohydrate
+		return c
+	}
 	used := long
 	used.Habit[banana] = 0.5
 	for name, at := range map[string]struct {
@@ -22,6 +27,10 @@ func TestNoCrumbs(t *testing.T) {
 		"new, half, 8 g/h":    {c: short, mix: Mix{water: 400}, takes: 0.5, want: 0.5},
 		"eaten before":        {c: used, mix: Mix{water: 400}, takes: 1, want: 1},
 		"half as before":      {c: used, mix: Mix{water: 400}, takes: 0.5, want: 0.5},
+		"half, 17.5 g":        {c: of(35), mix: Mix{water: 400}, takes: 0.5, want: 0},
+		"half, 18.5 g":        {c: of(37), mix: Mix{water: 400}, takes: 0.5, want: 0.5},
+		"whole, 12 g":         {c: of(12), mix: Mix{water: 400}, takes: 1, want: 1},
+		"not whole, 11 g":     {c: of(12), mix: Mix{water: 400}, takes: 0.92, want: 0},
 		"nothing else to eat": {c: long, mix: Mix{water: 400}, leastFood: foodAtAll, takes: 0.5, want: 0.5},
 	} {
 		c := at.c

@@ -67,6 +67,7 @@ func readRuled(in published.In) *ruled {
 	list["strongwater"] = Source{Kind: Water, CarbohydrateG: 0.11}
 	list["salted"] = Source{Kind: Drink, SodiumMg: 0.7}
 	list["salted350"] = Source{Kind: Drink, SodiumMg: 0.35}
+	list["bar"] = Source{Kind: Food, CarbohydrateG: 30, BesideG: 35}
 	list["one"] = Source{Kind: Food, CarbohydrateG: 25, OneSourceG: 25}
 	r.names = strings.Fields(r.text("menu", "water sport6 gel banana salt"))
 	for i, name := range r.names {
