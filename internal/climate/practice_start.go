@@ -2,9 +2,10 @@ package climate
 
 import (
 	"math"
-	"slices"
 
 	"ebbwell/internal/evidence"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // Practised is an athlete of a practice, with the tests of one sport.
@@ -76,10 +77,14 @@ func LearnStart(list []Practised) Learnt {
 
 // level is an athlete's distance from the usual start.
 func (s *TestSet) level() levelled {
-	ones := slices.Repeat([]float64{1}, len(s.used))
-	pull := s.factor.solve(ones)
-	weight := dot(ones, pull)
-	return levelled{s, dot(s.offset, pull) / weight, 1 / weight}
+	n := len(s.used)
+	ones, pull := mat.NewVecDense(n, nil), mat.NewVecDense(n, nil)
+	for i := range n {
+		ones.SetVec(i, 1)
+	}
+	s.solve(pull, ones)
+	weight := mat.Dot(ones, pull)
+	return levelled{s, mat.Dot(s.offset, pull) / weight, 1 / weight}
 }
 
 // startOf is the start that some athletes give.

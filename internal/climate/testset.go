@@ -7,6 +7,10 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
+
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/mat"
 )
 
 // Test is one of the athlete's field tests.
@@ -58,13 +62,13 @@ type TestSet struct {
 	tests   []Test
 	used    []int // which of the tests count
 	refused []Refusal
-	demands []demand  // of the tests that count
-	own     []float64 // the diagonal of K
-	offset  []float64 // d, ln rate less first figure and offset
-	pull    []float64 // K⁻¹ d
-	factor  cholesky  // of K
-	chi2    float64   // d' K⁻¹ d
-	odd     []float64 // |d| over its own SD
+	demands []demand      // of the tests that count
+	own     []float64     // the diagonal of K
+	offset  *mat.VecDense // d, ln rate less first figure and offset
+	pull    *mat.VecDense // K⁻¹ d
+	factor  mat.Cholesky  // of K
+	chi2    float64       // d' K⁻¹ d
+	odd     []float64     // |d| over its own SD
 }
 
 // NewTestSet works through an athlete's tests.
@@ -108,6 +112,7 @@ func (s *TestSet) Later(tests []Test) (*TestSet, error) {
 		}
 		later.demands[i].at[alongMonths] = tests[at].MonthsAgo / evidence.LikeMonths
 	}
+	later.factor = mat.Cholesky{}
 	later.weigh()
 	return &later, nil
 }
@@ -118,22 +123,36 @@ func (s *TestSet) weigh() {
 	if n == 0 {
 		return
 	}
-	s.offset, s.own, s.odd = make([]float64, n), make([]float64, n), make([]float64, n)
+	k := mat.NewSymDense(n, nil)
+	s.offset, s.pull = mat.NewVecDense(n, nil), mat.NewVecDense(n, nil)
+	s.own, s.odd = make([]float64, n), make([]float64, n)
 	for i, at := range s.used {
 		t := s.tests[at]
+		for j := range i {
+			k.SetSym(i, j, s.demands[i].covariance(&s.demands[j], s.start.SD))
+		}
 		s.own[i] = s.demands[i].covariance(&s.demands[i], s.start.SD) + s.demands[i].day + square(min(float64(t.U/t.Rate), evidence.TestErrorMost))
+		k.SetSym(i, i, s.own[i])
 		d := math.Log(float64(t.Rate)) - s.demands[i].log - s.start.Offset
-		s.offset[i] = d
+		s.offset.SetVec(i, d)
 		s.odd[i] = math.Abs(d) / math.Sqrt(s.own[i])
 	}
-	s.factor = newCholesky(n, func(i, j int) float64 {
-		if i == j {
-			return s.own[i]
-		}
-		return s.demands[i].covariance(&s.demands[j], s.start.SD)
-	})
-	s.pull = s.factor.solve(s.offset)
-	s.chi2 = dot(s.offset, s.pull)
+	// K is a covariance with something of its own on every diagonal: it factors.
+	s.factor.Factorize(k)
+	s.solve(s.pull, s.offset)
+	s.chi2 = mat.Dot(s.offset, s.pull)
+}
+
+// solve is x = K⁻¹ y, through the two triangles of the factor. With noise on its
+// diagonal K is not near to singular.
+func (s *TestSet) solve(x, y *mat.VecDense) {
+	u, ok := s.factor.RawU().(*mat.TriDense)
+	if !ok {
+		return
+	}
+	x.CopyVec(y)
+	blas64.Trsv(blas.Trans, u.RawTriangular(), x.RawVector())
+	blas64.Trsv(blas.NoTrans, u.RawTriangular(), x.RawVector())
 }
 
 // outcome is the rule's answer for one session, logarithms of L/h.
@@ -159,18 +178,19 @@ func (s *TestSet) outcome(plan *demand) outcome {
 	if n == 0 {
 		return o
 	}
-	k := make([]float64, n)
+	k, w := mat.NewVecDense(n, nil), mat.NewVecDense(n, nil)
 	o.alone = make([]float64, n)
 	for i := range s.demands {
 		shared := s.demands[i].covariance(plan, s.start.SD)
-		k[i] = shared
+		k.SetVec(i, shared)
 		o.alone[i] = p - shared*shared/s.own[i]
 	}
-	o.weights = s.factor.solve(k)
-	o.mean += dot(o.weights, s.offset)
-	o.unknown = max(0, p-dot(o.weights, k))
+	s.solve(w, k)
+	o.mean += mat.Dot(w, s.offset)
+	o.unknown = max(0, p-mat.Dot(w, k))
 	o.wider = max(evidence.AgreeLeast, (evidence.AgreeTests+s.chi2)/(evidence.AgreeTests+float64(n)))
 	o.reach = 1 - o.unknown/p
+	o.weights = w.RawVector().Data
 	return o
 }
 

@@ -67,6 +67,6 @@ func TestStartOfTwoAthletes(t *testing.T) {
 	b, _ := sample(t, 25, SunShade)
 	set := must[*TestSet](t)(NewTestSet(Athlete{Body: b}, []Test{testAt(t, 25, 1.3)}))
 	l := set.level()
-	same(t, "level", l.mean, set.offset[0], 1e-12)
+	same(t, "level", l.mean, set.offset.AtVec(0), 1e-12)
 	same(t, "variance", l.variance, set.own[0], 1e-12)
 }
