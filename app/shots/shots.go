@@ -260,7 +260,7 @@ func places(d *desk.Desk) ([]shot, error) {
 		{name: "trip-edit", place: part(trip, "edit")}, {name: "trip-packing", place: part(trip, "packing")},
 		{name: "pantry", place: desk.Place{Screen: desk.Pantry}},
 		{name: "practice", place: practice}, {name: "practice-standards", place: part(practice, "standards")}, {name: "practice-thresholds", place: part(practice, "thresholds")},
-		{name: "practice-records", place: part(practice, "records")}, {name: "practice-about", place: part(practice, "about")},
+		{name: "practice-records", place: part(practice, "records")}, {name: "practice-redflags", place: part(practice, "redflags")}, {name: "practice-about", place: part(practice, "about")},
 		{name: "overview", place: desk.Place{Screen: desk.Overview, Athlete: lead}},
 		{name: "overview-hidden", place: desk.Place{Screen: desk.Overview, Athlete: hidden}},
 		{name: "overview-gained", place: desk.Place{Screen: desk.Overview, Athlete: gained}}, {name: "overview-due", place: desk.Place{Screen: desk.Overview, Athlete: open}},

@@ -22,10 +22,10 @@ func agreedOpen(p record.Plan, a record.Athlete, kept []record.Frozen) (was froz
 // covered opens a plan that was agreed while body mass was seen for eyes from which
 // it is hidden: its tests as they then were are calculated again with the class of
 // the mass ([care.HiddenMass]), in the session, by the products and the aim of then.
-// What was agreed to drink and eat stays. now is the plan by the present records, err
-// why those give none; they take the place of a copy that holds no tests.
-func covered(was frozen.Plan, p record.Plan, a record.Athlete, tests []Findings, today time.Time, d Setup, now Case, err error) (Case, error) {
-	c, failed := calculatedAnew(was, p, a, tests, today, d)
+// What was agreed to drink and eat stays. c is what [calculatedAnew] made of the copy,
+// failed why it could not; now is the plan by the present records, err why those give
+// none: they take the place of a copy that holds no tests.
+func covered(was frozen.Plan, c Case, failed error, now Case, err error) (Case, error) {
 	switch {
 	case failed == nil && err == nil:
 		if c.Basis.Plan != now.Basis.Plan || !now.sameItems(was.Menu) {

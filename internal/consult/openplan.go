@@ -28,7 +28,8 @@ func OpenPlan(p record.Plan, a record.Athlete, tests []Findings, kept []record.F
 		c, err = OpenCase(p, a, b, d.besides(kept))
 	}
 	if was, open := agreedOpen(p, a, kept); open {
-		return covered(was, p, a, tests, today, d, c, err)
+		anew, failed := calculatedAnew(was, p, a, tests, today, d)
+		return covered(was, anew, failed, c, err)
 	}
 	if err == nil {
 		c, _ = c.AsAgreed(kept)

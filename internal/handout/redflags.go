@@ -57,7 +57,7 @@ func gainSentences(w *words.Words, emergency string) []string {
 	squad := []string{row, w.Say("squad.flag.symptom", some), w.Say("squad.flag.heavier", some), w.Say("squad.flag.risks", some), w.Say("squad.flag.emergency", row)}
 	drank := []string{w.Say("letter.gain", some), w.Say("flag.drank-more", some), w.Say("flag.drank-near", some)}
 	return slices.Concat(
-		alert, saidPlainly(w, "gain.red.title", "gain.again.title", "gain.red", "gain.again", "gain.heavier.hidden"),
+		saidPlainly(w, "gain.red.title", "gain.again.title"), alert, saidPlainly(w, "gain.red", "gain.again", "gain.heavier.hidden"),
 		sheet, saidPlainly(w, "safety.title.heavier", "safety.call", "safety.why", "safety.why.symptom", "safety.why.again",
 			"safety.item.stop", "safety.note.stop", "safety.item.medic", "safety.note.medic", "safety.item.stay", "safety.note.stay",
 			"safety.item.ask", "safety.item.weigh", "safety.note.weigh"),

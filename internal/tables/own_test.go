@@ -35,18 +35,15 @@ func sheetOf(id, athlete record.ID, day record.Date, mass float64) record.Test {
 	return x
 }
 
-// TestOwnTakesAthletesTestsAndGroups: what an import of an export takes, whose it
-// becomes, and what is not taken.
-func TestOwnTakesAthletesTestsAndGroups(t *testing.T) {
-	club, squad := record.Group{Meta: record.Meta{ID: "g1"}, Name: "Club"}, record.Group{Meta: record.Meta{ID: "g2"}, Name: "Squad"}
-	member := func(of record.ID) record.Membership { return record.Membership{AthleteID: "a1", GroupID: of} }
+// TestOwnTakesAthletesAndTests: what an import of an export takes, whose it becomes, and
+// what is not taken.
+func TestOwnTakesAthletesAndTests(t *testing.T) {
 	o := exported(t, exchange.Records{
 		Athletes: []record.Athlete{
-			{Meta: record.Meta{ID: "a1"}, Name: "Wren", Born: "1999-01-01", Memberships: []record.Membership{member("g1"), member("g2"), member("none")}},
+			{Meta: record.Meta{ID: "a1"}, Name: "Wren", Born: "1999-01-01"},
 			{Meta: record.Meta{ID: "a2"}, Name: "  TOVE ", Born: "1990-02-02"},
 			{Meta: record.Meta{ID: "a3"}, Name: "Inge", Born: "1980-03-03"},
 		},
-		Groups: []record.Group{club, squad},
 		Tests: []record.Test{
 			sheetOf("t1", "a1", "2025-05-01", 61), sheetOf("t2", "a2", "2025-05-02", 72), sheetOf("t3", "a3", "2025-05-03", 7000),
 			sheetOf("t4", "nobody", "2025-05-04", 60),
@@ -92,15 +89,24 @@ func TestOwnTakesAthletesTestsAndGroups(t *testing.T) {
 	if asked != 1 {
 		t.Errorf("asked %d times about the value beyond its limits: %+v", asked, d.Questions)
 	}
-	groups, athletes := o.Grouped(fresh[:1], []record.Group{{Meta: record.Meta{ID: "kept"}, Name: "Club"}})
+	if !o.Mentions().Names[NameKey("Tove")] {
+		t.Error("the file speaks of Tove")
+	}
+}
+
+// TestOwnGroupsByName: a group of the name of one here is that one; others are new.
+func TestOwnGroupsByName(t *testing.T) {
+	member := func(of record.ID) record.Membership { return record.Membership{AthleteID: "a1", GroupID: of} }
+	a := record.Athlete{Meta: record.Meta{ID: "a1"}, Memberships: []record.Membership{member("g1"), member("g2"), member("none")}}
+	o := exported(t, exchange.Records{
+		Athletes: []record.Athlete{a}, Groups: []record.Group{{Meta: record.Meta{ID: "g1"}, Name: "Club"}, {Meta: record.Meta{ID: "g2"}, Name: "Squad"}},
+	})
+	groups, athletes := o.Grouped([]record.Athlete{a}, []record.Group{{Meta: record.Meta{ID: "kept"}, Name: "Club"}})
 	if len(groups) != 1 || groups[0].ID != "g2" {
 		t.Errorf("new groups are %+v", groups)
 	}
 	if m := athletes[0].Memberships; len(m) != 2 || m[0].GroupID != "kept" || m[1].GroupID != "g2" {
 		t.Errorf("an athlete's groups are %+v", m)
-	}
-	if !o.Mentions().Names[NameKey("Tove")] {
-		t.Error("the file speaks of Tove")
 	}
 }
 
