@@ -46,6 +46,8 @@ type Records struct {
 	Changes  []record.Change
 	Frozen   []record.Frozen
 	Raw      []record.RawText
+	// Prints are the pages kept of the athletes; of a practice without their bytes.
+	Prints []record.Print
 }
 
 // Bundle is what is given.

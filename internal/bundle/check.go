@@ -1,6 +1,7 @@
 package bundle
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"math"
@@ -58,6 +59,12 @@ func (b Bundle) check() error {
 	}
 	for _, x := range b.Raw {
 		beside("", record.Ref{Kind: x.Kind, ID: x.Record}, x.Field, x.Text)
+	}
+	for _, x := range b.Prints {
+		beside(x.ID, record.Ref{Kind: record.KindAthlete, ID: x.AthleteID}, x.Page, x.Language)
+		if x.ID == "" || !bytes.HasPrefix(x.Bytes, []byte("%PDF-")) {
+			c.fail(errors.New("a page has no id, or is none"))
+		}
 	}
 	return c.err
 }

@@ -6,8 +6,9 @@
 //
 // A bundle holds athletes with their conditions and consents, their tests and plans
 // with reviews, the products these name, and of all of them the history, the frozen
-// copies and what was typed and could not be read. Pages, trips, sessions of a group
-// and groups stay where they are.
+// copies and what was typed and could not be read, and the pages kept of the athletes.
+// Trips, sessions of a group and groups speak of other athletes too, and stay where
+// they are.
 //
 // # How two versions become one
 //

@@ -102,6 +102,20 @@ func (m *merging) beside() {
 	m.history(comes)
 	m.frozen(comes)
 	m.raw(comes)
+	m.prints(comes)
+}
+
+// prints takes the kept pages that are not here, of athletes who come.
+func (m *merging) prints(comes func(record.Kind, record.ID) bool) {
+	known := map[record.ID]bool{}
+	for _, p := range m.here.Prints {
+		known[p.ID] = true
+	}
+	for _, p := range m.theirs.Prints {
+		if !known[p.ID] && comes(record.KindAthlete, p.AthleteID) {
+			m.out.Prints = append(m.out.Prints, p)
+		}
+	}
 }
 
 // history takes the changes that are not here. One of a visit that went on there

@@ -47,6 +47,7 @@ type Result struct {
 	Changes []record.Change
 	Frozen  []record.Frozen
 	Raw     []record.RawText
+	Prints  []record.Print
 
 	// Marks are what the merge itself changed of new records.
 	Marks []Mark
@@ -68,7 +69,7 @@ type Mark struct {
 // Nothing reports whether the bundle brings nothing.
 func (r Result) Nothing() bool {
 	return len(r.NewAthletes)+len(r.NewTests)+len(r.NewPlans)+len(r.NewProducts)+len(r.Athletes)+len(r.Tests)+len(r.Plans)+
-		len(r.Changes)+len(r.Frozen)+len(r.Raw)+len(r.Decisions) == 0
+		len(r.Changes)+len(r.Frozen)+len(r.Raw)+len(r.Prints)+len(r.Decisions) == 0
 }
 
 // merging is a merge on its way.

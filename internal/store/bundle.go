@@ -12,7 +12,7 @@ import (
 )
 
 // Pack puts together what another practice is given of some athletes: from is this
-// practice's name. Pages, trips, shared sessions and groups stay here.
+// practice's name. Trips, shared sessions and groups stay here.
 func (s *Store) Pack(ctx context.Context, athletes []record.ID, from string) (bundle.Bundle, error) {
 	b := bundle.Bundle{From: from, Made: s.now()}
 	s.state.Lock()
@@ -20,6 +20,9 @@ func (s *Store) Pack(ctx context.Context, athletes []record.ID, from string) (bu
 	s.state.Unlock()
 	err := s.read(ctx, "pack records", func(tx *gorm.DB) (err error) {
 		if b.Records, err = s.recordsOf(tx, athletes); err != nil {
+			return err
+		}
+		if b.Prints, err = printsOf(tx, athletes, true); err != nil {
 			return err
 		}
 		return ctx.Err()
@@ -66,6 +69,24 @@ func (s *Store) recordsOf(tx *gorm.DB, athletes []record.ID) (h bundle.Records, 
 	}
 	h.Products = found.Interface().([]record.Product)
 	return h, nil
+}
+
+// printsOf lists the pages kept of some athletes, with their bytes or without.
+func printsOf(tx *gorm.DB, athletes []record.ID, whole bool) (list []record.Print, err error) {
+	for chunk := range slices.Chunk(athletes, atOnce) {
+		db, some := tx.Where("athlete_id IN ?", chunk).Order("at, id"), []record.Print(nil)
+		if !whole {
+			db = db.Omit("Bytes")
+		}
+		if err := db.Find(&some).Error; err != nil {
+			return nil, err
+		}
+		for i := range some {
+			some[i].At = some[i].At.UTC()
+		}
+		list = append(list, some...)
+	}
+	return list, nil
 }
 
 // addRecords adds some athletes with all that is kept of them.
@@ -148,6 +169,9 @@ func (s *Store) hereOf(tx *gorm.DB, b bundle.Bundle) (bundle.Here, error) {
 		athletes = append(athletes, a.ID)
 	}
 	kept, err := s.recordsOf(tx, athletes)
+	if err == nil {
+		kept.Prints, err = printsOf(tx, athletes, false)
+	}
 	h := bundle.Here{Records: kept}
 	if err != nil {
 		return h, err

@@ -44,6 +44,7 @@ type undoing struct {
 	Changes []record.ID
 	Frozen  []record.ID
 	Raw     []record.RawText
+	Prints  []record.ID
 }
 
 // stamped is a record with the time it was last changed.
@@ -264,7 +265,7 @@ func (x *merging) explained(ref record.Ref, c fieldChange) bool {
 	return !last.At.IsZero() && last.After == c.after
 }
 
-// beside writes history, frozen copies and unread texts that came.
+// beside writes history, frozen copies, kept pages and unread texts that came.
 func (x *merging) beside() error {
 	for i := range x.r.Changes {
 		if x.r.Changes[i].ID == "" {
@@ -286,6 +287,12 @@ func (x *merging) beside() error {
 		}
 		if err != nil {
 			return fail(err, "write frozen copy")
+		}
+	}
+	for _, p := range x.r.Prints {
+		x.undo.Prints = append(x.undo.Prints, p.ID)
+		if err := x.tx.Create(&p).Error; err != nil {
+			return fail(err, "keep a page")
 		}
 	}
 	for _, raw := range x.r.Raw {

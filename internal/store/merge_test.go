@@ -272,3 +272,29 @@ func TestMergeKilled(t *testing.T) {
 		must(t, again.Close())
 	}
 }
+
+// TestPagesCome: the pages kept of an athlete come with them, once; undoing takes them
+// back, and what is no page is refused.
+func TestPagesCome(t *testing.T) {
+	there, here, ctx := open(t, t.TempDir(), newClock()), open(t, t.TempDir(), newClock()), context.Background()
+	a := got(there.SaveAthlete(ctx, record.Athlete{Name: "Wren Calloway", Born: "1999-01-01"}, Edit{}))(t)
+	page := got(there.SavePrint(ctx, record.Print{AthleteID: a.ID, Kind: record.KindAthlete, Record: a.ID, Page: "athlete-page", Language: "en", Bytes: []byte("%PDF-1.7 one")}))(t)
+	in := looked(t, here, sent(t, there, a.ID))
+	m := got(here.Merge(ctx, in))(t)
+	if kept := got(here.LoadPrint(ctx, page.ID))(t); string(kept.Bytes) != "%PDF-1.7 one" || kept.AthleteID != a.ID || !kept.At.Equal(page.At) {
+		t.Errorf("the page came as %+v", kept)
+	}
+	if again := looked(t, here, sent(t, there, a.ID)); !again.Seen.Nothing() {
+		t.Errorf("the same file brings something again: %+v", again.Seen)
+	}
+	must(t, here.UndoMerge(ctx, m.ID))
+	if list := got(here.PrintsOf(ctx, a.ID))(t); len(list) != 0 {
+		t.Errorf("undone, and %d pages stay", len(list))
+	}
+	got(there.SavePrint(ctx, record.Print{AthleteID: a.ID, Kind: record.KindAthlete, Record: a.ID, Page: "athlete-page", Bytes: []byte("#!/bin/sh")}))(t)
+	var out bytes.Buffer
+	must(t, bundle.Write(&out, got(there.Pack(ctx, []record.ID{a.ID}, "x"))(t), "1"))
+	if _, err := bundle.Read(&out); !errors.Is(err, bundle.ErrDamaged) {
+		t.Errorf("what is no page is taken: %v", err)
+	}
+}

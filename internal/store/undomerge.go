@@ -64,6 +64,9 @@ func (w *work) untouched(u undoing) error {
 		return &Error{Code: CodeConflict, Doing: "undo merge", Ref: ref, Err: errors.New("it was changed or used since")}
 	}
 	came := map[record.ID]bool{}
+	for _, id := range u.Prints {
+		came[id] = true
+	}
 	var people, tests []record.ID
 	for _, list := range [][]stamped{u.New, u.After} {
 		for _, one := range list {
@@ -118,6 +121,9 @@ func (w *work) undecided(merge record.ID) error {
 
 // putBack removes what came and puts back what was changed.
 func (w *work) putBack(id record.ID, u undoing) error {
+	if err := w.tx.Where("id IN ?", u.Prints).Delete(&record.Print{}).Error; err != nil {
+		return fail(err, "take back what came")
+	}
 	for i := len(u.New) - 1; i >= 0; i-- {
 		if ref := u.New[i].Ref; ref.Kind != record.KindProduct {
 			if err := w.erase(ref.Kind, []record.ID{ref.ID}); err != nil {

@@ -84,7 +84,7 @@ func (p *comesPart) counts(r bundle.Result) (list []string) {
 		n    int
 	}{
 		{"newathletes", len(r.NewAthletes)}, {"athletes", len(r.Athletes)}, {"newtests", len(r.NewTests)},
-		{"tests", len(r.Tests)}, {"newplans", len(r.NewPlans)}, {"plans", len(r.Plans)}, {"left", len(r.Left)},
+		{"tests", len(r.Tests)}, {"newplans", len(r.NewPlans)}, {"plans", len(r.Plans)}, {"pages", len(r.Prints)}, {"left", len(r.Left)},
 	} {
 		if c.n > 0 {
 			list = append(list, w.Say("take.count."+c.what, c.n))
@@ -153,7 +153,8 @@ func (s speaker) sides(c bundle.Conflict, hidden bool) (ours, theirs string) {
 	}
 	const most = 4
 	for d := 1; d <= most && ours == theirs; d++ {
-		ours, theirs = w.Number(*a, d), w.Number(*b, d)
+		by := s.desk.Speaker(false).By
+		ours, theirs = by.Rounded(*a, c.Ours.Unit, d), by.Rounded(*b, c.Theirs.Unit, d)
 	}
 	return ours, theirs
 }

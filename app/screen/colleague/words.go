@@ -56,7 +56,7 @@ func (s speaker) value(v bundle.Value, path string, hidden bool) string {
 	case v.Number != nil && hidden && tellsMass(v.Unit):
 		return w.Say("take.value.hidden")
 	case v.Number != nil:
-		return w.Amount(*v.Number, v.Unit)
+		return s.desk.Speaker(false).By.Amount(*v.Number, v.Unit)
 	case v.Text == "":
 		return w.Say("take.value.none")
 	case v.Text == "true" || v.Text == "false":
