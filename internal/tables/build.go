@@ -101,6 +101,9 @@ func (w *builder) cellFault(column int, code FaultCode) {
 	if column >= 0 {
 		text = w.s.At(w.at, column).Text
 	}
+	if text == noResult {
+		text, code = "", FaultFormula
+	}
 	w.fault(Fault{Row: w.at, Column: column, Cell: text, Code: code})
 }
 

@@ -7,6 +7,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"slices"
 	"strings"
 	"testing"
 
@@ -228,4 +229,40 @@ func FuzzMapping(f *testing.F) {
 			t.Fatal(err)
 		}
 	})
+}
+
+// TestFormulaWithoutResult: a cell whose formula the workbook keeps without a result is a
+// fault of that cell, not an empty one; a formula that gave nothing is empty, and rows
+// that only wait to be filled stay blank.
+func TestFormulaWithoutResult(t *testing.T) {
+	f := excelize.NewFile()
+	for at, v := range map[string]any{"A1": "Name", "B1": "Date", "C1": "Mass before (kg)", "D1": "Mass after (kg)", "A2": "Ida Brandt", "B2": "2025-05-14", "C2": 61.5, "A3": "Bo Lund", "B3": "2025-05-14"} {
+		if err := f.SetCellValue("Sheet1", at, v); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for at, formula := range map[string]string{"D2": "C2-1.2", "C3": "60+1.5", "D4": "C4-1"} {
+		if err := f.SetCellFormula("Sheet1", at, formula); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var out bytes.Buffer
+	if err := f.Write(&out); err != nil {
+		t.Fatal(err)
+	}
+	b, err := Open(out.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, d := read(t, out.Bytes(), nil, Options{})
+	want := []Fault{{Row: 1, Column: 3, Code: FaultFormula}, {Row: 2, Column: 2, Code: FaultFormula}}
+	if !slices.Equal(d.Faults, want) {
+		t.Errorf("faults are %+v", d.Faults)
+	}
+	if len(b.Sheets[0].Rows) != 3 {
+		t.Errorf("%d rows are read", len(b.Sheets[0].Rows))
+	}
+	if cells := unworkedOf([]byte(`<sheetData><row r="1"><c r="A1" t="str"><f>IF(B1="","",B1)</f><v></v></c><c r="B1"><f>1</f><v>1</v></c><c r="C1"><f t="shared" si="0"/></c></row></sheetData>`)); len(cells) != 1 || !cells["C1"] {
+		t.Errorf("formulas without a result: %v", cells)
+	}
 }

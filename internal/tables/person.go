@@ -78,6 +78,10 @@ func (w *builder) notes(t Target) string {
 		if c.Target != t || nothing(text) {
 			continue
 		}
+		if text == noResult {
+			w.cellFault(i, FaultFailed)
+			continue
+		}
 		if several > 1 {
 			text = c.Heading + ": " + text
 		}

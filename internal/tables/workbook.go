@@ -32,8 +32,9 @@ func openWorkbook(data []byte) (b Book, err error) {
 	if props, err := book.GetWorkbookProps(); err == nil && props.Date1904 != nil {
 		later = *props.Date1904
 	}
+	formulas := unworked(data)
 	for _, name := range names {
-		rows, err := sheetRows(book, name, later)
+		rows, err := sheetRows(book, name, later, formulas[name])
 		if err != nil {
 			return Book{}, err
 		}
@@ -61,7 +62,7 @@ func unpacks(data []byte) error {
 
 // sheetRows reads a sheet. Each cell is asked for as it is kept and as it is shown:
 // how it is shown tells a day and a time of day from a number.
-func sheetRows(book *excelize.File, name string, later bool) (rows [][]Cell, err error) {
+func sheetRows(book *excelize.File, name string, later bool, formulas map[string]bool) (rows [][]Cell, err error) {
 	kept, err := book.Rows(name)
 	if err != nil {
 		var kind excelize.ErrSheetNotExist
@@ -89,7 +90,7 @@ func sheetRows(book *excelize.File, name string, later bool) (rows [][]Cell, err
 		for i, text := range raw {
 			row = append(row, workbookCell(text, textAt(seen, i), later))
 		}
-		if rows, err = addRow(rows, row); err != nil {
+		if rows, err = addRow(rows, marked(row, len(rows), formulas)); err != nil {
 			return nil, err
 		}
 	}
