@@ -33,7 +33,7 @@ type scale struct{ small, screen, large string }
 
 // growth is what makes 10,000 athletes and 60,000 tests of the invented
 // practice, and some more.
-func growth() large.Copies { return large.Copies{Sessions: 3, Athletes: 1250} }
+func growth() large.Copies { return large.Copies{Sessions: 4, Athletes: 910} }
 
 // screenful is what makes a practice of which every list fills the screen, also what is
 // found by searching, and no more than a few of them.

@@ -47,7 +47,7 @@ func bench(ctx context.Context, t tool, args []string) error {
 
 // benchLine is the call of go test: no tests, all benchmarks unless some are chosen.
 func benchLine(packages, flags []string) []string {
-	line := slices.Concat([]string{"test", "-tags", tags}, packages, []string{"-run", "^$", "-benchmem"})
+	line := slices.Concat([]string{"test", "-tags", tags}, packages, []string{"-run", "^$", "-benchmem", "-timeout", "0"})
 	chosen := func(flag string) bool {
 		name, _, _ := strings.Cut(strings.TrimLeft(flag, "-"), "=")
 		return name == "bench" && strings.HasPrefix(flag, "-")

@@ -67,11 +67,11 @@ func TestNearestBaseline(t *testing.T) {
 
 func TestBenchLine(t *testing.T) {
 	for _, c := range []struct{ flags, want string }{
-		{"", "-run ^$ -benchmem -bench ."},
-		{"-bench Slider -count 5", "-run ^$ -benchmem -bench Slider -count 5"},
-		{"--bench=Slider", "-run ^$ -benchmem --bench=Slider"},
-		{"-benchtime 50x", "-run ^$ -benchmem -bench . -benchtime 50x"},
-		{"-count 5", "-run ^$ -benchmem -bench . -count 5"},
+		{"", "-run ^$ -benchmem -timeout 0 -bench ."},
+		{"-bench Slider -count 5", "-run ^$ -benchmem -timeout 0 -bench Slider -count 5"},
+		{"--bench=Slider", "-run ^$ -benchmem -timeout 0 --bench=Slider"},
+		{"-benchtime 50x", "-run ^$ -benchmem -timeout 0 -bench . -benchtime 50x"},
+		{"-count 5", "-run ^$ -benchmem -timeout 0 -bench . -count 5"},
 	} {
 		got := strings.Join(benchLine([]string{"./..."}, strings.Fields(c.flags)), " ")
 		if want := "test -tags ci,migrated_fynedo ./... " + c.want; got != want {

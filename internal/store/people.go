@@ -1,7 +1,6 @@
 package store
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -27,18 +26,18 @@ const peopleInColumns = `SELECT id, COALESCE(born, ''), CASE WHEN mass_hidden TH
 	FROM athletes WHERE deleted_at IS NULL`
 
 // listed are the athletes by name with groups and flags, and where each stands.
-func listed(tx *gorm.DB, at map[record.ID]*AthleteSummary) ([]AthleteSummary, error) {
-	all, err := people(tx)
-	if err != nil {
-		return nil, err
+func listed(tx *gorm.DB) (all []AthleteSummary, at map[record.ID]*AthleteSummary, err error) {
+	if all, err = people(tx); err != nil {
+		return nil, nil, err
 	}
+	at = make(map[record.ID]*AthleteSummary, len(all))
 	for i := range all {
 		at[all[i].ID] = &all[i]
 	}
 	if err := addGroups(tx, at); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return all, addFlags(tx, at)
+	return all, at, addFlags(tx, at)
 }
 
 // athleteParts are those of an athlete as [peopleInParts] has them.
@@ -47,33 +46,49 @@ type athleteParts [6]string
 // people are the athletes by name, with nothing of what belongs to them. They are
 // sorted here, which takes less than to let the database do it.
 func people(tx *gorm.DB) ([]AthleteSummary, error) {
-	var read []athleteParts
+	var texts []string
 	var text string
-	plain := true
-	err := each(tx, []any{&text}, func() {
-		p, ok := split(text)
-		plain = plain && ok
-		read = append(read, p)
-	}, peopleInParts)
-	if err == nil && !plain {
-		read = read[:0]
-		var p athleteParts
-		err = each(tx, []any{&p[0], &p[1], &p[2], &p[3], &p[4], &p[5]}, func() { read = append(read, p) }, peopleInColumns)
-	}
+	err := each(tx, []any{&text}, func() { texts = append(texts, text) }, peopleInParts)
 	if err != nil {
 		return nil, err
 	}
+	read := make([]athleteParts, len(texts))
+	for i, text := range texts {
+		p, ok := split(text)
+		if !ok {
+			return peopleByColumn(tx)
+		}
+		read[i] = p
+	}
+	return sortedPeople(read), nil
+}
+
+// peopleByColumn reads the same in columns.
+func peopleByColumn(tx *gorm.DB) ([]AthleteSummary, error) {
+	var read []athleteParts
+	var p athleteParts
+	err := each(tx, []any{&p[0], &p[1], &p[2], &p[3], &p[4], &p[5]}, func() { read = append(read, p) }, peopleInColumns)
+	return sortedPeople(read), err
+}
+
+// sortedPeople makes the lines of the athletes, by name and then by id.
+func sortedPeople(read []athleteParts) []AthleteSummary {
 	order := make([]*athleteParts, len(read))
 	for i := range read {
 		order[i] = &read[i]
 	}
-	slices.SortFunc(order, func(a, b *athleteParts) int { return cmp.Or(strings.Compare(a[5], b[5]), strings.Compare(a[0], b[0])) })
+	slices.SortFunc(order, func(a, b *athleteParts) int {
+		if n := strings.Compare(a[5], b[5]); n != 0 {
+			return n
+		}
+		return strings.Compare(a[0], b[0])
+	})
 	all := make([]AthleteSummary, len(order))
 	for i, p := range order {
 		a := &all[i]
 		a.ID, a.Born, a.MassHidden, a.Sport, a.Position, a.Name = record.ID(p[0]), record.Date(p[1]), p[2] == "1", p[3], p[4], p[5]
 	}
-	return all, nil
+	return all
 }
 
 // split takes a text apart; ok is false where it has more parts than it should.

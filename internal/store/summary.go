@@ -69,8 +69,8 @@ type AthleteLine struct {
 func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 	var all []AthleteSummary
 	err := s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		at := map[record.ID]*AthleteSummary{}
-		if all, err = listed(tx, at); err != nil {
+		var at map[record.ID]*AthleteSummary
+		if all, at, err = listed(tx); err != nil {
 			return err
 		}
 		if err := addChanged(tx, at); err != nil {
@@ -92,7 +92,10 @@ func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 // changes, and handed out again: it is not to be written to.
 func (s *Store) People(ctx context.Context) (all []AthleteSummary, err error) {
 	err = s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		list := func() ([]AthleteSummary, error) { return listed(tx, map[record.ID]*AthleteSummary{}) }
+		list := func() ([]AthleteSummary, error) {
+			list, _, err := listed(tx)
+			return list, err
+		}
 		if s.options.ReadOnly { // others write
 			all, err = list()
 			return err

@@ -23,6 +23,17 @@ type Row struct {
 	Groups   []string
 	// Flags are the conditions, the gravest first.
 	Flags []record.FlagKind
+	*told
+
+	// name and word are what it is sorted by, text what is searched, about what is
+	// known of the athlete.
+	name, word, text string
+	about            *store.AthleteSummary
+}
+
+// told is what is known of the tests and the plan of an athlete; of one whose row was
+// not in sight yet it is nothing, in one place for all of them.
+type told struct {
 	// Read says that LastTest and Plan are what is kept: they are read once the
 	// row is in sight, or sorted by.
 	Read     bool
@@ -37,11 +48,6 @@ type Row struct {
 	// kept for a list and has to be worked out.
 	Gained, Unsaid bool
 	Plan           store.PlanLine
-
-	// name and word are what it is sorted by, text what is searched, about what is
-	// known of the athlete.
-	name, word, text string
-	about            *store.AthleteSummary
 }
 
 // Column is what the list can be sorted by.
@@ -89,11 +95,17 @@ func NewState(list []store.AthleteSummary, ask Ask) State {
 	for i := range list {
 		order[i] = keyed{ask.Key(list[i].Name), i}
 	}
-	slices.SortFunc(order, func(a, b keyed) int { return cmp.Or(strings.Compare(a.key, b.key), cmp.Compare(a.at, b.at)) })
+	slices.SortFunc(order, func(a, b keyed) int {
+		if n := strings.Compare(a.key, b.key); n != 0 {
+			return n
+		}
+		return a.at - b.at
+	})
 	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}, words: map[string]string{}, ask: ask}
+	unread := &told{}
 	for i, k := range order {
 		a := &list[k.at]
-		s.all[i] = Row{ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: k.key, about: a}
+		s.all[i] = Row{told: unread, ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: k.key, about: a}
 	}
 	return s
 }
@@ -159,7 +171,7 @@ func (s State) ReadLines(rows []int, lines map[record.ID]store.AthleteLine) {
 	for _, i := range rows {
 		row := &s.all[i]
 		line := lines[row.ID]
-		row.Read, row.LastTest, row.Plan = true, line.LastTest, line.Plan
+		row.told = &told{Read: true, LastTest: line.LastTest, Plan: line.Plan}
 		if row.LastTest.ID == "" {
 			continue
 		}
