@@ -36,6 +36,8 @@ type GuardFigure struct {
 	Value float64
 	Unit  quantity.Unit
 	Bare  bool
+	// Set: a limit that somebody set, without idle decimals.
+	Set bool
 }
 
 // GuardSaid is the sentence of a guard: its key and what it takes.
@@ -59,7 +61,7 @@ func Guards() []GuardRow {
 		{Guard: plan.NearStomach, figures: stomachFigures},
 		{Guard: plan.OverUsual, figures: usualFigures},
 		{Guard: plan.PastLimit, Covered: "guard.past-limit.hidden", figures: func(c GuardCase) []GuardFigure {
-			return []GuardFigure{{Value: c.Planner.Aim().Deficit.High, Unit: quantity.PerCent, Bare: true}}
+			return []GuardFigure{{Value: c.Planner.Aim().Deficit.High, Unit: quantity.PerCent, Set: true}}
 		}},
 		{Guard: plan.StrongDrink, Covered: "guard.strong-drink.hidden", figures: none},
 		{Guard: plan.DryFood, figures: none},

@@ -109,6 +109,31 @@ func (w Writer) Rounded(x float64, u quantity.Unit, decimals int) string {
 	return w.Words.NumberIn(w.convert(x, u), decimals, w.name(u))
 }
 
+// Limit writes a value in u that somebody set, as it was set: "2 %", "2.5 %". What is
+// measured or worked out keeps its decimals.
+func (w Writer) Limit(x float64, u quantity.Unit) string {
+	return w.Words.NumberIn(w.convert(x, u), w.asSet(x, u), w.name(u))
+}
+
+// LimitNumber is Limit without the unit.
+func (w Writer) LimitNumber(x float64, u quantity.Unit) string {
+	return w.Words.Number(w.convert(x, u), w.asSet(x, u))
+}
+
+// SignedLimit is Limit with a plus before what is above zero.
+func (w Writer) SignedLimit(x float64, u quantity.Unit) string {
+	return w.Words.SignedIn(w.convert(x, u), w.asSet(x, u), w.name(u))
+}
+
+// asSet is how many decimals a value in u has of those it is shown with.
+func (w Writer) asSet(x float64, u quantity.Unit) int {
+	shown, decimals := w.convert(x, u), w.decimals(x, u)
+	for decimals > 0 && quantity.Round(shown, decimals) == quantity.Round(shown, decimals-1) {
+		decimals--
+	}
+	return decimals
+}
+
 // Degrees writes a difference of temperatures in °C: "5 °C", "9 °F".
 func (w Writer) Degrees(apart float64) string {
 	return w.Words.NumberIn(w.convert(apart, quantity.DegreeCelsius)-w.convert(0, quantity.DegreeCelsius), 0, w.name(quantity.DegreeCelsius))

@@ -5,6 +5,7 @@ import (
 
 	"golang.org/x/text/language"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/words"
 )
@@ -32,5 +33,31 @@ func TestDifference(t *testing.T) {
 		if got := (Writer{Words: w, US: c.us}).Difference(c.x, c.y, c.unit); got != c.want {
 			t.Errorf("%g less %g %s is %q, want %q", c.x, c.y, c.unit, got, c.want)
 		}
+	}
+}
+
+// A limit that was set is written as it was set, everywhere alike: a figure that is
+// worked out keeps its decimals.
+func TestLimitHasNoIdleDecimals(t *testing.T) {
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	by := Writer{Words: w}
+	for x, want := range map[float64]string{2: "2", 2.5: "2.5", 3.04: "3", 2.96: "3", 0: "0"} {
+		if got := by.Limit(x, quantity.PerCent); got != want+"\u00a0%" || by.LimitNumber(x, quantity.PerCent) != want {
+			t.Errorf("%g is %q", x, got)
+		}
+	}
+	if got := by.SignedLimit(-2, quantity.PerCent); got != "\u22122\u00a0%" {
+		t.Errorf("-2 is %q", got)
+	}
+	if got := (Writer{Words: w, US: true}).Limit(1, quantity.Litre); got != "34\u00a0fl oz" {
+		t.Errorf("a litre is %q", got)
+	}
+	sp := Speaker{Words: w, By: by}
+	said := care.GuardSaid{Key: "guard.past-limit", Figures: []care.GuardFigure{{Value: 2, Unit: quantity.PerCent, Set: true}}}
+	if got := sp.Guard(said, true); got != "The deficit at the end passes the limit of 2\u00a0%." {
+		t.Errorf("the guard says %q", got)
 	}
 }

@@ -12,6 +12,8 @@ func (sp Speaker) Guard(said care.GuardSaid, ok bool) string {
 		switch {
 		case f.Unit == "":
 			args = append(args, f.Name)
+		case f.Set:
+			args = append(args, sp.By.Limit(f.Value, f.Unit))
 		case f.Bare:
 			args = append(args, sp.By.Number(f.Value, f.Unit))
 		default:

@@ -37,11 +37,11 @@ func ProblemSentence(w *words.Words, p evidence.Problem) string {
 		if p.Severity == evidence.Refuses {
 			key = "problem.outside.refuses"
 		}
-		return w.Say(key, name, plain(w, p.Value), plain(w, p.Limit.Low), plain(w, p.Limit.High), unit(p.Unit))
+		return w.Say(key, name, value(w, p), plain(w, p.Limit.Low), plain(w, p.Limit.High), unit(p.Unit))
 	}
 	if p.Code == evidence.CodeOutOfFit {
 		with := func(x float64) string { return plain(w, x) + unit(p.Unit) }
-		return w.Say("problem."+p.Code, name, with(p.Value), with(p.Limit.Low), with(p.Limit.High))
+		return w.Say("problem."+p.Code, name, value(w, p)+unit(p.Unit), with(p.Limit.Low), with(p.Limit.High))
 	}
 	if key := "problem." + p.Code + "." + FieldKey(p.Field); w.Has(key) {
 		return w.Say(key, name)
@@ -61,6 +61,20 @@ func FieldName(w *words.Words, f evidence.Field, item int) string {
 		return w.Say("measure.numbered", name, strconv.Itoa(item))
 	}
 	return name
+}
+
+// value writes the value of a problem: a share and a rate are worked out, so they have
+// no more decimals than elsewhere, but enough to lie where they are said to lie.
+func value(w *words.Words, p evidence.Problem) string {
+	if p.Unit != quantity.PerCent && p.Unit != quantity.LitrePerHour {
+		return plain(w, p.Value)
+	}
+	for d := quantity.Decimals(p.Unit); d < 3; d++ {
+		if x := quantity.Round(p.Value, d); p.Limit.Contains(x) == p.Limit.Contains(p.Value) {
+			return plain(w, x)
+		}
+	}
+	return plain(w, p.Value)
 }
 
 // plain writes a number with as many decimals as it has, three at most.

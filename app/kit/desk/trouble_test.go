@@ -50,3 +50,25 @@ func TestBeyondTheFitIsSaid(t *testing.T) {
 		t.Errorf("reads %q, want %q", got, want)
 	}
 }
+
+// What is worked out is said with no more decimals than elsewhere, but with enough to lie
+// where it is said to lie; what was typed stays as it was typed.
+func TestValueOfAProblem(t *testing.T) {
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		x, low, high float64
+		unit         quantity.Unit
+		want         string
+	}{
+		{0.895, -3, 0, quantity.PerCent, "0.9"}, {3.04, -8, 3, quantity.PerCent, "3.04"}, {-8.0004, -8, 3, quantity.PerCent, "\u22128"},
+		{2.5132, 0.3, 2.5, quantity.LitrePerHour, "2.51"}, {2.5004, 0.3, 2.5, quantity.LitrePerHour, "2.5"}, {72.455, 40, 60, quantity.Kilogram, "72.455"},
+		{4, 0, 3, quantity.PerCent, "4"},
+	} {
+		if got := value(w, evidence.Problem{Value: c.x, Unit: c.unit, Limit: quantity.Range{Low: c.low, High: c.high}}); got != c.want {
+			t.Errorf("%g %s is %q, want %q", c.x, c.unit, got, c.want)
+		}
+	}
+}

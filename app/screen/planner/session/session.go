@@ -142,7 +142,7 @@ func (t *SessionTab) Open() {
 	t.aims.Open()
 	t.tolerance.open()
 	if t.usual != nil {
-		t.usual.SetPlaceholder(v.Desk.Words.Number(v.Now.PlanCase.Planner.Aim().Deficit.High, 1))
+		t.usual.SetPlaceholder(v.Speaker.By.LimitNumber(v.Now.PlanCase.Planner.Aim().Deficit.High, quantity.PerCent))
 	}
 	look.ShowIf(t.remove, v.Now.Draft())
 	t.box.Refresh()

@@ -35,6 +35,7 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 	x := s.Figures
 	litres := func(i int) any { return sp.Litres(x[i]) }
 	end := func(i int) any { return sp.Change(x[i], quantity.PerCent) }
+	aim := func(i int) any { return sp.By.SignedLimit(x[i], quantity.PerCent) }
 	switch s.Code {
 	case proposal.SayLess:
 		return []any{litres(0), litres(1), litres(2)}
@@ -47,9 +48,9 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 	case proposal.SayBreaksCarry, proposal.SayAskFirst, proposal.SayAskCut:
 		return []any{litres(0), litres(1)}
 	case proposal.SayEndsBreaks, proposal.SayEndsStomach:
-		return []any{end(0), end(1), litres(2)}
+		return []any{end(0), aim(1), litres(2)}
 	case proposal.SayEndsLoss:
-		return []any{end(0), end(1)}
+		return []any{end(0), aim(1)}
 	case proposal.SayRoomBreaks, proposal.SayRoomStomach, proposal.SayAskBreaks:
 		return []any{litres(0)}
 	case proposal.SayStomach:
@@ -61,7 +62,7 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 	case proposal.SaySaltAim:
 		return []any{sp.By.Amount(x[0], quantity.MilligramPerHour), sp.By.Amount(x[1], quantity.MilligramPerHour)}
 	case proposal.SayStrong:
-		return []any{sp.By.Amount(x[0], quantity.PerCent), sp.By.Amount(x[1], quantity.PerCent)}
+		return []any{sp.By.Amount(x[0], quantity.PerCent), sp.By.Limit(x[1], quantity.PerCent)}
 	case proposal.SayBefore:
 		return []any{litres(0), litres(1), sp.Words.Number(x[2], 0)}
 	case proposal.SayBeforeBlind:

@@ -1,7 +1,6 @@
 package wording
 
 import (
-	"math"
 	"regexp"
 	"strings"
 
@@ -169,12 +168,7 @@ func (sp Speaker) RungName(i int, aim bool) string {
 }
 
 // Short writes a limit in per cent with no idle decimals.
-func (sp Speaker) Short(x float64) string {
-	if x == math.Trunc(x) {
-		return sp.Percent(x, 0)
-	}
-	return sp.Percent(x, 1)
-}
+func (sp Speaker) Short(x float64) string { return sp.By.Limit(x, quantity.PerCent) }
 
 // Sodium writes milligrams an hour.
 func (sp Speaker) Sodium(mgh float64) string { return sp.By.Amount(mgh, quantity.MilligramPerHour) }

@@ -50,7 +50,7 @@ func (sp speaker) bars(in Input) chart.InOutData {
 	d.LeftWords = sp.leftWords(f)
 	if !sp.By.Hidden && fluid.DeficitShare.Known && fluid.Deficit.Value > 0 {
 		d.Limit = f.LimitDeficit()
-		d.LimitText = sp.Say("findings.bars.limit", sp.significant(f.Limit))
+		d.LimitText = sp.Say("findings.bars.limit", sp.By.Limit(f.Limit, quantity.PerCent))
 	}
 	if guess := f.Test.Loss.Guess; guess.Known() {
 		d.Guess, d.GuessText = *guess.Value, sp.guess(in)

@@ -34,7 +34,7 @@ func (sp speaker) summary(in Input) string {
 	case sp.By.Hidden:
 		return say("findings.summary."+standing, rate, drunk, deficit)
 	}
-	limit := sp.withUnit(sp.significant(in.Findings.Limit), quantity.PerCent)
+	limit := sp.By.Limit(in.Findings.Limit, quantity.PerCent)
 	return say("findings.summary."+standing, rate, drunk, sp.By.Found(fluid.DeficitShare), limit)
 }
 
