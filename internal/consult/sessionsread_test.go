@@ -69,6 +69,9 @@ func (s readSession) records(d Setup) (record.Test, record.Athlete) {
 	if s.row["past_low_sodium"] == "yes" {
 		a.Flags = []record.Flag{{Kind: record.FlagHyponatraemia, Physician: "Doctor"}}
 	}
+	if kind := record.FlagKind(s.row["flag"]); kind != "" {
+		a.Flags = append(a.Flags, record.Flag{Kind: kind, Physician: "Doctor"})
+	}
 	sheet.Session.Sport, sheet.Session.Place = s.row["sport"], s.row["session"]
 	sheet.Session.Effort = record.Num(s.num("effort"), quantity.None)
 	if x := s.num("speed"); x > 0 {
@@ -117,6 +120,9 @@ func (s readSession) open() (*Case, record.Plan) {
 	if s.row["session"] != "" {
 		p.Target.SessionName = s.row["session"]
 	}
+	if x := s.num("most_lh"); x > 0 {
+		p.Aims.Drinking = record.Num(x, quantity.LitrePerHour)
+	}
 	c, err := OpenCase(p, a, b, d)
 	if err != nil {
 		s.t.Fatal(err)
@@ -124,7 +130,7 @@ func (s readSession) open() (*Case, record.Plan) {
 	return &c, p
 }
 
-// TestSessionsAsRead: eleven sessions, and within what a strict practitioner signs what
+// TestSessionsAsRead: sessions as they come, and within what a strict practitioner signs what
 // is proposed for them: how much to eat on how much drink, where the day ends, what an
 // hour brings.
 func TestSessionsAsRead(t *testing.T) {
@@ -250,7 +256,7 @@ func (s readSession) text(c *Case, m plan.Mix) string {
 func TestStationsAreAskedAbout(t *testing.T) {
 	asked := 0
 	for _, s := range readSessions(t) {
-		if s.row["session"] == "" {
+		if s.row["session"] != "marathon" {
 			continue
 		}
 		s.t = t

@@ -10,8 +10,9 @@ import (
 type Step struct {
 	Mix Mix
 	// Held: the habit, held until the stomach is calm. Cut: the fluid that comes
-	// down at once. Large: no smaller step lay between.
-	Held, Cut, Large bool
+	// down at once. Large: no smaller step lay between. Back: less than the habit, held until
+	// a bad stomach is calm.
+	Held, Cut, Large, Back bool
 }
 
 // halved reports that steps are half as large.

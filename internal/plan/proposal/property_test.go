@@ -22,7 +22,7 @@ func broken(c *Case, p *Proposal, m Mix) string {
 		return "drinks less than the habit"
 	case sum.CarbohydrateG > max(c.AdviceMost*c.hours(), habit.CarbohydrateG)+1e-6:
 		return "more carbohydrate than the advice"
-	case sum.CarbohydrateG < habit.CarbohydrateG-1e-6 && !reasons(p) && sum.CarbohydrateG/c.hours() < p.Wants.AimGH-5:
+	case sum.CarbohydrateG < habit.CarbohydrateG-1e-6 && !reasons(p) && !c.upset() && sum.CarbohydrateG/c.hours() < p.Wants.AimGH-5:
 		return "less carbohydrate than the habit, and under the aim"
 	case sum.Gels > max(habit.Gels, c.placesForGels())+1e-6:
 		return "more gels than there is time for"

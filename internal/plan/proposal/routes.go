@@ -53,7 +53,7 @@ type Proposal struct {
 	Outcome Outcome
 	// Habit is what the habit misses.
 	Habit Misses
-	// Cut is the habit, or what it comes down to at once.
+	// Cut is the habit, or what it comes down to at once, with a bad stomach one step.
 	Cut    Mix
 	Routes [Ways]Route
 	Pick   Way
@@ -80,8 +80,15 @@ func Propose(c *Case) Proposal {
 	habit := c.SumOf(c.Habit)
 	out.Habit = p.misses(&habit)
 	cut := out.Limits.Case == Less
-	if cut {
+	switch {
+	case cut:
 		out.Cut = c.cut(&out.Limits)
+	case c.upset():
+		out.Cut = c.eased()
+	}
+	if !cut && out.Cut != c.Habit {
+		out.back(&p)
+		return c.told(&out)
 	}
 	if out.Habit.None() && !cut && out.Limits.Case != NoRoom {
 		return c.finish(&out)

@@ -25,6 +25,7 @@ const (
 	SayFirstDrinks = "proposal.first-drinks"
 	SayFirstFood   = "proposal.first-food"
 	SayFirstHold   = "proposal.first-hold"
+	SayFirstBack   = "proposal.first-back"
 	SayAim         = "proposal.aim"            // drinks, end, carbohydrate, steps
 	SayAimHidden   = "proposal.aim-hidden"     // drinks, carbohydrate, steps
 	SayNoMore      = "proposal.no-more-drink"  // end, more that the aim takes
@@ -41,6 +42,7 @@ const (
 	SayAskCut      = "proposal.ask-cut"        // carried, and what the habit comes down to
 	SayDeep        = "proposal.deep"
 	SayStomach     = "proposal.stomach"      // rating
+	SayStomachBad  = "proposal.stomach-bad"  // rating
 	SayDrinksShort = "proposal.drinks-short" // carbohydrate, asked for
 	SayNoFoodShort = "proposal.no-food-short"
 	SayFoodShort   = "proposal.food-short"
@@ -132,12 +134,15 @@ func (s *speech) steps() {
 	case s.o.Outcome == Stuck:
 		s.add(SayStuck)
 		return
+	case r.Steps[0].Back:
+		s.add(SayFirstBack)
+		return
 	case r.Aim == s.o.Cut:
 		return
 	case r.Steps[0].Held:
 		s.add(SayFirstHold)
 	case r.Steps[0].Cut:
-	case s.o.Pick == WithFood:
+	case Passes(s.c.SumOf(r.Steps[0].Mix).FoodG, s.c.SumOf(s.o.Cut).FoodG):
 		s.add(SayFirstFood)
 	default:
 		s.add(SayFirstDrinks)
@@ -188,10 +193,15 @@ func (s *speech) bound(end float64) {
 
 // stomach says that a stomach that was not calm comes first.
 func (s *speech) stomach() {
-	if c := s.c; c.Stomach.Known && c.Stomach.Value >= evidence.StomachHold {
+	r := s.o.Picked()
+	back := r.Exists && r.Steps[0].Back
+	switch c := s.c; {
+	case back:
+		s.add(SayStomachBad, c.Stomach.Value)
+	case c.Stomach.Known && c.Stomach.Value >= evidence.StomachHold:
 		s.add(SayStomach, c.Stomach.Value)
 	}
-	if s.c.halved() && s.o.Outcome == Change {
+	if s.c.halved() && s.o.Outcome == Change && !back {
 		s.add(SayHalfSteps)
 	}
 }

@@ -53,7 +53,7 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 		return []any{end(0), aim(1)}
 	case proposal.SayRoomBreaks, proposal.SayRoomStomach, proposal.SayAskBreaks:
 		return []any{litres(0)}
-	case proposal.SayStomach:
+	case proposal.SayStomach, proposal.SayStomachBad:
 		return []any{sp.Words.Number(x[0], 0)}
 	case proposal.SayDrinksShort, proposal.SayNoFoodShort, proposal.SayFoodShort:
 		return []any{sp.Words.Number(x[0], 0), sp.Carbohydrate(x[1])}
