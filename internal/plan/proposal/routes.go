@@ -88,7 +88,7 @@ func Propose(c *Case) Proposal {
 	}
 	if !cut && out.Cut != c.Habit {
 		out.back(&p)
-		return c.told(&out)
+		return c.finish(&out)
 	}
 	if out.Habit.None() && !cut && out.Limits.Case != NoRoom {
 		return c.finish(&out)
