@@ -70,3 +70,16 @@ func TestComposedLevels(t *testing.T) {
 		}
 	}
 }
+
+// A bottle that is filled several times says so in the bag.
+func TestBagTellsHowOftenABottleIsFilled(t *testing.T) {
+	p := press(t)
+	am := p.amounts(Terms{})
+	item := BagItem{Substance: Drink, Name: "sports drink", Bottle: "Right flask", Volume: 500, Fill: 500, Count: 4}
+	if got := am.bagItem(item); !strings.HasSuffix(got, "filled to 500\u00a0mL, 4 times") {
+		t.Errorf("four fillings read %q", got)
+	}
+	if item.Count = 1; strings.Contains(am.bagItem(item), "times") {
+		t.Errorf("one filling reads %q", am.bagItem(item))
+	}
+}

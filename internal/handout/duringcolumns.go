@@ -9,7 +9,7 @@ import (
 // the right.
 func (p *Press) breakColumns(rows []Chance, d During, am amounts, width float64) []paper.Item {
 	each := (width - columnGap) / 2
-	f := cellForms()[min(p.low-len(rowForms()), len(cellForms())-1)]
+	f := cellForms()[min(p.low-fullForms, halfForms-1)]
 	var columns [2]paper.Block
 	half := (len(rows) + 1) / 2
 	for i, c := range rows {

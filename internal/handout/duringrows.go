@@ -22,15 +22,20 @@ type rowForm struct {
 // leastDuring is the smallest type of what is read in the session, mm: 10 points.
 const leastDuring = 3.53
 
-// smallestForm is how low rows may become: past the rows and the cells there is none.
-const smallestForm = 5
+// How many forms there are of full rows and of cells; smallestForm is how low rows may
+// become: past both there is none.
+const (
+	fullForms    = 3
+	halfForms    = 3
+	smallestForm = fullForms + halfForms - 1
+)
 
 func inBlack(size, leading float64) paper.Style {
 	return paper.Style{Size: size, Leading: leading, Ink: paper.Black}
 }
 
 // rowForms are the full row, and lower ones.
-func rowForms() [3]rowForm {
+func rowForms() [fullForms]rowForm {
 	return [...]rowForm{
 		{18.4, inBlack(5.3, 6.6), inBlack(4.2, 5.4), inBlack(7.9, 8.4), 7.2, 15.6},
 		{14.6, inBlack(5.3, 6), inBlack(4, 4.9), inBlack(7, 7.4), 5.8, 12.4},
@@ -39,7 +44,7 @@ func rowForms() [3]rowForm {
 }
 
 // cellForms are the breaks in two columns, and lower ones.
-func cellForms() [3]rowForm {
+func cellForms() [halfForms]rowForm {
 	return [...]rowForm{
 		{12, inBlack(5, 5.6), inBlack(3.8, 4.5), inBlack(6.6, 6.8), 4.6, 9.8},
 		{10.4, inBlack(4.4, 4.9), inBlack(3.6, 4.2), inBlack(5.8, 6), 4, 8.6},
@@ -49,7 +54,7 @@ func cellForms() [3]rowForm {
 
 // form is the row that so many breaks leave room for.
 func (p *Press) form(rows int) rowForm {
-	at := min(p.low, len(rowForms())-1)
+	at := min(p.low, fullForms-1)
 	if rows > fewRows {
 		at = max(at, 1)
 	}
@@ -66,7 +71,7 @@ func (p *Press) breakRows(d During, am amounts, width float64) []paper.Item {
 		rows = gathered(rows, p.gather)
 	}
 	d.Chances = rows
-	if p.low >= len(rowForms()) && len(rows) > 1 {
+	if p.low >= fullForms && len(rows) > 1 {
 		return p.breakColumns(rows, d, am, width)
 	}
 	form := p.form(len(rows))

@@ -186,6 +186,9 @@ func (a amounts) bagItem(it BagItem) string {
 		if fill <= 0 {
 			fill = it.Volume
 		}
+		if it.Count > 1 {
+			return a.say.Say("handout.bag.own.times", a.typed(it.Bottle), name, a.millilitres(fill), it.Count)
+		}
 		return a.say.Say("handout.bag.own", a.typed(it.Bottle), name, a.millilitres(fill))
 	case it.Substance == Food && it.Portions > 0:
 		return a.food(Portion{Name: it.Name, Portions: it.Portions})

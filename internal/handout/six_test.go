@@ -2,7 +2,6 @@ package handout
 
 import (
 	"context"
-	"flag"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -22,8 +21,9 @@ import (
 	"ebbwell/internal/words"
 )
 
-// printTo is a folder for the pages of the six plans as PDF, to be looked at.
-var printTo = flag.String("print", "", "write the pages of six kinds of plan into this folder, as PDF")
+// printTo is a folder for the pages of the six plans as PDF, to be looked at; empty for
+// none.
+func printTo() string { return os.Getenv("EBBWELL_PRINT_TO") }
 
 // kindOfPlan is a plan as practices have them: an athlete of the invented practice, in a
 // sport, for so long.
@@ -225,14 +225,14 @@ func TestSixPlansPrint(t *testing.T) {
 // write writes a document to be looked at, where that is asked for.
 func (h house) write(t testing.TB, name string, doc paper.Document) {
 	t.Helper()
-	if *printTo == "" {
+	if printTo() == "" {
 		return
 	}
 	data, err := doc.PDF(composeDay())
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(filepath.Join(*printTo, name+".pdf"), data, 0o600); err != nil {
+	if err := os.WriteFile(filepath.Join(printTo(), name+".pdf"), data, 0o600); err != nil {
 		t.Fatal(err)
 	}
 }

@@ -179,9 +179,14 @@ func (v *View) bar(f consult.Findings) handout.Bar {
 func (v *View) print(p page) {
 	d, athlete, say := v.desk, v.athlete.ID, v.desk.Words.Say
 	p.size = d.Paper()
+	press, err := handout.NewPress(p.words, p.size)
+	if err != nil {
+		d.Trouble(err)
+		return
+	}
 	saveto.Ask(d, v.canvas(), saveto.Request{
 		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Yes: say("testsheet.print.yes"),
-		File: saveto.FileName(p.name, ".pdf"), Extra: p.extra, Letters: d.Unprintable(v.athlete.Name),
+		File: saveto.FileName(p.name, ".pdf"), Extra: p.extra, Letters: p.layout(press).Lacks,
 		Write: func(ctx context.Context, path string) error { return write(ctx, d, athlete, p, path) },
 		Done: func(path string) {
 			d.Say(say("testsheet.print.done", path), say("saveto.open"), func() { saveto.Show(d, path) })

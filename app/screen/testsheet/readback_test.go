@@ -2,7 +2,6 @@ package testsheet
 
 import (
 	"context"
-	"flag"
 	"os"
 	"path/filepath"
 	"strings"
@@ -18,8 +17,9 @@ import (
 	"ebbwell/internal/words"
 )
 
-// printTo is a folder for the reports of the invented practice, to be looked at.
-var printTo = flag.String("print", "", "write the reports of the invented practice into this folder, as PDF")
+// printTo is a folder for the reports of the invented practice, to be looked at; empty
+// for none.
+func printTo() string { return os.Getenv("EBBWELL_PRINT_TO") }
 
 // reportText prints the findings that are shown and reads the file again.
 func (b *bench) reportText() string {
@@ -141,8 +141,8 @@ func reportIsOneSide(t *testing.T, d *desk.Desk, went *[]desk.Place, name string
 	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
 	b.v.Print()
 	dir := t.TempDir()
-	if *printTo != "" {
-		dir = *printTo
+	if printTo() != "" {
+		dir = printTo()
 	}
 	to := filepath.Join(dir, "report-"+strings.ToLower(name)+"-"+tag.String()+".pdf")
 	apptest.Type(t, b.w, "testsheet.print.path", to)
@@ -153,5 +153,22 @@ func reportIsOneSide(t *testing.T, d *desk.Desk, went *[]desk.Place, name string
 	}
 	if n := strings.Count(string(data), "/Type /Page\n"); n != 1 {
 		t.Errorf("%s in %s: %d sides", name, tag, n)
+	}
+}
+
+// Letters of a note that cannot be printed are said when the report is saved, not only
+// those of the name.
+func TestLettersOfANoteAreSaid(t *testing.T) {
+	for place, want := range map[string]bool{"京都 park": true, "Kyoto park": false} {
+		b := newSheet(t)
+		b.fill()
+		b.part(PartBefore)
+		b.enter("testsheet.place", place)
+		b.part(PartFindings)
+		b.v.Print()
+		said := strings.Join(apptest.Texts(b.w.Canvas().Overlays().Top()), " ")
+		if got := strings.Contains(said, "Letters that cannot be printed: 京, 都"); got != want {
+			t.Errorf("%s: it is said: %v: %s", place, got, said)
+		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -93,9 +94,9 @@ func (p *printDialog) write() (stay bool) {
 	}
 	p.busy = true
 	p.trouble.SetText(say("trip.print.writing", len(pages)))
-	var files []string
+	var files, letters []string
 	p.stop = v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		files, err = v.printTo(ctx, folder, size, pages)
+		files, letters, err = v.printTo(ctx, folder, size, pages)
 		return err
 	}, func(err error) {
 		p.busy, p.stop = false, func() {}
@@ -109,11 +110,14 @@ func (p *printDialog) write() (stay bool) {
 		}
 		saveto.Remember(folder)
 		p.dialog.Close()
+		done := say("trip.print.done.all", len(files), folder)
 		if len(files) == 1 {
-			v.desk.Say(say("trip.print.done", files[0]), "", nil)
-			return
+			done = say("trip.print.done", files[0])
 		}
-		v.desk.Say(say("trip.print.done.all", len(files), folder), "", nil)
+		if len(letters) > 0 {
+			done += " " + say("saveto.letters.title", v.desk.Words.Commas(letters))
+		}
+		v.desk.Say(done, "", nil)
 	})
 	return true
 }
@@ -143,21 +147,27 @@ func (v *View) pages(whose string) ([]sheetOut, error) {
 }
 
 // printTo writes pages of a size into a folder, a file each, and keeps those of
-// athletes with the records. It returns the files, also when it was stopped between two.
-// No file that is there is written over.
-func (v *View) printTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) ([]string, error) {
-	var files []string
+// athletes with the records. It returns the files, also when it was stopped between two,
+// and the letters of the pages that cannot be printed. No file that is there is written
+// over.
+func (v *View) printTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) (files, letters []string, err error) {
 	for _, p := range pages {
 		if err := ctx.Err(); err != nil {
-			return files, err
+			return files, letters, err
 		}
 		press, err := handout.NewPress(p.words, size)
 		if err != nil {
-			return files, err
+			return files, letters, err
 		}
-		pdf, err := press.TripPage(p.page).PDF(v.desk.Now())
+		doc := press.TripPage(p.page)
+		for _, letter := range doc.Lacks {
+			if !slices.Contains(letters, letter) {
+				letters = append(letters, letter)
+			}
+		}
+		pdf, err := doc.PDF(v.desk.Now())
 		if err != nil {
-			return files, err
+			return files, letters, err
 		}
 		path := saveto.Free(folder, saveto.FileName(p.name, ".pdf"))
 		if p.athlete == "" { // prints are kept with an athlete
@@ -168,9 +178,9 @@ func (v *View) printTo(ctx context.Context, folder string, size paper.Size, page
 			}, path)
 		}
 		if err != nil {
-			return files, fmt.Errorf("write the page: %w", err)
+			return files, letters, fmt.Errorf("write the page: %w", err)
 		}
 		files = append(files, path)
 	}
-	return files, nil
+	return files, letters, nil
 }

@@ -339,12 +339,12 @@ func TestPrintingTroubles(t *testing.T) {
 	apptest.Click(t, w, "trip.print.no")
 	stopped, cancel := context.WithCancel(context.Background())
 	cancel()
-	if files, err := v.printTo(stopped, t.TempDir(), v.desk.Paper(), pagesOf(t, v, everybody)); len(files) != 0 || !errors.Is(err, context.Canceled) {
+	if files, _, err := v.printTo(stopped, t.TempDir(), v.desk.Paper(), pagesOf(t, v, everybody)); len(files) != 0 || !errors.Is(err, context.Canceled) {
 		t.Errorf("stopped, and wrote %v: %v", files, err)
 	}
 	folder := t.TempDir()
 	for range 2 {
-		if _, err := v.printTo(context.Background(), folder, v.desk.Paper(), pagesOf(t, v, string(v.who))); err != nil {
+		if _, _, err := v.printTo(context.Background(), folder, v.desk.Paper(), pagesOf(t, v, string(v.who))); err != nil {
 			t.Fatal(err)
 		}
 	}
