@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"gorm.io/gorm"
 )
 
 // unfinished is the ending of a file that is being made; one that is found at
@@ -24,12 +26,6 @@ func (s *Store) openFiles(ctx context.Context) error {
 		return err
 	}
 	if err := s.findOrMake(); err != nil {
-		return err
-	}
-	if err := s.unaltered(ctx); err != nil {
-		return err
-	}
-	if err := s.unseal(); err != nil {
 		return err
 	}
 	if err := s.bringUpToDate(ctx); err != nil {
@@ -192,7 +188,7 @@ func (s *Store) bringUpToDate(ctx context.Context) (err error) {
 	}
 	defer func() { err = errors.Join(err, disconnect(db)) }()
 	s.tell(StageChecking)
-	if err := check(ctx, db); err != nil {
+	if err := s.checkAll(ctx, db); err != nil {
 		return err
 	}
 	made, err := madeVersions(db)
@@ -208,6 +204,21 @@ func (s *Store) bringUpToDate(ctx context.Context) (err error) {
 	}
 	s.tell(StageChanging)
 	return migrate(db.WithContext(patientOf(ctx)), s.options.versions)
+}
+
+// checkAll looks for damage, meanwhile compares the file with the digest beside it,
+// which it then takes away: from here on the file is written.
+func (s *Store) checkAll(ctx context.Context, db *gorm.DB) error {
+	compared := make(chan error, 1)
+	go func() { compared <- s.unaltered(ctx) }()
+	err := check(ctx, db)
+	if altered := <-compared; err == nil {
+		err = altered
+	}
+	if err == nil {
+		err = s.unseal()
+	}
+	return err
 }
 
 // clearUnfinished removes what a program that was stopped left half made.

@@ -132,7 +132,6 @@ func (s *Store) unaltered(ctx context.Context) error {
 	if logWaits(s.path()) {
 		return nil
 	}
-	s.tell(StageChecking)
 	return sealed(ctx, s.path())
 }
 
