@@ -46,6 +46,19 @@ func TestTablesAreCopied(t *testing.T) {
 	if got := h.copies("overview.trail.copy"); !strings.Contains(got, string(tests[0].Test.Session.Date)+"\t") || strings.Count(got, "\t") < 6 {
 		t.Errorf("the trail: %q", got)
 	}
+	h.program().Open(desk.Place{Screen: desk.Plan, Athlete: a.ID})
+	h.click("planner.deficit.why")
+	fyne.CurrentApp().Clipboard().SetContent("")
+	apptest.Click(t, w, "planner.deficit.copy")
+	end := fyne.CurrentApp().Clipboard().Content()
+	apptest.Click(t, w, "planner.why.done")
+	if lines := strings.Split(strings.TrimSpace(end), "\n"); len(lines) < 5 || !strings.HasPrefix(lines[1], "0\t") || !strings.HasPrefix(lines[len(lines)-1], "95\t−2.7 %\t−1.5 to −4.3 %\t−2.9 %") {
+		t.Errorf("the figures of the deficit: %q", end)
+	}
+	h.click("planner.tabs.beside")
+	if got := h.copies("planner.beside.copy"); !strings.Contains(got, "\tHabit\t") || !strings.Contains(got, "Deficit at the end\t−2.9 %\t") {
+		t.Errorf("the options: %q", got)
+	}
 	h.program().Open(desk.Place{Screen: desk.Practice, Part: "thresholds"})
 	if got := h.copies("practice.thresholds.copy"); strings.Count(got, "\n") < 200 || !strings.Contains(got, "slowest speed that counts as moving in a device file\t0.5 m/s\t") {
 		t.Errorf("the thresholds: %d lines", strings.Count(got, "\n"))

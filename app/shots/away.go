@@ -13,7 +13,7 @@ import (
 
 // Names as people write them: of a trip and of a stop.
 const (
-	longTrip = "Winter camp, friendlies and spring tournament"
+	longTrip = "Winter training camp"
 	longStop = "Practice ground by the old harbour"
 )
 

@@ -138,7 +138,10 @@ func (c *StepColumns) figures(col StepColumn, edge, x, end, ground float32) {
 	drop := look.Body.Baseline() - look.Note.Baseline()
 	behind := x + max(look.Body.Width(col.Second), look.Body.Width(col.Third)) + look.Scaled(10)
 	c.pen.text(col.Change, behind, third+drop, end-behind, look.Note, k.Ink2, left)
-	date := edge + look.Note.Width(col.Note) + look.Scaled(10)
-	c.pen.text(col.ChangeNote, date, ground+look.Scaled(8)+look.Body.Height(), max(end-date, 0), look.Note, k.Ink2, left)
+	date, note := edge+look.Note.Width(col.Note)+look.Scaled(10), col.ChangeNote
+	if look.Note.Width(note) > end-date { // the list below says it whole
+		note = ""
+	}
+	c.pen.text(note, date, ground+look.Scaled(8)+look.Body.Height(), max(end-date, 0), look.Note, k.Ink2, left)
 	c.pen.text(col.SecondChange, behind, second+drop, end-behind, look.Note, k.Ink2, left)
 }

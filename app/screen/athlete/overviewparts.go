@@ -85,7 +85,7 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 		return look.NewSheet(look.VBox(4, titled(title, all), look.NewParagraph(v.sp.Say("overview.heat.none"), look.Note, look.Ink2))), false
 	}
 	v.sp.share(&days, &heat)
-	left := look.VBox(2, subtitle(v.sp.Say("overview.days")), look.Grow(scatter(days)), look.NewLabel(v.sp.Say("overview.days.note"), look.Note, look.Ink2))
+	left := look.VBox(2, subtitle(v.sp.Say("overview.days")), look.Grow(scatter(days)), look.NewParagraph(v.sp.Say("overview.days.note"), look.Note, look.Ink2))
 	under := v.sp.Say("overview.heat.none")
 	switch {
 	case len(heat.Estimates) > 0:
@@ -93,7 +93,7 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	case len(heat.Points) > 0:
 		under = v.sp.Say("overview.heat.band")
 	}
-	right := look.VBox(2, subtitle(v.sp.Say("overview.heat.title", string(v.sp.By.Unit("°C")))), look.Grow(scatter(heat)), look.NewLabel(under, look.Note, look.Ink2))
+	right := look.VBox(2, subtitle(v.sp.Say("overview.heat.title", string(v.sp.By.Unit("°C")))), look.Grow(scatter(heat)), look.NewParagraph(under, look.Note, look.Ink2))
 	pair := look.NewPair(0.4, 760, left, right)
 	pair.Level = true
 	links := []fyne.CanvasObject{all, copying.Link(v.desk, "overview.picture.copy", "copy.figures", v.rates), picture.Link(v.desk, "overview.picture", v.sp.Say("picture.overview", v.file.athlete.Name), func() fyne.CanvasObject { return pair })}

@@ -33,7 +33,7 @@ type changeRow struct {
 }
 
 func changeTracks() []look.Track {
-	return []look.Track{look.Share(36), look.Share(32), look.Share(32)}
+	return []look.Track{look.Share(46), look.Share(27), look.Share(27)}
 }
 
 func newChanges(p *panel) *changes {

@@ -20,7 +20,7 @@ import (
 const (
 	wordWidth   = 128
 	numberWidth = 112
-	choiceWidth = 170
+	choiceWidth = 210
 	cityWidth   = 240
 )
 

@@ -96,7 +96,7 @@ type footLayout struct{}
 func (footLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	foot := float32(0)
 	if o[1].Visible() {
-		wide := size.Width - ringLeft - look.BarRoom
+		wide := float32(int(size.Width - ringLeft - look.BarRoom))
 		foot = look.HeightFor(o[1], wide)
 		o[1].Move(fyne.NewPos(ringLeft, size.Height-foot-limitFoot))
 		o[1].Resize(fyne.NewSize(wide, foot))

@@ -28,7 +28,7 @@ type standards struct {
 
 // twoColumns is the width, in px at 100 % text, under which the parts of a tab stand one
 // below the other.
-const twoColumns float32 = 960
+const twoColumns float32 = 1010
 
 // newStandards builds the tab.
 func newStandards(v *View) *standards {

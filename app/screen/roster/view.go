@@ -130,8 +130,8 @@ func (v *View) build() {
 	}
 	v.count = look.NewLabel("", look.Note, look.Ink2)
 	v.table = look.NewTable("roster.table", []look.Column{
-		{Title: say("roster.name"), Width: look.Share(11), Sorts: true},
-		{Title: say("roster.sport"), Width: look.Share(10), Sorts: true, From: 920},
+		{Title: say("roster.name"), Width: look.Share(13), Sorts: true},
+		{Title: say("roster.sport"), Width: look.Share(12), Sorts: true, From: 920},
 		{Title: say("roster.test"), Width: look.Fixed(142), Sorts: true},
 		{Title: say("roster.rate"), Width: look.Fixed(82), Right: true, Sorts: true, From: 760},
 		{Title: say("roster.step"), Width: look.Fixed(88), Sorts: true, From: 660},

@@ -84,8 +84,9 @@ func newGroupPage(v *View) *groupPage {
 	p.chart = newGroupChart()
 	head := look.HBox(12, look.NewLabel(say("squad.group.title"), look.Title, look.Ink), look.Stretch(), plans, coach, back)
 	copied := copying.Link(v.desk, "squad.table.copy", "copy.table", func() copying.Table { return copying.Of(say("squad.group.title"), p.table) })
+	figures := copying.Link(v.desk, "squad.chart.copy", "copy.figures", p.charted)
 	order := look.Columns(12, []look.Track{look.Fit(), look.Fixed(150), look.Share(1), look.Fit()}, look.NewLabel(say("squad.sorted"), look.Body, look.Ink2), p.by, p.note, copied)
-	p.body = look.VBox(10, head, order, look.Grow(look.InMargin(look.PageScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(p.chart))))))
+	p.body = look.VBox(10, head, order, look.Grow(look.InMargin(look.PageScroll(look.NewPair(0.6, 1100, look.NewSheet(p.table), look.NewSheet(look.VBox(4, look.HBox(0, look.Stretch(), figures), p.chart)))))))
 	p.fill()
 	return p
 }
@@ -161,6 +162,20 @@ func (p *groupPage) open(i int) {
 	}
 	p.v.desk.Round = round
 	p.v.desk.Go(desk.Place{Screen: desk.Overview, Athlete: round[i]})
+}
+
+// charted are the figures of the picture: who lost how much and drank how much.
+func (p *groupPage) charted() copying.Table {
+	say, by := p.v.say, p.v.speaker(false).By
+	t := copying.Table{Name: say("squad.group.title"), Titles: []string{say("squad.col.athlete"), say("squad.group.loss"), say("squad.group.drunk")}}
+	for _, b := range p.bars() {
+		drunk := say("squad.dash")
+		if b.took != "" {
+			drunk = by.Amount(b.drunk, quantity.Litre)
+		}
+		t.Rows = append(t.Rows, []string{b.name, by.Amount(b.loss, quantity.Litre), drunk})
+	}
+	return t
 }
 
 // bars are the lines as the picture shows them.

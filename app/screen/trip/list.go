@@ -81,8 +81,8 @@ func inOrder(trips []record.Trip, today record.Date, byName func(a, b string) in
 func (v *List) build() {
 	say := v.desk.Words.Say
 	v.table = look.NewTable("trips.table", []look.Column{
-		{Title: say("trips.name"), Width: look.Share(10)}, {Title: say("trips.who"), Width: look.Share(8)},
-		{Title: say("trips.dates"), Width: look.Share(7)}, {Title: say("trips.stops"), Width: look.Fixed(60), Right: true, From: 820},
+		{Title: say("trips.name"), Width: look.Share(14)}, {Title: say("trips.who"), Width: look.Share(8)},
+		{Title: say("trips.dates"), Width: look.Share(9)}, {Title: say("trips.stops"), Width: look.Fixed(60), Right: true, From: 820},
 		{Title: say("trips.next"), Width: look.Share(10)},
 	}).Roomy().Scrolling()
 	v.table.OnOpened = v.open
@@ -103,7 +103,7 @@ func (v *List) cells(t record.Trip) []look.Cell {
 	}
 	return []look.Cell{
 		{Text: title(v.sp, t), Style: look.Strong}, {Text: v.who(t), Tone: look.Ink2}, {Text: days},
-		{Text: w.Number(float64(len(t.Stops)), 0), Tone: look.Ink2}, {Text: v.next(t), Tone: look.Ink2},
+		{Text: w.Number(float64(len(t.Stops)), 0), Tone: look.Ink2}, {Text: v.next(t), Tone: look.Ink2, Short: v.nextDay(t)},
 	}
 }
 
@@ -145,6 +145,19 @@ func (v *List) next(t record.Trip) string {
 	}
 	from, _ := s.From.Time()
 	return say("trips.from", place, v.sp.Day(from))
+}
+
+// nextDay is the day of what comes next, for less room; nothing where there is none.
+func (v *List) nextDay(t record.Trip) []string {
+	i, today := stopOn(t, v.desk.Today()), v.desk.Today()
+	if i < 0 || len(t.Stops) == 0 {
+		return nil
+	}
+	if s := t.Stops[i]; s.From > today {
+		from, _ := s.From.Time()
+		return []string{v.desk.Words.Say("trip.from", v.sp.Day(from))}
+	}
+	return []string{shortDates(v.sp, t.Stops[i])}
 }
 
 // open opens the trip in a row.

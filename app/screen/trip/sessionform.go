@@ -48,7 +48,7 @@ func newSessionForm(v *View) *sessionForm {
 	})
 	p.body = look.NewPanel(say("trip.sessions"), nil, look.VBox(formGap,
 		row(say("trip.sessions.day"), smallField, sessions), row(say("trip.minutes"), smallField, p.minutes), row(say("trip.effort"), smallField, p.effort),
-		row(say("trip.clothing"), 180, clothing), row(say("trip.heatday"), smallField+28, p.heatDay)), p.note)
+		row(say("trip.clothing"), 220, clothing), row(say("trip.heatday"), smallField+28, p.heatDay)), p.note)
 	return p
 }
 

@@ -73,7 +73,7 @@ func snapshotSheet(h *field.Host, list []store.Snapshot, r Rescue) fyne.CanvasOb
 	for i, snap := range list[:min(len(list), 8)] {
 		restore := field.NewButton(h, "refusal.restore."+w.Number(float64(i+1), 0), w.Say("refusal.restore"), field.Outline, func() { r.Restore(snap) })
 		when := w.Say("refusal.snapshot", w.Date(snap.At), w.Clock(snap.At), w.Say("snapshot."+string(snap.Reason)))
-		rows = append(rows, look.Columns(12, []look.Track{look.Share(1), look.Fixed(110)}, look.NewLabel(when, look.Body, look.Ink), restore))
+		rows = append(rows, look.Columns(12, []look.Track{look.Share(1), look.Fit()}, look.NewLabel(when, look.Body, look.Ink), restore))
 	}
 	return look.NewSheet(look.VBox(10, rows...))
 }

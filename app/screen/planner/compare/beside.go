@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"ebbwell/app/kit/copying"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/screen/planner/part"
@@ -41,8 +42,26 @@ const (
 // New makes the table of options.
 func New(v *part.Plan) part.Part {
 	b := &Beside{v: v, Tools: newOptionTools(v), table: look.VBox(0)}
-	b.box = look.VBox(14, b.table, b.Tools.box)
+	copied := copying.Link(v.Desk, "planner.beside.copy", "copy.table", b.copied)
+	b.box = look.VBox(14, b.table, look.HBox(0, look.Stretch(), copied), b.Tools.box)
 	return b
+}
+
+// copied is the table as it stands: a line for each figure, a column for each option.
+func (b *Beside) copied() copying.Table {
+	sp := b.v.Speaker
+	t := copying.Table{Name: sp.Say("planner.tab.beside"), Titles: []string{""}}
+	for _, c := range b.list {
+		t.Titles = append(t.Titles, sp.OptionName(c.option))
+	}
+	for n := range b.lines {
+		row := []string{b.names[n].Text()}
+		for i := range b.list {
+			row = append(row, b.cells[i][n].text.Text())
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
 }
 
 // Body is what stands on the page.

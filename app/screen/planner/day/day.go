@@ -34,8 +34,8 @@ func New(v *part.Plan) part.Part {
 	t.Trouble = look.NewCaution("", "", nil)
 	t.Table = look.NewTable("planner.day", []look.Column{
 		{Title: say("planner.day.when"), Width: look.Fixed(120)},
-		{Title: say("planner.day.what"), Width: look.Share(5)},
-		{Title: say("planner.day.amount"), Width: look.Share(4)},
+		{Title: say("planner.day.what"), Width: look.Share(8)},
+		{Title: say("planner.day.amount"), Width: look.Share(6)},
 		{Title: say("planner.day.why"), Width: look.Share(5)},
 	})
 	t.sources = look.NewParagraph("", look.Note, look.Ink2)

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"ebbwell/app/kit/chart"
+	"ebbwell/app/kit/copying"
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
@@ -24,7 +25,7 @@ import (
 // words and with its numbers, what the range is made of, the sources.
 func AskWhy(v *part.Plan) {
 	f := v.Now.PlanCase.Planner.Explain(v.Now.Length, v.Live.Mix)
-	list := look.VBox(16)
+	list := look.VBox(16, look.HBox(0, look.Stretch(), copying.Link(v.Desk, "planner.deficit.copy", "copy.figures", func() copying.Table { return Copied(v) })))
 	deficit := f.Deficit
 	if v.Speaker.By.Hidden {
 		deficit = f.DeficitL

@@ -23,6 +23,7 @@ func (f *fillMiddle) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	f.p.setTight(false)
 	if f.p.rowsHeight(size.Width) > room()+1 {
 		f.p.setTight(true)
+		f.p.loosen(size.Width, room())
 	}
 	foot := look.HeightFor(o[2], size.Width)
 	o[0].Move(fyne.Position{})

@@ -81,6 +81,16 @@ func (p *Panel) setTight(on bool) {
 	look.ShowIf(p.sum.bar, !on)
 }
 
+// loosen gives a row back its second line where the name needs it and the room is there.
+func (p *Panel) loosen(inner, room float32) {
+	for _, r := range p.Rows {
+		if r.name.overlong() {
+			r.name.tight = false
+			r.name.tight = p.rowsHeight(inner) > room+1
+		}
+	}
+}
+
 // Open shows another case, option or length.
 func (p *Panel) Open(s state.State, raw func(slot plan.Slot) string) {
 	p.title.SetText(p.sp.Say("planner.mix", p.sp.OptionName(s.Selected())))

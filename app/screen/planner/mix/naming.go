@@ -106,6 +106,15 @@ func (n *naming) place() {
 	n.placeWords(x, line, square.Width+8)
 }
 
+// overlong reports that the name has no room on its line, as it was placed last.
+func (n *naming) overlong() bool {
+	wide := n.swatch.MinSize().Width + 8 + look.Strong.Width(n.whole)
+	if n.behind.Visible() {
+		wide += n.behind.MinSize().Width + 8
+	}
+	return n.line > 0 && wide > min(n.Size().Width, n.line)
+}
+
 // breakName gives the name as much as has room on its line, and the rest to the line below.
 func (n *naming) breakName(room float32) {
 	first, rest := n.whole, ""
