@@ -235,8 +235,6 @@ func places(d *desk.Desk) ([]shot, error) {
 	if err != nil {
 		return nil, err
 	}
-	part := func(p desk.Place, part string) desk.Place { p.Part = part; return p }
-	trip, sheet := desk.Place{Screen: desk.Trip, Record: trips[0].ID}, desk.Place{Screen: desk.Tests, Athlete: open}
 	defer d.ProductsChanged()
 	states, err := statesOf(ctx, s, by["Dorian Wexcombe"], draft)
 	if err != nil {
@@ -250,13 +248,20 @@ func places(d *desk.Desk) ([]shot, error) {
 		return nil, err
 	}
 	states = append(append(states, away...), outside()...)
+	return withImports(ctx, s, append(plainPlaces(trips[0], squad, lead, hidden, gained, open, draft), states...))
+}
+
+// plainPlaces are the screens of the invented practice as they open.
+func plainPlaces(t record.Trip, squad, lead, hidden, gained, open, draft record.ID) []shot {
+	part := func(p desk.Place, part string) desk.Place { p.Part = part; return p }
+	trip, sheet := desk.Place{Screen: desk.Trip, Record: t.ID}, desk.Place{Screen: desk.Tests, Athlete: open}
 	practice, plan := desk.Place{Screen: desk.Practice}, desk.Place{Screen: desk.Plan, Athlete: draft}
-	return withImports(ctx, s, append([]shot{
+	return []shot{
 		{name: "athletes", place: desk.Place{Screen: desk.Athletes}}, {name: "test-day", place: desk.Place{Screen: desk.TestDay}},
 		{name: "squad-start", place: desk.Place{Screen: desk.TestDay, New: true}}, {name: "squad", place: desk.Place{Screen: desk.TestDay, Record: squad}},
 		{name: "squad-group", place: desk.Place{Screen: desk.TestDay, Record: squad, Part: desk.PartGroup}},
 		{name: "trips", place: desk.Place{Screen: desk.Trips}},
-		{name: "trip", place: part(trip, string(trips[0].Stops[0].ID))}, {name: "trip-open", place: desk.Place{Screen: desk.Trip, Record: trips[0].ID, Athlete: lead, Part: string(trips[0].Stops[1].ID)}},
+		{name: "trip", place: part(trip, string(t.Stops[0].ID))}, {name: "trip-open", place: desk.Place{Screen: desk.Trip, Record: t.ID, Athlete: lead, Part: string(t.Stops[1].ID)}},
 		{name: "trip-edit", place: part(trip, "edit")}, {name: "trip-packing", place: part(trip, "packing")},
 		{name: "pantry", place: desk.Place{Screen: desk.Pantry}},
 		{name: "practice", place: practice}, {name: "practice-standards", place: part(practice, "standards")}, {name: "practice-thresholds", place: part(practice, "thresholds")},
@@ -283,5 +288,5 @@ func places(d *desk.Desk) ([]shot, error) {
 		{name: "handout", place: desk.Place{Screen: desk.Handout, Athlete: lead}},
 		{name: "handout-hidden", place: desk.Place{Screen: desk.Handout, Athlete: hidden}},
 		{name: withHelp + "athletes", place: desk.Place{Screen: desk.Athletes}}, {name: withHelp + "plan-draft", place: plan}, {name: withHelp + "sheet-before", place: part(sheet, "before")},
-	}, states...))
+	}
 }

@@ -13,7 +13,7 @@ import (
 // may fail, leave the sheet or lie on other text; the safety sentences stay on
 // every side; what was typed in the free texts is there, or its sign.
 func FuzzTexts(f *testing.F) {
-	for which := range uint8(len(printed)) {
+	for which := range uint8(len(printed())) {
 		f.Add("Ravka", "I want legs left.", "sports drink 6 %", "Half-time", true, which)
 		f.Add("", "", "", "", false, which)
 		f.Add("Łukasz O'Brien-Żółć", "Ночью жарко\nλέει — 很热 🥵👩‍👩‍👧", "a\tb\r\nc", strings.Repeat("x", 300), true, which)
@@ -26,7 +26,7 @@ func FuzzTexts(f *testing.F) {
 		if len(name)+len(words)+len(drink)+len(chance) > 3000 {
 			t.Skip("longer than a person types")
 		}
-		kind := printed[int(which)%len(printed)]
+		kind := printed()[int(which)%len(printed())]
 		page := typedInto(p, kind, name, words, drink, chance, hide)
 		safety := sentences
 		if strings.HasPrefix(kind, "card") {
@@ -73,7 +73,7 @@ func wantTidy(t *testing.T, kind string, doc paper.Document, faces *paper.Faces,
 }
 
 // printed are the kinds of pages.
-var printed = [...]string{"page", "card", "cards", "report", "trip", "blank"}
+func printed() []string { return []string{"page", "card", "cards", "report", "trip", "blank"} }
 
 // typedInto puts the same texts into a page of a kind.
 func typedInto(p *Press, kind, name, words, drink, chance string, hide bool) paper.Document {

@@ -52,7 +52,10 @@ func TestThePeopleAreReadAgain(t *testing.T) {
 // sign that stands between.
 func TestPeopleAreReadAsTheyAre(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
-	add := func(a record.Athlete) record.Athlete { return got(s.SaveAthlete(ctx, a, Edit{}))(t) }
+	add := func(a record.Athlete) {
+		t.Helper()
+		got(s.SaveAthlete(ctx, a, Edit{}))(t)
+	}
 	check := func() {
 		t.Helper()
 		s.files.people.drop()

@@ -46,7 +46,7 @@ func TestSheetsBut(t *testing.T) {
 	read("nothing")
 	test := whole[1].Test
 	test.Bottles[0].Name = "2"
-	test = got(s.SaveTest(ctx, test, Edit{}))(t)
+	got(s.SaveTest(ctx, test, Edit{}))(t)
 	read("a bottle", 1)
 	got(s.Freeze(ctx, record.Ref{Kind: record.KindTest, ID: whole[3].Test.ID}, freezing("again")))(t)
 	read("a copy", 1, 3)

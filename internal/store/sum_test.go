@@ -13,16 +13,16 @@ import (
 	"ebbwell/internal/record"
 )
 
-// flip changes the last letter of a text where it stands in a file, and leaves the
+// flip changes the last letter of the note where it stands in a file, and leaves the
 // file's time as it was, as a failing disk does.
-func flip(t testing.TB, path, text string) {
+func flip(t testing.TB, path string) {
 	t.Helper()
 	data, at := got(os.ReadFile(path))(t), got(os.Stat(path))(t).ModTime()
-	i := bytes.Index(data, []byte(text))
+	i := bytes.Index(data, []byte(noted))
 	if i < 0 {
-		t.Fatalf("%q is not in %s", text, path)
+		t.Fatalf("%q is not in %s", noted, path)
 	}
-	data[i+len(text)-1] ^= 1
+	data[i+len(noted)-1] ^= 1
 	must(t, os.WriteFile(path, data, 0o600))
 	must(t, os.Chtimes(path, at, at))
 }
@@ -47,7 +47,7 @@ func closedFolder(t testing.TB) (dir string, id record.ID) {
 func TestAlteredFile(t *testing.T) {
 	dir, id := closedFolder(t)
 	file := filepath.Join(dir, fileName)
-	flip(t, file, noted)
+	flip(t, file)
 	for _, o := range []Options{{}, {ReadOnly: true}} {
 		_, err := Open(dir, o)
 		wantCode(t, err, CodeAltered)
@@ -72,7 +72,7 @@ func TestAlteredFile(t *testing.T) {
 func TestWrittenByAnother(t *testing.T) {
 	dir, _ := closedFolder(t)
 	file := filepath.Join(dir, fileName)
-	flip(t, file, noted)
+	flip(t, file)
 	later := got(os.Stat(file))(t).ModTime().Add(time.Second)
 	must(t, os.Chtimes(file, later, later))
 	must(t, got(Open(dir, Options{}))(t).Close())
@@ -97,7 +97,7 @@ func TestAlteredSnapshot(t *testing.T) {
 			t.Errorf("the system's own command says %s: %v", out, err)
 		}
 	}
-	flip(t, snap.Path, noted)
+	flip(t, snap.Path)
 	now := time.Now()
 	must(t, os.Chtimes(snap.Path, now, now))
 	s := got(Open(dir, Options{}))(t)
@@ -131,7 +131,7 @@ func TestSealOfBackup(t *testing.T) {
 	if is := seal(); is != SealWhole {
 		t.Errorf("a fresh backup is %s", is)
 	}
-	flip(t, to, noted)
+	flip(t, to)
 	if is := seal(); is != SealBroken {
 		t.Errorf("with a byte flipped it is %s", is)
 	}

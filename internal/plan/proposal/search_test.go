@@ -107,75 +107,80 @@ func TestCostToCome(t *testing.T) {
 	}
 }
 
-// bounds are cases on either side of where a search lets go, each limit by itself.
-var bounds = []struct {
+// bound is a case on one side of where a search lets go.
+type bound struct {
 	what   string
 	change func(p *program, sum *Sum, best *found)
 	want   bool
-}{
-	{"all is far from its limit", func(*program, *Sum, *found) {}, true},
-	{"as much drunk as may be", func(p *program, _ *Sum, _ *found) { p.mostML = 400 }, true},
-	{"more drunk than may be", func(p *program, _ *Sum, _ *found) { p.mostML = 399 }, false},
-	{"drunk and eaten inside the limit", func(p *program, _ *Sum, _ *found) { p.intakeML = 460 }, true},
-	{"drunk and eaten past the limit", func(p *program, _ *Sum, _ *found) { p.intakeML = 459 }, false},
-	{"what is drunk at least, and eaten, inside", func(p *program, _ *Sum, _ *found) { p.leastML, p.intakeML = 500, 560 }, true},
-	{"what is drunk at least, and eaten, past it", func(p *program, _ *Sum, _ *found) { p.leastML, p.intakeML = 500, 559 }, false},
-	{"as much carbohydrate as may be", func(p *program, _ *Sum, _ *found) { p.mostG = 30 }, true},
-	{"more carbohydrate than may be", func(p *program, _ *Sum, _ *found) { p.mostG = 29 }, false},
-	{"as much sodium as may be", func(p *program, _ *Sum, _ *found) { p.mostSodiumMg = 200 }, true},
-	{"more sodium than may be", func(p *program, _ *Sum, _ *found) { p.mostSodiumMg = 199 }, false},
-	{"as many gels as may be", func(p *program, _ *Sum, _ *found) { p.gels = 1 }, true},
-	{"more gels than may be", func(p *program, _ *Sum, _ *found) { p.gels = 0.9 }, false},
-	{"as many portions as may be", func(p *program, _ *Sum, _ *found) { p.portions = 2 }, true},
-	{"more portions than may be", func(p *program, _ *Sum, _ *found) { p.portions = 1.5 }, false},
-	{"as much as is to be drunk can be", func(p *program, _ *Sum, _ *found) { p.leastML = 700 }, true},
-	{"less than is to be drunk can be", func(p *program, _ *Sum, _ *found) { p.leastML = 701 }, false},
-	{"as much carbohydrate as is to be can be", func(p *program, _ *Sum, _ *found) { p.leastG = 148 }, true},
-	{"less carbohydrate than is to be can be", func(p *program, _ *Sum, _ *found) { p.leastG = 149 }, false},
-	{"as much in food as is to be can be", func(p *program, _ *Sum, _ *found) { p.leastFoodG = 120 }, true},
-	{"less in food than is to be can be", func(p *program, _ *Sum, _ *found) { p.leastFoodG = 121 }, false},
+}
 
-	// Against the best so far: 700 of 1000 mL can be reached, so that 6 times 50 are
-	// missing, no carbohydrate, and 150 of 500 mg sodium, three times 50. What is chosen has cost
-	// 1; with the rest as it is 650 mL are drunk, so that 50 have to come by one thing more: 3.
-	{"as good, for less", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 3}, cost: 4.1} }, true},
-	{"as good, for as much", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 3}, cost: 4} }, false},
-	{"less fluid missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{7, 0, 0}} }, true},
-	{"more fluid missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{5, 9, 9}, cost: 99} }, false},
-	{"less sodium missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 4}} }, true},
-	{"more sodium missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 2}, cost: 99} }, false},
-	{"drinks end where they may", func(p *program, _ *Sum, b *found) {
-		p.mostML, *b = 649, found{ok: true, misses: Misses{7, 9, 9}, cost: 99}
-	}, false},
-	{"sodium ends where it may", func(p *program, _ *Sum, b *found) {
-		p.mostSodiumMg, *b = 300, found{ok: true, misses: Misses{6, 0, 3}, cost: 99}
-	}, false},
-	{"food water counts past 30 mL", func(p *program, _ *Sum, b *found) {
-		p.foodWaterFrom, *b = 30, found{ok: true, misses: Misses{5, 0, 0}} // 70 of 300 mL
-	}, false},
-	{"food water brings one step", func(p *program, _ *Sum, b *found) {
-		p.foodWaterFrom, *b = 30, found{ok: true, misses: Misses{6, 0, 0}}
-	}, true},
-	{"food water under 100 mL counts for nothing", func(p *program, _ *Sum, b *found) {
-		p.foodWaterFrom, *b = 100, found{ok: true, misses: Misses{6, 0, 2}, cost: 99}
-	}, false},
-	{"sodium by the litre, of what is chosen", func(p *program, _ *Sum, b *found) { // 430 mg/L of 400 mL are there
-		p.sodiumMg, *b = 0, found{ok: true, misses: Misses{6, 0, 0}, cost: 4.1}
-	}, true},
-	{"sodium by the litre, of what is to be drunk", func(p *program, sum *Sum, b *found) { // 301 mg, 250 can be
-		p.sodiumMg, p.leastML, sum.SodiumMg, *b = 0, 700, 100, found{ok: true, misses: Misses{6, 0, 0}, cost: 99}
-	}, false},
-	{"what stays has to move less where food water counts", func(p *program, _ *Sum, b *found) { // 650 mL, 660 are wanted
-		p.foodWaterFrom, p.increment, *b = 60, 150, found{ok: true, misses: Misses{2, 0, 3}, cost: 3.3}
-	}, true},
-	{"and no less than that", func(p *program, _ *Sum, b *found) {
-		p.foodWaterFrom, p.increment, *b = 60, 150, found{ok: true, misses: Misses{2, 0, 3}, cost: 3.19}
-	}, false},
+// bounds are cases on either side of where a search lets go, each limit by itself.
+func bounds() []bound {
+	return []bound{
+		{"all is far from its limit", func(*program, *Sum, *found) {}, true},
+		{"as much drunk as may be", func(p *program, _ *Sum, _ *found) { p.mostML = 400 }, true},
+		{"more drunk than may be", func(p *program, _ *Sum, _ *found) { p.mostML = 399 }, false},
+		{"drunk and eaten inside the limit", func(p *program, _ *Sum, _ *found) { p.intakeML = 460 }, true},
+		{"drunk and eaten past the limit", func(p *program, _ *Sum, _ *found) { p.intakeML = 459 }, false},
+		{"what is drunk at least, and eaten, inside", func(p *program, _ *Sum, _ *found) { p.leastML, p.intakeML = 500, 560 }, true},
+		{"what is drunk at least, and eaten, past it", func(p *program, _ *Sum, _ *found) { p.leastML, p.intakeML = 500, 559 }, false},
+		{"as much carbohydrate as may be", func(p *program, _ *Sum, _ *found) { p.mostG = 30 }, true},
+		{"more carbohydrate than may be", func(p *program, _ *Sum, _ *found) { p.mostG = 29 }, false},
+		{"as much sodium as may be", func(p *program, _ *Sum, _ *found) { p.mostSodiumMg = 200 }, true},
+		{"more sodium than may be", func(p *program, _ *Sum, _ *found) { p.mostSodiumMg = 199 }, false},
+		{"as many gels as may be", func(p *program, _ *Sum, _ *found) { p.gels = 1 }, true},
+		{"more gels than may be", func(p *program, _ *Sum, _ *found) { p.gels = 0.9 }, false},
+		{"as many portions as may be", func(p *program, _ *Sum, _ *found) { p.portions = 2 }, true},
+		{"more portions than may be", func(p *program, _ *Sum, _ *found) { p.portions = 1.5 }, false},
+		{"as much as is to be drunk can be", func(p *program, _ *Sum, _ *found) { p.leastML = 700 }, true},
+		{"less than is to be drunk can be", func(p *program, _ *Sum, _ *found) { p.leastML = 701 }, false},
+		{"as much carbohydrate as is to be can be", func(p *program, _ *Sum, _ *found) { p.leastG = 148 }, true},
+		{"less carbohydrate than is to be can be", func(p *program, _ *Sum, _ *found) { p.leastG = 149 }, false},
+		{"as much in food as is to be can be", func(p *program, _ *Sum, _ *found) { p.leastFoodG = 120 }, true},
+		{"less in food than is to be can be", func(p *program, _ *Sum, _ *found) { p.leastFoodG = 121 }, false},
+
+		// Against the best so far: 700 of 1000 mL can be reached, so that 6 times 50 are
+		// missing, no carbohydrate, and 150 of 500 mg sodium, three times 50. What is chosen has cost
+		// 1; with the rest as it is 650 mL are drunk, so that 50 have to come by one thing more: 3.
+		{"as good, for less", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 3}, cost: 4.1} }, true},
+		{"as good, for as much", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 3}, cost: 4} }, false},
+		{"less fluid missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{7, 0, 0}} }, true},
+		{"more fluid missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{5, 9, 9}, cost: 99} }, false},
+		{"less sodium missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 4}} }, true},
+		{"more sodium missing", func(_ *program, _ *Sum, b *found) { *b = found{ok: true, misses: Misses{6, 0, 2}, cost: 99} }, false},
+		{"drinks end where they may", func(p *program, _ *Sum, b *found) {
+			p.mostML, *b = 649, found{ok: true, misses: Misses{7, 9, 9}, cost: 99}
+		}, false},
+		{"sodium ends where it may", func(p *program, _ *Sum, b *found) {
+			p.mostSodiumMg, *b = 300, found{ok: true, misses: Misses{6, 0, 3}, cost: 99}
+		}, false},
+		{"food water counts past 30 mL", func(p *program, _ *Sum, b *found) {
+			p.foodWaterFrom, *b = 30, found{ok: true, misses: Misses{5, 0, 0}} // 70 of 300 mL
+		}, false},
+		{"food water brings one step", func(p *program, _ *Sum, b *found) {
+			p.foodWaterFrom, *b = 30, found{ok: true, misses: Misses{6, 0, 0}}
+		}, true},
+		{"food water under 100 mL counts for nothing", func(p *program, _ *Sum, b *found) {
+			p.foodWaterFrom, *b = 100, found{ok: true, misses: Misses{6, 0, 2}, cost: 99}
+		}, false},
+		{"sodium by the litre, of what is chosen", func(p *program, _ *Sum, b *found) { // 430 mg/L of 400 mL are there
+			p.sodiumMg, *b = 0, found{ok: true, misses: Misses{6, 0, 0}, cost: 4.1}
+		}, true},
+		{"sodium by the litre, of what is to be drunk", func(p *program, sum *Sum, b *found) { // 301 mg, 250 can be
+			p.sodiumMg, p.leastML, sum.SodiumMg, *b = 0, 700, 100, found{ok: true, misses: Misses{6, 0, 0}, cost: 99}
+		}, false},
+		{"what stays has to move less where food water counts", func(p *program, _ *Sum, b *found) { // 650 mL, 660 are wanted
+			p.foodWaterFrom, p.increment, *b = 60, 150, found{ok: true, misses: Misses{2, 0, 3}, cost: 3.3}
+		}, true},
+		{"and no less than that", func(p *program, _ *Sum, b *found) {
+			p.foodWaterFrom, p.increment, *b = 60, 150, found{ok: true, misses: Misses{2, 0, 3}, cost: 3.19}
+		}, false},
+	}
 }
 
 // TestSearchLetsGo holds the bounds of the search on either side of where each lets go.
 func TestSearchLetsGo(t *testing.T) {
-	for _, x := range bounds {
+	for _, x := range bounds() {
 		s, sum := begun()
 		x.change(s.p, sum, &s.best)
 		if got := s.hopeful(sum, 1, 1); got != x.want {
