@@ -88,15 +88,6 @@ const (
 	mostPageWords = 15
 )
 
-// mostWordsIn is how long a sentence of a language may be on an athlete's page: Spanish
-// and French write with more, and shorter, words.
-func mostWordsIn(tag language.Tag) int {
-	if tag == language.Spanish || tag == language.French {
-		return mostPageWords + 3
-	}
-	return mostPageWords
-}
-
 // TestSentencesAreShort holds every language to it; what is put in counts as one word.
 func TestSentencesAreShort(t *testing.T) {
 	for _, tag := range Languages() {
@@ -107,7 +98,7 @@ func TestSentencesAreShort(t *testing.T) {
 		for _, key := range slices.Sorted(maps.Keys(texts)) {
 			most := mostWords
 			if AthletePage.holds(key) || KitBagCard.holds(key) {
-				most = mostWordsIn(tag)
+				most = mostPageWords
 			}
 			for _, text := range texts[key].all() {
 				for _, s := range reading.Sentences(strings.ReplaceAll(text, "*", "")) {
