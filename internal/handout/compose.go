@@ -211,7 +211,7 @@ func (k composer) stepName() string {
 	if i, ok := k.place(); ok {
 		return k.w.Say("option.step", k.w.Number(float64(i+1), 0))
 	}
-	return k.chosen.Name
+	return k.w.Option(k.chosen.Name)
 }
 
 // sessions is how many to do before the next step.
@@ -235,7 +235,7 @@ func (k composer) options() []Option {
 		if o.Kind != record.OptionFluid && o.Kind != record.OptionFood && !chosen {
 			continue
 		}
-		out, name := outcomeOf(k.c, o), o.Name
+		out, name := outcomeOf(k.c, o), k.w.Option(o.Name)
 		if chosen {
 			out, name = k.outcome, k.stepName()
 		} else if k.c.Over(k.c.MixOf(o)) || out.unfed && len(k.foods(out.mix)) == 0 {

@@ -21,11 +21,20 @@ func (w *Words) Food(id, otherwise string) string {
 	return otherwise
 }
 
-// FoodWithin is [Words.Food] as it stands within a line: the products that come with
+// FoodWithin is [Words.Food] as it reads within a line: the products that come with
 // the program are common nouns, what a practice named stays as it typed it.
 func (w *Words) FoodWithin(id, otherwise string) string {
-	if name := w.Food(id, otherwise); strings.HasPrefix(id, generic) {
-		return w.Within(name)
+	if own, ok := strings.CutPrefix(id, generic); ok {
+		return w.kept("food."+own+".within", otherwise)
+	}
+	return otherwise
+}
+
+// FoodNote is the note on a drink or food that comes with the program, by its id;
+// otherwise is the answer for any other.
+func (w *Words) FoodNote(id, otherwise string) string {
+	if own, ok := strings.CutPrefix(id, generic); ok {
+		return w.kept("foodnote."+own, otherwise)
 	}
 	return otherwise
 }

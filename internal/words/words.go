@@ -39,6 +39,8 @@ type Words struct {
 	bare, plain map[string]string
 	// counted are texts with one whole number, by key and number, as they read.
 	counted sync.Map
+	// options are the names that the program gives to options, in every language.
+	options []given
 }
 
 // counting is a text with a whole number in it.
@@ -126,7 +128,8 @@ func of(tag language.Tag, texts map[string]entry) (*Words, error) {
 		}
 	}
 	w.printer = message.NewPrinter(tag, message.Catalog(b))
-	return w, nil
+	w.options, err = optionsGiven()
+	return w, err
 }
 
 // sort notes a text that needs no more than texts put in.

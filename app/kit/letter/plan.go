@@ -107,9 +107,9 @@ func (w writer) product(c consult.Case, slot plan.Slot) string {
 	p := c.Slots[slot].Product
 	switch {
 	case slot == plan.Salt:
-		return w.Words.Within(w.Say("planner.salt"))
+		return w.Say("planner.salt.within")
 	case p.Name == "":
-		return w.Words.Within(w.Say("planner.water"))
+		return w.Say("planner.water.within")
 	}
 	name := w.Words.FoodWithin(p.ID, p.Name)
 	if !w.By.Hidden {

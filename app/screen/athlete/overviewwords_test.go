@@ -62,7 +62,7 @@ func TestFoodAloneIsSaid(t *testing.T) {
 		more := mix
 		more[slot] = 0.5
 		whole, short := v.sp.changes(c, mix, more)
-		if want := "½\u00a0" + v.sp.Words.Within(c.Slots[slot].Product.Name) + " more"; whole != want || short != want {
+		if want := "½\u00a0" + v.sp.Words.FoodWithin(c.Slots[slot].Product.ID, c.Slots[slot].Product.Name) + " more"; whole != want || short != want {
 			t.Errorf("said %q, in short %q, want %q", whole, short, want)
 		}
 		return

@@ -48,7 +48,7 @@ func (sp speaker) cards(c consult.Case) []card {
 	}
 	if len(p.Steps) == 0 {
 		if o, ok := consult.InForce(p); ok && o.Kind != record.OptionAim {
-			add(o, o.Name, sp.Say("overview.steps.agreed"), true)
+			add(o, sp.Words.Option(o.Name), sp.Say("overview.steps.agreed"), true)
 		}
 	}
 	if aim, ok := consult.OptionOf(p, record.OptionAim); ok && (len(list) == 0 || c.Carried(aim) != before) {

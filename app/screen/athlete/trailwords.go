@@ -96,7 +96,7 @@ func (sp speaker) agreedNote(p record.Plan) string {
 		parts = append(parts, sp.Say("overview.agreed.step", sp.Words.Number(float64(place), 0), sp.Words.Number(float64(len(p.Steps)), 0)))
 	default:
 		if o, there := consult.OptionByID(p, p.Agreement.OptionID); there && o.Name != "" {
-			parts = append(parts, sp.Words.Within(o.Name))
+			parts = append(parts, sp.Words.Option(o.Name))
 		}
 	}
 	return sp.Words.Commas(parts)

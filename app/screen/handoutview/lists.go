@@ -27,7 +27,7 @@ func (v *View) options() []field.Option {
 		return nil
 	}
 	for _, o := range v.file.subject.planCase.Plan.Options {
-		list = append(list, field.Option{Key: string(o.ID), Text: o.Name, Note: v.optionNote(o)})
+		list = append(list, field.Option{Key: string(o.ID), Text: v.desk.Words.Option(o.Name), Note: v.optionNote(o)})
 	}
 	return list
 }

@@ -37,7 +37,7 @@ func (sp Speaker) Caution(r consult.Calculation, care care.Care, emergency strin
 	for _, part := range k.Parts { // one verdict, the worst, and its reason
 		if part.By == k.Decides {
 			text := sp.cautionPart(part, r.Outing.Air.Wbgt.Known())
-			c.Title = sp.Say("caution.title", text, sp.Words.Within(sp.Say("level."+k.Level.Code())))
+			c.Title = sp.Say("caution.title", text, sp.Say("level."+k.Level.Code()+".within"))
 		}
 	}
 	c.Sentence = sp.Say(bandKey(k.Band)) + " " + sp.Say("caution."+climate.LocalPolicyWins)

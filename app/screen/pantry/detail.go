@@ -83,7 +83,7 @@ func (d *detail) show(r *Row) {
 	d.holds.Without(2, r.Product.Portion.Grams <= 0)
 	d.holds.SetRows(d.parts(r))
 	d.words.source.SetText(w.Say("pantry.source.words", v.sourceOr(r), v.sureWords(*r)))
-	d.words.note.SetText(r.Product.Origin.Note)
+	d.words.note.SetText(w.FoodNote(r.Product.ID, r.Product.Origin.Note))
 	look.ShowIf(d.words.note, r.Product.Origin.Note != "")
 	d.words.drink.SetText(d.drinkWords(r))
 	d.content.Refresh()

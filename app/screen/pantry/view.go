@@ -210,6 +210,7 @@ func (v *View) begin() {
 // correct opens a copy of a generic product, which stands in for it once
 // something in it was changed.
 func (v *View) correct(p fuel.Product) {
+	p.Origin.Note = v.desk.Words.FoodNote(p.ID, p.Origin.Note)
 	v.edit(copyOf(p, v.desk.Words.Say("pantry.copy.source", v.sourceWords(p.Origin))))
 }
 

@@ -141,7 +141,7 @@ func (v *View) carried(p packed) string {
 			n = 0
 		}
 		if n > 0 {
-			parts = append(parts, servingsText(sp, s, n, sp.Words.Within(v.productName(s.Supply.ID))))
+			parts = append(parts, servingsText(sp, s, n, sp.Words.FoodWithin(s.Supply.ID, v.productName(s.Supply.ID))))
 		}
 	}
 	return sp.Words.Dots(parts)

@@ -258,7 +258,7 @@ func whenEaten(sp wording.Speaker, k *state.Calculation, now shown) string {
 	case now.breaks > 1:
 		return sp.Say("planner.eaten.breaks", now.breaks)
 	}
-	return sp.Say("planner.eaten.at", sp.Words.Within(sp.ChanceName(k.Take.Takes[now.at].Chance)))
+	return sp.Say("planner.eaten.at", sp.ChanceName(k.Take.Takes[now.at].Chance))
 }
 
 // pageOf is the movement of Page Up and Page Down, in increments: a quarter of a

@@ -54,7 +54,7 @@ func takeBack(v *part.Plan) {
 		return
 	}
 	day, _ := last.Date.Time()
-	why := v.Speaker.Say("planner.takeback.why", v.Speaker.Words.Within(decisionWord(v, last.StepID, last.Decision)), v.Speaker.Words.Day(day))
+	why := v.Speaker.Say("planner.takeback.why", decisionWithin(v, last.StepID, last.Decision), v.Speaker.Words.Day(day))
 	before, r := v.Now.Plan, decisionToday(v, record.DecisionUndone, why)
 	if !mayDecide(v, func(p *record.Plan) error {
 		_, err := v.Now.PlanCase.TakeBack(p, r)

@@ -110,14 +110,30 @@ func (f *FollowUp) openDecisions(step record.ID, place int) {
 // decisionWord is what a decision on a step is called: to go on from the last is
 // to have done it. A session done is no decision and has no word.
 func decisionWord(v *part.Plan, step record.ID, d record.Decision) string {
+	if code := decisionCode(v, step, d); code != "" {
+		return v.Speaker.Say("planner.decide." + code)
+	}
+	return ""
+}
+
+// decisionWithin is [decisionWord] as it reads within a line.
+func decisionWithin(v *part.Plan, step record.ID, d record.Decision) string {
+	if code := decisionCode(v, step, d); code != "" {
+		return v.Speaker.Say("planner.decide." + code + ".within")
+	}
+	return ""
+}
+
+// decisionCode ends the key of a decision on a step; empty for what is none.
+func decisionCode(v *part.Plan, step record.ID, d record.Decision) string {
 	steps := v.Now.Plan.Steps
 	switch {
-	case d == "" || d == record.DecisionUndone:
+	case d == record.DecisionUndone:
 		return ""
 	case d == record.DecisionNext && len(steps) > 0 && steps[len(steps)-1].ID == step:
-		return v.Speaker.Say("planner.decide.last")
+		return "last"
 	}
-	return v.Speaker.Say("planner.decide." + string(d))
+	return string(d)
 }
 
 // Proposal is what the rule says of the sessions done.

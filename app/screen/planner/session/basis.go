@@ -84,5 +84,5 @@ func HeatWord(v *part.Plan) string {
 	if r.Caution.Decides != climate.CautionWBGT {
 		key = "planner.wbgt.beside"
 	}
-	return v.Speaker.Say(key, v.Speaker.Warmth(r.Globe.WBGT.Value), v.Speaker.Words.Within(v.Speaker.Say("level."+r.Caution.Level.Code())))
+	return v.Speaker.Say(key, v.Speaker.Warmth(r.Globe.WBGT.Value), v.Speaker.Say("level."+r.Caution.Level.Code()+".within"))
 }

@@ -69,22 +69,22 @@ func (sp Speaker) Spread(q plan.Prediction) string {
 
 // Product is the name of what stands in a slot.
 func (sp Speaker) Product(c consult.Case, slot plan.Slot) string {
-	return sp.product(c, slot, sp.Words.Food, func(text string) string { return text })
+	return sp.product(c, slot, sp.Words.Food, "")
 }
 
 // ProductWithin is [Speaker.Product] as it stands within a line.
 func (sp Speaker) ProductWithin(c consult.Case, slot plan.Slot) string {
-	return sp.product(c, slot, sp.Words.FoodWithin, sp.Words.Within)
+	return sp.product(c, slot, sp.Words.FoodWithin, ".within")
 }
 
-// product names what stands in a slot: a product by food, what is none by other.
-func (sp Speaker) product(c consult.Case, slot plan.Slot, food func(id, name string) string, other func(text string) string) string {
+// product names what stands in a slot: a product by food, what is none by the end of a key.
+func (sp Speaker) product(c consult.Case, slot plan.Slot, food func(id, name string) string, end string) string {
 	p := c.Slots[slot].Product
 	switch {
 	case slot == plan.Salt:
-		return other(sp.Say("planner.salt"))
+		return sp.Say("planner.salt" + end)
 	case p.Name == "":
-		return other(sp.Say("planner.water"))
+		return sp.Say("planner.water" + end)
 	}
 	return sp.Named(food(p.ID, p.Name))
 }
@@ -153,7 +153,7 @@ func SlotName(slot plan.Slot) string {
 // OptionName is the name of an option.
 func (sp Speaker) OptionName(o record.Option) string {
 	if o.Name != "" {
-		return o.Name
+		return sp.Words.Option(o.Name)
 	}
 	return sp.Say("planner.option.unnamed")
 }

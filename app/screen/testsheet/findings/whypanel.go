@@ -70,7 +70,7 @@ func (p *whyPanel) show(w Why) {
 	if w.Title == "" {
 		p.title.SetText(p.sp.Say("findings.why.none"))
 	} else {
-		p.title.SetText(p.sp.Say("findings.why", p.sp.Words.Within(w.Title)))
+		p.title.SetText(p.sp.Say("findings.why", w.Title))
 	}
 	setText(p.figure, w.Figure)
 	setText(p.sure, w.Sure)
