@@ -207,8 +207,8 @@ func (h hands) closeSheet() {
 	if eaten := f.Intake.Foods; len(eaten) != 1 || eaten[0].Grams != 22 || eaten[0].Product.ID != "generic.jelly-sweets" {
 		h.t.Errorf("eaten: %+v", eaten)
 	}
-	h.why("sweat rate", f.FigureNamed("sweat-rate").Value)
-	h.why("deficit at the end", f.FigureNamed("deficit").Value)
+	h.why("Sweat rate", f.FigureNamed("sweat-rate").Value)
+	h.why("Deficit at the end", f.FigureNamed("deficit").Value)
 	h.click("testsheet.next")
 	tests, err = h.program().Desk().Store.Tests(context.Background(), a.ID)
 	if err != nil || tests[0].State != record.TestClosed {

@@ -15,7 +15,7 @@ func TestVersion(t *testing.T) {
 	if !strings.Contains(string(data), "Version = \""+Version+"\"\n") {
 		t.Errorf("FyneApp.toml has another version than %s", Version)
 	}
-	_, after, _ := strings.Cut(Changes(), "\n## ")
+	_, after, _ := strings.Cut(Changes("en"), "\n## ")
 	if newest, _, _ := strings.Cut(after, "\n"); newest != Version {
 		t.Errorf("the newest changes are those of %q, not of %s", newest, Version)
 	}

@@ -12,6 +12,7 @@ import (
 
 	"golang.org/x/text/language"
 
+	"ebbwell/assets"
 	"ebbwell/internal/words/reading"
 )
 
@@ -130,6 +131,32 @@ func TestPagesAreEasyToRead(t *testing.T) {
 		}
 		if got := grade.Value(m); got > hardest {
 			t.Errorf("paper %d: %s %.1f, at most %d", paper, grade.Name, got, hardest)
+		}
+	}
+}
+
+// The list of changes says in every language what it says in English: as many versions,
+// as many changes in each, the same numbers in each of them.
+func TestChangesAreSaidInEveryLanguage(t *testing.T) {
+	numbers := regexp.MustCompile(`\d+(\.\d+)*`)
+	english := strings.Split(assets.Changes("en"), "\n")
+	for _, tag := range Written() {
+		if tag == language.English {
+			continue
+		}
+		if assets.Changes(tag.String()) == assets.Changes("en") {
+			t.Errorf("%s: no list of changes", tag)
+			continue
+		}
+		lines := strings.Split(assets.Changes(tag.String()), "\n")
+		if len(lines) != len(english) {
+			t.Errorf("%s: %d lines of changes, in English %d", tag, len(lines), len(english))
+			continue
+		}
+		for i, line := range lines {
+			if strings.HasPrefix(line, "- ") != strings.HasPrefix(english[i], "- ") || !slices.Equal(numbers.FindAllString(line, -1), numbers.FindAllString(english[i], -1)) {
+				t.Errorf("%s, line %d: %q; in English %q", tag, i+1, line, english[i])
+			}
 		}
 	}
 }

@@ -24,6 +24,7 @@ func unitsOnPurpose() map[string]string {
 		"activity.":               "the name of a row of a published table, in its own unit",
 		"food.":                   "a name that comes with the program, as the product is known",
 		"portion.":                "a size as it is sold",
+		"foodnote.":               "what a label or a source says, in its own unit",
 		"statement.":              "what a source says, in its own unit",
 		"practice.units.":         "the names of the units one chooses from",
 		"field.number.":           "asks for a unit that is not the one of the field",

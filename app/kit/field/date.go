@@ -3,11 +3,13 @@ package field
 import (
 	"errors"
 	"strconv"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
 
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // Date is a typed day. It reads several forms and says back, inside the box,
@@ -62,12 +64,18 @@ func (d *Date) SetDate(day record.Date) {
 // reader reads with the texts and the day of the host.
 func (d *Date) reader() DayReader {
 	w := d.host.Words
-	r := DayReader{Today: d.host.Today(), Side: d.side,
+	r := DayReader{Today: d.host.Today(), Side: d.side, Between: between(w),
 		TodayKey: w.Say("field.date.today"), YesterdayKey: w.Say("field.date.yesterday")}
 	for m := 1; m <= 12; m++ {
 		r.Months = append(r.Months, w.Say("month."+strconv.Itoa(m)))
 	}
 	return r
+}
+
+// between are the words that a written day has beside its figures and its month.
+func between(w *words.Words) []string {
+	list := strings.Fields(w.Say("format.date", "", "", ""))
+	return append(list, strings.TrimLeft(w.Say("format.first"), "1"))
 }
 
 // write is a day as it stands in the box: "14 May 2026".

@@ -2,12 +2,14 @@ package field
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 	"unicode"
 
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // What can be wrong with a typed day or time.
@@ -46,6 +48,8 @@ type DayReader struct {
 	Today time.Time
 	// Months are the twelve names; the first three letters are enough.
 	Months []string
+	// Between are words of a written day that say nothing: "de" in "14 de mayo".
+	Between []string
 	// TodayKey and YesterdayKey stand for those days.
 	TodayKey, YesterdayKey string
 	Side                   Side
@@ -74,7 +78,7 @@ func (r DayReader) read(text string) (record.Date, error) {
 	case r.YesterdayKey:
 		return record.DateOf(r.Today.AddDate(0, 0, -1)), nil
 	}
-	parts := dayParts(text)
+	parts := slices.DeleteFunc(dayParts(text), func(part string) bool { return slices.Contains(r.Between, part) })
 	var typed typedDay
 	switch len(parts) {
 	case 1:
@@ -177,7 +181,7 @@ func (r DayReader) monthNamed(text string) int {
 		return 0
 	}
 	for i, name := range r.Months {
-		if strings.HasPrefix(strings.ToLower(name), text) {
+		if strings.HasPrefix(words.Slug(name), words.Slug(text)) {
 			return i + 1
 		}
 	}

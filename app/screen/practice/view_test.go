@@ -15,9 +15,11 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look/golden"
+	"ebbwell/assets"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
+	"ebbwell/internal/words"
 )
 
 var update = flag.Bool("update", false, "keep new golden pictures")
@@ -332,6 +334,21 @@ func TestLicenceCanBeRead(t *testing.T) {
 	apptest.Click(t, w, "practice.about.licence")
 	if !apptest.Has(w, "practice.licence.close") {
 		t.Error("the licence is not shown")
+	}
+}
+
+// The list of changes is read in the language of the window, without the marks of its file.
+func TestChangesAreRead(t *testing.T) {
+	english, _ := apptest.Desk(t)
+	for _, tag := range words.Languages() {
+		_, w := open(t, apptest.ReadsIn(t, english, tag), PartAbout)
+		apptest.Click(t, w, "practice.about.changes")
+		text := strings.Join(apptest.Texts(w.Canvas().Overlays().Top()), "\n")
+		_, first, _ := strings.Cut(assets.Changes(tag.String()), "\n- ")
+		first, _, _ = strings.Cut(first, "\n")
+		if !strings.Contains(text, "• "+first) || strings.Contains(text, "## ") {
+			t.Errorf("%s: one reads %.200q", tag, text)
+		}
 	}
 }
 

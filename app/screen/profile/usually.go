@@ -39,6 +39,8 @@ func (v *View) usually() fyne.CanvasObject {
 		func(a *record.Athlete, o field.Option) { a.Habit.DrinkID = record.ID(o.Key) })
 	food := v.b.Suggest("", "profile.habit.food", products(pantry.Foods()), func(a record.Athlete) field.Option { return named(a.Habit.FoodID, a.Habit.FoodName) },
 		func(a *record.Athlete, o field.Option) { a.Habit.FoodID, a.Habit.FoodName = record.ID(o.Key), o.Text })
+	portions := number("portions", evidence.Portions, quantity.Portion, func(h *record.Habit) *record.Number { return &h.Portions })
+	portions.SetSuffix(say("planner.portion.more"))
 	return look.VBox(8,
 		look.NewLabel(say("profile.habit"), look.Strong, look.Ink),
 		look.NewParagraph(say("profile.habit.note"), look.Note, look.Ink2),
@@ -46,7 +48,7 @@ func (v *View) usually() fyne.CanvasObject {
 		row(say("profile.habit.water"), few(number("water", evidence.DrinkingRate, quantity.LitrePerHour, func(h *record.Habit) *record.Number { return &h.Water }))),
 		row(say("profile.habit.drink"), few(number("drink", evidence.DrinkingRate, quantity.LitrePerHour, func(h *record.Habit) *record.Number { return &h.Drink }))),
 		row(say("profile.habit.of"), broad(drink)),
-		row(say("profile.habit.portions"), few(number("portions", evidence.Portions, quantity.Portion, func(h *record.Habit) *record.Number { return &h.Portions }))),
+		row(say("profile.habit.portions"), few(portions)),
 		row(say("profile.habit.food"), broad(food)),
 	)
 }

@@ -83,6 +83,7 @@ func numberOf(h *field.Host, by wording.Speaker, name string, slot plan.Slot) *f
 	case slot.IsFood():
 		n := field.NewNumber(h, name, evidence.Portions, quantity.Portion)
 		n.SetFormat(by.Words.Half)
+		n.SetSuffix(by.PortionWord(1))
 		return n
 	case slot == plan.Salt:
 		n := field.NewNumber(h, name, evidence.FoodMass, quantity.Gram)
