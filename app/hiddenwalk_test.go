@@ -183,7 +183,7 @@ func (w *walker) cards() int {
 }
 
 // squad walks the session of the group the newest test belongs to: its rows, the
-// row opened, the findings of the group with the chart, and the coach's page.
+// row opened, the findings of the group with the chart, and the coach’s page.
 func (w *walker) squad() int {
 	w.t.Helper()
 	day := desk.Place{Screen: desk.TestDay, Record: coveredGroup}
@@ -193,7 +193,7 @@ func (w *walker) squad() int {
 	day.Part = desk.PartGroup
 	w.program().Open(day)
 	w.take("findings of the group")
-	w.save("coach's page", "squad.coach", "squad.print.coach")
+	w.save("coach’s page", "squad.coach", "squad.print.coach")
 	return opened + w.each("plans of the group", "squad.plans.begin") + 1
 }
 
@@ -228,7 +228,7 @@ func (c covered) everything(t *testing.T, mass float64) (said []string, opened i
 const walked = 5
 
 // A hidden body mass cannot be worked out of anything that is shown: every text of
-// every screen with what opens on it, of the squad and its coach's page, of the
+// every screen with what opens on it, of the squad and its coach’s page, of the
 // history and the axes, the names files are offered, and the pages themselves are the
 // same, to the letter, at both ends of the class of a mass, all other entries fixed;
 // the class is at least 30 % of the mass. Some were hidden from the first, of the

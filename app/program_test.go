@@ -201,7 +201,7 @@ func TestFailedSaveStaysOnTheScreen(t *testing.T) {
 	if p.Place() != before || !strings.Contains(p.frame.strip.Message(), "The disk is full") {
 		t.Fatalf("went to %+v and said %q", p.Place(), p.frame.strip.Message())
 	}
-	if !strings.Contains(p.frame.saved.Text(), "Not kept yet") {
+	if !strings.Contains(p.frame.saved.Text(), "Not saved yet") {
 		t.Errorf("the foot of the rail says %q", p.frame.saved.Text())
 	}
 	if err := s.Close(); err == nil {
@@ -209,7 +209,7 @@ func TestFailedSaveStaysOnTheScreen(t *testing.T) {
 	}
 	full = false
 	p.Open(desk.Place{Screen: desk.Tests, Athlete: list[0].ID})
-	if p.Place() == before || !strings.Contains(p.frame.saved.Text(), "All changes kept") {
+	if p.Place() == before || !strings.Contains(p.frame.saved.Text(), "All changes saved") {
 		t.Errorf("still at %+v: %q", p.Place(), p.frame.saved.Text())
 	}
 }

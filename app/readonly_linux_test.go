@@ -28,7 +28,7 @@ func TestReadOnlyFolderIsSaid(t *testing.T) {
 		t.Fatal("the program runs on a folder it may not write")
 	}
 	text := strings.Join(strings.Fields(said(w.Content())), " ")
-	for _, part := range []string{"The records cannot be opened", "The data folder cannot be written", "What is in it is unharmed", "start with another folder", dir} {
+	for _, part := range []string{"The records can’t be opened", "Can’t write to the data folder", "What is in it is unharmed", "start with another folder", dir} {
 		if !strings.Contains(text, part) {
 			t.Errorf("%q is not said in %s", part, text)
 		}

@@ -3,6 +3,9 @@ package words
 import (
 	"bytes"
 	"encoding/csv"
+	"os"
+	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -195,4 +198,59 @@ func tableOf(t *testing.T, data []byte) []map[string]string {
 		list = append(list, one)
 	}
 	return list
+}
+
+// A glossary holds the terms that the texts of its language have, 120 at the least, each
+// with where it is from; R is for a text that was read, M for one that is remembered.
+func TestGlossariesAreTrue(t *testing.T) {
+	for _, tag := range Written() {
+		if tag == language.English {
+			continue
+		}
+		file, err := os.Open(filepath.Join(tag.String(), "glossary.csv"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(file).ReadAll()
+		file.Close() //nolint:errcheck // it was only read
+		if err != nil || len(rows) < 121 {
+			t.Errorf("%s: %d terms, %v", tag, len(rows)-1, err)
+			continue
+		}
+		texts, err := read(tag.String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		var all strings.Builder
+		for _, e := range texts {
+			all.WriteString(strings.Join(e.all(), "\n") + "\n")
+		}
+		said, met := plainly(all.String()), map[string]bool{}
+		for _, row := range rows[1:] {
+			source, sure := row[2], row[3]
+			if met[row[0]] || source == "" || (sure == "") != (source == "usage") || !slices.Contains([]string{"", "M", "R"}, sure) {
+				t.Errorf("%s: %q is there twice or has no source: %q", tag, row[0], row)
+			}
+			met[row[0]] = true
+			if terms := termsOf(row[1]); !slices.ContainsFunc(terms, func(term string) bool { return strings.Contains(said, plainly(term)) }) {
+				t.Errorf("%s: no text says %q", tag, row[1])
+			}
+		}
+	}
+}
+
+// termsOf are the terms of a glossary's cell: "Backup; sichern", "Auflösung (Waage)".
+func termsOf(cell string) []string {
+	var terms []string
+	for _, term := range regexp.MustCompile(`[;,/]`).Split(regexp.MustCompile(`\([^)]*\)`).ReplaceAllString(cell, ""), -1) {
+		if term = strings.TrimSpace(term); term != "" {
+			terms = append(terms, term)
+		}
+	}
+	return terms
+}
+
+// plainly is a text in small letters with plain blanks and apostrophes.
+func plainly(text string) string {
+	return strings.ToLower(strings.NewReplacer("\u00a0", " ", "\u202f", " ", "’", "'").Replace(text))
 }

@@ -45,7 +45,7 @@ func TestBeyondTheFitIsSaid(t *testing.T) {
 	}
 	got := ProblemSentence(w, evidence.Problem{Field: evidence.AirTemperature, Code: evidence.CodeOutOfFit, Severity: evidence.Refuses,
 		Value: 12.5, Limit: quantity.Range{Low: 15, High: 46}, Unit: quantity.DegreeCelsius})
-	want := "air temperature: 12.5\u00a0°C lies outside 15\u00a0°C to 46\u00a0°C, over which the formula was made."
+	want := "air temperature: 12.5\u00a0°C is outside 15\u00a0°C to 46\u00a0°C, the range of the formula."
 	if got != want {
 		t.Errorf("reads %q, want %q", got, want)
 	}

@@ -13,7 +13,7 @@ func Matching(list []Option, text string) []Option {
 	words := plain.Words(text)
 	var groups [3][]Option
 	for _, o := range list {
-		if name := plain.Text(o.Text); plain.Holds(name, words) {
+		if name := strings.Join(strings.Fields(plain.Text(o.Text)), " "); plain.Holds(name, words) {
 			g := closeness(name, words)
 			groups[g] = append(groups[g], o)
 		}

@@ -208,7 +208,7 @@ func TestRedFlagComesFirst(t *testing.T) {
 		}
 	}
 	l, _ := of(t, d, "Kester Undermill", language.English)
-	if got := l.part("Know first"); !strings.Contains(got, "Alerts in the profile: high blood pressure") {
+	if got := l.part("Alerts first"); !strings.Contains(got, "Alerts in the profile: high blood pressure") {
 		t.Errorf("the conditions read %q", got)
 	}
 }
@@ -242,7 +242,7 @@ func TestLetterOfNothing(t *testing.T) {
 		}
 	}
 	in.Lost = true
-	if got := Of(in).part("What was agreed"); !strings.Contains(got, "cannot be calculated now") {
+	if got := Of(in).part("What was agreed"); !strings.Contains(got, "can’t be calculated now") {
 		t.Errorf("a plan that is lost: %q", got)
 	}
 }

@@ -60,7 +60,7 @@ func TestReplacesOnlyAfterAsking(t *testing.T) {
 	}
 	apptest.Type(t, w, "test.save.path", path)
 	apptest.Click(t, w, "test.save.yes")
-	if got, _ := os.ReadFile(path); string(got) != "old" || apptest.Text(t, w, "test.save.yes") != "Replace it" {
+	if got, _ := os.ReadFile(path); string(got) != "old" || apptest.Text(t, w, "test.save.yes") != "Replace" {
 		t.Fatalf("the file holds %q, the button says %q", got, apptest.Text(t, w, "test.save.yes"))
 	}
 	// The answer is for one path only.

@@ -119,7 +119,7 @@ func TestAnAthleteGoesToAColleagueAndBack(t *testing.T) {
 	v, w, said = open(t, here)
 	lookAt(t, w, send(t, there, ravka.ID), phrase)
 	text := shows(v)
-	for _, want := range []string{"One profile changes", "Changed on both sides", "For you to decide", "1.40\u00a0L/h", "Here: ours", "There: theirs", "Here: 1.711", "There: 1.712", "Your colleague's stands."} {
+	for _, want := range []string{"One profile changes", "Changed on both sides", "For you to decide", "1.40\u00a0L/h", "Here: ours", "There: theirs", "Here: 1.711", "There: 1.712", "Your colleague’s applies."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not shown: %q", want, text)
 		}
@@ -136,7 +136,7 @@ func TestAnAthleteGoesToAColleagueAndBack(t *testing.T) {
 	v.merges.table.Choose(0)
 	v.merges.enable()
 	apptest.Click(t, w, "take.undo")
-	if !strings.Contains(*said, "Nothing was taken back") {
+	if !strings.Contains(*said, "Nothing was undone") {
 		t.Errorf("after a decision the undo said %q", *said)
 	}
 }
@@ -151,7 +151,7 @@ func TestAWholeMergeIsTakenBack(t *testing.T) {
 	v.merges.table.Choose(0)
 	v.merges.enable()
 	apptest.Click(t, w, "take.undo")
-	if list, err := there.Store.Athletes(t.Context()); err != nil || len(list) != 0 || !strings.Contains(*said, "taken back") {
+	if list, err := there.Store.Athletes(t.Context()); err != nil || len(list) != 0 || !strings.Contains(*said, "removed again") {
 		t.Errorf("there are %d athletes, %v, said %q", len(list), err, *said)
 	}
 }
@@ -192,7 +192,7 @@ func TestGuardsHoldForWhatComes(t *testing.T) { //nolint:gocognit // one guard a
 	v, w, _ := open(t, there)
 	lookAt(t, w, written(t, b), phrase)
 	text := shows(v)
-	for _, want := range []string{"This is a red flag", "comes as a draft", "is beyond what can be entered", "For you to decide"} {
+	for _, want := range []string{"This is a red flag", "comes as a draft", "is outside what can be entered", "For you to decide"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not shown: %q", want, text)
 		}
@@ -235,8 +235,8 @@ func TestFilesThatAreRefused(t *testing.T) {
 	broken[len(broken)-40] ^= 1
 	v, w, _ := open(t, there)
 	for name, c := range map[string]struct{ path, want string }{
-		"foreign": {put("x", []byte("hello")), "not one that Ebbwell wrote"}, "damaged": {put("y", broken), "damaged or was changed"},
-		"cut off": {put("z", data[:len(data)-100]), "damaged or was changed"}, "none": {"/nowhere/at/all", "no file at this place"},
+		"foreign": {put("x", []byte("hello")), "Ebbwell did not make this file"}, "damaged": {put("y", broken), "damaged or was changed"},
+		"damaged or incomplete": {put("z", data[:len(data)-100]), "damaged or was changed"}, "none": {"/nowhere/at/all", "no file there"},
 	} {
 		lookAt(t, w, c.path, phrase)
 		if text := shows(v); !strings.Contains(text, c.want) || apptest.Has(w, "take.in") {
@@ -258,7 +258,7 @@ func TestChooseAFile(t *testing.T) {
 		t.Errorf("the path is %q, focus on %T", v.path.Text(), w.Canvas().Focused())
 	}
 	lookAt(t, w, filepath.Dir(file), phrase)
-	if text := shows(v); !strings.Contains(text, "There is no file at this place") {
+	if text := shows(v); !strings.Contains(text, "There is no file there") {
 		t.Errorf("a folder: %q", text)
 	}
 }

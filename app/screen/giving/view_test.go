@@ -74,7 +74,7 @@ func TestAnAthletesOwnRecords(t *testing.T) {
 	}
 	_, w, said := open(t, d, desk.Place{Athlete: a.ID})
 	in := save(t, w)
-	if in["Page 1, Athlete's page, 2026-05-18.pdf"] == "" || !strings.Contains(*said, "given.zip") {
+	if in["Page 1, Athlete’s page, 2026-05-18.pdf"] == "" || !strings.Contains(*said, "given.zip") {
 		t.Errorf("said %q, in the file: %v", *said, keys(in))
 	}
 	if mass := column(t, in["tests.weighings.csv"], "mass [kg]"); mass == "" {
@@ -85,7 +85,7 @@ func TestAnAthletesOwnRecords(t *testing.T) {
 		t.Fatal(err)
 	}
 	v, w, _ := open(t, d, desk.Place{Athlete: a.ID})
-	if text := strings.Join(apptest.Texts(v.Body()), " "); !strings.Contains(text, "One kept page is left out") || !strings.Contains(text, "Body mass is hidden for one athlete") {
+	if text := strings.Join(apptest.Texts(v.Body()), " "); !strings.Contains(text, "One saved page is left out") || !strings.Contains(text, "Body mass is hidden for one athlete") {
 		t.Errorf("on the screen stands %q", text)
 	}
 	in = save(t, w)

@@ -38,7 +38,7 @@ func TestPageFromBeforeHidingStaysClosed(t *testing.T) {
 		t.Error("it is asked where to save it")
 	}
 	said := strings.Join(strings.Fields(strings.Join(apptest.Texts(w2.Content()), "\n")), " ") // however it is wrapped
-	if !strings.Contains(said, "cannot be opened or saved again") || !strings.Contains(said, " saved closed ") {
+	if !strings.Contains(said, "can’t be opened or saved again") || !strings.Contains(said, " saved closed ") {
 		t.Errorf("it does not say why: %s", said)
 	}
 

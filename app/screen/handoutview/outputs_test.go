@@ -46,7 +46,7 @@ func TestBottlesAreMeasured(t *testing.T) {
 		t.Error("bottles are asked for on the athlete's page")
 	}
 	v.ui.page.OnChosen(string(BottleBands))
-	if !v.ui.bottles.box.Visible() || !strings.Contains(text(v), "no band, since its mark was not measured") {
+	if !v.ui.bottles.box.Visible() || !strings.Contains(text(v), "no band, because its mark was not measured") {
 		t.Fatalf("the bands say %s", text(v))
 	}
 	for name, x := range map[string]string{

@@ -150,7 +150,7 @@ func TestAnswer(t *testing.T) {
 	}{
 		"near":  {climate.Basis{Rate: rate, Grade: climate.Near}, "1.2 to 2.0 L/h", "an estimate, middle 1.6"},
 		"far":   {climate.Basis{Rate: rate, RangeOnly: true, Grade: climate.Far}, "1.2 to 2.0 L/h", "an estimate, a range only"},
-		"water": {climate.Basis{Codes: []string{climate.PlanInWater}}, "", "Nothing can be said here."},
+		"water": {climate.Basis{Codes: []string{climate.PlanInWater}}, "", "No estimate is possible here."},
 	} {
 		a := sp.Answer(consult.Calculation{Climate: c.basis}, NoDays)
 		if plain(a.Figure) != c.figure || plain(a.Beside) != c.beside {
@@ -211,13 +211,13 @@ func TestTroubles(t *testing.T) {
 		"like":      {climate.UnknownPlaceError{Name: "X", Like: []string{"Lima", "Lima", "Quito"}}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Like it: Lima, Quito. Or type the air instead."},
 		"no air":    {consult.ErrNoAir, record.Stop{City: "Lima"}, evidence.AirTemperature, "Still missing: the sun. Choose a city, or type the air."},
 		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is outside the weather anyone plays in (−20 °C to 55 °C). Check the temperature."},
-		"dew point": {problem(evidence.DewPointField, evidence.CodeDewPoint, 31), record.Stop{}, evidence.DewPointField, "The dew point cannot be above the air temperature. Check both."},
-		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. They are entered in the profile."},
+		"dew point": {problem(evidence.DewPointField, evidence.CodeDewPoint, 31), record.Stop{}, evidence.DewPointField, "The dew point can’t be above the air temperature. Check both."},
+		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. Enter them in the profile."},
 		"minutes":   {problem(evidence.Duration, evidence.CodeOutside, 0), record.Stop{}, evidence.Duration, "How long is a session there? Enter its minutes, or agree a plan to take along."},
 		"month":     {problem(evidence.MonthField, evidence.CodeMissing, 0), record.Stop{}, evidence.MonthField, "Which month? Choose one, or enter the days of the stop."},
 		"water":     {problem(evidence.MetabolicRate, evidence.CodeInWater, 0), record.Stop{}, evidence.MetabolicRate, "Exercise in water is not calculated."},
-		"effort":    {problem(evidence.EffortRating, evidence.CodeMissing, 0), record.Stop{}, evidence.EffortRating, "How hard is it? Enter the effort, or the athlete's sport in the profile."},
-		"gone":      {consult.ErrTestGone, record.Stop{}, "", "A test this was based on is gone. Choose another one."},
+		"effort":    {problem(evidence.EffortRating, evidence.CodeMissing, 0), record.Stop{}, evidence.EffortRating, "How hard is it? Enter the effort, or the athlete’s sport in the profile."},
+		"gone":      {consult.ErrTestGone, record.Stop{}, "", "A test this was based on was removed. Choose another one."},
 	} {
 		got := sp.Troubles(c.err, c.stop)
 		switch {
@@ -238,19 +238,19 @@ func TestCautionNeverClears(t *testing.T) {
 		}}
 		c := sp.Caution(r, care.Care{Flags: []record.FlagKind{record.FlagMinor, record.FlagPregnancy}}, "112")
 		all := strings.Join(append([]string{c.Title, c.Sentence, c.Always}, c.Lines...), " ")
-		if n := strings.Count(all, "WBGT about"); n != 1 || strings.Contains(all, "as wet as it can be") {
+		if n := strings.Count(all, "WBGT about"); n != 1 || strings.Contains(all, "of the maximum") {
 			t.Errorf("level %d gives its reason %d times, or another look at the heat: %s", level, n, all)
 		}
 		if strings.Contains(strings.ToLower(all), "safe") {
 			t.Errorf("level %d says safe: %s", level, all)
 		}
-		for _, must := range []string{"local rule", "organiser's heat policy", "Heat illness can occur at every level", "Drinking does not prevent heat illness", "cold water", "Nothing by mouth", "112", "Under 18", "pregnancy"} {
+		for _, must := range []string{"local rule", "organiser’s heat policy", "Heat illness can occur at every level", "Drinking does not prevent heat illness", "cold water", "Nothing by mouth", "112", "Under 18", "pregnancy"} {
 			if !strings.Contains(all, must) {
 				t.Errorf("level %d does not say %q", level, must)
 			}
 		}
 	}
-	if c := sp.Caution(consult.Calculation{}, care.Care{}, ""); c.Title != "The heat cannot be judged here" || !strings.Contains(c.Always, "does not prevent") {
+	if c := sp.Caution(consult.Calculation{}, care.Care{}, ""); c.Title != "The heat can’t be assessed here" || !strings.Contains(c.Always, "does not prevent") {
 		t.Errorf("unknown heat: %+v", c)
 	}
 }
@@ -264,7 +264,7 @@ func TestCautionWritesNothingAbsurd(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{metric.cautionPart(beyond, false), "Core temperature might pass 41 °C, extrapolated (above that the formula no longer describes a body)"},
 		{us.cautionPart(beyond, false), "Core temperature might pass 106 °F, extrapolated (above that the formula no longer describes a body)"},
-		{metric.cautionPart(wet, false), "The skin would have to be more than twice as wet as it can be"},
+		{metric.cautionPart(wet, false), "Required skin wettedness is more than twice the maximum"},
 	} {
 		if plain(c.got) != c.want {
 			t.Errorf("reads %q, want %q", c.got, c.want)

@@ -132,14 +132,14 @@ func chennai(t *testing.T, w fyne.Window) {
 func TestCityAndMonth(t *testing.T) {
 	a := ask(t, "Ravka")
 	w := a.small(t)
-	wants(t, w, "Choose a city, and the month.")
+	wants(t, w, "Choose a city and a month.")
 	apptest.Click(t, w, "climate.yes")
 	if len(a.got) != 0 {
 		t.Fatal("a basis was handed on before there was one")
 	}
 	chennai(t, w)
-	wants(t, w, "an estimate", "Chennai, India: 36 °C, 48 %", "Datenbasis: Deutscher Wetterdienst", "17 °C hotter", "What this does to the plan", "as it is", "in that air",
-		"Never above, the low end of the loss", "Drinking does not prevent heat illness", "do not drink more")
+	wants(t, w, "an estimate", "Chennai, India: 36 °C, 48 %", "Datenbasis: Deutscher Wetterdienst", "17 °C hotter", "Effect on the plan", "as it is", "in that air",
+		"Limit, the low end of the loss", "Drinking does not prevent heat illness", "do not drink more")
 	seen := said(w)
 	apptest.Click(t, w, "climate.yes")
 	if len(a.got) != 1 || w.Canvas().Overlays().Top() != nil {
@@ -166,7 +166,7 @@ func TestAnotherTest(t *testing.T) {
 	w := a.small(t)
 	pick(t, w, "climate.way", "test")
 	pick(t, w, "climate.test", string(a.tests[2].Test.ID))
-	wants(t, w, "on a similar day", "What this does to the plan")
+	wants(t, w, "on a similar day", "Effect on the plan")
 	apptest.Click(t, w, "climate.yes")
 	if len(a.got) != 1 || a.got[0].Kind != record.BasisPool || a.got[0].TestID != a.tests[2].Test.ID || !a.got[0].Air.Same(a.tests[2].Test.Air) {
 		t.Errorf("handed on %+v", a.got)
@@ -181,7 +181,7 @@ func TestTypedColdAirCutsThePlanDown(t *testing.T) {
 	apptest.Type(t, w, "climate.temperature", "4")
 	apptest.Type(t, w, "climate.humidity", "70")
 	pick(t, w, "climate.sun", "overcast")
-	wants(t, w, "The plan has to come down to", "an estimate")
+	wants(t, w, "the plan must drop to", "an estimate")
 	apptest.Click(t, w, "climate.yes")
 	if len(a.got) != 1 || a.got[0].Kind != record.BasisEstimate || a.got[0].Air.Sun != record.SunOvercast {
 		t.Errorf("handed on %+v", a.got)
@@ -200,7 +200,7 @@ func TestTroubles(t *testing.T) {
 	apptest.Type(t, w, "climate.temperature", "80")
 	apptest.Type(t, w, "climate.humidity", "40")
 	wants(t, w, "80 °C is outside the weather anyone plays in")
-	if strings.Contains(said(w), "What this does to the plan") {
+	if strings.Contains(said(w), "Effect on the plan") {
 		t.Error("a difference is shown for impossible air")
 	}
 	apptest.Click(t, w, "climate.yes")

@@ -53,7 +53,7 @@ func TestSearchShowSort(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, w := open(t, d, desk.Place{Screen: desk.Pantry})
 	all := len(names(v))
-	if all < 50 || names(v)[0] != "Sports drink 6 %" {
+	if all < 50 || names(v)[0] != "Sports drink 6\u00a0%" {
 		t.Fatalf("%d products, the first %q", all, names(v)[0])
 	}
 	apptest.Type(t, w, "pantry.search", "sports drink")
@@ -72,7 +72,7 @@ func TestSearchShowSort(t *testing.T) {
 		}
 	}
 	v.list.show.OnChosen(string(ShowOwn))
-	if len(names(v)) != 0 || !strings.Contains(v.list.none.Text(), "No products of your own") || v.list.detail.box.Visible() {
+	if len(names(v)) != 0 || !strings.Contains(v.list.none.Text(), "No own products yet") || v.list.detail.box.Visible() {
 		t.Errorf("no own products: %q", v.list.none.Text())
 	}
 	v.list.show.OnChosen(string(ShowAll))

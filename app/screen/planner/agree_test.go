@@ -93,7 +93,7 @@ func TestWhatIsNeededToAgree(t *testing.T) {
 		change func(a *record.Athlete)
 		said   string
 	}{
-		"no birth date": {func(a *record.Athlete) { a.Born = "" }, "birth date"},
+		"no date of birth": {func(a *record.Athlete) { a.Born = "" }, "date of birth"},
 		"no sex":        {func(a *record.Athlete) { a.Sex = "" }, "sex"},
 		"a minor":       {func(a *record.Athlete) { a.Born = "2011-01-01" }, "under 18"},
 	} {
@@ -264,7 +264,7 @@ func TestGapsOfTheHabitAreSaid(t *testing.T) {
 	tests[0].Intake.Bottles = append(tests[0].Intake.Bottles, fuel.Part{Item: 3, Known: true, Grams: 100, Millilitres: 100})
 	tests[0].Intake.Foods = append(tests[0].Intake.Foods, fuel.Part{Item: 1, Known: true, Grams: 40, Product: fuel.Product{Name: "Cake"}})
 	b.option(record.OptionFood)
-	for _, must := range []string{"Counts as plain water in the habit", "bottle 3", "Left out of the habit", "Cake"} {
+	for _, must := range []string{"Counted as plain water in the habit", "bottle 3", "Left out of the habit", "Cake"} {
 		if text := b.v.ui.page.mix.Note.Text(); !strings.Contains(text, must) {
 			t.Errorf("%q does not say %q", text, must)
 		}

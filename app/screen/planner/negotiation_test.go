@@ -160,7 +160,7 @@ func threeSteps(t *testing.T, b *bench) {
 	if tab.Words.Text() == "" {
 		t.Error("nothing is said of the event")
 	}
-	if rule := tab.Rule.Text(); !tab.Rule.Visible() || !strings.Contains(rule, "went well, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "80\u00a0% of the plan") {
+	if rule := tab.Rule.Text(); !tab.Rule.Visible() || !strings.Contains(rule, "Next step from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From))) || !strings.Contains(rule, "80\u00a0% of the plan") {
 		t.Errorf("the rule says %q", rule)
 	}
 	if usual := handout.PractiseWords(b.v.Now.PlanCase, 1, false, b.desk.Words); usual == "" || tab.List.Practised[1].Text() != "" || tab.List.Practised[1].Placeholder() != usual {
@@ -257,7 +257,7 @@ func printed(t *testing.T, b *bench) {
 	p, mix := b.kept(), b.v.Now.Mix
 	must := append(handout.SafetySentences(b.desk.Words, b.desk.Practice().Emergency),
 		"Step 1, from 18 May.", "“At half-time I can.”", "review 1 June", "if this break comes",
-		"What to practise", "times a week: a mouthful at every stoppage, twice a week.", "went well, from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From)),
+		"What to practise", "times a week: a mouthful at every stoppage, twice a week.", "Next step from "+b.desk.Words.Day(dayOf(t, p.Steps[1].From)),
 		fmt.Sprintf("At most in all: %.0f mL ", mix[plan.Water]), fmt.Sprintf(", %.0f mL ", mix[plan.Drink1]))
 	for _, part := range must {
 		if !strings.Contains(text, strings.ReplaceAll(part, "\u00a0", " ")) {

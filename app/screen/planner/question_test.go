@@ -37,7 +37,7 @@ func TestTheHabitAsksForBreaks(t *testing.T) {
 	habit, _ := consult.OptionOf(b.v.Now.Plan, record.OptionHabit)
 	drunk := b.v.Now.PlanCase.Planner.Evaluate(plan.Expected, b.v.Now.PlanCase.MixOf(habit)).Fluid.DrunkL
 	_, text := ask.caution.Text()
-	if !ask.box.Visible() || !strings.HasPrefix(text, b.v.Speaker.Litres(drunk)) || !strings.Contains(text, "these breaks carry") {
+	if !ask.box.Visible() || !strings.HasPrefix(text, b.v.Speaker.Litres(drunk)) || !strings.Contains(text, "these breaks have room for") {
 		t.Fatalf("asked %q of %v L", text, drunk)
 	}
 	found := b.v.Now.Proposal()

@@ -313,7 +313,7 @@ func TestRetention(t *testing.T) {
 	}
 	apptest.Type(t, w, "practice.retention", "")
 	apptest.Leave(w)
-	if kept(t, d).Settings.RetentionYears != 0 || !strings.Contains(k.words.Text(), "No time is set") {
+	if kept(t, d).Settings.RetentionYears != 0 || !strings.Contains(k.words.Text(), "No period is set") {
 		t.Errorf("without years: %q", k.words.Text())
 	}
 	apptest.Type(t, w, "practice.retention", "7")

@@ -20,7 +20,7 @@ func TestNamesInAnyScript(t *testing.T) {
 		if said.Visible() != (letters != "") {
 			t.Errorf("%s: the note is in sight: %v", name, said.Visible())
 		}
-		if letters != "" && !strings.Contains(said.Text(), "This name holds letters that cannot be printed: "+letters+".") {
+		if letters != "" && !strings.Contains(said.Text(), "This name has letters that can’t be printed: "+letters+".") {
 			t.Errorf("%s: it says %q", name, said.Text())
 		}
 		if kept := b.kept(); kept.Name != name {

@@ -186,7 +186,7 @@ func TestPatchOffBeforeOn(t *testing.T) {
 	apptest.Click(t, b.w, "testsheet.patch.add")
 	b.enter("testsheet.patch.1.on", "14:40")
 	b.enter("testsheet.patch.1.off", "14:20")
-	if got := b.note("testsheet.patch.1.off"); got != "Off before on. Please check both times." {
+	if got := b.note("testsheet.patch.1.off"); got != "Removed before applied. Please check both times." {
 		t.Errorf("at the place: %q", got)
 	}
 	if got := b.titles(); got != "Patch off 1 lies before it was put on." {

@@ -28,7 +28,7 @@ func ownDrink(t *testing.T, d *desk.Desk, p record.Product, sodium, density floa
 }
 
 // A closed sheet keeps its figures whatever becomes of its products and of the
-// practice's settings, and says which would come out otherwise today. Opened for
+// practice's settings, and says which these would differ today. Opened for
 // correction it is calculated with what holds now.
 func TestClosedSheetKeepsItsFigures(t *testing.T) {
 	d, went := apptest.Desk(t)
@@ -66,7 +66,7 @@ func TestClosedSheetKeepsItsFigures(t *testing.T) {
 		t.Errorf("the closed sheet differs in %v", list)
 	}
 	_, said := later.v.ui.notice.Text()
-	for _, part := range []string{"would come out otherwise", "the sodium taken in", "Nothing was changed"} {
+	for _, part := range []string{"these would differ", "sodium intake", "Nothing was changed"} {
 		if !strings.Contains(said, part) {
 			t.Errorf("%q is not said in %q", part, said)
 		}
@@ -150,8 +150,8 @@ func TestClosedSheetThatCannotBeRead(t *testing.T) {
 		onPaper                               bool
 	}{
 		{"older evidence", string(kept[0].Inputs), string(kept[0].Results), "2020.1", "version 2020.1 of the evidence", false},
-		{"figures", string(kept[0].Inputs), "[]", evidence.Version, "from that day's entries", true},
-		{"everything", "[]", "[]", evidence.Version, "with today's products", true},
+		{"figures", string(kept[0].Inputs), "[]", evidence.Version, "from that day’s entries", true},
+		{"everything", "[]", "[]", evidence.Version, "with today’s products", true},
 	} {
 		if _, err := d.Store.Freeze(context.Background(), refOf(test), store.Freezing{Inputs: []byte(c.inputs), Results: []byte(c.results), Evidence: c.evidence}); err != nil {
 			t.Fatal(err)

@@ -21,7 +21,7 @@ func TestMinorFirstSheetWaitsForTheProfile(t *testing.T) {
 	}
 	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
 	text := allText(b.w)
-	for _, part := range []string{"First the profile", "A parent or guardian is named.", "The athlete has assented", "Whether body mass stays hidden"} {
+	for _, part := range []string{"First the profile", "A parent or guardian is named.", "The athlete has assented", "It is settled whether body mass stays hidden"} {
 		if !strings.Contains(text, part) {
 			t.Errorf("%q is not said in\n%s", part, text)
 		}
@@ -59,7 +59,7 @@ func TestNoBirthDate(t *testing.T) {
 		t.Fatal(err)
 	}
 	first := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
-	if text := allText(first.w); !strings.Contains(text, "under 18 is not known") || !strings.Contains(text, "The birth date is written down.") || apptest.Has(first.w, "testsheet.start") {
+	if text := allText(first.w); !strings.Contains(text, "not known whether this athlete is under 18") || !strings.Contains(text, "The date of birth is entered.") || apptest.Has(first.w, "testsheet.start") {
 		t.Errorf("a sheet begins, or it is not said why not:\n%s", text)
 	}
 	apptest.Click(t, first.w, "testsheet.profile")
@@ -69,7 +69,7 @@ func TestNoBirthDate(t *testing.T) {
 			t.Errorf("%q is to be read in\n%s", mark, text)
 		}
 	}
-	if title, sentence := there.v.ui.consents.Text(); !strings.Contains(title, "birth date is not in the profile") || sentence == "" {
+	if title, sentence := there.v.ui.consents.Text(); !strings.Contains(title, "date of birth is not in the profile") || sentence == "" {
 		t.Errorf("said %q, %q", title, sentence)
 	}
 	apptest.Click(t, there.w, "testsheet.consent.profile")

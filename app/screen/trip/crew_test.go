@@ -134,7 +134,7 @@ func TestUnknownCityTypesTheAir(t *testing.T) {
 	apptest.Click(t, w, "trip.stop.change")
 	apptest.Type(t, w, "trip.stop.city", "Bangalore on Sea")
 	apptest.Leave(w)
-	wants(t, w, "Or type the air instead.")
+	wants(t, w, "Or enter the air instead.")
 	apptest.Type(t, w, "trip.stop.temperature", "30")
 	apptest.Type(t, w, "trip.stop.humidity", "50")
 	apptest.Leave(w)

@@ -145,7 +145,7 @@ func checkStops(t *testing.T, v *View, w fyne.Window) {
 		"Move the session to a cooler hour, or cancel it.", "WBGT about 34 °C, estimated.", "Never more drink than the plan.")
 	without(t, w, "not yet acclimatised", "Heat days") // both are acclimatised before the trip
 	apptest.Click(t, w, "trip.stop.reasons")
-	wants(t, w, "Drinking does not prevent heat illness", "Nothing by mouth", "local rule", "Core temperature", "as wet as it can be")
+	wants(t, w, "Drinking does not prevent heat illness", "Nothing by mouth", "local rule", "Core temperature", "of the maximum")
 	apptest.Click(t, w, "trip.reasons.close")
 	apptest.Click(t, w, "trip.stop.change")
 	wants(t, w, "Chennai, India: afternoons of July", "11–17 July · 7 days")
@@ -196,7 +196,7 @@ func checkAgreed(t *testing.T, v *View, w fyne.Window) {
 			part(t, w, string(s.ID))
 			apptest.Click(t, w, "trip.agree")
 			if i == 1 { // the heat says cancel
-				wants(t, w, "Nothing is agreed while the heat says cancel or move the session.")
+				wants(t, w, "Nothing can be agreed while the heat advice is to cancel or move the session.")
 				if apptest.Has(w, "trip.agree.yes") {
 					t.Error("a cancelled session can be agreed")
 				}
@@ -291,7 +291,7 @@ func checkPrinted(t *testing.T, v *View, w fyne.Window) {
 		}
 	}
 	for _, s := range []string{"July, camp and tournament", "Ravka Oldenmoor", "11 July – 17 July, Camp, coast", "an estimate of", "Datenbasis: Deutscher Wetterdienst", "drink at most",
-		"To pack", "L 4711", "carry on", "Over 11 h awake", "Move the session to a cooler hour", "never more drink than the plan", "organiser's heat policy", "not a diagnosis"} {
+		"To pack", "L 4711", "carry on", "Over 11 h awake", "Move the session to a cooler hour", "never more drink than the plan", "organiser’s heat policy", "not a diagnosis"} {
 		if !strings.Contains(page, s) {
 			t.Errorf("the page does not say %q:\n%s", s, page)
 		}

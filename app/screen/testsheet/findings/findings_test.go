@@ -62,13 +62,13 @@ func TestHiddenMassIsLitresOnly(t *testing.T) {
 				t.Errorf("%s: %q is shown: … %q …", name, sign, text[max(0, at-60):min(len(text), at+20)])
 			}
 		}
-		if strings.Contains(text, "mmol/L, to about") {
+		if strings.Contains(text, "mmol/L, up to about") {
 			t.Errorf("%s: a predicted blood sodium is shown, and with it the body water", name)
 		}
 		if !strings.Contains(open, "kg") {
 			t.Errorf("%s: the check cannot fail: there is no kg where mass is not hidden", name)
 		}
-		if name == "gain" && !strings.Contains(open, "mmol/L, to about") {
+		if name == "gain" && !strings.Contains(open, "mmol/L, up to about") {
 			t.Error("the check cannot fail: there is no predicted blood sodium where mass is not hidden")
 		}
 	}
@@ -115,7 +115,7 @@ func TestWhatIsNotCountedIsSaid(t *testing.T) {
 	test.Foods = append(test.Foods, record.FoodEaten{Name: "Cake", Mass: record.Num(40, quantity.Gram)})
 	in := inputOf(t, test)
 	list := sp.cautions(in)
-	if len(list) != 1 || list[0].Title != "Counted as nothing" || !strings.Contains(list[0].Sentence, "Team mate's bottle, something unnamed and Cake") {
+	if len(list) != 1 || list[0].Title != "Counted as zero" || !strings.Contains(list[0].Sentence, "Team mate's bottle, something unnamed and Cake") {
 		t.Fatalf("cautions %q", list)
 	}
 	if f := in.Findings.Intake.CarbohydrateRate; f.Ranged {
@@ -132,11 +132,11 @@ func TestSaltWithheld(t *testing.T) {
 	in := inputOf(t, whole())
 	in.Findings.Care.WithholdSalt = []record.FlagKind{record.FlagKidney}
 	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
-	if text := everything(sp, in); strings.Contains(text, "sodium counts here") || strings.Contains(text, "hold blood sodium") {
+	if text := everything(sp, in); strings.Contains(text, "sodium matters here") || strings.Contains(text, "hold blood sodium") {
 		t.Errorf("salt is advised:\n%s", text)
 	}
 	open := inputOf(t, whole())
-	if text := everything(sp, open); !strings.Contains(text, "sodium counts here") {
+	if text := everything(sp, open); !strings.Contains(text, "sodium matters here") {
 		t.Error("the check cannot fail: nothing is said where it may be")
 	}
 }
