@@ -40,7 +40,7 @@ func TestComposedFurtherSessions(t *testing.T) {
 	}
 	for _, must := range []string{
 		"another session within a day: 1.25 to 1.5 L for each kilogram", "18:30, about 95 minutes: this page again.", "20:00, about 40 minutes: at most water ",
-		"Later that day, about 60 minutes: by a page of its own.", "21:30, about 95 minutes: this page again.",
+		"Later that day, about 60 minutes: see its own page.", "21:30, about 95 minutes: this page again.",
 	} {
 		if !strings.Contains(text, must) {
 			t.Errorf("the page does not say %q: %s", must, text)
@@ -128,7 +128,7 @@ func TestComposedPractise(t *testing.T) {
 	got := text(step, o, false)
 	for _, must := range []string{
 		"What to practise", "From 18 May, 2 times a week: 120 mL less water; 30 mL more sports drink 6 %; ½ banana more (half-time).",
-		"4 sessions or more went well, from 25 May", "at least 80 %", "always 0 to 3", "Heavier afterwards, or stomach 7 or more: one step back",
+		"Next step from 25 May, if 4 or more sessions went well", "at least 80 %", "always 0 to 3", "Heavier afterwards, or stomach 7 or more: one step back",
 	} {
 		if !strings.Contains(got, must) {
 			t.Errorf("the page does not say %q: %s", must, got)
@@ -221,7 +221,7 @@ func TestStepRuleIsTheReviews(t *testing.T) {
 	w := english(t)
 	for _, last := range []bool{false, true} {
 		text := plain(StepRule{Sessions: 1, Last: last}.Say(w, false))
-		for _, must := range []string{"2 sessions or more", "at least 80 %", "always 0 to 3", "Heavier afterwards", "7 or more"} {
+		for _, must := range []string{"2 or more sessions", "at least 80 %", "always 0 to 3", "Heavier afterwards", "7 or more"} {
 			if !strings.Contains(text, must) {
 				t.Errorf("the rule does not say %q: %s", must, text)
 			}

@@ -163,7 +163,7 @@ func TestTypedTextsLoseMassVisibly(t *testing.T) {
 	if got := a.packed("12 servings, 0,5 kg"); got != "12 servings, 500\u00a0g" {
 		t.Errorf("powder to pack became %q", got)
 	}
-	if got := a.product("sports drink 6 %"); got != "sports drink (6 g in 100 mL)" {
+	if got := a.product("sports drink 6 %"); got != "sports drink (6\u00a0g in 100\u00a0mL)" {
 		t.Errorf("a strength became %q", got)
 	}
 }
@@ -211,7 +211,7 @@ func TestExtraFluidOnlyWhenLighter(t *testing.T) {
 		terms Terms
 		want  string
 	}{
-		{"soon", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "Lighter, and another session within a day: 1.25 to 1.5\u00a0L for each kilogram"},
+		{"soon", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "If you are lighter, with another session within a day: 1.25 to 1.5\u00a0L for each kilogram"},
 		{"soon, US", After{Soon: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{USUnits: true}, "19 to 23\u00a0fl\u00a0oz for each pound"},
 		{"large", After{Large: true, PerKilogram: quantity.Range{Low: 1.25, High: 1.5}}, Terms{}, "If you are lighter: 1.25 to 1.5\u00a0L for each kilogram, over the rest of the day."},
 		{"large, hidden", After{Large: true, Extra: quantity.Range{Low: 1.69, High: 2.03}}, Terms{MassHidden: true}, "you are lighter. Then at most 2.03\u00a0L, over the rest"},

@@ -84,7 +84,7 @@ func TestDraftsHaveNames(t *testing.T) {
 	for i := range f.plans {
 		said = append(said, v.sp.dueSentence(f, due{kind: dueDraft, plan: &f.plans[i]}))
 	}
-	for i, want := range []string{"Match, begun 12 May", "Match, begun 16 May", "Camp"} {
+	for i, want := range []string{"Match, started 12 May", "Match, started 16 May", "Camp"} {
 		if !strings.HasSuffix(said[i], ": "+want) {
 			t.Errorf("draft %d is %q, want %q", i+1, said[i], want)
 		}

@@ -22,11 +22,11 @@ func TestLettersThatCannotBePrinted(t *testing.T) {
 		v, w := open(t, d, name)
 		sent := 0
 		v.toPrinter = func(context.Context, string) error { sent++; return nil }
-		if told := strings.Contains(strings.Join(v.remarks(), " "), "cannot be printed: 王"); told != (letter != "") {
+		if told := strings.Contains(strings.Join(v.remarks(), " "), "can’t be printed: 王"); told != (letter != "") {
 			t.Errorf("%s: it is told beside the page: %v", name, told)
 		}
 		v.Print()
-		if told := strings.Contains(strings.Join(apptest.Texts(w.Canvas().Overlays().Top()), " "), "Letters that cannot be printed: 王"); told != (letter != "") {
+		if told := strings.Contains(strings.Join(apptest.Texts(w.Canvas().Overlays().Top()), " "), "Letters that can’t be printed: 王"); told != (letter != "") {
 			t.Errorf("%s: it is told when the page is saved: %v", name, told)
 		}
 		apptest.Click(t, w, "handoutview.ask.no")

@@ -224,7 +224,7 @@ func TestCorrectedTestIsSaid(t *testing.T) {
 func TestUnreadableAgreementIsSaid(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Ravka")
-	if v.file.subject.planCase.Anew || strings.Contains(cautions(v), "cannot be read") {
+	if v.file.subject.planCase.Anew || strings.Contains(cautions(v), "can’t be read") {
 		t.Fatal("said of a plan that is whole: the check would mean nothing")
 	}
 	ref := record.Ref{Kind: record.KindPlan, ID: v.file.subject.planCase.Plan.ID}
@@ -232,7 +232,7 @@ func TestUnreadableAgreementIsSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	again, _ := open(t, d, "Ravka")
-	if !again.file.subject.planCase.Anew || !strings.Contains(cautions(again), "cannot be read") {
+	if !again.file.subject.planCase.Anew || !strings.Contains(cautions(again), "can’t be read") {
 		t.Errorf("anew %v: %s", again.file.subject.planCase.Anew, cautions(again))
 	}
 }

@@ -110,7 +110,7 @@ func TestReasons(t *testing.T) {
 		{climate.Difference{By: climate.ByHumidity, Size: -1}, "drier", "drier"},
 		{climate.Difference{By: climate.BySun, Size: 1}, "more sun", "more sun"},
 		{climate.Difference{By: climate.BySun}, "different sun", "different sun"},
-		{climate.Difference{By: climate.ByEffort, Size: -25}, "25 % easier", "25 % easier"},
+		{climate.Difference{By: climate.ByEffort, Size: -25}, "25\u00a0% easier", "25\u00a0% easier"},
 		{climate.Difference{By: climate.ByClothing}, "different clothing", "different clothing"},
 		{climate.Difference{By: climate.ByHeatState, Size: -1}, "not yet acclimatised to heat", "not yet acclimatised to heat"},
 		{climate.Difference{By: climate.ByMonths, Size: 14.2}, "14 months ago", "14 months ago"},
@@ -125,10 +125,10 @@ func TestReasons(t *testing.T) {
 	// What follows from other differences is named only where there are none.
 	need, air := climate.Difference{By: climate.ByNeed, Size: 40, Apart: 0.4}, climate.Difference{By: climate.ByAir, Size: 8, Apart: 0.2}
 	sun := climate.Difference{By: climate.BySun, Size: 1}
-	if got := metric.holds(climate.Coverage{Grade: climate.Far, Weight: 0.31, Differences: []climate.Difference{need, air, sun}}); plain(got) != "far, counts 31 %: 8 °C hotter, more sun" {
+	if got := metric.holds(climate.Coverage{Grade: climate.Far, Weight: 0.31, Differences: []climate.Difference{need, air, sun}}); plain(got) != "different, counts 31 %: 8 °C hotter, more sun" {
 		t.Errorf("air, sun and need: %q", got)
 	}
-	if got := metric.holds(climate.Coverage{Grade: climate.Near, Weight: 0.5, Differences: []climate.Difference{need}}); plain(got) != "near, counts 50 %: more sweat needed" {
+	if got := metric.holds(climate.Coverage{Grade: climate.Near, Weight: 0.5, Differences: []climate.Difference{need}}); plain(got) != "similar, counts 50 %: more sweat needed" {
 		t.Errorf("need alone: %q", got)
 	}
 	if got := metric.holds(climate.Coverage{Weight: 0.8, Differences: []climate.Difference{sun}}); plain(got) != "tested, counts 80 %" {
@@ -148,7 +148,7 @@ func TestAnswer(t *testing.T) {
 		basis          climate.Basis
 		figure, beside string
 	}{
-		"near":  {climate.Basis{Rate: rate, Grade: climate.Near}, "1.2 to 2.0 L/h", "an estimate, middle 1.6"},
+		"near":  {climate.Basis{Rate: rate, Grade: climate.Near}, "1.2 to 2.0 L/h", "an estimate, most likely 1.6"},
 		"far":   {climate.Basis{Rate: rate, RangeOnly: true, Grade: climate.Far}, "1.2 to 2.0 L/h", "an estimate, a range only"},
 		"water": {climate.Basis{Codes: []string{climate.PlanInWater}}, "", "No estimate is possible here."},
 	} {
@@ -207,10 +207,10 @@ func TestTroubles(t *testing.T) {
 	}{
 		"none":      {nil, record.Stop{}, "", ""},
 		"ends":      {consult.ErrStopEnds, backwards, evidence.StopDates, "This stop would end before it begins: 11 July 2026 to 1 July 2026. Correct one of the two days."},
-		"city":      {climate.UnknownPlaceError{Name: "X"}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Type the air instead, or choose a city near it."},
-		"like":      {climate.UnknownPlaceError{Name: "X", Like: []string{"Lima", "Lima", "Quito"}}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Like it: Lima, Quito. Or type the air instead."},
-		"no air":    {consult.ErrNoAir, record.Stop{City: "Lima"}, evidence.AirTemperature, "Still missing: the sun. Choose a city, or type the air."},
-		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is outside the weather anyone plays in (−20 °C to 55 °C). Check the temperature."},
+		"city":      {climate.UnknownPlaceError{Name: "X"}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Enter the air instead, or choose a nearby city."},
+		"like":      {climate.UnknownPlaceError{Name: "X", Like: []string{"Lima", "Lima", "Quito"}}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Similar: Lima, Quito. Or enter the air instead."},
+		"no air":    {consult.ErrNoAir, record.Stop{City: "Lima"}, evidence.AirTemperature, "Still missing: the sun. Choose a city, or enter the air."},
+		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is outside the weather for sport (−20 °C to 55 °C). Check the temperature."},
 		"dew point": {problem(evidence.DewPointField, evidence.CodeDewPoint, 31), record.Stop{}, evidence.DewPointField, "The dew point can’t be above the air temperature. Check both."},
 		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. Enter them in the profile."},
 		"minutes":   {problem(evidence.Duration, evidence.CodeOutside, 0), record.Stop{}, evidence.Duration, "How long is a session there? Enter its minutes, or agree a plan to take along."},
@@ -262,8 +262,8 @@ func TestCautionWritesNothingAbsurd(t *testing.T) {
 	beyond := climate.CautionPart{By: climate.CautionCore, Beyond: true, Figure: figure.Figure{Value: evidence.CoreFollowed, Unit: quantity.DegreeCelsius}}
 	wet := climate.CautionPart{By: climate.CautionWettedness, Figure: figure.Figure{Known: true, Value: 42}}
 	for _, c := range []struct{ got, want string }{
-		{metric.cautionPart(beyond, false), "Core temperature might pass 41 °C, extrapolated (above that the formula no longer describes a body)"},
-		{us.cautionPart(beyond, false), "Core temperature might pass 106 °F, extrapolated (above that the formula no longer describes a body)"},
+		{metric.cautionPart(beyond, false), "Core temperature could exceed 41 °C, extrapolated (above that the formula is not valid)"},
+		{us.cautionPart(beyond, false), "Core temperature could exceed 106 °F, extrapolated (above that the formula is not valid)"},
 		{metric.cautionPart(wet, false), "Required skin wettedness is more than twice the maximum"},
 	} {
 		if plain(c.got) != c.want {
@@ -290,13 +290,13 @@ func TestSoldiersBesideTheRate(t *testing.T) {
 	}{
 		{"not asked", consult.Soldiers{}, ""},
 		{"inside", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 1}, 25),
-			"Soldiers marching in uniform lost 0.54 L/h by one regression and 0.56 L/h by another in such heat (Gonzalez et al. 2009). No plan is based on them."},
+			"In such heat, soldiers marching in uniform lost 0.54 L/h by one regression and 0.56 L/h by another (Gonzalez et al. 2009). No plan is based on them."},
 		{"the straight one below nothing", asked(climate.Balance{Need: 60, Capacity: 500, Area: 2, AirPast: 1}, 25),
-			"Soldiers marching in uniform lost 0.33 L/h by one regression and less than nothing by another in such heat (Gonzalez et al. 2009). No plan is based on them."},
+			"In such heat, soldiers marching in uniform lost 0.33 L/h by one regression and less than zero by another (Gonzalez et al. 2009). No plan is based on them."},
 		{"too much work", asked(climate.Balance{Need: 512, Capacity: 200, Area: 2, AirPast: 1}, 25),
-			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Evaporation needed: 512 W/m² lies outside 50 W/m² to 360 W/m², over which the formula was made. No plan is based on them."},
+			"The regressions of soldiers’ sweat (Gonzalez et al. 2009) do not apply here. Evaporation needed: 512 W/m² is outside 50 W/m² to 360 W/m², the range of the formula. No plan is based on them."},
 		{"too much wind", asked(climate.Balance{Need: 200, Capacity: 200, Area: 2, AirPast: 3.4}, 25),
-			"The regressions of soldiers' sweat (Gonzalez et al. 2009) say nothing here. Air past the body: 3.4 m/s lies outside 0.4 m/s to 2.5 m/s, over which the formula was made. No plan is based on them."},
+			"The regressions of soldiers’ sweat (Gonzalez et al. 2009) do not apply here. Wind on the body: 3.4 m/s is outside 0.4 m/s to 2.5 m/s, the range of the formula. No plan is based on them."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got := speaker(t, false, false).Why(calculation(c.soldiers)).Soldiers; plain(got) != c.want {
@@ -319,7 +319,7 @@ func TestWhyOfARate(t *testing.T) {
 	}}
 	r := consult.Calculation{Climate: climate.Basis{Rate: rate}}
 	w := speaker(t, false, false).Why(r)
-	if plain(w.Formula) != "first figure × exp(start + weight of test 1 × (ln(rate of test 1 / first figure 1) − start))" {
+	if plain(w.Formula) != "first figure × exp(starting value + weight of test 1 × (ln(rate of test 1 / first figure 1) − starting value))" {
 		t.Errorf("the formula reads %q", w.Formula)
 	}
 	if plain(w.Numbers) != "1.10 L/h × exp(0.33 + 0.8 × (ln(1.50 L/h / 1.12 L/h) − 0.33)) = 1.50 L/h" {

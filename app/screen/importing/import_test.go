@@ -220,7 +220,7 @@ func TestFilesThatCannotBeRead(t *testing.T) {
 		}
 	}
 	v, _ := open(t, d, desk.Place{Screen: desk.Import, Part: filepath.Join(t.TempDir(), "none.csv")})
-	if !shows(v, "There is no such file") {
+	if !shows(v, "That file does not exist") {
 		t.Errorf("%q", apptest.VisibleTexts(v.Body()))
 	}
 }

@@ -94,8 +94,8 @@ func TestWhatIsNeededToAgree(t *testing.T) {
 		said   string
 	}{
 		"no date of birth": {func(a *record.Athlete) { a.Born = "" }, "date of birth"},
-		"no sex":        {func(a *record.Athlete) { a.Sex = "" }, "sex"},
-		"a minor":       {func(a *record.Athlete) { a.Born = "2011-01-01" }, "under 18"},
+		"no sex":           {func(a *record.Athlete) { a.Sex = "" }, "Sex is missing"},
+		"a minor":          {func(a *record.Athlete) { a.Born = "2011-01-01" }, "under 18"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			b := base(c.change)

@@ -128,7 +128,7 @@ func TestNoChances(t *testing.T) {
 		t.Errorf("drawn as %+v, %+v", d.Plan, d.PlanEnd)
 	}
 	b.tab(part.TabBreaks)
-	if got := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab).Words.Text(); !strings.Contains(got, "even") {
+	if got := b.v.ui.parts[part.TabBreaks].(*breaks.BreaksTab).Words.Text(); !strings.Contains(got, "steady") {
 		t.Errorf("said %q", got)
 	}
 }

@@ -168,7 +168,7 @@ func TestPatchesRunOn(t *testing.T) {
 	if first != d.Words.Say("squad.patch.worn", 31) || second != d.Words.Say("squad.patch.now") || !due {
 		t.Errorf("%q, %q, %v", first, second, due)
 	}
-	if text := h.v.dueWords(); !strings.Contains(text, "Tamsin Orrelby (on 31 min)") {
+	if text := h.v.dueWords(); !strings.Contains(text, "Tamsin Orrelby (on 31\u00a0min)") {
 		t.Errorf("nobody is reminded: %q", text)
 	}
 	h.until(18, 0)

@@ -44,7 +44,7 @@ func TestTextInANumberIsKept(t *testing.T) {
 	if got := b.note("testsheet.air.temperature"); !strings.HasPrefix(got, "Not a number yet") {
 		t.Errorf("at the place: %q", got)
 	}
-	if got := b.titles(); got != "Air temperature: “quite warm” cannot be read." {
+	if got := b.titles(); got != "Air temperature: “quite warm” can’t be read." {
 		t.Errorf("in the balance: %q", got)
 	}
 	if kept := b.kept(); kept.Air.Temperature.Known() {
@@ -70,7 +70,7 @@ func TestUnreadableTimeIsKept(t *testing.T) {
 	if got := apptest.Text(t, again.w, "testsheet.start"); got != "after lunch" {
 		t.Errorf("reopened as %q", got)
 	}
-	if got := again.titles(); got != "Start: “after lunch” cannot be read." {
+	if got := again.titles(); got != "Start: “after lunch” can’t be read." {
 		t.Errorf("in the balance: %q", got)
 	}
 }
@@ -92,7 +92,7 @@ func TestPoundsTypedAsKilograms(t *testing.T) {
 			apptest.Type(t, b.w, "testsheet.before.mass.1", "154")
 			if how == "click" {
 				apptest.Leave(b.w)
-				if got := apptest.Text(t, b.w, "testsheet.before.mass.1.pounds"); got != "Pounds: take 69.9 kg" {
+				if got := apptest.Text(t, b.w, "testsheet.before.mass.1.pounds"); got != "Pounds: take 69.9\u00a0kg" {
 					t.Fatalf("offered %q", got)
 				}
 				apptest.Click(t, b.w, "testsheet.before.mass.1.pounds")
@@ -145,7 +145,7 @@ func TestBottleHeavierAfterThanBefore(t *testing.T) {
 	if got := apptest.Text(t, b.w, "testsheet.next"); got != "Weigh bottle 3 again" {
 		t.Errorf("the main button says %q", got)
 	}
-	if got := b.v.ui.balance.sure.Text(); got != "provisional, no range until bottle 3" {
+	if got := b.v.ui.balance.sure.Text(); got != "provisional, no range without bottle 3" {
 		t.Errorf("beside the rate: %q", got)
 	}
 	b.part(PartAfter)
@@ -189,7 +189,7 @@ func TestPatchOffBeforeOn(t *testing.T) {
 	if got := b.note("testsheet.patch.1.off"); got != "Removed before applied. Please check both times." {
 		t.Errorf("at the place: %q", got)
 	}
-	if got := b.titles(); got != "Patch off 1 lies before it was put on." {
+	if got := b.titles(); got != "Patch off 1: before it was applied." {
 		t.Errorf("in the balance: %q", got)
 	}
 	b.enter("testsheet.patch.1.off", "15:20")
@@ -255,7 +255,7 @@ func TestRefusedValueIsKeptWithAReason(t *testing.T) {
 	apptest.Click(t, b.w, "testsheet.trouble.1.keep")
 	apptest.Type(t, b.w, "testsheet.reason.why", "collected over two stops, weighed twice")
 	apptest.Click(t, b.w, "testsheet.reason.yes")
-	if !b.v.found.Sweat.Fluid.Loss.Known || !strings.Contains(b.titles(), "Urine: saved beyond its limits.") {
+	if !b.v.found.Sweat.Fluid.Loss.Known || !strings.Contains(b.titles(), "Urine: saved outside its limits.") {
 		t.Errorf("with a reason: %v, %q", b.v.found.Sweat.Fluid.Loss.Known, b.titles())
 	}
 	b.kept()

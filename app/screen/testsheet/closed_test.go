@@ -149,7 +149,7 @@ func TestClosedSheetThatCannotBeRead(t *testing.T) {
 		name, inputs, results, evidence, said string
 		onPaper                               bool
 	}{
-		{"older evidence", string(kept[0].Inputs), string(kept[0].Results), "2020.1", "version 2020.1 of the evidence", false},
+		{"older evidence", string(kept[0].Inputs), string(kept[0].Results), "2020.1", "evidence version 2020.1", false},
 		{"figures", string(kept[0].Inputs), "[]", evidence.Version, "from that day’s entries", true},
 		{"everything", "[]", "[]", evidence.Version, "with today’s products", true},
 	} {

@@ -132,7 +132,7 @@ func TestDeviceFileOfAnotherDay(t *testing.T) {
 	b := newSheet(t)
 	b.enter("testsheet.place", "Millrace Park")
 	b.readFile(gpxFile(t, may(8, 0, 0).AddDate(0, 0, -3), 30, "running"))
-	if text := b.dialogText(); !strings.Contains(text, "The file is of 15 May 2026, this sheet of 18 May 2026.") {
+	if text := b.dialogText(); !strings.Contains(text, "The file is from 15 May 2026, this sheet from 18 May 2026.") {
 		t.Errorf("not said in\n%s", text)
 	}
 	for _, key := range []string{"date", "start", "end", "power", "speed", "heart", "temperature"} {
@@ -161,11 +161,11 @@ func TestDeviceFileThatIsWrong(t *testing.T) {
 	}
 	b.v.askDevice()
 	for path, want := range map[string]string{
-		filepath.Join(folder, "none.fit"): "There is no such file.",
+		filepath.Join(folder, "none.fit"): "That file does not exist.",
 		folder:                            "That is not a file.",
 		write("table.gpx", "a;b"):         "not a FIT, GPX or TCX file",
 		write("bomb.gpx", "<!DOCTYPE gpx [<!ENTITY a \"\">]>"):                             "defines its own texts",
-		write("cut.gpx", "<gpx><trk>\n<trkseg>"):                                           "Line 2. The sheet is as it was",
+		write("cut.gpx", "<gpx><trk>\n<trkseg>"):                                           "Line 2. The sheet is unchanged",
 		write("odd.gpx", "<gpx><trk><trkseg><trkpt lat=\"1\" lon=\"1\"><time>noon</time>"): "Line 1, time: “noon”.",
 		write("cut.fit", "\x0c\x10\x00\x00\xff\x00\x00\x00.FIT"):                           "Byte 13.",
 	} {

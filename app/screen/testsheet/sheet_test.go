@@ -70,7 +70,7 @@ func (b *bench) reopened(kept record.Test) {
 		}
 	}
 	again.part(PartBottles)
-	if what, after := apptest.Text(b.t, again.w, "testsheet.bottle.2.what"), apptest.Text(b.t, again.w, "testsheet.bottle.2.after"); what != "Sports drink 6\u00a0%" || after != "432" {
+	if what, after := apptest.Text(b.t, again.w, "testsheet.bottle.2.what"), apptest.Text(b.t, again.w, "testsheet.bottle.2.after"); what != "Sports drink 6 %" || after != "432" {
 		b.t.Errorf("bottle 2 is reopened as %q, %q", what, after)
 	}
 	*b = *again

@@ -48,7 +48,7 @@ func TestMethodOfThePractice(t *testing.T) {
 	b.part(PartFindings)
 	corrected := b.v.found.Sweat.Fluid.Rate
 	apptest.Click(t, b.w, "findings.more")
-	if text := allText(b.w); !strings.Contains(text, "taken off: from the effort rating") {
+	if text := allText(b.w); !strings.Contains(text, "subtracted: from the effort rating") {
 		t.Errorf("the findings do not say what is taken off:\n%s", text)
 	}
 	p := b.desk.Practice()
@@ -58,7 +58,7 @@ func TestMethodOfThePractice(t *testing.T) {
 	}
 	b.desk.PracticeChanged()
 	b.v.changed()
-	if text := allText(b.w); !strings.Contains(text, "not taken off: field method, set in Practice") {
+	if text := allText(b.w); !strings.Contains(text, "not subtracted: field method, set in Practice") {
 		t.Errorf("the findings do not say what is left in:\n%s", text)
 	}
 	if now := b.v.found.Sweat.Fluid.Rate; !(now.Value > corrected.Value) || now.Range.Low >= now.Value-b.v.found.Sweat.Fluid.Bias {

@@ -70,7 +70,7 @@ func TestRows(t *testing.T) {
 	if nessa.deficit.Text() == "" || !nessa.deficit.Visible() || nessa.basis.Text() != "Tested" || !nessa.bar.Visible() {
 		t.Errorf("a tested row: %q, %q", nessa.deficit.Text(), nessa.basis.Text())
 	}
-	if ottoline.basis.Text() != "Far" || ottoline.plan.Text() != "–" || ottoline.line.Visible() || ottoline.deficit.Text() != "–" || ottoline.ends.Text() != "" || ottoline.carb.Text() != "–" || ottoline.warn.Text() != "too uncertain: weigh there" {
+	if ottoline.basis.Text() != "Different" || ottoline.plan.Text() != "–" || ottoline.line.Visible() || ottoline.deficit.Text() != "–" || ottoline.ends.Text() != "" || ottoline.carb.Text() != "–" || ottoline.warn.Text() != "too uncertain: weigh there" {
 		t.Errorf("a far row: %q, %q", ottoline.basis.Text(), ottoline.ends.Text())
 	}
 	if _, lacking := packedAll(v); !strings.Contains(strings.Join(lacking, "\n"), "Ottoline Marsk: only water for") {

@@ -141,7 +141,7 @@ func checkStops(t *testing.T, v *View, w fyne.Window) {
 	wants(t, w, "counts", "on a similar day")
 	apptest.Click(t, w, "heat.why.close")
 	part(t, w, string(v.now().Stops[1].ID))
-	wants(t, w, "afternoon, July means for Chennai", "Datenbasis: Deutscher Wetterdienst, eigene Bearbeitung", "here 5 °C hotter", "Near",
+	wants(t, w, "afternoon, July means for Chennai", "Datenbasis: Deutscher Wetterdienst, eigene Bearbeitung", "here 5 °C hotter", "Similar",
 		"Move the session to a cooler hour, or cancel it.", "WBGT about 34 °C, estimated.", "Never more drink than the plan.")
 	without(t, w, "not yet acclimatised", "Heat days") // both are acclimatised before the trip
 	apptest.Click(t, w, "trip.stop.reasons")
@@ -176,7 +176,7 @@ func checkPacking(t *testing.T, v *View, w fyne.Window) {
 	apptest.Leave(w)
 	pick(t, w, "trip.packing.1.where", "carry on")
 	apptest.Type(t, w, "trip.packing.hours", "11")
-	wants(t, w, "Over 11 h awake take in 1.10 L to 3.30 L in all")
+	wants(t, w, "Over 11 h awake, take in 1.10 L to 3.30 L in total")
 	if got := choiceNamed(t, w, "trip.packing.whose").Chosen(); got != everybody {
 		t.Errorf("the list is of %q", got)
 	}

@@ -95,7 +95,7 @@ func TestWhy(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, w := with(t, d, "Ravka")
 	apptest.Click(t, w, "trip.row.1.why")
-	wants(t, w, "Sweat rate: why", "first figure × exp(start + weight of test 1", "The start is the sweat this body needs", "How the range was checked", "What the range is made of", "evaporation needed", "For comparison only", "No plan is based on them", "Sources", "Ebbwell’s own rule", "ISO 7933")
+	wants(t, w, "Sweat rate: why", "first figure × exp(starting value + weight of test 1", "The start is the sweat this body needs", "How the range was checked", "What the range is made of", "evaporation needed", "For comparison only", "No plan is based on them", "Sources", "Ebbwell’s own rule", "ISO 7933")
 	apptest.Click(t, w, "heat.why.close")
 	if w.Canvas().Overlays().Top() != nil {
 		t.Error("the dialog stays open")
@@ -115,11 +115,11 @@ func TestTroublesAtTheirPlace(t *testing.T) {
 	wants(t, w, "Similar: ", "Lima")
 	apptest.Type(t, w, "trip.stop.city", "")
 	apptest.Leave(w)
-	wants(t, w, "Still missing: the air temperature and the humidity. Choose a city, or type the air.")
+	wants(t, w, "Still missing: the air temperature and the humidity. Choose a city, or enter the air.")
 	apptest.Type(t, w, "trip.stop.temperature", "75")
 	apptest.Type(t, w, "trip.stop.humidity", "40")
 	apptest.Leave(w)
-	wants(t, w, "75 °C is outside the weather anyone plays in (−20 °C to 55 °C).", "Not used: outside −20 to 55 °C.")
+	wants(t, w, "75 °C is outside the weather for sport (−20 °C to 55 °C).", "Not used: outside −20 to 55 °C.")
 	apptest.Type(t, w, "trip.stop.temperature", "hot")
 	apptest.Leave(w)
 	wants(t, w, "Not a number yet. Your entry is kept.")
@@ -131,7 +131,7 @@ func TestTroublesAtTheirPlace(t *testing.T) {
 	apptest.Type(t, w, "trip.stop.temperature", "30")
 	apptest.Type(t, w, "trip.stop.minutes", "5")
 	apptest.Leave(w)
-	wants(t, w, "Duration: 5 min lies outside 15 min to 1440 min.")
+	wants(t, w, "Duration: 5 min is outside 15 min to 1440 min.")
 	v.ShowPart(PartEdit)
 	apptest.Type(t, w, "trip.stop.2.until", "1.7.2026")
 	apptest.Leave(w)
@@ -172,7 +172,7 @@ func TestNoTestAtAll(t *testing.T) {
 		t.Fatal(err)
 	}
 	v, w := open(t, d, desk.Place{Record: saved.ID, Part: string(saved.Stops[1].ID)})
-	wants(t, w, "No test", "body size and effort", "test first; drink to thirst; weigh", "There is no agreed plan of Ravka Oldenmoor to take along")
+	wants(t, w, "No test", "body size and effort", "test first; drink to thirst; weigh", "No agreed plan of Ravka Oldenmoor to take along")
 	without(t, w, "middle")
 	v.askAgree()
 	wants(t, w, "Nothing can be agreed yet.", "Not agreed.")
@@ -188,9 +188,9 @@ func TestPhysicianNeeded(t *testing.T) {
 		a.Flags = []record.Flag{{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Kind: record.FlagHeart}}
 	})
 	v, w := with(t, d, "Ravka")
-	wants(t, w, "Heat matters more with heart disease")
+	wants(t, w, "Heat matters more (heart disease)")
 	v.askAgree()
-	wants(t, w, "Nothing can be agreed yet.", "The physician's name is needed in the profile: heart disease.")
+	wants(t, w, "Nothing can be agreed yet.", "The profile needs the physician’s name: heart disease.")
 }
 
 // A squad shares the stops; its lists are summed, and each has its own plan.
@@ -335,7 +335,7 @@ func TestPrintingTroubles(t *testing.T) {
 	v.Print()
 	apptest.Type(t, w, "trip.print.folder", filepath.Join(t.TempDir(), "nowhere"))
 	apptest.Click(t, w, "trip.print.yes")
-	wants(t, w, "The pages were not all written. There is no such folder.")
+	wants(t, w, "Not all pages were saved. That folder does not exist.")
 	apptest.Click(t, w, "trip.print.no")
 	stopped, cancel := context.WithCancel(context.Background())
 	cancel()

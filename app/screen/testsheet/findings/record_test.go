@@ -39,7 +39,7 @@ func TestRecordAndReasons(t *testing.T) {
 		}
 		return strings.Join(all, "\n")
 	}
-	for _, want := range []string{"told A. Medic", "12:24", "Headache: no", "64.2 read twice"} {
+	for _, want := range []string{"A. Medic was told", "12:24", "Headache: no", "64.2 read twice"} {
 		if !strings.Contains(said(false), want) {
 			t.Errorf("the findings lack %q:\n%s", want, said(false))
 		}

@@ -259,7 +259,7 @@ func TestSodiumWhyNamesItsGrounds(t *testing.T) {
 	text := strings.Join(append(append(why.Sources, why.Parts...), why.Notes...), "\n")
 	for _, part := range []string{
 		"Baker et al. 2016, Journal of Sports Sciences 34:358 (read in the paper)", "Baker et al. 2009",
-		"Patch 1, forearm, back of it: 47.5", "Patch 3, chest: 60\u00a0mmol/L raw, left out: came off.",
+		"Patch 1, forearm, back: 47.5", "Patch 3, chest: 60\u00a0mmol/L raw, left out: came off.",
 		"The average is Ebbwell’s own rule",
 	} {
 		if !strings.Contains(text, part) {
@@ -281,7 +281,7 @@ func TestWordsBesideFigures(t *testing.T) {
 	}
 	in := inputOf(t, whole())
 	for key, want := range map[string]string{
-		"carbohydrate-rate": "advised 30–60 g/h, ACSM/AND/DC 2016",
+		"carbohydrate-rate": "advised 30–60\u00a0g/h, ACSM/AND/DC 2016",
 		"marker.gravity":    "above the euhydrated limit, ACSM 2007",
 		"marker.colour":     "", // that set has no bands for it
 	} {
@@ -294,7 +294,7 @@ func TestWordsBesideFigures(t *testing.T) {
 		t.Errorf("the sport's own group is not named: %q", row.Beside)
 	}
 	for _, c := range sp.corrections(in) {
-		if !strings.HasPrefix(c.Beside, "taken off") || c.Found == "" {
+		if !strings.HasPrefix(c.Beside, "subtracted") || c.Found == "" {
 			t.Errorf("%s: %q, %q", c.Key, c.Found, c.Beside)
 		}
 	}
