@@ -37,7 +37,7 @@ func TestSearchThresholds(t *testing.T) {
 	sure := func(s evidence.Sureness) string { return desk.Sureness(w, s) }
 	all := thresholdsOf(w)
 	for text, id := range map[string]string{
-		"specific gravity euhydrated": "marker.acsm.gravity", "goulet": "", "no source": "", "MMOL/L": "", "body mass before asked below": "limit.body mass before.warn.low",
+		"specific gravity euhydrated": "marker.acsm.gravity", "goulet": "", "no source": "", "MMOL/L": "", "body mass before queried below": "limit.body mass before.warn.low",
 	} {
 		found := search(all, text, sure)
 		if len(found) == 0 || len(found) == len(all) {
