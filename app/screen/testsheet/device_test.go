@@ -75,7 +75,7 @@ func TestDeviceFileFillsWhatIsEmpty(t *testing.T) {
 	if s.Start != "09:00" || s.End != "10:00" || s.EndsNextDay || s.Power.Or(0) != 204 || s.Speed.Or(0) != 10.8 || kept.Air.Temperature.Known() {
 		t.Errorf("kept %+v, air %v", s, kept.Air.Temperature)
 	}
-	if kept.Note != "Mean heart rate 151 beats a minute (device file of 18 May 2026)." {
+	if kept.Note != "Mean heart rate 151\u00a0beats a minute (device file of 18 May 2026)." {
 		t.Errorf("note %q", kept.Note)
 	}
 	if !b.v.Undo() {

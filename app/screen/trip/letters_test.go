@@ -31,7 +31,7 @@ func TestLettersOfAPlaceAreSaid(t *testing.T) {
 		apptest.Click(t, w, "trip.print")
 		apptest.Type(t, w, "trip.print.folder", t.TempDir())
 		apptest.Click(t, w, "trip.print.yes")
-		if got := strings.Contains(said, "Letters that cannot be printed: 京, 都"); got != want || said == "" {
+		if got := strings.Contains(said, "Letters that can’t be printed: 京, 都"); got != want || said == "" {
 			t.Errorf("%s: it is said: %v: %q", place, got, said)
 		}
 	}
