@@ -337,7 +337,7 @@ func (h hands) print(file string) {
 	must := append(handout.SafetySentences(h.program().Desk().Words, h.program().Desk().Practice().Emergency),
 		"Sefa Quillonde’s", "14 May", "not replaced",
 		"4 hours before: 450 mL", "2 hours before: 300 mL", "In your bag", "During", "At most in all:", "800 mL", "700 mL",
-		"Lighter, and another session within a day: 1.25 to 1.5 L for each kilogram", "How it went", "review 2 June", "From your test on 14 May, 26 °C: lost 3.07",
+		"If you are lighter, with another session within a day: 1.25 to 1.5 L for each kilogram", "How it went", "review 2 June", "From your test on 14 May, 26 °C: lost 3.07",
 		"painkillers", h.say("flag.nsaids.page"))
 	for _, part := range must {
 		if !strings.Contains(text, strings.ReplaceAll(part, "\u00a0", " ")) {
