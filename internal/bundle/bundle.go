@@ -114,28 +114,3 @@ func Read(from io.Reader) (Bundle, error) {
 	}
 	return b, nil
 }
-
-// Named are the products that records name.
-func Named(b Records) map[record.ID]bool {
-	named := map[record.ID]bool{}
-	for _, a := range b.Athletes {
-		named[a.Habit.DrinkID], named[a.Habit.FoodID] = true, true
-	}
-	for _, t := range b.Tests {
-		for _, x := range t.Bottles {
-			named[x.ProductID] = true
-		}
-		for _, x := range t.Foods {
-			named[x.ProductID] = true
-		}
-	}
-	for _, p := range b.Plans {
-		for _, o := range p.Options {
-			for _, x := range o.Items {
-				named[x.ProductID] = true
-			}
-		}
-	}
-	delete(named, "")
-	return named
-}

@@ -51,7 +51,7 @@ func strip(b *bundle.Records) {
 			p.Basis.TestID = ""
 		}
 	}
-	named := bundle.Named(*b)
+	named := record.ProductsNamed(b.Athletes, b.Tests, b.Plans, nil)
 	b.Products = slices.DeleteFunc(b.Products, func(p record.Product) bool { return !named[p.ID] && !named[record.ID(p.Replaces)] })
 	b.Changes = slices.DeleteFunc(b.Changes, func(c record.Change) bool { return strings.HasPrefix(c.Field, "memberships.") })
 }

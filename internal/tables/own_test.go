@@ -142,11 +142,11 @@ func TestOwnBrings(t *testing.T) {
 		return x
 	}
 	o := exported(t, exchange.Records{
-		Athletes: []record.Athlete{{Meta: record.Meta{ID: "a1"}, Name: "Wren", Born: "1999-01-01"}, {Meta: record.Meta{ID: "a2"}, Name: "Tove", Born: "1990-02-02"}},
+		Athletes: []record.Athlete{{Meta: record.Meta{ID: "a1"}, Name: "Wren", Born: "1999-01-01", Habit: record.Habit{DrinkID: "x3"}}, {Meta: record.Meta{ID: "a2"}, Name: "Tove", Born: "1990-02-02"}},
 		Tests:    []record.Test{sheetOf("t1", "a1", "2025-05-01", 61)},
 		Plans:    []record.Plan{plan("p1", "a1", "t1"), plan("p2", "a2", "t9"), plan("p3", "a1", "t1"), plan("p4", "nobody", "")},
 		Trips:    []record.Trip{trip("r1", "a1", "nobody"), trip("r2", "nobody"), trip("r3", "a2")},
-		Products: []record.Product{{Meta: record.Meta{ID: "x1"}}, {Meta: record.Meta{ID: "x2"}}},
+		Products: []record.Product{{Meta: record.Meta{ID: "x1"}}, {Meta: record.Meta{ID: "x2"}}, {Meta: record.Meta{ID: "x3"}}},
 	})
 	d := o.Draft(Known{Athletes: []record.Athlete{{Meta: record.Meta{ID: "here"}, Name: "Tove", Born: "1990-02-02"}}}, consult.Setup{Pantry: &consult.Pantry{}}, "2025-06-01")
 	b := o.Beside(d, d.Take(Choice{}), map[record.ID]bool{"p3": true, "r3": true})
@@ -162,7 +162,7 @@ func TestOwnBrings(t *testing.T) {
 	if len(b.Trips) != 1 || len(b.Trips[0].Travellers) != 1 || b.Trips[0].Travellers[0].AthleteID != "a1" {
 		t.Errorf("trips are %+v", b.Trips)
 	}
-	if len(b.Products) != 1 || b.Products[0].ID != "x1" {
+	if len(b.Products) != 2 || b.Products[0].ID != "x1" || b.Products[1].ID != "x3" { // of a plan, and what an athlete drinks usually
 		t.Errorf("products are %+v", b.Products)
 	}
 	left := o.Beside(d, d.Take(Choice{LeaveOut: map[int]bool{0: true, 2: true}}), nil)

@@ -15,7 +15,7 @@ type Beside struct {
 }
 
 // Beside picks the plans and trips of who is imported or known, and the products that
-// these and the tests name; kept are the ids of all plans, trips and products there
+// these, the athletes and the tests name; kept are the ids of all plans, trips and products there
 // are, deleted ones too. A plan comes as a draft: it is agreed here, by the guards of
 // this program. What it rests on is the test as it is kept here.
 func (o *Own) Beside(d Draft, taken Taken, kept map[record.ID]bool) Beside {
@@ -52,7 +52,7 @@ func (o *Own) Beside(d Draft, taken Taken, kept map[record.ID]bool) Beside {
 			b.Plans = append(b.Plans, p)
 		}
 	}
-	b.Products = in.products(taken.Tests, b)
+	b.Products = in.products(taken, b)
 	return b
 }
 
@@ -94,28 +94,8 @@ func (in besides) plan(p record.Plan, stops map[record.ID]bool) (record.Plan, bo
 }
 
 // products are those of the file that what comes names and that are not here.
-func (in besides) products(tests []record.Test, b Beside) (list []record.Product) {
-	named := map[record.ID]bool{}
-	for _, t := range tests {
-		for _, x := range t.Bottles {
-			named[x.ProductID] = true
-		}
-		for _, x := range t.Foods {
-			named[x.ProductID] = true
-		}
-	}
-	for _, p := range b.Plans {
-		for _, o := range p.Options {
-			for _, x := range o.Items {
-				named[x.ProductID] = true
-			}
-		}
-	}
-	for _, t := range b.Trips {
-		for _, x := range t.Supplies {
-			named[x.ProductID] = true
-		}
-	}
+func (in besides) products(taken Taken, b Beside) (list []record.Product) {
+	named := record.ProductsNamed(taken.Athletes, taken.Tests, b.Plans, b.Trips)
 	for _, p := range in.o.products {
 		if (named[p.ID] || named[record.ID(p.Replaces)]) && !in.kept[p.ID] {
 			list = append(list, p)

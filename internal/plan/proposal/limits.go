@@ -98,14 +98,15 @@ func (c *Case) limit() float64 {
 }
 
 // measuredLow reports that the habit was measured in the conditions of the plan, that
-// the stomach did not ask for less, and that the test ended at -1 % or lower, or with
-// no more than half of what was lost taken.
+// the stomach did not ask for less, and that the test ended at -1 % or lower, or, in no
+// more than three hours, with no more than half of what was lost taken.
 func (c *Case) measuredLow(taken float64) bool {
 	if !c.Tested || c.careful() || c.Stomach.Known && c.Stomach.Value >= evidence.StepStomachBad {
 		return false
 	}
-	ended := c.LossML + c.BreathML - taken
-	return !Passes(evidence.TestedEnds*c.percent(), ended) || !Passes(taken, evidence.TestedTaken*(c.LossML+c.BreathML))
+	lost := c.LossML + c.BreathML
+	half := c.Minutes <= evidence.LongSession && !Passes(taken, evidence.TestedTaken*lost)
+	return half || !Passes(evidence.TestedEnds*c.percent(), lost-taken)
 }
 
 // share of the limit that is aimed at.
