@@ -210,7 +210,7 @@ func TestTroubles(t *testing.T) {
 		"city":      {climate.UnknownPlaceError{Name: "X"}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Enter the air instead, or choose a nearby city."},
 		"like":      {climate.UnknownPlaceError{Name: "X", Like: []string{"Lima", "Lima", "Quito"}}, record.Stop{}, evidence.PlaceField, "“X” is not in the climate table. Similar: Lima, Quito. Or enter the air instead."},
 		"no air":    {consult.ErrNoAir, record.Stop{City: "Lima"}, evidence.AirTemperature, "Still missing: the sun. Choose a city, or enter the air."},
-		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is outside the weather for sport (−20 °C to 55 °C). Check the temperature."},
+		"hot":       {problem(evidence.AirTemperature, evidence.CodeOutside, 80), record.Stop{}, evidence.AirTemperature, "80 °C is outside the range for sport (−20 °C to 55 °C). Check the temperature."},
 		"dew point": {problem(evidence.DewPointField, evidence.CodeDewPoint, 31), record.Stop{}, evidence.DewPointField, "The dew point can’t be above the air temperature. Check both."},
 		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. Enter them in the profile."},
 		"minutes":   {problem(evidence.Duration, evidence.CodeOutside, 0), record.Stop{}, evidence.Duration, "How long is a session there? Enter its minutes, or agree a plan to take along."},

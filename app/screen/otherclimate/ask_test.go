@@ -199,7 +199,7 @@ func TestTroubles(t *testing.T) {
 	wants(t, w, "Still missing: the air temperature and the humidity")
 	apptest.Type(t, w, "climate.temperature", "80")
 	apptest.Type(t, w, "climate.humidity", "40")
-	wants(t, w, "80 °C is outside the weather for sport")
+	wants(t, w, "80 °C is outside the range for sport")
 	if strings.Contains(said(w), "Effect on the plan") {
 		t.Error("a difference is shown for impossible air")
 	}

@@ -119,7 +119,7 @@ func TestTroublesAtTheirPlace(t *testing.T) {
 	apptest.Type(t, w, "trip.stop.temperature", "75")
 	apptest.Type(t, w, "trip.stop.humidity", "40")
 	apptest.Leave(w)
-	wants(t, w, "75 °C is outside the weather for sport (−20 °C to 55 °C).", "Not used: outside −20 to 55 °C.")
+	wants(t, w, "75 °C is outside the range for sport (−20 °C to 55 °C).", "Not used: outside −20 to 55 °C.")
 	apptest.Type(t, w, "trip.stop.temperature", "hot")
 	apptest.Leave(w)
 	wants(t, w, "Not a number yet. Your entry is kept.")
