@@ -130,7 +130,7 @@ func (s *Shell) openDemo() {
 	}
 	s.temporary = dir
 	s.open(dir, func(ctx context.Context, opened *store.Store) error {
-		return demo.Fill(ctx, opened, s.options.Now(), demo.Names{Options: desk.OptionNames(s.words), Step: desk.StepName(s.words)})
+		return demo.Fill(ctx, opened, s.options.Now(), demo.Names{Options: desk.OptionNames(s.words), Step: desk.StepName(s.words), Say: s.words.Say, Town: s.words.City})
 	})
 }
 

@@ -52,7 +52,7 @@ func newScale(b *testing.B) scale {
 		if err != nil {
 			b.Fatal(err)
 		}
-		err = demo.Fill(context.Background(), opened, apptest.Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w)})
+		err = demo.Fill(context.Background(), opened, apptest.Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w), Say: w.Say, Town: w.City})
 		if err != nil {
 			b.Fatal(err)
 		}

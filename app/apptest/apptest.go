@@ -58,7 +58,7 @@ func Demo(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
 	t.Helper()
 	w := Words(t)
 	return on(t, func(s *store.Store) error {
-		return demo.Fill(context.Background(), s, Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w)})
+		return demo.Fill(context.Background(), s, Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w), Say: w.Say, Town: w.City})
 	})
 }
 

@@ -26,14 +26,20 @@ import (
 type Names struct {
 	Options consult.Names
 	Step    func(step int) string
+	// Say is a text of the catalogue, Town a town of the climate table, both in the
+	// language of the window: what the invented practitioner typed reads in it.
+	Say  func(key string, args ...any) string
+	Town func(name string) string
 }
 
 // filler writes the practice into a store.
 type filler struct {
-	store    *store.Store
-	today    time.Time
-	desk     consult.Setup
-	names    Names
+	store *store.Store
+	today time.Time
+	desk  consult.Setup
+	names Names
+	// by is the invented practitioner.
+	by       string
 	athletes map[string]record.Athlete
 	tests    map[string]record.Test
 }
@@ -44,8 +50,9 @@ func Fill(ctx context.Context, s *store.Store, today time.Time, names Names) err
 	if err != nil {
 		return fmt.Errorf("fill the invented practice: %w", err)
 	}
-	s.SetBy(practice().Practitioner)
-	kept, err := s.SavePractice(ctx, practice(), store.Edit{})
+	house := practice(names)
+	s.SetBy(house.Practitioner)
+	kept, err := s.SavePractice(ctx, house, store.Edit{})
 	if err != nil {
 		return fmt.Errorf("fill the invented practice: %w", err)
 	}
@@ -54,7 +61,7 @@ func Fill(ctx context.Context, s *store.Store, today time.Time, names Names) err
 		return fmt.Errorf("fill the invented practice: %w", err)
 	}
 	f := &filler{
-		store: s, today: today, names: names, athletes: map[string]record.Athlete{}, tests: map[string]record.Test{},
+		store: s, today: today, names: names, by: house.Practitioner, athletes: map[string]record.Athlete{}, tests: map[string]record.Test{},
 		desk: consult.Setup{Pantry: consult.NewPantry(generic, nil), Settings: kept.Settings, Activities: activities},
 	}
 	for _, step := range []struct {
@@ -75,9 +82,9 @@ func Fill(ctx context.Context, s *store.Store, today time.Time, names Names) err
 }
 
 // practice is the invented house.
-func practice() record.Practice {
+func practice(n Names) record.Practice {
 	return record.Practice{
-		Meta: record.Meta{ID: record.NewID()}, Name: "Saltmarsh Practice (invented)", Practitioner: "Ada Fennimoor (invented)",
+		Meta: record.Meta{ID: record.NewID()}, Name: n.Say("demo.practice"), Practitioner: n.Say("demo.practitioner"),
 		Registration: "SD 0000", Telephone: "000 0000", Emergency: "112",
 		Settings: record.Settings{Units: "metric", Invented: true, RetentionYears: 10},
 	}

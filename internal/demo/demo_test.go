@@ -7,12 +7,15 @@ import (
 	"testing"
 	"time"
 
+	"golang.org/x/text/language"
+
 	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
+	"ebbwell/internal/words"
 )
 
 func today() time.Time { return time.Date(2026, 5, 18, 12, 0, 0, 0, time.UTC) }
@@ -34,9 +37,13 @@ func filledOn(t *testing.T, now time.Time) *store.Store {
 			t.Error(err)
 		}
 	})
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
 	names := Names{
 		Options: consult.Names{Habit: "Habit", Fluid: "Without food", Food: "With food", Aim: "Aim"},
-		Step:    func(i int) string { return fmt.Sprintf("Step %d", i) },
+		Step:    func(i int) string { return fmt.Sprintf("Step %d", i) }, Say: w.Say, Town: w.City,
 	}
 	if err := Fill(context.Background(), s, now, names); err != nil {
 		t.Fatal(err)
@@ -123,7 +130,7 @@ func TestSheetsGiveBackTheirLoss(t *testing.T) {
 func meant(name string, test record.Test) (session, bool) {
 	for _, one := range sessions() {
 		for _, p := range people() {
-			if p.key == one.athlete && p.name == name && test.Session.Place == one.place &&
+			if p.key == one.athlete && p.name == name && test.Session.Start == one.start &&
 				test.Session.Date == record.DateOf(today().AddDate(0, 0, -one.ago)) {
 				return one, true
 			}
@@ -211,6 +218,45 @@ func nothingToCome(ctx context.Context, t *testing.T, now time.Time, s *store.St
 			if p.Rules.Bottles == "" {
 				t.Errorf("the plan of %s knows no bottle", line.Name)
 			}
+		}
+	}
+}
+
+// What the invented practitioner typed reads in the language of the window.
+func TestReadsInTheLanguageOfTheWindow(t *testing.T) {
+	w, err := words.New(language.German)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := store.Open(t.TempDir(), store.Options{Clock: today})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = s.Close() }()
+	names := Names{Options: consult.Names{Habit: "h", Fluid: "f", Food: "e", Aim: "z"}, Step: func(int) string { return "s" }, Say: w.Say, Town: w.City}
+	ctx := context.Background()
+	if err := Fill(ctx, s, today(), names); err != nil {
+		t.Fatal(err)
+	}
+	p, err := s.Practice(ctx)
+	if err != nil || p.Name != "Praxis Saltmarsh (erfunden)" {
+		t.Errorf("%v, the practice is %q", err, p.Name)
+	}
+	trips, err := s.Trips(ctx)
+	if err != nil || len(trips) != 1 || trips[0].Name != "Trainingslager und Turnier" || trips[0].Stops[1].Place != "Lager an der Küste" {
+		t.Errorf("%v, trips %v", err, trips)
+	}
+	list, err := s.Athletes(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range list {
+		a, err := s.LoadAthlete(ctx, line.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if a.Name == "Pia Hollinside" && (a.Position != "Mittelfeld" || a.Guardian != "Maud Hollinside (erfunden), Mutter") {
+			t.Errorf("position %q, guardian %q", a.Position, a.Guardian)
 		}
 	}
 }

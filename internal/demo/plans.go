@@ -15,14 +15,15 @@ import (
 
 // agreement is one invented plan.
 type agreement struct {
-	test, name, session string
+	// plan ends the keys of its name and of what kind of session it is for.
+	test, plan string
 	// ago is the day it was agreed; draft leaves it open.
 	ago   int
 	draft bool
 	// fluid is agreed without food.
 	fluid bool
-	// words are the athlete's own; confidence is 0-10.
-	words      string
+	// own ends the key of the athlete's words; confidence is 0-10.
+	own        string
 	confidence float64
 	// done are sessions recorded on the first step; next moves to the second.
 	done []record.Review
@@ -35,16 +36,16 @@ type agreement struct {
 
 func agreements() []agreement {
 	return []agreement{
-		{test: "ravka-spring", bottles: "500 750", name: "Match", session: "match", ago: 0, words: "I want legs left for the last quarter.", confidence: 8, event: 54},
-		{test: "dorian-heat", bottles: "750", name: "Match in the heat", session: "match", ago: 21, words: "Half-time is when I can drink.", confidence: 7,
+		{test: "ravka-spring", bottles: "500 750", plan: "match", ago: 0, own: "legs", confidence: 8, event: 54},
+		{test: "dorian-heat", bottles: "750", plan: "hot", ago: 21, own: "half-time", confidence: 7,
 			done: []record.Review{reviewed(85, 800, 2), reviewed(90, 850, 2), reviewed(95, 850, 1)}, next: true},
-		{test: "jorun-warm", bottles: "500 750", name: "Long ride", session: "long ride", draft: true},
-		{test: "sefa-hall", bottles: "750 1000", name: "Hard practice", session: "hard practice", draft: true},
-		{test: "mirel-camp", bottles: "500", name: "Tempo run", session: "tempo run", ago: 14, fluid: true, words: "A bottle at the fence is fine.", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
-		{test: "nessa-match", bottles: "750", name: "Match", session: "match", ago: 2, words: "If the bottle stands at my end of the pitch.", confidence: 7},
-		{test: "ottoline-training", bottles: "500", name: "Training", session: "training", ago: 20, words: "I forget it when I play well.", confidence: 6,
+		{test: "jorun-warm", bottles: "500 750", plan: "ride", draft: true},
+		{test: "sefa-hall", bottles: "750 1000", plan: "practice", draft: true},
+		{test: "mirel-camp", bottles: "500", plan: "tempo", ago: 14, fluid: true, own: "fence", confidence: 8, done: []record.Review{reviewed(80, 250, 4)}},
+		{test: "nessa-match", bottles: "750", plan: "match", ago: 2, own: "end", confidence: 7},
+		{test: "ottoline-training", bottles: "500", plan: "training", ago: 20, own: "forget", confidence: 6,
 			done: []record.Review{reviewed(85, 400, 2)}},
-		{test: "kester-match", bottles: "1000", name: "Match", session: "match", ago: 28, words: "As long as it is not sweet.", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
+		{test: "kester-match", bottles: "1000", plan: "match", ago: 28, own: "sweet", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
 	}
 }
 
@@ -78,7 +79,7 @@ func (f *filler) addPlan(ctx context.Context, g agreement) error {
 	if err != nil {
 		return err
 	}
-	p.Name, p.Target.SessionName, p.Rules.Bottles = g.name, g.session, g.bottles
+	p.Name, p.Target.SessionName, p.Rules.Bottles = f.names.Say("demo.plan."+g.plan), f.names.Say("demo.session."+g.plan), g.bottles
 	if g.event > 0 {
 		p.Target.EventDate = f.day(-g.event)
 	}
@@ -126,7 +127,7 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 	agreed := start.Add(time.Hour)
 	p.State = record.PlanAgreed
 	p.Agreement = record.Agreement{
-		AgreedAt: &agreed, AgreedBy: practice().Practitioner, OptionID: chosen.ID, Words: g.words,
+		AgreedAt: &agreed, AgreedBy: f.by, OptionID: chosen.ID, Words: f.names.Say("demo.words." + g.own),
 		From: record.DateOf(start), Review: consult.ReviewDay(p, record.DateOf(start)),
 	}
 	for i := range p.Options {

@@ -12,7 +12,7 @@ import (
 func (f *filler) addSession(ctx context.Context) error {
 	t := f.tests["sefa-lab"]
 	g := record.GroupSession{
-		Meta: record.Meta{ID: record.NewID()}, Name: "Court squad (invented)", Session: t.Session, Air: t.Air, ScaleStep: t.Scale.Step,
+		Meta: record.Meta{ID: record.NewID()}, Name: f.names.Say("demo.group.court"), Session: t.Session, Air: t.Air, ScaleStep: t.Scale.Step,
 		PatchSites: string(record.SiteForearmDorsal),
 		Members:    []record.Member{{Meta: record.Meta{ID: record.NewID()}, AthleteID: t.AthleteID, TestID: t.ID, Order: 1, Bib: "9"}},
 	}

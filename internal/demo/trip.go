@@ -13,7 +13,8 @@ import (
 )
 
 // away is a stop of the trip: how many days from today it begins, how long it lasts,
-// how warm its afternoons are to be, and the towns it may be in.
+// how warm its afternoons are to be, and the towns it may be in. Place ends the key of
+// its name.
 type away struct {
 	place         string
 	from, days    int
@@ -29,11 +30,11 @@ type away struct {
 // is always some weeks ahead, and where it is warm at that time of the year.
 func stops() []away {
 	return []away{
-		{place: "Hills", from: 45, days: 6, warm: 25.5, towns: []string{"Madrid", "Pretoria", "Mexico City", "Nairobi", "Harare", "Canberra", "Addis Ababa", "Toulouse"},
+		{place: "hills", from: 45, days: 6, warm: 25.5, towns: []string{"Madrid", "Pretoria", "Mexico City", "Nairobi", "Harare", "Canberra", "Addis Ababa", "Toulouse"},
 			sessions: 1, effort: 7, sun: record.SunPart, minutes: 90, wind: 1.5},
-		{place: "Coast camp", from: 52, days: 7, warm: 29.5, towns: []string{"Valencia", "Malaga", "Larnaca", "Brisbane", "Durban", "Perth", "Dakar", "Muscat", "Dar es Salaam"},
+		{place: "coast", from: 52, days: 7, warm: 29.5, towns: []string{"Valencia", "Malaga", "Larnaca", "Brisbane", "Durban", "Perth", "Dakar", "Muscat", "Dar es Salaam"},
 			sessions: 2, effort: 7, sun: record.SunLow, minutes: 95, wind: 1.5},
-		{place: "Tournament", from: 60, days: 8, warm: 28, towns: []string{"Athens", "Lisbon", "Seville", "Las Palmas", "Cairns", "Salvador", "Honolulu", "Miami"},
+		{place: "tournament", from: 60, days: 8, warm: 28, towns: []string{"Athens", "Lisbon", "Seville", "Las Palmas", "Cairns", "Salvador", "Honolulu", "Miami"},
 			sessions: 1, effort: 8, sun: record.SunPart, minutes: 95, wind: 2},
 	}
 }
@@ -44,13 +45,13 @@ func (f *filler) addTrip(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	trip := record.Trip{Meta: record.Meta{ID: record.NewID()}, Name: "Camp and tournament", HoursAwake: record.Num(8, quantity.Hour)}
+	trip := record.Trip{Meta: record.Meta{ID: record.NewID()}, Name: f.names.Say("demo.trip"), HoursAwake: record.Num(8, quantity.Hour)}
 	for _, key := range []string{"ravka", "nessa", "ottoline", "pia"} {
 		trip.Travellers = append(trip.Travellers, record.Traveller{Meta: record.Meta{ID: record.NewID()}, TripID: trip.ID, AthleteID: f.athletes[key].ID})
 	}
 	for i, at := range stops() {
 		s := record.Stop{
-			Meta: record.Meta{ID: record.NewID()}, TripID: trip.ID, Order: i, Place: at.place, From: f.day(-at.from), Until: f.day(1 - at.from - at.days), TimeOfDay: "afternoon",
+			Meta: record.Meta{ID: record.NewID()}, TripID: trip.ID, Order: i, Place: f.names.Say("demo.stop." + at.place), From: f.day(-at.from), Until: f.day(1 - at.from - at.days), TimeOfDay: "afternoon",
 			Air: record.Air{Sun: at.sun, Wind: record.Num(at.wind, quantity.MetrePerSecond), Clothing: "shirt-shorts"}, SessionsADay: record.Num(at.sessions, quantity.None),
 			Minutes: record.Num(at.minutes, quantity.Minute), Effort: record.Num(at.effort, quantity.None),
 		}

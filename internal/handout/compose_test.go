@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"golang.org/x/text/language"
+
 	"ebbwell/internal/consult"
 	"ebbwell/internal/demo"
 	"ebbwell/internal/evidence"
@@ -17,6 +19,7 @@ import (
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
+	"ebbwell/internal/words"
 )
 
 // house is the invented practice in a data file of its own.
@@ -40,9 +43,13 @@ func openHouse(t testing.TB) house {
 			t.Error(err)
 		}
 	})
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
 	names := demo.Names{
 		Options: consult.Names{Habit: "Habit", Fluid: "Without food", Food: "With food", Aim: "Aim"},
-		Step:    func(int) string { return "a step" },
+		Step:    func(int) string { return "a step" }, Say: w.Say, Town: w.City,
 	}
 	if err := demo.Fill(ctx, s, composeDay(), names); err != nil {
 		t.Fatal(err)

@@ -107,7 +107,7 @@ func TestAnAthleteGoesToAColleagueAndBack(t *testing.T) {
 		t.Fatalf("before it was taken in there are %d athletes, %v", len(list), err)
 	}
 	apptest.Click(t, w, "take.in")
-	if got := apptest.AthleteNamed(t, there, "Ravka"); got.ID != ravka.ID || !strings.Contains(*said, "were taken in") {
+	if got := apptest.AthleteNamed(t, there, "Ravka"); got.ID != ravka.ID || !strings.Contains(*said, "were added") {
 		t.Fatalf("taken in is %+v, said %q", got.Meta, *said)
 	}
 	edit(t, there, ravka.ID, func(a *record.Athlete) {

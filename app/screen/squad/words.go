@@ -120,7 +120,7 @@ func (v *View) patchWords(r squad.Row) (first, second string, due bool) {
 func (v *View) urineWords(t record.Test) string {
 	switch {
 	case t.Loss.NoUrine || t.Loss.Urine.Known() && *t.Loss.Urine.Value == 0:
-		return v.say("squad.none")
+		return v.say("squad.urine.none")
 	case t.Loss.Urine.Known():
 		return v.speaker(false).By.Amount(*t.Loss.Urine.Value, quantity.Gram)
 	}
