@@ -142,6 +142,7 @@ func (r Calculation) Basis(a record.Athlete, today time.Time) (b Basis, ok bool)
 	}
 	b.Plan = plan.Basis{
 		Kind: kind, Code: "basis." + string(b.Kind), Tests: len(b.Tests), Tested: r.Climate.Grade == climate.Tested,
+		Cool:          slices.Contains(r.Climate.Codes, climate.LimitUnsure),
 		SweatRate:     plan.Between(rate.Value, rate.Range.Low, rate.Range.High),
 		RespiratoryLH: r.breath.respiratory, ExchangeLH: r.breath.exchange,
 		Body: bodyNow(a, r.weighed, today),

@@ -202,6 +202,12 @@ func (s readSession) steps(c *Case, found *proposal.Proposal, habit plan.Mix) {
 				s.t.Errorf("way %d, step %d: %s: %v", way, k, s.text(c, plan.Mix(step.Mix)), cautioned.Codes())
 			}
 			least := proposal.FloorTo(was.Fluid.DrunkL*1000, evidence.ProposalWater) // what was poured is on no increment
+			if found.Limits.Case == proposal.Unsure && q.Fluid.FoodWaterL > was.Fluid.FoodWaterL {
+				least -= evidence.ProposalWater // in place of what food brings
+			}
+			if s.num("minutes") > evidence.WaterKeptPast && habit[plan.Water] > 0 && step.Mix[plan.Water] == 0 {
+				s.t.Errorf("way %d, step %d: %s: no plain water", way, k, s.text(c, plan.Mix(step.Mix)))
+			}
 			if q.Fluid.DrunkL*1000 < least-1e-6 && found.Outcome != proposal.DrinkLess {
 				s.t.Errorf("way %d, step %d: %s: less than was drunk", way, k, s.text(c, plan.Mix(step.Mix)))
 			}

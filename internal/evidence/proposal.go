@@ -19,6 +19,9 @@ const (
 	CarefulDeficit    = 3.0  // % of body mass, aimed at after low blood sodium or a gain
 	TestedEnds        = 1.0  // % of body mass: a test that ended this low was not over the limit
 	TestedTaken       = 0.5  // of what was lost, breath and gas exchange with it: nor was one in which no more was taken
+	TestedTakenClear  = 0.65 // nor one in which no more of it was taken and mass fell clearly: of one test the widest range reaches 34 % down
+	TestedFall        = 0.4  // kg that mass fell clearly by, six times what two weighings tell
+	CutLeast          = 50.0 // mL that a cut has to be more than, where no more than the mean of the loss is drunk; less is what a scale cannot tell
 )
 
 // The target of fluid.
@@ -78,6 +81,8 @@ const (
 	ThingsChanged      = 3.0
 	ThingsChangedLong  = 4.0
 	ThingsAStep        = 2.0
+	WaterKept          = 400.0 // mL of plain water that is not given up in a very long session
+	WaterKeptPast      = 360.0 // min, longer is very long
 )
 
 // What eating asks for.
@@ -151,6 +156,9 @@ func proposalLimitsEntries() []Entry {
 		{ID: "proposal.careful-deficit", Value: CarefulDeficit, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "proposal.tested-ends", Value: TestedEnds, Unit: quantity.PerCent, Source: own, Sure: Proposal},
 		{ID: "proposal.tested-taken", Value: TestedTaken, Source: own, Sure: Proposal},
+		{ID: "proposal.tested-taken-clear", Value: TestedTakenClear, Source: own, Sure: Proposal},
+		{ID: "proposal.tested-fall", Value: TestedFall, Unit: quantity.Kilogram, Source: own, Sure: Proposal},
+		{ID: "proposal.cut-least", Value: CutLeast, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 	}
 }
 
@@ -222,6 +230,8 @@ func proposalAmountsEntries() []Entry {
 		{ID: "proposal.things-changed", Value: ThingsChanged, Source: own, Sure: Proposal},
 		{ID: "proposal.things-changed-long", Value: ThingsChangedLong, Source: own, Sure: Proposal},
 		{ID: "proposal.things-a-step", Value: ThingsAStep, Source: own, Sure: Proposal},
+		{ID: "proposal.water-kept", Value: WaterKept, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
+		{ID: "proposal.water-kept-past", Value: WaterKeptPast, Unit: quantity.Minute, Source: own, Sure: Proposal},
 	}
 }
 

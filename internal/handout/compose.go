@@ -137,6 +137,7 @@ func (k composer) terms(p record.Practice) Terms {
 	if level := k.c.Heat(); level >= climate.Reduce {
 		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+level.Code()), k.w.Say("caution.local-policy-wins")))
 	}
+	add(k.c.Planner.Basis().Cool && !k.over, k.w.Say("handout.caution.cool"))
 	add(guards.Has(plan.LossOutruns), k.w.Say(plan.LossOutruns.Code()))
 	add(k.short && !k.over, k.w.Say("handout.caution.breaks"))
 	add(k.unfed && !k.over, k.w.Say("handout.caution.food"))

@@ -33,6 +33,8 @@ type Basis struct {
 	Tests int
 	// Tested: the athlete's own tests speak for such a session.
 	Tested bool
+	// Cool: so little has to evaporate that the limit of drinking is unsure.
+	Cool bool
 	// SweatRate in L/h with the planned 95 % range, day-to-day spread
 	// included.
 	SweatRate Ranged

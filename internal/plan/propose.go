@@ -67,7 +67,7 @@ func (p *Planner) proposalCase(l Length, habit Mix, r StepRules) proposal.Case {
 		DeficitAim: p.limit, Light: p.session.Effort == fuel.Easy, Running: p.session.Running,
 		Stomach: b.Stomach, Confidence: b.Confidence, PastLowSodium: b.PastLowSodium, Gained: b.Gained, AsksLess: b.AsksLess,
 		NoFood: b.NoFood, NoMoreDrink: b.NoMoreDrink, NoNewDrink: b.NoNewDrink, Tested: b.Tested,
-		Cool: p.session.Heat == Cold, Carbohydrate: b.Carbohydrate, BreaksML: p.carried[l].High * 1000, AllBreaksML: p.carriesAtMostML(l, p.chances),
+		Cool: p.basis.Cool || p.session.Heat == Cold, Carbohydrate: b.Carbohydrate, BreaksML: p.carried[l].High * 1000, AllBreaksML: p.carriesAtMostML(l, p.chances),
 		AdviceMost: fuel.CarbohydrateDuring(p.session.Minutes[l], p.session.Effort).Range.High,
 		StepLH:     r.fluid(0), StepGH: r.CarbohydrateGH, Bottles: b.Bottles, DrinkStepML: b.DrinkStepML, BreaksConfirmed: b.BreaksConfirmed, Habit: proposal.Mix(habit),
 	}

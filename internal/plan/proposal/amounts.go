@@ -93,7 +93,8 @@ func (p *program) open(food bool) {
 			continue
 		}
 		if bottled := src.Kind == Water || src.Kind == Drink; bottled && len(p.c.Bottles) > 0 {
-			p.values[i] = bottleSums(p.c.Bottles, p.mostOf(i), home)
+			least := p.leastOf(i)
+			p.values[i] = slices.DeleteFunc(bottleSums(p.c.Bottles, p.mostOf(i), home), func(x float64) bool { return Passes(least, x) })
 			continue
 		}
 		p.values[i] = g.between(src, p.leastOf(i), p.mostOf(i), home)
@@ -136,10 +137,14 @@ func (p *program) mayChange(i int, food bool) bool {
 }
 
 // leastOf is the smallest amount of a source that is looked at: no way takes
-// food away, and after a cut what is left stays.
+// food away, and after a cut what is left stays. In a very long session some of the
+// plain water that is drunk stays: nobody goes without for so long.
 func (p *program) leastOf(i int) float64 {
-	if k := p.c.Sources[i].Kind; k == Gel || k == Food {
+	switch k := p.c.Sources[i].Kind; {
+	case k == Gel || k == Food:
 		return p.base[i]
+	case k == Water && p.c.Minutes > evidence.WaterKeptPast:
+		return min(evidence.WaterKept, p.base[i])
 	}
 	return 0
 }

@@ -16,9 +16,11 @@ type Step struct {
 }
 
 // halved reports that steps are half as large.
-func (c *Case) halved() bool {
-	unsure := c.Confidence.Known && c.Confidence.Value < evidence.ConfidenceEnough
-	return unsure || c.PastLowSodium
+func (c *Case) halved() bool { return c.doubted() || c.PastLowSodium }
+
+// doubted reports that the athlete is not confident of a change.
+func (c *Case) doubted() bool {
+	return c.Confidence.Known && c.Confidence.Value < evidence.ConfidenceEnough
 }
 
 // size of a step: a rate over the session, halved where steps are.
@@ -41,11 +43,25 @@ type climb struct {
 	base, aim Mix
 	from, to  Sum
 	mostG     float64 // of the session
+	stepG     float64
 }
 
-// ladder lists the steps of a route: hold and cut first where there are, then
-// rungs to the aim; no more than six, then comes a review.
-func (c *Case) ladder(p program, base, aim Mix, food bool) []Step {
+// ladder lists the steps of a route. Half steps guard the fluid of those who had low
+// blood sodium: where they would go on to the review, carbohydrate takes whole ones.
+func (c *Case) ladder(p program, base, aim Mix, food bool) (steps []Step, wholeFuel bool) {
+	steps = c.laddered(p, base, aim, food, c.stepG())
+	if sure := *c; c.PastLowSodium && !c.doubted() && len(steps) >= int(evidence.StepsMost) {
+		sure.PastLowSodium = false
+		if whole := c.laddered(p, base, aim, food, sure.stepG()); len(whole) < len(steps) {
+			return whole, true
+		}
+	}
+	return steps, false
+}
+
+// laddered lists the steps of a route with carbohydrate in steps of so many g: hold and
+// cut first where there are, then rungs to the aim; no more than six, then comes a review.
+func (c *Case) laddered(p program, base, aim Mix, food bool, stepG float64) []Step {
 	var steps []Step
 	switch {
 	case base != c.Habit:
@@ -53,7 +69,7 @@ func (c *Case) ladder(p program, base, aim Mix, food bool) []Step {
 	case c.Stomach.Known && c.Stomach.Value >= evidence.StomachHold:
 		steps = append(steps, Step{Mix: base, Held: true})
 	}
-	u := climb{p: p, base: base, aim: aim, from: c.SumOf(base), to: c.SumOf(aim), mostG: p.mostG}
+	u := climb{p: p, base: base, aim: aim, from: c.SumOf(base), to: c.SumOf(aim), mostG: p.mostG, stepG: stepG}
 	u.p.things, u.p.sodium, u.p.increment = int(evidence.ThingsAStep), false, evidence.ProposalWater
 	last, rungs := base, u.count()
 	for k := 1; last != aim && len(steps) < int(evidence.StepsMost); k++ {
@@ -121,7 +137,7 @@ func (u *climb) count() int {
 	steps := func(gap, size float64) float64 { return parts(gap-evidence.StepLeft*size, size) }
 	c := u.p.c
 	fluid := steps(u.to.DrunkML-u.from.DrunkML, c.stepML())
-	fuel := steps(u.to.CarbohydrateG-u.from.CarbohydrateG, c.stepG())
+	fuel := steps(u.to.CarbohydrateG-u.from.CarbohydrateG, u.stepG)
 	return int(max(1, fluid, fuel))
 }
 
@@ -148,7 +164,7 @@ func (u *climb) most(from Mix) (ml, g float64) {
 	c := u.p.c
 	last := c.SumOf(from)
 	ml = last.DrunkML + evidence.StepOver*c.stepML()
-	g = last.CarbohydrateG + evidence.StepOver*max(c.stepG(), u.smallest(from)) + evidence.StepPortionOver
+	g = last.CarbohydrateG + evidence.StepOver*max(u.stepG, u.smallest(from)) + evidence.StepPortionOver
 	return ml, g
 }
 
@@ -232,7 +248,8 @@ func Ladder(c *Case, aim Mix) []Step {
 	from := c.SumOf(base)
 	p.from = from
 	p.reaching(&l, &from, &to)
-	return c.ladder(p, base, aim, Passes(to.FoodG, from.FoodG))
+	steps, _ := c.ladder(p, base, aim, Passes(to.FoodG, from.FoodG))
+	return steps
 }
 
 // rises reports that a mix has more of anything than the habit.

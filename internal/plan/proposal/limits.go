@@ -12,7 +12,8 @@ type FluidCase int
 // The rules.
 const (
 	// Unsure: the habit lies above the limit through the low end of the
-	// estimate alone, and was measured to end low enough: no fluid is added.
+	// estimate alone, and was measured to end low enough, or is above it by less than
+	// a scale tells: no fluid is added.
 	Unsure FluidCase = iota
 	// Less: the habit may be more than is lost; it comes down at once.
 	Less
@@ -70,7 +71,7 @@ func LimitsOf(c *Case) Limits {
 	l.NeedML = max(0, c.LossML+c.BreathML-l.AimPercent*c.percent())
 	share := c.share(v0+f0, l.LimitML)
 	over := Passes(v0+f0, l.LimitML)
-	unsure := over && c.measuredLow(v0+f0)
+	unsure := over && (c.measuredLow(v0+f0) || c.withinScale(v0, f0, share*l.LimitML-f0, l.Increment))
 	if unsure {
 		l.LimitML, share = v0+f0, 1
 	}
@@ -99,14 +100,24 @@ func (c *Case) limit() float64 {
 
 // measuredLow reports that the habit was measured in the conditions of the plan, that
 // the stomach did not ask for less, and that the test ended at -1 % or lower, or, in no
-// more than three hours, with no more than half of what was lost taken.
+// more than three hours, with no more than half of what was lost taken, or with so much
+// of it left that a similar day loses more, and mass that clearly fell.
 func (c *Case) measuredLow(taken float64) bool {
-	if !c.Tested || c.careful() || c.Stomach.Known && c.Stomach.Value >= evidence.StepStomachBad {
+	if !c.Tested || c.careful() || c.upset() {
 		return false
 	}
 	lost := c.LossML + c.BreathML
-	half := c.Minutes <= evidence.LongSession && !Passes(taken, evidence.TestedTaken*lost)
-	return half || !Passes(evidence.TestedEnds*c.percent(), lost-taken)
+	clear := !Passes(taken, evidence.TestedTakenClear*lost) && !Passes(evidence.TestedFall*1000, lost-taken)
+	little := c.Minutes <= evidence.LongSession && (clear || !Passes(taken, evidence.TestedTaken*lost))
+	return little || !Passes(evidence.TestedEnds*c.percent(), lost-taken)
+}
+
+// withinScale reports that a habit would come down by no more than a scale tells, in no
+// more than three hours, from no more than the mean of the loss: nobody is asked to pour
+// 50 mL away.
+func (c *Case) withinScale(drunk, eaten, most, increment float64) bool {
+	held := !c.careful() && !c.upset() && c.Minutes <= evidence.LongSession
+	return held && !Passes(drunk+eaten, c.LossML) && !Passes(drunk-FloorTo(most, increment), evidence.CutLeast)
 }
 
 // share of the limit that is aimed at.

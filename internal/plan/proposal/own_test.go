@@ -361,7 +361,7 @@ func TestFoodIsNoWater(t *testing.T) {
 // Codes lists every code of [Saying].
 func Codes() []string {
 	return []string{
-		SayGained, SayPastSodium, SayLess, SayUnsure, SayNothing, SayStuck, SayFirstDrinks, SayFirstFood, SayFirstHold,
+		SayGained, SayPastSodium, SayLess, SayUnsure, SayInPlace, SayNothing, SayStuck, SayFirstDrinks, SayFirstFood, SayFirstHold,
 		SayAim, SayAimHidden, SayNoMore, SayNoMoreBlind, SayBreaksCarry, SayEndsBreaks, SayEndsStomach, SayEndsLoss,
 		SayRoomBreaks, SayRoomStomach, SayRoomLoss, SayAskBreaks, SayAskFirst, SayDeep, SayStomach, SayDrinksShort, SayNoFoodShort,
 		SayFoodShort, SaySaltShort, SaySecondTest, SayCool, SayAboveAdvice, SayYoung, SayOlder, SayUpTo, SayRinse, SayThirst,

@@ -27,6 +27,8 @@ type Route struct {
 	Misses Misses
 	Cost   float64
 	Steps  []Step
+	// WholeFuel: carbohydrate rises in whole steps though those of fluid are halved.
+	WholeFuel bool
 }
 
 // Outcome is what a proposal comes to.
@@ -102,6 +104,9 @@ func Propose(c *Case) Proposal {
 	if !cut && out.Limits.TargetML <= base.DrunkML && p.offIncrements(&out) {
 		out.about(p, &base)
 	}
+	if out.Limits.Case == Unsure && !c.NoFood && !c.long() {
+		out.inPlace(p)
+	}
 	return c.finish(&out)
 }
 
@@ -141,6 +146,22 @@ func (o *Proposal) about(p program, base *Sum) {
 	}
 }
 
+// inPlace searches the way with food once more where what was taken is the limit itself,
+// so that food, which brings water of its own, has no room beside it: for mixes with one
+// increment less to drink. It takes what it finds where that brings more carbohydrate. In
+// a long session drinks have room for that.
+func (o *Proposal) inPlace(p program) {
+	p.fine = true
+	p.leastML = max(0, p.leastML-evidence.ProposalWater)
+	p.targetML = p.leastML
+	r, was := p.route(p.c, p.base, true), o.Picked()
+	if !r.Exists || was.Exists && r.Misses.Carbohydrate >= was.Misses.Carbohydrate || !Passes(p.c.SumOf(r.Aim).FoodG, p.from.FoodG) {
+		return
+	}
+	o.Routes[WithFood] = r
+	o.decide(false)
+}
+
 // finish adds the question of the breaks, and what is said.
 func (c *Case) finish(o *Proposal) Proposal {
 	o.Lacking = c.lacks(o)
@@ -156,11 +177,12 @@ func (c *Case) carries() bool {
 
 // lacks reports whether all breaks together carry clearly less than was drunk at
 // them. What lacks by less than a tenth is lost in whole mouthfuls, and not worth a
-// question; a habit that comes down anyway proves nothing.
+// question; a habit that comes down anyway proves nothing, nor does one past a loss that
+// the breaks carry whole.
 func (c *Case) lacks(o *Proposal) bool {
-	drunk := c.SumOf(c.Habit).DrunkML
+	drunk, carried := c.SumOf(c.Habit).DrunkML, max(c.AllBreaksML, c.BreaksML)
 	return !c.BreaksConfirmed && len(c.Chances) > 0 && !c.carries() && o.Limits.Case != Less &&
-		drunk > c.BreaksML && drunk-max(c.AllBreaksML, c.BreaksML) >= evidence.AskedGap*drunk
+		drunk > c.BreaksML && drunk-carried >= evidence.AskedGap*drunk && Passes(c.LowML, carried)
 }
 
 // cutLacks reports whether all breaks together carry clearly less than what the habit
@@ -245,7 +267,7 @@ func (p program) way(c *Case, base Mix, food bool) Route {
 	if f.mix == base {
 		r.Cost = p.costFrom(c.Habit, f.mix)
 	}
-	r.Steps = c.ladder(p, base, f.mix, food)
+	r.Steps, r.WholeFuel = c.ladder(p, base, f.mix, food)
 	return r
 }
 

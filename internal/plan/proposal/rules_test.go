@@ -198,6 +198,9 @@ func (r *ruled) amount() any {
 			names = append(names, r.names[slot])
 		}
 		return strings.Join(names, " ")
+	case "least of a source":
+		p := r.search()
+		return p.leastOf(slotOf(r.names, r.in.Text("of")))
 	case "most of a source":
 		p := r.search()
 		return p.mostOf(slotOf(r.names, r.in.Text("of")))
@@ -315,7 +318,7 @@ func (r *ruled) stepped() any {
 		return strings.Join(list, " | ")
 	}
 	p, aim := r.search(), r.mix(r.text("mix", ""))
-	u := climb{p: p, base: r.Habit, aim: aim, from: r.SumOf(r.Habit), to: r.SumOf(aim), mostG: p.mostG}
+	u := climb{p: p, base: r.Habit, aim: aim, from: r.SumOf(r.Habit), to: r.SumOf(aim), mostG: p.mostG, stepG: r.stepG()}
 	ml, g := u.most(r.Habit)
 	switch r.in.Case() {
 	case "steps at least":

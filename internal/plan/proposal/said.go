@@ -20,6 +20,7 @@ const (
 	SayPastSodium  = "proposal.past-low-sodium"
 	SayLess        = "proposal.less" // drunk, limit, target
 	SayUnsure      = "proposal.limit-unsure"
+	SayInPlace     = "proposal.food-in-place" // litres less to drink
 	SayNothing     = "proposal.nothing"
 	SayStuck       = "proposal.stuck"
 	SayFirstDrinks = "proposal.first-drinks"
@@ -114,6 +115,12 @@ func (s *speech) urgent() {
 	if s.o.Limits.Case == Unsure {
 		s.add(SayUnsure)
 	}
+	if f := s.o.Routes[WithFood]; f.Exists && s.o.Limits.Case == Unsure && !c.long() {
+		aim := c.SumOf(f.Aim)
+		if less := habit.DrunkML - aim.DrunkML; Passes(less, 0) && Passes(aim.FoodWaterML, habit.FoodWaterML) {
+			s.add(SayInPlace, less/1000)
+		}
+	}
 	switch {
 	case s.o.Lacking:
 		s.add(SayBreaksCarry, habit.DrunkML/1000, max(c.BreaksML, c.AllBreaksML)/1000)
@@ -201,7 +208,7 @@ func (s *speech) stomach() {
 	case c.Stomach.Known && c.Stomach.Value >= evidence.StomachHold:
 		s.add(SayStomach, c.Stomach.Value)
 	}
-	if s.c.halved() && s.o.Outcome == Change && !back {
+	if s.c.halved() && s.o.Outcome == Change && !back && !r.WholeFuel {
 		s.add(SayHalfSteps)
 	}
 }

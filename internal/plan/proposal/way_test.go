@@ -36,7 +36,7 @@ func (d dice) aimFor(c *Case) Mix {
 // called large. No step drinks less than the one before, or more than the aim, where the
 // aim is more; and there are no fewer steps than the way is long.
 func TestWayToAnAimSetByHand(t *testing.T) { //nolint:gocognit,funlen // one rule after the other
-	ways, large, six := 0, 0, 0
+	ways, large, six, whole := 0, 0, 0, 0
 	for seed := range uint64(1500) {
 		d := seeded(seed + 90_000)
 		c := d.draw()
@@ -66,6 +66,9 @@ func TestWayToAnAimSetByHand(t *testing.T) { //nolint:gocognit,funlen // one rul
 		stepML, stepG := 150*c.hours(), 15*c.hours()
 		if c.PastLowSodium || c.Confidence.Known && c.Confidence.Value < 7 {
 			stepML, stepG = stepML/2, stepG/2
+		}
+		if wholeFuel(&c, aim, steps) {
+			stepG, whole = 15*c.hours(), whole+1
 		}
 		before, rungs := from, 0
 		for k, s := range steps {
@@ -116,8 +119,8 @@ func TestWayToAnAimSetByHand(t *testing.T) { //nolint:gocognit,funlen // one rul
 			t.Errorf("seed %d: %d steps for a way of %.2f", seed, rungs, long)
 		}
 	}
-	if ways < 300 || large == 0 || six == 0 {
-		t.Errorf("%d ways, %d large steps, %d of six steps", ways, large, six)
+	if ways < 300 || large == 0 || six == 0 || whole == 0 {
+		t.Errorf("%d ways, %d large steps, %d of six steps, %d in whole steps of carbohydrate", ways, large, six, whole)
 	}
 }
 
@@ -160,6 +163,15 @@ func TestStepsReachAsFarAsTheAim(t *testing.T) {
 	}
 }
 
+// wholeFuel reports a way after low blood sodium that would go on to the review in half
+// steps, so that carbohydrate may take whole ones. Who is not confident takes half steps
+// of both.
+func wholeFuel(c *Case, aim Mix, steps []Step) bool {
+	half := *c
+	half.Confidence = Is(6)
+	return c.PastLowSodium && !c.doubted() && len(Ladder(&half, aim)) == 6 && len(steps) < 6
+}
+
 // wayFrom is the way from a mix to an aim on which nothing but the size of a step is
 // a limit.
 func wayFrom(c *Case, last, aim Mix) *climb {
@@ -169,7 +181,7 @@ func wayFrom(c *Case, last, aim Mix) *climb {
 		mostML: 1e4, intakeML: 1e4, mostG: 1e3, mostOneG: 1e3, mostSodiumMg: 1e5, strength: 1, gels: 9, portions: 9, saltG: 100,
 	}
 	p.from.Portions = 9
-	return &climb{p: p, base: last, aim: aim, from: from, to: to, mostG: 1e3}
+	return &climb{p: p, base: last, aim: aim, from: from, to: to, mostG: 1e3, stepG: c.stepG()}
 }
 
 // Where the rest of the way is three things, a step takes the one or two of them that

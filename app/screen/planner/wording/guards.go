@@ -5,6 +5,7 @@ import (
 
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/internal/care"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
@@ -30,6 +31,9 @@ func (sp Speaker) Cautions(s state.State, q plan.Prediction) []Caution {
 	add("stopped", sp.stopped(s))
 	add("plasma", sp.Plasma(q.Plasma))
 	add("water", sp.WaterCare(s.PlanCase.Care))
+	if s.PlanCase.Planner.Basis().Cool {
+		add("cool", sp.Say("basis.code."+climate.LimitUnsure))
+	}
 	return list
 }
 

@@ -51,7 +51,7 @@ func (sp Speaker) figures(s proposal.Saying) []any {
 		return []any{end(0), aim(1), litres(2)}
 	case proposal.SayEndsLoss:
 		return []any{end(0), aim(1)}
-	case proposal.SayRoomBreaks, proposal.SayRoomStomach, proposal.SayAskBreaks:
+	case proposal.SayRoomBreaks, proposal.SayRoomStomach, proposal.SayAskBreaks, proposal.SayInPlace:
 		return []any{litres(0)}
 	case proposal.SayStomach, proposal.SayStomachBad:
 		return []any{sp.Words.Number(x[0], 0)}
