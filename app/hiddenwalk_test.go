@@ -223,8 +223,9 @@ func (c covered) everything(t *testing.T, mass float64) (said []string, opened i
 }
 
 // walked is how many athletes are walked at both ends of the class of their mass:
-// what takes about 20 seconds on two cores. The other 200 are calculated only
-// ([consult.TestHiddenMassStaysOpen]), to the last digit.
+// what takes about 20 seconds on two cores. What is said of 200 more, without the
+// screens around it, is compared by TestHiddenMassIsNowhereSaid, and what is calculated of
+// them by [consult.TestHiddenMassStaysOpen].
 const walked = 5
 
 // A hidden body mass cannot be worked out of anything that is shown: every text of
