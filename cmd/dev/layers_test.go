@@ -93,12 +93,14 @@ func reserved() map[string][]string {
 }
 
 // upward lists what tests of a folder may import from above or beside it: the
-// invented practice, where it gives them records as real ones are, and the screen
-// to which a walk through another leads.
+// invented practice, where it gives them records as real ones are, the screen to which a
+// walk through another leads, and what the planner says.
 func upward() map[string][]string {
 	return map[string][]string{
 		"internal/handout":   {"ebbwell/internal/demo", "ebbwell/internal/store"},
 		"app/screen/planner": {"ebbwell/app/screen/handoutview"},
+		// All that is said of a hidden mass is compared without the screens around it.
+		"app": {"ebbwell/app/screen/planner/state", "ebbwell/app/screen/planner/wording"},
 		// What is read of closed tests is tried on the invented practice.
 		"app/kit/desk": {"ebbwell/app/apptest"},
 		// What it tells of controls is tried on some.

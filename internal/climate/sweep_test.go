@@ -95,7 +95,7 @@ type sweep struct {
 // twentieth of a metre a second moves the middle by up to 5 % and the high end by up to 6 %
 // (at 0.4 m/s; 3 % at 1.1, 2.5 % at 1.7): convection and evaporation of ISO 7933 grow
 // fastest there and the need is what they leave, so no rule that keeps its coefficients
-// is flatter. Air past the body begins at 1.75 m/s here. And the need is the small rest of large flows: 1 % of the effort
+// is flatter, blended or not (TestStillAirIsSteepByNature). Air past the body begins at 1.75 m/s here. And the need is the small rest of large flows: 1 % of the effort
 // is up to 2.8 % of the middle, and in cool air, where the limit is unsure, up to
 // 5.5 % of the low end. TestNothingJumps shows that these are slopes, not steps.
 func sweeps() map[string]sweep {
