@@ -152,6 +152,14 @@ type Flag struct {
 	Physician string
 }
 
+// BothAgreed reports whether a guardian is named and the athlete has assented by a day,
+// for one who is a minor then: that is the consent to a test, and it is not asked for
+// a second time.
+func (a Athlete) BothAgreed(on Date) bool {
+	day, ok := on.Time()
+	return ok && a.Minor(day) && a.Guardian != "" && a.Assent != "" && a.Assent <= on
+}
+
 // Purpose says what a consent is for.
 type Purpose string
 

@@ -21,6 +21,9 @@ type Binder[R any] struct {
 	// OnChange is told of every change by the person, OnLeft of every field
 	// left; either may be nil.
 	OnChange, OnLeft func()
+	// Follows is what a change brings with it in the record, in the same step back;
+	// it is told how the record was before. It may be nil.
+	Follows func(before R, now *R)
 
 	fields map[string]*Bound[R]
 	order  []*Bound[R]
@@ -123,7 +126,7 @@ func (b *Binder[R]) typed(v *visit, name string, f func(*Sheet[R])) {
 		v.id = desk.NewVisit()
 	}
 	b.typing = name
-	b.Doc.Change(v.id, name, f)
+	b.Doc.Change(v.id, name, b.withFollows(f))
 	b.changed()
 }
 
@@ -139,11 +142,23 @@ func (b *Binder[R]) left(v *visit) {
 
 // Pick takes in a choice, a tick, a button: one step by itself.
 func (b *Binder[R]) Pick(name string, f func(*Sheet[R])) {
-	b.Doc.Change("", name, f)
+	b.Doc.Change("", name, b.withFollows(f))
 	b.Flush()
 	b.changed()
 	if b.OnLeft != nil {
 		b.OnLeft()
+	}
+}
+
+// withFollows is a change and what it brings with it.
+func (b *Binder[R]) withFollows(f func(*Sheet[R])) func(*Sheet[R]) {
+	if b.Follows == nil {
+		return f
+	}
+	return func(s *Sheet[R]) {
+		before := b.Doc.Now().Record
+		f(s)
+		b.Follows(before, &s.Record)
 	}
 }
 

@@ -338,6 +338,41 @@ func TestSuggestChoosy(t *testing.T) {
 	}
 }
 
+// Letters in the middle of a word make no match of another kind; a field that must be a
+// match marks the first of several at Enter, and takes it at the next.
+func TestSuggestChoosyWaits(t *testing.T) {
+	h := use(t)
+	all := []field.Option{{Key: "t", Text: "throwing"}, {Key: "r", Text: "rowing"}, {Key: "f", Text: "football (soccer)"}, {Key: "a", Text: "American football"}}
+	matches := func(text string) []field.Option { return field.Matching(all, text) }
+	for _, free := range []bool{true, false} {
+		s := field.NewSuggest(h, "sport", free, matches).Choosy()
+		d := open(t, s, field.NewLine(h, "next", 0))
+		d.Focus("sport")
+		d.Type("row")
+		d.Key(fyne.KeyReturn)
+		if o, known := s.Taken(); !known || o.Key != "r" {
+			t.Errorf("free %v: the only one that begins so is not taken: %q", free, s.Text())
+		}
+		d.Fill("sport", "")
+		d.Focus("sport")
+		d.Type("football")
+		d.Key(fyne.KeyReturn)
+		if _, known := s.Taken(); known || s.Text() != "football" {
+			t.Errorf("free %v: Enter took %q unasked", free, s.Text())
+		}
+		if free {
+			continue
+		}
+		if w, _ := s.Trouble(); w == field.Wrong {
+			t.Error("it is called wrong while the list is open")
+		}
+		d.Key(fyne.KeyReturn)
+		if o, known := s.Taken(); !known || o.Key != "f" {
+			t.Errorf("the match that was marked is not taken: %q", s.Text())
+		}
+	}
+}
+
 // Enter goes past a link that opens something; Tab does not.
 func TestEnterPassesBy(t *testing.T) {
 	h := use(t)

@@ -34,3 +34,15 @@ func closeness(name string, words []string) int {
 	}
 	return 2
 }
+
+// severalNear reports whether more than one option has a word that begins with the
+// text's first word.
+func severalNear(list []Option, text string) bool {
+	words, near := plain.Words(text), 0
+	for _, o := range list {
+		if closeness(strings.Join(strings.Fields(plain.Text(o.Text)), " "), words) < 2 {
+			near++
+		}
+	}
+	return near > 1
+}

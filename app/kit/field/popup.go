@@ -183,6 +183,10 @@ func (l *popupList) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyPageUp:
 		l.move(l.at - l.most() + 1)
 	case fyne.KeyReturn, fyne.KeyEnter:
+		if w, ok := l.popup.owner.(interface{ waits() bool }); ok && l.at < 0 && w.waits() {
+			l.move(0)
+			return
+		}
 		picked := l.at >= 0
 		l.pick(l.at)
 		if picked {

@@ -46,8 +46,9 @@ func NewSuggest(h *Host, name string, free bool, matches func(text string) []Opt
 }
 
 // Choosy has Enter take a match that does not read as the text only where it is the
-// only one: where matches differ in kind, as a run at one speed from a run at another,
-// the person chooses. It returns the field.
+// only one with a word that begins so: where matches differ in kind, as a run at one
+// speed from a run at another, the person chooses. Where the text must be a match, Enter
+// then marks the first, and a second Enter takes it. It returns the field.
 func (s *Suggest) Choosy() *Suggest {
 	s.choosy = true
 	return s
@@ -98,20 +99,24 @@ func (s *Suggest) suggest() {
 // at hand in free text.
 const eager = 3
 
-// hand is the match that Enter takes: the first; for free text one that reads
-// the same, or is the only one that begins with the letters typed: where
-// several do, the person chooses. Escape keeps what was typed.
+// hand is the match that Enter takes, -1 for none. Where the text must be a match it is
+// the first; in free text one that reads the same, or is the only one that begins with
+// the letters typed: where several do, the person chooses. A choosy field has none where
+// several have a word that begins so. Escape keeps what was typed.
 func (s *Suggest) hand(options []Option) int {
-	if !s.free {
-		return 0
-	}
 	for i, o := range options {
 		if strings.EqualFold(o.Text, s.Text()) {
 			return i
 		}
 	}
+	switch {
+	case s.choosy && severalNear(options, s.Text()):
+		return -1
+	case !s.free:
+		return 0
+	}
 	typed, at := plain.Text(s.Text()), -1
-	if len([]rune(typed)) < eager || s.choosy && len(options) > 1 {
+	if len([]rune(typed)) < eager {
 		return -1
 	}
 	for i, o := range options {
@@ -125,6 +130,9 @@ func (s *Suggest) hand(options []Option) int {
 	}
 	return at
 }
+
+// waits reports whether Enter stays with the list until a match is chosen.
+func (s *Suggest) waits() bool { return s.choosy && !s.free }
 
 // shut closes the list.
 func (s *Suggest) shut() {

@@ -152,6 +152,7 @@ func (f file) consentsDue() []due {
 	for _, p := range record.Purposes() {
 		ends, known, withdrawn := f.consentEnd(p)
 		switch {
+		case !known && p == record.ConsentTest && !withdrawn && f.athlete.BothAgreed(f.today()):
 		case !known && p == record.ConsentTest && !withdrawn:
 			list = append(list, due{kind: dueNoConsent})
 		case !known || ends == "":

@@ -76,6 +76,10 @@ func dueCases() map[string]dueCase {
 	return map[string]dueCase{
 		"nothing":    {func(*file) {}, nil},
 		"no consent": {func(f *file) { f.athlete.Consents = nil }, []string{"noconsent"}},
+		"both agreed": {func(f *file) {
+			f.athlete = record.Athlete{Born: "2011-01-01", Guardian: "Mother", Assent: "2026-05-01"}
+		}, nil},
+		"one agreed": {func(f *file) { f.athlete = record.Athlete{Born: "2011-01-01", Guardian: "Mother"} }, []string{"noconsent"}},
 		"withdrawn":  {func(f *file) { f.athlete.Consents = []record.Consent{given(record.ConsentTest, "", "2026-01-01")} }, nil},
 		"coach ends": {func(f *file) { add(f, given(record.ConsentCoach, "2026-06-30", "")) }, []string{"ends 2026-06-30"}},
 		"in 60 days": {func(f *file) { add(f, given(record.ConsentCoach, "2026-07-17", "")) }, []string{"ends 2026-07-17"}},

@@ -79,7 +79,7 @@ func (f *form) fill() {
 // cityRows are city, month and hour.
 func (f *form) cityRows() fyne.CanvasObject {
 	p, say := f.p, f.p.desk.Words.Say
-	f.city = field.NewSuggest(p.desk.Host, "climate.city", true, f.cities)
+	f.city = field.NewSuggest(p.desk.Host, "climate.city", true, f.cities).Choosy()
 	f.city.SetPlaceholder(say("trip.city.type"))
 	f.city.OnChanged = func(text string) {
 		p.s.stop.City = strings.TrimSpace(text)

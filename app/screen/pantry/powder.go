@@ -97,7 +97,7 @@ func (m *mixer) columns() []look.Column {
 // line is one ingredient.
 func (m *mixer) line(i int) fyne.CanvasObject {
 	v, begin := m.v, "pantry.mix."+strconv.Itoa(i+1)+"."
-	what := field.NewSuggest(v.desk.Host, begin+"what", false, v.powders)
+	what := field.NewSuggest(v.desk.Host, begin+"what", false, v.powders).Choosy()
 	grams := field.NewNumber(v.desk.Host, begin+"grams", evidence.LabelGrams, quantity.Gram)
 	take := func(id string) {
 		m.state.parts[i].Product = fuel.Product{}

@@ -27,7 +27,7 @@ func newConsentsPart(v *View) *consentsPart {
 	p := &consentsPart{v: v, rows: look.VBox(0)}
 	p.add = field.NewButton(v.desk.Host, "profile.consent.add", v.sp.Say("profile.consent.add"), field.Outline, func() {
 		v.b.Pick("profile.consents", func(s *sheet) {
-			s.Record.Consents = append(s.Record.Consents, newConsent(s.Record, v.desk.Now()))
+			s.Record.Consents = append(s.Record.Consents, newConsent(s.Record, v.desk.Now(), v.sp.Words.List(givers(s.Record, v.desk.Now()))))
 		})
 		v.b.GoTo(field.PartName("profile.consent", len(p.shown)-1, "purpose"))
 	})

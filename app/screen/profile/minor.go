@@ -21,8 +21,9 @@ const (
 type minorPart struct {
 	v       *View
 	caution *look.Caution
-	note    *look.Paragraph
-	body    fyne.CanvasObject
+	// ask is the one question to both, with their names.
+	ask, note *look.Paragraph
+	body      fyne.CanvasObject
 }
 
 func newMinorPart(v *View) *minorPart {
@@ -46,7 +47,8 @@ func newMinorPart(v *View) *minorPart {
 	})
 	p.caution = look.NewCaution("", "", nil)
 	p.note = look.NewParagraph("", look.Note, look.Ink2)
-	p.body = look.NewSheet(look.VBox(8, look.NewLabel(say("profile.minor"), look.Strong, look.Ink), p.caution,
+	p.ask = look.NewParagraph("", look.Body, look.Ink)
+	p.body = look.NewSheet(look.VBox(8, look.NewLabel(say("profile.minor"), look.Strong, look.Ink), p.caution, p.ask,
 		row(say("profile.minor.guardian"), broad(guardian)),
 		row(say("profile.minor.assent"), look.MaxWidth(dayWidth, assent)),
 		row(say("profile.minor.mass"), look.MaxWidth(dayWidth, mass)),
@@ -64,5 +66,19 @@ func (p *minorPart) follow(a record.Athlete) {
 	} else {
 		p.caution.SetText("", "")
 	}
+	p.ask.SetText(p.question(a))
 	p.note.SetText(say("profile.minor.note"))
+}
+
+// question asks guardian and athlete once, by their names: consent and assent are one
+// answer.
+func (p *minorPart) question(a record.Athlete) string {
+	switch say := p.v.sp.Say; {
+	case a.Name == "":
+		return ""
+	case a.Guardian == "":
+		return say("profile.minor.question", a.Name)
+	default:
+		return say("profile.minor.question.named", p.v.sp.Words.List(givers(a, p.v.desk.Now())))
+	}
 }

@@ -39,7 +39,7 @@ func newSportPart(v *View) *sportPart {
 		if o.Key == "" {
 			a.Sport = o.Text
 		}
-	})
+	}).Choosy()
 	sport.SetPlaceholder(say("profile.sport.hint"))
 	position := v.b.Line("", "profile.position", 120, func(a *record.Athlete) *string { return &a.Position })
 	heat := v.b.Toggle("", "profile.heat", v.b.Options("profile.heat.", string(record.AcclimatisedYes), string(record.AcclimatisedNo)), bind.Word[record.Athlete]{

@@ -52,13 +52,10 @@ func consentOf(a *record.Athlete, id record.ID) *record.Consent {
 }
 
 // newConsent is a consent given today, for the first purpose that has none in
-// force: by the guardian of a minor, else by the athlete.
-func newConsent(a record.Athlete, now time.Time) record.Consent {
+// force; by is who gives it, see [givers].
+func newConsent(a record.Athlete, now time.Time, by string) record.Consent {
 	today := record.DateOf(now)
-	c := record.Consent{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Given: today, Purpose: record.ConsentTest, GivenBy: a.Name}
-	if a.Minor(now) && a.Guardian != "" {
-		c.GivenBy = a.Guardian
-	}
+	c := record.Consent{Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Given: today, Purpose: record.ConsentTest, GivenBy: by}
 	for _, p := range record.Purposes() {
 		if !slices.ContainsFunc(a.Consents, func(c record.Consent) bool { return c.Purpose == p && c.Holds(today) }) {
 			c.Purpose = p
@@ -66,6 +63,42 @@ func newConsent(a record.Athlete, now time.Time) record.Consent {
 		}
 	}
 	return c
+}
+
+// givers are the names of who consents: the athlete; for a minor the guardian, and the
+// athlete who assents.
+func givers(a record.Athlete, now time.Time) []string {
+	if a.Minor(now) && a.Guardian != "" {
+		return []string{a.Guardian, a.Name}
+	}
+	return []string{a.Name}
+}
+
+// settleMinor keeps the one answer of guardian and minor as the consent to be tested, so
+// that it is not asked for again: given by both on the day of the answer. It follows
+// the answer while that changes, goes with it, and leaves alone what was entered under
+// the consents themselves. names puts several names into one text.
+func settleMinor(before record.Athlete, a *record.Athlete, now time.Time, names func([]string) string) {
+	was, is := names(givers(before, now)), names(givers(*a, now))
+	answered := a.Minor(now) && a.Guardian != "" && a.Assent != ""
+	for i, c := range a.Consents {
+		switch {
+		case c.Purpose != record.ConsentTest || c.Deleted():
+			continue
+		case !a.Minor(now) || before.Assent == "" || c.GivenBy != was || c.Given != before.Assent:
+			return // entered by hand, or given before: it is the consent there is
+		case answered:
+			a.Consents[i].GivenBy, a.Consents[i].Given = is, a.Assent
+		case c.Until == "" && c.Withdrawn == "":
+			dropConsent(a, c.ID)
+		}
+		return
+	}
+	if answered && (a.Assent != before.Assent || a.Guardian != before.Guardian) {
+		a.Consents = append(a.Consents, record.Consent{
+			Meta: record.Meta{ID: record.NewID()}, AthleteID: a.ID, Purpose: record.ConsentTest, Given: a.Assent, GivenBy: is,
+		})
+	}
 }
 
 // dropConsent takes a consent out.

@@ -1,6 +1,7 @@
 package profile
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -15,13 +16,57 @@ func noon(day string) time.Time {
 func TestNewConsent(t *testing.T) {
 	now := noon("2026-05-18")
 	a := record.Athlete{Name: "Ann", Born: "2010-01-01", Guardian: "Mother", Consents: []record.Consent{{Purpose: record.ConsentTest, Given: "2026-01-01"}}}
-	c := newConsent(a, now)
-	if c.Purpose != record.ConsentUrine || c.GivenBy != "Mother" || c.Given != "2026-05-18" || c.ID == "" {
+	c := newConsent(a, now, names(givers(a, now)))
+	if c.Purpose != record.ConsentUrine || c.GivenBy != "Mother and Ann" || c.Given != "2026-05-18" || c.ID == "" {
 		t.Errorf("got %+v", c)
 	}
 	a.Born = "1990-01-01"
-	if c := newConsent(a, now); c.GivenBy != "Ann" {
+	if c := newConsent(a, now, names(givers(a, now))); c.GivenBy != "Ann" {
 		t.Errorf("an adult's consent is given by %q", c.GivenBy)
+	}
+}
+
+func names(list []string) string { return strings.Join(list, " and ") }
+
+// The one answer of guardian and minor is the consent to be tested: it follows the answer
+// and goes with it, and never takes the place of what was entered by hand.
+func TestMinorIsSettledOnce(t *testing.T) {
+	now := noon("2026-05-18")
+	change := func(a record.Athlete, f func(*record.Athlete)) record.Athlete {
+		next := a.Clone()
+		f(&next)
+		settleMinor(a, &next, now, names)
+		return next
+	}
+	ann := record.Athlete{Meta: record.Meta{ID: "a"}, Name: "Ann", Born: "2010-01-01"}
+	named := change(ann, func(a *record.Athlete) { a.Guardian = "Mother" })
+	if len(named.Consents) != 0 {
+		t.Fatalf("a name alone is no answer: %+v", named.Consents)
+	}
+	both := change(named, func(a *record.Athlete) { a.Assent = "2026-05-01" })
+	if len(both.Consents) != 1 || both.Consents[0].Purpose != record.ConsentTest || both.Consents[0].GivenBy != "Mother and Ann" || both.Consents[0].Given != "2026-05-01" || both.Consents[0].ID == "" || both.Consents[0].AthleteID != "a" {
+		t.Fatalf("the answer is kept as %+v", both.Consents)
+	}
+	later := change(both, func(a *record.Athlete) { a.Assent, a.Guardian = "2026-05-02", "Father" })
+	if len(later.Consents) != 1 || later.Consents[0].Given != "2026-05-02" || later.Consents[0].GivenBy != "Father and Ann" {
+		t.Errorf("it does not follow: %+v", later.Consents)
+	}
+	if gone := change(later, func(a *record.Athlete) { a.Assent = "" }); len(gone.Consents) != 0 {
+		t.Errorf("it outlives the answer: %+v", gone.Consents)
+	}
+	ended := change(later, func(a *record.Athlete) { a.Consents[0].Withdrawn = "2026-05-10" })
+	if gone := change(ended, func(a *record.Athlete) { a.Assent = "" }); len(gone.Consents) != 1 {
+		t.Error("a consent that was withdrawn is lost")
+	}
+	byHand := named.Clone()
+	byHand.Consents = []record.Consent{{Purpose: record.ConsentTest, Given: "2026-01-01", GivenBy: "Aunt"}}
+	if same := change(byHand, func(a *record.Athlete) { a.Assent = "2026-05-01" }); len(same.Consents) != 1 || same.Consents[0].GivenBy != "Aunt" {
+		t.Errorf("entered by hand, now %+v", same.Consents)
+	}
+	adult := named.Clone()
+	adult.Born = "1990-01-01"
+	if same := change(adult, func(a *record.Athlete) { a.Assent = "2026-05-01" }); len(same.Consents) != 0 {
+		t.Errorf("an adult: %+v", same.Consents)
 	}
 }
 

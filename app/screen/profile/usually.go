@@ -36,9 +36,9 @@ func (v *View) usually() fyne.CanvasObject {
 		return field.Option{Text: name}
 	}
 	drink := v.b.Suggest("", "profile.habit.of", products(pantry.Drinks()), func(a record.Athlete) field.Option { return named(a.Habit.DrinkID, "") },
-		func(a *record.Athlete, o field.Option) { a.Habit.DrinkID = record.ID(o.Key) })
+		func(a *record.Athlete, o field.Option) { a.Habit.DrinkID = record.ID(o.Key) }).Choosy()
 	food := v.b.Suggest("", "profile.habit.food", products(pantry.Foods()), func(a record.Athlete) field.Option { return named(a.Habit.FoodID, a.Habit.FoodName) },
-		func(a *record.Athlete, o field.Option) { a.Habit.FoodID, a.Habit.FoodName = record.ID(o.Key), o.Text })
+		func(a *record.Athlete, o field.Option) { a.Habit.FoodID, a.Habit.FoodName = record.ID(o.Key), o.Text }).Choosy()
 	portions := number("portions", evidence.Portions, quantity.Portion, func(h *record.Habit) *record.Number { return &h.Portions })
 	portions.SetSuffix(say("planner.portion.more"))
 	return look.VBox(8,

@@ -89,6 +89,7 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 	v.sp = speaker{d.Speaker(false)} // the mass is kept out of sight, not written in litres
 	v.b = bind.New(d, v.sp.By, doc)
 	v.b.OnChange, v.b.OnLeft = v.follow, v.showAfterTyping
+	v.b.Follows = func(before record.Athlete, now *record.Athlete) { settleMinor(before, now, d.Now(), d.Words.List) }
 	v.build()
 	v.b.Show()
 	v.showAfterTyping()
@@ -150,6 +151,9 @@ func (v *View) follow() {
 func (v *View) showAfterTyping() {
 	v.parts.minor.follow(v.now())
 	v.follow()
+	if v.now().Minor(v.desk.Now()) {
+		v.b.Show() // the consent that the one answer is kept as follows it
+	}
 	v.parts.history.load()
 }
 

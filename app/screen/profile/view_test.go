@@ -107,6 +107,19 @@ func TestMinorComesFirst(t *testing.T) {
 	if b.v.parts.test.Disabled() {
 		t.Error("a settled minor is kept from a test")
 	}
+	if len(kept.Consents) != 1 || kept.Consents[0].Purpose != record.ConsentTest || kept.Consents[0].Given != "2026-05-18" {
+		t.Errorf("the one answer is kept as %+v", kept.Consents)
+	}
+	if by := apptest.Text(t, b.w, "profile.consent.1.by"); by != "Mother of Ravka and Ravka Oldenmoor" {
+		t.Errorf("the consent reads as given by %q", by)
+	}
+	if text := strings.Join(apptest.Texts(b.w.Content()), " "); !strings.Contains(text, "Do Mother of Ravka and Ravka Oldenmoor both agree to the test?") {
+		t.Error("the question does not name both")
+	}
+	b.click("profile.consent.add")
+	if kept := b.kept(); len(kept.Consents) != 2 || kept.Consents[1].Purpose == record.ConsentTest {
+		t.Errorf("the next consent is for what is settled already: %+v", kept.Consents)
+	}
 }
 
 // A hidden mass is kept out of sight, also in the corrections; it can be

@@ -182,7 +182,7 @@ func (c *changing) bottles() fyne.CanvasObject {
 	box := look.VBox(6, head)
 	for i := range mostBottles {
 		name := "bottle." + strconv.Itoa(i+1)
-		what := field.NewSuggest(c.v.desk.Host, "squad.change."+name, true, c.drinks)
+		what := field.NewSuggest(c.v.desk.Host, "squad.change."+name, true, c.drinks).Choosy()
 		if g := c.v.doc.Now().session; i < len(g.Bottles) {
 			what.Set(field.Option{Key: string(g.Bottles[i].ProductID), Text: c.v.drinkName(g.Bottles[i].ProductID, g.Bottles[i].Name)})
 		}

@@ -126,7 +126,7 @@ func (p *before) sport() *field.Suggest {
 		}
 		return field.Matching(all, text)
 	}, func(t record.Test) field.Option { return option(t.Session.Sport) },
-		func(t *record.Test, o field.Option) { t.Session.Sport = keyOrText(o) })
+		func(t *record.Test, o field.Option) { t.Session.Sport = keyOrText(o) }).Choosy()
 }
 
 // activity is a row of the table of activities, or the athlete's own words.

@@ -269,7 +269,7 @@ func productField(b *binder, part, name string, of func(*consult.Pantry) []fuel.
 	}, func(t *record.Test, o field.Option) {
 		at := place(t, true)
 		*at.id, *at.name = record.ID(o.Key), o.Text
-	})
+	}).Choosy()
 	f.SetLeast(100)
 	return f
 }

@@ -283,18 +283,11 @@ func (v *View) consentWords(p record.Purpose) (title, sentence string) {
 		}
 	}
 	say := v.b.Say
-	if ended == "" && p == record.ConsentTest && v.agreedForMinor(day) {
+	if ended == "" && p == record.ConsentTest && v.athlete.BothAgreed(day) {
 		return "", ""
 	}
 	if at, ok := ended.Time(); ok {
 		return say("testsheet.consent."+string(p)+".ended", v.desk.Words.Date(at)), say("testsheet.consent")
 	}
 	return say("testsheet.consent." + string(p) + ".missing"), say("testsheet.consent")
-}
-
-// agreedForMinor reports whether a guardian is named and the athlete has assented by a
-// day: for a minor that is the consent to a test, and it is not asked for twice.
-func (v *View) agreedForMinor(day record.Date) bool {
-	a := v.athlete
-	return a.Minor(consult.TestDay(v.b.Doc.Now().Record)) && a.Guardian != "" && a.Assent != "" && a.Assent <= day
 }

@@ -41,7 +41,7 @@ func newAirForm(v *View) *airForm {
 	b, say := v.b, v.desk.Words.Say
 	place := b.Line("stop", "trip.stop.place", 60, func(t *record.Trip) *string { return &v.here(t).Place })
 	p.city = b.Suggest("stop", cityName, p.cities, func(t record.Trip) field.Option { return field.Option{Text: v.here(&t).City} },
-		func(t *record.Trip, o field.Option) { v.here(t).City = strings.TrimSpace(o.Text) })
+		func(t *record.Trip, o field.Option) { v.here(t).City = strings.TrimSpace(o.Text) }).Choosy()
 	p.city.SetPlaceholder(say("trip.city.type"))
 	p.month = b.Choice("stop", "trip.stop.month", p.months(), bind.Word[record.Trip]{
 		Get: func(t record.Trip) string { return strconv.Itoa(v.here(&t).Month) },

@@ -17,7 +17,7 @@ func AskItem(v *part.Plan, role record.Role) {
 	say := v.Speaker.Say
 	list := Products(v, role)
 	trouble := look.NewParagraph(full(v, role), look.Body, look.Ink)
-	what := field.NewSuggest(v.Desk.Host, "planner.item", false, func(text string) []field.Option { return itemOptions(v, list, text) })
+	what := field.NewSuggest(v.Desk.Host, "planner.item", false, func(text string) []field.Option { return itemOptions(v, list, text) }).Choosy()
 	what.SetPlaceholder(say("planner.item.placeholder"))
 	look.EnableIf(what, trouble.Text() == "")
 	add := func(o field.Option) bool {
