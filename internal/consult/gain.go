@@ -49,9 +49,9 @@ func Gained(f Findings) bool {
 	return slices.ContainsFunc(f.Sweat.Flags, func(flag sweat.Flag) bool { return flag.ID == sweat.FlagGained })
 }
 
-// waterRisks are an athlete's own conditions that make a gain graver.
+// waterRisks are an athlete's own conditions that make a gain graver, the gravest first.
 func waterRisks(a record.Athlete, on time.Time) (list []record.FlagKind) {
-	for _, kind := range care.FlagsOf(a, on) {
+	for _, kind := range care.ByGravity(care.FlagsOf(a, on)) {
 		if care.EffectOf(kind).WaterCaution {
 			list = append(list, kind)
 		}

@@ -54,7 +54,7 @@ func gainSentences(w *words.Words, emergency string) []string {
 		now, anyYes, w.Say("safety.title.symptom", some), w.Say("safety.title.both", some), w.Say("safety.title.told", some, some),
 		w.Say("safety.title.nobody", some), w.Say("safety.why.risks", some), w.Say("safety.note.ask", w.Number(evidence.AskAgain, 0)),
 	}
-	squad := []string{row, w.Say("squad.flag.symptom", some), w.Say("squad.flag.heavier", some), w.Say("squad.flag.risks", some), w.Say("squad.flag.emergency", row)}
+	squad := []string{row, w.Say("squad.flag.symptom", some), w.Say("squad.flag.both", some, some), w.Say("squad.flag.both.hidden", some), w.Say("squad.flag.heavier", some), w.Say("squad.flag.risks", some), w.Say("squad.flag.emergency", row)}
 	drank := []string{w.Say("letter.gain", some), w.Say("flag.drank-more", some), w.Say("flag.drank-near", some)}
 	return slices.Concat(
 		saidPlainly(w, "gain.red.title", "gain.again.title"), alert, saidPlainly(w, "gain.red", "gain.again", "gain.heavier.hidden"),

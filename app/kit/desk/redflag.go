@@ -95,26 +95,35 @@ func SheetAnyYes(w *words.Words, p record.Practice) string {
 }
 
 // RowFlag says a red flag in the row of a squad's test day: what it is, what to ask,
-// what is an emergency. symptoms are those answered with yes, as the row says them.
+// what is an emergency. symptoms are those answered with yes, as the row says them; where
+// the athlete is heavier too, they stand before the gain, since they call the medic.
 func RowFlag(w *words.Words, by amount.Writer, p record.Practice, r consult.RedFlag, symptoms string) (title string, lines []string) {
 	call := w.Say("squad.flag.call.unset")
 	if p.Emergency != "" {
 		call = w.Say("squad.flag.call", p.Emergency)
 	}
-	switch {
+	gain := by.Signed(r.Gain.Kilograms, quantity.Kilogram)
+	switch ill := symptoms != "" && len(r.Safety.Yes()) > 0; {
 	case r.State() == consult.RedCall:
 		return call, []string{w.Say("squad.flag.mouth"), w.Say("squad.flag.cool")}
 	case !r.Gained:
 		title = w.Say("squad.flag.symptom", symptoms)
+	case ill && by.Hidden:
+		title = w.Say("squad.flag.both.hidden", symptoms)
+	case ill:
+		title = w.Say("squad.flag.both", symptoms, gain)
 	case by.Hidden:
 		title = w.Say("squad.flag.heavier.hidden")
 	default:
-		title = w.Say("squad.flag.heavier", by.Signed(r.Gain.Kilograms, quantity.Kilogram))
+		title = w.Say("squad.flag.heavier", gain)
 	}
 	if len(r.Gain.Risks) > 0 {
 		lines = append(lines, w.Say("squad.flag.risks", riskNames(w, r.Gain)))
 	}
-	return title, append(lines, w.Say("squad.flag.ask"), w.Say("squad.flag.emergency", call))
+	if len(r.Safety.Yes()) == 0 || len(r.Safety.Unasked()) > 0 {
+		lines = append(lines, w.Say("squad.flag.ask"))
+	}
+	return title, append(lines, w.Say("squad.flag.emergency", call))
 }
 
 // OverviewFlag is the red flag of a test that is spoken of first: heavier after than

@@ -3,7 +3,6 @@ package roster
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strings"
 
@@ -265,16 +264,22 @@ func (s State) SortsByLines() bool {
 	return slices.Contains([]Column{ByTest, ByRate, ByStep, ByReview, ByFlags}, s.column)
 }
 
-// gravity is that of what is gravest in a row: a gain before all, else its first
-// condition.
-func (s State) gravity(r *Row) int {
+// gravity orders rows by what each names first: a gain, what is the matter today, a
+// correction behind the plan, a condition; and by the gravest condition within each.
+func (s State) gravity(r *Row) (class, condition int) {
+	flags := s.flagged(r)
+	if len(flags) > 0 {
+		condition = care.Gravity(flags[0])
+	}
 	switch {
 	case r.Gained:
-		return math.MaxInt
-	case len(s.flagged(r)) == 0:
-		return 0
+		class = 3
+	case len(flags) > 0 && care.EffectOf(flags[0]).Today:
+		class = 2
+	case r.Plan.Corrected:
+		class = 1
 	}
-	return care.Gravity(r.Flags[0])
+	return class, condition
 }
 
 // Alerts is how many things there are to know of a row.
@@ -303,7 +308,9 @@ func (s State) compare(a, b *Row) int {
 	case ByReview:
 		return strings.Compare(string(a.Plan.Review), string(b.Plan.Review))
 	case ByFlags:
-		return cmp.Or(cmp.Compare(s.gravity(a), s.gravity(b)), cmp.Compare(a.Alerts(), b.Alerts()))
+		class, condition := s.gravity(a)
+		other, than := s.gravity(b)
+		return cmp.Or(cmp.Compare(class, other), cmp.Compare(condition, than), cmp.Compare(a.Alerts(), b.Alerts()))
 	}
 	return strings.Compare(a.name, b.name)
 }
