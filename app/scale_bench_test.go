@@ -16,6 +16,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/internal/cputime"
 	"ebbwell/internal/demo"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -103,9 +104,9 @@ func (x started) stop(b *testing.B) {
 // taking is the processor time of f, without that of tidying up after others.
 func taking(f func()) time.Duration {
 	runtime.GC()
-	begin := apptest.CPU()
+	begin := cputime.Used()
 	f()
-	return apptest.CPU() - begin
+	return cputime.Used() - begin
 }
 
 // command is the processor time the sqlite3 command takes to answer questions from

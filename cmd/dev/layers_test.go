@@ -53,7 +53,7 @@ func layers() [][]string {
 		{"internal/evidence"},
 		{"internal/words"},
 		{"internal/quantity", "internal/lock", "internal/plain"},
-		{"assets", "internal/golden", "internal/published", "internal/offline"},
+		{"assets", "internal/golden", "internal/published", "internal/offline", "internal/cputime"},
 	}
 }
 
@@ -61,7 +61,7 @@ func layers() [][]string {
 func helpers() []string {
 	return []string{
 		"app/apptest", "app/kit/field/drive", "app/kit/keep/clock", "app/kit/look/golden", "app/apptest/inspect", "internal/golden",
-		"internal/handout/pdfread", "internal/store/large", "internal/published",
+		"internal/handout/pdfread", "internal/store/large", "internal/published", "internal/cputime",
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/cputime"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -50,14 +51,14 @@ func BenchmarkHistory500(b *testing.B) {
 // drawOverview opens and draws the overview and tells the processor time of it.
 func drawOverview(b *testing.B, d *desk.Desk, id record.ID) time.Duration {
 	b.Helper()
-	begun := apptest.CPU()
+	begun := cputime.Used()
 	v, err := NewOverview(d, id)
 	if err != nil {
 		b.Fatal(err)
 	}
 	w := apptest.Window(b, v.Body(), 1100, 700, false, 100)
 	w.Canvas().Capture()
-	return apptest.CPU() - begun
+	return cputime.Used() - begun
 }
 
 // withTests adds closed tests to an athlete until there are so many.

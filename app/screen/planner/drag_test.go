@@ -10,9 +10,9 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 
-	"ebbwell/app/apptest"
 	"ebbwell/app/apptest/inspect"
 	"ebbwell/app/kit/look/golden"
+	"ebbwell/internal/cputime"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
 )
@@ -107,9 +107,9 @@ func BenchmarkPicture(b *testing.B) {
 			func() { plain.Canvas().Capture() },
 			func() { empty.Canvas().Capture() },
 		} {
-			begun := apptest.CPU()
+			begun := cputime.Used()
 			draw()
-			took[k] = append(took[k], apptest.CPU()-begun)
+			took[k] = append(took[k], cputime.Used()-begun)
 		}
 		i++
 	}

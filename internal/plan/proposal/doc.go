@@ -13,7 +13,9 @@
 // said about it comes as codes with figures, most urgent first.
 //
 // The search is exact: a depth-first search through the allowed amounts that
-// leaves a branch only where its bound shows that nothing in it is better.
+// leaves a branch only where its bound shows that nothing in it is better, and
+// looks only at the amounts of a source that lie where all limits, and what the best
+// so far reaches, leave room for them.
 //
 // Everything here is our own proposal. Volumes are in mL, masses of nutrients
 // in g and mg, body mass in kg, times in min unless a name says otherwise.

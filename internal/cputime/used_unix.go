@@ -1,15 +1,14 @@
 //go:build unix
 
-package apptest
+package cputime
 
 import (
 	"syscall"
 	"time"
 )
 
-// CPU is the processor time this program has used so far, on all its threads. On a
-// machine that does other things too it says more than the time of day.
-func CPU() time.Duration {
+// Used is the processor time this program has used so far, on all its threads.
+func Used() time.Duration {
 	var u syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
 		return 0
