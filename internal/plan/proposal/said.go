@@ -185,12 +185,13 @@ func (s *speech) ends() {
 	}
 }
 
-// bound names the limit that is used up.
+// bound names the limit that is used up. The breaks are named with the margin that is
+// kept of them, so that what is said to fit is what is proposed.
 func (s *speech) bound(end float64) {
 	l := &s.o.Limits
 	shown := [...]string{BoundLoss: SayEndsLoss, BoundStomach: SayEndsStomach, BoundBreaks: SayEndsBreaks}
 	blind := [...]string{BoundLoss: SayRoomLoss, BoundStomach: SayRoomStomach, BoundBreaks: SayRoomBreaks}
-	room := [...]float64{BoundLoss: l.LimitML, BoundStomach: l.StomachML, BoundBreaks: l.BreaksML}
+	room := [...]float64{BoundLoss: l.LimitML, BoundStomach: l.StomachML, BoundBreaks: evidence.ReachShareBreaks * l.BreaksML}
 	if s.c.Hidden {
 		s.add(blind[l.Bound], room[l.Bound]/1000)
 		return
