@@ -14,7 +14,7 @@ import (
 // some athletes falls by more than 13 steps of 2.5 %: whatever curve joins the two ends has
 // a step that is steeper. No branch is changed on that way: convection by moving air is the
 // larger one at both ends, so that a blend of it with that in still air would leave the
-// slope as it is. Most of it is not convection at all: the layers of air and clothes let
+// slope as it is. About half of it is not convection at all: the layers of air and clothes let
 // more vapour pass (exp(-0.472 v + 0.047 v²) and its like), the skin is less wet, and less
 // sweat drips off unused.
 func TestStillAirIsSteepByNature(t *testing.T) {
