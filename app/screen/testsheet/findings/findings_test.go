@@ -85,7 +85,7 @@ func TestRedFlagsComeFirst(t *testing.T) {
 	}
 	in := inputOf(t, gained)
 	list := sp.cautions(in)
-	if len(list) < 3 || !strings.Contains(list[0].Title, "heavier after than before") || !strings.Contains(list[0].Sentence, "Stop drinking") {
+	if len(list) < 3 || !strings.Contains(list[0].Title, "heavier after than before") || !strings.Contains(list[0].Sentence, "No more to drink") {
 		t.Fatalf("cautions %q", list)
 	}
 	last := list[len(list)-1]
