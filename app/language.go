@@ -41,7 +41,7 @@ func (s *Shell) build(opened *store.Store, settings record.Settings) error {
 		return err
 	}
 	s.words = texts
-	d.Beside, d.SettingsChanged, d.Languages = s.options.Beside, s.settingsChanged, s.options.Languages
+	d.Beside, d.SettingsChanged, d.Languages, d.Bell = s.options.Beside, s.settingsChanged, s.options.Languages, s.bell
 	s.program = newProgram(s, d)
 	return nil
 }

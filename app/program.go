@@ -80,6 +80,7 @@ func (p *Program) Open(place desk.Place) {
 	}
 	view, err := p.make(place)
 	if err != nil {
+		p.stays()
 		p.cannotOpen(err)
 		return
 	}
@@ -167,6 +168,7 @@ func (p *Program) leave() bool {
 	if err == nil {
 		return true
 	}
+	p.stays()
 	w := p.desk.Words
 	sentence := w.Say("frame.notkept", desk.Sentence(w, err))
 	if hopeless(err) {
@@ -175,6 +177,13 @@ func (p *Program) leave() bool {
 	}
 	p.desk.Say(sentence, "", nil)
 	return false
+}
+
+// stays tells the present screen that it was not left after all.
+func (p *Program) stays() {
+	if s, ok := p.view.(desk.Stayer); ok {
+		s.Stayed()
+	}
 }
 
 // Back shows the place before this one.
@@ -276,6 +285,7 @@ func (p *Program) Close(ctx context.Context) error {
 		p.view.Leave()
 	}
 	if err := p.keeper.Close(ctx); err != nil {
+		p.stays()
 		return fmt.Errorf("save before closing: %w", err)
 	}
 	p.clearUp(desk.Place{})

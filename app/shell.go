@@ -15,6 +15,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/keep"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/sound"
 	"ebbwell/app/screen/welcome"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
@@ -39,6 +40,8 @@ type Options struct {
 	Tour bool
 	// Languages are those that can be chosen; nil is those that are complete.
 	Languages []language.Tag
+	// Player plays the tone of reminders; nil plays none.
+	Player sound.Player
 	// OnWindow runs a function on the window's thread, from any other; nil is
 	// the toolkit's own.
 	OnWindow func(func())
@@ -57,6 +60,8 @@ type Shell struct {
 	greeted *store.Store
 	// opening is set while the data folder is being opened.
 	opening *opening
+	// bell rings at reminders until the window closes.
+	bell *sound.Bell
 	// temporary is the folder of the invented practice, removed at the end.
 	temporary string
 }
@@ -79,7 +84,7 @@ func NewShell(a fyne.App, w fyne.Window, texts *words.Words, o Options) *Shell {
 	if o.Languages == nil {
 		o.Languages = words.Languages()
 	}
-	return &Shell{app: a, window: w, words: texts, system: texts, options: o}
+	return &Shell{app: a, window: w, words: texts, system: texts, options: o, bell: sound.NewBell(o.Player, a.Preferences(), o.Beside.Run)}
 }
 
 // Program returns what runs in the window; nil before a folder is open.
@@ -211,6 +216,7 @@ func (s *Shell) closeWindow() {
 	if s.options.Closing != nil {
 		s.options.Closing()
 	}
+	s.bell.Close()
 	s.window.Close()
 }
 
@@ -238,6 +244,7 @@ func (s *Shell) Close() error {
 		}
 		s.temporary = ""
 	}
+	s.bell.Close()
 	return nil
 }
 

@@ -1,6 +1,8 @@
 package app
 
 import (
+	"context"
+	"errors"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -69,5 +71,41 @@ func TestGroupSession(t *testing.T) {
 	p.Open(desk.Place{Screen: desk.TestDay, Part: desk.PartSheets})
 	if !apptest.Has(w, "testday.search") {
 		t.Error("the list of single sheets cannot be reached")
+	}
+}
+
+// staying is a screen that counts how often it was told that it stays.
+type staying struct {
+	desk.View
+	stayed int
+}
+
+func (s *staying) Stayed() { s.stayed++ }
+
+// TestScreenIsToldThatItStays: one that cannot be left, since it is not saved, and one
+// whose window cannot close.
+func TestScreenIsToldThatItStays(t *testing.T) {
+	s, _ := start(t, "", true)
+	p := s.Program()
+	view := &staying{View: p.view}
+	p.view = view
+	fails := true
+	p.keeper.Later("test", func(context.Context) error {
+		if fails {
+			return errors.New("disk full")
+		}
+		return nil
+	})
+	p.Open(desk.Place{Screen: desk.TestDay})
+	if view.stayed != 1 || p.view != desk.View(view) {
+		t.Errorf("told %d times", view.stayed)
+	}
+	if err := p.Close(context.Background()); err == nil || view.stayed != 2 {
+		t.Errorf("closed with %v, told %d times", err, view.stayed)
+	}
+	fails = false
+	p.Open(desk.Place{Screen: desk.TestDay})
+	if view.stayed != 2 || p.view == desk.View(view) {
+		t.Error("a screen that was left is told that it stays")
 	}
 }

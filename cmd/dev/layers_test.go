@@ -36,7 +36,7 @@ func layers() [][]string {
 		{"app/kit/desk"},
 		{"app/kit/field", "app/kit/chart"},
 		{"app/apptest/inspect"},
-		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount"},
+		{"app/kit/look", "app/kit/keep", "app/kit/undo", "app/kit/amount", "app/kit/sound"},
 		{"internal/demo"},
 		{"internal/store/large"}, // fills a store for its benchmarks
 		{"internal/disclose"},

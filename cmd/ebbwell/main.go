@@ -13,6 +13,7 @@ import (
 	fyneapp "fyne.io/fyne/v2/app"
 
 	"ebbwell/app"
+	"ebbwell/app/kit/sound"
 	"ebbwell/assets"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
@@ -73,7 +74,7 @@ func run() error {
 	w.SetPadded(false)
 	w.SetMaster()
 	place(a, w)
-	shell := app.NewShell(a, w, texts, app.Options{Dir: o.dir, Demo: o.demo, Tour: true, Closing: func() { remember(a, w) }})
+	shell := app.NewShell(a, w, texts, app.Options{Dir: o.dir, Demo: o.demo, Tour: true, Player: sound.System(), Closing: func() { remember(a, w) }})
 	shell.Start()
 	if o.places != "" {
 		stop := app.ReportPlaces(w, o.places)

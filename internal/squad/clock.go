@@ -75,7 +75,7 @@ func PatchOf(t record.Test, now time.Time) Patch {
 			continue
 		}
 		p.Laboratory = p.Laboratory || !one.Sodium.Known()
-		on, ok := t.Session.At(one.On, now.Location())
+		on, ok := putOn(t.Session, one.On, now)
 		if one.Off == "" {
 			p.On, p.Off = true, false
 			if ok {
@@ -97,6 +97,26 @@ func PatchOf(t record.Test, now time.Time) Patch {
 		}
 	}
 	return p
+}
+
+// farOff is further from the start than a patch is put on before a session, or a session
+// that begins after midnight is prepared the evening before.
+const farOff = 12 * time.Hour
+
+// putOn is when a patch went on: within hours of the start of the session, so that while
+// the end is not known a time long before the start is one of the next day, and one that
+// is still to come one of the evening before.
+func putOn(s record.Session, c record.Clock, now time.Time) (on time.Time, ok bool) {
+	on, ok = s.At(c, now.Location())
+	start, known := s.At(s.Start, now.Location())
+	switch {
+	case !ok || !known:
+	case start.Sub(on) > farOff:
+		on = on.AddDate(0, 0, 1)
+	case on.After(now) && on.Sub(start) > farOff:
+		on = on.AddDate(0, 0, -1)
+	}
+	return on, ok
 }
 
 // TurnPatches puts the patches of a session on, or takes those that are on off,

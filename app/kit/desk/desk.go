@@ -14,6 +14,7 @@ import (
 	"golang.org/x/text/language"
 
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/sound"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/fuel"
@@ -112,6 +113,8 @@ type Desk struct {
 	// Later runs something on the window's thread once a time has passed, for what
 	// shows the clock; the function returned takes it back. Nil where no clock goes.
 	Later func(wait time.Duration, do func()) (stop func())
+	// Bell rings at reminders; one that is silent where nothing plays.
+	Bell *sound.Bell
 	// Round is the group an athlete was opened from, in its order: the keys that go to
 	// the next athlete follow it.
 	Round []record.ID
@@ -150,7 +153,7 @@ func New(s *store.Store, w *words.Words, now func() time.Time) (*Desk, error) {
 	return &Desk{
 		activities: activities.Named(w.Activity), Store: s, Words: w, Now: now, Host: field.NewHost(w), Beside: Inline{}, generic: generic.Named(w.Food, w.Portion),
 		Go: func(Place) {}, HeadChanged: func() {}, SettingsChanged: func() {}, Say: func(string, string, func()) {}, Unsay: func(string) {},
-		HandedOut: func() {}, Languages: words.Languages(),
+		HandedOut: func() {}, Languages: words.Languages(), Bell: sound.Silent(),
 	}, nil
 }
 

@@ -36,6 +36,10 @@ type Clearer interface{ ClearUp(next Place) }
 // the keyboard then.
 type Shower interface{ Shown() }
 
+// Stayer is a [View] that is told when it was left but stays in the window after all,
+// since it could not be saved or the other screen could not be opened.
+type Stayer interface{ Stayed() }
+
 // Printer is a [View] that can be printed (Ctrl+P).
 type Printer interface{ Print() }
 

@@ -43,7 +43,8 @@ func (v *View) askChange() {
 			look.NewEntry(say("squad.change.patch"), c.patch()),
 			look.NewEntry(say("squad.change.known"), c.number("known", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Known })),
 			look.NewEntry(say("squad.change.read"), c.number("read", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Read })),
-		), look.NewLabel(say("squad.change.bottles"), look.Strong, look.Ink), c.bottles())
+		), look.NewLabel(say("squad.change.bottles"), look.Strong, look.Ink), c.bottles(),
+		look.NewLabel(say("squad.sound"), look.Strong, look.Ink), v.soundPart())
 	v.desk.Host.Ask(v.canvas(), field.Question{
 		Name: "squad.change", Title: say("squad.change.title"), Sentence: say("squad.change.sentence"), Content: look.Pad(0, look.BarRoom+4, 0, 0, content), Width: 740,
 		Actions:  []field.Action{{Name: "done", Text: say("squad.change.done"), Kind: field.Primary}},

@@ -78,6 +78,7 @@ var (
 	_ desk.Undoer  = (*View)(nil)
 	_ desk.Printer = (*View)(nil)
 	_ desk.Shower  = (*View)(nil)
+	_ desk.Stayer  = (*View)(nil)
 )
 
 // New opens the session a place names, or the page that begins one.
@@ -199,6 +200,13 @@ func (v *View) Shown() {
 	}
 }
 
+// Stayed lets the clock go on in a day that could not be left.
+func (v *View) Stayed() {
+	if v.shown && v.stop == nil {
+		v.watch()
+	}
+}
+
 // every is how often the clock is looked at.
 const every = 5 * time.Second
 
@@ -213,11 +221,13 @@ func (v *View) watch() {
 	})
 }
 
-// Tick shows what the clock says: how long the session and the patches run.
+// Tick shows what the clock says: how long the session and the patches run, and rings
+// for what has fallen due.
 func (v *View) Tick() {
 	v.look()
 	v.follow()
 	v.desk.HeadChanged()
+	v.desk.Bell.Ring(v.reminders(), v.soundFailed)
 }
 
 // Leave ends the visit to a field and stops the clock.
@@ -249,7 +259,7 @@ func (v *View) Redo() bool { return v.stepped(v.doc != nil && v.doc.Redo()) }
 func (v *View) stepped(moved bool) bool {
 	if moved {
 		v.flush()
-		v.look()
+		v.lookByHand()
 		v.rebuild()
 	}
 	return moved
@@ -271,7 +281,7 @@ func (v *View) flushNow() bool {
 // changed follows a change of the day by the person.
 func (v *View) changed() {
 	v.desk.Withdraw()
-	v.look()
+	v.lookByHand()
 	v.follow()
 	v.desk.HeadChanged()
 }
