@@ -64,7 +64,7 @@ func newFrame(d *desk.Desk, openPlace func(desk.Screen), openTab func(desk.Scree
 	w := d.Words
 	f := &frame{
 		desk:  d,
-		saved: look.NewParagraph("", look.Note, look.Ink3),
+		saved: look.NewParagraph("", look.Note, look.Ink3).Called("frame.saved"),
 		title: look.NewLabel("", look.Title, look.Ink).Shorten(),
 		under: look.NewLabel("", look.Body, look.Ink2).Shorten(),
 		strip: field.NewStrip(d.Host, "frame.strip"), stopStrip: func() {},

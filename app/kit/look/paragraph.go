@@ -13,6 +13,7 @@ import (
 type Paragraph struct {
 	widget.BaseWidget
 
+	name  string
 	text  string
 	style Style
 	tone  Tone
@@ -51,6 +52,15 @@ func NewParagraph(text string, style Style, tone Tone) *Paragraph {
 	p.ExtendBaseWidget(p)
 	return p
 }
+
+// Called gives it a name by which tests and drivers read it.
+func (p *Paragraph) Called(name string) *Paragraph {
+	p.name = name
+	return p
+}
+
+// Name is the name it was given; mostly none.
+func (p *Paragraph) Name() string { return p.name }
 
 // Text returns the text.
 func (p *Paragraph) Text() string { return p.text }

@@ -89,10 +89,17 @@ func start(ctx context.Context, args []string) (err error) {
 		// Wine shows this machine's files on drive Z, and ends a program at once on a signal.
 		c.CloseKeys, c.Root = "alt+F4", "Z:"
 	}
+	var small disk
+	defer func() { err = errors.Join(err, small.unmount()) }()
+	full, err := diskPart(ctx, &small, work, os.Stdout)
+	if err != nil {
+		return err
+	}
 	steps := script(*windows, *kills)
 	if *part == "squad" {
 		steps = squadAlone(*kills)
 	}
+	steps = append(steps, full...)
 	return runScript(ctx, c, steps)
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -144,5 +145,39 @@ func TestKeptPractice(t *testing.T) {
 		if err := keptPractice("Käfer & Varrow")(ctx, dir); (err == nil) != well {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+}
+
+// What a control says is read, a folder is copied whole, and a disk that is not full is
+// told from one that is.
+func TestSmallDisk(t *testing.T) {
+	p := drive.Places{Controls: []drive.Control{{Name: "frame.saved", Text: "Not saved yet: The disk is full. Free some space."}}}
+	if err := says(p, "frame.saved", "The disk is full."); err != nil {
+		t.Error(err)
+	}
+	if says(p, "frame.saved", "All changes saved") == nil || says(p, "frame.nosuch", "The disk is full.") == nil {
+		t.Error("what nothing says is read")
+	}
+	from, to := t.TempDir(), t.TempDir()
+	if err := errors.Join(os.Mkdir(filepath.Join(from, "copies"), 0o700), os.WriteFile(filepath.Join(from, "copies", "a"), []byte("a"), 0o600)); err != nil {
+		t.Fatal(err)
+	}
+	if err := copyFolder(from, to); err != nil {
+		t.Fatal(err)
+	}
+	if data, err := os.ReadFile(filepath.Join(to, "copies", "a")); err != nil || string(data) != "a" {
+		t.Errorf("copied %q, %v", data, err)
+	}
+	d := disk{at: to}
+	if d.fill() == nil {
+		t.Error("a disk with room counts as full")
+	}
+	if err := d.free(); err != nil {
+		t.Error(err)
+	}
+	said := &strings.Builder{}
+	steps, err := diskPart(context.Background(), &disk{}, filepath.Join(to, "nosuch"), said)
+	if err != nil || len(steps) > 0 || !strings.Contains(said.String(), "not tried") {
+		t.Errorf("%d steps, %v, said %q", len(steps), err, said)
 	}
 }
