@@ -29,6 +29,7 @@ const (
 	OddBottleNext  = "bottle-next"  // the same after as the neighbour's; A g, Name, Item
 	OddRowTwice    = "row-twice"    // all bottles before as the neighbour's; Name, Item
 	OddApart       = "apart"        // two weighings far apart; A kg, B kg
+	OddLimit       = "limit"        // a value outside its limits, whatever it may be; Problem
 )
 
 // Odd is a value that may be a mistake while one can still weigh again.
@@ -44,6 +45,8 @@ type Odd struct {
 	WeighAgain bool
 	// Moment is the weighing it is about.
 	Moment record.Moment
+	// Problem is the limit that was passed, of an [OddLimit].
+	Problem evidence.Problem
 	// Reason is why it was kept; empty while it stands open.
 	Reason string
 }
@@ -61,6 +64,7 @@ func oddities(rows []Row, at int) []Odd {
 	for i := range r.Sheet.Test.Bottles {
 		list = append(list, bottle(rows, at, i)...)
 	}
+	list = append(list, outside(r, list)...)
 	reasons := map[string]string{}
 	for _, raw := range r.Sheet.Raw {
 		if raw.Reason {

@@ -211,6 +211,7 @@ func (r *Row) lacks(hasBefore, hasAfter bool) []string {
 	add(LackSecond, hasAfter && second && len(Masses(t, record.After)) < 2)
 	add(LackTold, r.Flagged && !r.Flag.Told())
 	add(LackLaboratory, r.Patch.Laboratory && r.Patch.Off)
+	add(LackUnreadable, slices.ContainsFunc(r.Sheet.Raw, func(raw record.RawText) bool { return !raw.Reason }))
 	return list
 }
 

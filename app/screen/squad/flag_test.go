@@ -68,3 +68,25 @@ func TestHiddenFlagNamesBoth(t *testing.T) {
 func rowsShow(h *hands, text string) bool {
 	return strings.Contains(strings.Join(apptest.VisibleTexts(h.v.ui.list), " "), text)
 }
+
+// TestFlagStaysInSight: in a window that is too low for the whole row, what the flag says
+// is in sight while who was told is typed.
+func TestFlagStaysInSight(t *testing.T) {
+	d, clock, id := squadDesk(t, crew()[:4])
+	h := openDay(t, d, clock, id, 1186, 700, true, 150)
+	h.v.openRowAt(2, "before")
+	h.at("before", "83.2\n")
+	h.until(18, 47)
+	h.v.openRowAt(2, "after")
+	h.at("after", "83.5\n")
+	h.v.openRowAt(0, "")
+	h.v.openRowAt(2, "told")
+	scroll, o := h.v.ui.scroll, h.v.open
+	if o.view.Size().Height <= scroll.Size().Height {
+		t.Fatalf("the row of %.0f px fits into %.0f", o.view.Size().Height, scroll.Size().Height)
+	}
+	top := o.view.Position().Y + o.view.below.Position().Y + o.panels.Position().Y
+	if at := scroll.Offset(); top < at || top+o.panels.Size().Height > at+scroll.Size().Height {
+		t.Errorf("the flag stands from %.0f to %.0f, in sight is %.0f to %.0f", top, top+o.panels.Size().Height, at, at+scroll.Size().Height)
+	}
+}

@@ -34,12 +34,26 @@ func (v *View) openRowAt(i int, what string) {
 }
 
 // revealRow brings the whole of the row at the scale into sight where there is room
-// for it, and not only the field that has the keyboard.
+// for it, and not only the field that has the keyboard; else what the panels say, where
+// the keyboard is in one of them.
 func (v *View) revealRow() {
 	w, scroll := v.open.view, v.ui.scroll
-	if h := w.Size().Height; h > 0 && h <= scroll.Size().Height {
-		scroll.Reveal(w.Position().Y, w.Position().Y+h)
+	top, h := w.Position().Y, w.Size().Height
+	if h > scroll.Size().Height {
+		if !v.open.inPanels(v.canvas().Focused()) {
+			return
+		}
+		top += w.below.Position().Y + v.open.panels.Position().Y
+		h = v.open.panels.Size().Height
 	}
+	if h > 0 && h <= scroll.Size().Height {
+		scroll.Reveal(top, top+h)
+	}
+}
+
+// inPanels reports whether a field is one of the panels.
+func (o *openRow) inPanels(f fyne.Focusable) bool {
+	return slices.ContainsFunc(o.panelInputs, func(in *input) bool { return fyne.Focusable(in.control) == f })
 }
 
 // reopen builds the open row anew, after undo or where the window became narrow.
@@ -252,11 +266,11 @@ func (v *View) key(in *input, r rune) bool {
 	empty := blank(in)
 	free := in.what == "reason" || in.what == "told"
 	switch {
-	case free && (r != '/' || !empty):
+	case free && !empty:
 		return false
-	case unicode.IsLetter(r) && empty:
+	case unicode.IsLetter(r) && empty && !free:
 		v.beginJump(r)
-	case r == '/': // no number has it
+	case r == '/': // no number has it, and no reason begins with it
 		v.beginJump(0)
 	case r == '*':
 		v.togglePatch()

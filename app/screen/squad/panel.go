@@ -3,6 +3,7 @@ package squad
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 
@@ -235,7 +236,7 @@ func (o *openRow) oddPanel(r squad.Row, odd squad.Odd) fyne.CanvasObject {
 	why := o.line("reason", 200)
 	why.SetPlaceholder(o.v.say("squad.reason"))
 	why.OnLeft = func(text string) {
-		if text = strings.TrimSpace(text); text != "" {
+		if text = o.inWords(why, text, "squad.reason.words"); text != "" {
 			o.v.edit("squad.reason", o.id, func(s *sheet) { s.Reasons[odd.Path] = text })
 		}
 		o.v.left()
@@ -244,6 +245,18 @@ func (o *openRow) oddPanel(r squad.Row, odd squad.Odd) fyne.CanvasObject {
 	o.panelInput(&input{what: "reason", control: why, has: func(squad.Row) bool { return true }})
 	right = append(right, look.MinSized(240, 0, why))
 	return look.NewBarred(look.Columns(16, []look.Track{look.Share(1), look.Fit()}, words, look.VBox(6, right...)))
+}
+
+// inWords is a reason or a name as it was typed; empty, with that said at the field, where
+// it has no letter: the hands were at the number pad.
+func (o *openRow) inWords(l *field.Line, text, key string) string {
+	text = strings.TrimSpace(text)
+	l.SetTrouble(field.Fine, "")
+	if text != "" && !strings.ContainsFunc(text, unicode.IsLetter) {
+		l.SetTrouble(field.Wrong, o.v.say(key))
+		return ""
+	}
+	return text
 }
 
 // flagBelow is what a flagged row says below its cells while it is not open.
@@ -274,7 +287,7 @@ func (o *openRow) flagPanel(r squad.Row) fyne.CanvasObject {
 	told := o.line("told", 80)
 	told.SetPlaceholder(say("squad.flag.name"))
 	told.OnLeft = func(text string) {
-		if text = strings.TrimSpace(text); text != "" {
+		if text = o.inWords(told, text, "squad.flag.words"); text != "" {
 			o.v.edit("squad.told", o.id, func(s *sheet) {
 				consult.Note(&s.Record, record.SafetyNote{Kind: record.SafetyTold, Item: consult.ToldName, Text: text, Done: o.v.now()})
 			})
@@ -340,12 +353,18 @@ func (v *View) effects(r squad.Row) string {
 			return v.say("squad.effect."+lack, by.Number(low, quantity.Litre), by.Amount(high, quantity.Litre))
 		}
 		switch lack {
+		case squad.LackBefore:
+			return v.say("squad.effect.before")
+		case squad.LackBottles:
+			return v.say("squad.effect.bottles")
 		case squad.LackBottlesLeft:
 			return v.say("squad.effect.bottles-left")
 		case squad.LackAfter:
 			return v.say("squad.effect.after")
 		case squad.LackTimes:
 			return v.say("squad.effect.times")
+		case squad.LackLaboratory:
+			return v.say("squad.effect.laboratory")
 		}
 	}
 	return ""

@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
@@ -220,6 +221,8 @@ func (v *View) oddWords(r squad.Row, o squad.Odd) (title, sentence string) {
 		return v.say("squad.odd.twice", strconv.Itoa(o.Other), bottle, g(o.A)), v.say("squad.odd.undrunk.check")
 	case squad.OddBottleNext:
 		return v.say("squad.odd.next", bottle, o.Name, g(o.A)), v.say("squad.odd.undrunk.check")
+	case squad.OddLimit:
+		return desk.ProblemSentence(v.desk.Words, o.Problem), v.say("squad.odd.limit.check")
 	case squad.OddRowTwice:
 		return v.say("squad.odd.row", o.Name), v.say("squad.odd.undrunk.check")
 	case squad.OddBottleOther:
@@ -282,6 +285,11 @@ func (v *View) sharedWords() string {
 	}
 	if kg, beyond, ok := squad.Drift(g); ok && beyond {
 		add(v.say("squad.drift", sp.Words.Signed(kg, 2)+"\u00a0"+string(quantity.Kilogram)))
+	}
+	if minutes, ok := g.Session.Elapsed(v.desk.Now().Location()); ok {
+		if p := evidence.Check(evidence.Duration, 0, minutes); p != nil {
+			add(desk.ProblemSentence(v.desk.Words, *p))
+		}
 	}
 	if squad.ClocksChanged(g.Session, v.desk.Now().Location()) {
 		add(v.say("squad.clocks"))
