@@ -29,20 +29,22 @@ func (v *View) askChange() {
 	c := &changing{v: v}
 	say := v.say
 	content := look.VBox(10,
-		look.NewForm(look.NewEntry(say("squad.change.name"), c.line("name", 60, func(g *record.GroupSession) *string { return &g.Name })),
+		look.NewForm(
+			look.NewEntry(say("squad.change.name"), c.line("name", 60, func(g *record.GroupSession) *string { return &g.Name })),
+			look.NewEntry(say("squad.change.day"), c.day()),
 			look.NewEntry(say("squad.change.place"), c.line("place", 80, func(g *record.GroupSession) *string { return &g.Session.Place })),
 			look.NewEntry(say("squad.change.sport"), c.sport()),
-			look.NewEntry(say("squad.change.met"), c.number("met", evidence.MetValue, quantity.Met, func(g *record.GroupSession) *record.Number { return &g.Session.Met })),
 			look.NewEntry(say("squad.change.start"), c.clock("start", func(g *record.GroupSession) *record.Clock { return &g.Session.Start })),
 			look.NewEntry(say("squad.change.end"), c.clock("end", func(g *record.GroupSession) *record.Clock { return &g.Session.End })),
 			look.NewEntry(say("squad.change.temperature"), c.number("temperature", evidence.AirTemperature, quantity.DegreeCelsius, func(g *record.GroupSession) *record.Number { return &g.Air.Temperature })),
 			look.NewEntry(say("squad.change.humidity"), c.number("humidity", evidence.Humidity, quantity.PerCent, func(g *record.GroupSession) *record.Number { return &g.Air.Humidity })),
 			look.NewEntry(say("squad.change.wind"), c.number("wind", evidence.Wind, quantity.MetrePerSecond, func(g *record.GroupSession) *record.Number { return &g.Air.Wind })),
 			look.NewEntry(say("squad.change.sun"), c.sun()),
-			look.NewEntry(say("squad.change.step"), c.number("step", evidence.ScaleStep, quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.ScaleStep })),
+			look.NewEntry(say("squad.change.met"), c.number("met", evidence.MetValue, quantity.Met, func(g *record.GroupSession) *record.Number { return &g.Session.Met })),
 			look.NewEntry(say("squad.change.patch"), c.patch()),
 			look.NewEntry(say("squad.change.known"), c.number("known", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Known })),
 			look.NewEntry(say("squad.change.read"), c.number("read", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Read })),
+			look.NewEntry(say("squad.change.step"), c.number("step", evidence.ScaleStep, quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.ScaleStep })).Wide(),
 		), look.NewLabel(say("squad.change.bottles"), look.Strong, look.Ink), c.bottles(),
 		look.NewLabel(say("squad.sound"), look.Strong, look.Ink), v.soundPart())
 	v.desk.Host.Ask(v.canvas(), field.Question{
@@ -115,6 +117,19 @@ func (c *changing) clock(name string, at func(*record.GroupSession) *record.Cloc
 		})
 	}
 	f.OnLeft = func(record.Clock, bool) { c.left() }
+	return f
+}
+
+// day is the day of the session: another than today where paper is entered afterwards.
+func (c *changing) day() *field.Date {
+	f := field.NewDate(c.v.desk.Host, "squad.change.day", field.Past)
+	f.SetDate(c.v.doc.Now().session.Session.Date)
+	f.OnChanged = func(day record.Date) {
+		if day != "" {
+			c.typed("day", func(g *record.GroupSession) { g.Session.Date = day })
+		}
+	}
+	f.OnLeft = func(record.Date, bool) { c.left() }
 	return f
 }
 

@@ -12,6 +12,8 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/internal/evidence"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -28,10 +30,14 @@ type start struct {
 	marked   map[record.ID]bool
 	group    *field.Choice
 	as       *field.Choice
-	list     *fyne.Container
-	scroll   *look.Scroll
-	begin    *field.Button
-	body     fyne.CanvasObject
+	// step asks the resolution of the scale, once a day: hidden where a session of today
+	// has it already.
+	step   *field.Number
+	scale  record.Number
+	list   *fyne.Container
+	scroll *look.Scroll
+	begin  *field.Button
+	body   fyne.CanvasObject
 }
 
 func newStart(v *View) (*start, error) {
@@ -70,13 +76,23 @@ func (s *start) build() {
 		templates = append(templates, field.Option{Key: strconv.Itoa(i), Text: s.v.speaker(false).Dated(g.Session.Date, "") + " · " + s.v.nameOf(g)})
 	}
 	s.as = field.NewChoice(h, "squad.start.as", templates)
+	s.as.OnChosen = func(string) { s.askStep() }
+	s.step = field.NewNumber(h, "squad.start.step", evidence.ScaleStep, quantity.Kilogram)
+	s.step.SetShown(s.v.speaker(false).By.Unit(quantity.Kilogram))
+	s.step.OnChanged = func(r field.Reading) {
+		s.scale = record.Number{}
+		if r.Usable() {
+			s.scale = record.Num(r.Value, r.Unit)
+		}
+	}
 	s.begin = field.NewButton(h, "squad.start.begin", "", field.Primary, s.press)
 	sheets := field.NewButton(h, "squad.start.sheets", say("squad.start.sheets"), field.Outline, s.v.goToSheets)
 	s.list = look.VBox(0)
 	s.scroll = look.NewScroll(s.list)
 	form := look.NewForm(look.NewEntry(say("squad.start.group"), s.group).Wide(), look.NewEntry(say("squad.start.as"), s.as).Wide())
+	scale := look.NewForm(look.NewEntry(say("squad.start.step"), s.step).Wide())
 	sheet := look.NewSheet(look.VBox(10, look.NewLabel(say("squad.start.title"), look.Title, look.Ink), look.NewParagraph(say("squad.start.note"), look.Body, look.Ink2),
-		form, look.Grow(look.Pad(0, 0, 0, 0, s.scroll)), look.HBox(10, s.begin, sheets)))
+		form, scale, look.Grow(look.Pad(0, 0, 0, 0, s.scroll)), look.HBox(10, s.begin, sheets)))
 	s.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.MaxWidth(760, sheet))
 	if len(s.sessions) > 0 {
 		s.as.Choose("0")
@@ -86,7 +102,41 @@ func (s *start) build() {
 	} else {
 		s.group.Choose(everybody)
 	}
+	_, known := s.today()
+	look.ShowIf(scale, !known)
+	s.askStep()
 	s.mark()
+}
+
+// today is the resolution that a session of today has.
+func (s *start) today() (step record.Number, known bool) {
+	for _, g := range s.sessions {
+		if g.Session.Date == s.v.desk.Today() && g.ScaleStep.Known() {
+			return g.ScaleStep, true
+		}
+	}
+	return step, false
+}
+
+// askStep puts the resolution of the chosen session into the field, to be looked at; one
+// of today is taken as it is.
+func (s *start) askStep() {
+	s.step.Clear()
+	s.scale = s.chosen().ScaleStep
+	if step, known := s.today(); known {
+		s.scale = step
+	}
+	if s.scale.Known() {
+		s.step.SetValue(*s.scale.Value)
+	}
+}
+
+// chosen is the session to begin as; an empty one for none.
+func (s *start) chosen() record.GroupSession {
+	if i, err := strconv.Atoi(s.as.Chosen()); err == nil && i < len(s.sessions) {
+		return s.sessions[i]
+	}
+	return record.GroupSession{}
 }
 
 // groupOf is the group whose name a session has.
@@ -154,10 +204,8 @@ func (s *start) follow() {
 // press begins the session and opens it.
 func (s *start) press() {
 	d := s.v.desk
-	var last record.GroupSession
-	if i, err := strconv.Atoi(s.as.Chosen()); err == nil && i < len(s.sessions) {
-		last = s.sessions[i]
-	}
+	last := s.chosen()
+	last.ScaleStep = s.scale
 	name := ""
 	if i, err := strconv.Atoi(s.group.Chosen()); err == nil {
 		name = s.groups[i]
