@@ -44,7 +44,7 @@ func (v *View) askChange() {
 			look.NewEntry(say("squad.change.patch"), c.patch()),
 			look.NewEntry(say("squad.change.known"), c.number("known", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Known })),
 			look.NewEntry(say("squad.change.read"), c.number("read", "", quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.Check.Read })),
-			look.NewEntry(say("squad.change.step"), c.number("step", evidence.ScaleStep, quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.ScaleStep })).Wide(),
+			look.NewEntry(say("squad.change.step"), look.HBox(0, look.MinSized(140, 0, c.number("step", evidence.ScaleStep, quantity.Kilogram, func(g *record.GroupSession) *record.Number { return &g.ScaleStep })))).Wide(),
 		), look.NewLabel(say("squad.change.bottles"), look.Strong, look.Ink), c.bottles(),
 		look.NewLabel(say("squad.sound"), look.Strong, look.Ink), v.soundPart())
 	v.desk.Host.Ask(v.canvas(), field.Question{

@@ -61,7 +61,7 @@ const (
 // masses, loss and state stay.
 func gridFor(width float32) grid {
 	g := grid{}
-	px := [columnsInAll]float32{24, 0, 62, 12, 52, 56, 66, 58, 84, 62, 84, 88, 108, 136}
+	px := [columnsInAll]float32{24, 0, 62, 12, 52, 56, 66, 58, 84, 62, 92, 88, 108, 136}
 	switch {
 	case width < look.Scaled(tinyPx):
 		g.level, px = tiny, [columnsInAll]float32{24, 0, 0, 0, 0, 0, 0, 0, 100, 0, 0, 0, 126, 150}

@@ -9,6 +9,7 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
+	"ebbwell/internal/words"
 )
 
 // TestLimitsInTheRow: a value outside its limits of which nothing more is known is asked
@@ -27,7 +28,7 @@ func TestLimitsInTheRow(t *testing.T) {
 		t.Fatalf("odd %+v", h.v.rows[0].Odd)
 	}
 	title, _ := h.v.oddWords(h.v.rows[0], odd)
-	if title != desk.ProblemSentence(d.Words, odd.Problem) || !strings.Contains(title, "700") || !rowsShow(h, title) {
+	if title != words.AtStart(desk.ProblemSentence(d.Words, odd.Problem)) || !strings.Contains(title, "700") || !rowsShow(h, title) {
 		t.Errorf("said %q", title)
 	}
 	h.v.openRowAt(0, "reason")

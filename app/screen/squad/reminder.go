@@ -50,5 +50,5 @@ func (v *View) soundPart() fyne.CanvasObject {
 	try := field.NewButton(v.desk.Host, "squad.change.sound.try", v.say("squad.sound.try"), field.Outline, func() {
 		bell.Try(func(err error) { said.SetText(v.soundWords(err)) })
 	})
-	return look.VBox(6, look.HBox(14, on, try), said)
+	return look.VBox(6, said, look.HBox(14, on, try)) // the answer stays in sight above the button
 }

@@ -90,7 +90,7 @@ func (s *start) build() {
 	s.list = look.VBox(0)
 	s.scroll = look.NewScroll(s.list)
 	form := look.NewForm(look.NewEntry(say("squad.start.group"), s.group).Wide(), look.NewEntry(say("squad.start.as"), s.as).Wide())
-	scale := look.NewForm(look.NewEntry(say("squad.start.step"), s.step).Wide())
+	scale := look.NewForm(look.NewEntry(say("squad.start.step"), look.HBox(0, look.MinSized(140, 0, s.step))).Wide())
 	sheet := look.NewSheet(look.VBox(10, look.NewLabel(say("squad.start.title"), look.Title, look.Ink), look.NewParagraph(say("squad.start.note"), look.Body, look.Ink2),
 		form, scale, look.Grow(look.Pad(0, 0, 0, 0, s.scroll)), look.HBox(10, s.begin, sheets)))
 	s.body = look.Pad(look.TopPad, 0, look.FootPad, 0, look.MaxWidth(760, sheet))

@@ -12,6 +12,7 @@ import (
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
+	"ebbwell/internal/words"
 )
 
 // lackKeys are the texts of what is missing.
@@ -222,7 +223,7 @@ func (v *View) oddWords(r squad.Row, o squad.Odd) (title, sentence string) {
 	case squad.OddBottleNext:
 		return v.say("squad.odd.next", bottle, o.Name, g(o.A)), v.say("squad.odd.undrunk.check")
 	case squad.OddLimit:
-		return desk.ProblemSentence(v.desk.Words, o.Problem), v.say("squad.odd.limit.check")
+		return words.AtStart(desk.ProblemSentence(v.desk.Words, o.Problem)), v.say("squad.odd.limit.check")
 	case squad.OddRowTwice:
 		return v.say("squad.odd.row", o.Name), v.say("squad.odd.undrunk.check")
 	case squad.OddBottleOther:
