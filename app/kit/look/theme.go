@@ -3,6 +3,7 @@ package look
 import (
 	"image/color"
 	"maps"
+	"sync/atomic"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -18,6 +19,8 @@ type Theme struct {
 	regular  fyne.Resource
 	semibold fyne.Resource
 	colours  map[fyne.ThemeColorName]color.Color
+	// lines are the lines of each style, once they have been measured.
+	lines *[Key + 1]atomic.Pointer[line]
 }
 
 var _ fyne.Theme = (*Theme)(nil)
@@ -30,6 +33,7 @@ func NewTheme(dark bool, textPercent int) *Theme {
 		factor:   float32(min(max(textPercent, 75), 200)) / 100,
 		regular:  fyne.NewStaticResource("plex-regular.ttf", assets.FontRegular()),
 		semibold: fyne.NewStaticResource("plex-semibold.ttf", assets.FontSemiBold()),
+		lines:    new([Key + 1]atomic.Pointer[line]),
 	}
 	t.colours = colours(t.palette)
 	return t

@@ -76,9 +76,27 @@ func (s Style) Width(text string) float32 {
 func (s Style) Height() float32 { return ceil(s.exact()) }
 
 // exact is the height of one line as the toolkit measures it.
-func (s Style) exact() float32 {
-	size, _ := s.measure("M")
-	return size.Height
+func (s Style) exact() float32 { return s.line().height }
+
+// line is the height of a line of a style and its baseline, px.
+type line struct{ height, baseline float32 }
+
+// line is measured once a theme: a quarter of a keystroke in the planner went into
+// looking it up among all texts, and the toolkit forgets what it measured a minute ago.
+// Another text size is another theme.
+func (s Style) line() line {
+	t := themeNow()
+	if t == nil {
+		size, base := s.measure("M")
+		return line{size.Height, base}
+	}
+	if l := t.lines[s].Load(); l != nil {
+		return *l
+	}
+	size, base := s.measure("M")
+	l := line{size.Height, base}
+	t.lines[s].Store(&l)
+	return l
 }
 
 // measure is the size of a text as the painters draw it, and its baseline.
@@ -94,8 +112,7 @@ func (s Style) Pitch() float32 {
 // Baseline returns the distance from the top of a line to its baseline, in
 // whole px: that is where the painters set it.
 func (s Style) Baseline() float32 {
-	_, base := s.measure("M")
-	return ceil(base)
+	return ceil(s.line().baseline)
 }
 
 // Write sets all there is to set of a text object: its words in a style and an
