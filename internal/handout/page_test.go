@@ -370,6 +370,9 @@ func TestNamesInAnyScript(t *testing.T) {
 		"王 Wei":          {"… Wei", "王"},
 		"王伟":             {"…", "王伟"},
 		"سلمى Haddad":    {"… Haddad", "سلمى"},
+		"שלום Cohen":     {"… Cohen", "שלום"},
+		"देव Sharma":     {"… Sharma", "देव"},
+		"ქეთი":           {"…", "ქეთი"},
 		"Jo 🏑":           {"Jo …", "🏑"},
 	} {
 		a, band, trip := match(), BottleBands{Terms: Terms{Practice: practice()}, Athlete: name}, TripPage{Terms: Terms{Practice: practice()}, Athlete: name}

@@ -120,6 +120,36 @@ func TestFormatsOfLanguages(t *testing.T) {
 	}
 }
 
+// Each language has its own plural: French counts none as one.
+func TestPluralsOfLanguages(t *testing.T) {
+	for tag, want := range map[language.Tag]string{
+		language.English: "0 tests, 1 test, 2 tests", language.German: "0 Tests, 1 Test, 2 Tests",
+		language.Spanish: "0 pruebas, 1 prueba, 2 pruebas", language.French: "0 test, 1 test, 2 tests",
+	} {
+		w := in(t, tag)
+		var got []string
+		for n := range 3 {
+			got = append(got, w.Say("import.count.tests", n))
+		}
+		if got := strings.Join(got, ", "); got != want {
+			t.Errorf("%s: %q, want %q", tag, got, want)
+		}
+	}
+}
+
+// Days of one month are written together as each language does.
+func TestSpansOfDays(t *testing.T) {
+	from, until := time.Date(2026, 7, 2, 0, 0, 0, 0, time.UTC), time.Date(2026, 7, 7, 0, 0, 0, 0, time.UTC)
+	for tag, want := range map[language.Tag]string{
+		language.English: "2–7 July", language.German: "2.–7. Juli", language.Spanish: "2–7 de julio", language.French: "2–7 juillet",
+	} {
+		w := in(t, tag)
+		if got := w.Say("heat.span.days", w.Number(float64(from.Day()), 0), w.Day(until)); got != want {
+			t.Errorf("%s: %q, want %q", tag, got, want)
+		}
+	}
+}
+
 // The order is that of the Unicode collation of each language.
 func TestNamesAreSortedByLanguage(t *testing.T) {
 	for tag, want := range map[language.Tag]string{
@@ -164,6 +194,13 @@ func TestTablesAreNamed(t *testing.T) {
 		if id := strings.TrimPrefix(r["id"], generic); says("food."+id) != r["name"] || (r["portion"] != "" && says("portion."+id) != r["portion"]) {
 			t.Errorf("food %s is %q, %q in the texts", id, w.Food(r["id"], ""), w.Portion(r["id"], ""))
 		}
+		// A note is a sentence in the texts: the numbers are those of the table.
+		if note := w.FoodNote(r["id"], ""); !slices.Equal(numbersOf(note), numbersOf(r["note"])) || (note == "") != (r["note"] == "") {
+			t.Errorf("the note on %s is %q, in the texts %q", r["id"], r["note"], note)
+		}
+		if within := w.FoodWithin(r["id"], ""); !strings.EqualFold(plainly(within), plainly(w.Food(r["id"], ""))) {
+			t.Errorf("food %s is %q within a line", r["id"], within)
+		}
 	}
 	for _, r := range tableOf(t, assets.Activities()) {
 		if got := says("activity." + r["id"]); got != r["activity"] {
@@ -181,6 +218,13 @@ func TestTablesAreNamed(t *testing.T) {
 			t.Errorf("%s, %s is not in the texts", r["sport"], r["chance"])
 		}
 	}
+}
+
+// numbersOf are the numbers of a text in their order of size.
+func numbersOf(text string) []string {
+	list := regexp.MustCompile(`\d+(?:\.\d+)?`).FindAllString(text, -1)
+	slices.Sort(list)
+	return list
 }
 
 func tableOf(t *testing.T, data []byte) []map[string]string {

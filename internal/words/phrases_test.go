@@ -22,10 +22,10 @@ type phrase struct {
 	write   string
 }
 
-// phrasesIn reads the list; each pattern has to find its own example.
-func phrasesIn(t *testing.T) []phrase {
+// phrasesIn reads the list of a language; each pattern has to find its own example.
+func phrasesIn(t *testing.T, tag language.Tag) []phrase {
 	t.Helper()
-	file, err := os.Open(filepath.Join("testdata", "phrases.csv"))
+	file, err := os.Open(filepath.Join("testdata", "phrases-"+tag.String()+".csv"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,14 +50,32 @@ func phrasesIn(t *testing.T) []phrase {
 	return list
 }
 
-// TestNoPhraseOfTheList: no English text, nor what a user reads beside the program, has
-// a phrase of the list.
+// plainBlanks is a text whose blanks all break.
+func plainBlanks(text string) string {
+	return strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(text)
+}
+
+// TestNoPhraseOfTheList: no text, nor what a user reads beside the program, has a phrase
+// of the list of its language.
 func TestNoPhraseOfTheList(t *testing.T) {
-	list := phrasesIn(t)
-	if len(list) < 30 {
-		t.Fatalf("only %d phrases", len(list))
+	for _, tag := range Written() {
+		least := 12
+		if tag == language.English {
+			least = 40
+		}
+		list := phrasesIn(t, tag)
+		if len(list) < least {
+			t.Errorf("%s: only %d phrases", tag, len(list))
+		}
+		noPhrase(t, tag, list)
 	}
-	texts, err := read(language.English.String())
+}
+
+// noPhrase holds the texts of a language, and what is read beside the program in it, to
+// a list.
+func noPhrase(t *testing.T, tag language.Tag, list []phrase) {
+	t.Helper()
+	texts, err := read(tag.String())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,7 +83,11 @@ func TestNoPhraseOfTheList(t *testing.T) {
 	for key, e := range texts {
 		all[key] = e.all()
 	}
-	for _, file := range []string{"README.md", "assets/CHANGES.md"} {
+	files := []string{"assets/changes/" + tag.String() + ".md"}
+	if tag == language.English {
+		files = []string{"README.md", "assets/CHANGES.md"}
+	}
+	for _, file := range files {
 		data, err := os.ReadFile(filepath.Join("..", "..", filepath.FromSlash(file)))
 		if err != nil {
 			t.Fatal(err)
@@ -75,8 +97,8 @@ func TestNoPhraseOfTheList(t *testing.T) {
 	for _, where := range slices.Sorted(maps.Keys(all)) {
 		for _, text := range all[where] {
 			for _, p := range list {
-				if found := p.pattern.FindString(text); found != "" {
-					t.Errorf("%s says %q; write: %s", where, found, p.write)
+				if found := p.pattern.FindString(plainBlanks(text)); found != "" {
+					t.Errorf("%s %s says %q; write: %s", tag, where, found, p.write)
 				}
 			}
 		}

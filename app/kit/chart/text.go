@@ -32,7 +32,7 @@ func (p *pen) text(s string, x, y, width float32, style look.Style, c color.Colo
 		p.put(o)
 	}
 	p.next++
-	s = p.fit(s, style, width)
+	s = p.fit(style.Shown(s), style, width)
 	size, weight := style.Size(), style.Text()
 	changed := o.Text != s || o.Color != c || o.TextSize != size || o.TextStyle != weight
 	// A painter takes as long as the box of a text is wide: it is no wider than the text.

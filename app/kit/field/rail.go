@@ -146,7 +146,8 @@ func (d *railRenderer) set() {
 		if i == r.chosen {
 			style, ink = look.Strong, p.Ink
 		}
-		t.Text, t.Color, t.TextSize, t.TextStyle, t.FontSource = r.tabs[i].Text, ink, style.Size(), style.Text(), style.Source(r.tabs[i].Text)
+		words := style.Shown(r.tabs[i].Text)
+		t.Text, t.Color, t.TextSize, t.TextStyle, t.FontSource = words, ink, style.Size(), style.Text(), style.Source(words)
 		t.Move(fyne.NewPos(railLeft, float32(i)*pitch+float32(int((pitch-style.Height())/2))))
 		t.Resize(fyne.NewSize(max(0, width-railLeft), style.Height()))
 	}

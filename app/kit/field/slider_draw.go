@@ -48,7 +48,7 @@ func (w *sliderWords) set(text string) bool {
 	if w.text.Text == text {
 		return false
 	}
-	w.text.Text = text
+	w.text.Text = look.Note.Shown(text)
 	w.measure()
 	return true
 }

@@ -119,6 +119,7 @@ func (s Style) Baseline() float32 {
 // ink, with its upper left corner at a place, aligned within a width. It draws
 // nothing anew.
 func Write(t *canvas.Text, s Style, ink color.Color, text string, at fyne.Position, width float32) {
+	text = s.Shown(text)
 	t.Text, t.Color, t.TextSize, t.TextStyle, t.FontSource = text, ink, s.Size(), s.Text(), s.Source(text)
 	t.Move(at)
 	if t.Alignment == fyne.TextAlignLeading {
