@@ -18,7 +18,7 @@ type RedFlagGroup struct {
 
 // RedFlagBlank stands in a sentence of [RedFlagWords] for what a test puts in: an
 // amount, a name, symptoms.
-const RedFlagBlank = "…"
+const RedFlagBlank = "[…]"
 
 // RedFlagWords lists every sentence of red flags and emergencies that the program
 // shows or prints, for a clinician to read and sign before it is used in a practice.
