@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ebbwell/app/apptest"
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/store"
 )
 
@@ -26,7 +27,7 @@ func TestLettersThatCannotBePrinted(t *testing.T) {
 			t.Errorf("%s: it is told beside the page: %v", name, told)
 		}
 		v.Print()
-		if told := strings.Contains(strings.Join(apptest.Texts(w.Canvas().Overlays().Top()), " "), "Letters that can’t be printed: 王"); told != (letter != "") {
+		if told := strings.Contains(strings.Join(apptest.Texts(w.Canvas().Overlays().Top()), " "), "Letters that can’t be printed: "+look.Note.Shown("王")); told != (letter != "") {
 			t.Errorf("%s: it is told when the page is saved: %v", name, told)
 		}
 		apptest.Click(t, w, "handoutview.ask.no")

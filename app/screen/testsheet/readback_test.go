@@ -11,6 +11,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout/pdfread"
 	"ebbwell/internal/store"
@@ -167,7 +168,7 @@ func TestLettersOfANoteAreSaid(t *testing.T) {
 		b.part(PartFindings)
 		b.v.Print()
 		said := strings.Join(apptest.Texts(b.w.Canvas().Overlays().Top()), " ")
-		if got := strings.Contains(said, "Letters that can’t be printed: 京, 都"); got != want {
+		if got := strings.Contains(said, "Letters that can’t be printed: "+look.Note.Shown("京, 都")); got != want {
 			t.Errorf("%s: it is said: %v: %s", place, got, said)
 		}
 	}
