@@ -35,8 +35,8 @@ func Tone() []byte {
 	samples := append(notes(low), notes(high)...)
 	size := 2 * len(samples)
 	wav := make([]byte, 0, header+size)
-	u32 := func(x int) { wav = binary.LittleEndian.AppendUint32(wav, uint32(x)) } //nolint:gosec // small numbers
-	u16 := func(x int) { wav = binary.LittleEndian.AppendUint16(wav, uint16(x)) } //nolint:gosec // small numbers
+	u32 := func(x int) { wav = binary.LittleEndian.AppendUint32(wav, uint32(x)) }
+	u16 := func(x int) { wav = binary.LittleEndian.AppendUint16(wav, uint16(x)) }
 	wav = append(wav, "RIFF"...)
 	u32(header - 8 + size)
 	wav = append(wav, "WAVEfmt "...)

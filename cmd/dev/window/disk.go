@@ -101,7 +101,7 @@ func (d *disk) fill() (err error) {
 	defer func() { err = errors.Join(err, f.Close()) }()
 	block := make([]byte, 4096)
 	for range smallDisk / len(block) {
-		if _, err := f.Write(block); err != nil {
+		if n, _ := f.Write(block); n < len(block) {
 			return nil // that is what was wanted
 		}
 	}
