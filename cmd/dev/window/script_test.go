@@ -82,6 +82,10 @@ func TestSquadDay(t *testing.T) {
 	if err := runningPatches(drive.Places{Controls: []drive.Control{row("2", "on 5 min\noff by 18:00"), row("3", "on 5 min\noff by 18:00")}}); err != nil {
 		t.Error(err)
 	}
+	day := drive.Places{Controls: []drive.Control{row("1", ""), row("2", "on 5 min")}}
+	if isOpen(day, "1") != nil || isOpen(day, "2") == nil || isOpen(day, "3") == nil {
+		t.Error("the open row is not told from the others")
+	}
 	if err := runningPatches(drive.Places{Controls: []drive.Control{row("2", "on 5 min\noff by 18:00"), row("3", "72.4")}}); err == nil {
 		t.Error("a patch that is gone runs on")
 	}

@@ -75,16 +75,40 @@ func killed(n int) []drive.Step {
 	bib := strconv.Itoa(n%3 + 1)
 	field := "squad.bottle.1.before"
 	value := strconv.Itoa(750 + n)
-	return []drive.Step{
-		drive.Write("/" + bib), drive.Press("Return"), rest(), drive.Fill(field, value), rest(), drive.Kill(),
+	return append(toRow(bib),
+		drive.Fill(field, value), rest(), drive.Kill(),
 		drive.Check(fmt.Sprintf("kill %d: masses, bottles and timers are there", n), func(ctx context.Context, dir string) error {
 			return errors.Join(timersRun(ctx, dir), bottleIs(ctx, dir, n%3, 750+float64(n)))
 		}),
 		drive.Start(), drive.Click("frame.rail.test-day"), drive.See("squad.time"),
-		{Says: "the patches run on in the rows", Do: func(ctx context.Context, d *drive.Driver) error {
+		drive.Step{Says: "the patches run on in the rows", Do: func(ctx context.Context, d *drive.Driver) error {
 			return d.Until(ctx, "three running patches", func(p drive.Places) error { return runningPatches(p) })
 		}},
+	)
+}
+
+// toRow goes to a row by its bib and waits until it is the open one, so that no click
+// goes where its fields stood before.
+func toRow(bib string) []drive.Step {
+	return []drive.Step{drive.Write("/" + bib), drive.Press("Return"), {Says: "row " + bib + " is open", Do: func(ctx context.Context, d *drive.Driver) error {
+		return d.Until(ctx, "row "+bib+" to open", func(p drive.Places) error { return isOpen(p, bib) })
+	}}}
+}
+
+// isOpen reports an error unless a row is the open one, which alone has fields in the
+// place of texts.
+func isOpen(p drive.Places, bib string) error {
+	for _, c := range p.Controls {
+		switch {
+		case c.Name == "squad.jump":
+			return errors.New("a name is being typed")
+		case c.Name == "squad.row."+bib && c.Text != "":
+			return fmt.Errorf("row %s is closed: %q", bib, c.Text)
+		case c.Name == "squad.row."+bib:
+			return nil
+		}
 	}
+	return fmt.Errorf("row %s is not there", bib)
 }
 
 // runningPatches counts the rows that say how long a patch is on.
@@ -112,7 +136,7 @@ func weighAfter() []drive.Step {
 		drive.Press("Tab"), drive.Click("squad.change.done"), drive.Gone("squad.change.start"), drive.Press("F2"), rest(), drive.Shot("squad-ended"),
 	}
 	for i, a := range squadOfThree() {
-		list = append(list, drive.Write("/"+strconv.Itoa(i+1)), drive.Press("Return"), rest(), drive.Fill("squad.bottle.1.after", a.left), drive.Press("Return"))
+		list = append(append(list, toRow(strconv.Itoa(i+1))...), drive.Fill("squad.bottle.1.after", a.left), drive.Press("Return"))
 		list = append(list, drive.Fill("squad.after", a.after), drive.Press("Return"), drive.Fill("squad.urine", "0"), drive.Press("Return"),
 			drive.Fill("squad.symptoms", a.symptoms), drive.Press("Return"))
 	}
