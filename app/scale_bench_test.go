@@ -113,18 +113,24 @@ func taking(f func()) time.Duration {
 // a file; ok is false where there is no such command.
 func command(b *testing.B, dir, questions string) (took time.Duration, ok bool) {
 	b.Helper()
-	path, err := exec.LookPath("sqlite3")
+	return other(b, "sqlite3", "-readonly", databaseIn(dir), questions)
+}
+
+// other is the processor time of another program; ok is false where there is none.
+func other(b *testing.B, name string, args ...string) (took time.Duration, ok bool) {
+	b.Helper()
+	path, err := exec.LookPath(name)
 	if err != nil {
 		return 0, false
 	}
-	c := exec.Command(path, "-readonly", databaseIn(dir), questions)
+	c := exec.Command(path, args...)
 	out, err := os.Create(os.DevNull)
 	if err != nil {
 		b.Fatal(err)
 	}
 	c.Stdout = out
 	if err := errors.Join(c.Run(), out.Close()); err != nil {
-		b.Fatalf("%s: %v", questions, err)
+		b.Fatalf("%s %q: %v", name, args, err)
 	}
 	return c.ProcessState.UserTime() + c.ProcessState.SystemTime(), true
 }
@@ -197,24 +203,29 @@ func addSomebody(b *testing.B, x started) {
 func BenchmarkLarge(b *testing.B) {
 	s := newScale(b)
 	b.Run("start", func(b *testing.B) { benchmarkStart(b, s) })
+	b.Run("digest", func(b *testing.B) { benchmarkDigest(b, s) })
 	b.Run("frozen", func(b *testing.B) { benchmarkFrozen(b, s) })
 	one, many := startOn(b, s.screen), startOn(b, s.large)
 	defer one.stop(b)
 	defer many.stop(b)
 	for _, t := range tasks(b) {
-		b.Run(t.name, func(b *testing.B) {
-			for b.Loop() {
-				var tookScreen, tookLarge, tookCommand []time.Duration
-				there := true
-				for range rounds {
-					tookScreen, tookLarge = append(tookScreen, t.measure(one)), append(tookLarge, t.measure(many))
-					var took time.Duration
-					took, there = command(b, s.large, t.questions)
-					tookCommand = append(tookCommand, took)
-				}
-				report(b, tookLarge, tookScreen, tookCommand, there)
-			}
-		})
+		b.Run(t.name, func(b *testing.B) { measureTask(b, s, t, one, many) })
+	}
+}
+
+// measureTask measures a task on both practices and by the command, by turns.
+func measureTask(b *testing.B, s scale, t task, one, many started) {
+	b.Helper()
+	for b.Loop() {
+		var tookScreen, tookLarge, tookCommand []time.Duration
+		there := true
+		for range rounds {
+			tookScreen, tookLarge = append(tookScreen, t.measure(one)), append(tookLarge, t.measure(many))
+			var took time.Duration
+			took, there = command(b, s.large, t.questions)
+			tookCommand = append(tookCommand, took)
+		}
+		report(b, tookLarge, tookScreen, tookCommand, there)
 	}
 }
 
@@ -311,6 +322,47 @@ func benchmarkStart(b *testing.B, s scale) {
 	b.ReportMetric(float64(few.opened.Milliseconds())/n, "ms-opened-small")
 	b.ReportMetric(many.heap/1e6/n, "MB-large")
 	b.ReportMetric(few.heap/1e6/n, "MB-small")
+}
+
+// benchmarkDigest tells how much more an opening takes where the digest of the file
+// stands beside it than where it does not. It is held against the command sha256sum on
+// the same file, and against the rest of the opening: it runs beside the check for
+// damage, so that nobody waits for it who has two processors.
+func benchmarkDigest(b *testing.B, s scale) {
+	const openings = 3
+	opened := func() time.Duration {
+		var x begun
+		x.again(b, s.large) // whose closing puts the digest there
+		return x.opened
+	}
+	opened()
+	digest := databaseIn(s.large) + ".sha256"
+	for b.Loop() {
+		var with, without, summed []time.Duration
+		there := true
+		for range openings {
+			if _, err := os.Stat(digest); err != nil {
+				b.Fatal(err)
+			}
+			with = append(with, opened())
+			if err := os.Remove(digest); err != nil {
+				b.Fatal(err)
+			}
+			without = append(without, opened())
+			var took time.Duration
+			took, there = other(b, "sha256sum", databaseIn(s.large))
+			summed = append(summed, took)
+		}
+		b.ReportMetric(0, "ns/op")
+		ms := func(took time.Duration) float64 { return float64(took.Microseconds()) / 1000 }
+		b.ReportMetric(ms(slices.Min(with)-slices.Min(without)), "ms-digest")
+		b.ReportMetric(ms(slices.Min(without)), "ms-rest")
+		if !there {
+			b.ReportMetric(1, "peer-missing(sha256sum)")
+			continue
+		}
+		b.ReportMetric(ms(slices.Min(summed)), "ms-sha256sum")
+	}
 }
 
 // begun is what starts have taken together.

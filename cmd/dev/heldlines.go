@@ -9,6 +9,17 @@ const (
 	proposalPackage = "ebbwell/internal/plan/proposal"
 )
 
+// digestLines hold the comparing of the file with its digest at the start. It is to take
+// no more than the command whose files the digests are, and no more than the check for
+// damage that it runs beside, so that nobody waits for it who has two processors.
+func digestLines() []held {
+	const bench = "BenchmarkLarge/digest"
+	return []held{
+		{says: "10,000 athletes: the digest at the start", pkg: appPackage, bench: bench, unit: "ms-digest", peer: "sha256sum, the same file", peerUnit: "ms-sha256sum", most: 1},
+		{says: "10,000 athletes: the digest, beside the check", pkg: appPackage, bench: bench, unit: "ms-digest", peer: "the rest of the opening", peerUnit: "ms-rest", most: 1},
+	}
+}
+
 // heldLines are all lines: a large practice, the planner, the start of the
 // program, the search for a proposal.
 func heldLines() []held {
@@ -17,6 +28,7 @@ func heldLines() []held {
 		{says: "10,000 athletes: memory", pkg: appPackage, bench: "BenchmarkLarge/start", unit: "MB-large", peer: "the small practice", peerUnit: "MB-small", most: 1.3},
 		{says: "10,000 athletes: opened, checked, listed", pkg: appPackage, bench: "BenchmarkLarge/start", unit: "ms-opened-large", beyond: "ms-opened-small", peer: "sqlite3: the check and the list", peerUnit: "ms-sqlite3", most: 2},
 	}
+	lines = append(lines, digestLines()...)
 	for _, screen := range []struct{ says, bench string }{
 		{"the list", "list"}, {"the list after a change", "afresh"}, {"search", "search"}, {"the test day", "testday"}, {"trips", "trips"},
 	} {
@@ -26,6 +38,9 @@ func heldLines() []held {
 	lines = append(lines,
 		held{says: "an athlete of 500 tests: opened and drawn first", pkg: athletePackage, bench: "BenchmarkHistory500", unit: "ms-first", peer: "one of a few tests", peerUnit: "ms-small", most: 1.4},
 		held{says: "an athlete of 500 tests: opened and drawn again", pkg: athletePackage, bench: "BenchmarkHistory500", unit: "ms-again", peer: "one of a few tests", peerUnit: "ms-small", most: 1.4},
+		// What was read and asked beside the window holds its thread no longer than an opening does.
+		held{says: "an athlete of 500 tests: the sweat rates set in, first", pkg: athletePackage, bench: "BenchmarkHistory500", unit: "ms-set-in", peer: "one of a few tests", peerUnit: "ms-small", most: 1.4},
+		held{says: "an athlete of 500 tests: the sweat rates set in, again", pkg: athletePackage, bench: "BenchmarkHistory500", unit: "ms-again-set-in", peer: "one of a few tests", peerUnit: "ms-small", most: 1.4},
 		held{says: "frozen copies as they are kept", pkg: appPackage, bench: "BenchmarkLarge/frozen", unit: "B-kept", peer: "as it was frozen", peerUnit: "B-plain", most: 0.25},
 		held{says: "planner: allocations a move", pkg: plannerPackage, bench: "BenchmarkMove", unit: "allocs/op", most: 99},
 		held{says: "planner: objects painted outside the window", pkg: plannerPackage, bench: "BenchmarkDrawBaseline", unit: "objects-outside", most: 0},

@@ -16,15 +16,16 @@ import (
 // time.
 type Asking struct {
 	athlete record.Athlete
-	// tests in one order, so that the same tests give the same figure to the last digit.
-	tests   []Findings
+	// tests in one order, so that the same tests give the same figure to the last digit;
+	// they are those of who asks, since findings are large.
+	tests   []*Findings
 	desk    Setup
 	weighed *record.Test
 	body    climate.Body
 	// assumed: usual values stand in for an air that is not written down.
 	assumed bool
 	// compare works a test out; tests of this package count its calls.
-	compare func(f Findings, air record.Air, a record.Athlete, day time.Time, d Setup) (climate.Test, bool)
+	compare func(f *Findings, air record.Air, a record.Athlete, day time.Time, d Setup) (climate.Test, bool)
 
 	worked     bool
 	comparable []Findings
@@ -35,19 +36,27 @@ type Asking struct {
 
 // Ask readies the tests of an athlete.
 func Ask(a record.Athlete, tests []Findings, d Setup) *Asking {
-	q := &Asking{athlete: a, tests: slices.Clone(tests), desk: d, weighed: newest(tests), compare: climateTest}
-	slices.SortStableFunc(q.tests, func(a, b Findings) int {
+	q := &Asking{athlete: a, tests: pointers(tests), desk: d, weighed: newest(tests), compare: climateTest}
+	slices.SortStableFunc(q.tests, func(a, b *Findings) int {
 		return cmp.Or(cmp.Compare(b.Test.Session.Date, a.Test.Session.Date), cmp.Compare(a.Test.ID, b.Test.ID))
 	})
 	q.body = BodyFor(a, q.weighed)
 	return q
 }
 
+// pointers point at each of some tests.
+func pointers(tests []Findings) []*Findings {
+	list := make([]*Findings, len(tests))
+	for i := range tests {
+		list[i] = &tests[i]
+	}
+	return list
+}
+
 // forAgain is the asking for the session of a test again: a body and, where
 // assumed, an air that are not written down whole are filled in for both.
 func (q *Asking) forAgain(assumed bool) *Asking {
-	same := Ask(assumedHeight(q.athlete, float64(q.body.Mass)), q.tests, q.desk)
-	same.weighed, same.compare, same.assumed = q.weighed, q.compare, assumed
+	same := &Asking{athlete: assumedHeight(q.athlete, float64(q.body.Mass)), tests: q.tests, desk: q.desk, weighed: q.weighed, compare: q.compare, assumed: assumed}
 	same.body = BodyFor(same.athlete, same.weighed)
 	return same
 }
@@ -85,10 +94,10 @@ func (q *Asking) Calculate(o Outing, day time.Time) (Calculation, error) {
 // them was is all that changes from one day to another.
 func (q *Asking) on(day time.Time, r *Calculation) (err error) {
 	q.work(day)
-	r.Tests, r.Left = slices.Clone(q.comparable), slices.Clone(q.left)
+	r.Tests, r.Left = slices.Clip(q.comparable), slices.Clip(q.left)
 	r.Compared = slices.Clone(q.compared)
-	for i, f := range r.Tests {
-		r.Compared[i].MonthsAgo = monthsAgo(f.Test, day)
+	for i := range r.Tests {
+		r.Compared[i].MonthsAgo = monthsAgo(r.Tests[i].Test, day)
 	}
 	if q.set != nil && len(r.Compared) > 0 {
 		r.set, err = q.set.Later(r.Compared)
@@ -109,6 +118,7 @@ func (q *Asking) work(day time.Time) {
 		return
 	}
 	q.worked = true
+	q.compared, q.comparable = make([]climate.Test, 0, len(q.tests)), make([]Findings, 0, len(q.tests))
 	for _, f := range q.tests {
 		air := f.Test.Air
 		if q.assumed {
@@ -116,10 +126,10 @@ func (q *Asking) work(day time.Time) {
 		}
 		t, ok := q.compare(f, air, q.athlete, day, q.desk)
 		if !ok {
-			q.left = append(q.left, f)
+			q.left = append(q.left, *f)
 			continue
 		}
-		q.compared, q.comparable = append(q.compared, t), append(q.comparable, f)
+		q.compared, q.comparable = append(q.compared, t), append(q.comparable, *f)
 	}
 }
 

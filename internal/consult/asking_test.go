@@ -19,7 +19,7 @@ func TestEachTestIsWorkedOutOnce(t *testing.T) {
 	traveller := NewTraveller(a, tests, &p, cities(t), day(), d)
 	calls := map[record.ID]int{}
 	work := traveller.asking.compare
-	traveller.asking.compare = func(f Findings, air record.Air, a record.Athlete, on time.Time, d Setup) (climate.Test, bool) {
+	traveller.asking.compare = func(f *Findings, air record.Air, a record.Athlete, on time.Time, d Setup) (climate.Test, bool) {
 		calls[f.Test.ID]++
 		return work(f, air, a, on, d)
 	}

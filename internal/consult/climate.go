@@ -172,11 +172,11 @@ func motionOf(s Sport) climate.Motion {
 // ClimateTest is a test as package climate takes it, with the one rate a test
 // has. ok is false while the test has no rate with a range, or no air.
 func ClimateTest(f Findings, a record.Athlete, today time.Time, d Setup) (t climate.Test, ok bool) {
-	return climateTest(f, f.Test.Air, a, today, d)
+	return climateTest(&f, f.Test.Air, a, today, d)
 }
 
 // climateTest is [ClimateTest] in an air that may be filled in.
-func climateTest(f Findings, air record.Air, a record.Athlete, today time.Time, d Setup) (t climate.Test, ok bool) {
+func climateTest(f *Findings, air record.Air, a record.Athlete, today time.Time, d Setup) (t climate.Test, ok bool) {
 	rate := f.Sweat.Fluid.Rate
 	if !rate.Known || !rate.Ranged || rate.Value <= 0 || !f.Timed {
 		return climate.Test{}, false

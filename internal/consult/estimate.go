@@ -82,8 +82,8 @@ func Practised(a record.Athlete, tests []Findings, day time.Time, d Setup) clima
 // again reports whether an outing is that of a test again, in its own air: what
 // is not written down of air and body is then the same for both, and usual
 // values stand in for it.
-func again(o Outing, tests []Findings) bool {
-	return slices.ContainsFunc(tests, func(f Findings) bool { return f.Test.ID == o.Like && f.Test.Air.Same(o.Air) })
+func again(o Outing, tests []*Findings) bool {
+	return slices.ContainsFunc(tests, func(f *Findings) bool { return f.Test.ID == o.Like && f.Test.Air.Same(o.Air) })
 }
 
 // caution adds what the heat calls for, where that can be said.

@@ -8,7 +8,7 @@ import (
 // HeatDot is a test on the basis of a [Calculation.HeatCurve]: at the curve's
 // effort, humidity, sun and wind, in the test's own air temperature.
 type HeatDot struct {
-	Test Findings
+	Test *Findings
 	// Temperature is the test's, °C.
 	Temperature float64
 	// Rate is the test's rate on that basis and U its standard uncertainty, L/h;
@@ -21,7 +21,8 @@ type HeatDot struct {
 // cannot be put on the basis of the curve stands as measured.
 func (r Calculation) HeatDots(a record.Athlete, d Setup) []HeatDot {
 	var list []HeatDot
-	for i, f := range r.Tests {
+	for i := range r.Tests {
+		f := &r.Tests[i]
 		air := f.Test.Air.Temperature
 		if !air.Known() {
 			continue

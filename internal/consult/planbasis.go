@@ -77,19 +77,33 @@ func planDay(p record.Plan, today time.Time) time.Time {
 	return today
 }
 
+// NamedTests are the tests that a basis names, in its order: all that [OpenPlan] needs.
+func NamedTests(b record.PlanBasis) []record.ID {
+	var list []record.ID
+	if b.TestID != "" {
+		list = append(list, b.TestID)
+	}
+	for _, id := range strings.Fields(b.PoolIDs) {
+		list = append(list, record.ID(id))
+	}
+	return list
+}
+
 // namedTests are the tests a basis names, in its order; whole is false when
 // one of them is missing.
 func namedTests(b record.PlanBasis, tests []Findings) (named []Findings, whole bool) {
+	at := make(map[record.ID]int, len(tests))
+	for i := len(tests) - 1; i >= 0; i-- {
+		at[tests[i].Test.ID] = i
+	}
 	whole = true
-	for _, id := range append([]string{string(b.TestID)}, strings.Fields(b.PoolIDs)...) {
-		i := slices.IndexFunc(tests, func(f Findings) bool { return string(f.Test.ID) == id })
-		switch {
-		case id == "":
-		case i < 0:
+	for _, id := range NamedTests(b) {
+		i, there := at[id]
+		if !there {
 			whole = false
-		default:
-			named = append(named, tests[i])
+			continue
 		}
+		named = append(named, tests[i])
 	}
 	return named, whole
 }
@@ -100,7 +114,7 @@ func namedTests(b record.PlanBasis, tests []Findings) (named []Findings, whole b
 // the test's own.
 func outingOf(p record.Plan, a record.Athlete, named []Findings, effort record.Number) Outing {
 	minutes := p.Target.Minutes.Or(0)
-	like := likeSession(named, &p)
+	like := likeSession(pointers(named), &p)
 	if like != nil && minutes == 0 {
 		minutes = like.Minutes
 	}

@@ -2,6 +2,7 @@ package consult
 
 import (
 	"strings"
+	"sync"
 
 	"ebbwell/internal/evidence"
 )
@@ -25,8 +26,15 @@ type Sport struct {
 	InWater bool
 }
 
-// Sports lists the sports the program knows, by code.
-func Sports() []Sport {
+// sports is the table of them, made once: every test is asked for its sport.
+var sports = sync.OnceValue(makeSports) //nolint:gochecknoglobals // a table that never changes
+
+// Sports lists the sports the program knows, by code. The list is the same at every call
+// and is only read.
+func Sports() []Sport { return sports() }
+
+// makeSports makes the table.
+func makeSports() []Sport {
 	return []Sport{
 		{Code: "american-football", Group: evidence.SportAmericanFootball, Chances: "american-football", Intermittent: true},
 		{Code: "badminton", Chances: "badminton", Activity: "badminton", Intermittent: true},

@@ -19,7 +19,7 @@ func TestSessionAwayIsTheTests(t *testing.T) {
 	found := []Findings{Find(sheet, a, nil, d)}
 	at := func(effort record.Number) record.Session {
 		s := record.Stop{Effort: effort}
-		return stopSession(s, a, nil, likeSession(found, nil), 50)
+		return stopSession(s, a, nil, likeSession(pointers(found), nil), 50)
 	}
 	for _, effort := range []record.Number{{}, record.Num(8, quantity.None)} {
 		if got := at(effort); got.Power.Or(0) != 200 || got.Effort.Or(0) != 8 || got.Played.Or(0) != 40 {

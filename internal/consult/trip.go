@@ -107,14 +107,14 @@ func heatDays(s record.Stop, a record.Athlete) (length int, days []climate.HeatD
 // likeSession is the test a session away is most like: the one the plan rests
 // on, else the newest. Its session says what is done, so that like is compared
 // with like; nil where there is no test.
-func likeSession(tests []Findings, agreed *record.Plan) *Findings {
+func likeSession(tests []*Findings, agreed *record.Plan) *Findings {
 	var like *Findings
-	for i := range tests {
-		if agreed != nil && agreed.Basis.TestID != "" && tests[i].Test.ID == agreed.Basis.TestID {
-			return &tests[i]
+	for _, f := range tests {
+		if agreed != nil && agreed.Basis.TestID != "" && f.Test.ID == agreed.Basis.TestID {
+			return f
 		}
-		if like == nil || tests[i].Test.Session.Date > like.Test.Session.Date {
-			like = &tests[i]
+		if like == nil || f.Test.Session.Date > like.Test.Session.Date {
+			like = f
 		}
 	}
 	return like

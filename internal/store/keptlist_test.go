@@ -13,8 +13,8 @@ import (
 // then; it is what one reads who has not read it before.
 func TestThePeopleAreReadAgain(t *testing.T) {
 	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
-	read := func() bool { return !s.files.people.there }
-	same := func(after string, again bool) []AthleteSummary {
+	read := func() bool { return !s.files.people.there || len(s.files.people.touched) > 0 }
+	same := func(after string, again bool) []Person {
 		t.Helper()
 		if read() != again {
 			t.Errorf("after %s the list is read again: %v", after, read())
@@ -83,5 +83,56 @@ func TestGroupsByName(t *testing.T) {
 	got(s.SaveAthlete(ctx, a, Edit{}))(t)
 	if groups := got(s.People(ctx))(t)[0].Groups; !slices.Equal(groups, []string{"Boat", "Eight", "Seniors"}) {
 		t.Errorf("got %q", groups)
+	}
+}
+
+// Of athletes that were saved one by one only they are read again, whatever becomes of
+// name, groups and place in the list; a list that was handed out stays as it was.
+func TestOnlyWhoWasSavedIsReadAgain(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	var saved []record.Athlete
+	for _, name := range []string{"Mira", "Ann", "Zora", "Ben"} {
+		saved = append(saved, got(s.SaveAthlete(ctx, record.Athlete{Name: name}, Edit{}))(t))
+	}
+	g := got(s.SaveGroup(ctx, record.Group{Name: "Squad"}, Edit{}))(t)
+	before := got(s.People(ctx))(t)
+	copied := slices.Clone(before)
+	change := func(what string, do func(a *record.Athlete), of int, want ...string) {
+		t.Helper()
+		do(&saved[of])
+		saved[of] = got(s.SaveAthlete(ctx, saved[of], Edit{}))(t)
+		if k := &s.files.people; !k.there || !slices.Equal(k.touched, []record.ID{saved[of].ID}) {
+			t.Errorf("%s: %d touched, the list is there: %v", what, len(k.touched), k.there)
+		}
+		now := got(s.People(ctx))(t)
+		var names []string
+		for _, p := range now {
+			names = append(names, p.Name)
+		}
+		if !slices.Equal(names, want) {
+			t.Errorf("%s: %q", what, names)
+		}
+		s.files.people.drop()
+		if fresh := got(s.People(ctx))(t); !reflect.DeepEqual(now, fresh) {
+			t.Errorf("%s:\n%+v, read afresh\n%+v", what, now, fresh)
+		}
+	}
+	change("to the end", func(a *record.Athlete) { a.Name = "Zoë" }, 1, "Ben", "Mira", "Zora", "Zoë")
+	change("to the beginning", func(a *record.Athlete) { a.Name = "Al" }, 2, "Al", "Ben", "Mira", "Zoë")
+	change("the same name", func(a *record.Athlete) { a.Name = "Ben" }, 0, "Al", "Ben", "Ben", "Zoë")
+	change("a group and a flag", func(a *record.Athlete) {
+		a.Memberships, a.Flags = []record.Membership{{GroupID: g.ID}}, []record.Flag{{Kind: record.FlagHeart}}
+	}, 3, "Al", "Ben", "Ben", "Zoë")
+	if !reflect.DeepEqual(before, copied) {
+		t.Errorf("the list that was handed out became %+v", before)
+	}
+	for range touchedMost + 1 {
+		got(s.SaveAthlete(ctx, record.Athlete{Name: "New"}, Edit{}))(t)
+	}
+	if s.files.people.there {
+		t.Error("so many are read one by one")
+	}
+	if n := len(got(s.People(ctx))(t)); n != len(saved)+touchedMost+1 {
+		t.Errorf("%d athletes", n)
 	}
 }

@@ -41,10 +41,17 @@ func TestSummaries(t *testing.T) {
 	if len(all) != 2 || all[0].Name != "Ann" || all[0].Tests != 0 || all[0].LastTest.ID != "" || all[0].Plan.ID != "" {
 		t.Fatalf("got %+v", all)
 	}
-	want := AthleteSummary{ID: a.ID, Name: "Mira", Sport: "rowing", Position: "bow", Born: "2009-02-01", MassHidden: true,
-		Groups: []string{"Squad"}, Flags: []record.FlagKind{record.FlagDiabetes, record.FlagKidney}, Tests: 3,
-		LastTest: TestLine{ID: newest.ID, Date: "2026-05-02", State: record.TestOpen},
-		Plan:     PlanLine{ID: last.ID, Name: "Long run", Step: 2, Steps: 2, Review: "2026-05-28"}, ChangedAt: a.ChangedAt}
+	want := AthleteSummary{
+		Person: Person{
+			ID: a.ID, Name: "Mira", Sport: "rowing", Position: "bow", Born: "2009-02-01", MassHidden: true,
+			Groups: []string{"Squad"}, Flags: []record.FlagKind{record.FlagDiabetes, record.FlagKidney},
+		},
+		AthleteLine: AthleteLine{
+			Tests: 3, LastTest: TestLine{ID: newest.ID, Date: "2026-05-02", State: record.TestOpen},
+			Plan: PlanLine{ID: last.ID, Name: "Long run", Step: 2, Steps: 2, Review: "2026-05-28"},
+		},
+		ChangedAt: a.ChangedAt,
+	}
 	if !reflect.DeepEqual(all[1], want) {
 		t.Errorf("got  %+v\nwant %+v", all[1], want)
 	}

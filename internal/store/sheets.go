@@ -51,19 +51,15 @@ func (s *Store) sheetsBut(tx *gorm.DB, athlete record.ID, known map[record.ID]Kn
 	if len(known) == 0 {
 		return s.sheetsIn(tx, func(db *gorm.DB) *gorm.DB { return newestSession(db).Where("athlete_id = ?", athlete) })
 	}
-	same, err := stillKnown(tx, athlete, known)
+	order, same, err := stillKnown(tx, athlete, known)
 	if err != nil {
 		return nil, err
 	}
-	var order, missing []record.ID
-	var id record.ID
-	err = each(tx, []any{&id}, func() {
-		if order = append(order, id); !same[id] {
+	var missing []record.ID
+	for _, id := range order {
+		if !same[id] {
 			missing = append(missing, id)
 		}
-	}, "SELECT id FROM tests WHERE deleted_at IS NULL AND athlete_id = ? ORDER BY date DESC, start DESC, id DESC", athlete)
-	if err != nil {
-		return nil, err
 	}
 	read := make(map[record.ID]Sheet, len(missing))
 	for chunk := range slices.Chunk(missing, atOnce) {
@@ -84,45 +80,66 @@ func (s *Store) sheetsBut(tx *gorm.DB, athlete record.ID, known map[record.ID]Kn
 	return list, nil
 }
 
-// stillKnown are the tests of an athlete that are as they were known.
-func stillKnown(tx *gorm.DB, athlete record.ID, known map[record.ID]Known) (map[record.ID]bool, error) {
-	same := make(map[record.ID]bool, len(known))
-	var test, copied record.ID
+// stillKnown are the tests of an athlete, the newest first, and which of them are as they
+// were known.
+func stillKnown(tx *gorm.DB, athlete record.ID, known map[record.ID]Known) (order []record.ID, same map[record.ID]bool, err error) {
+	same = make(map[record.ID]bool, len(known))
+	var test, newest record.ID
 	var changed time.Time
-	err := each(tx, []any{&test, &changed}, func() {
+	err = each(tx, []any{&test, &changed, &newest}, func() {
 		k, is := known[test]
-		same[test] = is && k.Changed.Equal(changed)
-	}, "SELECT id, changed_at FROM tests WHERE deleted_at IS NULL AND athlete_id = ?", athlete)
-	if err != nil {
-		return nil, err
-	}
-	newest := make(map[record.ID]record.ID, len(known))
-	err = each(tx, []any{&copied, &test}, func() { newest[test] = copied }, `SELECT id, record FROM frozen
-		WHERE kind = ? AND record IN (SELECT id FROM tests WHERE deleted_at IS NULL AND athlete_id = ?) ORDER BY record, number`, record.KindTest, athlete)
-	for test, is := range same {
-		same[test] = is && newest[test] == known[test].Copy
-	}
-	return same, err
+		order, same[test] = append(order, test), is && k.Changed.Equal(changed) && k.Copy == newest
+	}, `SELECT id, changed_at, COALESCE((SELECT f.id FROM frozen f WHERE f.kind = ? AND f.record = tests.id ORDER BY f.number DESC LIMIT 1), '')
+		FROM tests WHERE deleted_at IS NULL AND athlete_id = ? ORDER BY date DESC, start DESC, id DESC`, record.KindTest, athlete)
+	return order, same, err
 }
 
-// OpenTest is a test that is open or waits for the laboratory, as a list needs it.
-type OpenTest struct {
+// ListedTest is a test as a list needs it; all of it stands in an index.
+type ListedTest struct {
 	ID, AthleteID record.ID
 	Date          record.Date
 	Start         record.Clock
 	State         record.TestState
 }
 
-// unfinishedTests asks for the tests in two states, as one text a row; its parts are day,
-// start, id, athlete, state.
-const unfinishedTests = "SELECT COALESCE(date, '') || '" + between + "' || COALESCE(start, '') || '" + between + "' || id || '" + between +
-	"' || athlete_id || '" + between + "' || state FROM tests WHERE deleted_at IS NULL AND state IN (?, ?)"
+// listedTest asks for tests as one text a row; its parts are day, start, id, athlete,
+// state.
+const listedTest = "SELECT COALESCE(date, '') || '" + between + "' || COALESCE(start, '') || '" + between + "' || id || '" + between +
+	"' || athlete_id || '" + between + "' || state FROM tests WHERE deleted_at IS NULL AND "
+
+// readTest takes the text of [listedTest] apart.
+func readTest(text string) (t ListedTest) {
+	date, rest, _ := strings.Cut(text, between)
+	start, rest, _ := strings.Cut(rest, between)
+	id, rest, _ := strings.Cut(rest, between)
+	athlete, state, _ := strings.Cut(rest, between)
+	return ListedTest{ID: record.ID(id), AthleteID: record.ID(athlete), Date: record.Date(date), Start: record.Clock(start), State: record.TestState(state)}
+}
+
+// CountTests counts the tests of an athlete.
+func (s *Store) CountTests(ctx context.Context, athlete record.ID) (n int, err error) {
+	err = s.read(ctx, "count tests", func(tx *gorm.DB) error {
+		return each(tx, []any{&n}, func() {}, "SELECT COUNT(*) FROM tests WHERE deleted_at IS NULL AND athlete_id = ?", athlete)
+	})
+	return n, err
+}
+
+// TestsListed lists the tests of an athlete, the newest first, without reading them.
+func (s *Store) TestsListed(ctx context.Context, athlete record.ID) ([]ListedTest, error) {
+	var list []ListedTest
+	err := s.read(ctx, "list tests", func(tx *gorm.DB) error {
+		var text string
+		return each(tx, []any{&text}, func() { list = append(list, readTest(text)) }, listedTest+"athlete_id = ?", athlete)
+	})
+	slices.SortFunc(list, latestTest)
+	return list, err
+}
 
 // Unfinished lists the tests of all athletes that are open or wait for the
 // laboratory, the newest first. All of it stands in an index, so that a list
 // reads no test (a test holds it to that); those in sight are loaded by [Store.Sheets].
-func (s *Store) Unfinished(ctx context.Context) ([]OpenTest, error) {
-	var list []OpenTest
+func (s *Store) Unfinished(ctx context.Context) ([]ListedTest, error) {
+	var list []ListedTest
 	err := s.read(ctx, "list unfinished tests", func(tx *gorm.DB) error {
 		var athlete string
 		gone := map[record.ID]bool{}
@@ -132,21 +149,17 @@ func (s *Store) Unfinished(ctx context.Context) ([]OpenTest, error) {
 		}
 		var text string
 		return each(tx, []any{&text}, func() {
-			date, rest, _ := strings.Cut(text, between)
-			start, rest, _ := strings.Cut(rest, between)
-			id, rest, _ := strings.Cut(rest, between)
-			athlete, state, _ := strings.Cut(rest, between)
-			if !gone[record.ID(athlete)] {
-				list = append(list, OpenTest{ID: record.ID(id), AthleteID: record.ID(athlete), Date: record.Date(date), Start: record.Clock(start), State: record.TestState(state)})
+			if t := readTest(text); !gone[t.AthleteID] {
+				list = append(list, t)
 			}
-		}, unfinishedTests, record.TestOpen, record.TestWaiting)
+		}, listedTest+"state IN (?, ?)", record.TestOpen, record.TestWaiting)
 	})
-	slices.SortFunc(list, newestOpen)
+	slices.SortFunc(list, latestTest)
 	return list, err
 }
 
-// newestOpen sorts unfinished tests as [newestSession] does.
-func newestOpen(a, b OpenTest) int {
+// latestTest sorts listed tests as [newestSession] does.
+func latestTest(a, b ListedTest) int {
 	return cmp.Or(cmp.Compare(b.Date, a.Date), cmp.Compare(b.Start, a.Start), cmp.Compare(b.ID, a.ID))
 }
 

@@ -350,6 +350,8 @@ func (s *Store) write(ctx context.Context, doing string, f func(w *work) error) 
 	err := s.transact(ctx, wrote, f)
 	if wrote.peopleChange {
 		s.files.people.drop()
+	} else if len(wrote.athletes) > 0 {
+		s.files.people.touch(wrote.athletes)
 	}
 	return s.offer(fail(err, doing))
 }

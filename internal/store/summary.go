@@ -13,22 +13,24 @@ import (
 	"ebbwell/internal/record"
 )
 
-// AthleteSummary is one line of the roster. What has to be computed from a
-// test that is not closed is not in it; see [Store.Sheets].
-type AthleteSummary struct {
+// Person is an athlete as all lists of athletes know them: what is kept in memory of
+// ten thousand, so no more than that.
+type Person struct {
 	ID         record.ID
 	Name       string
 	Sport      string
 	Position   string
 	Born       record.Date
 	MassHidden bool
-	Groups     []string          `gorm:"-"`
-	Flags      []record.FlagKind `gorm:"-"`
-	// Tests is how many sheets there are, LastTest the newest by its date.
-	Tests    int      `gorm:"-"`
-	LastTest TestLine `gorm:"-"`
-	// Plan is the plan agreed last; one made for a stop of a trip is not meant.
-	Plan      PlanLine `gorm:"-"`
+	Groups     []string
+	Flags      []record.FlagKind
+}
+
+// AthleteSummary is an athlete with what a list shows of their tests and plans. What
+// has to be computed from a test that is not closed is not in it; see [Store.Sheets].
+type AthleteSummary struct {
+	Person
+	AthleteLine
 	ChangedAt time.Time
 }
 
@@ -68,10 +70,15 @@ type AthleteLine struct {
 // the rows in sight.
 func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 	var all []AthleteSummary
-	err := s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		var at map[record.ID]*AthleteSummary
-		if all, at, err = listed(tx); err != nil {
+	err := s.read(ctx, "list athletes", func(tx *gorm.DB) error {
+		people, err := listed(tx, nil)
+		if err != nil {
 			return err
+		}
+		all = make([]AthleteSummary, len(people))
+		at := make(map[record.ID]*AthleteSummary, len(people))
+		for i, p := range people {
+			all[i].Person, at[p.ID] = p, &all[i]
 		}
 		if err := addChanged(tx, at); err != nil {
 			return err
@@ -79,7 +86,7 @@ func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 		lines, err := linesOf(tx, nil)
 		for id, l := range lines {
 			if a := at[id]; a != nil {
-				a.Tests, a.LastTest, a.Plan = l.Tests, l.LastTest, l.Plan
+				a.AthleteLine = *l
 			}
 		}
 		return err
@@ -89,15 +96,13 @@ func (s *Store) Athletes(ctx context.Context) ([]AthleteSummary, error) {
 
 // People lists the athletes by name with their groups and flags, and nothing of
 // their tests, plans and changes. The list is kept until an athlete or a group
-// changes, and handed out again: it is not to be written to.
-func (s *Store) People(ctx context.Context) (all []AthleteSummary, err error) {
+// changes, and handed out again: it is not to be written to. Of athletes that were
+// saved since only those are read.
+func (s *Store) People(ctx context.Context) (all []Person, err error) {
 	err = s.read(ctx, "list athletes", func(tx *gorm.DB) (err error) {
-		list := func() ([]AthleteSummary, error) {
-			list, _, err := listed(tx)
-			return list, err
-		}
+		list := func(some []record.ID) ([]Person, error) { return listed(tx, some) }
 		if s.options.ReadOnly { // others write
-			all, err = list()
+			all, err = list(nil)
 			return err
 		}
 		all, err = s.files.people.or(list)
@@ -132,14 +137,6 @@ func linesOf(tx *gorm.DB, athletes []record.ID) (map[record.ID]*AthleteLine, err
 		return nil, err
 	}
 	return lines, addPlans(tx, lines, athletes)
-}
-
-// among narrows a question to some athletes; to none where none are named.
-func among(athletes []record.ID) (condition string, values []any) {
-	if athletes == nil {
-		return "", nil
-	}
-	return " AND athlete_id IN ?", []any{athletes}
 }
 
 // lineIn is the line of an athlete, made when there is none yet.
@@ -190,7 +187,7 @@ func addTests(tx *gorm.DB, lines map[record.ID]*AthleteLine, athletes []record.I
 	var athlete record.ID
 	var newest string
 	var tests int
-	condition, values := among(athletes)
+	condition, values := which("athlete_id", athletes)
 	err := each(tx, []any{&athlete, &tests, &newest}, func() {
 		l := lineIn(lines, athlete)
 		l.Tests, l.LastTest = tests, testLine(newest)
@@ -233,7 +230,7 @@ func addPlans(tx *gorm.DB, lines map[record.ID]*AthleteLine, athletes []record.I
 	of := map[record.ID]*PlanLine{}
 	var athlete record.ID
 	var p PlanLine
-	condition, values := among(athletes)
+	condition, values := which("athlete_id", athletes)
 	err := each(tx, []any{&p.ID, &athlete, &p.Name, &p.Review, &p.Corrected}, func() {
 		l := lineIn(lines, athlete)
 		delete(of, l.Plan.ID)

@@ -21,6 +21,8 @@ type work struct {
 	// peopleChange is true unless it is sure that the list of the athletes stays as
 	// it is.
 	peopleChange bool
+	// athletes are those that change where no more of the list does.
+	athletes []record.ID
 }
 
 // Edit says why and in which visit to a field a change is made.
@@ -48,8 +50,12 @@ func save[T any](ctx context.Context, s *Store, kind record.Kind, in T, e Edit) 
 	out := copyOf(in)
 	doing := "save " + string(kind)
 	err := s.write(ctx, doing, func(w *work) error {
-		w.peopleChange = listsAthletes(kind)
-		return w.save(kind, &out, e, withRespect)
+		w.peopleChange = kind == record.KindGroup // whose name stands with its athletes
+		err := w.save(kind, &out, e, withRespect)
+		if kind == record.KindAthlete {
+			w.athletes = append(w.athletes, rootMeta(&out).ID)
+		}
+		return err
 	})
 	if err != nil {
 		return in, err

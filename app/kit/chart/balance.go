@@ -62,12 +62,7 @@ func (c *BalanceBars) Set(d BalanceData) {
 		c.data.Rows = append(c.data.Rows, r)
 	}
 	c.data.Total.Parts = append(kept.Total.Parts[:0], d.Total.Parts...)
-	c.summary = d.Summary
-	if len(kept.Rows) != len(d.Rows) {
-		c.Refresh()
-		return
-	}
-	c.redraw()
+	c.shownHigher(d.Summary, len(kept.Rows) != len(d.Rows))
 }
 
 func (c *BalanceBars) paint(size fyne.Size) {

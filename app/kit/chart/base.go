@@ -37,6 +37,22 @@ func (b *base) redraw() {
 	canvas.Refresh(b.pen.objects[0])
 }
 
+// shown draws other data, which is said by a summary.
+func (b *base) shown(summary string) {
+	b.summary = summary
+	b.redraw()
+}
+
+// shownHigher is shown for data of which the chart may be higher or lower than before.
+func (b *base) shownHigher(summary string, resized bool) {
+	b.summary = summary
+	if resized {
+		b.Refresh()
+		return
+	}
+	b.redraw()
+}
+
 // say writes the summary into a chart that has nothing to draw.
 func (b *base) say(size fyne.Size) {
 	y := (size.Height - look.Note.Height()) / 2

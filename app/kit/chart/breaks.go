@@ -64,8 +64,7 @@ func (c *BreakTimeline) Set(d BreakData) {
 	c.data.Spells = append(kept.Spells[:0], d.Spells...)
 	c.data.Ticks = append(kept.Ticks[:0], d.Ticks...)
 	c.data.Stops = copyStops(kept.Stops, d.Stops)
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 // copyStops copies stops and their parts into the memory of those kept.

@@ -48,12 +48,7 @@ func (c *BudgetBars) Set(d BudgetData) {
 	shares := append(c.data.Shares[:0], d.Shares...)
 	c.data = d
 	c.data.Shares = shares
-	c.summary = d.Summary
-	if had != len(shares) {
-		c.Refresh()
-		return
-	}
-	c.redraw()
+	c.shownHigher(d.Summary, had != len(shares))
 }
 
 func (c *BudgetBars) paint(size fyne.Size) {

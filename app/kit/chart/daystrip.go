@@ -39,8 +39,7 @@ func NewDayStrip() *DayStrip {
 // Set shows other days, which are copied; summary is the strip in words.
 func (c *DayStrip) Set(days []DayCell, summary string) {
 	c.days = append(c.days[:0], days...)
-	c.summary = summary
-	c.redraw()
+	c.shown(summary)
 }
 
 // The gap between days and the room inside one, px.

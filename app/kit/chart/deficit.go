@@ -104,8 +104,7 @@ func (c *DeficitChart) Set(d DeficitData) {
 	c.data.Times = append(kept.Times[:0], d.Times...)
 	c.data.Spells = append(kept.Spells[:0], d.Spells...)
 	c.data.Stops = copyStops(kept.Stops, d.Stops)
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 // plot is where the lines are drawn.

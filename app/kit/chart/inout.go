@@ -59,8 +59,7 @@ func (c *InOutBars) Set(d InOutData) {
 	in := append(c.data.In[:0], d.In...)
 	c.data = d
 	c.data.In = in
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 func (c *InOutBars) paint(size fyne.Size) {

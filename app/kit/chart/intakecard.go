@@ -49,8 +49,7 @@ func (c *IntakeCard) Set(d IntakeCardData) {
 	drink, fuel := append(c.data.Drink[:0], d.Drink...), append(c.data.Fuel[:0], d.Fuel...)
 	c.data = d
 	c.data.Drink, c.data.Fuel = drink, fuel
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 func (c *IntakeCard) paint(size fyne.Size) {

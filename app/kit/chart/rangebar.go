@@ -38,8 +38,7 @@ const barHigh float32 = 32
 // Set shows other data.
 func (c *RangeBar) Set(d RangeBarData) {
 	c.data = d
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 func (c *RangeBar) paint(size fyne.Size) {

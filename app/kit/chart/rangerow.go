@@ -54,8 +54,7 @@ func (c *RangeRow) Set(d RangeRowData) {
 	c.data = d
 	c.data.Ticks = append(kept.Ticks[:0], d.Ticks...)
 	c.data.Points = append(kept.Points[:0], d.Points...)
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 // rowText is the room a range's text needs behind the end of the scale, px at

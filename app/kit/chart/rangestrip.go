@@ -51,8 +51,7 @@ func (c *RangeStrip) Set(d StripData) {
 	c.data = d
 	c.data.Points = append(kept.Points[:0], d.Points...)
 	c.data.Ticks = append(kept.Ticks[:0], d.Ticks...)
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 func (c *RangeStrip) paint(size fyne.Size) {

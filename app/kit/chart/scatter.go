@@ -115,8 +115,7 @@ func (c *HeatScatter) Set(d HeatData) {
 	c.data.Estimates = append(kept.Estimates[:0], d.Estimates...)
 	c.data.Heats = append(kept.Heats[:0], d.Heats...)
 	c.data.Rates = append(kept.Rates[:0], d.Rates...)
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 func (c *HeatScatter) paint(size fyne.Size) {

@@ -77,8 +77,7 @@ func (c *StepCard) Set(d StepCardData) {
 	parts := append(c.data.Parts[:0], d.Parts...)
 	c.data = d
 	c.data.Parts = parts
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 func (c *StepCard) paint(size fyne.Size) {

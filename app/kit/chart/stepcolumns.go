@@ -58,12 +58,7 @@ func (c *StepColumns) Set(d StepColumnsData) {
 		col.Parts = append(parts, col.Parts...)
 		c.data.Columns = append(c.data.Columns, col)
 	}
-	c.summary = d.Summary
-	if len(kept.Columns) != len(d.Columns) {
-		c.Refresh()
-		return
-	}
-	c.redraw()
+	c.shownHigher(d.Summary, len(kept.Columns) != len(d.Columns))
 }
 
 func (c *StepColumns) paint(size fyne.Size) {

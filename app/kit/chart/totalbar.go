@@ -41,8 +41,7 @@ func (c *TotalBar) Set(d TotalData) {
 	parts := append(c.data.Parts[:0], d.Parts...)
 	c.data = d
 	c.data.Parts = parts
-	c.summary = d.Summary
-	c.redraw()
+	c.shown(d.Summary)
 }
 
 func (c *TotalBar) paint(size fyne.Size) {

@@ -42,15 +42,15 @@ func (d *Desk) Alerts(ctx context.Context, id record.ID) (a record.Athlete, list
 	if a, err = d.Store.LoadAthlete(ctx, id); err != nil {
 		return a, nil, err
 	}
-	tests, err := d.Store.Tests(ctx, id)
+	tests, err := d.Store.TestsListed(ctx, id)
 	if err != nil || len(tests) == 0 {
 		return a, consult.AlertsOf(a, nil, d.Now()), err
 	}
-	found, err := d.Findings(ctx, tests[0], a)
-	if err != nil {
+	found, err := d.SomeFindings(ctx, a, []record.ID{tests[0].ID})
+	if err != nil || len(found) == 0 {
 		return a, nil, err
 	}
-	return a, consult.AlertsOf(a, &found, d.Now()), nil
+	return a, consult.AlertsOf(a, &found[0], d.Now()), nil
 }
 
 // heatLevel is a level in the keys of the texts.
@@ -80,13 +80,18 @@ func (d *Desk) PlanAlerts(ctx context.Context, id record.ID) ([]consult.Alert, e
 	if err != nil {
 		return nil, err
 	}
-	tests, err := d.AllFindings(ctx, a)
+	tests, err := d.SomeFindings(ctx, a, consult.NamedTests(p.Basis))
 	if err != nil {
 		return nil, err
 	}
 	c, err := d.OpenPlan(ctx, *p, a, tests)
 	if err != nil {
 		return nil, err
+	}
+	if c.Basis.Calculation == nil { // by its copy alone: its heat is asked of all tests
+		if tests, err = d.AllFindings(ctx, a); err != nil {
+			return nil, err
+		}
 	}
 	d.JudgeHeat(*p, a, tests, &c.Basis)
 	return consult.PlanAlerts(c, d.Today()), nil

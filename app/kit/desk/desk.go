@@ -130,6 +130,7 @@ type Desk struct {
 	practice   *record.Practice
 	starts     map[string]learnt
 	past       past
+	order      order
 }
 
 // Saver keeps what is handed over; see package keep.

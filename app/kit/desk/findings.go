@@ -6,6 +6,7 @@ import (
 
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
+	"ebbwell/internal/store"
 )
 
 // Findings works a test of an athlete out as every screen shows it: an open
@@ -28,21 +29,91 @@ func (d *Desk) Findings(ctx context.Context, t record.Test, a record.Athlete) (c
 // closed tests is kept for as long as one stays with the athlete: the figures of a
 // closed test do not change.
 func (d *Desk) AllFindings(ctx context.Context, a record.Athlete) ([]consult.Findings, error) {
-	past := d.past.of(a, d.Practice().Settings.Method())
-	sheets, err := d.Store.SheetsBut(ctx, a.ID, past.known)
+	r := d.reading(a)
+	all, err := r.all(ctx)
+	if err != nil {
+		return nil, err
+	}
+	d.past = r.past
+	return all, nil
+}
+
+// AllFindingsBeside is [Desk.AllFindings] beside the window's thread, and then, with what
+// it gives; on the window's thread done is called, once it was stopped with an error.
+func (d *Desk) AllFindingsBeside(a record.Athlete, then func([]consult.Findings) error, done func([]consult.Findings, error)) (stop func()) {
+	r := d.reading(a)
+	r.past = r.past.copied()
+	var all []consult.Findings
+	return d.Beside.Run(func(ctx context.Context) (err error) {
+		if all, err = r.all(ctx); err != nil {
+			return err
+		}
+		return then(all)
+	}, func(err error) {
+		if err == nil {
+			d.past = r.past
+		}
+		done(all, err)
+	})
+}
+
+// SomeFindings works some tests of an athlete out, the newest first.
+func (d *Desk) SomeFindings(ctx context.Context, a record.Athlete, tests []record.ID) ([]consult.Findings, error) {
+	sheets, err := d.Store.Sheets(ctx, tests)
+	if err != nil {
+		return nil, fmt.Errorf("work some tests out: %w", err)
+	}
+	all := make([]consult.Findings, len(sheets))
+	for i, s := range sheets {
+		all[i] = consult.FindAsClosed(s.Test, a, s.Raw, s.Kept, d.Calculate())
+	}
+	return all, nil
+}
+
+// Unread is about how many tests of an athlete [Desk.AllFindings] would have to read.
+func (d *Desk) Unread(ctx context.Context, a record.Athlete) (int, error) {
+	n, err := d.Store.CountTests(ctx, a.ID)
+	if err != nil {
+		return 0, fmt.Errorf("count the tests: %w", err)
+	}
+	return n - len(d.past.of(a, d.Practice().Settings.Method()).found), nil
+}
+
+// reading is what reads all tests of an athlete: nothing in it is the desk's own but
+// what does not change.
+type reading struct {
+	store   *store.Store
+	athlete record.Athlete
+	with    consult.Setup
+	past    past
+}
+
+// reading readies the reading of an athlete's tests.
+func (d *Desk) reading(a record.Athlete) reading {
+	with := d.Calculate()
+	with.Start = nil // asks the desk; a test by itself does not
+	return reading{d.Store, a, with, d.past.of(a, d.Practice().Settings.Method())}
+}
+
+// all works the tests out, the newest first.
+func (r reading) all(ctx context.Context) ([]consult.Findings, error) {
+	sheets, err := r.store.SheetsBut(ctx, r.athlete.ID, r.past.known)
 	if err != nil {
 		return nil, fmt.Errorf("work the tests out: %w", err)
 	}
-	with, all := d.Calculate(), make([]consult.Findings, len(sheets))
-	for i, s := range sheets {
+	all := make([]consult.Findings, len(sheets))
+	for i := range sheets {
+		s := &sheets[i]
 		if s.Unread {
-			all[i] = past.found[s.Test.ID]
+			all[i] = *r.past.found[s.Test.ID]
 			continue
 		}
-		all[i] = consult.FindAsClosed(s.Test, a, s.Raw, s.Kept, with)
-		past.keep(s, all[i])
+		if err := ctx.Err(); err != nil {
+			return nil, fmt.Errorf("work the tests out: %w", err)
+		}
+		all[i] = consult.FindAsClosed(s.Test, r.athlete, s.Raw, s.Kept, r.with)
+		r.past.keep(s, &all[i])
 	}
-	d.past = past
 	return all, nil
 }
 

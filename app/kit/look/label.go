@@ -3,24 +3,20 @@ package look
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/widget"
 )
 
 // Label is one line of text. It follows the theme and the text size, and
 // redraws only when its text really changed.
 type Label struct {
-	widget.BaseWidget
+	written
 
-	text    string
-	style   Style
-	tone    Tone
 	align   fyne.TextAlign
 	shorten bool
 }
 
 // NewLabel makes a line of text, aligned left.
 func NewLabel(text string, style Style, tone Tone) *Label {
-	l := &Label{text: text, style: style, tone: tone}
+	l := &Label{written: written{text: text, style: style, tone: tone}}
 	l.ExtendBaseWidget(l)
 	return l
 }
@@ -44,46 +40,6 @@ func (l *Label) Shorten() *Label {
 	l.Refresh()
 	return l
 }
-
-// Text returns the whole text.
-func (l *Label) Text() string { return l.text }
-
-// SetText changes the text.
-func (l *Label) SetText(text string) {
-	if l.text == text {
-		return
-	}
-	l.text = text
-	l.Refresh()
-}
-
-// SetTone changes the ink.
-func (l *Label) SetTone(tone Tone) {
-	if l.tone == tone {
-		return
-	}
-	l.tone = tone
-	l.Refresh()
-}
-
-// SetStyle changes size and weight.
-func (l *Label) SetStyle(style Style) {
-	if l.style == style {
-		return
-	}
-	l.style = style
-	l.Refresh()
-}
-
-// Baseline returns the distance from the top of the label, at its least
-// height, to its baseline.
-func (l *Label) Baseline() float32 { return l.style.Baseline() }
-
-// AccessibilityLabel is the text.
-func (l *Label) AccessibilityLabel() string { return l.text }
-
-// AccessibilityRole is text.
-func (l *Label) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }
 
 // CreateRenderer draws the text.
 func (l *Label) CreateRenderer() fyne.WidgetRenderer {

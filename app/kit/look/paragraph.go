@@ -5,18 +5,14 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/widget"
 )
 
 // Paragraph is running text that wraps to its width; its height follows.
 // Line breaks in the text are kept.
 type Paragraph struct {
-	widget.BaseWidget
+	written
 
-	name  string
-	text  string
-	style Style
-	tone  Tone
+	name string
 	// wrapped are the lines at the widths that were asked for last, the latest first:
 	// a layout asks for the height at one and then sets the lines at another.
 	wrapped [2]wrappedAt
@@ -48,7 +44,7 @@ var _ Flowing = (*Paragraph)(nil)
 
 // NewParagraph makes running text.
 func NewParagraph(text string, style Style, tone Tone) *Paragraph {
-	p := &Paragraph{text: text, style: style, tone: tone}
+	p := &Paragraph{written: written{text: text, style: style, tone: tone}}
 	p.ExtendBaseWidget(p)
 	return p
 }
@@ -62,27 +58,6 @@ func (p *Paragraph) Called(name string) *Paragraph {
 // Name is the name it was given; mostly none.
 func (p *Paragraph) Name() string { return p.name }
 
-// Text returns the text.
-func (p *Paragraph) Text() string { return p.text }
-
-// SetText changes the text.
-func (p *Paragraph) SetText(text string) {
-	if p.text == text {
-		return
-	}
-	p.text = text
-	p.Refresh()
-}
-
-// SetTone changes the ink.
-func (p *Paragraph) SetTone(tone Tone) {
-	if p.tone == tone {
-		return
-	}
-	p.tone = tone
-	p.Refresh()
-}
-
 // HeightFor returns the height of the text at a width.
 func (p *Paragraph) HeightFor(width float32) float32 {
 	if p.text == "" {
@@ -91,15 +66,6 @@ func (p *Paragraph) HeightFor(width float32) float32 {
 	n := len(p.rows(width))
 	return float32(n-1)*p.style.Pitch() + p.style.Height()
 }
-
-// Baseline returns the distance from the top to the first baseline.
-func (p *Paragraph) Baseline() float32 { return p.style.Baseline() }
-
-// AccessibilityLabel is the text.
-func (p *Paragraph) AccessibilityLabel() string { return p.text }
-
-// AccessibilityRole is text.
-func (p *Paragraph) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }
 
 // CreateRenderer draws one text object a line.
 func (p *Paragraph) CreateRenderer() fyne.WidgetRenderer {

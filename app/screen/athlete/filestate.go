@@ -14,10 +14,13 @@ import (
 type file struct {
 	athlete record.Athlete
 	care    care.Care
-	// tests are the athlete's, newest first, each with what it says.
-	tests []consult.Findings
-	plans []record.Plan
-	trips []record.Trip
+	// tests are the athlete's, newest first, each with what it says; read is how many of
+	// them, others how many there are besides.
+	tests  []consult.Findings
+	read   howMany
+	others int
+	plans  []record.Plan
+	trips  []record.Trip
 	// limit is the deficit of body mass not to pass that the plan in force was agreed
 	// with, %; nil where none is agreed.
 	limit *float64

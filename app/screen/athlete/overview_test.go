@@ -271,7 +271,7 @@ func TestBandIsTheRule(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	for _, begins := range []string{"Ravka", "Ilse", "Mirel", "Dorian", "Jorun", "Kester", "Odo", "Sefa"} {
 		v := overview(t, d, begins)
-		dots, curve := v.curve()
+		dots, curve := v.answer.dots, v.answer.curve
 		data := v.sp.heatData(dots, curve, nil)
 		if len(data.Points) == 0 || len(data.Points) != len(dots) {
 			t.Errorf("%s has %d points of %d", begins, len(data.Points), len(dots))

@@ -13,7 +13,6 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/picture"
 	"ebbwell/app/screen/heat"
-	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/record"
 )
@@ -77,8 +76,7 @@ func (v *Overview) testButton(kind field.Kind) fyne.CanvasObject {
 // sweatSheet are the sweat rates by date and against the heat, with one axis; one
 // sentence while there is nothing to draw. grows says that there is.
 func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
-	dots, curve := v.curve()
-	days, heat := v.sp.daysData(v.file), v.sp.heatData(dots, curve, v.untested())
+	days, heat := v.sp.daysData(v.file), v.sp.heatData(v.answer.dots, v.answer.curve, v.answer.untested)
 	title := v.sp.Say("overview.heat", string(v.sp.By.Unit("L/h")))
 	all := field.NewLink(v.desk.Host, "overview.dates", v.sp.Say("overview.dates"), func() { v.showDates(true) })
 	if len(days.Points)+len(heat.Points) == 0 {
@@ -97,7 +95,7 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	pair := look.NewPair(0.4, 760, left, right)
 	pair.Level = true
 	links := []fyne.CanvasObject{all, copying.Link(v.desk, "overview.picture.copy", "copy.figures", v.rates), picture.Link(v.desk, "overview.picture", v.sp.Say("picture.overview", v.file.athlete.Name), func() fyne.CanvasObject { return pair })}
-	if v.basis != nil && v.basis.Climate.Rate.Known {
+	if c := v.answer.calculation; c != nil && c.Climate.Rate.Known {
 		links = append(links, field.NewLink(v.desk.Host, "overview.heat.why", v.sp.Say("overview.why"), v.askWhy))
 	}
 	return look.NewSheet(look.VBox(0, titled(title, links...), look.Grow(pair))), true
@@ -107,7 +105,7 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 // goes through.
 func (v *Overview) askWhy() {
 	on := fyne.CurrentApp().Driver().CanvasForObject(v.body)
-	heat.ShowWhy(v.desk.Host, on, heat.Speaker{Speaker: v.sp.Speaker}, *v.basis)
+	heat.ShowWhy(v.desk.Host, on, heat.Speaker{Speaker: v.sp.Speaker}, *v.answer.calculation)
 }
 
 // subtitle is the title of a part of a sheet.
@@ -118,43 +116,6 @@ func scatter(d chart.HeatData) *chart.HeatScatter {
 	c := chart.NewHeatScatter()
 	c.Set(d)
 	return c
-}
-
-// curve asks the tests about the last test's session at other temperatures, and puts
-// every test on the basis of that.
-func (v *Overview) curve() ([]consult.HeatDot, []consult.CurvePoint) {
-	f, ok := v.file.planned()
-	if !ok {
-		return nil, nil
-	}
-	o := consult.Again(f)
-	if o.Session.Sport == "" {
-		o.Session.Sport = v.file.athlete.Sport
-	}
-	r, err := consult.Calculate(o, v.file.athlete, v.file.tests, v.file.now, v.desk.Calculate())
-	if err != nil {
-		return nil, nil // that test cannot be
-	}
-	v.basis = &r
-	dots := r.HeatDots(v.file.athlete, v.desk.Calculate())
-	if r.AssumedAir {
-		return dots, nil
-	}
-	return dots, r.HeatCurve(v.file.athlete, heatLow, heatHigh, heatStep, v.desk.Calculate())
-}
-
-// untested are the stops of trips to come whose air no test covers, as the curve has
-// them.
-func (v *Overview) untested() []consult.StopPoint {
-	if v.basis == nil || len(v.file.trips) == 0 {
-		return nil
-	}
-	places, err := climate.LoadPlaces()
-	if err != nil {
-		v.desk.Trouble(err)
-		return nil
-	}
-	return v.basis.Untested(v.file.trips, v.file.athlete, v.file.today(), places, v.desk.Calculate())
 }
 
 // stepsSheet are the cards from the habit to the aim, as they were agreed; words

@@ -38,7 +38,7 @@ type state struct {
 	one *record.Athlete
 	// people and groups are those a group is chosen from; group is its id, or
 	// everyone.
-	people []store.AthleteSummary
+	people []store.Person
 	groups []record.Group
 	group  string
 

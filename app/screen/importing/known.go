@@ -65,7 +65,7 @@ func (v *View) load(ctx context.Context, s state) (*known, error) {
 
 // loadPerson adds an athlete, whole where the file names them, with the sheets where
 // results may be for them.
-func (v *View) loadPerson(ctx context.Context, k *known, p store.AthleteSummary, named, sheets bool) error {
+func (v *View) loadPerson(ctx context.Context, k *known, p store.Person, named, sheets bool) error {
 	a := record.Athlete{Meta: record.Meta{ID: p.ID}, Name: p.Name, Born: p.Born}
 	if named {
 		whole, err := v.desk.Store.LoadAthlete(ctx, p.ID)

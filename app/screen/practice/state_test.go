@@ -71,12 +71,12 @@ func TestPastRetention(t *testing.T) {
 		return d
 	}
 	list := []store.AthleteSummary{
-		{ID: "old", Name: "old", Born: "1980-01-01", ChangedAt: at("2014-03-01"), LastTest: store.TestLine{Date: "2014-02-01"}},
-		{ID: "tested", Name: "tested", Born: "1980-01-01", ChangedAt: at("2014-03-01"), LastTest: store.TestLine{Date: "2024-02-01"}},
-		{ID: "planned", Name: "planned", Born: "1980-01-01", ChangedAt: at("2014-03-01")},
-		{ID: "minor", Name: "minor", Born: "2004-06-01", ChangedAt: at("2014-03-01")},
-		{ID: "grown", Name: "grown", Born: "1996-01-01", ChangedAt: at("2012-03-01")},
-		{ID: "new", Name: "new", ChangedAt: at("2026-05-01")},
+		{Person: store.Person{ID: "old", Name: "old", Born: "1980-01-01"}, ChangedAt: at("2014-03-01"), AthleteLine: store.AthleteLine{LastTest: store.TestLine{Date: "2014-02-01"}}},
+		{Person: store.Person{ID: "tested", Name: "tested", Born: "1980-01-01"}, ChangedAt: at("2014-03-01"), AthleteLine: store.AthleteLine{LastTest: store.TestLine{Date: "2024-02-01"}}},
+		{Person: store.Person{ID: "planned", Name: "planned", Born: "1980-01-01"}, ChangedAt: at("2014-03-01")},
+		{Person: store.Person{ID: "minor", Name: "minor", Born: "2004-06-01"}, ChangedAt: at("2014-03-01")},
+		{Person: store.Person{ID: "grown", Name: "grown", Born: "1996-01-01"}, ChangedAt: at("2012-03-01")},
+		{Person: store.Person{ID: "new", Name: "new"}, ChangedAt: at("2026-05-01")},
 	}
 	ids := func(years int, last map[record.ID]record.Date) string {
 		var out []string

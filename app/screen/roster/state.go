@@ -13,21 +13,12 @@ import (
 	"ebbwell/internal/store"
 )
 
-// Row is one athlete in the list.
+// Row is one athlete in the list, as it stands now.
 type Row struct {
-	ID       record.ID
-	Name     string
-	Sport    string
-	Position string
-	Groups   []string
+	*store.Person
 	// Flags are the conditions, the gravest first.
 	Flags []record.FlagKind
 	*told
-
-	// name and word are what it is sorted by, text what is searched, about what is
-	// known of the athlete.
-	name, word, text string
-	about            *store.AthleteSummary
 }
 
 // told is what is known of the tests and the plan of an athlete; of one whose row was
@@ -49,6 +40,9 @@ type told struct {
 	Plan           store.PlanLine
 }
 
+// sportWord is the word of a sport, and what it is sorted by.
+type sportWord struct{ word, key string }
+
 // Column is what the list can be sorted by.
 type Column int
 
@@ -66,87 +60,85 @@ const (
 // State is the list as it is shown. What only some rows need, or only one way of
 // sorting, is found when it is asked for.
 type State struct {
-	all    []Row             // by name
-	at     map[record.ID]int // place in all, by the last test
-	words  map[string]string // the words of sports
+	list   []store.Person
+	byName []int32 // places in list; a row is a place here
+	told   []*told // by row
+	found  *found
 	ask    Ask
 	text   string
 	column Column
 	down   bool
 }
 
+// found is what was found of the rows when it was asked for.
+type found struct {
+	at    map[record.ID]int         // row, by the last test
+	words map[string]sportWord      // by the code of a sport
+	flags map[int][]record.FlagKind // conditions by row, the gravest first
+	texts []string                  // what is searched, by row; none before the first search
+}
+
 // Ask is what the list is told about an athlete when it needs to know.
 type Ask struct {
 	// Flags are the conditions, the gravest first.
-	Flags func(store.AthleteSummary) []record.FlagKind
+	Flags func(store.Person) []record.FlagKind
 	// Keeps reports whether what was kept of the last test for a list can be shown:
 	// else it has to be worked out.
-	Keeps func(store.AthleteSummary, record.FrozenLine) bool
-	// Key writes what names are sorted by.
+	Keeps func(store.Person, record.FrozenLine) bool
+	// Key writes what words of sports are sorted by.
 	Key func(name string) string
 	// Word is the word of a sport.
 	Word func(sport string) string
 }
 
-// NewState makes the list from what is kept.
-func NewState(list []store.AthleteSummary, ask Ask) State {
-	order := make([]keyed, len(list))
-	for i := range list {
-		order[i] = keyed{ask.Key(list[i].Name), i}
-	}
-	slices.SortFunc(order, func(a, b keyed) int {
-		if n := strings.Compare(a.key, b.key); n != 0 {
-			return n
-		}
-		return a.at - b.at
-	})
-	s := State{all: make([]Row, len(list)), at: map[record.ID]int{}, words: map[string]string{}, ask: ask}
+// NewState makes the list from what is kept; byName are the places of the athletes in it
+// in the order of their names.
+func NewState(list []store.Person, byName []int32, ask Ask) State {
+	s := State{list: list, byName: byName, told: make([]*told, len(byName)), ask: ask}
+	s.found = &found{at: map[record.ID]int{}, words: map[string]sportWord{}, flags: map[int][]record.FlagKind{}}
 	unread := &told{}
-	for i, k := range order {
-		a := &list[k.at]
-		s.all[i] = Row{told: unread, ID: a.ID, Name: a.Name, Sport: a.Sport, Position: a.Position, Groups: a.Groups, name: k.key, about: a}
+	for row := range s.told {
+		s.told[row] = unread
 	}
 	return s
 }
 
-// keyed is the place of an athlete in the list that was read, with what it is sorted
-// by: little to move about.
-type keyed struct {
-	key string
-	at  int
-}
+// person is the athlete in a row.
+func (s State) person(row int) *store.Person { return &s.list[s.byName[row]] }
 
-// flagged finds the conditions of a row.
-func (s State) flagged(r *Row) []record.FlagKind {
-	if r.Flags == nil {
-		r.Flags = append([]record.FlagKind{}, s.ask.Flags(*r.about)...)
+// flags finds the conditions of a row.
+func (s State) flags(row int) []record.FlagKind {
+	list, known := s.found.flags[row]
+	if !known {
+		list = s.ask.Flags(*s.person(row))
+		s.found.flags[row] = list
 	}
-	return r.Flags
+	return list
 }
 
 // sport finds the word of a row's sport.
-func (s State) sport(r *Row) string {
-	if r.word == "" && r.Sport != "" {
-		word, known := s.words[r.Sport]
-		if !known {
-			word = s.ask.Word(r.Sport)
-			s.words[r.Sport] = word
-		}
-		r.word = word
+func (s State) sport(row int) sportWord {
+	code := s.person(row).Sport
+	found, known := s.found.words[code]
+	if !known && code != "" {
+		word := s.ask.Word(code)
+		found = sportWord{word, s.ask.Key(word)}
+		s.found.words[code] = found
 	}
-	return r.word
+	return found
 }
 
 // searched finds what of a row is searched.
-func (s State) searched(r *Row) string {
-	if r.text == "" {
-		text := r.Name + " " + s.sport(r) + " " + r.Position
-		for _, g := range r.Groups {
-			text += " " + g
-		}
-		r.text = plain.Text(text)
+func (s State) searched(row int) string {
+	if s.found.texts == nil {
+		s.found.texts = make([]string, len(s.byName))
 	}
-	return r.text
+	text := &s.found.texts[row]
+	if *text == "" {
+		a := s.person(row)
+		*text = plain.Text(strings.Join(append([]string{a.Name, s.sport(row).word, a.Position}, a.Groups...), " "))
+	}
+	return *text
 }
 
 // ToRead lists at most so many rows whose tests and plans are not read yet, of rows
@@ -157,7 +149,7 @@ func (s State) ToRead(rows []int, most int) []int {
 		if len(list) == most {
 			break
 		}
-		if !s.all[i].Read {
+		if !s.told[i].Read {
 			list = append(list, i)
 		}
 	}
@@ -167,40 +159,38 @@ func (s State) ToRead(rows []int, most int) []int {
 // ReadLines takes in what is kept of the tests and plans of the rows; who has none
 // has none in lines.
 func (s State) ReadLines(rows []int, lines map[record.ID]store.AthleteLine) {
-	for _, i := range rows {
-		row := &s.all[i]
-		line := lines[row.ID]
-		row.told = &told{Read: true, LastTest: line.LastTest, Plan: line.Plan}
-		if row.LastTest.ID == "" {
+	for _, row := range rows {
+		a := s.person(row)
+		line := lines[a.ID]
+		t := &told{Read: true, LastTest: line.LastTest, Plan: line.Plan}
+		s.told[row] = t
+		if t.LastTest.ID == "" {
 			continue
 		}
-		s.at[row.LastTest.ID] = i
-		kept := row.LastTest.Line
-		row.Known = kept.Rate != nil && s.ask.Keeps(*row.about, kept)
-		row.Open = !row.Known
-		if row.Known {
-			row.Rate, row.Ranged = *kept.Rate, kept.Ranged
+		s.found.at[t.LastTest.ID] = row
+		kept := t.LastTest.Line
+		t.Known = kept.Rate != nil && s.ask.Keeps(*a, kept)
+		t.Open = !t.Known
+		if t.Known {
+			t.Rate, t.Ranged = *kept.Rate, kept.Ranged
 		}
-		row.Gained, row.Unsaid = kept.Gain == record.GainYes, kept.Gain == ""
+		t.Gained, t.Unsaid = kept.Gain == record.GainYes, kept.Gain == ""
 	}
 }
 
 // WorkedOut takes in the findings of last tests that were not kept for a list.
-func (s State) WorkedOut(found []consult.Findings) {
-	for _, f := range found {
-		if i, ok := s.at[f.Test.ID]; ok {
-			rate := f.Sweat.Fluid.Rate
-			s.all[i].Gained, s.all[i].Unsaid = consult.Gained(f), false
-			s.all[i].Rate, s.all[i].Known, s.all[i].Ranged, s.all[i].Open = rate.Value, rate.Known, rate.Ranged, false
+func (s State) WorkedOut(list []consult.Findings) {
+	for _, f := range list {
+		if row, ok := s.found.at[f.Test.ID]; ok {
+			rate, t := f.Sweat.Fluid.Rate, s.told[row]
+			t.Gained, t.Unsaid = consult.Gained(f), false
+			t.Rate, t.Known, t.Ranged, t.Open = rate.Value, rate.Known, rate.Ranged, false
 		}
 	}
 }
 
 // Row is an athlete as it stands now.
-func (s State) Row(i int) Row {
-	s.flagged(&s.all[i])
-	return s.all[i]
-}
+func (s State) Row(i int) Row { return Row{s.person(i), s.flags(i), s.told[i]} }
 
 // ToWorkOut lists at most so many last tests that have to be worked out, of
 // rows from one on; all of them for most below 0.
@@ -210,8 +200,8 @@ func (s State) ToWorkOut(rows []int, most int) []record.ID {
 		if len(list) == most {
 			break
 		}
-		if s.all[i].Open || s.all[i].Unsaid {
-			list = append(list, s.all[i].LastTest.ID)
+		if t := s.told[i]; t.Open || t.Unsaid {
+			list = append(list, t.LastTest.ID)
 		}
 	}
 	return list
@@ -230,14 +220,14 @@ func (s State) Sort(c Column, down bool) State {
 }
 
 // Empty reports whether there is nobody at all.
-func (s State) Empty() bool { return len(s.all) == 0 }
+func (s State) Empty() bool { return len(s.byName) == 0 }
 
 // Rows are the places of the athletes to show, in order; see [State.Row].
 func (s State) Rows() []int {
 	wanted := plain.Words(s.text)
 	var list []int
-	for i := range s.all {
-		if len(wanted) == 0 || plain.Holds(s.searched(&s.all[i]), wanted) {
+	for i := range s.byName {
+		if len(wanted) == 0 || plain.Holds(s.searched(i), wanted) {
 			list = append(list, i)
 		}
 	}
@@ -245,12 +235,11 @@ func (s State) Rows() []int {
 		return list
 	}
 	slices.SortStableFunc(list, func(i, j int) int {
-		a, b := &s.all[i], &s.all[j]
-		order := s.compare(a, b)
+		order := s.compare(i, j)
 		if s.down {
 			order = -order
 		}
-		return cmp.Or(order, strings.Compare(a.name, b.name))
+		return order // else by name, as they stand
 	})
 	return list
 }
@@ -266,17 +255,17 @@ func (s State) SortsByLines() bool {
 
 // gravity orders rows by what each names first: a gain, what is the matter today, a
 // correction behind the plan, a condition; and by the gravest condition within each.
-func (s State) gravity(r *Row) (class, condition int) {
-	flags := s.flagged(r)
+func (s State) gravity(row int) (class, condition int) {
+	flags, t := s.flags(row), s.told[row]
 	if len(flags) > 0 {
 		condition = care.Gravity(flags[0])
 	}
 	switch {
-	case r.Gained:
+	case t.Gained:
 		class = 3
 	case len(flags) > 0 && care.EffectOf(flags[0]).Today:
 		class = 2
-	case r.Plan.Corrected:
+	case t.Plan.Corrected:
 		class = 1
 	}
 	return class, condition
@@ -295,10 +284,11 @@ func (r Row) Alerts() int {
 }
 
 // compare orders two rows by the chosen column.
-func (s State) compare(a, b *Row) int {
+func (s State) compare(i, j int) int {
+	a, b := s.told[i], s.told[j]
 	switch s.column {
 	case BySport:
-		return strings.Compare(s.ask.Key(s.sport(a)), s.ask.Key(s.sport(b)))
+		return strings.Compare(s.sport(i).key, s.sport(j).key)
 	case ByTest:
 		return strings.Compare(string(a.LastTest.Date), string(b.LastTest.Date))
 	case ByRate:
@@ -308,9 +298,9 @@ func (s State) compare(a, b *Row) int {
 	case ByReview:
 		return strings.Compare(string(a.Plan.Review), string(b.Plan.Review))
 	case ByFlags:
-		class, condition := s.gravity(a)
-		other, than := s.gravity(b)
-		return cmp.Or(cmp.Compare(class, other), cmp.Compare(condition, than), cmp.Compare(a.Alerts(), b.Alerts()))
+		class, condition := s.gravity(i)
+		other, than := s.gravity(j)
+		return cmp.Or(cmp.Compare(class, other), cmp.Compare(condition, than), cmp.Compare(s.Row(i).Alerts(), s.Row(j).Alerts()))
 	}
-	return strings.Compare(a.name, b.name)
+	return cmp.Compare(i, j)
 }

@@ -62,10 +62,10 @@ func load(d *desk.Desk) (State, error) {
 		return State{}, fmt.Errorf("list the athletes: %w", err)
 	}
 	method, now := d.Practice().Settings.Method(), d.Now()
-	return NewState(list, Ask{
+	return NewState(list, d.ByName(list), Ask{
 		Key:   d.Words.OrderKey(),
-		Flags: func(a store.AthleteSummary) []record.FlagKind { return care.ByGravity(care.FlagsOf(known(a), now)) },
-		Keeps: func(a store.AthleteSummary, l record.FrozenLine) bool {
+		Flags: func(a store.Person) []record.FlagKind { return care.ByGravity(care.FlagsOf(known(a), now)) },
+		Keeps: func(a store.Person, l record.FrozenLine) bool {
 			return l.Method == method && !care.MassHidden(known(a), now) // else kept by another method, or perhaps while mass was seen
 		},
 		Word: func(sport string) string { return desk.SportWord(d.Words, sport) },
@@ -87,7 +87,7 @@ func (v *View) read(rows []int, most int) {
 }
 
 // known is what a line of the list knows of an athlete.
-func known(a store.AthleteSummary) record.Athlete {
+func known(a store.Person) record.Athlete {
 	out := record.Athlete{Born: a.Born, MassHidden: a.MassHidden}
 	for _, kind := range a.Flags {
 		out.Flags = append(out.Flags, record.Flag{Kind: kind})

@@ -178,14 +178,14 @@ func TestRateIsThatOfTheSheet(t *testing.T) {
 }
 
 func TestEveryColumnSorts(t *testing.T) {
-	rows := []store.AthleteSummary{{ID: "1", Name: "b", Sport: "y"}, {ID: "2", Name: "A", Sport: "z"}}
+	rows := []store.Person{{ID: "1", Name: "b", Sport: "y"}, {ID: "2", Name: "A", Sport: "z"}}
 	lines := map[record.ID]store.AthleteLine{
 		"1": {LastTest: store.TestLine{Date: "2026-01-02"}, Plan: store.PlanLine{Step: 2, Review: "2026-03-01"}},
 		"2": {LastTest: store.TestLine{Date: "2026-01-01"}, Plan: store.PlanLine{Step: 1, Review: "2026-02-01"}},
 	}
-	s := NewState(rows, Ask{
+	s := NewState(rows, []int32{1, 0}, Ask{
 		Key: apptest.Words(t).OrderKey(),
-		Flags: func(a store.AthleteSummary) []record.FlagKind {
+		Flags: func(a store.Person) []record.FlagKind {
 			if a.ID == "1" {
 				return []record.FlagKind{record.FlagHeart}
 			}
@@ -278,12 +278,12 @@ func TestPictures(t *testing.T) {
 // one or of one that does not say, stands before all else and sorts first; a record
 // corrected after the plan was agreed stands before the conditions.
 func TestGainAndCorrection(t *testing.T) {
-	s := NewState([]store.AthleteSummary{
+	s := NewState([]store.Person{
 		{ID: "1", Name: "A", Flags: []record.FlagKind{record.FlagNSAID}}, {ID: "2", Name: "B"}, {ID: "3", Name: "C"}, {ID: "4", Name: "D"},
-	}, Ask{
+	}, []int32{0, 1, 2, 3}, Ask{
 		Key:   apptest.Words(t).OrderKey(),
-		Flags: func(a store.AthleteSummary) []record.FlagKind { return a.Flags },
-		Keeps: func(store.AthleteSummary, record.FrozenLine) bool { return true },
+		Flags: func(a store.Person) []record.FlagKind { return a.Flags },
+		Keeps: func(store.Person, record.FrozenLine) bool { return true },
 		Word:  func(string) string { return "" },
 	})
 	rate := 1.0

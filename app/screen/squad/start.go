@@ -24,7 +24,7 @@ const everybody = "everybody"
 // start is the page that begins a session: which group, as which earlier day.
 type start struct {
 	v        *View
-	people   []store.AthleteSummary
+	people   []store.Person
 	groups   []string
 	sessions []record.GroupSession
 	marked   map[record.ID]bool
@@ -148,12 +148,12 @@ func (s *start) groupOf(g record.GroupSession) string {
 }
 
 // shown are the athletes of the group.
-func (s *start) shown() []store.AthleteSummary {
+func (s *start) shown() []store.Person {
 	i, err := strconv.Atoi(s.group.Chosen())
 	if err != nil {
 		return s.people
 	}
-	var list []store.AthleteSummary
+	var list []store.Person
 	for _, a := range s.people {
 		if slices.Contains(a.Groups, s.groups[i]) {
 			list = append(list, a)

@@ -104,7 +104,7 @@ func (p *printPart) add() {
 }
 
 // tick is the mark of one athlete.
-func (p *printPart) tick(i int, a store.AthleteSummary) *field.Check {
+func (p *printPart) tick(i int, a store.Person) *field.Check {
 	name := []rune(a.Name)
 	if len(name) > mostRunes {
 		name = append(name[:mostRunes-1:mostRunes-1], '…')

@@ -33,8 +33,8 @@ type Sheet struct {
 type State struct {
 	// People are all athletes by name, Open all that is unfinished, the newest
 	// first, Sheets as much of it as was worked out to be shown.
-	People []store.AthleteSummary
-	Open   []store.OpenTest
+	People []store.Person
+	Open   []store.ListedTest
 	Sheets []Sheet
 	names  map[record.ID]string
 	group  string
@@ -50,7 +50,7 @@ type State struct {
 const AtOnce = 25
 
 // NewState makes the day from what is kept: all athletes, and what is unfinished.
-func NewState(people []store.AthleteSummary, open []store.OpenTest) State {
+func NewState(people []store.Person, open []store.ListedTest) State {
 	s := State{People: people, names: make(map[record.ID]string, len(people)), marked: map[record.ID]bool{}, Shown: AtOnce}
 	for _, a := range people {
 		s.names[a.ID] = a.Name
@@ -124,9 +124,9 @@ func (s State) Unfinished(athlete record.ID) (test record.ID, ok bool) {
 
 // Match lists the athletes whose name or group holds every word of a text,
 // those that begin with it first.
-func (s State) Match(text string) []store.AthleteSummary {
+func (s State) Match(text string) []store.Person {
 	words := plain.Words(text)
-	var begins, holds []store.AthleteSummary
+	var begins, holds []store.Person
 	for _, a := range s.People {
 		hay := plain.Text(strings.Join(append([]string{a.Name}, a.Groups...), " "))
 		switch {
@@ -158,11 +158,11 @@ func (s State) InGroup(group string) State {
 }
 
 // Listed are the athletes shown for printing.
-func (s State) Listed() []store.AthleteSummary {
+func (s State) Listed() []store.Person {
 	if s.group == "" {
 		return s.People
 	}
-	var list []store.AthleteSummary
+	var list []store.Person
 	for _, a := range s.People {
 		if slices.Contains(a.Groups, s.group) {
 			list = append(list, a)
@@ -200,8 +200,8 @@ func (s State) markAll(list []record.ID, on bool) State {
 func (s State) IsMarked(athlete record.ID) bool { return s.marked[athlete] }
 
 // Marked lists the marked athletes by name, also those not shown now.
-func (s State) Marked() []store.AthleteSummary {
-	var list []store.AthleteSummary
+func (s State) Marked() []store.Person {
+	var list []store.Person
 	for _, a := range s.People {
 		if s.marked[a.ID] {
 			list = append(list, a)

@@ -12,8 +12,8 @@ import (
 	"ebbwell/internal/sweat"
 )
 
-func people() []store.AthleteSummary {
-	return []store.AthleteSummary{
+func people() []store.Person {
+	return []store.Person{
 		{ID: "1", Name: "Ann Weirside", Groups: []string{"Squad", "Juniors"}}, {ID: "2", Name: "Bea Annings", Groups: []string{"Squad"}}, {ID: "3", Name: "Cid Ford"},
 	}
 }
@@ -27,9 +27,9 @@ func found(id, athlete record.ID, state record.TestState, missing ...sweat.Missi
 
 // with makes a day with the findings of unfinished tests.
 func with(all ...consult.Findings) State {
-	var open []store.OpenTest
+	var open []store.ListedTest
 	for _, f := range all {
-		open = append(open, store.OpenTest{ID: f.Test.ID, AthleteID: f.Test.AthleteID, State: f.Test.State})
+		open = append(open, store.ListedTest{ID: f.Test.ID, AthleteID: f.Test.AthleteID, State: f.Test.State})
 	}
 	return NewState(people(), open).With(all, nil)
 }
@@ -76,7 +76,7 @@ func TestLongListIsShownInParts(t *testing.T) {
 
 func TestMatch(t *testing.T) {
 	s := NewState(people(), nil)
-	names := func(list []store.AthleteSummary) (out []record.ID) {
+	names := func(list []store.Person) (out []record.ID) {
 		for _, a := range list {
 			out = append(out, a.ID)
 		}
