@@ -49,7 +49,7 @@ func fillLarge(t *testing.T, dir string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := demo.Fill(ctx, s, apptest.Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w)}); err != nil {
+	if err := demo.Fill(ctx, s, apptest.Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w), Say: w.Say, Town: w.City}); err != nil {
 		t.Fatal(err)
 	}
 	ids := map[string]record.ID{}
