@@ -86,47 +86,66 @@ func (f *Fold) Cursor() desktop.Cursor { return desktop.PointerCursor }
 // Baseline is where the name stands.
 func (f *Fold) Baseline() float32 { return f.top() + look.Strong.Baseline() }
 
-func (f *Fold) high() float32 { return max(look.Strong.Height()+4, 24) }
+// lines are the name as it stands in a width, in one line or two.
+func (f *Fold) lines(width float32) ([]string, look.Style) {
+	return look.NameLines(f.text, look.Strong, max(width-look.Scaled(FoldIndent), 1))
+}
 
-func (f *Fold) top() float32 { return whole((f.high() - look.Strong.Height()) / 2) }
+// HeightFor is the height at a width.
+func (f *Fold) HeightFor(width float32) float32 {
+	lines, style := f.lines(width)
+	return max(float32(len(lines)-1)*style.Pitch()+look.Strong.Height()+4, 24)
+}
+
+// one is the height of one line.
+func (*Fold) one() float32 { return max(look.Strong.Height()+4, 24) }
+
+func (f *Fold) top() float32 { return whole((f.one() - look.Strong.Height()) / 2) }
 
 // FoldIndent is how far the name of a [Fold] stands in, px at 100 % text.
 const FoldIndent float32 = 18
 
 // CreateRenderer draws triangle and name.
 func (f *Fold) CreateRenderer() fyne.WidgetRenderer {
-	r := &foldRenderer{f: f, text: canvas.NewText("", nil), ring: newRing(), tip: look.NewTriangle(nil)}
+	r := &foldRenderer{f: f, text: canvas.NewText("", nil), second: canvas.NewText("", nil), ring: newRing(), tip: look.NewTriangle(nil)}
 	r.set()
 	return r
 }
 
 type foldRenderer struct {
-	f    *Fold
-	text *canvas.Text
-	tip  *canvas.ArbitraryPolygon
-	ring *canvas.Rectangle
+	f *Fold
+	// second is the second line of a long name.
+	text, second *canvas.Text
+	tip          *canvas.ArbitraryPolygon
+	ring         *canvas.Rectangle
 }
 
 func (r *foldRenderer) set() {
 	f, p := r.f, look.PaletteNow()
-	width := f.Size().Width - look.Scaled(FoldIndent)
-	look.Write(r.text, look.Strong, p.Ink, look.Ellipsis(f.text, look.Strong, max(width, 1)), fyne.NewPos(look.Scaled(FoldIndent), f.top()), max(width, 1))
+	width := max(f.Size().Width-look.Scaled(FoldIndent), 1)
+	lines, style := f.lines(f.Size().Width)
+	at := fyne.NewPos(look.Scaled(FoldIndent), f.top()+look.Strong.Baseline()-style.Baseline())
+	look.Write(r.text, style, p.Ink, lines[0], at, width)
+	r.second.Text = ""
+	if len(lines) > 1 {
+		look.Write(r.second, style, p.Ink, lines[1], at.AddXY(0, style.Pitch()), width)
+	}
 	side := look.Scaled(9)
 	points := []fyne.Position{{X: 0, Y: 0}, {X: 0.7, Y: 0.5}, {X: 0, Y: 1}}
 	if f.open {
 		points = []fyne.Position{{X: 0, Y: 0.15}, {X: 1, Y: 0.15}, {X: 0.5, Y: 0.85}}
 	}
 	r.tip.Points, r.tip.FillColor = points, p.Ink
-	r.tip.Move(fyne.NewPos(0, whole(f.high()/2-side/2)))
+	r.tip.Move(fyne.NewPos(0, whole(f.one()/2-side/2)))
 	r.tip.Resize(fyne.NewSquareSize(side))
-	placeRing(r.ring, p.Ink, fyne.NewPos(-checkRing, 0), fyne.NewSize(f.Size().Width+checkRing, f.high()))
+	placeRing(r.ring, p.Ink, fyne.NewPos(-checkRing, 0), fyne.NewSize(f.Size().Width+checkRing, f.HeightFor(f.Size().Width)))
 	show(r.ring, f.ringed())
 }
 
 func (r *foldRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *foldRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(look.Scaled(FoldIndent)+min(look.Strong.Width(r.f.text), look.Scaled(160))+1, r.f.high())
+	return fyne.NewSize(look.Scaled(FoldIndent)+min(look.Strong.Width(r.f.text), look.Scaled(160))+1, r.f.one())
 }
 
 func (r *foldRenderer) Refresh() {
@@ -135,7 +154,7 @@ func (r *foldRenderer) Refresh() {
 }
 
 func (r *foldRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.ring, r.tip, r.text}
+	return []fyne.CanvasObject{r.ring, r.tip, r.text, r.second}
 }
 
 func (r *foldRenderer) Destroy() {}

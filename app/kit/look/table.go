@@ -30,6 +30,9 @@ type Cell struct {
 	Tone  Tone
 	// Short are texts for less room, the longest first.
 	Short []string
+	// Person is a person's name, which stands in two lines rather than cut: the first
+	// cell of a row of a roomy table.
+	Person bool
 }
 
 // track is the width of the column: a fixed one is no narrower than its title, which

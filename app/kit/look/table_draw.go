@@ -91,6 +91,8 @@ func (b *tableBody) CreateRenderer() fyne.WidgetRenderer {
 type tableRow struct {
 	ground, rule *canvas.Rectangle
 	texts        []*canvas.Text
+	// second is the second line of a name.
+	second *canvas.Text
 }
 
 type tableBodyRenderer struct {
@@ -117,7 +119,7 @@ func (r *tableBodyRenderer) set() {
 }
 
 func newTableRow(cells int) *tableRow {
-	row := &tableRow{ground: canvas.NewRectangle(nil), rule: canvas.NewRectangle(nil)}
+	row := &tableRow{ground: canvas.NewRectangle(nil), rule: canvas.NewRectangle(nil), second: canvas.NewText("", nil)}
 	for range cells {
 		row.texts = append(row.texts, canvas.NewText("", nil))
 	}
@@ -142,15 +144,30 @@ func (r *tableBodyRenderer) setRow(row *tableRow, i int, edges []edge, p Palette
 	row.rule.Move(fyne.NewPos(0, y+h-1))
 	row.rule.Resize(fyne.NewSize(width, 1))
 	cells := t.row(i)
+	row.second.Text = ""
 	for c, text := range row.texts {
 		var cell Cell
 		if c < len(cells) {
 			cell = cells[c]
 		}
 		text.Alignment = alignment(t.columns[c].Right)
+		if cell.Person && cell.Style.Width(cell.Text) > edges[c].width && edges[c].width > 0 {
+			row.setName(cell, fyne.NewPos(edges[c].x, y), fyne.NewSize(edges[c].width, h-1), p)
+			continue
+		}
 		short := cell.fitting(edges[c].width)
 		at := fyne.NewPos(edges[c].x, y+base-cell.Style.Baseline())
 		Write(text, cell.Style, p.Tone(cell.Tone), short, at, edges[c].width)
+	}
+}
+
+// setName writes a long name in a place, the first of its lines in the first cell.
+func (row *tableRow) setName(cell Cell, at fyne.Position, size fyne.Size, p Palette) {
+	lines, style := NameLines(cell.Text, cell.Style, size.Width)
+	at.Y += float32(int((size.Height - float32(len(lines))*style.Pitch()) / 2))
+	Write(row.texts[0], style, p.Tone(cell.Tone), lines[0], at, size.Width)
+	if len(lines) > 1 {
+		Write(row.second, style, p.Tone(cell.Tone), lines[1], at.AddXY(0, style.Pitch()), size.Width)
 	}
 }
 
@@ -191,6 +208,9 @@ func (r *tableBodyRenderer) Objects() []fyne.CanvasObject {
 		list = append(list, row.ground, row.rule)
 		for _, text := range row.texts {
 			list = append(list, text)
+		}
+		if row.second.Text != "" {
+			list = append(list, row.second)
 		}
 	}
 	return append(list, r.ring)

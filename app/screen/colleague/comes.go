@@ -32,6 +32,7 @@ func newComesPart(v *View) *comesPart {
 
 // clear shows how it goes, while no file is open.
 func (p *comesPart) clear() {
+	p.v.open.SetKind(field.Primary)
 	say := p.v.desk.Words.Say
 	p.lines.Objects = []fyne.CanvasObject{look.NewPanel(say("take.how"), nil, look.NewParagraph(say("take.how.look"), look.Body, look.Ink),
 		look.NewParagraph(say("take.how.merge"), look.Body, look.Ink), look.NewParagraph(say("take.how.caution"), look.Body, look.Ink))}
@@ -62,6 +63,7 @@ func (p *comesPart) show(l looked) {
 	if r.Nothing() {
 		head.Add(look.NewParagraph(w.Say("take.nothing"), look.Body, look.Ink))
 	} else {
+		v.open.SetKind(field.Outline) // what comes next is to take it in
 		head.Add(look.HBox(10, field.NewButton(v.desk.Host, "take.in", w.Say("take.in"), field.Primary, func() { v.takeIn(l) }),
 			field.NewButton(v.desk.Host, "take.leave", w.Say("take.leave"), field.Outline, func() { p.clear(); v.body.Refresh() })))
 		head.Add(look.NewParagraph(w.Say("take.in.note"), look.Note, look.Ink2))

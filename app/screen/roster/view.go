@@ -199,7 +199,7 @@ func (v *View) cells(r Row) []look.Cell {
 		}
 	}
 	return []look.Cell{
-		{Text: r.Name, Style: look.Strong}, sport, v.testCell(r), rate, v.stepCell(r), v.reviewCell(r), v.alertCell(r),
+		{Text: r.Name, Style: look.Strong, Person: true}, sport, v.testCell(r), rate, v.stepCell(r), v.reviewCell(r), v.alertCell(r),
 	}
 }
 
@@ -240,7 +240,7 @@ func (v *View) reviewCell(r Row) look.Cell {
 		return look.Cell{}
 	}
 	if r.Plan.Review <= v.desk.Today() {
-		return look.Cell{Text: v.desk.Words.Say("roster.due", v.date(day)), Style: look.Strong}
+		return look.Cell{Text: v.desk.Words.Say("roster.due", v.date(day)), Style: look.Strong, Short: []string{v.date(day)}}
 	}
 	return look.Cell{Text: v.date(day), Tone: look.Ink2}
 }
