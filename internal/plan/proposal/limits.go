@@ -200,3 +200,9 @@ func (l *Limits) more(c *Case, v0 float64) float64 {
 	t = max(t, v0+evidence.TargetLeastMore)
 	return min(t, FloorTo(l.ReachML, l.Increment))
 }
+
+// moreBreaksHelp reports whether more breaks would make room for so much more than the
+// aim that asking for them is worth it, and for any more than those there are carry.
+func (l *Limits) moreBreaksHelp() bool {
+	return l.Bound == BoundBreaks && l.NextML >= l.TargetML+evidence.AskedRoom && l.NextML > l.BreaksML
+}

@@ -201,7 +201,7 @@ func (c *Case) asks(o *Proposal) bool {
 	if r := o.Picked(); r.Exists {
 		end = c.SumOf(r.Aim)
 	}
-	if c.BreaksConfirmed || c.carries() || len(c.Chances) == 0 || l.Bound != BoundBreaks || l.NextML < l.TargetML+evidence.AskedRoom {
+	if c.BreaksConfirmed || c.carries() || len(c.Chances) == 0 || !l.moreBreaksHelp() {
 		return false
 	}
 	deep := l.Clash && (l.Case == More || l.Case == NoRoom) && -c.EndPercent(end) > evidence.DeepDeficit

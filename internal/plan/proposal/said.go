@@ -169,7 +169,7 @@ func (s *speech) ends() {
 	short := c.pastAim(end, l.AimPercent)
 	if short && l.Clash && (l.Case == More || l.Case == NoRoom) {
 		s.bound(s.c.ShownEnd(s.mix))
-		if next := l.NextML; !s.o.Ask && l.Bound == BoundBreaks && next >= l.TargetML+evidence.AskedRoom && !math.IsInf(next, 1) {
+		if next := l.NextML; !s.o.Ask && l.moreBreaksHelp() && !math.IsInf(next, 1) {
 			s.add(SayAskBreaks, next/1000)
 		}
 	}
