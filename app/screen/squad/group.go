@@ -191,6 +191,15 @@ func (p *groupPage) bars() []groupBar {
 			b.drunk = *l.Drunk
 			b.took = p.v.say("squad.group.took", by.Amount(*l.Drunk, quantity.Litre))
 		}
+		if short := p.v.deficitWords(l, false); short != "" {
+			b.short = short
+			if *l.Deficit >= 0 {
+				b.short = p.v.say("squad.group.short", short)
+			}
+		}
+		if l.Sodium != nil {
+			b.salt = p.v.say("squad.group.salt", by.Amount(*l.Sodium, quantity.MilligramPerHour))
+		}
 		list = append(list, b)
 	}
 	return list

@@ -8,13 +8,18 @@ import (
 	"ebbwell/app/kit/look"
 )
 
-// groupBar is what one athlete lost and drank, L, with the words for both.
+// groupBar is what one athlete lost and drank, L, with the words for both, and those for
+// deficit and sodium, which are empty while not known.
 type groupBar struct {
-	name, lost, took string
-	loss, drunk      float64
+	name, lost, took, short, salt string
+	loss, drunk                   float64
 }
 
-// groupChart shows loss and drink by athlete on one scale: two bars each, named.
+// words are what stands at a bar, in the order of the chart's parts.
+func (b *groupBar) words() []string { return []string{b.lost, b.took, b.short, b.salt} }
+
+// groupChart shows loss and drink by athlete on one scale: two bars each, named, with
+// deficit and sodium in words where there is room.
 type groupChart struct {
 	widget.BaseWidget
 	bars  []groupBar
@@ -32,7 +37,10 @@ func newGroupChart() *groupChart {
 func (c *groupChart) set(bars []groupBar) {
 	c.bars, c.parts, c.rects = bars, nil, nil
 	for _, b := range bars {
-		c.parts = append(c.parts, look.NewLabel(b.name, look.NoteStrong, look.Ink).Shorten(), look.NewLabel(b.lost, look.Note, look.Ink2), look.NewLabel(b.took, look.Note, look.Ink2))
+		c.parts = append(c.parts, look.NewLabel(b.name, look.NoteStrong, look.Ink).Shorten())
+		for _, words := range b.words() {
+			c.parts = append(c.parts, look.NewLabel(words, look.Note, look.Ink2))
+		}
 		c.rects = append(c.rects, canvas.NewRectangle(nil), canvas.NewRectangle(nil))
 	}
 	c.Refresh()
@@ -50,7 +58,10 @@ type groupChartRenderer struct{ c *groupChart }
 const (
 	barHeight float32 = 7
 	barWords  float32 = 96
+	barMore   float32 = 116 // deficit and sodium
+	barLeast  float32 = 120 // the bars, beside deficit and sodium
 	barPitch  float32 = 46
+	barParts          = 5
 )
 
 func (r *groupChartRenderer) Layout(size fyne.Size) {
@@ -64,7 +75,11 @@ func (r *groupChartRenderer) Layout(size fyne.Size) {
 	}
 	pitch := min(look.Scaled(barPitch), size.Height/float32(len(c.bars)))
 	height, words := min(look.Scaled(barHeight), pitch/5), look.Scaled(barWords)
+	more, wide := look.Scaled(barMore), size.Width >= look.Scaled(barLeast+barWords+barMore)+16
 	room := max(0, size.Width-words-8)
+	if wide {
+		room -= more + 8
+	}
 	long := func(x float64) float32 {
 		if most <= 0 || x <= 0 {
 			return 0
@@ -73,16 +88,18 @@ func (r *groupChartRenderer) Layout(size fyne.Size) {
 	}
 	for i, b := range c.bars {
 		y, line := float32(i)*pitch, look.Note.Height()
-		place := func(o fyne.CanvasObject, x, y, w float32) {
-			look.ShowIf(o, pitch >= line*2)
+		place := func(part int, x, y, w float32, seen bool) {
+			o := c.parts[barParts*i+part]
+			look.ShowIf(o, seen)
 			o.Move(fyne.NewPos(x, y))
 			o.Resize(fyne.NewSize(w, line))
 		}
-		name := c.parts[3*i]
-		name.Move(fyne.NewPos(0, y))
-		name.Resize(fyne.NewSize(room, line))
-		place(c.parts[3*i+1], room+8, y, words)
-		place(c.parts[3*i+2], room+8, y+line, words)
+		two := pitch >= line*2
+		place(0, 0, y, room, true)
+		place(1, room+8, y, words, two)
+		place(2, room+8, y+line, words, two)
+		place(3, room+words+16, y, more, two && wide)
+		place(4, room+words+16, y+line, more, two && wide)
 		loss, drunk := c.rects[2*i], c.rects[2*i+1]
 		loss.FillColor, drunk.FillColor = p.Loss, p.Drink
 		loss.Move(fyne.NewPos(0, y+line+1))
