@@ -11,7 +11,7 @@ import (
 
 // Sizes of the bottles under the lines, px at 100 % text.
 const (
-	bottlesHigh float32 = 62
+	bottlesHigh float32 = 46
 	bottleWide  float32 = 26
 	spellHigh   float32 = 8
 	stopGap     float32 = 4
@@ -109,20 +109,23 @@ func (c *DeficitChart) Fields(place func(stop int, x, width float32)) {
 }
 
 // placeAmounts finds the places of the amounts under the stops, that of the selected
-// one as wide as its field. Where they have no room beside each other it reports false:
-// the field has its place, the amounts have none.
-func (c *DeficitChart) placeAmounts(across scale, width float32) bool {
+// one as wide as its field, and what is written of each: the amount, or its number
+// alone, whose unit stands in the field, where the whole has no room beside the others.
+// Where the numbers have none either, only the field has its place, and nothing is written.
+func (c *DeficitChart) placeAmounts(across scale, width float32) (written func(BreakStop) string) {
 	wide := min(look.Scaled(fieldWide), width)
-	c.labels = c.labels[:0]
-	for i, s := range c.data.Stops {
-		l := label{at: across.inside(s.Minute), width: look.Note.Width(s.Amount)}
-		if i == c.data.Selected {
-			l.width = wide
+	for _, written := range []func(BreakStop) string{amountOf, numberOf} {
+		c.labels = c.labels[:0]
+		for i, s := range c.data.Stops {
+			l := label{at: across.inside(s.Minute), width: look.Note.Width(written(s))}
+			if i == c.data.Selected {
+				l.width = wide
+			}
+			c.labels = append(c.labels, l)
 		}
-		c.labels = append(c.labels, l)
-	}
-	if spread(c.labels, 0, width) {
-		return true
+		if spread(c.labels, 0, width) {
+			return written
+		}
 	}
 	for i := range c.labels {
 		c.labels[i] = label{at: c.labels[i].at}
@@ -131,8 +134,11 @@ func (c *DeficitChart) placeAmounts(across scale, width float32) bool {
 			c.labels[i].x = min(max(c.labels[i].at-wide/2, 0), width-wide)
 		}
 	}
-	return false
+	return func(BreakStop) string { return "" }
 }
+
+func amountOf(s BreakStop) string { return s.Amount }
+func numberOf(s BreakStop) string { return s.Number }
 
 // FieldTop is the px at which the room for fields begins.
 func (c *DeficitChart) FieldTop() float32 { return c.stopsLow }
@@ -349,10 +355,10 @@ func (c *DeficitChart) paintStopNames(at plot, y float32, size fyne.Size) {
 
 // paintAmounts writes what is drunk at each stop but the selected one, beside its field.
 func (c *DeficitChart) paintAmounts(at plot, y float32, size fyne.Size) {
-	placed := c.placeAmounts(at.x, size.Width)
+	written := c.placeAmounts(at.x, size.Width)
 	for i, s := range c.data.Stops {
-		text, l := s.Amount, c.labels[i]
-		if !placed || i == c.data.Selected {
+		text, l := written(s), c.labels[i]
+		if i == c.data.Selected {
 			text = ""
 		}
 		c.pen.text(text, l.x, y, l.width, look.Note, c.pen.ink.Ink, centre)

@@ -21,6 +21,8 @@ type BreakStop struct {
 	// Amount and Mouthfuls stand beside the column, Name and Note below the
 	// line.
 	Amount, Mouthfuls, Name, Note string
+	// Number is the amount without its unit, for where that has no room.
+	Number string
 	// Maybe makes it pale: it may fall out.
 	Maybe bool
 }

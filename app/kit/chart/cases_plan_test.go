@@ -57,11 +57,11 @@ func breakData() BreakData {
 		Minutes: 95,
 		Spells:  []Spell{{0, 12, "warm-up"}, {20, 35, "quarter 1"}, {37, 52, "quarter 2"}, {58, 73, "quarter 3"}, {75, 90, "quarter 4"}},
 		Stops: []BreakStop{
-			{12, drinks(75, 45, 0), "120 mL", "3 mouthfuls", "end of warm-up", "", false},
-			{35, drinks(100, 60, 0), "160 mL", "4 mouthfuls", "after quarter 1", "", false},
-			{53, drinks(150, 130, 24), "280 mL", "7 mouthfuls", "half-time", "", false},
-			{73, drinks(75, 85, 0), "160 mL", "4 mouthfuls", "after quarter 3", "", false},
-			{88, drinks(50, 30, 0), "80 mL", "2 mouthfuls", "on the bench", "only if substituted", true},
+			{12, drinks(75, 45, 0), "120 mL", "3 mouthfuls", "end of warm-up", "", "", false},
+			{35, drinks(100, 60, 0), "160 mL", "4 mouthfuls", "after quarter 1", "", "", false},
+			{53, drinks(150, 130, 24), "280 mL", "7 mouthfuls", "half-time", "", "", false},
+			{73, drinks(75, 85, 0), "160 mL", "4 mouthfuls", "after quarter 3", "", "", false},
+			{88, drinks(50, 30, 0), "80 mL", "2 mouthfuls", "on the bench", "only if substituted", "", true},
 		},
 		Ticks: []Tick{{0, "0 min"}, {15, "15 min"}, {30, "30 min"}, {45, "45 min"}, {60, "60 min"}, {75, "75 min"}, {90, "90 min"}},
 		Max:   300, Summary: "Five chances, 800 mL",
@@ -84,7 +84,7 @@ func breakCases() []shown {
 	many := breakData()
 	many.Stops, many.Spells = nil, nil
 	for i := range 22 {
-		many.Stops = append(many.Stops, BreakStop{4 + 4*float64(i), drinks(40, 20, 0), "60 mL", "2 mouthfuls", "change of ends", "", i > 17})
+		many.Stops = append(many.Stops, BreakStop{4 + 4*float64(i), drinks(40, 20, 0), "60 mL", "2 mouthfuls", "change of ends", "", "", i > 17})
 	}
 	extreme := breakData()
 	extreme.Stops[1].Parts = drinks(4000, math.NaN(), 0)

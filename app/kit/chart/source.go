@@ -22,11 +22,12 @@ type SourceData struct {
 	// Max is the end of the scale; what goes beyond is drawn to the end.
 	Max float64
 	// Notes are the two lines below; Brief shows the first alone, or Short where it has
-	// no room, and a low bar, Bare the bar alone.
+	// no room, and a low bar, Bare the bar alone, Line name and figure alone.
 	Notes [2]string
 	Short string
 	Brief bool
 	Bare  bool
+	Line  bool
 	// Summary says the bar in words, when it is asked for.
 	Summary func() string
 }
@@ -44,13 +45,18 @@ func NewSourceBar() *SourceBar {
 		switch {
 		case c.data.Bare:
 			return fyne.NewSize(look.Scaled(120), barHigh)
+		case c.data.Line:
+			return fyne.NewSize(look.Scaled(120), look.Strong.Height())
 		case c.data.Brief:
-			return fyne.NewSize(look.Scaled(120), look.Strong.Height()+briefHigh+look.Note.Pitch())
+			return fyne.NewSize(look.Scaled(120), BriefHeight())
 		}
 		return fyne.NewSize(look.Scaled(140), look.Second.Height()+look.Scaled(38)+2*look.Note.Pitch())
 	}, c.paint)
 	return c
 }
+
+// BriefHeight is the height of a brief bar with its line of words.
+func BriefHeight() float32 { return look.Strong.Height() + briefHigh + look.Note.Pitch() }
 
 // Set shows other data. The parts are copied.
 func (c *SourceBar) Set(d SourceData) {
@@ -79,12 +85,21 @@ func (c *SourceBar) paint(size fyne.Size) {
 		return
 	case d.Brief:
 		figure, low := look.Strong.Width(d.Figure), look.Strong.Height()+briefHigh
-		c.pen.text(d.Name, 0, 0, size.Width-figure-8, look.Note, k.Ink, left)
+		drop := float32(0)
+		if d.Line {
+			drop = look.Strong.Baseline() - look.Note.Baseline()
+		}
+		c.pen.text(d.Name, 0, drop, size.Width-figure-8, look.Note, k.Ink, left)
 		c.pen.text(d.Figure, size.Width-figure, 0, figure, look.Strong, k.Ink, right)
+		if d.Line {
+			return
+		}
 		c.paintBar(look.Strong.Height()+4, 7, 3, size)
 		note := d.Notes[0]
-		if look.Note.Width(note) > size.Width && d.Short != "" {
-			note = d.Short
+		for _, less := range []string{d.Short, ""} { // whole or not at all: the why says it too
+			if look.Note.Width(note) > size.Width {
+				note = less
+			}
 		}
 		c.pen.text(note, 0, low, size.Width, look.Note, k.Ink2, left)
 		return

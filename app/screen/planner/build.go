@@ -34,7 +34,7 @@ func (v *View) build() {
 	v.ui.suggest.OnOpen = v.advise
 	v.ui.keep = field.NewButton(h, "planner.keep", say("planner.keep"), field.Outline, v.keepAsNew)
 	v.ui.title = look.NewLabel("", look.Strong, look.Ink)
-	v.ui.click = look.NewLabel(say("planner.strip.click"), look.Note, look.Ink2)
+	v.ui.click = look.NewLabel("", look.Note, look.Ink2)
 	v.ui.back = field.NewButton(h, "planner.back", say("planner.back"), field.Outline, v.closePart)
 	v.ui.openers = look.HBox(8)
 	for _, key := range behindButtons() {
@@ -45,12 +45,12 @@ func (v *View) build() {
 		part.TabBeside: compare.New(v.Plan), part.TabSteps: steps.New(v.Plan), part.TabBreaks: breaks.New(v.Plan), part.TabDay: day.New(v.Plan), part.TabSession: session.New(v.Plan),
 	}
 	v.ui.page = newPage(pageParts{
-		strip: v.ui.strip.box, trouble: look.NewCaution("", "", nil),
+		strip: v.ui.strip, trouble: look.NewCaution("", "", nil),
 		ask:     newQuestion(v),
 		mix:     mix.NewPanel(h, v.Speaker, v.rowActions(), func(role record.Role) { mix.AskItem(v.Plan, role) }, v.ui.suggest.Button, v.unfoldSalt),
 		deficit: figures.NewDeficit(h, v.Speaker, func() { figures.AskWhy(v.Plan) }, v.opener(part.TabBreaks)),
 		bars:    figures.NewBars(h, v.Speaker, func() { figures.AskWhy(v.Plan) }),
-		bar:     &fyne.Container{Layout: barLayout{}, Objects: []fyne.CanvasObject{look.HBox(12, v.ui.title, v.ui.click), look.HBox(8, v.ui.keep, v.ui.openers, v.ui.back)}},
+		bar:     &fyne.Container{Layout: barLayout{}, Objects: []fyne.CanvasObject{v.ui.title, v.ui.click, look.HBox(8, v.ui.keep, v.ui.openers, v.ui.back)}},
 		cards:   steps.NewCards(v.Plan), below: look.NewSheet(look.Gap(0, 0)), limit: look.NewCaution("", "", nil),
 	})
 	v.ui.editor = breaks.NewEditor(v.Plan)
@@ -141,12 +141,12 @@ func (v *View) OpenTab(key string) {
 // stand names what stands below: a part, or for none the steps.
 func (v *View) stand(key string) {
 	v.ui.chosen = key
-	title := v.Speaker.Say("planner.strip.steps")
+	title, hint := v.Speaker.Say("planner.strip.steps"), v.Speaker.Say("planner.strip.click")
 	if key != "" {
-		title = v.Speaker.Say("planner.tab." + key)
+		title, hint = v.Speaker.Say("planner.tab."+key), ""
 	}
 	v.ui.title.SetText(title)
-	look.ShowIf(v.ui.click, key == "")
+	v.ui.click.SetText(hint)
 	look.ShowIf(v.ui.openers, key == "")
 	look.ShowIf(v.ui.keep, v.Now.Draft() && (key == "" || key == part.TabBeside))
 	look.ShowIf(v.ui.back, key != "")

@@ -28,7 +28,7 @@ type page struct {
 
 // pageParts are what a page is made of.
 type pageParts struct {
-	strip   *fyne.Container
+	strip   *strip
 	trouble *look.Caution
 	// ask is what has to be answered about the breaks.
 	ask     *question
@@ -46,10 +46,10 @@ var _ look.Holder = (*page)(nil)
 
 func newPage(parts pageParts) *page {
 	q := &page{pageParts: parts}
-	q.figures = &fyne.Container{Layout: keysLayout{}, Objects: []fyne.CanvasObject{q.deficit.Key, q.bars.Key, q.bars.Small}}
+	q.figures = &fyne.Container{Layout: keysLayout{q.bars}, Objects: []fyne.CanvasObject{q.deficit.Key, q.bars.Key, q.bars.Small}}
 	q.keys = look.NewSheet(q.figures)
 	q.content = &fyne.Container{Layout: &pageLayout{q}, Objects: []fyne.CanvasObject{
-		q.strip, q.trouble, q.ask.box, q.mix.Box, q.keys, q.deficit.Box, q.bar, q.cards.Row, q.below,
+		q.strip.box, q.trouble, q.ask.box, q.mix.Box, q.keys, q.deficit.Box, q.bar, q.cards.Row, q.below,
 	}}
 	look.ShowIf(q.below, false)
 	q.scroll = look.PageScroll(look.Pad(0, 0, 0, ringLeft, q.content))

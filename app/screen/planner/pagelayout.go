@@ -10,7 +10,7 @@ import (
 // Sizes of the page, in px: those of the panels follow the text.
 const (
 	pageGap   float32 = 12
-	tightGap  float32 = 8 // between the parts, where all can only be in sight so
+	tightGap  float32 = 6 // between the parts, where all can only be in sight so
 	pageFoot  float32 = 8
 	limitFoot float32 = 12
 	leftLeast float32 = 352
@@ -39,6 +39,8 @@ type places struct {
 	left, right                                   float32 // widths
 	// line: the steps stand in one line each, so that all can be in sight.
 	line bool
+	// folded: what is small beside the figures stands in one line, for the same reason.
+	folded bool
 	// stacked: where large text leaves no room side by side, the panels stand
 	// one below the other, with the figures that answer above the sliders.
 	stacked bool
@@ -63,22 +65,25 @@ func (a places) height() float32 {
 
 // at works the places out for a width and the height of the window: with as much room as
 // there should be; where then not all is in sight, with the steps in one line and less
-// room between; where that does not help either, as at first, and the page scrolls.
+// room between, and then with sodium and drinking rate folded to a line; where that does
+// not help either, as at first, and the page scrolls.
 func (l *pageLayout) at(width, window float32) places {
-	a, fits := l.sized(width, window, false)
+	a, fits := l.sized(width, window, false, false)
 	if fits || a.stacked {
 		return a
 	}
-	if tight, fits := l.sized(width, window, true); fits {
-		return tight
+	for _, folded := range []bool{false, true} {
+		if tight, fits := l.sized(width, window, true, folded); fits {
+			return tight
+		}
 	}
 	return a
 }
 
-// sized works the places out in one of the two ways, and whether all is in sight then.
-func (l *pageLayout) sized(width, window float32, line bool) (a places, fits bool) {
+// sized works the places out in one of the ways, and whether all is in sight then.
+func (l *pageLayout) sized(width, window float32, line, folded bool) (a places, fits bool) {
 	p := l.p
-	a = places{strip: stripLayout{}.height(p.strip.Objects, width), line: line}
+	a = places{strip: p.strip.height(width), line: line, folded: folded}
 	if p.trouble.Visible() {
 		a.trouble = p.trouble.HeightFor(width) + a.gap()
 	}
@@ -96,12 +101,12 @@ func (l *pageLayout) sized(width, window float32, line bool) (a places, fits boo
 	a.right = float32(int(width)) - a.left - pageGap
 	if a.right < look.Scaled(rightLeast) {
 		a.stacked, a.left, a.right = true, width, width
-		a.keys = l.keysHeight(width) + pageGap
+		a.keys = l.keysHeight(width, false) + pageGap
 		a.picture = l.pictureHeight(width, false)
 		a.panels = a.keys + p.mix.Natural(width) + pageGap + a.picture
 		return a, false
 	}
-	a.keys = l.keysHeight(a.right) + a.gap()
+	a.keys = l.keysHeight(a.right, folded) + a.gap()
 	around := a
 	around.panels, around.below = 0, p.cards.Height(line)
 	least, room := a.keys+l.pictureHeight(a.right, line), window-around.height()
@@ -118,19 +123,24 @@ func (l *pageLayout) pictureHeight(width float32, tight bool) float32 {
 }
 
 // keysHeight is the height of the sheet with the figures.
-func (l *pageLayout) keysHeight(width float32) float32 {
-	return keysLayout{}.HeightFor(l.p.figures.Objects, width-2*look.SheetPadX) + 2*look.SheetPadY
+func (l *pageLayout) keysHeight(width float32, folded bool) float32 {
+	return keysLayout{l.p.bars}.height(l.p.figures.Objects, width-2*look.SheetPadX, folded) + 2*look.SheetPadY
 }
 
 func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	p, a := l.p, l.at(size.Width, l.p.scroll.Size().Height)
+	if _, _, beside := (keysLayout{}).widths(a.right - 2*look.SheetPadX); !beside {
+		p.bars.Fold(a.folded)
+	} else {
+		p.bars.Fold(false)
+	}
 	gap := a.gap()
 	y := gap
 	put := func(o fyne.CanvasObject, x, y, width, height float32) {
 		o.Move(fyne.NewPos(x, y))
 		o.Resize(fyne.NewSize(width, height))
 	}
-	put(p.strip, 0, y, size.Width, a.strip)
+	put(p.strip.box, 0, y, size.Width, a.strip)
 	y += a.strip + gap
 	if a.trouble > 0 {
 		put(p.trouble, 0, y, size.Width, a.trouble-gap)
@@ -164,97 +174,4 @@ func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size {
 		return fyne.NewSize(look.Scaled(leftLeast), look.Scaled(chartLeast))
 	}
 	return fyne.NewSize(look.Scaled(leftLeast), l.at(width, window).height())
-}
-
-// barLayout sets the title at the left and the buttons at the right of one line,
-// or below it where both have no room.
-type barLayout struct{}
-
-func (barLayout) wraps(o []fyne.CanvasObject, width float32) bool {
-	return o[0].MinSize().Width+stripGap+o[1].MinSize().Width > width
-}
-
-func (l barLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	title, buttons := o[0].MinSize(), o[1].MinSize()
-	o[0].Resize(fyne.NewSize(min(title.Width, size.Width), title.Height))
-	o[1].Resize(buttons)
-	if l.wraps(o, size.Width) {
-		o[0].Move(fyne.Position{})
-		o[1].Move(fyne.NewPos(0, title.Height+4))
-		return
-	}
-	o[0].Move(fyne.NewPos(0, (size.Height-title.Height)/2))
-	o[1].Move(fyne.NewPos(size.Width-buttons.Width, 0))
-}
-
-func (l barLayout) height(o []fyne.CanvasObject, width float32) float32 {
-	title, buttons := o[0].MinSize(), o[1].MinSize()
-	if l.wraps(o, width) {
-		return buttons.Height + 4 + title.Height
-	}
-	return max(title.Height, buttons.Height)
-}
-
-func (l barLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(o[0].MinSize().Width, l.height(o, 1e6))
-}
-
-// keysLayout sets the two figures side by side, as wide as each other, with what
-// is small beside them; below each other where they would be too narrow.
-type keysLayout struct{}
-
-const (
-	keyGap    float32 = 20
-	keyLeast  float32 = 160
-	smallPart float32 = 0.27
-)
-
-// widths are that of a figure and of what is small; one below the other where the
-// first is nothing.
-func (keysLayout) widths(width float32) (figure, small float32) {
-	small = width * smallPart
-	figure = (width - small - 2*keyGap) / 2
-	if figure < look.Scaled(keyLeast) {
-		return 0, width
-	}
-	return figure, small
-}
-
-func (l keysLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	figure, small := l.widths(size.Width)
-	x, y := float32(0), float32(0)
-	for i, one := range o {
-		wide, h := figure, size.Height
-		if i == len(o)-1 || figure == 0 {
-			wide = small
-		}
-		if figure == 0 {
-			h = one.MinSize().Height
-		}
-		one.Move(fyne.NewPos(float32(int(x)), y))
-		one.Resize(fyne.NewSize(float32(int(wide)), h))
-		if figure == 0 {
-			y += h + pageGap
-		} else {
-			x += wide + keyGap
-		}
-	}
-}
-
-// HeightFor is the height at a width.
-func (l keysLayout) HeightFor(o []fyne.CanvasObject, width float32) float32 {
-	figure, _ := l.widths(width)
-	most, sum := float32(0), -pageGap
-	for _, one := range o {
-		h := one.MinSize().Height
-		most, sum = max(most, h), sum+h+pageGap
-	}
-	if figure == 0 {
-		return sum
-	}
-	return most
-}
-
-func (l keysLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(look.Scaled(keyLeast), l.HeightFor(o, 1e6))
 }

@@ -17,11 +17,13 @@ import (
 // strip stands above the panels: what session the plan is for, in which air, and
 // what it is based on; the length that is looked at; which plan of the athlete's.
 type strip struct {
-	sp     wording.Speaker
-	words  *look.Paragraph
-	rests  *field.Link
-	length *field.Toggle
-	plans  *field.Choice
+	sp    wording.Speaker
+	words *look.Paragraph
+	// whole is all that is said, short where that takes more than a line.
+	whole, short string
+	rests        *field.Link
+	length       *field.Toggle
+	plans        *field.Choice
 	// cautions opens all that speaks; it says the gravest in a word or two.
 	cautions *field.Button
 	box      *fyne.Container
@@ -62,13 +64,16 @@ func newStrip(h *field.Host, sp wording.Speaker, do stripActions, session fyne.C
 	s.cautions = field.NewButton(h, "planner.cautions", "", field.Warning, do.cautions)
 	look.ShowIf(s.cautions, false)
 	right := look.HBox(10, s.cautions, s.length, s.plans, session)
-	s.box = &fyne.Container{Layout: &stripLayout{}, Objects: []fyne.CanvasObject{s.words, s.rests, right}}
+	s.box = &fyne.Container{Layout: &stripLayout{s}, Objects: []fyne.CanvasObject{s.words, s.rests, right}}
 	return s
 }
 
 // Open shows a case.
 func (s *strip) Open(now state.State, plans []field.Option) {
-	s.words.SetText(words.AtStart(sessionWords(s.sp, now)) + airWords(s.sp, now.PlanCase) + basedOn(s.sp, now.PlanCase.Basis))
+	session, basis := words.AtStart(sessionWords(s.sp, now)), basedOn(s.sp, now.PlanCase.Basis)
+	s.whole = session + airWords(s.sp, now.PlanCase, true) + basis
+	s.short = session + airWords(s.sp, now.PlanCase, false) + basis
+	s.words.SetText(s.whole)
 	s.length.Choose(lengthKey(now.Length))
 	m := now.PlanCase.Planner.Session().Minutes
 	look.ShowIf(s.length, m[plan.Short] != m[plan.Expected] || m[plan.Long] != m[plan.Expected])
@@ -76,6 +81,11 @@ func (s *strip) Open(now state.State, plans []field.Option) {
 	s.plans.Choose(string(now.Plan.ID))
 	look.ShowIf(s.plans, len(plans) > 1)
 	s.box.Refresh()
+}
+
+// height is what the strip needs at a width.
+func (s *strip) height(width float32) float32 {
+	return stripLayout{s}.height(s.box.Objects, width)
 }
 
 // caution shows the gravest of what speaks in a word or two, and how many there are.
@@ -102,8 +112,9 @@ func sessionWords(sp wording.Speaker, s state.State) string {
 	return sp.Say("planner.session.words", name, sp.Words.Number(minutes, 0))
 }
 
-// airWords say the air the plan is for; empty where nothing is known.
-func airWords(sp wording.Speaker, c consult.Case) string {
+// airWords say the air the plan is for, with the sun or without it; empty where nothing
+// is known.
+func airWords(sp wording.Speaker, c consult.Case, sun bool) string {
 	a := c.Basis.Air
 	var parts []string
 	if a.Temperature.Known() {
@@ -112,7 +123,7 @@ func airWords(sp wording.Speaker, c consult.Case) string {
 	if a.Humidity.Known() {
 		parts = append(parts, sp.Say("planner.humidity", sp.Words.Number(*a.Humidity.Value, 0)))
 	}
-	if key := "sun." + string(a.Sun); a.Sun != "" && sp.Words.Has(key) {
+	if key := "sun." + string(a.Sun); sun && a.Sun != "" && sp.Words.Has(key) {
 		word := sp.Say(key)
 		if a.Sun != record.SunNone {
 			word = sp.Say("planner.sun", word)
@@ -139,62 +150,4 @@ func basedOn(sp wording.Speaker, b consult.Basis) string {
 		words = sp.Say(b.Plan.Code, len(b.Tests))
 	}
 	return sp.Say("planner.dot") + words
-}
-
-// stripLayout sets the words at the left with the link behind them, and the
-// controls at the right; below, where the words would have little room.
-type stripLayout struct{}
-
-const (
-	stripGap   float32 = 12
-	stripWords float32 = 360
-)
-
-// below reports whether the controls stand under the words, and the width that
-// words and link have.
-func (stripLayout) below(o []fyne.CanvasObject, width float32) (bool, float32) {
-	rest := width - o[2].MinSize().Width - stripGap
-	if rest < look.Scaled(stripWords) {
-		return true, width
-	}
-	return false, rest
-}
-
-// words is the width of the paragraph, and whether the link stands below it.
-func (l stripLayout) words(o []fyne.CanvasObject, room float32) float32 {
-	p, _ := o[0].(*look.Paragraph)
-	link := o[1].MinSize().Width + stripGap
-	return min(look.Body.Width(p.Text())+2, room-link)
-}
-
-func (l stripLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	below, room := l.below(o, size.Width)
-	words := l.words(o, room)
-	h := look.HeightFor(o[0], words)
-	controls, link := o[2].MinSize(), o[1].MinSize()
-	line := max(look.ControlHeight(), h)
-	o[0].Move(fyne.NewPos(0, (line-h)/2))
-	o[0].Resize(fyne.NewSize(words, h))
-	o[1].Move(fyne.NewPos(words+stripGap, (line-link.Height)/2))
-	o[1].Resize(link)
-	if below {
-		o[2].Move(fyne.NewPos(0, line+4))
-	} else {
-		o[2].Move(fyne.NewPos(size.Width-controls.Width, (line-controls.Height)/2))
-	}
-	o[2].Resize(controls)
-}
-
-// height is what the strip needs at a width.
-func (l stripLayout) height(o []fyne.CanvasObject, width float32) float32 {
-	below, room := l.below(o, width)
-	line := max(look.ControlHeight(), look.HeightFor(o[0], l.words(o, room)))
-	if below {
-		line += 4 + o[2].MinSize().Height
-	}
-	return line
-}
-
-func (stripLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(look.Scaled(stripWords), look.ControlHeight())
 }

@@ -8,6 +8,7 @@ import (
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/plan"
+	"ebbwell/internal/quantity"
 )
 
 // stop is a chance as the line of time shows it; name is what it is called, where that
@@ -24,6 +25,7 @@ func stop(sp wording.Speaker, take plan.Take, name string) chart.BreakStop {
 		Minute: take.Chance.Minute, Parts: wording.PartsOf(drink, take.Food), Name: name, Maybe: take.Chance.Certainty != plan.Certain,
 	}
 	if take.ML > 0 {
+		s.Number = sp.Plain(float64(take.ML), quantity.Millilitre)
 		s.Amount, s.Mouthfuls = sp.Millilitres(float64(take.ML)), sp.Say("planner.mouthfuls", take.Mouthfuls)
 	}
 	if s.Maybe {

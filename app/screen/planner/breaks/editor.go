@@ -184,6 +184,7 @@ func (e *Editor) Drag(stop int, to float64) {
 	shown := &e.Stops[stop]
 	e.takes[stop] = plan.Take{} // made anew when the bottle is let go
 	shown.Parts, shown.Amount, shown.Mouthfuls = wording.PartsOf(drink, take.Food), v.Speaker.Millilitres(ml), ""
+	shown.Number = v.Speaker.Plain(ml, quantity.Millilitre)
 	if f := e.fieldOf(stop); f != nil {
 		f.SetValue(ml)
 	}

@@ -44,7 +44,7 @@ func NewBars(h *field.Host, sp wording.Speaker, why func()) *Bars {
 		p.bars[i].Set(p.Data[i])
 	}
 	p.key = newKey(look.NewOneOf(look.Strong, sp.Say("planner.carbohydrate")), field.NewLink(h, "planner.carbohydrate.why", sp.Say("planner.why"), why), p.bars[BarCarbohydrate], carbohydrateFigure)
-	p.Small = look.VBox(6, p.bars[BarSodium], p.bars[BarDrinking])
+	p.Small = &fyne.Container{Layout: smallLayout{p}, Objects: []fyne.CanvasObject{p.bars[BarSodium], p.bars[BarDrinking]}}
 	return p
 }
 

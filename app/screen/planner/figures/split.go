@@ -23,7 +23,7 @@ type split struct {
 	whole, brief [plan.Slots]string
 	// name is the break's name, number its place among the breaks, which stands for the
 	// name where that leaves no room.
-	name, number string
+	name, bare, number string
 	// called are the names of the products within a sentence; they are put together
 	// where another case is opened.
 	called [plan.Slots]string
@@ -59,7 +59,8 @@ func (s *split) show(now state.State, k *state.Calculation, stop int) (same bool
 	}
 	fresh := !s.shown.set
 	s.shown.set, s.shown.take = true, take
-	s.name = s.sp.Say("planner.split.at", s.sp.ChanceName(take.Chance))
+	s.bare = s.sp.ChanceName(take.Chance)
+	s.name = s.sp.Say("planner.split.at", s.bare)
 	s.number = s.sp.Say("planner.split.at", s.sp.Words.Number(float64(stop+1), 0))
 	s.at.SetText(s.name)
 	for slot := plan.Water; fresh && slot < plan.Salt; slot++ {
@@ -105,7 +106,7 @@ func (s *split) fit(room float32) bool {
 	for _, way := range [...]struct {
 		at    string
 		texts [plan.Slots]string
-	}{{s.name, s.whole}, {s.name, s.brief}, {s.number, s.whole}, {s.number, s.brief}, {s.name, [plan.Slots]string{}}} {
+	}{{s.name, s.whole}, {s.name, s.brief}, {s.number, s.whole}, {s.number, s.brief}, {s.bare, [plan.Slots]string{}}} {
 		if s.wide(way.at, way.texts, marked) <= room {
 			s.at.SetText(way.at)
 			s.say(way.texts, marked)

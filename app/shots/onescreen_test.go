@@ -1,0 +1,80 @@
+package shots
+
+import (
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"ebbwell/app"
+	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/look"
+	"ebbwell/internal/words"
+)
+
+// TestPlannerIsOneScreen: in a window of 1366 x 768 the mix, the figures, the picture, the
+// breaks, the steps and the limit are in sight together, in every language, at 100 % and
+// 125 % text: nothing scrolls.
+func TestPlannerIsOneScreen(t *testing.T) {
+	for _, tag := range words.Languages() {
+		t.Run(tag.String(), func(t *testing.T) {
+			texts, err := words.New(tag)
+			if err != nil {
+				t.Fatal(err)
+			}
+			a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
+			w.SetPadded(false)
+			w.Resize(fyne.NewSize(1366, 768))
+			shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}, After: never})
+			shell.Start()
+			t.Cleanup(func() {
+				if err := shell.Close(); err != nil {
+					t.Error(err)
+				}
+			})
+			list, err := places(shell.Program().Desk())
+			if err != nil {
+				t.Fatal(err)
+			}
+			looked := 0
+			for _, percent := range []int{100, 125} {
+				a.Settings().SetTheme(look.NewTheme(false, percent).Still())
+				for _, s := range list {
+					if !slices.Contains([]string{"plan-draft", "plan-agreed", "plan-hidden"}, s.name) {
+						continue
+					}
+					looked++
+					away := s.open(shell.Program(), w)
+					layOutAgain(w)
+					if n, over := scrolled(w.Content()); n == 0 {
+						t.Errorf("%s at %d %%: no scroll is found, the test cannot fail", s.name, percent)
+					} else if over > 0.5 {
+						t.Errorf("%s at %d %%: %g px are out of sight", s.name, percent, over)
+					}
+					away()
+				}
+			}
+			if looked != 6 {
+				t.Errorf("%d looks at plans", looked)
+			}
+		})
+	}
+}
+
+// scrolled counts the scrolls in sight, and by how many px what is in them is higher than
+// their room, at most.
+func scrolled(o fyne.CanvasObject) (n int, over float32) {
+	if o == nil || !o.Visible() {
+		return 0, 0
+	}
+	inside := within(o)
+	if s, ok := o.(*look.Scroll); ok {
+		n, over = 1, inside[0].Size().Height-s.Size().Height
+	}
+	for _, one := range inside {
+		m, by := scrolled(one)
+		n, over = n+m, max(over, by)
+	}
+	return n, over
+}
