@@ -1,7 +1,9 @@
 package handout
 
 import (
+	"bytes"
 	"context"
+	"image/png"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -21,8 +23,8 @@ import (
 	"ebbwell/internal/words"
 )
 
-// printTo is a folder for the pages of the six plans as PDF, to be looked at; empty for
-// none.
+// printTo is a folder for the pages of the six plans as PDF and PNG, to be looked at; empty
+// for none.
 func printTo() string { return os.Getenv("EBBWELL_PRINT_TO") }
 
 // kindOfPlan is a plan as practices have them: an athlete of the invented practice, in a
@@ -235,7 +237,23 @@ func (h house) write(t testing.TB, name string, doc paper.Document) {
 	if err := os.WriteFile(filepath.Join(printTo(), name+".pdf"), data, 0o600); err != nil {
 		t.Fatal(err)
 	}
+	for i := range doc.Pages {
+		img, err := doc.Picture(i, printScale)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out bytes.Buffer
+		if err := png.Encode(&out, img); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(printTo(), name+"-"+strconv.Itoa(i+1)+".png"), out.Bytes(), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
 }
+
+// printScale is how fine the pictures to look at are, pixels a millimetre.
+const printScale = 5
 
 // Any number of breaks is read in ten points or more.
 func TestBreaksAreReadable(t *testing.T) {

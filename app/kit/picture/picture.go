@@ -22,6 +22,7 @@ import (
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
+	"ebbwell/internal/handout/paper"
 )
 
 // Request is what is to be kept.
@@ -60,25 +61,61 @@ func write(ctx context.Context, d *desk.Desk, path string, pictures func(context
 	if err != nil {
 		return err
 	}
+	_, err = writeAll(ctx, d, path, list)
+	return err
+}
+
+// writeAll writes pictures, and returns where each lies; those written before one failed too.
+func writeAll(ctx context.Context, d *desk.Desk, path string, list []image.Image) (paths []string, err error) {
 	for i, img := range list {
 		var out bytes.Buffer
 		if err := png.Encode(&out, img); err != nil {
-			return fmt.Errorf("write a picture: %w", err)
+			return paths, fmt.Errorf("write a picture: %w", err)
 		}
-		if err := d.Store.WriteFile(ctx, numbered(path, i), out.Bytes()); err != nil {
-			return err
+		to := numbered(path, i)
+		if err := d.Store.WriteFile(ctx, to, out.Bytes()); err != nil {
+			return paths, err
 		}
+		paths = append(paths, to)
 	}
-	return nil
+	return paths, nil
 }
 
-// numbered is the path of the i-th picture: the path itself, then "name 2.png".
+// numbered is the path of the i-th picture: the path itself, then "name 2.png". Only for
+// the first was asked whether a file may be replaced: the others take names that are free.
 func numbered(path string, i int) string {
 	if i == 0 {
 		return path
 	}
-	ending := filepath.Ext(path)
-	return strings.TrimSuffix(path, ending) + " " + strconv.Itoa(i+1) + ending
+	folder, name := filepath.Split(path)
+	ending := filepath.Ext(name)
+	return saveto.Free(folder, strings.TrimSuffix(name, ending)+" "+strconv.Itoa(i+1)+ending)
+}
+
+// Dots is how fine a picture of a page is, pixels a millimetre: about 200 an inch.
+const Dots = 8
+
+// OfPages draws the sides of a document that is to be printed.
+func OfPages(doc paper.Document) ([]image.Image, error) {
+	var list []image.Image
+	for i := range doc.Pages {
+		img, err := doc.Picture(i, Dots)
+		if err != nil {
+			return nil, fmt.Errorf("draw a page: %w", err)
+		}
+		list = append(list, img)
+	}
+	return list, nil
+}
+
+// WritePages writes each side of a document as a picture: the first to a path, the others
+// numbered beside it. It returns the paths.
+func WritePages(ctx context.Context, d *desk.Desk, path string, doc paper.Document) ([]string, error) {
+	list, err := OfPages(doc)
+	if err != nil {
+		return nil, err
+	}
+	return writeAll(ctx, d, path, list)
 }
 
 // scale is how many pixels of a chart's picture stand for a px of the window.

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"ebbwell/app/apptest"
+	"ebbwell/app/kit/picture"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout/paper"
@@ -116,7 +117,7 @@ func TestPageAsPicture(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Ravka")
 	list, err := pictures(v.file.subject, v.choice)
-	if err != nil || len(list) != 1 || list[0].Bounds().Dx() != 210*dots {
+	if err != nil || len(list) != 1 || list[0].Bounds().Dx() != 210*picture.Dots {
 		t.Errorf("%d pictures, %v", len(list), err)
 	}
 }
@@ -169,7 +170,7 @@ func holdPicture(t *testing.T, path string, doc paper.Document) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want, err := doc.Picture(0, dots)
+	want, err := doc.Picture(0, picture.Dots)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -54,24 +54,13 @@ func (v *View) SavePicture() {
 	})
 }
 
-// dots is how fine a picture of a page is, pixels a millimetre: about 200 an inch.
-const dots = 8
-
 // pictures draws the pages of a choice.
 func pictures(s subject, c choice) ([]image.Image, error) {
 	page, err := layOut(s, c)
 	if err != nil {
 		return nil, err
 	}
-	var list []image.Image
-	for i := range page.document.Pages {
-		img, err := page.document.Picture(i, dots)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, img)
-	}
-	return list, nil
+	return picture.OfPages(page.document)
 }
 
 // letters are those of a page that cannot be printed.

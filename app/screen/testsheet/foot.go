@@ -16,9 +16,9 @@ import (
 // thing.
 type foot struct {
 	back, next, correct, history, blank, remove *field.Button
-	// report and plan stand in the head above the findings.
-	report, plan *field.Button
-	step         step
+	// report, plan and the report's picture stand in the head above the findings.
+	report, plan, picture *field.Button
+	step                  step
 	// guess is the visit to the guess in the findings.
 	guess string
 	// notices is what stood above the parts when they were laid out last.
@@ -36,6 +36,7 @@ func newFoot(v *View) *foot {
 	f.blank = field.NewButton(h, "testsheet.blank", say("testsheet.blank"), field.Quiet, v.printBlank)
 	f.remove = field.NewButton(h, "testsheet.delete", say("testsheet.delete"), field.Quiet, v.remove)
 	f.report = field.NewButton(h, "testsheet.report", say("testsheet.report"), field.Outline, v.printReport)
+	f.picture = field.NewButton(h, "testsheet.picture", say("picture.title"), field.Outline, v.saveReport)
 	f.plan = field.NewButton(h, "testsheet.plan", say("testsheet.plan"), field.Primary, v.planFromThis)
 	f.box = look.HBox(10, f.next, f.back, f.correct, look.Stretch(), f.history, f.blank, f.remove)
 	return f
@@ -61,6 +62,7 @@ func (f *foot) show(v *View) {
 	rate := v.found.Sweat.Fluid.Rate
 	look.EnableIf(f.plan, rate.Known && rate.Ranged)
 	look.EnableIf(f.report, v.found.Sweat.Fluid.Loss.Known)
+	look.EnableIf(f.picture, v.found.Sweat.Fluid.Loss.Known)
 	f.box.Refresh()
 }
 

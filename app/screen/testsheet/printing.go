@@ -3,6 +3,7 @@ package testsheet
 import (
 	"context"
 	"fmt"
+	"image"
 	"strings"
 	"sync/atomic"
 	"time"
@@ -12,6 +13,7 @@ import (
 
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
+	"ebbwell/app/kit/picture"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/app/screen/testsheet/findings"
 	"ebbwell/internal/care"
@@ -70,29 +72,58 @@ func (v *View) printBlank() {
 	}})
 }
 
-// printReport prints the findings.
-func (v *View) printReport() {
+// printed is the report as it is given away, its texts, and the name of its file; false
+// where it cannot be made, which is then said.
+func (v *View) printed() (r handout.TestReport, w *words.Words, name string, ok bool) {
 	if !v.b.FlushNow() {
-		return
+		return r, nil, "", false
 	}
 	other, err := v.in(v.desk.PageLanguage())
 	if err != nil {
 		v.desk.Trouble(err)
-		return
+		return r, nil, "", false
 	}
-	r, t := other.report(), v.b.Doc.Now().Record
+	r = other.report()
 	corrected, err := other.corrections(context.Background())
 	if err != nil {
 		v.desk.Trouble(err)
-		return
+		return r, nil, "", false
 	}
 	r.Corrections = onPaper(corrected)
-	name := v.desk.Words.Say("testsheet.file.report", v.athlete.Name, string(t.Session.Date))
+	return r, other.desk.Words, v.desk.Words.Say("testsheet.file.report", v.athlete.Name, string(v.b.Doc.Now().Record.Session.Date)), true
+}
+
+// saveReport asks where the report is to be kept as a picture.
+func (v *View) saveReport() {
+	r, w, name, ok := v.printed()
+	if !ok {
+		return
+	}
+	size := v.desk.Paper()
+	picture.Save(v.desk, v.canvas(), picture.Request{
+		Name: "testsheet.askpicture", File: name,
+		Pictures: func(context.Context) ([]image.Image, error) {
+			press, err := handout.NewPress(w, size)
+			if err != nil {
+				return nil, err
+			}
+			return picture.OfPages(press.TestReport(r))
+		},
+	})
+}
+
+// printReport prints the findings.
+func (v *View) printReport() {
+	r, w, name, ok := v.printed()
+	if !ok {
+		return
+	}
+	t := v.b.Doc.Now().Record
 	// The answer is taken where the window runs, the page is laid out beside it.
 	var whole atomic.Bool
 	appendix := field.NewCheck(v.desk.Host, "testsheet.print.appendix", v.desk.Words.Say("testsheet.print.appendix"))
 	appendix.OnChanged = func(on bool) { whole.Store(on) }
-	v.print(page{kind: pageReport, test: t.ID, name: name, words: other.desk.Words, extra: appendix, layout: func(p *handout.Press) paper.Document {
+	v.print(page{kind: pageReport, test: t.ID, name: name, words: w, extra: appendix, layout: func(p *handout.Press) paper.Document {
 		asked := r
 		asked.Appendix = whole.Load()
 		return p.TestReport(asked)

@@ -2,6 +2,7 @@ package testsheet
 
 import (
 	"context"
+	"image/png"
 	"os"
 	"path/filepath"
 	"strings"
@@ -9,6 +10,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/picture"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
@@ -95,5 +97,40 @@ func TestBlankSheetBeforeAnyTest(t *testing.T) {
 	prints, err := d.Store.PrintsOf(context.Background(), a.ID)
 	if err != nil || len(prints) != 1 || prints[0].Kind != record.KindAthlete || prints[0].Record != a.ID || prints[0].Page != pageBlank {
 		t.Errorf("kept as %+v (%v)", prints, err)
+	}
+}
+
+// The report is saved as a picture from the head, as the other pages are: the page as it
+// prints, and nothing is kept with the records.
+func TestReportIsSavedAsAPicture(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a := consenting(t, d)
+	closedTest(t, d, a, "2026-05-14", 62.4)
+	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, Part: PartFindings})
+	if spare := b.v.Head().Spare; len(spare) != 1 || b.v.ui.foot.picture.Disabled() {
+		t.Fatalf("%d in the head, off: %v", len(spare), b.v.ui.foot.picture.Disabled())
+	}
+	b.v.saveReport()
+	if got := apptest.Text(t, b.w, "testsheet.askpicture.path"); !strings.HasSuffix(got, ".png") {
+		t.Errorf("the path offered is %q", got)
+	}
+	path := filepath.Join(t.TempDir(), "report.png")
+	apptest.Type(t, b.w, "testsheet.askpicture.path", path)
+	apptest.Click(t, b.w, "testsheet.askpicture.yes")
+	file, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close() //nolint:errcheck // it was only read
+	img, err := png.Decode(file)
+	if err != nil || img.Bounds().Dx() != 210*picture.Dots {
+		t.Errorf("%v, %v", img.Bounds(), err)
+	}
+	if prints, err := d.Store.PrintsOf(context.Background(), a.ID); err != nil || len(prints) != 0 {
+		t.Errorf("%d pages are kept (%v)", len(prints), err)
+	}
+	b.part(PartBefore)
+	if len(b.v.Head().Spare) != 0 {
+		t.Error("a sheet that is filled in offers the report's picture")
 	}
 }

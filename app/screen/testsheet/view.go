@@ -147,6 +147,7 @@ func (v *View) open(t record.Test) error {
 func (v *View) Head() desk.Head {
 	h := desk.AthleteHead(v.athlete, desk.Tests, v.desk.FactsOf(v.athlete))
 	if v.b != nil && v.part == PartFindings {
+		h.Spare = []fyne.CanvasObject{v.ui.foot.picture}
 		h.Actions = []fyne.CanvasObject{v.ui.foot.report, v.ui.foot.plan}
 	}
 	return h

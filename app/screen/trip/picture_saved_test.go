@@ -4,8 +4,10 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"ebbwell/app/apptest"
@@ -65,5 +67,48 @@ func TestChartsOfAStopAreSaved(t *testing.T) {
 	_, err = os.Stat(filepath.Join(filepath.Dir(path), "trip 2.png"))
 	if shown := v.ui.stop.days.body.Visible(); shown != (err == nil) {
 		t.Errorf("the heat days are shown: %v, their picture: %v", shown, err)
+	}
+}
+
+// The pages of a trip are saved as pictures from where they are printed: a file for each
+// side, nothing written over, nothing kept with the records.
+func TestPagesOfATripAreSavedAsPictures(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	v, w := with(t, d, "Ravka", "Kester")
+	w.SetContent(container.NewBorder(container.NewHBox(v.ui.print), nil, nil, nil, v.Body()))
+	folder := t.TempDir()
+	sides := 0
+	for _, p := range pagesOf(t, v, everybody) {
+		doc, err := p.laid(d.Paper())
+		if err != nil {
+			t.Fatal(err)
+		}
+		sides += len(doc.Pages)
+	}
+	said := ""
+	d.Say = func(sentence, _ string, _ func()) { said = sentence }
+	for round := 1; round <= 2; round++ {
+		apptest.Click(t, w, "trip.print")
+		apptest.Type(t, w, "trip.print.folder", folder)
+		w.Canvas().FocusPrevious() // from the folder to the form
+		apptest.Press(w, fyne.KeyRight)
+		apptest.Click(t, w, "trip.print.yes")
+		files, err := filepath.Glob(filepath.Join(folder, "*.png"))
+		if err != nil || len(files) != round*sides {
+			t.Fatalf("round %d: %d files for %d sides: %v", round, len(files), sides, err)
+		}
+	}
+	for _, name := range []string{"*.pdf", "*"} {
+		files, err := filepath.Glob(filepath.Join(folder, name))
+		if want := map[string]int{"*.pdf": 0, "*": 2 * sides}[name]; err != nil || len(files) != want {
+			t.Errorf("%d files %s: %v", len(files), name, err)
+		}
+	}
+	if !strings.Contains(said, folder) {
+		t.Errorf("it says %q", said)
+	}
+	prints, err := d.Store.PrintsOf(t.Context(), apptest.AthleteNamed(t, d, "Ravka").ID)
+	if err != nil || len(prints) != 0 {
+		t.Errorf("%d pages are kept: %v", len(prints), err)
 	}
 }

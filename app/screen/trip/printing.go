@@ -3,8 +3,6 @@ package trip
 import (
 	"context"
 	"errors"
-	"fmt"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -13,7 +11,6 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/handout"
-	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
 	"ebbwell/internal/words"
 )
@@ -34,6 +31,7 @@ type sheetOut struct {
 type printDialog struct {
 	v       *View
 	whose   *field.Choice
+	form    *field.Toggle
 	folder  *field.Line
 	trouble *look.Paragraph
 	dialog  *field.Dialog
@@ -56,11 +54,13 @@ func (v *View) Print() {
 	}
 	p.whose = field.NewChoice(v.desk.Host, "trip.print.whose", options)
 	p.whose.Choose(options[len(options)-1].Key)
+	p.form = field.NewToggle(v.desk.Host, "trip.print.form", []field.Option{{Key: formPDF, Text: say("trip.print.pdf")}, {Key: formPicture, Text: say("trip.print.png")}})
+	p.form.Choose(formPDF)
 	content := look.VBox(8)
 	if letters := v.desk.Unprintable(namesOf(crew, v.now())...); len(letters) > 0 {
 		content.Add(saveto.LettersCaution(v.desk.Words, letters))
 	}
-	for _, o := range []fyne.CanvasObject{row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.folder"), 400, p.folder), p.trouble} {
+	for _, o := range []fyne.CanvasObject{row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.form"), 400, p.form), row(say("trip.print.folder"), 400, p.folder), p.trouble} {
 		content.Add(o)
 	}
 	p.dialog = v.desk.Host.Ask(v.canvas(), field.Question{
@@ -92,11 +92,15 @@ func (p *printDialog) write() (stay bool) {
 		p.trouble.SetText(say("trip.print.failed", saveto.Reason(v.desk.Words, err)))
 		return true
 	}
+	put, pictures := v.printTo, p.form.Chosen() == formPicture
+	if pictures {
+		put = v.drawTo
+	}
 	p.busy = true
 	p.trouble.SetText(say("trip.print.writing", len(pages)))
 	var files, letters []string
 	p.stop = v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		files, letters, err = v.printTo(ctx, folder, size, pages)
+		files, letters, err = put(ctx, folder, size, pages)
 		return err
 	}, func(err error) {
 		p.busy, p.stop = false, func() {}
@@ -111,8 +115,11 @@ func (p *printDialog) write() (stay bool) {
 		saveto.Remember(folder)
 		p.dialog.Close()
 		done := say("trip.print.done.all", len(files), folder)
-		if len(files) == 1 {
+		switch {
+		case len(files) == 1:
 			done = say("trip.print.done", files[0])
+		case pictures:
+			done = say("trip.print.done.pictures", len(files), folder)
 		}
 		if len(letters) > 0 {
 			done += " " + say("saveto.letters.title", v.desk.Words.Commas(letters))
@@ -144,43 +151,4 @@ func (v *View) pages(whose string) ([]sheetOut, error) {
 		list = append(list, sheetOut{v.now().ID, "", v.pageName(nil), other.squadPage(), other.desk.Words})
 	}
 	return list, nil
-}
-
-// printTo writes pages of a size into a folder, a file each, and keeps those of
-// athletes with the records. It returns the files, also when it was stopped between two,
-// and the letters of the pages that cannot be printed. No file that is there is written
-// over.
-func (v *View) printTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) (files, letters []string, err error) {
-	for _, p := range pages {
-		if err := ctx.Err(); err != nil {
-			return files, letters, err
-		}
-		press, err := handout.NewPress(p.words, size)
-		if err != nil {
-			return files, letters, err
-		}
-		doc := press.TripPage(p.page)
-		for _, letter := range doc.Lacks {
-			if !slices.Contains(letters, letter) {
-				letters = append(letters, letter)
-			}
-		}
-		pdf, err := doc.PDF(v.desk.Now())
-		if err != nil {
-			return files, letters, err
-		}
-		path := saveto.Free(folder, saveto.FileName(p.name, ".pdf"))
-		if p.athlete == "" { // prints are kept with an athlete
-			err = v.desk.Store.WriteFile(ctx, path, pdf)
-		} else {
-			_, err = v.desk.Store.HandOut(ctx, record.Print{
-				AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: p.words.Language().String(), Bytes: pdf,
-			}, path)
-		}
-		if err != nil {
-			return files, letters, fmt.Errorf("write the page: %w", err)
-		}
-		files = append(files, path)
-	}
-	return files, letters, nil
 }
