@@ -61,7 +61,7 @@ func layers() [][]string {
 func helpers() []string {
 	return []string{
 		"app/apptest", "app/kit/field/drive", "app/kit/keep/clock", "app/kit/look/golden", "app/apptest/inspect", "internal/golden",
-		"internal/handout/pdfread", "internal/store/large", "internal/published", "internal/cputime",
+		"internal/handout/pdfread", "internal/store/large", "internal/published", "internal/words/spacing", "internal/cputime",
 	}
 }
 

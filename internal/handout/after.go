@@ -32,7 +32,7 @@ func (a amounts) further(f FurtherSession) string {
 	}
 	var what []string
 	for _, part := range f.Parts {
-		what = append(what, a.product(part.Name)+" "+a.millilitres(part.Litres.Millilitres()))
+		what = append(what, a.drink(part.Litres.Millilitres(), part.Name))
 	}
 	if foods := a.foods(f.Foods); foods != "" {
 		what = append(what, foods)

@@ -35,6 +35,11 @@ func (a amounts) millilitres(v quantity.Millilitres) string {
 	return a.say.Amount(ounces, quantity.FluidOunce)
 }
 
+// drink writes a volume of a drink: "120 mL water".
+func (a amounts) drink(v quantity.Millilitres, name string) string {
+	return a.say.AmountOf(a.millilitres(v), unmarked(a.product(name)))
+}
+
 // size writes the volume of a bottle or a mouthful, to the nearest ounce.
 func (a amounts) size(v quantity.Millilitres) string {
 	if a.us {

@@ -145,14 +145,14 @@ func (p *Press) partNames(b Bar, am amounts, scale, room float64) paper.Block {
 		if part.Litres <= 0 {
 			continue
 		}
-		amount := " " + am.millilitres(part.Litres.Millilitres())
+		amount := am.millilitres(part.Litres.Millilitres())
 		if part.Substance == Food {
-			part.Name, amount = p.say.Say("handout.bars.food"), " "+p.say.Amount(1000*float64(part.Litres), quantity.Gram)
+			part.Name, amount = p.say.Say("handout.bars.food"), p.say.Amount(1000*float64(part.Litres), quantity.Gram)
 		}
-		left := room - square - gap - p.faces.Width(st, amount)
-		name := amount[1:]
+		left := room - square - gap - p.faces.Width(st, p.say.Say("handout.bars.part", "", amount))
+		name := amount
 		if lines := p.faces.Clip(st, p.faces.Wrap(st, am.product(part.Name), left), 1, left); len(lines) > 0 {
-			name = lines[0] + amount
+			name = p.say.Say("handout.bars.part", lines[0], amount)
 		}
 		w := square + gap + p.faces.Width(st, name)
 		x := max(at, free)

@@ -17,8 +17,9 @@ type Stand struct {
 	Bottle int
 	// Holds is the size of the bottle; Before and Left are what is in it.
 	Holds, Before, Left quantity.Millilitres
-	// Line counts the lines of the bottle from the top.
-	Line int
+	// Line counts the lines of the bottle from the top. Of breaks that share a row it is
+	// that of the last; From is then that of the first.
+	Line, From int
 }
 
 // Measures of a drawn bottle as shares of its height: the cap, and where the body

@@ -3,9 +3,11 @@ package handout
 import (
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/quantity"
 	"ebbwell/internal/words"
 )
 
@@ -91,6 +93,79 @@ func TestCardsOfSixPlans(t *testing.T) {
 				}
 				if smallest < leastNameOnCrowdedCard-0.11 { // the total is 3.5
 					t.Errorf("%s in %s, side %d: %.2f mm", k.name, tag, i+1, smallest)
+				}
+			}
+		}
+	}
+}
+
+// Many breaks that ask for the same share a row, also from bottles with lines, so that one
+// card says it in large type; those that differ stay apart.
+func TestEqualBreaksShareARowOfTheCard(t *testing.T) {
+	for _, lined := range []bool{false, true} {
+		a := match()
+		a.During.Chances = nil
+		for i := range 12 {
+			c := Chance{Name: "station " + strconv.Itoa(i+1), Mouthfuls: 4, Volumes: []quantity.Millilitres{150, 0}}
+			if lined {
+				c.Stands = water(quantity.Millilitres(2000-150*i), quantity.Millilitres(1850-150*i), i+1)
+			}
+			if i == 5 {
+				c.Mouthfuls, c.Volumes = 8, []quantity.Millilitres{300, 0}
+			}
+			a.During.Chances = append(a.During.Chances, c)
+		}
+		doc := press(t).KitBagCard(card(a))
+		text := plain(all(doc))
+		if len(doc.Pages) != 1 || strings.Contains(text, "card 1 of") {
+			t.Errorf("lined %v: %d cards: %s", lined, len(doc.Pages), text)
+		}
+		_, numbers := sizesOf(doc.Pages[0], a.During)
+		if !slices.Equal(numbers, []float64{armNumber, armNumber, armNumber}) {
+			t.Errorf("lined %v: the numbers are %v mm", lined, numbers)
+		}
+		for _, want := range []string{"Station 1, 2, 3, 4, 5", "mouthfuls each", "Station 6", "Station 7, 8, 9, 10, 11, 12"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("lined %v: %q is not on the card: %s", lined, want, text)
+			}
+		}
+		if got := strings.Contains(text, "to lines 1–5") && strings.Contains(text, "to line 6") && strings.Contains(text, "to lines 7–12"); got != lined {
+			t.Errorf("lined %v: %s", lined, text)
+		}
+		a.During.Chances[3].Mouthfuls = 0
+		for i := range a.During.Chances {
+			a.During.Chances[i].Mouthfuls = 0
+		}
+		if text := plain(all(press(t).KitBagCard(card(a)))); !strings.Contains(text, "150 mL each") {
+			t.Errorf("lined %v, without mouthfuls: %s", lined, text)
+		}
+	}
+}
+
+// What one card does not hold is numbered on each, begins with a whole break, and keeps
+// the type that is read at arm's length.
+func TestFurtherCardsAreNumbered(t *testing.T) {
+	for _, n := range []int{9, 12} {
+		a := breaks(n, true)
+		doc := press(t).KitBagCard(card(a))
+		of := len(doc.Pages)
+		if of < 2 {
+			t.Fatalf("%d breaks are on one card: this test cannot fail", n)
+		}
+		for i, page := range doc.Pages {
+			if want := "card " + strconv.Itoa(i+1) + " of " + strconv.Itoa(of); !strings.Contains(said(page), want) {
+				t.Errorf("%d breaks: %q is not said: %s", n, want, said(page))
+			}
+			_, numbers := sizesOf(page, a.During)
+			if len(numbers) == 0 {
+				t.Errorf("%d breaks, card %d: no break", n, i+1)
+			}
+			if least := slices.Min(append(numbers, armNumber)); least < armNumber {
+				t.Errorf("%d breaks, card %d: a number of %.1f mm", n, i+1, least)
+			}
+			for _, m := range page.Marks {
+				if text, ok := m.(paper.Text); ok && strings.Contains(text.Text, "mouthfuls") && text.Y < 20 {
+					t.Errorf("%d breaks, card %d begins within a break: %q at %.1f mm", n, i+1, text.Text, text.Y)
 				}
 			}
 		}

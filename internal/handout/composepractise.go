@@ -119,9 +119,9 @@ func (k composer) drinkChange(a amounts, name string, more float64) string {
 func (k composer) change(more, least float64, amount, name string) string {
 	switch {
 	case more >= least:
-		return k.w.Say("handout.practise.more", amount, name)
+		return k.w.Say("handout.practise.more", amount, k.w.Of(name))
 	case more <= -least:
-		return k.w.Say("handout.practise.less", amount, name)
+		return k.w.Say("handout.practise.less", amount, k.w.Of(name))
 	}
 	return ""
 }

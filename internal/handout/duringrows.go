@@ -130,7 +130,7 @@ func (p *Press) totalText(d During, am amounts) string {
 	var what []string
 	for i, c := range d.Drinks {
 		if i < len(d.Total) && d.Total[i] > 0 {
-			what = append(what, am.millilitres(d.Total[i])+" "+unmarked(am.product(c.Name)))
+			what = append(what, am.drink(d.Total[i], c.Name))
 		}
 	}
 	if foods := am.foods(d.TotalFoods); foods != "" {
@@ -302,7 +302,7 @@ func (p *Press) drinkLines(c Chance, d During, am amounts) []string {
 		}
 		name := unmarked(am.product(d.Drinks[i].Name))
 		if several > 1 {
-			name += " " + am.millilitres(v)
+			name = am.drink(v, d.Drinks[i].Name)
 		}
 		list = append(list, p.drinkLine(name, i, c, am)...)
 	}

@@ -59,6 +59,18 @@ func (p *Press) mouthfulsWord(c Chance) string {
 	return p.say.Say("handout.during.mouthfuls.word", c.Mouthfuls)
 }
 
+// eachWord says of an amount that stands for several breaks that it is for each of them, or
+// for all of them together; empty for one.
+func (p *Press) eachWord(c Chance) string {
+	switch {
+	case c.Together:
+		return p.say.Say("handout.during.all")
+	case c.times() > 1:
+		return p.say.Say("handout.during.each")
+	}
+	return ""
+}
+
 // amountWord says what an amount is: about, where no bottle is known; for all the breaks
 // of a row together, where they differ.
 func (p *Press) amountWord(c Chance, amount string) string {

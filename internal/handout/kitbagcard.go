@@ -31,22 +31,22 @@ const (
 	boxPad     = 1.8
 )
 
-// KitBagCard lays out the card, one to a page of a quarter sheet. A card with
-// many chances goes on to a second.
+// KitBagCard lays out the card, one to a page of a quarter sheet. Many chances go on to
+// further cards, which are numbered; each begins with a whole chance.
 func (p *Press) KitBagCard(c KitBagCard) paper.Document {
-	pages := p.pour(func(p *Press) (paper.Frame, []paper.Item) { return p.cardItems(c) })
+	pages := p.cards(c)
 	d := p.document(c.Terms, p.cardTitle(c), p.say.Say("handout.card.subject"), pages)
 	d.Size = p.size.Quarter()
 	return d
 }
 
-// cardItems are the cautions and the rows of the card.
-func (p *Press) cardItems(c KitBagCard) (paper.Frame, []paper.Item) {
+// cardItems are the cautions and the rows of the card, which is the first of so many.
+func (p *Press) cardItems(c KitBagCard, of int) (paper.Frame, []paper.Item) {
 	am := p.amounts(c.Terms)
 	fr := paper.Frame{Size: p.size.Quarter(), Margin: cardMargin, Top: cardTop, Bottom: cardBottom}
 	w := fr.Inner()
 	fr.Footer = p.cardFooter(c.Terms, w)
-	fr.Header = func(page int) paper.Block { return p.cardHeader(c, am, page, w) }
+	fr.Header = func(page int) paper.Block { return p.cardHeader(c, am, page, of, w) }
 	var items []paper.Item
 	for _, s := range c.Terms.Cautions {
 		if s = am.typed(s); strings.TrimSpace(s) != "" {
@@ -86,10 +86,10 @@ func (p *Press) cardTitle(c KitBagCard) string {
 	return p.title(AthletePage{Terms: c.Terms, Heading: Heading{Athlete: c.Athlete, Session: c.Session}})
 }
 
-func (p *Press) cardHeader(c KitBagCard, am amounts, page int, width float64) paper.Block {
+func (p *Press) cardHeader(c KitBagCard, am amounts, page, of int, width float64) paper.Block {
 	title := p.cardTitle(c)
-	if page > 1 {
-		title = p.say.Say("handout.card.more", title, strconv.Itoa(page))
+	if of > 1 {
+		title = p.say.Say("handout.card.more", title, strconv.Itoa(page), strconv.Itoa(of))
 	}
 	st := paper.Style{Size: 5.4, Leading: 6.6, Weight: paper.SemiBold, Ink: paper.Black}
 	st = p.faces.Fit(st, title, width, 0.7)
@@ -121,9 +121,6 @@ type cardForm struct {
 	bottleW, bottleH   float64
 }
 
-// twoSidesOfRows is how many rows a card has on its front and back.
-const twoSidesOfRows = 12
-
 // leastOnCard is the smallest type of a row of the card, mm.
 const leastOnCard = 3.6
 
@@ -142,13 +139,7 @@ func (p *Press) cardRows(d During, am amounts, width float64) []paper.Item {
 	if d.Closed {
 		return []paper.Item{{Block: p.faces.Paragraph(p.cardForm().name, p.say.Say("handout.during.closed"), width), Gap: 1.2}}
 	}
-	rows := d.Chances
-	if len(rows) > fewRows {
-		rows = joinEqual(rows)
-	}
-	if len(rows) > twoSidesOfRows {
-		rows = gathered(rows, max(gatherMost, (len(rows)+twoSidesOfRows-1)/twoSidesOfRows))
-	}
+	rows := p.cardChances(d.Chances)
 	d.Chances = rows
 	var items []paper.Item
 	for i, c := range rows {
@@ -212,7 +203,7 @@ func (p *Press) cardBreak(c Chance, d During, am amounts, width float64) paper.B
 		at = 1.6
 	}
 	var bottles paper.Block
-	if !c.Together { // of several breaks the words say it
+	if c.times() == 1 { // of several breaks the words say it
 		for i, s := range c.Stands[:min(2, len(c.Stands))] {
 			bottles = bottles.Over(p.bottle(s, d.substance(s.Drink), c.Maybe, f.bottleW, f.bottleH).At(at+f.bottleW*0.2+float64(i)*each, 0))
 		}
@@ -258,7 +249,7 @@ func (p *Press) cardLines(c Chance, d During, am amounts) []string {
 		}
 		line := "*" + unmarked(am.product(d.Drinks[i].Name)) + "*"
 		if several > 1 {
-			line += " " + am.millilitres(v)
+			line = am.say.AmountOf(am.millilitres(v), line)
 		}
 		for _, s := range c.Stands {
 			if s.Drink != i {
@@ -286,6 +277,9 @@ func (p *Press) cardLine(drink string, s Stand, am amounts) string {
 	if s.Left <= 0 {
 		return "*" + name + "*"
 	}
+	if s.From > 0 {
+		return p.say.Say("handout.card.toLines", name, s.From, s.Line)
+	}
 	return p.say.Say("handout.card.toLine", name, s.Line)
 }
 
@@ -298,7 +292,7 @@ func (p *Press) cardNumber(c Chance, am amounts, f cardForm, width float64) pape
 	case sum(c.Volumes) <= 0:
 		return paper.Block{}
 	case c.Mouthfuls <= 0:
-		text, under = am.millilitres(sum(c.Volumes)), ""
+		text, under = am.millilitres(sum(c.Volumes)), p.eachWord(c)
 	}
 	b := p.faces.Line(p.faces.Fit(big, text, width, 0.3), text, width, paper.Right)
 	if under == "" {

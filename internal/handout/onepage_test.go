@@ -9,6 +9,7 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/words"
 )
 
 // breaks is the typical page with so many breaks, no two neighbours alike, with or
@@ -137,15 +138,34 @@ const mostWords = 15
 // Each sentence of the page has at most fifteen words. Numbers and signs are no words;
 // lists of what to take are no sentences.
 func TestSentencesAreShort(t *testing.T) {
-	h, w, p := openHouse(t), english(t), press(t)
+	h := openHouse(t)
+	for _, tag := range words.Languages() {
+		w := inLanguage(t, tag)
+		p, err := NewPress(w, paper.A4())
+		if err != nil {
+			t.Fatal(err)
+		}
+		h.checkSentences(t, p)
+	}
+}
+
+// checkSentences holds what the page and the card of several athletes say in one
+// language to fifteen words a sentence.
+func (h house) checkSentences(t *testing.T, p *Press) {
+	t.Helper()
+	w := p.say
 	var texts []string
 	for _, name := range []string{"Ravka", "Dorian", "Mirel", "Kester"} {
 		c, o := h.caseOf(t, name)
 		a := AthletePageOf(c, o, h.practice, w)
 		am := p.amounts(a.Terms)
 		texts = append(texts, p.heading(a, am), p.barNote(a.Bars, am), p.stopNote(a.During, am), p.totalText(a.During, am), p.afterText(a.After, am), a.Practise.Rule.Say(w, am.hidden))
+		card := KitBagCardOf(c, o, h.practice, w)
+		texts = append(texts, p.cardTotal(card.During, am))
+		texts = append(texts, p.PageCautions(a)...)
+		texts = append(texts, card.Terms.Cautions...)
 	}
-	texts = append(texts, SafetySentences(w, "112")...)
+	texts = append(append(texts, SafetySentences(w, "112")...), cardSentences(w, "112")...)
 	for _, key := range w.Keys() {
 		if strings.HasPrefix(key, "handout.caution.") || strings.HasPrefix(key, "handout.before.") || strings.HasPrefix(key, "handout.after.") || strings.HasPrefix(key, "handout.practise.rule") {
 			texts = append(texts, w.Say(key))
@@ -154,7 +174,7 @@ func TestSentencesAreShort(t *testing.T) {
 	for _, text := range texts {
 		for _, s := range sentencesOf(text) {
 			if n := wordsIn(s); n > mostWords {
-				t.Errorf("%d words: %q", n, s)
+				t.Errorf("%s, %d words: %q", w.Language(), n, s)
 			}
 		}
 	}

@@ -98,7 +98,7 @@ func (a amounts) parts(list []Part) string {
 	var lines []string
 	for _, part := range list {
 		if part.Litres > 0 && part.Substance != Food {
-			lines = append(lines, a.product(part.Name)+" "+a.millilitres(part.Litres.Millilitres()))
+			lines = append(lines, a.drink(part.Litres.Millilitres(), part.Name))
 		}
 	}
 	return orDash(strings.Join(lines, "\n"))

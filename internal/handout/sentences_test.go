@@ -3,6 +3,8 @@ package handout
 import (
 	"strings"
 	"testing"
+
+	"ebbwell/internal/words"
 )
 
 // mostReportWords is how long a sentence for colleagues may be.
@@ -12,7 +14,14 @@ const mostReportWords = 20
 // at most fifteen words, what is put in counted as one; those of the report, the trip
 // page and the blank sheet at most twenty.
 func TestSentencesOfTheCatalogueAreShort(t *testing.T) {
-	w := english(t)
+	for _, tag := range words.Languages() {
+		checkCatalogue(t, inLanguage(t, tag))
+	}
+}
+
+// checkCatalogue holds the sentences of one language to their lengths.
+func checkCatalogue(t *testing.T, w *words.Words) {
+	t.Helper()
 	checked := 0
 	for _, key := range w.Keys() {
 		most := mostWords
@@ -35,11 +44,11 @@ func TestSentencesOfTheCatalogueAreShort(t *testing.T) {
 				}
 			}
 			if checked++; n > most {
-				t.Errorf("%s: %d words, at most %d: %q", key, n, most, s)
+				t.Errorf("%s, %s: %d words, at most %d: %q", w.Language(), key, n, most, s)
 			}
 		}
 	}
 	if checked < 200 {
-		t.Errorf("only %d sentences", checked)
+		t.Errorf("%s: only %d sentences", w.Language(), checked)
 	}
 }

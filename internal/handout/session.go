@@ -193,9 +193,9 @@ func (a amounts) bagItem(it BagItem) string {
 	case it.Substance == Food && it.Portions > 0:
 		return a.food(Portion{Name: it.Name, Portions: it.Portions})
 	case it.Substance != Food && it.Volume > 0 && it.Fill > 0 && it.Fill < it.Volume:
-		return a.say.Say("handout.bag.filled", max(1, it.Count), name, a.size(it.Volume), a.millilitres(it.Fill))
+		return a.say.Say("handout.bag.filled", max(1, it.Count), a.say.Of(name), a.size(it.Volume), a.millilitres(it.Fill))
 	case it.Substance != Food && it.Volume > 0:
-		return a.say.Say("handout.bag.bottles", max(1, it.Count), name, a.size(it.Volume))
+		return a.say.Say("handout.bag.bottles", max(1, it.Count), a.say.Of(name), a.size(it.Volume))
 	}
 	return name
 }

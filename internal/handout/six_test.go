@@ -6,6 +6,7 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -21,6 +22,7 @@ import (
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/words"
+	"ebbwell/internal/words/spacing"
 )
 
 // printTo is a folder for the pages of the six plans as PDF and PNG, to be looked at; empty
@@ -217,6 +219,8 @@ func TestSixPlansPrint(t *testing.T) {
 					for _, fault := range faults(f, doc.Size, page) {
 						t.Errorf("%s, side %d: %s", name, i+1, fault)
 					}
+					checkSpaces(t, name, tag, page)
+					checkJoined(t, name, w, page)
 				}
 				h.write(t, name, doc)
 			}
@@ -248,6 +252,35 @@ func (h house) write(t testing.TB, name string, doc paper.Document) {
 		}
 		if err := os.WriteFile(filepath.Join(printTo(), name+"-"+strconv.Itoa(i+1)+".png"), out.Bytes(), 0o600); err != nil {
 			t.Fatal(err)
+		}
+	}
+}
+
+// checkSpaces holds the texts of a side to the spaces of its language.
+func checkSpaces(t *testing.T, name string, tag language.Tag, page paper.Page) {
+	t.Helper()
+	for _, text := range page.Texts() {
+		for _, fault := range spacing.Faults(tag, text) {
+			t.Errorf("%s: %s in %q", name, fault, text)
+		}
+	}
+}
+
+// checkJoined looks for an amount beside a drink as no language but English and German
+// joins them.
+func checkJoined(t *testing.T, name string, w *words.Words, page paper.Page) {
+	t.Helper()
+	bare := regexp.MustCompile(`\d\x{a0}(?:mL|L|fl oz) (?:agua|eau|bebida|boisson)|\bde eau|\bde de\b`)
+	capital := "\u00a0mL " + w.Of(w.Food("generic.water", ""))
+	if w.Food("generic.water", "") == w.FoodWithin("generic.water", "") {
+		capital = "\u00a0mL " + w.Of(w.Say("handout.during.title")) // German begins every noun with a large letter
+	}
+	for _, text := range page.Texts() {
+		if found := bare.FindString(text); found != "" {
+			t.Errorf("%s says %q in %q", name, found, text)
+		}
+		if strings.Contains(text, capital) {
+			t.Errorf("%s has a large letter behind an amount: %q", name, text)
 		}
 	}
 }

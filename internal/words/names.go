@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/collate"
 	"golang.org/x/text/unicode/norm"
@@ -46,6 +47,40 @@ func (w *Words) Portions(x float64, name string) string {
 		return w.Say("format.portions", w.Half(x), name)
 	}
 	return w.Say("format.portion", w.Half(x), name)
+}
+
+// Of is the name of a drink or food as it stands behind an amount of it: "water",
+// "de agua", "d’eau".
+func (w *Words) Of(name string) string {
+	if elides(name) {
+		return w.Say("format.of.vowel", name)
+	}
+	return w.Say("format.of", name)
+}
+
+// AmountOf writes an amount and what it is an amount of: "300 mL water", "300 mL de
+// agua", "300 mL d’eau".
+func (w *Words) AmountOf(amount, name string) string {
+	return w.Say("format.amount", amount, w.Of(name))
+}
+
+// elides reports whether French shortens "de" before a name: before a vowel and before
+// an h that is not sounded. Languages without the rule have one text for both.
+func elides(name string) bool {
+	s := strings.ToLower(strings.TrimLeft(name, "*«“\"' \u00a0\u202f"))
+	first, _ := utf8.DecodeRuneInString(norm.NFD.String(s))
+	switch first {
+	case 'a', 'e', 'i', 'o', 'u', 'œ', 'æ':
+		return !beginsWithOneOf(s, "onz", "oui", "ouat", "uht")
+	case 'h':
+		return !beginsWithOneOf(norm.NFC.String(s), "hadd", "halv", "hambu", "hareng", "haricot", "hariss", "homard", "hot", "houbl", "houmous", "hoummous")
+	}
+	return false
+}
+
+// beginsWithOneOf reports whether a text begins with one of some beginnings.
+func beginsWithOneOf(text string, beginnings ...string) bool {
+	return slices.ContainsFunc(beginnings, func(b string) bool { return strings.HasPrefix(text, b) })
 }
 
 // Portion is the name of the usual portion of such a food, by the id of the food.

@@ -90,9 +90,9 @@ func (w writer) mix(c consult.Case, mix plan.Mix) string {
 		case slot.IsFood():
 			list = append(list, w.Words.Portions(x, w.product(c, slot)))
 		case slot == plan.Salt:
-			list = append(list, w.Say("planner.split.drink", w.product(c, slot), w.Words.Amount(x, quantity.Gram)))
+			list = append(list, w.Words.AmountOf(w.Words.Amount(x, quantity.Gram), w.product(c, slot)))
 		default:
-			list = append(list, w.Say("planner.split.drink", w.product(c, slot), w.By.Amount(x/1000, quantity.Litre)))
+			list = append(list, w.Words.AmountOf(w.By.Amount(x/1000, quantity.Litre), w.product(c, slot)))
 		}
 	}
 	if len(list) == 0 {

@@ -150,7 +150,7 @@ func (v *View) carried(p packed) string {
 // servingsText is so many servings of a supply: "330 g maltodextrin powder", "2 × gel".
 func servingsText(sp heat.Speaker, s climate.PackedSupply, n int, name string) string {
 	if s.Supply.Form == climate.Salt || s.Supply.Form == climate.Powder {
-		return sp.Words.Say("format.portion", packMass(sp, s.Supply.Serving*quantity.Grams(n)), name)
+		return sp.Words.AmountOf(packMass(sp, s.Supply.Serving*quantity.Grams(n)), name)
 	}
 	return sp.Words.Portions(float64(n), name)
 }

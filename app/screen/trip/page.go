@@ -141,7 +141,7 @@ func planOnPaper(sp heat.Speaker, m *member, there consult.StopPlan) handout.Sto
 	out := handout.StopPlan{Session: sessionName(sp, there.Case.Plan, m.athlete), Minutes: quantity.Minutes(there.At.Minutes)}
 	for s := plan.Water; s <= plan.Drink3; s++ {
 		if info := there.Case.Slots[s]; info.InUse && there.Mix[s] > 0 {
-			part := handout.Part{Substance: handout.Drink, Name: sp.Words.Food(info.Product.ID, info.Product.Name), Litres: quantity.Litres(there.Mix[s] / 1000)}
+			part := handout.Part{Substance: handout.Drink, Name: sp.Words.FoodWithin(info.Product.ID, info.Product.Name), Litres: quantity.Litres(there.Mix[s] / 1000)}
 			if s == plan.Water {
 				part.Substance = handout.Water
 			}

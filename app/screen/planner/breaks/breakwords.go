@@ -55,7 +55,7 @@ func takeWords(sp wording.Speaker, s state.State, t plan.Take) string {
 	var parts []string
 	for d, ml := range t.ByDrink {
 		if ml > 0 {
-			parts = append(parts, sp.Say("planner.take.of", sp.Millilitres(float64(ml)), sp.ProductWithin(s.PlanCase, plan.Slot(d))))
+			parts = append(parts, sp.Words.AmountOf(sp.Millilitres(float64(ml)), sp.ProductWithin(s.PlanCase, plan.Slot(d))))
 		}
 	}
 	if t.ML > 0 {

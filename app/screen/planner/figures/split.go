@@ -71,7 +71,7 @@ func (s *split) show(now state.State, k *state.Calculation, stop int) (same bool
 	for d, ml := range take.ByDrink {
 		if ml > 0 {
 			s.brief[d], some = s.sp.Millilitres(float64(ml)), true
-			s.whole[d] = s.sp.Say("planner.split.drink", s.called[d], s.brief[d])
+			s.whole[d] = s.sp.Words.AmountOf(s.brief[d], s.called[d])
 		}
 	}
 	for f, x := range take.Food {

@@ -17,7 +17,7 @@ func TestTheSplitGivesWay(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(look.NewTheme(false, 100))
 	s := newSplit(wording.Speaker{})
 	s.at.SetText("half-time:")
-	s.whole[plan.Drink1], s.brief[plan.Drink1] = "sports drink 6 % 300 mL", "300 mL"
+	s.whole[plan.Drink1], s.brief[plan.Drink1] = "300 mL sports drink 6 %", "300 mL"
 	s.whole[plan.Food1], s.brief[plan.Food1] = "½ fig bar", "½"
 	seen := func() (list []string) {
 		for i, n := range s.names {

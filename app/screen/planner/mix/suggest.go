@@ -165,9 +165,9 @@ func changes(sp wording.Speaker, s state.State, mix plan.Mix) string {
 		name := sp.ProductWithin(s.PlanCase, slot)
 		switch {
 		case slot == plan.Salt:
-			parts = append(parts, sp.Say("planner.change.salt", step, name))
+			parts = append(parts, sp.Words.AmountOf(step+"\u00a0"+string(quantity.Gram), name))
 		case slot.IsDrink():
-			parts = append(parts, sp.Say("planner.change.drink", step, name, string(sp.By.Unit(quantity.Litre))))
+			parts = append(parts, sp.Words.AmountOf(step+"\u00a0"+string(sp.By.Unit(quantity.Litre)), name))
 		default:
 			parts = append(parts, sp.Say("planner.change.food", step, name))
 		}

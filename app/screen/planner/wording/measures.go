@@ -108,7 +108,7 @@ func (sp Speaker) Taken(s state.State, mix plan.Mix) string {
 	return sp.Words.Plus(parts)
 }
 
-// InWords is a mix as it is said: "water 0.45 L, sports drink 6 % 0.35 L and ½ fig bar".
+// InWords is a mix as it is said: "0.45 L water, 0.35 L sports drink 6 % and ½ fig bar".
 func (sp Speaker) InWords(s state.State, mix plan.Mix) string {
 	var list []string
 	for slot := plan.Water; slot < plan.Slots; slot++ {
@@ -117,7 +117,7 @@ func (sp Speaker) InWords(s state.State, mix plan.Mix) string {
 		case slot.IsFood():
 			list = append(list, sp.Words.Portions(mix[slot], sp.ProductWithin(s.PlanCase, slot)))
 		default:
-			list = append(list, sp.Say("planner.split.drink", sp.ProductWithin(s.PlanCase, slot), sp.Amount(s.PlanCase, slot, mix[slot])))
+			list = append(list, sp.Words.AmountOf(sp.Amount(s.PlanCase, slot, mix[slot]), sp.ProductWithin(s.PlanCase, slot)))
 		}
 	}
 	if len(list) == 0 {
