@@ -7,12 +7,14 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"runtime"
 	"syscall"
 
 	"fyne.io/fyne/v2"
 	fyneapp "fyne.io/fyne/v2/app"
 
 	"ebbwell/app"
+	"ebbwell/app/kit/saveto"
 	"ebbwell/app/kit/sound"
 	"ebbwell/assets"
 	"ebbwell/internal/store"
@@ -69,6 +71,7 @@ func run() error {
 		return err
 	}
 	a := fyneapp.NewWithID("desk.ebbwell")
+	fyne.SetCurrentApp(saveto.OpensFiles(a, runtime.GOOS, os.Getenv("FLATPAK_ID") != ""))
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon()))
 	w := a.NewWindow(texts.Say("program.name"))
 	w.SetPadded(false)

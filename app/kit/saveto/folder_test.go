@@ -58,16 +58,23 @@ func TestFoldersAreRemembered(t *testing.T) {
 	}
 }
 
+// Each system is handed the page by its own command, the whole name as one word that is
+// never read by a shell, nor by lp as an option.
 func TestPrintingCommands(t *testing.T) {
-	for _, system := range []string{"linux", "darwin", "windows"} {
-		const page = "-a’s b.pdf"
+	const page = "-a’s b.pdf"
+	for system, want := range map[string]string{"linux": "lp", "freebsd": "lp", "darwin": "lpr", "windows": "powershell"} {
 		name, args, env := printing(system, page)
-		given := append(slices.Clone(args), env...)
-		if name == "" || !strings.HasSuffix(given[len(given)-1], page) {
-			t.Errorf("%s: %s %q %q", system, name, args, env)
+		if name != want {
+			t.Errorf("%s prints by %q", system, name)
 		}
-		if system == "windows" && strings.Contains(strings.Join(args, " "), page) {
-			t.Errorf("the shell reads the name: %q", args)
+		if system == "windows" {
+			if strings.Contains(strings.Join(args, " "), page) || !slices.Contains(env, "EBBWELL_PAGE="+page) || !strings.Contains(args[len(args)-1], "-Verb Print") {
+				t.Errorf("%s: %q, %q", system, args, env)
+			}
+			continue
+		}
+		if n := len(args); args[n-1] != page || system != "darwin" && args[0] != "--" || !slices.Contains(env, "LC_ALL=C") {
+			t.Errorf("%s: %q, %q", system, args, env)
 		}
 	}
 }

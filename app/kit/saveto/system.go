@@ -17,11 +17,15 @@ import (
 )
 
 // Show opens a file with the program that the system has for it; where there is none,
-// it says where the file lies.
+// it says where the file lies. It asks the system beside the window.
 func Show(d *desk.Desk, path string) {
-	if err := fyne.CurrentApp().OpenURL(fileURL(filepath.ToSlash(path))); err != nil {
-		d.Say(d.Words.Say("saveto.notopened", path), "", nil)
-	}
+	d.Beside.Run(func(context.Context) error {
+		return fyne.CurrentApp().OpenURL(fileURL(filepath.ToSlash(path)))
+	}, func(err error) {
+		if err != nil {
+			d.Say(d.Words.Say("saveto.notopened", path), "", nil)
+		}
+	})
 }
 
 // fileURL is the address of a file whose path has slashes; one that begins with a drive
@@ -33,8 +37,8 @@ func fileURL(path string) *url.URL {
 	return &url.URL{Scheme: "file", Path: path}
 }
 
-// ErrNoPrinting means: the system has no command that prints a file.
-var ErrNoPrinting = errors.New("no command that prints")
+// ErrNoPrinting means: the system has no command that prints a file, or no printer.
+var ErrNoPrinting = errors.New("nothing that prints")
 
 // Print hands a PDF to the system's own printing. It returns [ErrNoPrinting] where
 // that has no command for it.
@@ -46,10 +50,25 @@ func Print(ctx context.Context, path string) error {
 	}
 	command := exec.CommandContext(ctx, found, args...)
 	command.Env = append(os.Environ(), env...)
-	if out, err := command.CombinedOutput(); err != nil {
-		return fmt.Errorf("print: %w: %s", err, out)
+	out, err := command.CombinedOutput()
+	switch {
+	case err == nil:
+		return nil
+	case noPrinter(string(out)):
+		return ErrNoPrinting
 	}
-	return nil
+	return fmt.Errorf("print: %w: %s", err, out)
+}
+
+// noPrinter reports whether the answer of lp or lpr, which is asked for in English, is that
+// there is no printer to send to, or none of the system's printing at all.
+func noPrinter(answer string) bool {
+	for _, said := range []string{"no default destination", "no destinations", "scheduler is not running", "scheduler not responding", "unable to connect to server"} {
+		if strings.Contains(strings.ToLower(answer), said) {
+			return true
+		}
+	}
+	return false
 }
 
 // printing is the command that prints a file on a system. On Windows the path is handed
@@ -60,10 +79,13 @@ func printing(system, path string) (name string, args, env []string) {
 		const variable = "EBBWELL_PAGE"
 		return "powershell", []string{"-NoProfile", "-Command", "Start-Process -Verb Print -FilePath $env:" + variable}, []string{variable + "=" + path}
 	case "darwin":
-		return "lpr", []string{path}, nil
+		return "lpr", []string{path}, english() // the path is a whole one: it is never read as an option
 	}
-	return "lp", []string{"--", path}, nil
+	return "lp", []string{"--", path}, english()
 }
+
+// english has a command answer in English.
+func english() []string { return []string{"LC_ALL=C", "LANGUAGE=C"} }
 
 // Aside writes a file into a folder of its own that only the user can read, for another
 // program to open or print. The system clears such folders.
