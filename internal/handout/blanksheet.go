@@ -26,29 +26,42 @@ type BlankSheet struct {
 // BlankSheet lays out the sheet.
 func (p *Press) BlankSheet(b BlankSheet) paper.Document {
 	title := p.say.Say("handout.blank.title")
-	ways := closer()
-	if b.Short {
-		ways = append(ways, way{tight: 2, small: 0.94}, way{tight: 2, small: 0.88}, way{tight: 2, small: 0.82})
+	lay := func(parted bool) func(p *Press) (paper.Frame, []paper.Item) {
+		return func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, title, parted) }
 	}
-	pages := p.pourBy(ways, func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, title) })
+	ways := append(closer(), way{tight: 2, small: 0.94}, way{tight: 2, small: 0.88}, way{tight: 2, small: 0.82})
+	pages := p.pourBy(ways, lay(!b.Short))
+	if !b.Short && len(pages) > 2 { // more lines than a side holds: the parts run on
+		pages = p.pourBy(ways, lay(false))
+	}
 	return p.document(b.Terms, title, p.say.Say("handout.blank.subject"), pages)
 }
 
-// blankItems are the parts of the sheet in order.
-func (p *Press) blankItems(b BlankSheet, title string) (paper.Frame, []paper.Item) {
+// blankItems are the parts of the sheet in order; parted begins the second side with what
+// is written down after the session.
+func (p *Press) blankItems(b BlankSheet, title string, parted bool) (paper.Frame, []paper.Item) {
 	am := p.amounts(b.Terms)
 	fr := p.frame(b.Terms, head{title: title, under: p.say.Say("handout.blank.under")})
 	fr.Footer = p.compactFooter(b.Terms, fr.Inner())
+	first := fr.Header
 	s := sheet{p: p, u: unitsOf(b.Terms), width: fr.Inner(), short: b.Short}
 	bottles, foods, patches := 6, 4, 3
 	if b.Short {
 		bottles, foods, patches = 3, 1, 1
 	}
+	fr.Header = func(page int) paper.Block {
+		if page == 1 {
+			return first(page)
+		}
+		return first(page).Under(s.whose(b, am), 0).Under(paper.Space(s.width, 2), 0)
+	}
 	var items []paper.Item
 	items = append(items, p.cautions(s.width, b.cautions(am, p)...)...)
 	items = append(items, s.beforePart(b, am)...)
 	items = append(items, s.bottlePart(or(b.Bottles, bottles), or(b.Foods, foods))...)
-	items = append(items, s.afterPart()...)
+	after := s.afterPart()
+	after[0].Break = parted
+	items = append(items, after...)
 	return fr, append(items, s.urinePart(or(b.Patches, patches))...)
 }
 
@@ -102,15 +115,11 @@ type sheet struct {
 // the scale, the urine.
 func (s sheet) beforePart(b BlankSheet, am amounts) []paper.Item {
 	say := s.p.say.Say
-	date := ""
-	if !b.Day.IsZero() {
-		date = s.p.say.Date(b.Day)
-	}
 	blocks := []paper.Block{
 		s.boxes(
 			box{label: say("handout.blank.athlete"), filled: am.typed(b.Athlete), share: 3},
 			box{label: say("handout.blank.by"), share: 2},
-			s.ask("session.date", 2.1).with(date), s.clock("session.start", 1.4), s.ask("session.place", 2.6).with(am.typed(b.Place))),
+			s.day(b, 2.1), s.clock("session.start", 1.4), s.ask("session.place", 2.6).with(am.typed(b.Place))),
 		s.boxes(s.ask("session.sport", 2).with(am.typed(b.Sport)), s.ask("session.activity", 3)),
 		s.scale(s.words("session.effort"), 0, 10),
 	}
@@ -118,6 +127,21 @@ func (s sheet) beforePart(b BlankSheet, am amounts) []paper.Item {
 		blocks = append(blocks, s.boxes(s.work(am.hidden)...))
 	}
 	return s.part("handout.blank.before", append(append(blocks, s.airBlocks()...), s.scaleBlocks()...)...)
+}
+
+// whose says on a further side whose sheet it is, and of which day: two loose sheets of a
+// squad are told apart by it.
+func (s sheet) whose(b BlankSheet, am amounts) paper.Block {
+	return s.boxes(box{label: s.p.say.Say("handout.blank.athlete"), filled: am.typed(b.Athlete), share: 3}, s.day(b, 2))
+}
+
+// day is the day of the session, as far as it is known.
+func (s sheet) day(b BlankSheet, share float64) box {
+	date := ""
+	if !b.Day.IsZero() {
+		date = s.p.say.Date(b.Day)
+	}
+	return s.ask("session.date", share).with(date)
 }
 
 // work is how hard the session was; energy is not asked for where mass is hidden,
@@ -184,11 +208,13 @@ func (s sheet) bottlePart(bottles, foods int) []paper.Item {
 		first: s.words("bottles.*.productID"), rows: bottles, last: cup.head, lastWidth: cup.width,
 	}
 	food := grid{
-		columns: []gridCol{s.column("foods.*.portions", 30), s.column("foods.*.mass", 30)},
+		columns: []gridCol{s.column("foods.*.portions", 16), s.column("foods.*.mass", 17)},
 		first:   s.words("foods.*.productID"), rows: foods,
-		last: say("handout.blank.food.wrapper"), lastWidth: 30,
+		last: say("handout.blank.food.wrapper"), lastWidth: 19,
 	}
 	items := s.gridPart("handout.blank.bottles", "handout.blank.bottles.note", drinks)
 	items = append(items, paper.Item{Block: s.choices(s.width, "", s.words("loss.nothingDrunk")), Gap: 0.6})
-	return append(items, s.gridPart("handout.blank.foods", "handout.blank.foods.note", food)...)
+	more := s.part("handout.blank.foods", s.p.faces.Paragraph(noteStyle(), say("handout.blank.foods.note"), s.width))
+	more[len(more)-1].Keep = true
+	return append(append(items, more...), s.pairs(food)...)
 }

@@ -39,7 +39,7 @@ func TestComposedFurtherSessions(t *testing.T) {
 		t.Fatalf("after it %+v", a.After)
 	}
 	for _, must := range []string{
-		"another session within a day: 1.25 to 1.5 L for each kilogram", "18:30, about 95 minutes: this page again.", "20:00, about 40 minutes: at most water ",
+		"another session within a day: 1.25 to 1.5 L for each kilogram", "18:30, about 95 minutes: this page again.", "20:00, about 40 minutes: at most 100 mL water",
 		"Later that day, about 60 minutes: see its own page.", "21:30, about 95 minutes: this page again.",
 	} {
 		if !strings.Contains(text, must) {

@@ -132,6 +132,40 @@ func TestEqualNeighboursJoin(t *testing.T) {
 	}
 }
 
+// The long blank sheet is two sides in every language and size: what is written before and
+// in the session, and what is written after it, each with the athlete's name and the day.
+func TestLongBlankSheetPartsAfterTheSession(t *testing.T) {
+	for _, tag := range words.Languages() {
+		for _, size := range []paper.Size{paper.A4(), paper.Letter()} {
+			p, err := NewPress(inLanguage(t, tag), size)
+			if err != nil {
+				t.Fatal(err)
+			}
+			terms := Terms{Practice: practice(), MassHidden: true, Cautions: []string{"Ask the physician before this plan is used."}}
+			doc := p.BlankSheet(BlankSheet{Terms: terms, Athlete: "Ravka Oldenmoor", Day: day(5, 14)})
+			if len(doc.Pages) != 2 {
+				t.Errorf("%s, %v: %d sides", tag, size, len(doc.Pages))
+				continue
+			}
+			first, second := said(doc.Pages[0]), said(doc.Pages[1])
+			for _, key := range []string{"handout.blank.before", "handout.blank.bottles", "handout.blank.foods"} {
+				if text := p.say.Say(key); !strings.Contains(first, text) || strings.Contains(second, text) {
+					t.Errorf("%s, %v: %q is not on the first side alone", tag, size, text)
+				}
+			}
+			for _, text := range []string{p.say.Say("handout.blank.after"), p.say.Say("handout.blank.urine.title"), p.say.Say("handout.blank.patches"), "Ravka Oldenmoor", p.say.Date(day(5, 14))} {
+				if !strings.Contains(second, text) {
+					t.Errorf("%s, %v: %q is not on the second side", tag, size, text)
+				}
+			}
+		}
+	}
+	many := BlankSheet{Terms: Terms{Practice: practice()}, Bottles: 24, Foods: 24}
+	if n := len(press(t).BlankSheet(many).Pages); n > 3 {
+		t.Errorf("%d sides of 24 bottles and 24 foods", n)
+	}
+}
+
 // mostWords is how long a sentence of an athlete's page may be.
 const mostWords = 15
 

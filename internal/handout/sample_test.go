@@ -277,23 +277,26 @@ func trip() TripPage {
 		Stops: []TripStop{
 			{
 				Place: "at home", From: day(7, 2), Until: day(7, 10), Air: quantity.Range{Low: 29, High: 29}, AirKnown: true,
+				Verdict: "*Normal sessions.* WBGT about 22 °C, estimated.", Conditions: "match · 95 min · effort 8 of 10 · part cloud",
 				Rests: "The test of 14 May holds here.",
 				Rate:  StopRate{Rate: "1.36\u00a0L/h", Range: "1.0 to 1.9\u00a0L/h"},
 				Plan: StopPlan{
-					Session: "match", Minutes: 95, Parts: []Part{{Water, "water", 0.45}, {Drink, "sports drink", 0.35}}, Foods: []Portion{{"fig bar", 0.5}},
+					Session: "match", Minutes: 95, Parts: []Part{{Water, "water", 0.45}, {Drink, "sports drink", 0.35}}, Foods: []Portion{{"fig bar", 0.5}}, Carbohydrate: 31,
 					Low: Deficit{Percent: 1.3, PercentKnown: true, Litres: 0.83}, High: Deficit{Percent: 3.2, PercentKnown: true, Litres: 2.05},
 				},
 			},
 			{
 				Place: "camp at the coast", From: day(7, 11), Until: day(7, 17), Humidity: 46, Air: quantity.Range{Low: 36, High: 36}, AirKnown: true,
-				Rests: "No test holds: 5 °C hotter than any, and not yet acclimatised to heat.",
-				Rate:  StopRate{Rate: "1.56\u00a0L/h", Range: "1.2 to 2.0\u00a0L/h", Estimate: true},
+				Verdict:    "*No hard sessions.* WBGT about 34 °C, estimated, not yet acclimatised.",
+				Conditions: "match · 95 min · effort 8 of 10 · full sun, high · afternoon, July means for Chennai",
+				Rests:      "No test holds: 5 °C hotter than any, and not yet acclimatised to heat.",
+				Rate:       StopRate{Rate: "1.56\u00a0L/h", Range: "1.2 to 2.0\u00a0L/h", Estimate: true},
 				Plan: StopPlan{
-					Session: "match", Minutes: 95, Parts: []Part{{Water, "water", 0.55}, {Drink, "sports drink", 0.55}}, Foods: []Portion{{"fig bar", 0.5}},
+					Session: "match", Minutes: 95, Parts: []Part{{Water, "water", 0.55}, {Drink, "sports drink", 0.55}}, Foods: []Portion{{"fig bar", 0.5}}, Carbohydrate: 31,
 					Low: Deficit{Percent: 1.3, PercentKnown: true, Litres: 0.8}, High: Deficit{Percent: 3.2, PercentKnown: true, Litres: 2.07},
 				},
 				Notes:    []string{"Weigh before and after the first two sessions. Test again about day 6, and again near day 12."},
-				Cautions: []string{"WBGT about 34 °C, estimated: no hard sessions. Play shorter or cooler; do not drink more."},
+				Cautions: []string{"At the high end, the deficit passes the limit. Play shorter or cooler; never drink more."},
 			},
 		},
 		Packing: []PackLine{

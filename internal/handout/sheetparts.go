@@ -152,12 +152,7 @@ type gridCol struct {
 
 // grid draws the heads and the numbered rows.
 func (s sheet) grid(g grid) []paper.Item {
-	first := s.width - g.lastWidth
-	for _, c := range g.columns {
-		first -= c.width
-	}
-	all := append([]gridCol{{g.first, first}}, g.columns...)
-	all = append(all, gridCol{g.last, g.lastWidth})
+	all := s.columns(g)
 	head := s.gridHead(all)
 	items := []paper.Item{{Block: head, Keep: true, Gap: 0.6}}
 	for i := range g.rows {
@@ -165,6 +160,39 @@ func (s sheet) grid(g grid) []paper.Item {
 		items = append(items, paper.Item{Block: s.gridRow(all, i+1), Head: &head, Keep: together})
 	}
 	return items
+}
+
+// pairs is a table whose rows stand two and two beside each other, first down the left
+// half; one row alone has the whole width.
+func (s sheet) pairs(g grid) []paper.Item {
+	if g.rows < 2 {
+		return s.grid(g)
+	}
+	const apart = 4.0
+	half := s
+	half.width = (s.width - apart) / 2
+	all := half.columns(g)
+	head := paper.Beside(apart, half.gridHead(all), half.gridHead(all))
+	items := []paper.Item{{Block: head, Keep: true, Gap: 0.6}}
+	down := (g.rows + 1) / 2
+	for i := range down {
+		row := []paper.Block{half.gridRow(all, i+1)}
+		if n := down + i + 1; n <= g.rows {
+			row = append(row, half.gridRow(all, n))
+		}
+		items = append(items, paper.Item{Block: paper.Beside(apart, row...), Head: &head, Keep: g.rows <= shortGrid && i+1 < down})
+	}
+	return items
+}
+
+// columns are those of a table: the first has the room that the others leave.
+func (s sheet) columns(g grid) []gridCol {
+	first := s.width - g.lastWidth
+	for _, c := range g.columns {
+		first -= c.width
+	}
+	all := append([]gridCol{{g.first, first}}, g.columns...)
+	return append(all, gridCol{g.last, g.lastWidth})
 }
 
 func (s sheet) gridHead(all []gridCol) paper.Block {

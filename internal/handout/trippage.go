@@ -27,8 +27,12 @@ type TripPage struct {
 type TripStop struct {
 	Place       string
 	From, Until time.Time
-	Air         quantity.Range // °C, when AirKnown
-	AirKnown    bool
+	// Verdict is what the heat there asks for, and why; worded, and told first.
+	Verdict string
+	// Conditions are the session there, its effort, the sun and the hour; worded.
+	Conditions string
+	Air        quantity.Range // °C, when AirKnown
+	AirKnown   bool
 	// Humidity in per cent; 0 where it is not known.
 	Humidity quantity.Percent
 	// Rests says which test holds, or why none does; worded.
@@ -52,6 +56,8 @@ type StopPlan struct {
 	Minutes quantity.Minutes
 	Parts   []Part
 	Foods   []Portion
+	// Carbohydrate per hour.
+	Carbohydrate quantity.GramsPerHour
 	// Low and High are the deficits at the end at the ends of the range.
 	Low, High Deficit
 }
@@ -81,7 +87,7 @@ func (p *Press) TripPage(t TripPage) paper.Document {
 	if title == "" {
 		title = p.say.Say("handout.trip.title")
 	}
-	pages := p.once(func(p *Press) (paper.Frame, []paper.Item) { return p.tripItems(t, title) })
+	pages := p.pour(func(p *Press) (paper.Frame, []paper.Item) { return p.tripItems(t, title) })
 	return p.document(t.Terms, title, p.say.Say("handout.trip.subject"), pages)
 }
 
@@ -108,7 +114,8 @@ func (p *Press) tripItems(t TripPage, title string) (paper.Frame, []paper.Item) 
 	return fr, items
 }
 
-// stop is one place: dates and air, the sweat rate, the plan, its cautions.
+// stop is one place: what the heat asks for, the session and the air, the sweat rate, the
+// plan, its cautions.
 func (p *Press) stop(s TripStop, am amounts, width float64) []paper.Item {
 	say := p.say
 	place := am.typed(s.Place)
@@ -117,7 +124,13 @@ func (p *Press) stop(s TripStop, am amounts, width float64) []paper.Item {
 	}
 	st := headingStyle()
 	items := []paper.Item{{Block: p.faces.Paragraph(st, place, width), Gap: p.gap(), Keep: true}}
+	if verdict := am.typed(s.Verdict); strings.TrimSpace(verdict) != "" {
+		items = append(items, paper.Item{Block: p.caution(verdict, width), Gap: 1})
+	}
 	var lines []string
+	if s.Conditions != "" {
+		lines = append(lines, say.Say("handout.trip.conditions", am.typed(s.Conditions)))
+	}
 	if s.AirKnown {
 		lines = append(lines, p.stopAir(s, am))
 	}
@@ -125,7 +138,7 @@ func (p *Press) stop(s TripStop, am amounts, width float64) []paper.Item {
 		lines = append(lines, am.typed(s.Rests))
 	}
 	lines = append(lines, p.stopRate(s.Rate, am))
-	items = append(items, lineItems(p.faces, p.body(), strings.Join(trim(lines), " "), width, 0)...)
+	items = append(items, lineItems(p.faces, p.body(), strings.Join(trim(lines), " "), width, 1)...)
 	items = append(items, p.stopTable(s.Plan, am, width)...)
 	for i := range len(items) - 1 {
 		items[i].Keep = true // a stop is not torn from its table
@@ -178,10 +191,14 @@ func (p *Press) stopTable(s StopPlan, am amounts, width float64) []paper.Item {
 		name = say.Say("handout.trip.session", session, say.Number(float64(s.Minutes), 0))
 	}
 	t := table{columns: []col{
-		{head: "", width: width * 0.30}, {head: say.Say("handout.trip.drink"), width: width * 0.28},
-		{head: say.Say("handout.during.eat"), width: width * 0.2}, {head: say.Say("handout.trip.down"), width: width * 0.22, align: paper.Right},
+		{head: "", width: width * 0.22}, {head: say.Say("handout.trip.drink"), width: width * 0.26}, {head: say.Say("handout.during.eat"), width: width * 0.17},
+		{head: say.Say("handout.options.carbohydrate"), width: width * 0.17, align: paper.Right}, {head: say.Say("handout.trip.down"), width: width * 0.18, align: paper.Right},
 	}}
-	t.rows = []row{{cells: []string{name, am.parts(s.Parts), am.foods(s.Foods), p.ends(s, am)}}}
+	carbohydrate := ""
+	if s.Carbohydrate > 0 {
+		carbohydrate = say.Amount(float64(s.Carbohydrate), quantity.Gram)
+	}
+	t.rows = []row{{cells: []string{name, am.parts(s.Parts), am.foods(s.Foods), carbohydrate, p.ends(s, am)}}}
 	return t.items(p, width)
 }
 

@@ -18,6 +18,7 @@ func unspaced() map[string]string {
 	return map[string]string{
 		"food.":    "a name is typed and looked for with plain blanks; paper sets its own before %",
 		"portion.": "a name is typed and looked for with plain blanks",
+		"demo.":    "what the invented practice has typed",
 	}
 }
 

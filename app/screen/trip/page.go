@@ -2,6 +2,7 @@ package trip
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"golang.org/x/text/language"
@@ -14,6 +15,7 @@ import (
 	"ebbwell/internal/handout"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
 )
 
 // in is the trip as it is worded in another language, for pages.
@@ -95,11 +97,10 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 	if rate.Ranged {
 		out.Rate = handout.StopRate{Rate: sp.Rate(rate.Value), Range: sp.Rates(rate.Range), Estimate: rate.Estimate}
 	}
-	out.Rests = answer.Short
+	out.Rests, out.Conditions = answer.Short, conditions(sp, m, there)
 	out.Plan = planOnPaper(sp, m, there)
 	out.Notes = v.stopNotes(sp, m, there, answer)
-	caution := sp.Caution(r, care.Of(m.athlete, v.desk.Now()), "")
-	out.Cautions = append(out.Cautions, strings.TrimSpace(caution.Title+". "+caution.Sentence))
+	out.Verdict = pageVerdict(sp, v.judged([]*member{m}, s))
 	if there.Planned && !there.TooUncertain() {
 		if high, more := planCaution(sp, there); high+more != "" {
 			out.Cautions = append(out.Cautions, strings.TrimSpace(high+" "+more))
@@ -119,10 +120,30 @@ func (v *View) stopNotes(sp heat.Speaker, _ *member, there consult.StopPlan, ans
 		notes = append(notes, strings.Join(append(pageCut(sp, there), otherDays(sp, there)...), " "))
 	}
 	notes = append(notes, answer.There)
-	if lines, _ := heatLines(sp, there); len(lines) > 0 {
-		notes = append(notes, sp.Words.Say("trip.page.days", sp.Words.Semicolons(lines)))
+	if lines, test := heatLines(sp, there); len(lines) > 0 && there.Days[0].Code != climate.Adapted {
+		days := sp.Words.Say("trip.page.days", sp.Words.Semicolons(lines))
+		notes = append(notes, strings.TrimSpace(days+" "+test))
 	}
 	return notes
+}
+
+// pageVerdict is what the heat asks for, the reason that decides it, and whose rule comes
+// first.
+func pageVerdict(sp heat.Speaker, list []heat.Judged) string {
+	verdict := sp.Verdict(list)
+	return strings.Join([]string{handout.Titled(verdict.Title, verdict.Sentence), sp.Words.Say("caution." + climate.LocalPolicyWins)}, " ")
+}
+
+// conditions are the session there as a page names it: what, how long and how hard it is, in
+// which sun and at what hour. The air stands beside it.
+func conditions(sp heat.Speaker, m *member, there consult.StopPlan) string {
+	air := there.Air
+	air.Air.Temperature = record.Number{}
+	parts := []string{airSentence(sp, there.Stop, air, []*member{m})}
+	if there.Planned {
+		parts = append([]string{sessionName(sp, there.Case.Plan, m.athlete)}, parts...)
+	}
+	return sp.Words.Dots(slices.DeleteFunc(parts, func(s string) bool { return s == "" }))
 }
 
 // pageCut says on a page that the plan is as agreed, or was cut down.
@@ -154,6 +175,7 @@ func planOnPaper(sp heat.Speaker, m *member, there consult.StopPlan) handout.Sto
 		}
 	}
 	q := there.At
+	out.Carbohydrate = quantity.GramsPerHour(q.Carbohydrate.TotalGH)
 	end := func(percent, litres float64) handout.Deficit {
 		return handout.Deficit{Percent: quantity.Percent(percent), PercentKnown: q.Deficit.Known, Litres: quantity.Litres(litres)}
 	}

@@ -7,6 +7,8 @@ type Item struct {
 	Gap float64
 	// Keep holds the item on one page with the next.
 	Keep bool
+	// Break begins a page with the item.
+	Break bool
 	// Head is set again at the top when a page begins with this item, such as
 	// the heads of the columns above a later row of a table.
 	Head *Block
@@ -50,7 +52,7 @@ func Pour(fr Frame, items []Item) []Page {
 	p.newPage()
 	for i := 0; i < len(items); {
 		n := group(items[i:])
-		if !p.empty && p.y+groupHeight(items[i:i+n]) > p.limit {
+		if !p.empty && (items[i].Break || p.y+groupHeight(items[i:i+n]) > p.limit) {
 			p.newPage()
 		}
 		for _, it := range items[i : i+n] {
