@@ -192,7 +192,7 @@ func (p *Press) stopTable(s StopPlan, am amounts, width float64) []paper.Item {
 	}
 	t := table{columns: []col{
 		{head: "", width: width * 0.22}, {head: say.Say("handout.trip.drink"), width: width * 0.26}, {head: say.Say("handout.during.eat"), width: width * 0.17},
-		{head: say.Say("handout.options.carbohydrate"), width: width * 0.17, align: paper.Right}, {head: say.Say("handout.trip.down"), width: width * 0.18, align: paper.Right},
+		{head: say.Say("handout.trip.carbohydrate"), width: width * 0.17, align: paper.Right}, {head: say.Say("handout.trip.down"), width: width * 0.18, align: paper.Right},
 	}}
 	carbohydrate := ""
 	if s.Carbohydrate > 0 {

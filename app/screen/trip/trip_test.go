@@ -292,7 +292,7 @@ func checkPrinted(t *testing.T, v *View, w fyne.Window) {
 	}
 	for _, s := range []string{"July, camp and tournament", "Ravka Oldenmoor", "11 July – 17 July, Camp, coast", "an estimate of", "Datenbasis: Deutscher Wetterdienst", "drink at most",
 		"To pack", "L 4711", "carry on", "Over 11 h awake", "Move the session to a cooler hour", "never drink more than the plan", "organiser’s heat policy", "not a diagnosis",
-		"Session: match · 95 min · full sun, high", "WBGT about", "Carbohydrate in an hour"} {
+		"Session: match · 95 min · full sun, high", "WBGT about", "carbohydrate an hour"} {
 		if !strings.Contains(page, s) {
 			t.Errorf("the page does not say %q:\n%s", s, page)
 		}
