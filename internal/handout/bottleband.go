@@ -207,8 +207,8 @@ func (p *Press) band(b Band, am amounts) paper.Block {
 	return out.With(p.bandFoot(under, foot, above, am).Marks...)
 }
 
-// bandTicks are short marks at each 50 mL, with figures at each 100, from the lowest
-// line that is true up to the mark.
+// bandTicks are short marks at each 50 mL, with figures at each 100 where no line of a
+// break is near, from the lowest line that is true up to the mark.
 func (p *Press) bandTicks(b Band, am amounts, at func(quantity.Millilitres) float64) []paper.Mark {
 	const step = 50
 	if am.us {
@@ -224,8 +224,26 @@ func (p *Press) bandTicks(b Band, am amounts, at func(quantity.Millilitres) floa
 			long = 3.4
 		}
 		marks = append(marks, paper.Line{X1: bandStrip, X2: bandStrip + long, Y1: at(v), Y2: at(v), Width: hairlineWidth, Ink: paper.Grey})
+		if int(v)%100 == 0 && v < b.Fill && !b.nearLine(at(v), at) {
+			st, text := smallStyle(), p.say.Number(float64(v), 0)
+			marks = append(marks, p.faces.Line(st, text, p.faces.Width(st, text), paper.Left).At(bandStrip+long+0.8, at(v)-st.Leading/2).Marks...)
+		}
 	}
 	return marks
+}
+
+// nearLine reports whether the words over a line of a break, over the mark or at the foot are
+// where a figure would stand.
+func (b Band) nearLine(y float64, at func(quantity.Millilitres) float64) bool {
+	const above, beside = 12.0, 2.2 // the words of a line, and half a figure
+	near := func(line float64) bool { return y > line-above-beside && y < line+beside }
+	on, _ := b.drawn()
+	for _, l := range on {
+		if near(at(l.Left)) {
+			return true
+		}
+	}
+	return near(at(b.Fill)) || y > at(0)-above
 }
 
 // bandLine is a line over the whole band with a text over its right end.

@@ -88,13 +88,13 @@ func (p *Press) cardTitle(c KitBagCard) string {
 
 func (p *Press) cardHeader(c KitBagCard, am amounts, page, of int, width float64) paper.Block {
 	title := p.cardTitle(c)
-	if of > 1 {
-		title = p.say.Say("handout.card.more", title, strconv.Itoa(page), strconv.Itoa(of))
-	}
 	st := paper.Style{Size: 5.4, Leading: 6.6, Weight: paper.SemiBold, Ink: paper.Black}
 	st = p.faces.Fit(st, title, width, 0.7)
 	b := p.faces.Lines(st, p.faces.Clip(st, p.faces.Wrap(st, title, width), 3, width), width, paper.Left)
 	var under []string
+	if of > 1 { // beside the title: of a long one the end may go
+		under = append(under, p.say.Say("handout.card.more", strconv.Itoa(page), strconv.Itoa(of)))
+	}
 	if c.Step != "" && !c.From.IsZero() {
 		under = append(under, p.say.Say("handout.page.step", am.typed(c.Step), p.say.Day(c.From)))
 	}

@@ -137,7 +137,7 @@ func (v *View) in(tag language.Tag) (*View, error) {
 		return v, err
 	}
 	other := *v
-	other.desk = d
+	other.desk, other.by = d, d.SpeakerFor(v.athlete).By // the figures too are written as that language does
 	if v.b != nil {
 		other.calculate() // with the foods by their names there
 	}

@@ -1,6 +1,7 @@
 package trip
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/internal/handout"
+	"ebbwell/internal/words/spacing"
 )
 
 // Each traveller's page is in the language that traveller reads, the list of everybody
@@ -30,6 +32,14 @@ func TestPagesInTheTravellersLanguage(t *testing.T) {
 			text = append(text, side.Texts()...)
 		}
 		all := strings.Join(text, " ")
+		for _, line := range text {
+			for _, fault := range spacing.Faults(p.words.Language(), line) {
+				t.Errorf("%s: %s in %q", p.name, fault, line)
+			}
+		}
+		if point := regexp.MustCompile(`\d[.]\d+\x{00a0}(?:L|%|mL|kg)|\bde de\b`).FindString(all); point != "" && p.athlete == a.ID {
+			t.Errorf("%s says %q in French", p.name, point)
+		}
 		if french := strings.Contains(all, "mai"); french != (p.athlete == a.ID) {
 			t.Errorf("%s: %.300q", p.name, all)
 		}
