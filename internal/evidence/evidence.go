@@ -44,6 +44,10 @@ type Citation struct {
 	Full string
 }
 
+// MolarMass is the short name of the citation of a molar mass, which no page has to look
+// up: it is said in the page's own language.
+const MolarMass = "molar mass"
+
 // Entry is one threshold or coefficient.
 type Entry struct {
 	// ID is stable; the catalogue of texts has its meaning under "evidence."+ID.

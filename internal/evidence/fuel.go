@@ -131,7 +131,7 @@ func carbohydrateAroundEntries() []Entry {
 
 // soluteEntries lists molar masses and osmolality bands.
 func soluteEntries() []Entry {
-	chemistry := Citation{Short: "molar mass", Full: "molar masses from the standard atomic weights"}
+	chemistry := Citation{Short: MolarMass, Full: "molar masses from the standard atomic weights"}
 	solution := Citation{Short: "sucrose solutions", Full: "density of sucrose solutions at 20 °C"}
 	isotonic := Citation{Short: "EU advice in Stasiuk & Przybyłowski 2017", Full: "European Union advice, quoted in Stasiuk, Przybyłowski 2017, Polish Journal of Natural Sciences 32:161"}
 	own := ownProposal()

@@ -203,7 +203,7 @@ func agreementEntries() []Entry {
 
 // saltEntries lists salt arithmetic.
 func saltEntries() []Entry {
-	molar := Citation{Short: "molar mass", Full: "molar masses of sodium and sodium chloride"}
+	molar := Citation{Short: MolarMass, Full: "molar masses of sodium and sodium chloride"}
 	label := Citation{Short: "Regulation (EU) 1169/2011", Full: "Regulation (EU) No 1169/2011, annex I: salt = sodium x 2.5"}
 	return []Entry{
 		{ID: "sodium.molar-mass", Value: SodiumMolarMass, Unit: "mg/mmol", Source: molar, Sure: Read},

@@ -268,7 +268,7 @@ func (p *Press) calculation(list []Finding, am amounts, width float64) []paper.I
 		for _, n := range f.Notes {
 			lines = append(lines, am.typed(n))
 		}
-		lines = append(lines, p.say.Semicolons(sources(f.Figure.Why)))
+		lines = append(lines, p.say.Semicolons(p.sources(f.Figure.Why)))
 		text := strings.TrimSpace(strings.Join(lines, "\n"))
 		if text == "" {
 			continue
@@ -319,7 +319,7 @@ func (p *Press) notesAndSources(list []Finding, am amounts, width float64) []pap
 		if text := strings.Join(trim(notes), " "); text != "" {
 			lines = append(lines, p.say.Say("handout.report.note", am.typed(f.Name), text))
 		}
-		for _, s := range sources(f.Figure.Why) {
+		for _, s := range p.sources(f.Figure.Why) {
 			if s != "" && !seen[s] {
 				seen[s] = true
 				from = append(from, s)

@@ -75,13 +75,14 @@ func (p *Press) sourceName(source string) string {
 	return source
 }
 
-// sources lists the references of a figure, each once.
-func sources(w figure.Why) (list []string) {
+// sources lists the references of a figure, each once. What was published keeps its own
+// title; what was not is said in the language of the page.
+func (p *Press) sources(w figure.Why) (list []string) {
 	seen := map[string]bool{}
 	for _, id := range w.Sources {
 		name := id
 		if e, ok := evidence.Find(id); ok {
-			name = e.Source.Full
+			name = p.sourceTitle(e)
 		}
 		if !seen[name] {
 			seen[name] = true
@@ -89,6 +90,17 @@ func sources(w figure.Why) (list []string) {
 		}
 	}
 	return list
+}
+
+// sourceTitle is what a source is called on the page.
+func (p *Press) sourceTitle(e evidence.Entry) string {
+	switch {
+	case e.Sure == evidence.Proposal:
+		return p.say.Say("handout.report.source.own")
+	case e.Source.Short == evidence.MolarMass:
+		return p.say.Say("handout.report.source.molar")
+	}
+	return e.Source.Full
 }
 
 // significant writes a number with four significant digits and no idle zeros.

@@ -167,13 +167,19 @@ func (p *Press) stopAir(s TripStop, am amounts) string {
 
 // stopRate writes the rate; an estimate always with its range and its name.
 func (p *Press) stopRate(r StopRate, am amounts) string {
+	rate, spread := beside(am.typed(r.Rate)), beside(am.typed(r.Range))
 	switch {
-	case r.Range == "":
+	case spread == "":
 		return ""
 	case r.Estimate:
-		return p.say.Say("handout.trip.rate.estimate", am.typed(r.Range))
+		return p.say.Say("handout.trip.rate.estimate", spread)
 	}
-	return p.say.Say("handout.trip.rate", am.typed(r.Rate), am.typed(r.Range))
+	return p.say.Say("handout.trip.rate", rate, spread)
+}
+
+// beside keeps the unit of a rate on the line of its figure.
+func beside(rate string) string {
+	return strings.NewReplacer(" fl oz/h", "\u00a0fl\u00a0oz/h", " L/h", "\u00a0L/h").Replace(rate)
 }
 
 // stopTable is the plan of a session there.
