@@ -298,8 +298,8 @@ func (p *Press) cardNumber(c Chance, am amounts, f cardForm, width float64) pape
 	if under == "" {
 		return b
 	}
-	st := noteStyle().In(paper.Black)
-	return b.Under(p.faces.Line(p.faces.Fit(st, under, width, 0.6), under, width, paper.Right), 0)
+	st := p.faces.Fit(noteStyle().In(paper.Black), under, width, 0.8)
+	return b.Under(p.faces.Lines(st, p.faces.Wrap(st, under, width), width, paper.Right), 0)
 }
 
 // cardHours has a row for each drink and food: what is for an hour.
