@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"slices"
 	"time"
 
 	"ebbwell/internal/consult"
@@ -35,6 +36,20 @@ func (p *Press) BlankSheet(b BlankSheet) paper.Document {
 		pages = p.pourBy(ways, lay(false))
 	}
 	return p.document(b.Terms, title, p.say.Say("handout.blank.subject"), pages)
+}
+
+// BlankSheets lays out several, one after the other, as one document.
+func (p *Press) BlankSheets(list []BlankSheet) paper.Document {
+	if len(list) == 0 {
+		return paper.Document{}
+	}
+	all := p.BlankSheet(list[0])
+	for _, b := range list[1:] {
+		next := p.BlankSheet(b)
+		all.Pages = append(all.Pages, next.Pages...)
+		all.Lacks = append(all.Lacks, slices.DeleteFunc(next.Lacks, func(l string) bool { return slices.Contains(all.Lacks, l) })...)
+	}
+	return all
 }
 
 // blankItems are the parts of the sheet in order; parted begins the second side with what

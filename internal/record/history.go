@@ -51,6 +51,11 @@ type Frozen struct {
 	At   time.Time
 	By   string
 	Why  string
+	// Sum is the SHA-256 of what is kept, as it lies in the file.
+	Sum []byte `json:"-"`
+	// Altered: a byte of it is not as it was kept, so inputs, results and what was shown
+	// are not given.
+	Altered bool `gorm:"-" json:"-"`
 }
 
 // FrozenLine is what a list shows of a closed test.
@@ -102,6 +107,8 @@ type Print struct {
 	Bytes    []byte
 	At       time.Time
 	By       string
+	// Sum is the SHA-256 of what is kept.
+	Sum []byte `json:"-"`
 }
 
 // PageLetter is a print that is a letter, plain text.

@@ -80,7 +80,12 @@ func (s *Store) backup(toFile string, plain bool, fill func(part string, how use
 		how = forLooking
 	}
 	// The digest of what was there before would be wrong of what comes.
-	before := func() error { return remove(to + sumEnd) }
+	before := func() error {
+		if err := remove(to + sumEnd); err != nil {
+			return err
+		}
+		return s.keepPath(context.Background(), to, nil, []record.ID{Everyone})
+	}
 	if err := s.outgoing(to, "", func(part string) error { return fill(part, how) }, before); err != nil {
 		return err
 	}

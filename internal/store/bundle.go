@@ -12,7 +12,10 @@ import (
 )
 
 // Pack puts together what another practice is given of some athletes: from is this
-// practice's name. Trips, shared sessions and groups stay here.
+// practice's name. Trips, shared sessions and groups stay here: each is one record of
+// several athletes, and two practices that change it would take the other's people, dates
+// or packing away. What is the athlete's own of them goes: the plans for the stops, each
+// with its air and length, the sheets of shared sessions, the pages that were saved.
 func (s *Store) Pack(ctx context.Context, athletes []record.ID, from string) (bundle.Bundle, error) {
 	b := bundle.Bundle{From: from, Made: s.now()}
 	s.state.Lock()

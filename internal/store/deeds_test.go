@@ -347,7 +347,7 @@ func eraseOne(ctx context.Context, p *scene) error {
 	if err != nil {
 		return err
 	}
-	left, err := p.s.EraseAthlete(ctx, id)
+	left, err := p.s.EraseAthlete(ctx, id, true)
 	if err == nil && len(left.Snapshots) > 0 {
 		err = fmt.Errorf("%d snapshots hold the athlete still", len(left.Snapshots))
 	}

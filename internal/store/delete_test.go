@@ -149,7 +149,7 @@ func TestEraseAthlete(t *testing.T) {
 	got(s.SaveGroup(ctx, record.Group{Name: "next day"}, Edit{}))(t) // takes the snapshot of the day
 	must(t, s.Trouble())
 
-	left := got(s.EraseAthlete(ctx, a.ID))(t)
+	left := got(s.EraseAthlete(ctx, a.ID, false))(t)
 	if n := countInFiles(t, dir, mark); n != 0 {
 		t.Errorf("the files still hold the mark %d times", n)
 	}
@@ -189,7 +189,7 @@ func TestEraseAthlete(t *testing.T) {
 	if list := got(s.Snapshots())(t); len(list) != 0 {
 		t.Errorf("snapshots left: %+v", list)
 	}
-	_, err = s.EraseAthlete(ctx, a.ID)
+	_, err = s.EraseAthlete(ctx, a.ID, false)
 	wantCode(t, err, CodeNotFound)
 }
 
@@ -232,7 +232,7 @@ func TestEraseManyRows(t *testing.T) {
 		one.Bottles = append(one.Bottles, record.Bottle{Name: fmt.Sprint(i), Refills: []record.Refill{refill(1)}})
 	}
 	got(s.SaveTest(ctx, one, Edit{}))(t)
-	got(s.EraseAthlete(ctx, one.AthleteID))(t)
+	got(s.EraseAthlete(ctx, one.AthleteID, false))(t)
 	var left int64
 	must(t, s.files.reader.Model(&record.Refill{}).Count(&left).Error)
 	if left != 0 {

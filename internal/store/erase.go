@@ -18,6 +18,8 @@ type Erased struct {
 	Snapshots []Snapshot
 	// SharedTrips go on without the athlete.
 	SharedTrips []record.ID
+	// Files were saved elsewhere, with what became of each.
+	Files []Saved
 }
 
 // EraseAthlete removes an athlete for good, as the withdrawal of consent asks:
@@ -25,21 +27,26 @@ type Erased struct {
 // texts and printed pages; then the file is rewritten, so that the bytes are
 // gone. What stays is one change under the athlete's id that says when and by
 // whom. The athlete is taken out of the snapshots of this version too; those of
-// an earlier one are named in what is left. Backups and exported files are not
-// touched.
+// an earlier one are named in what is left. Files that were saved elsewhere are named
+// too; with files those of nobody else are removed, as far as they are still what was
+// saved.
 //
 // When the athlete is erased but the file could not be rewritten (no space for
 // it, somebody reads) or a copy could not, the error comes with what was left all
 // the same; the next opening tries again.
-func (s *Store) EraseAthlete(ctx context.Context, id record.ID) (Erased, error) {
+func (s *Store) EraseAthlete(ctx context.Context, id record.ID, files bool) (Erased, error) {
 	ref := record.Ref{Kind: record.KindAthlete, ID: id}
 	var left Erased
+	saved, err := s.savedRows(ctx, id)
+	if err != nil {
+		return left, about(err, ref)
+	}
 	noted := ""
-	err := s.write(ctx, "erase athlete", func(w *work) (err error) {
+	err = s.write(ctx, "erase athlete", func(w *work) (err error) {
 		if _, err := w.root(ref); err != nil {
 			return err
 		}
-		if noted, err = s.noteErasing(id); err != nil {
+		if noted, err = s.noteErasing(id, erasing{Files: saved, Remove: files}); err != nil {
 			return err
 		}
 		left.SharedTrips, err = w.eraseAthlete(id)
@@ -48,7 +55,7 @@ func (s *Store) EraseAthlete(ctx context.Context, id record.ID) (Erased, error) 
 	if err != nil {
 		return Erased{}, about(errors.Join(err, remove(noted)), ref)
 	}
-	if err := s.eraseRest(ctx, id, &left); err != nil {
+	if err := s.eraseRest(ctx, id, erasing{Files: saved, Remove: files}, &left); err != nil {
 		return left, about(err, ref)
 	}
 	return left, about(remove(noted), ref)
@@ -219,8 +226,13 @@ func (w *work) unlink(tests, trips []record.ID) error {
 // erase removes records with everything in and about them.
 func (w *work) erase(kind record.Kind, ids []record.ID) error {
 	for chunk := range slices.Chunk(ids, 500) {
-		for _, about := range []any{&record.Change{}, &record.RawText{}, &record.Frozen{}} {
+		for _, about := range []any{&record.Change{}, &record.RawText{}, &record.Frozen{}, &record.Fingerprint{}} {
 			if err := w.tx.Where("kind = ? AND record IN ?", kind, chunk).Delete(about).Error; err != nil {
+				return err
+			}
+		}
+		if kind == record.KindAthlete {
+			if err := w.tx.Where("athlete_id IN ?", chunk).Delete(&record.SavedFile{}).Error; err != nil {
 				return err
 			}
 		}

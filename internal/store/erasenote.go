@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"os"
 	"path/filepath"
@@ -17,10 +18,20 @@ import (
 // eraseStart begins the name of such a note; the athlete's id is behind it.
 const eraseStart = "erasing-"
 
+// erasing is what is in such a note: the files that were saved elsewhere, whose rows are
+// erased too, and whether they are to be removed.
+type erasing struct {
+	Files  []savedPath
+	Remove bool
+}
+
 // noteErasing writes down that an athlete is being erased.
-func (s *Store) noteErasing(id record.ID) (string, error) {
+func (s *Store) noteErasing(id record.ID, e erasing) (string, error) {
 	path := filepath.Join(s.dir, eraseStart+string(id)+noteEnd)
-	err := os.WriteFile(path, nil, 0o600)
+	text, err := json.Marshal(e)
+	if err == nil {
+		err = os.WriteFile(path, text, 0o600)
+	}
 	if err == nil {
 		err = syncFile(path)
 	}
@@ -47,7 +58,11 @@ func (s *Store) endErasing(ctx context.Context) error {
 		if err := s.files.reader.Model(&record.Athlete{}).Where("id = ?", id).Count(&there).Error; err != nil {
 			return fail(err, "look for who is erased")
 		}
-		if there > 0 || s.eraseRest(ctx, id, &Erased{}) == nil {
+		var e erasing
+		if text, err := os.ReadFile(path); err != nil || json.Unmarshal(text, &e) != nil {
+			e = erasing{} // a note of an earlier version is empty
+		}
+		if there > 0 || s.eraseRest(ctx, id, e, &Erased{}) == nil {
 			_ = remove(path)
 		}
 		if err := ctx.Err(); err != nil {
@@ -57,9 +72,18 @@ func (s *Store) endErasing(ctx context.Context) error {
 	return nil
 }
 
-// eraseRest rewrites the file and takes an athlete out of the copies. The error
-// says that something is left that a later try may remove.
-func (s *Store) eraseRest(ctx context.Context, id record.ID, left *Erased) error {
+// eraseRest rewrites the file, takes an athlete out of the copies and removes the files
+// that were saved elsewhere. The error says that something is left that a later try may
+// remove; a file that cannot be reached is named, and not tried again.
+func (s *Store) eraseRest(ctx context.Context, id record.ID, e erasing, left *Erased) error {
+	left.Files = nil
+	for _, f := range e.Files {
+		one := f.look()
+		if e.Remove {
+			one = f.remove()
+		}
+		left.Files = append(left.Files, one)
+	}
 	rewritten := s.wipe()
 	var err error
 	left.Snapshots, err = s.eraseFromSnapshots(ctx, id)

@@ -54,6 +54,7 @@ func (w *work) freeze(ref record.Ref, f Freezing) (record.Frozen, error) {
 	if err != nil {
 		return record.Frozen{}, fail(err, "pack frozen copy")
 	}
+	packed.Sum = sumOfCopy(packed)
 	return copied, fail(w.tx.Create(&packed).Error, "write frozen copy")
 }
 
@@ -92,11 +93,21 @@ func (s *Store) PrintsOf(ctx context.Context, athlete record.ID) ([]record.Print
 	return list, about(err, record.Ref{Kind: record.KindAthlete, ID: athlete})
 }
 
-// LoadPrint loads one printed page with its bytes.
+// LoadPrint loads one printed page with its bytes; CodeAltered where a byte of it is not
+// as it was kept.
 func (s *Store) LoadPrint(ctx context.Context, id record.ID) (record.Print, error) {
 	var p record.Print
 	err := s.read(ctx, "load print", func(tx *gorm.DB) error {
-		return tx.Where("id = ?", id).Take(&p).Error
+		if err := tx.Where("id = ?", id).Take(&p).Error; err != nil {
+			return err
+		}
+		if altered(p.Sum, sumOfPage(p)) && !s.options.AsItIs {
+			return &Error{Code: CodeAltered, Doing: "load print", Ref: record.Ref{Kind: p.Kind, ID: p.Record}, Err: errors.New("it is not the page that was kept")}
+		}
+		return nil
 	})
-	return p, err
+	if err != nil {
+		return record.Print{}, err
+	}
+	return p, nil
 }

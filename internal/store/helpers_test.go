@@ -2,11 +2,14 @@ package store
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"reflect"
 	"sync"
 	"testing"
 	"time"
+
+	"gorm.io/gorm"
 
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -75,6 +78,38 @@ func checkWhole(t testing.TB, s *Store) {
 	t.Helper()
 	must(t, check(context.Background(), s.files.writer))
 	must(t, checkLinks(s.files.writer))
+	wantUnaltered(t, s)
+}
+
+// wantUnaltered fails where a closed test, a frozen copy or a kept page is not as its
+// digest says: whatever wrote it has to write that too.
+func wantUnaltered(t testing.TB, s *Store) {
+	t.Helper()
+	var tests []record.ID
+	must(t, s.read(context.Background(), "compare digests", func(tx *gorm.DB) error {
+		err := tx.Model(&record.Test{}).Where("deleted_at IS NULL").Pluck("id", &tests).Error
+		var kept []record.Frozen
+		err = errors.Join(err, tx.Find(&kept).Error)
+		unpack(kept)
+		for _, f := range kept {
+			if f.Altered || f.Sum == nil {
+				t.Errorf("copy %s is said to be altered, or has no digest", f.ID)
+			}
+		}
+		var pages []record.Print
+		err = errors.Join(err, tx.Find(&pages).Error)
+		for _, p := range pages {
+			if altered(p.Sum, sumOfPage(p)) || p.Sum == nil {
+				t.Errorf("page %s is said to be altered, or has no digest", p.ID)
+			}
+		}
+		return err
+	}))
+	for _, id := range tests {
+		if is := got(s.TestAltered(context.Background(), id))(t); is {
+			t.Errorf("test %s is said to be altered", id)
+		}
+	}
 }
 
 // filler sets every field of a record to a value of its own. Links are taken
@@ -210,6 +245,9 @@ func makeWorld(t testing.TB, s *Store) world {
 	must(t, s.SetRaw(ctx, ref, "air.wind", "a light breeze", Edit{}))
 	must(t, s.SetReason(ctx, ref, "air.wind", "no instrument", Edit{}))
 	got(s.Freeze(ctx, ref, Freezing{Inputs: []byte(`{"a":1}`), Results: []byte(`{"b":2}`), Evidence: "2026.1", Why: "closed"}))(t)
+	must(t, s.write(ctx, "keep where a file is", func(k *work) error {
+		return k.keepPaths([]record.SavedFile{{AthleteID: w.athlete.ID, Path: "/pages/page.png", Sum: sumOfParts([]byte("PNG"))}})
+	}))
 	w.print = got(s.SavePrint(ctx, record.Print{AthleteID: w.athlete.ID, Kind: record.KindPlan, Record: w.plan.ID,
 		Page: "athlete-page", Language: "en", Bytes: []byte("%PDF-1.7")}))(t)
 	return w

@@ -153,7 +153,7 @@ func TestImportedResults(t *testing.T) {
 		t.Errorf("%+v, %+v", u, now.Patches)
 	}
 	again := got(s.Import(ctx, Incoming{Kind: record.ImportLaboratory, Results: results[:1]}))(t)
-	got(s.EraseAthlete(ctx, a.ID))(t)
+	got(s.EraseAthlete(ctx, a.ID, false))(t)
 	for _, im := range got(s.Imports(ctx))(t) {
 		if strings.Contains(string(im.Added), string(one.ID)) {
 			t.Errorf("import %s still names the test of one who was erased", im.ID)

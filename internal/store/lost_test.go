@@ -307,7 +307,7 @@ func TestErasedFromCopies(t *testing.T) {
 	got(s.SaveGroup(ctx, record.Group{Name: "next day"}, Edit{}))(t)
 	old := filepath.Join(dir, snapshotFolder, "schema-20260101T000000.000Z.db")
 	must(t, os.WriteFile(old, got(os.ReadFile(filepath.Join(keptFolder, "v1.db")))(t), 0o600))
-	left := got(s.EraseAthlete(ctx, gone.ID))(t)
+	left := got(s.EraseAthlete(ctx, gone.ID, false))(t)
 	if len(left.Snapshots) != 1 || left.Snapshots[0].Path != old {
 		t.Errorf("left are %+v", left.Snapshots)
 	}

@@ -282,6 +282,7 @@ func (x *merging) beside() error {
 	for _, f := range x.r.Frozen {
 		x.undo.Frozen = append(x.undo.Frozen, f.ID)
 		f, err := packed(f)
+		f.Sum = sumOfCopy(f)
 		if err == nil {
 			err = x.tx.Create(&f).Error
 		}
@@ -291,6 +292,7 @@ func (x *merging) beside() error {
 	}
 	for _, p := range x.r.Prints {
 		x.undo.Prints = append(x.undo.Prints, p.ID)
+		p.Sum = sumOfPage(p)
 		if err := x.tx.Create(&p).Error; err != nil {
 			return fail(err, "keep a page")
 		}

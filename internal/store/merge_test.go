@@ -187,7 +187,7 @@ func TestQuestionsAreDecided(t *testing.T) {
 	if CodeOf(here.UndoMerge(ctx, m.ID)) != CodeConflict {
 		t.Error("a merge is undone whose athlete was changed since")
 	}
-	got(here.EraseAthlete(ctx, a.ID))(t)
+	got(here.EraseAthlete(ctx, a.ID, false))(t)
 	if rows := allRows(t, here.files.reader)["questions"]; len(rows) > 0 {
 		t.Errorf("of one who was erased there are questions: %v", rows)
 	}

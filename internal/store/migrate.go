@@ -15,6 +15,7 @@ import (
 	"ebbwell/internal/store/v3"
 	"ebbwell/internal/store/v4"
 	"ebbwell/internal/store/v5"
+	"ebbwell/internal/store/v6"
 )
 
 // versionTable holds one row for each change of shape that was made.
@@ -29,6 +30,7 @@ func versions() []*gormigrate.Migration {
 		{ID: "0003", Migrate: v3.Migrate},
 		{ID: "0004", Migrate: v4.Migrate},
 		{ID: "0005", Migrate: v5.Migrate},
+		{ID: "0006", Migrate: v6.Migrate},
 	}
 }
 

@@ -117,7 +117,7 @@ func TestReadOnly(t *testing.T) {
 		}
 		_, err := r.SaveTest(ctx, w.test, Edit{})
 		wantCode(t, err, CodeReadOnly)
-		_, err = r.EraseAthlete(ctx, w.athlete.ID)
+		_, err = r.EraseAthlete(ctx, w.athlete.ID, false)
 		wantCode(t, err, CodeReadOnly)
 		wantCode(t, r.Restore(ctx, Snapshot{}), CodeReadOnly)
 		wantCode(t, r.RemoveSnapshots(nil), CodeReadOnly)

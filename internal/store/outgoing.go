@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"crypto/sha256"
 	"encoding/json"
 	"errors"
 	"io/fs"
@@ -35,14 +36,16 @@ type note struct {
 
 // WriteFile writes a file of the user's choice, in one step: what was there stays
 // whole until all of the new file is on the disk. A file within the data folder
-// is refused with CodeInvalid.
-func (s *Store) WriteFile(ctx context.Context, file string, data []byte) error {
+// is refused with CodeInvalid. About are the athletes it holds something of, or
+// [Everyone]: where it was saved is kept with their records.
+func (s *Store) WriteFile(ctx context.Context, file string, data []byte, about ...record.ID) error {
 	s.gate.RLock()
 	defer s.gate.RUnlock()
 	if s.files == nil {
 		return &Error{Code: CodeNotOpen, Doing: "write file", Path: s.dir}
 	}
-	return s.writeOut(ctx, file, "", data, nil)
+	sum := sha256.Sum256(data)
+	return s.writeOut(ctx, file, "", data, func() error { return s.keepPath(ctx, file, sum[:], about) })
 }
 
 // HandOut writes a page to a file and keeps it with the records: both or neither,
@@ -55,7 +58,8 @@ func (s *Store) HandOut(ctx context.Context, p record.Print, file string) (recor
 	p.ID = record.NewID()
 	var kept record.Print
 	err := s.writeOut(ctx, file, p.ID, p.Bytes, func() (err error) {
-		kept, err = s.savePrint(ctx, p)
+		sum := sha256.Sum256(p.Bytes)
+		kept, err = s.savePrint(ctx, p, savedRow(file, sum[:], p.AthleteID, false))
 		return err
 	})
 	return kept, err
@@ -191,13 +195,16 @@ func (s *Store) end(n note) error {
 	return moveInto(n.Part, n.To)
 }
 
-// savePrint keeps a page under the id it has.
-func (s *Store) savePrint(ctx context.Context, p record.Print) (record.Print, error) {
+// savePrint keeps a page under the id it has, and where it was saved.
+func (s *Store) savePrint(ctx context.Context, p record.Print, at ...record.SavedFile) (record.Print, error) {
 	out := p
 	err := s.write(ctx, "save print", func(w *work) error {
 		w.peopleChange = false
-		out.At, out.By = w.now, w.by
-		return w.tx.Create(&out).Error
+		out.At, out.By, out.Sum = w.now, w.by, sumOfPage(out)
+		if err := w.tx.Create(&out).Error; err != nil {
+			return err
+		}
+		return w.keepPaths(at)
 	})
 	if err != nil {
 		return p, about(err, record.Ref{Kind: p.Kind, ID: p.Record})

@@ -37,13 +37,14 @@ func packed(f record.Frozen) (record.Frozen, error) {
 func unpack(list []record.Frozen) {
 	var u unpacker
 	for i := range list {
+		list[i].Altered = altered(list[i].Sum, sumOfCopy(list[i]))
 		for _, part := range streams(&list[i]) {
 			if *part == nil {
 				continue
 			}
 			plain, err := u.unpack(*part)
-			if err != nil {
-				plain = nil
+			if err != nil || list[i].Altered {
+				plain, list[i].Altered = nil, true
 			}
 			*part = plain
 		}

@@ -21,6 +21,7 @@ import (
 	"ebbwell/internal/store/v3"
 	"ebbwell/internal/store/v4"
 	"ebbwell/internal/store/v5"
+	"ebbwell/internal/store/v6"
 )
 
 // recordTypes lists every type of package record that has a table.
@@ -29,6 +30,7 @@ func recordTypes(t testing.TB) []reflect.Type {
 	types := []reflect.Type{
 		reflect.TypeFor[record.Change](), reflect.TypeFor[record.RawText](), reflect.TypeFor[record.Frozen](), reflect.TypeFor[record.Print](),
 		reflect.TypeFor[record.Import](), reflect.TypeFor[record.ImportTemplate](), reflect.TypeFor[record.Merge](), reflect.TypeFor[record.Question](),
+		reflect.TypeFor[record.SavedFile](), reflect.TypeFor[record.Fingerprint](),
 	}
 	var walk func(sh *shape)
 	walk = func(sh *shape) {
@@ -128,7 +130,7 @@ func TestLinks(t *testing.T) {
 	without := map[string]bool{"plans.option_id": true, "bottles.product_id": true, "foods_eaten.product_id": true,
 		"items.product_id": true, "supplies.product_id": true, "athletes.habit_drink_id": true, "athletes.habit_food_id": true, "bottle_kinds.product_id": true,
 		"athletes.import_id": true, "tests.import_id": true,
-		"questions.merge_id": true, "questions.athlete_id": true}
+		"questions.merge_id": true, "questions.athlete_id": true, "saved_files.athlete_id": true}
 	for _, table := range got(s.files.reader.Migrator().GetTables())(t) {
 		var columns, keys, indexes []string
 		must(t, s.files.reader.Raw("SELECT name FROM pragma_table_info(?)", table).Scan(&columns).Error)
@@ -150,7 +152,7 @@ func TestLinks(t *testing.T) {
 func TestPortableColumns(t *testing.T) {
 	portable := []schema.DataType{schema.Bool, schema.Int, schema.Float, schema.String, schema.Time, schema.Bytes}
 	columns := 0
-	for _, table := range slices.Concat(v1.Tables(), v2.Tables(), v3.Columns(), v3.Tables(), v4.Columns(), v5.Columns(), v5.Tables()) {
+	for _, table := range slices.Concat(v1.Tables(), v2.Tables(), v3.Columns(), v3.Tables(), v4.Columns(), v5.Columns(), v5.Tables(), v6.Columns(), v6.Tables()) {
 		of := parsed(t, table)
 		for _, f := range of.Fields {
 			if f.DBName == "" {

@@ -335,6 +335,11 @@ func (s *Store) write(ctx context.Context, doing string, f func(w *work) error) 
 	}
 	s.gate.RLock()
 	defer s.gate.RUnlock()
+	return s.writeHeld(ctx, doing, f)
+}
+
+// writeHeld is write for who holds the gate.
+func (s *Store) writeHeld(ctx context.Context, doing string, f func(w *work) error) error {
 	if s.files == nil {
 		return &Error{Code: CodeNotOpen, Doing: doing, Path: s.dir}
 	}
@@ -367,34 +372,4 @@ func (s *Store) takeTurn(ctx context.Context) error {
 	case <-ctx.Done():
 		return ctx.Err()
 	}
-}
-
-// transact runs f between begin and commit.
-func (s *Store) transact(ctx context.Context, w *work, f func(w *work) error) error {
-	s.state.Lock()
-	by := s.state.by
-	s.state.Unlock()
-	tx := s.files.writer.WithContext(context.WithoutCancel(ctx)).Begin()
-	if tx.Error != nil {
-		return tx.Error
-	}
-	done := false
-	defer func() {
-		if !done {
-			tx.Rollback()
-		}
-	}()
-	w.tx, w.now, w.by = tx, s.now(), by
-	if err := f(w); err != nil {
-		return err
-	}
-	if err := ctx.Err(); err != nil {
-		return err
-	}
-	done = true
-	if err := tx.Commit().Error; err != nil {
-		rollBack(s.files.writer)
-		return err
-	}
-	return nil
 }

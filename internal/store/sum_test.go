@@ -105,7 +105,7 @@ func TestAlteredSnapshot(t *testing.T) {
 	if a := got(s.LoadAthlete(context.Background(), id))(t); a.Note != noted {
 		t.Errorf("the records are %q", a.Note)
 	}
-	got(s.EraseAthlete(context.Background(), id))(t)
+	got(s.EraseAthlete(context.Background(), id, false))(t)
 	if seal := got(sealOf(context.Background(), snap.Path))(t); seal != SealWhole {
 		t.Errorf("a snapshot that was written anew is %s", seal)
 	}

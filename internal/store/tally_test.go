@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"flag"
 	"fmt"
+	"path/filepath"
 	"regexp"
 	"sort"
 	"strconv"
@@ -73,6 +74,12 @@ func writtenDown(db *gorm.DB) (string, error) {
 			for column, value := range row {
 				if at, ok := value.(time.Time); ok {
 					value = at.IsZero()
+				}
+				if column == "path" { // folders of a test have names of their own
+					value = filepath.Base(fmt.Sprint(value))
+				}
+				if table == "fingerprints" && column == "sum" { // it holds ids, which differ
+					value = "there"
 				}
 				if raw, ok := value.([]byte); ok {
 					value = fmt.Sprintf("%x", sha256.Sum256(raw))

@@ -25,6 +25,36 @@ type work struct {
 	athletes []record.ID
 }
 
+// transact runs f between begin and commit.
+func (s *Store) transact(ctx context.Context, w *work, f func(w *work) error) error {
+	s.state.Lock()
+	by := s.state.by
+	s.state.Unlock()
+	tx := s.files.writer.WithContext(context.WithoutCancel(ctx)).Begin()
+	if tx.Error != nil {
+		return tx.Error
+	}
+	done := false
+	defer func() {
+		if !done {
+			tx.Rollback()
+		}
+	}()
+	w.tx, w.now, w.by = tx, s.now(), by
+	if err := f(w); err != nil {
+		return err
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	done = true
+	if err := tx.Commit().Error; err != nil {
+		rollBack(s.files.writer)
+		return err
+	}
+	return nil
+}
+
 // Edit says why and in which visit to a field a change is made.
 type Edit struct {
 	// Why is the reason a person gave; may be empty.
@@ -142,6 +172,9 @@ func (w *work) apply(steps []step) error {
 			}
 			return err
 		}
+	}
+	if dirty {
+		return w.markClosed(steps)
 	}
 	return nil
 }

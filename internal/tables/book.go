@@ -51,6 +51,8 @@ type Sheet struct {
 	// Name is empty for a text file.
 	Name string
 	Rows [][]Cell
+	// Spans are its merged cells.
+	Spans []Span
 }
 
 // Cell is one cell.

@@ -168,22 +168,26 @@ func (w *builder) finish() {
 // and one would be another day then.
 func (w *builder) openOrder() bool {
 	other := map[Order]Order{DayMonthYear: MonthDayYear, MonthDayYear: DayMonthYear}[w.m.Order]
-	column := w.m.first(Date)
-	if column < 0 || other == "" {
+	if _, told := orderOf(w.s, w.m); told || other == "" || w.m.Ordered {
 		return false
 	}
 	differs := false
 	for _, row := range w.m.Rows(w.s) {
-		text := w.s.At(row, column).Text
-		this, _, err1 := parseDay(text, w.m.Order, w.o.Today, true)
-		that, _, err2 := parseDay(text, other, w.o.Today, true)
-		if err1 != nil {
-			continue
+		for i, c := range w.m.Columns {
+			if c.Target != Date && c.Target != Born {
+				continue
+			}
+			text := w.s.At(row, i).Text
+			this, _, err1 := parseDay(text, w.m.Order, w.o.Today, true)
+			that, _, err2 := parseDay(text, other, w.o.Today, true)
+			if err1 != nil {
+				continue
+			}
+			if err2 != nil {
+				return false
+			}
+			differs = differs || this != that && c.Target == Date
 		}
-		if err2 != nil {
-			return false
-		}
-		differs = differs || this != that
 	}
 	return differs
 }

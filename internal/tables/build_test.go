@@ -51,7 +51,7 @@ func TestFaultsByRowAndColumn(t *testing.T) {
 		"no start":            {"Ann,1999-01-01,2025-05-14,,60,70,69,500,,,", 4, FaultNoStart},
 		"too salty":           {"Ann,1999-01-01,2025-05-14,10:00,60,70,69,500,900,,", 8, FaultLimit},
 		"no sex known":        {"Ann,1999-01-01,2025-05-14,10:00,60,70,69,500,,perhaps,", 9, FaultChoice},
-		"effort of 20":        {"Ann,1999-01-01,2025-05-14,10:00,60,70,69,500,,,17", 10, FaultLimit},
+		"effort of 25":        {"Ann,1999-01-01,2025-05-14,10:00,60,70,69,500,,,25", 10, FaultLimit},
 		"born tomorrow":       {"Ann,2030-01-01,2025-05-14,10:00,60,70,69,500,,,", 1, FaultFuture},
 		"born after the test": {"Ann,2025-06-01,2025-05-14,10:00,60,70,69,500,,,", 2, FaultBorn},
 		"drunk below nothing": {"Ann,1999-01-01,2025-05-14,10:00,60,70,69,-500,,,", 7, FaultLimit},

@@ -116,6 +116,7 @@ const (
 	QuestionThere     QuestionCode = "there"     // the result is on the patch already
 	QuestionReplaces  QuestionCode = "replaces"  // the patch has another value
 	QuestionUnit      QuestionCode = "unit"      // the unit of a column was chosen by its values
+	QuestionScale     QuestionCode = "scale"     // ratings from 6 to 20, which go into the note
 	QuestionOrder     QuestionCode = "order"     // every date can be read with day or month first
 )
 
@@ -158,6 +159,8 @@ type Options struct {
 	Known  Known
 	// NoStart is what is written into the note of a test whose start was not recorded.
 	NoStart string
+	// Twenty writes a rating from 6 to 20 for the note; nil: the number alone.
+	Twenty func(rating string) string
 	// Progress is told how many rows are done.
 	Progress func(done, of int)
 }

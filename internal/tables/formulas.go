@@ -16,21 +16,66 @@ import (
 const noResult = "#FORMULA!"
 
 // unworked finds the cells with a formula and without a result, by the name of the
-// sheet and the cell's name. What cannot be read has none: whoever reads the sheet
-// says what is wrong with it.
-func unworked(data []byte) map[string]map[string]bool {
+// sheet and the cell's name, and the merged cells. What cannot be read has none: whoever
+// reads the sheet says what is wrong with it.
+func unworked(data []byte) (formulas map[string]map[string]bool, merged map[string][]Span) {
 	archive, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return nil
+		return nil, nil
 	}
-	found, left := map[string]map[string]bool{}, int64(MostUnpacked)
+	formulas, merged = map[string]map[string]bool{}, map[string][]Span{}
+	left := int64(MostUnpacked)
 	for name, file := range sheetFiles(archive) {
 		text := unzipped(archive, file, &left)
 		if bytes.Contains(text, []byte("<f>")) || bytes.Contains(text, []byte("<f ")) || bytes.Contains(text, []byte("<f/>")) {
-			found[name] = unworkedOf(text)
+			formulas[name] = unworkedOf(text)
+		}
+		merged[name] = spansOf(text)
+	}
+	return formulas, merged
+}
+
+// mostSpans is how many merged cells of a sheet are known.
+const mostSpans = 5_000
+
+// spansOf lists the merged cells of one sheet.
+func spansOf(text []byte) (list []Span) {
+	at := bytes.Index(text, []byte("<mergeCells"))
+	if at < 0 {
+		return nil
+	}
+	in := xml.NewDecoder(bytes.NewReader(text[at:]))
+	for len(list) < mostSpans {
+		token, err := in.RawToken()
+		if err != nil {
+			return list
+		}
+		switch x := token.(type) {
+		case xml.StartElement:
+			if span, ok := spanOf(attribute(x, "ref")); ok && x.Name.Local == "mergeCell" {
+				list = append(list, span)
+			}
+		case xml.EndElement:
+			if x.Name.Local == "mergeCells" {
+				return list
+			}
 		}
 	}
-	return found
+	return list
+}
+
+// spanOf reads a reference such as "B2:D2".
+func spanOf(ref string) (Span, bool) {
+	from, to, ok := strings.Cut(ref, ":")
+	if !ok {
+		return Span{}, false
+	}
+	column, row, err1 := excelize.CellNameToCoordinates(from)
+	lastColumn, lastRow, err2 := excelize.CellNameToCoordinates(to)
+	if err1 != nil || err2 != nil || lastColumn < column || lastRow < row {
+		return Span{}, false
+	}
+	return Span{Row: row - 1, Column: column - 1, Rows: lastRow - row + 1, Columns: lastColumn - column + 1}, true
 }
 
 // sheetFiles leads from the names of the sheets to their files.
@@ -99,7 +144,7 @@ func unworkedOf(text []byte) map[string]bool {
 		case xml.StartElement:
 			switch x.Name.Local {
 			case "c":
-				at, formula, result = cellName(x), false, false
+				at, formula, result = attribute(x, "r"), false, false
 			case "f":
 				formula = true
 			case "v", "is": // it may be empty: a formula may well give nothing
@@ -113,10 +158,10 @@ func unworkedOf(text []byte) map[string]bool {
 	}
 }
 
-// cellName is the name of a cell, "B2".
-func cellName(x xml.StartElement) string {
+// attribute is one of an element; empty where it has none of that name.
+func attribute(x xml.StartElement, name string) string {
 	for _, a := range x.Attr {
-		if a.Name.Local == "r" {
+		if a.Name.Local == name {
 			return a.Value
 		}
 	}

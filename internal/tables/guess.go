@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -20,7 +19,11 @@ func Guess(b Book, order Order) Mapping {
 	best, most := Mapping{Order: order, Kind: record.ImportTests}, -1
 	for _, s := range b.Sheets {
 		for row := range min(len(s.Rows), headingRows) {
-			if n := headingScore(s, row); n > most {
+			n := headingScore(textsOf(s, row))
+			if under, ok := underGroups(s, row); ok {
+				n = max(n, headingScore(under))
+			}
+			if n > most {
 				best.Sheet, best.Heading, most = s.Name, row, n
 			}
 		}
@@ -34,8 +37,8 @@ func Guess(b Book, order Order) Mapping {
 
 // GuessSheet is [Guess] for a sheet whose row of headings is known.
 func GuessSheet(s Sheet, heading int, separator rune, order Order) Mapping {
-	m := Mapping{Sheet: s.Name, Heading: heading, Order: order}
-	names, unitRow := headings(s, heading)
+	m := Mapping{Sheet: s.Name, Heading: heading, Order: order, Grouped: hasGroups(s, heading)}
+	names, unitRow := headings(s, heading, m.Grouped)
 	m.UnitRow = unitRow
 	for _, n := range names {
 		m.Columns = append(m.Columns, Column{Heading: n})
@@ -67,49 +70,6 @@ func (m Mapping) kind() record.ImportKind {
 		return record.ImportAthletes
 	}
 	return record.ImportTests
-}
-
-// headings are the texts above the columns, with the units of the row below where
-// that holds nothing else.
-func headings(s Sheet, row int) (names []string, unitRow bool) {
-	for i := range s.Width() {
-		names = append(names, s.At(row, i).Text)
-	}
-	units := 0
-	for i := range names {
-		text := s.At(row+1, i).Text
-		if text == "" {
-			continue
-		}
-		if _, ok := unitOf(text); !ok || s.At(row+1, i).Number {
-			return names, false
-		}
-		units++
-	}
-	if units < 2 {
-		return names, false
-	}
-	for i := range names {
-		if text := s.At(row+1, i).Text; text != "" {
-			names[i] += " (" + strings.Trim(text, "[]() ") + ")"
-		}
-	}
-	return names, true
-}
-
-// headingScore counts what in a row is known as a heading, and a little for being a
-// text at all.
-func headingScore(s Sheet, row int) int {
-	n := 0
-	for _, c := range s.Rows[row] {
-		if c.Text == "" || c.Number || utf8.RuneCountInString(c.Text) > 80 {
-			continue
-		}
-		if f := find(c.Text); len(f) > 0 && f[0].score >= sureMatch {
-			n += 10
-		}
-	}
-	return n
 }
 
 // A heading is taken for what a name of a column covers of its letters.

@@ -16,6 +16,10 @@ func (m Mapping) unit(s Sheet, i int) Column {
 		c.Unit = ""
 		return c
 	}
+	if c.Target == Effort {
+		c.Unit, c.FromValues = m.scale(s, i)
+		return c
+	}
 	if u, ok := headingUnit(c.Heading, of); ok {
 		c.Unit = u
 		return c

@@ -28,9 +28,14 @@ type Mapping struct {
 	// Heading is the row of the headings, from 0; UnitRow: units stand in the row below.
 	Heading int
 	UnitRow bool
+	// Grouped: the row above the headings has groups of columns, "Body mass" over "before"
+	// and "after".
+	Grouped bool
 	// Columns has one for each column of the sheet.
 	Columns []Column
 	Order   Order
+	// Ordered: somebody chose the order of day and month, so that it is not asked again.
+	Ordered bool
 	// DecimalComma: in texts a comma is the decimal sign.
 	DecimalComma bool
 	// Begin is the start that is entered where only the duration is known; empty: such
@@ -67,6 +72,7 @@ func ReadMapping(data []byte) (Mapping, error) {
 	if m.Heading < 0 || m.Heading > MostRows || len(m.Columns) > MostColumns {
 		return Mapping{}, fmt.Errorf("read a mapping: %w", ErrNotTable)
 	}
+	m.Grouped = m.Grouped && m.Heading > 0
 	if _, ok := m.Begin.Minutes(); !ok {
 		m.Begin = ""
 	}
@@ -164,6 +170,9 @@ func (m Mapping) Find(b Book) (Sheet, bool) {
 func (m Mapping) Fit(b Book) (fitted Mapping, ok bool) {
 	for _, s := range b.Sheets {
 		for row := range min(len(s.Rows), headingRows) {
+			if m.Grouped && row == 0 {
+				continue
+			}
 			if fitted, ok = m.fitRow(s, row); ok {
 				return fitted, true
 			}
@@ -174,7 +183,7 @@ func (m Mapping) Fit(b Book) (fitted Mapping, ok bool) {
 
 // fitRow applies a template to a sheet with its headings in one row.
 func (m Mapping) fitRow(s Sheet, row int) (Mapping, bool) {
-	names, unitRow := headings(s, row)
+	names, unitRow := headings(s, row, m.Grouped)
 	used := make([]bool, len(m.Columns))
 	fresh, filled := 0, 0
 	fitted := m

@@ -132,7 +132,7 @@ func meanings() []meaning {
 		{target: Duration, sort: SortMinutes, field: evidence.Duration, unit: quantity.Minute, units: []quantity.Unit{quantity.Minute, quantity.Hour}, kinds: test},
 		{target: Place, kinds: test},
 		{target: Activity, kinds: test},
-		{target: Effort, sort: SortNumber, path: "session.effort", kinds: test},
+		{target: Effort, sort: SortNumber, path: "session.effort", units: []quantity.Unit{ScaleOfTen, ScaleOfTwenty}, kinds: test},
 		{target: Power, sort: SortNumber, path: "session.power", units: []quantity.Unit{quantity.Watt}, kinds: test},
 		{target: Speed, sort: SortNumber, path: "session.speed", units: []quantity.Unit{quantity.KilometrePerHour, quantity.MilePerHour, quantity.MetrePerSecond}, kinds: test},
 		{target: Energy, sort: SortNumber, path: "session.energy", units: []quantity.Unit{quantity.Kilocalorie}, kinds: test},

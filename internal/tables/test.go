@@ -40,6 +40,9 @@ func (w *builder) value(column, item int) (n record.Number, ok bool) {
 		return n, false
 	}
 	unit := w.m.Columns[column].Unit
+	if of.target == Effort {
+		unit = "" // a scale is no unit of a number
+	}
 	read, err := parseNumber(cell, w.m.DecimalComma, unit)
 	if err != nil && errors.Is(err, quantity.ErrOtherUnit) { // such as "500 mL" in a column of grams
 		read, unit, err = anotherUnit(cell, w.m.DecimalComma, of, unit)
@@ -108,7 +111,7 @@ func (w *builder) test() record.Test {
 	w.session(&t)
 	for target, path := range sheetPaths() {
 		f, _ := record.SheetFieldOf(path)
-		if n := f.Number(&t); n != nil {
+		if n := f.Number(&t); n != nil && target != Effort {
 			w.put(n, target, f.Item)
 		}
 	}
@@ -118,6 +121,7 @@ func (w *builder) test() record.Test {
 	if t.Loss.Stool.Known() && *t.Loss.Stool.Value == 0 {
 		t.Loss.Stool, t.Loss.NoStool = record.Number{}, true
 	}
+	w.effort(&t)
 	w.weigh(&t, MassBefore, record.Before)
 	w.weigh(&t, MassAfter, record.After)
 	w.drinks(&t)

@@ -32,13 +32,13 @@ func openWorkbook(data []byte) (b Book, err error) {
 	if props, err := book.GetWorkbookProps(); err == nil && props.Date1904 != nil {
 		later = *props.Date1904
 	}
-	formulas := unworked(data)
+	formulas, merged := unworked(data)
 	for _, name := range names {
 		rows, err := sheetRows(book, name, later, formulas[name])
 		if err != nil {
 			return Book{}, err
 		}
-		b.Sheets = append(b.Sheets, Sheet{Name: name, Rows: rows})
+		b.Sheets = append(b.Sheets, Sheet{Name: name, Rows: rows}.withSpans(merged[name]))
 	}
 	return b, nil
 }

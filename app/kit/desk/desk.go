@@ -71,6 +71,9 @@ const (
 // colleague.
 const PartColleague = "colleague"
 
+// PartRecords is the part of the practice with copies, backups and exports.
+const PartRecords = "records"
+
 // Place is a screen and what it shows.
 type Place struct {
 	Screen  Screen

@@ -24,6 +24,9 @@ func (d *Desk) Trouble(err error) {
 func Sentence(w *words.Words, err error) string {
 	var e *store.Error
 	if errors.As(err, &e) {
+		if e.Code == store.CodeAltered && e.Ref.ID != "" {
+			return w.Say("store.altered.record")
+		}
 		return w.Say("store."+string(e.Code), e.Path)
 	}
 	return w.Say("trouble.unexpected", err.Error())

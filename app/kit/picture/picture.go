@@ -23,6 +23,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/record"
 )
 
 // Request is what is to be kept.
@@ -34,6 +35,8 @@ type Request struct {
 	// Pictures draws what is kept; it runs beside the window. Of several each has a
 	// file of its own, numbered.
 	Pictures func(ctx context.Context) ([]image.Image, error)
+	// About are the athletes they show something of.
+	About []record.ID
 	// Done is told the path of the first file.
 	Done func(path string)
 }
@@ -44,7 +47,7 @@ func Save(d *desk.Desk, on fyne.Canvas, r Request) {
 	saveto.Ask(d, on, saveto.Request{
 		Name: r.Name, Title: w.Say("picture.title"), Sentence: w.Say("picture.sentence"), Yes: w.Say("picture.yes"),
 		File:  saveto.FileName(r.File, ".png"),
-		Write: func(ctx context.Context, path string) error { return write(ctx, d, path, r.Pictures) },
+		Write: func(ctx context.Context, path string) error { return write(ctx, d, path, r) },
 		Done: func(path string) {
 			if r.Done != nil {
 				r.Done(path)
@@ -56,24 +59,25 @@ func Save(d *desk.Desk, on fyne.Canvas, r Request) {
 }
 
 // write writes each picture into its file.
-func write(ctx context.Context, d *desk.Desk, path string, pictures func(context.Context) ([]image.Image, error)) error {
-	list, err := pictures(ctx)
+func write(ctx context.Context, d *desk.Desk, path string, r Request) error {
+	list, err := r.Pictures(ctx)
 	if err != nil {
 		return err
 	}
-	_, err = writeAll(ctx, d, path, list)
+	_, err = writeAll(ctx, d, path, list, r.About)
 	return err
 }
 
-// writeAll writes pictures, and returns where each lies; those written before one failed too.
-func writeAll(ctx context.Context, d *desk.Desk, path string, list []image.Image) (paths []string, err error) {
+// writeAll writes pictures of athletes, and returns where each lies; those written before one
+// failed too.
+func writeAll(ctx context.Context, d *desk.Desk, path string, list []image.Image, about []record.ID) (paths []string, err error) {
 	for i, img := range list {
 		var out bytes.Buffer
 		if err := png.Encode(&out, img); err != nil {
 			return paths, fmt.Errorf("write a picture: %w", err)
 		}
 		to := numbered(path, i)
-		if err := d.Store.WriteFile(ctx, to, out.Bytes()); err != nil {
+		if err := d.Store.WriteFile(ctx, to, out.Bytes(), about...); err != nil {
 			return paths, err
 		}
 		paths = append(paths, to)
@@ -108,14 +112,14 @@ func OfPages(doc paper.Document) ([]image.Image, error) {
 	return list, nil
 }
 
-// WritePages writes each side of a document as a picture: the first to a path, the others
-// numbered beside it. It returns the paths.
-func WritePages(ctx context.Context, d *desk.Desk, path string, doc paper.Document) ([]string, error) {
+// WritePages writes each side of a document about athletes as a picture: the first to a path,
+// the others numbered beside it. It returns the paths.
+func WritePages(ctx context.Context, d *desk.Desk, path string, doc paper.Document, about []record.ID) ([]string, error) {
 	list, err := OfPages(doc)
 	if err != nil {
 		return nil, err
 	}
-	return writeAll(ctx, d, path, list)
+	return writeAll(ctx, d, path, list, about)
 }
 
 // scale is how many pixels of a chart's picture stand for a px of the window.
@@ -140,29 +144,30 @@ func Of(o fyne.CanvasObject) image.Image {
 	return c.Capture()
 }
 
+// Whose tells whose charts are saved.
+type Whose func() []record.ID
+
+// One is one athlete.
+func One(id record.ID) Whose { return func() []record.ID { return []record.ID{id} } }
+
 // Link is the words that save the picture of a chart; file names it, without its
 // ending.
-func Link(d *desk.Desk, name, file string, chart func() fyne.CanvasObject) *field.Link {
-	return field.NewLink(d.Host, name, d.Words.Say("picture.title"), func() { saveChart(d, name, file, chart()) })
+func Link(d *desk.Desk, name, file string, whose Whose, chart func() fyne.CanvasObject) *field.Link {
+	return field.NewLink(d.Host, name, d.Words.Say("picture.title"), func() { saveCharts(d, name, file, whose(), []fyne.CanvasObject{chart()}) })
 }
 
 // Button is the same as a button for the head of a screen.
-func Button(d *desk.Desk, name, file string, chart func() fyne.CanvasObject) *field.Button {
-	return ButtonOf(d, name, file, func() []fyne.CanvasObject { return []fyne.CanvasObject{chart()} })
+func Button(d *desk.Desk, name, file string, whose Whose, chart func() fyne.CanvasObject) *field.Button {
+	return ButtonOf(d, name, file, whose, func() []fyne.CanvasObject { return []fyne.CanvasObject{chart()} })
 }
 
 // ButtonOf saves several charts, those that are shown, each as a picture of its own.
-func ButtonOf(d *desk.Desk, name, file string, charts func() []fyne.CanvasObject) *field.Button {
-	return field.NewButton(d.Host, name, d.Words.Say("picture.title"), field.Outline, func() { saveCharts(d, name, file, charts()) })
-}
-
-// saveChart asks where a chart's picture is to be kept.
-func saveChart(d *desk.Desk, name, file string, o fyne.CanvasObject) {
-	saveCharts(d, name, file, []fyne.CanvasObject{o})
+func ButtonOf(d *desk.Desk, name, file string, whose Whose, charts func() []fyne.CanvasObject) *field.Button {
+	return field.NewButton(d.Host, name, d.Words.Say("picture.title"), field.Outline, func() { saveCharts(d, name, file, whose(), charts()) })
 }
 
 // saveCharts asks where the pictures of those of the charts that are shown are to be kept.
-func saveCharts(d *desk.Desk, name, file string, charts []fyne.CanvasObject) {
+func saveCharts(d *desk.Desk, name, file string, about []record.ID, charts []fyne.CanvasObject) {
 	var on fyne.Canvas
 	var list []image.Image
 	for _, o := range charts {
@@ -174,5 +179,5 @@ func saveCharts(d *desk.Desk, name, file string, charts []fyne.CanvasObject) {
 	if len(list) == 0 {
 		return
 	}
-	Save(d, on, Request{Name: name + ".ask", File: file, Pictures: func(context.Context) ([]image.Image, error) { return list, nil }})
+	Save(d, on, Request{Name: name + ".ask", File: file, About: about, Pictures: func(context.Context) ([]image.Image, error) { return list, nil }})
 }

@@ -94,7 +94,7 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	right := look.VBox(2, subtitle(v.sp.Say("overview.heat.title", string(v.sp.By.Unit("°C")))), look.Grow(scatter(heat)), look.NewParagraph(under, look.Note, look.Ink2))
 	pair := look.NewPair(0.4, 760, left, right)
 	pair.Level = true
-	links := []fyne.CanvasObject{all, copying.Link(v.desk, "overview.picture.copy", "copy.figures", v.rates), picture.Link(v.desk, "overview.picture", v.sp.Say("picture.overview", v.file.athlete.Name), func() fyne.CanvasObject { return pair })}
+	links := []fyne.CanvasObject{all, copying.Link(v.desk, "overview.picture.copy", "copy.figures", v.rates), picture.Link(v.desk, "overview.picture", v.sp.Say("picture.overview", v.file.athlete.Name), picture.One(v.file.athlete.ID), func() fyne.CanvasObject { return pair })}
 	if c := v.answer.calculation; c != nil && c.Climate.Rate.Known {
 		links = append(links, field.NewLink(v.desk.Host, "overview.heat.why", v.sp.Say("overview.why"), v.askWhy))
 	}

@@ -111,6 +111,14 @@ func (s state) who() []record.ID {
 	return ids
 }
 
+// about are the athletes a file is said to be of.
+func (s state) about() []record.ID {
+	if s.one == nil && s.group == everyone {
+		return []record.ID{store.Everyone}
+	}
+	return s.who()
+}
+
 // mayShare reports whether the one athlete consented to sharing with the coach.
 func (s state) mayShare(now time.Time) bool { return squad.Shares(*s.one, record.DateOf(now)) }
 

@@ -237,7 +237,7 @@ func (v *View) ask() {
 			if err != nil {
 				return err
 			}
-			return d.Store.WriteFile(ctx, path, data)
+			return d.Store.WriteFile(ctx, path, data, s.about()...)
 		},
 		Done: func(path string) { d.Say(say("give.done", path), "", nil) },
 	})
@@ -261,7 +261,7 @@ func (v *View) askLocked(whose string) {
 			if err != nil {
 				return err
 			}
-			return d.Store.WriteFile(ctx, path, data)
+			return d.Store.WriteFile(ctx, path, data, s.about()...)
 		},
 		Done: func(path string) { d.Say(say("give.locked.done", path), "", nil) },
 	})

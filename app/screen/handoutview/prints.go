@@ -141,7 +141,7 @@ func (p *printed) saveAgain() {
 			if err != nil {
 				return err
 			}
-			return v.desk.Store.WriteFile(ctx, path, whole.Bytes)
+			return v.desk.Store.WriteFile(ctx, path, whole.Bytes, one.AthleteID)
 		},
 		Done: v.said,
 	})

@@ -23,7 +23,7 @@ func (v *View) Print() {
 	}
 	saveto.Ask(v.desk, v.canvas(), saveto.Request{
 		Name: "handoutview.ask", Title: w.Say("handoutview.save.title", w.Say("handoutview.page."+string(c.page))), Sentence: w.Say(sentence),
-		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(v.fileName(c), ".pdf"), Letters: v.letters(c),
+		Yes: w.Say("handoutview.save.yes"), File: saveto.FileName(v.fileName(c), ".pdf"), Letters: v.lacking(c),
 		Write: func(ctx context.Context, path string) error { return v.write(ctx, c, path) },
 		Done: func(path string) {
 			v.ui.prints.load()
@@ -49,7 +49,7 @@ func (v *View) fileName(c choice) string {
 func (v *View) SavePicture() {
 	subject, c := v.file.subject, v.choice
 	picture.Save(v.desk, v.canvas(), picture.Request{
-		Name: "handoutview.askpicture", File: v.fileName(c),
+		Name: "handoutview.askpicture", File: v.fileName(c), About: []record.ID{subject.athlete.ID},
 		Pictures: func(context.Context) ([]image.Image, error) { return pictures(subject, c) },
 	})
 }
@@ -63,7 +63,21 @@ func pictures(s subject, c choice) ([]image.Image, error) {
 	return picture.OfPages(page.document)
 }
 
-// letters are those of a page that cannot be printed.
+// lacking are those of a page that cannot be printed, wherever they stand; the page is laid
+// out for it where it is not shown yet.
+func (v *View) lacking(c choice) []string {
+	if v.render.fresh && v.render.asked == c {
+		return v.render.laid.document.Lacks
+	}
+	page, err := layOut(v.file.subject, c)
+	if err != nil {
+		return nil // writing it says so
+	}
+	return page.document.Lacks
+}
+
+// letters are those of a page that cannot be printed, as far as it is known while the page
+// is drawn.
 func (v *View) letters(c choice) []string {
 	if v.render.fresh && v.render.asked == c {
 		return v.render.laid.document.Lacks
@@ -75,7 +89,7 @@ func (v *View) letters(c choice) []string {
 // the records as when it is saved. Where letters of it cannot be printed it asks first.
 func (v *View) SendToPrinter() {
 	w := v.desk.Words
-	if letters := v.letters(v.choice); len(letters) > 0 {
+	if letters := v.lacking(v.choice); len(letters) > 0 {
 		v.desk.Host.Confirm(v.canvas(), "handoutview.letters", w.Say("saveto.letters.title", w.Commas(letters)), w.Say("saveto.letters", paper.Lacking), w.Say("handoutview.print"), v.send)
 		return
 	}
@@ -123,7 +137,7 @@ func (v *View) write(ctx context.Context, c choice, path string) error {
 		return err
 	}
 	if !v.file.subject.handsOut(c) {
-		return v.desk.Store.WriteFile(ctx, path, pdf)
+		return v.desk.Store.WriteFile(ctx, path, pdf, v.file.subject.athlete.ID)
 	}
 	p := v.file.subject.printOf(c, pdf)
 	kept, there, err := v.keptLike(ctx, p)
@@ -131,7 +145,7 @@ func (v *View) write(ctx context.Context, c choice, path string) error {
 		return err
 	}
 	if there {
-		return v.desk.Store.WriteFile(ctx, path, kept.Bytes)
+		return v.desk.Store.WriteFile(ctx, path, kept.Bytes, p.AthleteID)
 	}
 	if _, err := v.desk.Store.HandOut(ctx, p, path); err != nil {
 		return fmt.Errorf("write and keep the page: %w", err)

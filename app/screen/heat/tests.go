@@ -29,8 +29,8 @@ type Tests struct {
 	body    *fyne.Container
 }
 
-// NewTests makes the part; name is how its controls begin ("trip.stop").
-func NewTests(d *desk.Desk, name string, sp Speaker) *Tests {
+// NewTests makes the part; name is how its controls begin ("climate").
+func NewTests(d *desk.Desk, name string, sp Speaker, whose picture.Whose) *Tests {
 	say := d.Words.Say
 	p := &Tests{sp: sp, none: look.NewParagraph("", look.Body, look.Ink2), figure: look.NewLabel("", look.Key, look.Ink),
 		beside: look.NewParagraph("", look.Body, look.Ink), strip: chart.NewRangeStrip(),
@@ -42,7 +42,7 @@ func NewTests(d *desk.Desk, name string, sp Speaker) *Tests {
 		}
 	})
 	rate := look.Columns(12, []look.Track{look.Fit(), look.Share(1), look.Fit()}, p.figure, p.beside, p.why)
-	p.picture = picture.Link(d, name+".picture", say("picture.heat"), func() fyne.CanvasObject { return p.strip })
+	p.picture = picture.Link(d, name+".picture", say("picture.heat"), whose, func() fyne.CanvasObject { return p.strip })
 	p.known = look.VBox(4, rate, p.strip, look.HBox(0, p.picture))
 	p.body = look.VBox(14, p.table.box, p.none, p.known, p.rests, p.advice)
 	return p

@@ -122,6 +122,8 @@ func (p *checkPage) reason() string {
 	switch {
 	case len(standing) > 0:
 		return "import.why.faults"
+	case s.draft.OrderOpen():
+		return "import.why.order"
 	case !s.ready():
 		return "import.why.nothing"
 	case len(s.twins()) > 0:

@@ -24,6 +24,7 @@ type columnsPart struct {
 	order    *field.Choice
 	decimal  *field.Choice
 	begin    *field.Clock
+	both     *bothWays
 	template *field.Line
 	known    *look.Paragraph
 	forget   *field.Link
@@ -44,6 +45,7 @@ func newColumnsPart(p *checkPage) *columnsPart {
 	v := p.v
 	c := &columnsPart{p: p, list: look.VBox(0)}
 	c.choices()
+	c.both = newBothWays(v)
 	form := look.NewForm(
 		look.NewEntry(v.Say("import.kind"), c.kind), look.NewEntry(v.Say("import.sheet"), c.sheet), look.NewEntry(v.Say("import.heading"), c.heading),
 		look.NewEntry(v.Say("import.order"), c.order), look.NewEntry(v.Say("import.decimal"), c.decimal), look.NewEntry(v.Say("import.begin"), c.begin),
@@ -54,7 +56,7 @@ func newColumnsPart(p *checkPage) *columnsPart {
 	keep := v.button("import.template.save", "import.template.save", c.saveTemplate)
 	c.forget = field.NewLink(v.desk.Host, "import.template.remove", v.Say("import.template.remove"), c.removeTemplate)
 	saved := look.MaxWidth(760, look.Columns(8, []look.Track{look.Share(1), look.Fit(), look.Fit()}, c.template, keep, c.forget))
-	c.body = look.InMargin(look.PageScroll(look.VBox(14, look.NewSheet(look.VBox(12, form, c.known, saved)), look.NewSheet(c.list))))
+	c.body = look.InMargin(look.PageScroll(look.VBox(14, c.both.box, look.NewSheet(look.VBox(12, form, c.known, saved)), look.NewSheet(c.list))))
 	c.build()
 	return c
 }
@@ -92,7 +94,7 @@ func (c *columnsPart) choices() {
 	c.order = field.NewChoice(h, "import.order", orders)
 	c.order.OnChosen = func(key string) {
 		m := v.s.mapping
-		m.Order = tables.Order(key)
+		m.Order, m.Ordered = tables.Order(key), true
 		v.with(m)
 	}
 	c.decimal = field.NewChoice(h, "import.decimal", signs)
@@ -205,6 +207,7 @@ func (c *columnsPart) follow() {
 	c.sheet.Choose(m.Sheet)
 	look.EnableIf(c.sheet, len(v.s.book.Sheets) > 1)
 	c.headings()
+	c.both.follow()
 	c.order.Choose(string(m.Order))
 	c.decimal.Choose(map[bool]string{true: "comma", false: "point"}[m.DecimalComma])
 	c.begin.SetClock(m.Begin)

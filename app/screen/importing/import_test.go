@@ -18,6 +18,7 @@ import (
 	"ebbwell/internal/consult"
 	"ebbwell/internal/exchange"
 	"ebbwell/internal/record"
+	"ebbwell/internal/tables"
 )
 
 const heads = "Name,Date of birth,Sex,Date,Start,Duration (min),Mass before (kg),Mass after (kg),Fluid intake (mL),Sweat Na (mmol/L) forearm\n"
@@ -358,5 +359,27 @@ func TestLaboratoryOnScreen(t *testing.T) {
 	apptest.Click(t, w, "import.write")
 	if kept, err := d.Store.LoadTest(ctx, sheet.ID); err != nil || kept.Patches[0].Sodium.Or(0) != 51.5 {
 		t.Errorf("the patch has %v, %v", kept.Patches[0].Sodium.Or(0), err)
+	}
+}
+
+// TestDayOrMonthIsAskedOnce: a file whose dates can all be read both ways is not imported
+// before somebody said which is right, over the first dates in words; a template made then
+// is not asked again.
+func TestDayOrMonthIsAskedOnce(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	path := file(t, "both ways.csv", heads+"Ada Moss,02/03/1999,F,03/04/2025,09:30,90,61.4,60.3,650,47\nBo Lund,02/11/1987,M,05/06/2025,09:30,90,78.2,77.9,400,61\n")
+	v, w := open(t, d, desk.Place{Screen: desk.Import, Part: path})
+	if v.s.ready() || !shows(v, "Day or month first?") || !shows(v, "“03/04/2025” is 3 April 2025 or 4 March 2025") || !shows(v, "First choose whether day or month comes first") {
+		t.Fatalf("the screen shows %q", apptest.VisibleTexts(v.Body()))
+	}
+	apptest.Click(t, w, "import.both.mdy")
+	if !v.s.ready() || shows(v, "Day or month first?") || v.s.draft.Rows[0].Test.Session.Date != "2025-03-04" {
+		t.Fatalf("chosen: %q", apptest.VisibleTexts(v.Body()))
+	}
+	apptest.Type(t, w, "import.template", "clinic")
+	apptest.Click(t, w, "import.template.save")
+	again, _ := open(t, d, desk.Place{Screen: desk.Import, Part: path})
+	if !again.s.ready() || shows(again, "Day or month first?") || again.s.mapping.Order != tables.MonthDayYear {
+		t.Errorf("by the template: %q", apptest.VisibleTexts(again.Body()))
 	}
 }

@@ -84,7 +84,7 @@ func (s *state) twins() []tables.RowDraft {
 // ready reports whether something is imported and nothing stands against it.
 func (s *state) ready() bool {
 	t := s.draft.Take(s.choice())
-	return len(s.draft.Standing(s.choice())) == 0 && len(t.Athletes)+len(t.Tests)+len(t.Results) > 0
+	return !s.draft.OrderOpen() && len(s.draft.Standing(s.choice())) == 0 && len(t.Athletes)+len(t.Tests)+len(t.Results) > 0
 }
 
 // sheet is the sheet that is read.

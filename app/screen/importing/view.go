@@ -252,6 +252,7 @@ func (v *View) check() {
 		}
 		s.draft, err = tables.Build(ctx, s.book, s.mapping, tables.Options{
 			Today: v.desk.Today(), Sports: v.sports(), Setup: v.desk.Calculate(), Known: v.known.Known, NoStart: v.Say("import.nostart.note"),
+			Twenty:   func(rating string) string { return v.Say("import.twenty.note", rating) },
 			Progress: v.progress("import.reading"),
 		})
 		return err

@@ -9,6 +9,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/picture"
 	"ebbwell/app/screen/heat"
 	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
@@ -83,7 +84,7 @@ func newPanel(d *desk.Desk, in inputs) *panel {
 		p.follow()
 	}
 	u.form = newForm(p)
-	u.tests, u.caution, u.change = heat.NewTests(d, "climate", p.sp), heat.NewCautions(), newChanges(p)
+	u.tests, u.caution, u.change = heat.NewTests(d, "climate", p.sp, picture.One(in.athlete.ID)), heat.NewCautions(), newChanges(p)
 	u.credit, u.tell = look.NewParagraph("", look.Note, look.Ink2), look.NewParagraph("", look.Body, look.Ink)
 	title := func(text string) fyne.CanvasObject { return look.NewLabel(text, look.Strong, look.Ink) }
 	u.result = look.VBox(12, look.NewRule(), title(say("otherclimate.change")), u.change.box, title(say("otherclimate.heat")), u.caution.Body(),

@@ -54,7 +54,7 @@ func (v *View) build() {
 		cards:   steps.NewCards(v.Plan), below: look.NewSheet(look.Gap(0, 0)), limit: look.NewCaution("", "", nil),
 	})
 	v.ui.editor = breaks.NewEditor(v.Plan)
-	v.ui.picture = picture.Button(v.Desk, "planner.picture", v.Desk.Words.Say("picture.planner", v.File.Athlete.Name), v.ui.page.deficit.Picture)
+	v.ui.picture = picture.Button(v.Desk, "planner.picture", v.Desk.Words.Say("picture.planner", v.File.Athlete.Name), picture.One(v.File.Athlete.ID), v.ui.page.deficit.Picture)
 	v.ui.editor.OnShown = func() { v.ui.page.deficit.Stops(v.ui.editor.Stops) }
 	v.ui.editor.OnSelected = v.selectBreak
 	v.closePart()

@@ -12,6 +12,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/exchange"
+	"ebbwell/internal/store"
 )
 
 // exportRow are the buttons that write all records for other programs.
@@ -58,7 +59,7 @@ func (r *records) askExport(write writer, ending string) {
 			if err := write(&out, all, results); err != nil {
 				return fmt.Errorf("export: %w", err)
 			}
-			return d.Store.WriteFile(ctx, path, out.Bytes())
+			return d.Store.WriteFile(ctx, path, out.Bytes(), store.Everyone)
 		},
 		Done: func(path string) { d.Say(say("practice.exported", path), "", nil) },
 	})

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/plain"
 	"ebbwell/internal/quantity"
@@ -23,7 +24,7 @@ const (
 	PartHouse      = "house"
 	PartStandards  = "standards"
 	PartThresholds = "thresholds"
-	PartRecords    = "records"
+	PartRecords    = desk.PartRecords
 	PartRedFlags   = "redflags"
 	PartAbout      = "about"
 )

@@ -69,6 +69,11 @@ func (p *leavingPart) askErase() {
 		v.desk.Trouble(err)
 		return
 	}
+	saved, err := v.desk.Store.SavedOf(ctx, a.ID)
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
 	say := v.sp.Say
 	sentence := say("profile.erase.what", desk.NameOf(v.desk.Words, a), say("profile.erase.tests", len(tests)), say("profile.erase.plans", len(plans)))
 	// What stays elsewhere is said before anything is decided.
@@ -79,9 +84,11 @@ func (p *leavingPart) askErase() {
 	if folder := v.desk.Practice().Settings.Backup.Folder; folder != "" {
 		beside.Add(look.NewParagraph(say("profile.erase.backups", folder), look.Body, look.Ink))
 	}
+	files := newFilesPart(v, saved)
+	beside.Add(files.box)
 	beside.Add(look.NewParagraph(say("profile.erase.elsewhere"), look.Body, look.Ink))
-	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence, Content: beside}, say("profile.erase.goon"),
-		func() bool { return true }, p.askName)
+	p.ask(field.Question{Name: "profile.erase.first", Title: say("profile.erase.title"), Sentence: sentence, Content: beside, Width: 620}, say("profile.erase.goon"),
+		func() bool { return true }, func() { p.askName(files.asked()) })
 }
 
 // ask asks whether to go on; then goes on once the question is gone, since
@@ -103,8 +110,9 @@ func (p *leavingPart) ask(q field.Question, yes string, may func() bool, then fu
 	p.v.desk.Host.Ask(p.v.canvas(), q)
 }
 
-// askName lets the name be typed before anything is erased.
-func (p *leavingPart) askName() {
+// askName lets the name be typed before anything is erased, with the files saved
+// elsewhere where that was asked for.
+func (p *leavingPart) askName(files bool) {
 	v, say := p.v, p.v.sp.Say
 	name := desk.NameOf(v.desk.Words, v.now())
 	typed := field.NewLine(v.desk.Host, "profile.erase.name", 200)
@@ -119,12 +127,12 @@ func (p *leavingPart) askName() {
 		}
 		trouble.SetText(say("profile.erase.other"))
 		return false
-	}, func() { p.erase(name) })
+	}, func() { p.erase(name, files) })
 }
 
 // erase removes the athlete for good, from the copies too, and says which hold
 // them still: those of an earlier version of the program.
-func (p *leavingPart) erase(name string) {
+func (p *leavingPart) erase(name string, files bool) {
 	v := p.v
 	id, on := v.now().ID, v.canvas()
 	v.b.Doc.EndVisit()
@@ -135,7 +143,7 @@ func (p *leavingPart) erase(name string) {
 	var left store.Erased
 	v.desk.Say(v.sp.Say("profile.erasing", name), "", nil)
 	v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		left, err = v.desk.Store.EraseAthlete(ctx, id)
+		left, err = v.desk.Store.EraseAthlete(ctx, id, files)
 		return err
 	}, func(err error) {
 		if err != nil && store.CodeOf(err) != "" && !p.gone(id) {
@@ -145,7 +153,7 @@ func (p *leavingPart) erase(name string) {
 		}
 		v.desk.Go(desk.Place{Screen: desk.Athletes})
 		v.desk.Say(v.sp.Say("profile.erased", name), "", nil)
-		p.tellCopies(on, name, left.Snapshots)
+		p.tellFiles(on, name, left.Files, func() { p.tellCopies(on, name, left.Snapshots) })
 	})
 }
 

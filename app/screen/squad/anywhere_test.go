@@ -52,7 +52,11 @@ func TestBlankSheetsInTheOrderOfTheScale(t *testing.T) {
 	d, clock, id := squadDesk(t, crew())
 	h := openDay(t, d, clock, id, 1186, 700, false, 100)
 	h.v.takeOff(0)
-	pdf, err := h.v.blank()
+	sheets, err := h.v.blank()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pdf, err := sheets.PDF(d.Now())
 	if err != nil {
 		t.Fatal(err)
 	}

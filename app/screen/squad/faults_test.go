@@ -323,7 +323,11 @@ func TestCoachPage(t *testing.T) {
 	}
 	h.v.Leave()
 	h = openDay(t, d, clock, id, 1186, 700, false, 100)
-	pdf, err := h.v.coach()
+	page, err := h.v.coach()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pdf, err := page.PDF(d.Now())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -341,7 +345,11 @@ func TestCoachPage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if texts, err = pdfread.Texts(blank); err != nil || !strings.Contains(strings.Join(texts, " "), "Tamsin Orrelby") {
+	sheets, err := blank.PDF(d.Now())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if texts, err = pdfread.Texts(sheets); err != nil || !strings.Contains(strings.Join(texts, " "), "Tamsin Orrelby") {
 		t.Errorf("the blank sheets lack a name: %v", err)
 	}
 }

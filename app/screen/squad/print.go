@@ -8,7 +8,9 @@ import (
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/care"
 	"ebbwell/internal/handout"
+	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
 	"ebbwell/internal/squad"
 )
 
@@ -38,73 +40,84 @@ func (v *View) printCoach() {
 	v.save("squad.print.coach", v.say("squad.coach.title"), v.say("squad.coach.file", string(v.desk.Today())), v.coach)
 }
 
-// save asks where a file goes and writes it.
-func (v *View) save(name, title, file string, lay func() ([]byte, error)) {
-	saveto.Ask(v.desk, v.canvas(), saveto.Request{
-		Name: name, Title: title, Sentence: v.say("testday.file.sentence"), Yes: v.say("testday.file.yes"), File: saveto.FileName(file, ".pdf"),
-		Letters: v.desk.Unprintable(v.names()...),
-		Write: func(ctx context.Context, path string) error {
-			pdf, err := lay()
-			if err != nil {
-				return err
-			}
-			return v.desk.Store.WriteFile(ctx, path, pdf)
-		},
-		Done: func(path string) { v.desk.Say(v.say("testday.file.done", path), "", nil) },
+// save lays a file out beside the window, since it may have many pages, and then asks
+// where it goes: it is said first which letters of it cannot be printed.
+func (v *View) save(name, title, file string, lay func() (paper.Document, error)) {
+	var doc paper.Document
+	about := v.whose()
+	v.desk.Beside.Run(func(context.Context) (err error) {
+		doc, err = lay()
+		return err
+	}, func(err error) {
+		if err != nil {
+			v.desk.Trouble(err)
+			return
+		}
+		saveto.Ask(v.desk, v.canvas(), saveto.Request{
+			Name: name, Title: title, Sentence: v.say("testday.file.sentence"), Yes: v.say("testday.file.yes"), File: saveto.FileName(file, ".pdf"),
+			Letters: doc.Lacks,
+			Write: func(ctx context.Context, path string) error {
+				pdf, err := doc.PDF(v.desk.Now())
+				if err != nil {
+					return fmt.Errorf("print for a group: %w", err)
+				}
+				return v.desk.Store.WriteFile(ctx, path, pdf, about...)
+			},
+			Done: func(path string) { v.desk.Say(v.say("testday.file.done", path), "", nil) },
+		})
 	})
 }
 
-// names are those of the athletes in the session.
-func (v *View) names() []string {
-	var list []string
+// whose are the athletes in the session.
+func (v *View) whose() []record.ID {
+	var list []record.ID
 	for _, r := range v.rows {
-		list = append(list, r.Sheet.Athlete.Name)
+		list = append(list, r.Sheet.Athlete.ID)
 	}
 	return list
 }
 
 // blank are the blank sheets of all members, in the order they are entered by row
 // afterwards.
-func (v *View) blank() ([]byte, error) {
-	d, err := v.desk.In(v.desk.PageLanguage())
+func (v *View) blank() (paper.Document, error) {
+	d, press, err := v.press()
 	if err != nil {
-		return nil, err
-	}
-	press, err := handout.NewPress(d.Words, d.Paper())
-	if err != nil {
-		return nil, err
+		return paper.Document{}, err
 	}
 	if len(v.rows) == 0 {
-		return nil, fmt.Errorf("print blank sheets: no athletes")
+		return paper.Document{}, fmt.Errorf("print blank sheets: no athletes")
 	}
-	sheet := func(r squad.Row) handout.BlankSheet {
+	var sheets []handout.BlankSheet
+	for _, r := range v.rows {
 		a := r.Sheet.Athlete
-		return handout.BlankSheet{
+		sheets = append(sheets, handout.BlankSheet{
 			Terms: handout.TermsOf(v.desk.Practice(), care.Of(a, v.desk.Now()), d.Words), Athlete: a.Name,
 			Sport: desk.SportWord(d.Words, a.Sport), Day: v.desk.Now(),
-		}
+		})
 	}
-	file := press.BlankSheet(sheet(v.rows[0]))
-	for _, r := range v.rows[1:] {
-		file.Pages = append(file.Pages, press.BlankSheet(sheet(r)).Pages...)
+	return press.BlankSheets(sheets), nil
+}
+
+// press is what prints in the language of the practice's pages, and its desk.
+func (v *View) press() (*desk.Desk, *handout.Press, error) {
+	d, err := v.desk.In(v.desk.PageLanguage())
+	if err != nil {
+		return nil, nil, err
 	}
-	return file.PDF(v.desk.Now())
+	press, err := handout.NewPress(d.Words, d.Paper())
+	return d, press, err
 }
 
 // coach is the page for the coach, in the practice's language: those who consented, by
 // sweat rate.
-func (v *View) coach() ([]byte, error) {
-	d, err := v.desk.In(v.desk.PageLanguage())
+func (v *View) coach() (paper.Document, error) {
+	d, press, err := v.press()
 	if err != nil {
-		return nil, err
-	}
-	press, err := handout.NewPress(d.Words, d.Paper())
-	if err != nil {
-		return nil, err
+		return paper.Document{}, err
 	}
 	other := *v
 	other.desk = d
-	return press.CoachPage(other.coachPage()).PDF(d.Now())
+	return press.CoachPage(other.coachPage()), nil
 }
 
 // coachPage words what the coach is given.

@@ -13,6 +13,8 @@ import (
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/care"
 	"ebbwell/internal/handout"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 )
 
@@ -159,28 +161,39 @@ func (p *printPart) ask() {
 		p.v.desk.Say(p.v.desk.Words.Say("testday.nobodymarked"), "", nil)
 		return
 	}
-	d, say := p.v.desk, p.v.desk.Words.Say
-	saveto.Ask(d, p.v.canvas(), saveto.Request{
-		Name: "testday.file", Title: say("testday.file", len(sheets)), Sentence: say("testday.file.sentence"), Yes: say("testday.file.yes"),
-		File: saveto.FileName(say("testday.file.name", string(d.Today())), ".pdf"), Letters: d.Unprintable(names(sheets)...),
-		Write: func(ctx context.Context, path string) error {
-			pdf, err := p.pdf(sheets)
-			if err != nil {
-				return err
-			}
-			return d.Store.WriteFile(ctx, path, pdf)
-		},
-		Done: func(path string) { d.Say(say("testday.file.done", path), "", nil) },
-	})
+	p.lay(sheets)
 }
 
-// names are those that stand on the sheets.
-func names(sheets []handout.BlankSheet) []string {
-	var list []string
-	for _, s := range sheets {
-		list = append(list, s.Athlete)
+// lay lays the sheets out beside the window, since there may be many, and then asks where
+// they go: it is said first which letters of them cannot be printed.
+func (p *printPart) lay(sheets []handout.BlankSheet) {
+	d, say := p.v.desk, p.v.desk.Words.Say
+	var about []record.ID
+	for _, a := range p.v.state.Marked() {
+		about = append(about, a.ID)
 	}
-	return list
+	var file paper.Document
+	d.Beside.Run(func(context.Context) (err error) {
+		file, err = p.document(sheets)
+		return err
+	}, func(err error) {
+		if err != nil {
+			d.Trouble(err)
+			return
+		}
+		saveto.Ask(d, p.v.canvas(), saveto.Request{
+			Name: "testday.file", Title: say("testday.file", len(sheets)), Sentence: say("testday.file.sentence"), Yes: say("testday.file.yes"),
+			File: saveto.FileName(say("testday.file.name", string(d.Today())), ".pdf"), Letters: file.Lacks,
+			Write: func(ctx context.Context, path string) error {
+				pdf, err := file.PDF(d.Now())
+				if err != nil {
+					return fmt.Errorf("print blank sheets: %w", err)
+				}
+				return d.Store.WriteFile(ctx, path, pdf, about...)
+			},
+			Done: func(path string) { d.Say(say("testday.file.done", path), "", nil) },
+		})
+	})
 }
 
 // sheets are the blank sheets of the marked athletes, by name, with one without
@@ -207,19 +220,15 @@ func (p *printPart) sheets() ([]handout.BlankSheet, error) {
 	return list, nil
 }
 
-// pdf lays the sheets out, one after the other, in one file.
-func (p *printPart) pdf(sheets []handout.BlankSheet) ([]byte, error) {
+// document lays the sheets out, one after the other, in one file.
+func (p *printPart) document(sheets []handout.BlankSheet) (paper.Document, error) {
 	d, err := p.v.desk.In(p.v.desk.PageLanguage())
 	if err != nil {
-		return nil, err
+		return paper.Document{}, err
 	}
 	press, err := handout.NewPress(d.Words, d.Paper())
 	if err != nil {
-		return nil, err
+		return paper.Document{}, fmt.Errorf("print blank sheets: %w", err)
 	}
-	file := press.BlankSheet(sheets[0])
-	for _, s := range sheets[1:] {
-		file.Pages = append(file.Pages, press.BlankSheet(s).Pages...)
-	}
-	return file.PDF(p.v.desk.Now())
+	return press.BlankSheets(sheets), nil
 }

@@ -192,14 +192,35 @@ func TestBlankSheetsOfSeveral(t *testing.T) {
 	}
 	sum := 0
 	for i := range sheets {
-		single, err := v.print.pdf(sheets[i : i+1])
+		single, err := v.print.document(sheets[i : i+1])
 		if err != nil {
 			t.Fatal(err)
 		}
-		sum += pagesOf(single)
+		sum += len(single.Pages)
 	}
 	if got := pagesOf(pdf); got != sum || sum < 3 {
 		t.Errorf("%d pages in the file, %d in its sheets", got, sum)
+	}
+}
+
+// TestLettersOfAnyTextAreSaid: letters that cannot be printed are said before blank sheets
+// are saved, wherever on the page they stand: here in the name of the practice.
+func TestLettersOfAnyTextAreSaid(t *testing.T) {
+	for name, want := range map[string]bool{"京都 clinic": true, "Saltmarsh clinic": false} {
+		d, _ := apptest.Demo(t)
+		p := d.Practice()
+		p.Name = name
+		if _, err := d.Store.SavePractice(t.Context(), p, store.Edit{}); err != nil {
+			t.Fatal(err)
+		}
+		d.PracticeChanged()
+		v, w := open(t, d)
+		apptest.Click(t, w, "testday.blank.2")
+		v.Print()
+		said := strings.Join(apptest.Texts(w.Canvas().Overlays().Top()), " ")
+		if got := strings.Contains(said, "Letters that can’t be printed: 京, 都"); got != want || !apptest.Has(w, "testday.file.path") {
+			t.Errorf("%s: said %v: %s", name, got, said)
+		}
 	}
 }
 

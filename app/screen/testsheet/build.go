@@ -37,13 +37,14 @@ func (v *View) build() error {
 	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
 	u.find = findings.New(v.desk, v.speaker().Speaker, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess, Letter: v.askLetter})
 	u.notice = look.NewCaution("", "", nil)
+	u.altered = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.copies", v.b.Say("frame.damaged.copies"), v.goToCopies))
 	u.consents = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.consent.profile", v.b.Say("testsheet.profile"), v.goToProfile))
 	u.tabs = field.NewTabs(v.desk.Host, "testsheet.tabs", v.partTabs())
 	u.tabs.OnChosen = v.showPart
 	u.tools, u.foot = newTools(v), newFoot(v)
 	u.stage = newStage()
 	top := newSplitRow(u.tabs, u.tools.box)
-	v.body = look.Pad(8, 0, footPad, 0, look.VBox(12, top, u.notice, u.consents, look.Grow(u.stage), u.foot.box))
+	v.body = look.Pad(8, 0, footPad, 0, look.VBox(12, top, u.altered, u.notice, u.consents, look.Grow(u.stage), u.foot.box))
 	v.place()
 	return nil
 }

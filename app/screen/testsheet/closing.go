@@ -240,6 +240,7 @@ func (v *View) showNotices() {
 		}
 	}
 	v.ui.notice.SetText(title, sentence)
+	v.ui.altered.SetText(v.alteredWords())
 	v.ui.consents.SetText(v.profileWords())
 	v.ui.urine.consent.SetText(v.consentWords(record.ConsentUrine))
 	if root, ok := v.body.(*fyne.Container); ok && v.ui.foot.notices != title+v.consentTitle() {

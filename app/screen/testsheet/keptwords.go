@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"ebbwell/app/kit/desk"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/record"
@@ -29,6 +30,18 @@ func (v *View) keptWords() string {
 	}
 	return strings.Join(list, " ")
 }
+
+// alteredWords say that a byte of a closed sheet, or of what was kept when it was closed,
+// became another on the disk; empty where none did, and once the sheet is open again.
+func (v *View) alteredWords() (title, sentence string) {
+	if v.b.Doc.Now().Record.State == record.TestOpen || !v.altered && !slices.ContainsFunc(v.kept, func(f record.Frozen) bool { return f.Altered }) {
+		return "", ""
+	}
+	return v.b.Say("testsheet.altered.title"), v.b.Say("testsheet.altered")
+}
+
+// goToCopies leads to where an earlier copy of the records is looked at and restored.
+func (v *View) goToCopies() { v.desk.Go(desk.Place{Screen: desk.Practice, Part: desk.PartRecords}) }
 
 // differsWords name the figures that would come out otherwise if the sheet were
 // calculated today; empty when none would.

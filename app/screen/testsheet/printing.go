@@ -101,7 +101,7 @@ func (v *View) saveReport() {
 	}
 	size := v.desk.Paper()
 	picture.Save(v.desk, v.canvas(), picture.Request{
-		Name: "testsheet.askpicture", File: name,
+		Name: "testsheet.askpicture", File: name, About: []record.ID{v.athlete.ID},
 		Pictures: func(context.Context) ([]image.Image, error) {
 			press, err := handout.NewPress(w, size)
 			if err != nil {

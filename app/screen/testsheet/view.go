@@ -31,6 +31,8 @@ type View struct {
 	found consult.Findings
 	// kept are the copies kept of the sheet when it was closed, newest first.
 	kept []record.Frozen
+	// altered: a byte of the closed test is not as it was saved.
+	altered bool
 	// wrong is what is wrong as it is shown: what appears while somebody is
 	// still typing waits until they are done.
 	wrong []trouble
@@ -49,6 +51,7 @@ type widgets struct {
 	urine    *urine
 	balance  *balance
 	find     *findings.View
+	altered  *look.Caution
 	notice   *look.Caution
 	consents *look.Caution
 	foot     *foot
@@ -132,6 +135,9 @@ func (v *View) open(t record.Test) error {
 	by := v.by
 	by.Hidden = false // the weighing fields themselves are the practitioner's
 	if v.kept, err = v.desk.Store.FrozenOf(context.Background(), refOf(t)); err != nil {
+		return fmt.Errorf("open a test sheet: %w", err)
+	}
+	if v.altered, err = v.desk.Store.TestAltered(context.Background(), t.ID); err != nil {
 		return fmt.Errorf("open a test sheet: %w", err)
 	}
 	v.b = bind.New(v.desk, by, doc)

@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/handout"
+	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
 	"ebbwell/internal/words"
 )
@@ -22,9 +23,11 @@ const pageTrip = "trip-page"
 // everybody together.
 type sheetOut struct {
 	trip, athlete record.ID
-	name          string
-	page          handout.TripPage
-	words         *words.Words
+	// about are the athletes it shows something of.
+	about []record.ID
+	name  string
+	page  handout.TripPage
+	words *words.Words
 }
 
 // printDialog asks for whom, and where to, pages are to be printed.
@@ -45,8 +48,46 @@ func (v *View) Print() {
 	if m == nil || len(v.now().Stops) == 0 || !v.b.FlushNow() {
 		return
 	}
-	say, crew := v.desk.Words.Say, v.crew()
+	crew := v.crew()
 	p := &printDialog{v: v, folder: field.NewLine(v.desk.Host, "trip.print.folder", 1000), trouble: look.NewParagraph("", look.Note, look.Ink), stop: func() {}}
+	pages, err := v.pages(everybody)
+	if err != nil {
+		v.desk.Trouble(err)
+		return
+	}
+	var letters []string
+	size := v.desk.Paper()
+	v.desk.Beside.Run(func(ctx context.Context) (err error) {
+		letters, err = lettersOf(ctx, size, pages)
+		return err
+	}, func(err error) {
+		if err != nil {
+			v.desk.Trouble(err)
+			return
+		}
+		p.ask(crew, m, letters)
+	})
+}
+
+// lettersOf lists the letters of pages that cannot be printed.
+func lettersOf(ctx context.Context, size paper.Size, pages []sheetOut) ([]string, error) {
+	var letters []string
+	for _, p := range pages {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		doc, err := p.laid(size)
+		if err != nil {
+			return nil, err
+		}
+		letters = joined(letters, doc.Lacks)
+	}
+	return letters, nil
+}
+
+// ask asks for whom and where to, once it is known which letters cannot be printed.
+func (p *printDialog) ask(crew []*member, m *member, letters []string) {
+	v, say := p.v, p.v.desk.Words.Say
 	p.folder.SetText(saveto.Folder())
 	options := []field.Option{{Key: string(m.athlete.ID), Text: say("trip.print.one", m.athlete.Name)}}
 	if len(crew) > 1 {
@@ -57,7 +98,7 @@ func (v *View) Print() {
 	p.form = field.NewToggle(v.desk.Host, "trip.print.form", []field.Option{{Key: formPDF, Text: say("trip.print.pdf")}, {Key: formPicture, Text: say("trip.print.png")}})
 	p.form.Choose(formPDF)
 	content := look.VBox(8)
-	if letters := v.desk.Unprintable(namesOf(crew, v.now())...); len(letters) > 0 {
+	if len(letters) > 0 {
 		content.Add(saveto.LettersCaution(v.desk.Words, letters))
 	}
 	for _, o := range []fyne.CanvasObject{row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.form"), 400, p.form), row(say("trip.print.folder"), 400, p.folder), p.trouble} {
@@ -70,11 +111,11 @@ func (v *View) Print() {
 	})
 }
 
-// namesOf are the names of travellers, and of their trip.
-func namesOf(crew []*member, t record.Trip) []string {
-	list := []string{t.Name}
-	for _, m := range crew {
-		list = append(list, m.athlete.Name)
+// whose are the travellers.
+func (v *View) whose() []record.ID {
+	var list []record.ID
+	for _, m := range v.crew() {
+		list = append(list, m.athlete.ID)
 	}
 	return list
 }
@@ -140,7 +181,7 @@ func (v *View) pages(whose string) ([]sheetOut, error) {
 			if err != nil {
 				return nil, err
 			}
-			list = append(list, sheetOut{v.now().ID, m.athlete.ID, v.pageName(m), other.pageOf(m), other.desk.Words})
+			list = append(list, sheetOut{v.now().ID, m.athlete.ID, []record.ID{m.athlete.ID}, v.pageName(m), other.pageOf(m), other.desk.Words})
 		}
 	}
 	if whose == everybody && len(crew) > 1 {
@@ -148,7 +189,7 @@ func (v *View) pages(whose string) ([]sheetOut, error) {
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, sheetOut{v.now().ID, "", v.pageName(nil), other.squadPage(), other.desk.Words})
+		list = append(list, sheetOut{v.now().ID, "", v.whose(), v.pageName(nil), other.squadPage(), other.desk.Words})
 	}
 	return list, nil
 }

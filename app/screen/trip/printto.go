@@ -38,7 +38,7 @@ func (v *View) printTo(ctx context.Context, folder string, size paper.Size, page
 		}
 		path := saveto.Free(folder, saveto.FileName(p.name, ".pdf"))
 		if p.athlete == "" { // prints are kept with an athlete
-			err = v.desk.Store.WriteFile(ctx, path, pdf)
+			err = v.desk.Store.WriteFile(ctx, path, pdf, p.about...)
 		} else {
 			_, err = v.desk.Store.HandOut(ctx, record.Print{
 				AthleteID: p.athlete, Kind: record.KindTrip, Record: p.trip, Page: pageTrip, Language: p.words.Language().String(), Bytes: pdf,
@@ -64,7 +64,7 @@ func (v *View) drawTo(ctx context.Context, folder string, size paper.Size, pages
 			return files, letters, err
 		}
 		letters = joined(letters, doc.Lacks)
-		written, err := picture.WritePages(ctx, v.desk, saveto.Free(folder, saveto.FileName(p.name, ".png")), doc)
+		written, err := picture.WritePages(ctx, v.desk, saveto.Free(folder, saveto.FileName(p.name, ".png")), doc, p.about)
 		files = append(files, written...)
 		if err != nil {
 			return files, letters, fmt.Errorf("write the picture of a page: %w", err)

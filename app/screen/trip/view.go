@@ -111,7 +111,7 @@ func (v *View) build() {
 	u.tabs.OnChosen = v.ShowPart
 	u.top = newTabRow(u.tabs)
 	u.print = field.NewButton(d.Host, "trip.print", say("trip.print"), field.Outline, v.Print)
-	u.picture = picture.ButtonOf(d, "trip.picture", say("picture.trip", title(v.speaker(nil), v.now())), func() []fyne.CanvasObject {
+	u.picture = picture.ButtonOf(d, "trip.picture", say("picture.trip", title(v.speaker(nil), v.now())), v.whose, func() []fyne.CanvasObject {
 		return []fyne.CanvasObject{u.stop.crew.body, u.stop.days.body}
 	})
 	u.agree = field.NewButton(d.Host, "trip.agree", say("trip.agree"), field.Primary, v.askAgree)

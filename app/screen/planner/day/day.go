@@ -42,7 +42,7 @@ func New(v *part.Plan) part.Part {
 	t.add = field.NewButton(v.Desk.Host, "planner.day.add", say("planner.day.add"), field.Outline, t.More.add)
 	start := v.Binder.Clock("", "planner.day.start", func(p *record.Plan) (*record.Clock, string) { return &p.Target.Start, "target.start" })
 	start.SetBox(96)
-	keep := picture.Link(v.Desk, "planner.day.picture", say("picture.day", v.File.Athlete.Name), func() fyne.CanvasObject { return t.picture })
+	keep := picture.Link(v.Desk, "planner.day.picture", say("picture.day", v.File.Athlete.Name), picture.One(v.File.Athlete.ID), func() fyne.CanvasObject { return t.picture })
 	t.box = look.VBox(12, part.NewForm(look.NewEntry(say("planner.session.start"), start)), t.More.box, look.HBox(10, t.add, keep), t.Trouble, t.picture, t.Totals, t.Table, t.sources)
 	return t
 }

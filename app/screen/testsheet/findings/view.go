@@ -11,6 +11,7 @@ import (
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/picture"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
 )
 
 // Actions are what the findings hand back.
@@ -92,7 +93,7 @@ func (v *View) build() {
 	m.cautions = newCautionList()
 	m.picture.title = look.NewLabel("", look.Strong, look.Ink).Shorten()
 	m.picture.bars = chart.NewInOutBars()
-	keep := picture.Link(v.desk, "findings.picture", v.desk.Words.Say("picture.findings"), func() fyne.CanvasObject { return m.picture.bars })
+	keep := picture.Link(v.desk, "findings.picture", v.desk.Words.Say("picture.findings"), func() []record.ID { return []record.ID{v.in.Athlete.ID} }, func() fyne.CanvasObject { return m.picture.bars })
 	figures := copying.Link(v.desk, "findings.picture.copy", "copy.figures", v.pictured)
 	m.picture.nothing = look.NewParagraph("", look.Note, look.Ink2)
 	m.picture.sheet = look.NewSheet(look.VBox(14, look.HBox(8, look.Grow(m.picture.title), keep), m.picture.bars, look.Pad(0, 0, 0, -field.LinkPad, look.HBox(0, figures))))
