@@ -68,7 +68,7 @@ func views() []view {
 	for _, part := range []string{"", "steps", "breaks", "day", "session", "beside"} {
 		v := view{at: of(desk.Plan, "", part)}
 		if part == "" {
-			v.opens = []string{"planner.rests", "planner.cautions", "planner.deficit.why", "planner.carbohydrate.why", "planner.card.0", "planner.card.1", "planner.correct", "planner.review"}
+			v.opens = []string{"planner.basis", "planner.cautions", "planner.deficit.why", "planner.carbohydrate.why", "planner.card.0", "planner.card.1", "planner.correct", "planner.review"}
 		}
 		list = append(list, v)
 	}

@@ -155,7 +155,7 @@ func (h truth) onePlan(c consult.Case, p record.Plan, a record.Athlete, tests []
 			based["rate of its test"] = sp.By.Found(f.Sweat.Fluid.Rate)
 		}
 	}
-	h.holds(a.Name+": what the plan is based on", h.asked("planner.rests"), based)
+	h.holds(a.Name+": what the plan is based on", h.asked("planner.basis"), based)
 	option, _ := consult.InForce(p)
 	at := c.Planner.Evaluate(0, c.MixOf(option))
 	ends := sp.By.Amount(at.Deficit.Value, quantity.PerCent)

@@ -69,7 +69,7 @@ func movingBalance() moving {
 
 func movingInOut() moving {
 	w, one, other := NewInOutBars(), inOutData(), inOutData()
-	other.In[0].Value, other.Guess = 0.5, 1
+	other.In[0].Value, other.Estimate = 0.5, 1
 	return between("in and out", w, w.Set, one, other)
 }
 

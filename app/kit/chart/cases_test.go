@@ -93,7 +93,7 @@ func balanceCases() []shown {
 
 func inOutData() InOutData {
 	return InOutData{
-		Out: 2.15, In: []Part{{look.Water, 0.3}, {look.Drink, 0.25}}, Guess: 0.8, GuessText: "she guessed 0.8 L",
+		Out: 2.15, In: []Part{{look.Water, 0.3}, {look.Drink, 0.25}}, Estimate: 0.8, EstimateText: "she guessed 0.8 L",
 		Limit: 1.28, LimitText: "limit, 2 %",
 		OutWords: Wording{"out", "2.15 L of sweat", "1.36 L/h"}, InWords: Wording{"in", "0.55 L drunk", "a quarter of what was lost"},
 		LeftWords: Wording{"left over", "deficit 1.60 L, −2.5 %", "−2.3 to −2.7 %"},
@@ -110,14 +110,14 @@ func inOut(d InOutData) fyne.Widget {
 func inOutCases() []shown {
 	gain := inOutData()
 	gain.Out, gain.In = 0.8, []Part{{look.Water, 0.9}, {look.Drink, 0.4}}
-	gain.GuessText, gain.LimitText = "", ""
+	gain.EstimateText, gain.LimitText = "", ""
 	gain.LeftWords = Wording{"left over", "gain 0.50 L, +0.8 %", "a warning sign"}
 	long := inOutData()
-	long.GuessText = "she guessed 0.8 L before she was shown what the scale said"
+	long.EstimateText = "she guessed 0.8 L before she was shown what the scale said"
 	long.OutWords = Wording{"what went out", "2.15 L of sweat in the whole of the match", "1.36 L/h over ninety-five minutes"}
 	long.InWords.Name = "what came in again"
 	extreme := inOutData()
-	extreme.In, extreme.Guess, extreme.Limit = []Part{{look.Water, 1e-4}}, 50, 30
+	extreme.In, extreme.Estimate, extreme.Limit = []Part{{look.Water, 1e-4}}, 50, 30
 	return []shown{
 		{"typical", 780, 226, func() fyne.Widget { return inOut(inOutData()) }},
 		{"small", 470, 216, func() fyne.Widget { return inOut(inOutData()) }},

@@ -18,9 +18,9 @@ type InOutData struct {
 	In  []Part
 	// Beside is the part of Out that was no sweat: a thin end of the bar.
 	Beside float64
-	// Guess is what the athlete thought, when GuessText is not empty.
-	Guess     float64
-	GuessText string
+	// Estimate is what the athlete thought, when EstimateText is not empty.
+	Estimate     float64
+	EstimateText string
 	// Limit is the deficit not to pass, when LimitText is not empty.
 	Limit     float64
 	LimitText string
@@ -84,7 +84,7 @@ func (c *InOutBars) paint(size fyne.Size) {
 	if beside > 0 { // 1 px of sheet keeps the two apart
 		c.pen.rect(sweat+1, rows[0], at.at(out)-sweat-1, bar, k.Salt)
 	}
-	c.paintGuess(at, bar, size)
+	c.paintEstimate(at, bar, size)
 	c.pen.stack(d.In, at, rows[1], bar)
 	c.pen.edged(at.at(in), rows[2], max(at.at(out)-at.at(in), 0), bar, k.rest)
 	// A gain is no substance that was lost: it is ink, as a warning is.
@@ -110,7 +110,7 @@ func (c *InOutBars) paintLeads(at scale, rows [3]float32, bar float32) {
 	in, out := at.at(total(d.In)), at.at(length(d.Out))
 	c.pen.rect(in, rows[1]+bar, 1, rows[2]-rows[1]-bar, k.Hairline)
 	from := bar
-	if d.GuessText != "" && at.inside(d.Guess)+look.Scaled(12)+look.Note.Width(d.GuessText) > out {
+	if d.EstimateText != "" && at.inside(d.Estimate)+look.Scaled(12)+look.Note.Width(d.EstimateText) > out {
 		from = rows[1]
 	}
 	words := in + look.Scaled(18) + max(look.Strong.Width(d.InWords.Title), look.Note.Width(d.InWords.Note))
@@ -143,21 +143,21 @@ func (c *InOutBars) limitAt() float64 {
 	return total(c.data.In) + length(c.data.Limit)
 }
 
-// paintGuess marks what the athlete thought under the upper bar.
-func (c *InOutBars) paintGuess(at scale, bar float32, size fyne.Size) {
+// paintEstimate marks what the athlete thought under the upper bar.
+func (c *InOutBars) paintEstimate(at scale, bar float32, size fyne.Size) {
 	d := &c.data
-	if d.GuessText == "" {
+	if d.EstimateText == "" {
 		return
 	}
-	x := at.inside(d.Guess)
+	x := at.inside(d.Estimate)
 	c.pen.rect(x-1, bar+2, 2, look.Scaled(20), c.pen.ink.Ink2)
 	y := bar + look.Scaled(12)
-	text := look.Note.Width(d.GuessText)
+	text := look.Note.Width(d.EstimateText)
 	if x+8+text <= at.at(length(d.Out)) || x-at.start < text+8 {
-		c.pen.text(d.GuessText, x+8, y-2, size.Width-x-8, look.Note, c.pen.ink.Ink2, left)
+		c.pen.text(d.EstimateText, x+8, y-2, size.Width-x-8, look.Note, c.pen.ink.Ink2, left)
 		return
 	}
-	c.pen.text(d.GuessText, at.start, y-2, x-8-at.start, look.Note, c.pen.ink.Ink2, right)
+	c.pen.text(d.EstimateText, at.start, y-2, x-8-at.start, look.Note, c.pen.ink.Ink2, right)
 }
 
 // paintLimit draws the limit through the lowest bar and names it below.

@@ -37,7 +37,7 @@ func (sp Speaker) Answer(r consult.Calculation, days Days) Answer {
 	rate := r.Climate.Rate
 	switch {
 	case !rate.Known:
-		a.Beside = sp.Say("rests.none")
+		a.Beside = sp.Say("basis.none")
 	case r.Climate.RangeOnly:
 		a.Figure, a.Beside = sp.Rates(rate.Range), sp.Say("heat.estimate")
 	case !rate.Estimate:
@@ -55,10 +55,10 @@ func (sp Speaker) rests(r consult.Calculation) string {
 	}
 	first := sp.first(r)
 	if r.AssumedAir {
-		first += " " + sp.Say("heat.rests.air")
+		first += " " + sp.Say("heat.basis.air")
 	}
 	if from := r.Climate.From; len(from) > 0 && r.Climate.Breath.Known && r.Tests[from[0]].Sweat.Fluid.Bias == 0 {
-		first += " " + sp.Say("heat.rests.breath", sp.Rate(r.Climate.Breath.Value))
+		first += " " + sp.Say("heat.basis.breath", sp.Rate(r.Climate.Breath.Value))
 	}
 	return strings.TrimSpace(first + " " + sp.codes(r.Climate.Codes, r.Climate.Start))
 }
@@ -68,7 +68,7 @@ func (sp Speaker) first(r consult.Calculation) string {
 	if len(r.Climate.From) == 0 {
 		return sp.tests(r)
 	}
-	return sp.Say("rests."+r.Climate.Grade.Code(), sp.tests(r))
+	return sp.Say("basis."+r.Climate.Grade.Code(), sp.tests(r))
 }
 
 // tests names the tests a rate is based on, or that there are none.
@@ -76,13 +76,13 @@ func (sp Speaker) tests(r consult.Calculation) string {
 	from := r.Climate.From
 	switch {
 	case len(from) == 0 && !r.Climate.Rate.Known:
-		return sp.Say("rests.none")
+		return sp.Say("basis.none")
 	case len(from) == 0:
-		return sp.Say("rests.start")
+		return sp.Say("basis.start")
 	case len(from) == 1:
-		return sp.Say("heat.rests.one", sp.Day(consult.TestDay(r.Tests[from[0]].Test)))
+		return sp.Say("heat.basis.one", sp.Day(consult.TestDay(r.Tests[from[0]].Test)))
 	}
-	return sp.Say("heat.rests.many", len(from), sp.Day(consult.TestDay(r.Tests[from[0]].Test)))
+	return sp.Say("heat.basis.many", len(from), sp.Day(consult.TestDay(r.Tests[from[0]].Test)))
 }
 
 // short is what a rate is based on for the athlete, and the limit that follows.

@@ -70,7 +70,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 			keys = append(keys, beginning+c)
 		}
 	}
-	add("rests.", "none", "start", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
+	add("basis.", "none", "start", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
 	add("grade.", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
 	add("basis.code.", climate.CheckInputs, climate.TestsDisagree, climate.AboveTested, climate.StateNotTested, climate.PlanInWater, climate.LimitUnsure, climate.PlanNothingLeaves, climate.PlanUncompensable,
 		climate.AirExtrapolated, climate.EffortExtrapolated, climate.SodiumNotPredicted, climate.CeilingIsLowEnd)

@@ -36,7 +36,7 @@ func (sp Speaker) Troubles(err error, s record.Stop) []Trouble {
 	case errors.Is(err, consult.ErrTestGone):
 		return []Trouble{{"", sp.Say("heat.trouble.testgone")}}
 	case errors.Is(err, consult.ErrNoBasis):
-		return []Trouble{{"", sp.Say("rests.none")}}
+		return []Trouble{{"", sp.Say("basis.none")}}
 	}
 	problems := climate.Problems(err)
 	if len(problems) == 0 {

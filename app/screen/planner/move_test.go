@@ -297,7 +297,7 @@ func TestNewerTests(t *testing.T) {
 	if same := b.v.Now.PlanCase.Basis.Plan; same.SweatRate != one.SweatRate || same.Tests != 1 {
 		t.Errorf("a test that came later moves the plan from %+v to %+v", one, same)
 	}
-	b.Click("planner.rests")
+	b.Click("planner.basis")
 	b.Click("planner.newer")
 	b.Key(fyne.KeyEscape)
 	p := b.kept()

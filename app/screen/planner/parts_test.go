@@ -270,7 +270,7 @@ func TestHiddenMass(t *testing.T) {
 		b.Click("planner.why.done")
 		session.AskRests(b.v.Plan)
 		b.noMass("rests")
-		b.Click("planner.rests.ask.done")
+		b.Click("planner.basis.ask.done")
 		if strings.Contains(b.v.Head().Under, "kg") {
 			t.Errorf("the head says %q", b.v.Head().Under)
 		}

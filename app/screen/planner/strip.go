@@ -45,7 +45,7 @@ func lengthKey(l plan.Length) string {
 // newStrip makes the strip; session opens the session and its limits.
 func newStrip(h *field.Host, sp wording.Speaker, do stripActions, session fyne.CanvasObject) *strip {
 	s := &strip{sp: sp, words: look.NewParagraph("", look.Body, look.Ink2)}
-	s.rests = field.NewLink(h, "planner.rests", sp.Say("planner.rests"), do.rests)
+	s.rests = field.NewLink(h, "planner.basis", sp.Say("planner.basis"), do.rests)
 	var lengths []field.Option
 	for l := plan.Short; l <= plan.Long; l++ {
 		lengths = append(lengths, field.Option{Key: lengthKey(l), Text: sp.Say("planner.length." + lengthKey(l))})

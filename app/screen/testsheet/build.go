@@ -35,7 +35,7 @@ func (v *View) build() error {
 	}
 	u.after.masses.again = v.weighAgain
 	u.balance = newBalance(v.desk, v.by, troubleActions{goTo: v.goTo, keep: v.askReason, drop: v.dropReason, offer: func(trouble) { v.endNextDay() }})
-	u.find = findings.New(v.desk, v.speaker().Speaker, findings.Actions{Guess: v.setGuess, GuessLeft: v.leftGuess, Letter: v.askLetter})
+	u.find = findings.New(v.desk, v.speaker().Speaker, findings.Actions{OwnEstimate: v.setOwnEstimate, OwnEstimateLeft: v.leftOwnEstimate, Letter: v.askLetter})
 	u.notice = look.NewCaution("", "", nil)
 	u.altered = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.copies", v.b.Say("frame.damaged.copies"), v.goToCopies))
 	u.consents = look.NewCaution("", "", field.NewLink(v.desk.Host, "testsheet.consent.profile", v.b.Say("testsheet.profile"), v.goToProfile))
@@ -118,8 +118,8 @@ func (v *View) input() findings.Input {
 	return in
 }
 
-// setGuess takes the athlete's guess in as it is typed.
-func (v *View) setGuess(r field.Reading) {
+// setOwnEstimate takes the athlete's guess in as it is typed.
+func (v *View) setOwnEstimate(r field.Reading) {
 	if v.ui.foot.guess == "" {
 		v.ui.foot.guess = desk.NewVisit()
 	}
@@ -127,8 +127,8 @@ func (v *View) setGuess(r field.Reading) {
 	v.changed()
 }
 
-// leftGuess ends the visit to the guess.
-func (v *View) leftGuess() {
+// leftOwnEstimate ends the visit to the guess.
+func (v *View) leftOwnEstimate() {
 	v.ui.foot.guess = ""
 	v.b.Doc.EndVisit()
 	v.b.Flush()

@@ -71,7 +71,7 @@ func (p *Bars) Open(s state.State, k *state.Calculation) {
 	p.side.set(c.Notes[0], "")
 	d.Notes, d.Short = [2]string{drinkingNote(p.sp, s)}, ""
 	if u := s.PlanCase.Planner.Basis().Usual; u.Known {
-		d.Short = p.sp.Say("planner.usedto.short", p.sp.Plain(u.LH, quantity.LitrePerHour))
+		d.Short = p.sp.Say("planner.tolerates.short", p.sp.Plain(u.LH, quantity.LitrePerHour))
 	}
 }
 
@@ -242,7 +242,7 @@ func drinkingNote(sp wording.Speaker, s state.State) string {
 	}
 	first := sp.Say("planner.losing", losing)
 	if b.Usual.Known {
-		first = sp.Say("planner.usedto", sp.Plain(b.Usual.LH, quantity.LitrePerHour), losing)
+		first = sp.Say("planner.tolerates", sp.Plain(b.Usual.LH, quantity.LitrePerHour), losing)
 	}
 	return first
 }

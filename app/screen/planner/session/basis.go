@@ -20,14 +20,14 @@ func AskRests(v *part.Plan) {
 	list := look.VBox(8)
 	var dialog *field.Dialog
 	b, sp := v.Now.PlanCase.Basis, heat.Speaker{Speaker: v.Speaker.Speaker}
-	planned := v.Speaker.Say("planner.rests.planned", v.Speaker.Rate(b.Plan.SweatRate.Value), v.Speaker.Rates(quantity.Range{Low: b.Plan.SweatRate.Low, High: b.Plan.SweatRate.High}))
+	planned := v.Speaker.Say("planner.basis.planned", v.Speaker.Rate(b.Plan.SweatRate.Value), v.Speaker.Rates(quantity.Range{Low: b.Plan.SweatRate.Low, High: b.Plan.SweatRate.High}))
 	list.Add(look.NewParagraph(planned, look.Body, look.Ink))
 	if made := b.Calculation; made != nil {
 		list.Add(look.NewParagraph(sp.Answer(*made, heat.NoDays).Rests, look.Body, look.Ink))
 		for _, line := range sp.Weights(*made) {
 			list.Add(look.NewParagraph(line, look.Note, look.Ink2))
 		}
-		list.Add(look.HBox(10, field.NewLink(v.Desk.Host, "planner.rests.why", v.Speaker.Say("heat.why"), func() { heat.ShowWhy(v.Desk.Host, v.Canvas(), sp, *made) })))
+		list.Add(look.HBox(10, field.NewLink(v.Desk.Host, "planner.basis.why", v.Speaker.Say("heat.why"), func() { heat.ShowWhy(v.Desk.Host, v.Canvas(), sp, *made) })))
 	}
 	if newer := newer(v); v.Now.Draft() && len(newer) > 0 {
 		list.Add(look.HBox(10, field.NewButton(v.Desk.Host, "planner.newer", v.Speaker.Say("planner.newer", len(newer)), field.Outline, func() {
@@ -40,7 +40,7 @@ func AskRests(v *part.Plan) {
 		list.Add(look.NewCaution(heat, wording.Sentences(v.Speaker.Say("caution.drinking"), v.Speaker.Say("caution.local-policy-wins")), nil))
 	}
 	dialog = v.Desk.Host.Ask(v.Canvas(), field.Question{
-		Name: "planner.rests.ask", Title: v.Speaker.Say("planner.rests.title"), Width: 560, Content: list,
+		Name: "planner.basis.ask", Title: v.Speaker.Say("planner.basis.title"), Width: 560, Content: list,
 		Actions: []field.Action{{Name: "done", Text: v.Speaker.Say("planner.done"), Kind: field.Primary}},
 	})
 }

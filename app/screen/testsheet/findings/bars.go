@@ -53,7 +53,7 @@ func (sp speaker) bars(in Input) chart.InOutData {
 		d.LimitText = sp.Say("findings.bars.limit", sp.By.Limit(f.Limit, quantity.PerCent))
 	}
 	if guess := f.Test.Loss.Guess; guess.Known() {
-		d.Guess, d.GuessText = *guess.Value, sp.guess(in)
+		d.Estimate, d.EstimateText = *guess.Value, sp.guess(in)
 	}
 	d.Summary = sp.Words.Commas([]string{d.OutWords.Title, d.InWords.Title, d.LeftWords.Title})
 	return d

@@ -34,7 +34,7 @@ func everything(sp speaker, in Input) string {
 		add(c.Title, c.Sentence)
 	}
 	d := sp.bars(in)
-	add(d.GuessText, d.LimitText, d.Summary)
+	add(d.EstimateText, d.LimitText, d.Summary)
 	for _, w := range []struct{ Name, Title, Note string }{d.OutWords, d.InWords, d.LeftWords} {
 		add(w.Name, w.Title, w.Note)
 	}

@@ -16,10 +16,10 @@ import (
 
 // Actions are what the findings hand back.
 type Actions struct {
-	// Guess is told the athlete's guess as it is typed, GuessLeft that the
+	// OwnEstimate is told the athlete's guess as it is typed, OwnEstimateLeft that the
 	// field was left.
-	Guess     func(field.Reading)
-	GuessLeft func()
+	OwnEstimate     func(field.Reading)
+	OwnEstimateLeft func()
 	// Letter shows the findings as text, for a letter or a record.
 	Letter func()
 }
@@ -137,8 +137,8 @@ func (v *View) askPart() fyne.CanvasObject {
 	m.guess = field.NewNumber(v.desk.Host, "findings.guess", "", quantity.Litre)
 	m.guess.SetShown(v.sp.By.Unit(quantity.Litre))
 	m.guess.SetBox(110)
-	m.guess.OnChanged = func(r field.Reading) { v.do.Guess(r) }
-	m.guess.OnLeft = func(field.Reading) { v.do.GuessLeft() }
+	m.guess.OnChanged = func(r field.Reading) { v.do.OwnEstimate(r) }
+	m.guess.OnLeft = func(field.Reading) { v.do.OwnEstimateLeft() }
 	m.guess.OnEnter = func(field.Reading) { v.tell() }
 	show := field.NewButton(v.desk.Host, "findings.show", say("findings.show"), field.Primary, v.tell)
 	return look.NewSheet(look.VBox(12,
@@ -307,8 +307,8 @@ func (v *View) pictured() copying.Table {
 	for _, w := range []chart.Wording{d.OutWords, d.InWords, d.LeftWords} {
 		t.Rows = append(t.Rows, []string{w.Name, w.Title, w.Note})
 	}
-	if d.GuessText != "" {
-		t.Rows = append(t.Rows, []string{"", d.GuessText, ""})
+	if d.EstimateText != "" {
+		t.Rows = append(t.Rows, []string{"", d.EstimateText, ""})
 	}
 	return t
 }
