@@ -331,7 +331,7 @@ func TestAlteredFileOpensAsItIs(t *testing.T) {
 		t.Fatal(err)
 	}
 	s, w = start(t, dir, false)
-	if s.Program() != nil || !strings.Contains(said(w.Content()), "became another") {
+	if s.Program() != nil || !strings.Contains(said(w.Content()), "A value in it has changed") {
 		t.Fatalf("nothing is said: %q", said(w.Content()))
 	}
 	apptest.Click(t, w, "refusal.asitis")
