@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"golang.org/x/text/language"
 
 	"ebbwell/app"
 	"ebbwell/app/kit/desk"
@@ -18,47 +19,50 @@ import (
 // 125 % text: nothing scrolls.
 func TestPlannerIsOneScreen(t *testing.T) {
 	for _, tag := range words.Languages() {
-		t.Run(tag.String(), func(t *testing.T) {
-			texts, err := words.New(tag)
-			if err != nil {
-				t.Fatal(err)
+		t.Run(tag.String(), func(t *testing.T) { plannerIsOneScreen(t, tag) })
+	}
+}
+
+// plannerIsOneScreen looks at a draft, an agreed and a hidden plan in a language.
+func plannerIsOneScreen(t *testing.T, tag language.Tag) {
+	texts, err := words.New(tag)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
+	w.SetPadded(false)
+	w.Resize(fyne.NewSize(1366, 768))
+	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}, After: never})
+	shell.Start()
+	t.Cleanup(func() {
+		if err := shell.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	list, err := places(shell.Program().Desk())
+	if err != nil {
+		t.Fatal(err)
+	}
+	list = slices.DeleteFunc(list, func(s shot) bool {
+		return !slices.Contains([]string{"plan-draft", "plan-agreed", "plan-hidden"}, s.name)
+	})
+	looked := 0
+	for _, percent := range []int{100, 125} {
+		a.Settings().SetTheme(look.NewTheme(false, percent).Still())
+		for _, s := range list {
+			looked++
+			away := s.open(shell.Program(), w)
+			layOutAgain(w)
+			if n, over := scrolled(w.Content()); n == 0 {
+				t.Errorf("%s at %d %%: no scroll is found, the test cannot fail", s.name, percent)
+			} else if over > 0.5 {
+				t.Errorf("%s at %d %%: %g px are out of sight", s.name, percent, over)
 			}
-			a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
-			w.SetPadded(false)
-			w.Resize(fyne.NewSize(1366, 768))
-			shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}, After: never})
-			shell.Start()
-			t.Cleanup(func() {
-				if err := shell.Close(); err != nil {
-					t.Error(err)
-				}
-			})
-			list, err := places(shell.Program().Desk())
-			if err != nil {
-				t.Fatal(err)
-			}
-			looked := 0
-			for _, percent := range []int{100, 125} {
-				a.Settings().SetTheme(look.NewTheme(false, percent).Still())
-				for _, s := range list {
-					if !slices.Contains([]string{"plan-draft", "plan-agreed", "plan-hidden"}, s.name) {
-						continue
-					}
-					looked++
-					away := s.open(shell.Program(), w)
-					layOutAgain(w)
-					if n, over := scrolled(w.Content()); n == 0 {
-						t.Errorf("%s at %d %%: no scroll is found, the test cannot fail", s.name, percent)
-					} else if over > 0.5 {
-						t.Errorf("%s at %d %%: %g px are out of sight", s.name, percent, over)
-					}
-					away()
-				}
-			}
-			if looked != 6 {
-				t.Errorf("%d looks at plans", looked)
-			}
-		})
+			away()
+		}
+	}
+	if looked != 6 {
+		t.Errorf("%d looks at plans", looked)
 	}
 }
 

@@ -99,6 +99,16 @@ func TestCardsOfSixPlans(t *testing.T) {
 	}
 }
 
+// wantWords holds a text to words that it has.
+func wantWords(t *testing.T, text string, words ...string) {
+	t.Helper()
+	for _, want := range words {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not there: %s", want, text)
+		}
+	}
+}
+
 // Many breaks that ask for the same share a row, also from bottles with lines, so that one
 // card says it in large type; those that differ stay apart.
 func TestEqualBreaksShareARowOfTheCard(t *testing.T) {
@@ -124,11 +134,7 @@ func TestEqualBreaksShareARowOfTheCard(t *testing.T) {
 		if !slices.Equal(numbers, []float64{armNumber, armNumber, armNumber}) {
 			t.Errorf("lined %v: the numbers are %v mm", lined, numbers)
 		}
-		for _, want := range []string{"Station 1, 2, 3, 4, 5", "mouthfuls each", "Station 6", "Station 7, 8, 9, 10, 11, 12"} {
-			if !strings.Contains(text, want) {
-				t.Errorf("lined %v: %q is not on the card: %s", lined, want, text)
-			}
-		}
+		wantWords(t, text, "Station 1, 2, 3, 4, 5", "mouthfuls each", "Station 6", "Station 7, 8, 9, 10, 11, 12")
 		if got := strings.Contains(text, "to lines 1–5") && strings.Contains(text, "to line 6") && strings.Contains(text, "to lines 7–12"); got != lined {
 			t.Errorf("lined %v: %s", lined, text)
 		}

@@ -48,40 +48,46 @@ func closedWorld(t testing.TB, dir string) (one record.Test, page record.Print, 
 func TestAlteredWhileOpen(t *testing.T) {
 	for name, killed := range map[string]bool{"while it is open": false, "after a kill, only read": true} {
 		t.Run(name, func(t *testing.T) {
-			dir, ctx := t.TempDir(), context.Background()
+			dir := t.TempDir()
 			one, page, inputs := closedWorld(t, dir)
 			for what, bit := range map[string][]byte{"test": []byte(one.Note), "copy": inputs, "page": page.Bytes, "nothing": nil} {
 				t.Run(what, func(t *testing.T) {
 					other := t.TempDir()
 					must(t, os.CopyFS(other, os.DirFS(dir)))
-					file := filepath.Join(other, fileName)
-					if killed {
-						must(t, os.Remove(file+sumEnd))
-						harm(t, file, bit)
-					}
-					s := got(Open(other, Options{Clock: newClock().now, ReadOnly: killed}))(t)
-					if !killed {
-						harm(t, file, bit)
-					}
-					seen := got(s.SheetsOf(ctx, one.AthleteID))(t)[0]
-					if copied := seen.Kept[0]; copied.Altered != (what == "copy") || (copied.Inputs == nil) != (what == "copy") {
-						t.Errorf("the copy is altered: %v, inputs %q", copied.Altered, copied.Inputs)
-					}
-					is, err := s.TestAltered(ctx, one.ID)
-					must(t, err)
-					if is != (what == "test") {
-						t.Errorf("the test is altered: %v", is)
-					}
-					if _, err := s.LoadPrint(ctx, page.ID); what == "page" {
-						wantCode(t, err, CodeAltered)
-					} else {
-						must(t, err)
-					}
-					must(t, s.Close())
+					alteredWhileOpen(t, other, what, bit, killed, one, page)
 				})
 			}
 		})
 	}
+}
+
+// alteredWhileOpen changes a bit of a test, its copy, a page or nothing in a folder that is
+// open, or in one whose program was killed, and reads all of them.
+func alteredWhileOpen(t *testing.T, dir, what string, bit []byte, killed bool, one record.Test, page record.Print) {
+	ctx, file := context.Background(), filepath.Join(dir, fileName)
+	if killed {
+		must(t, os.Remove(file+sumEnd))
+		harm(t, file, bit)
+	}
+	s := got(Open(dir, Options{Clock: newClock().now, ReadOnly: killed}))(t)
+	if !killed {
+		harm(t, file, bit)
+	}
+	seen := got(s.SheetsOf(ctx, one.AthleteID))(t)[0]
+	if copied := seen.Kept[0]; copied.Altered != (what == "copy") || (copied.Inputs == nil) != (what == "copy") {
+		t.Errorf("the copy is altered: %v, inputs %q", copied.Altered, copied.Inputs)
+	}
+	is, err := s.TestAltered(ctx, one.ID)
+	must(t, err)
+	if is != (what == "test") {
+		t.Errorf("the test is altered: %v", is)
+	}
+	if _, err := s.LoadPrint(ctx, page.ID); what == "page" {
+		wantCode(t, err, CodeAltered)
+	} else {
+		must(t, err)
+	}
+	must(t, s.Close())
 }
 
 // TestAlteredOnOpening: the same byte while the folder is closed keeps it from opening,

@@ -48,6 +48,42 @@ func saveAbout(t testing.TB, s *Store, folder string, athlete, other record.ID) 
 	must(t, os.RemoveAll(away))
 }
 
+// beforeErasing is what is said of a file before one that is to be removed is.
+func beforeErasing(state FileState) FileState {
+	if state == FileRemoved {
+		return FileThere
+	}
+	return state
+}
+
+// wantFile holds a file to what is said of it.
+func wantFile(t *testing.T, path string, state FileState) {
+	t.Helper()
+	_, err := os.Lstat(path)
+	if gone := err != nil; gone != (state == FileRemoved || state == FileGone || state == FileAway) {
+		t.Errorf("%s, said to be %s, is gone: %v", path, state, gone)
+	}
+}
+
+// wantFiles holds what is said of files before and after erasing, and the files, to what is
+// wanted where they are removed; else they stay as they were.
+func wantFiles(t *testing.T, folder string, wanted, before, after map[string]FileState, remove bool) {
+	t.Helper()
+	if len(before) != len(wanted) || len(after) != len(wanted) {
+		t.Errorf("before %v, after %v", before, after)
+	}
+	for file, state := range wanted {
+		was := beforeErasing(state)
+		if !remove {
+			state = was
+		}
+		if before[file] != was || after[file] != state {
+			t.Errorf("%s was %s and is %s, want %s and %s", file, before[file], after[file], was, state)
+		}
+		wantFile(t, filepath.Join(folder, file), state)
+	}
+}
+
 // TestErasedFiles: erasing says what was saved where and removes what is still that, of
 // nobody else; what was moved, changed or is on another disk is said and left alone.
 func TestErasedFiles(t *testing.T) {
@@ -63,25 +99,7 @@ func TestErasedFiles(t *testing.T) {
 			saveAbout(t, s, folder, a.ID, b.ID)
 			before := statesOf(got(s.SavedOf(ctx, a.ID))(t))
 			after := statesOf(got(s.EraseAthlete(ctx, a.ID, remove))(t).Files)
-			if len(before) != len(wanted) || len(after) != len(wanted) {
-				t.Errorf("before %v, after %v", before, after)
-			}
-			for file, state := range wanted {
-				was := state
-				if state == FileRemoved {
-					was = FileThere
-				}
-				if !remove {
-					state = was
-				}
-				if before[file] != was || after[file] != state {
-					t.Errorf("%s was %s and is %s, want %s and %s", file, before[file], after[file], was, state)
-				}
-				_, err := os.Lstat(filepath.Join(folder, file))
-				if gone := err != nil; gone != (state == FileRemoved || state == FileGone || state == FileAway) {
-					t.Errorf("%s, said to be %s, is gone: %v", file, state, gone)
-				}
-			}
+			wantFiles(t, folder, wanted, before, after, remove)
 			for _, file := range []string{"theirs.pdf", "nobody.pdf", "elsewhere.pdf", "target.pdf"} {
 				got(os.Lstat(filepath.Join(folder, file)))(t)
 			}

@@ -54,6 +54,22 @@ func (c *tally) log(t testing.TB) {
 	t.Logf("faults|%s|%d|%d|%d|%d", c.line, c.tried, c.survived, c.offered, c.lost)
 }
 
+// alike is a value of a row as it is alike in two databases with the same records.
+func alike(table, column string, value any) any {
+	switch at, ok := value.(time.Time); {
+	case ok:
+		return at.IsZero()
+	case column == "path": // folders of a test have names of their own
+		return filepath.Base(fmt.Sprint(value))
+	case table == "fingerprints" && column == "sum": // it holds ids, which differ
+		return "there"
+	}
+	if raw, ok := value.([]byte); ok {
+		return fmt.Sprintf("%x", sha256.Sum256(raw))
+	}
+	return value
+}
+
 // writtenDown writes down every row of a database without ids and times, sorted.
 func writtenDown(db *gorm.DB) (string, error) {
 	tables, err := db.Migrator().GetTables()
@@ -72,18 +88,7 @@ func writtenDown(db *gorm.DB) (string, error) {
 		for _, row := range rows {
 			var cells []string
 			for column, value := range row {
-				if at, ok := value.(time.Time); ok {
-					value = at.IsZero()
-				}
-				if column == "path" { // folders of a test have names of their own
-					value = filepath.Base(fmt.Sprint(value))
-				}
-				if table == "fingerprints" && column == "sum" { // it holds ids, which differ
-					value = "there"
-				}
-				if raw, ok := value.([]byte); ok {
-					value = fmt.Sprintf("%x", sha256.Sum256(raw))
-				}
+				value = alike(table, column, value)
 				cells = append(cells, fmt.Sprintf("%s=%v", column, passing.ReplaceAllString(fmt.Sprint(value), "#")))
 			}
 			sort.Strings(cells)

@@ -11,6 +11,14 @@ import (
 	"ebbwell/app/kit/look"
 )
 
+// wantLine holds a style to the height and the baseline of its line as they were measured.
+func wantLine(t *testing.T, s look.Style, height, base float32) {
+	t.Helper()
+	if s.Height() != height || s.Baseline() != base {
+		t.Errorf("style %d: a line of %v with a baseline at %v, measured %v and %v", s, s.Height(), s.Baseline(), height, base)
+	}
+}
+
 // TestHeightsFollowTextSizeAndTheme: what is kept of a text is another for another text, size
 // or theme, and the same again when it comes back. A line is as the toolkit measures it then.
 func TestHeightsFollowTextSizeAndTheme(t *testing.T) {
@@ -29,12 +37,7 @@ func TestHeightsFollowTextSizeAndTheme(t *testing.T) {
 		for s := look.Body; s <= look.Key; s++ {
 			for range 2 { // measured, then kept
 				size, base := a.Driver().RenderedTextSize("M", s.Size(), s.Text(), s.Source("M"))
-				if got, want := s.Height(), ceil(size.Height); got != want {
-					t.Errorf("%d %%, style %d: a line of %v, measured %v", x.percent, s, got, want)
-				}
-				if got, want := s.Baseline(), ceil(base); got != want {
-					t.Errorf("%d %%, style %d: a baseline at %v, measured %v", x.percent, s, got, want)
-				}
+				wantLine(t, s, ceil(size.Height), ceil(base))
 			}
 		}
 		height := p.HeightFor(200)

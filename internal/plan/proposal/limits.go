@@ -107,8 +107,8 @@ func (c *Case) measuredLow(taken float64) bool {
 		return false
 	}
 	lost := c.LossML + c.BreathML
-	clear := !Passes(taken, evidence.TestedTakenClear*lost) && !Passes(evidence.TestedFall*1000, lost-taken)
-	little := c.Minutes <= evidence.LongSession && (clear || !Passes(taken, evidence.TestedTaken*lost))
+	fell := !Passes(taken, evidence.TestedTakenClear*lost) && !Passes(evidence.TestedFall*1000, lost-taken)
+	little := c.Minutes <= evidence.LongSession && (fell || !Passes(taken, evidence.TestedTaken*lost))
 	return little || !Passes(evidence.TestedEnds*c.percent(), lost-taken)
 }
 

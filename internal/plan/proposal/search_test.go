@@ -99,8 +99,11 @@ type bound struct {
 	want   bool
 }
 
-// bounds are cases on either side of where a search lets go, each limit by itself.
-func bounds() []bound {
+// bounds are cases on either side of where a search lets go.
+func bounds() []bound { return append(ownBounds(), bestBounds()...) }
+
+// ownBounds are those of the limits, each by itself.
+func ownBounds() []bound {
 	return []bound{
 		{"all is far from its limit", func(*program, *Sum, *found) {}, true},
 		{"as much drunk as may be", func(p *program, _ *Sum, _ *found) { p.mostML = 400 }, true},
@@ -139,7 +142,12 @@ func bounds() []bound {
 		{"salt for what can be drunk", func(p *program, sum *Sum, _ *found) { p.saltG, p.saltPerML, sum.SaltG = 1, 0.002, 1.4 }, true},
 		{"salt past what can be drunk", func(p *program, sum *Sum, _ *found) { p.saltG, p.saltPerML, sum.SaltG = 1, 0.002, 1.41 }, false},
 		{"salt past that, as before", func(p *program, sum *Sum, _ *found) { p.saltG, p.saltPerML, sum.SaltG = 1.41, 0.002, 1.41 }, true},
+	}
+}
 
+// bestBounds are those of the best mix found so far.
+func bestBounds() []bound {
+	return []bound{
 		// Against the best so far: 700 of 1000 mL can be reached, so that 6 times 50 are
 		// missing, no carbohydrate, and 150 of 500 mg sodium, three times 50. What is chosen has cost
 		// 1; with the rest as it is 650 mL are drunk, so that 50 have to come by one thing more, 3, and

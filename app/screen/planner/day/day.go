@@ -34,9 +34,9 @@ func New(v *part.Plan) part.Part {
 	t.Trouble = look.NewCaution("", "", nil)
 	t.Table = look.NewTable("planner.day", []look.Column{
 		{Title: say("planner.day.when"), Width: look.Fixed(120)},
-		{Title: say("planner.day.what"), Width: look.Share(8)},
-		{Title: say("planner.day.amount"), Width: look.Share(6)},
-		{Title: say("planner.day.why"), Width: look.Share(5)},
+		{Title: say("planner.day.what"), Width: look.Share(15)},
+		{Title: say("planner.day.amount"), Width: look.Share(12)},
+		{Title: say("planner.day.why"), Width: look.Share(11)},
 	})
 	t.sources = look.NewParagraph("", look.Note, look.Ink2)
 	t.add = field.NewButton(v.Desk.Host, "planner.day.add", say("planner.day.add"), field.Outline, t.More.add)
