@@ -29,6 +29,8 @@ type TripStop struct {
 	From, Until time.Time
 	// Verdict is what the heat there asks for, and why; worded, and told first.
 	Verdict string
+	// Calm: the heat asks for nothing, so that the verdict is no warning.
+	Calm bool
 	// Conditions are the session there, its effort, the sun and the hour; worded.
 	Conditions string
 	Air        quantity.Range // °C, when AirKnown
@@ -125,7 +127,11 @@ func (p *Press) stop(s TripStop, am amounts, width float64) []paper.Item {
 	st := headingStyle()
 	items := []paper.Item{{Block: p.faces.Paragraph(st, place, width), Gap: p.gap(), Keep: true}}
 	if verdict := am.typed(s.Verdict); strings.TrimSpace(verdict) != "" {
-		items = append(items, paper.Item{Block: p.caution(verdict, width), Gap: 1})
+		block := p.caution(verdict, width)
+		if s.Calm {
+			block = p.marked(p.body(), verdict, width)
+		}
+		items = append(items, paper.Item{Block: block, Gap: 1})
 	}
 	var lines []string
 	if s.Conditions != "" {

@@ -100,7 +100,8 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 	out.Rests, out.Conditions = answer.Short, conditions(sp, m, there)
 	out.Plan = planOnPaper(sp, m, there)
 	out.Notes = v.stopNotes(sp, m, there, answer)
-	out.Verdict = pageVerdict(sp, v.judged([]*member{m}, s))
+	judged := v.judged([]*member{m}, s)
+	out.Verdict, out.Calm = pageVerdict(sp, judged), sp.Verdict(judged).Level == climate.UsualCare
 	if there.Planned && !there.TooUncertain() {
 		if high, more := planCaution(sp, there); high+more != "" {
 			out.Cautions = append(out.Cautions, strings.TrimSpace(high+" "+more))
