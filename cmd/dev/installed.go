@@ -78,7 +78,7 @@ func (t tool) installDeb(ctx context.Context, root string) error {
 // virtual screen and the run's folder are, and nothing else of it.
 func starter(path, root string) (string, error) {
 	inside := strings.Join([]string{
-		`mount --bind "$1" "$0$1"`, `mount -t proc proc "$0/proc"`, `root=$0`, `shift`, `exec chroot "$root" /usr/bin/ebbwell "$@"`,
+		`mount --rbind "$1" "$0$1"`, `mount -t proc proc "$0/proc"`, `root=$0`, `shift`, `exec chroot "$root" /usr/bin/ebbwell "$@"`,
 	}, " && ")
 	script := fmt.Sprintf("#!/bin/sh\nexec unshare --mount sh -c %s %s %s \"$@\"\n", quoted(inside), quoted(root), quoted(os.TempDir()))
 	if err := os.WriteFile(path, []byte(script), 0o755); err != nil {

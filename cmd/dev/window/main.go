@@ -91,8 +91,10 @@ func start(ctx context.Context, args []string) (err error) {
 	}
 	var small disk
 	defer func() { err = errors.Join(err, small.unmount()) }()
-	full, err := diskPart(ctx, &small, work, os.Stdout)
-	if err != nil {
+	var full []drive.Step
+	if *windows {
+		fmt.Println("A full disk is not tried under Wine.")
+	} else if full, err = diskPart(ctx, &small, work, os.Stdout); err != nil {
 		return err
 	}
 	steps := script(*windows, *kills)
