@@ -12,12 +12,9 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 	"golang.org/x/text/language"
 
-	"ebbwell/app"
 	"ebbwell/app/apptest/inspect"
-	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/words"
 )
@@ -124,41 +121,30 @@ func hold(t *testing.T, all map[string][]string, known string) {
 
 // layouts opens every place in every mode and returns what breaks a rule.
 func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
-	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
-	w.SetPadded(false)
-	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Tour: true, Now: Now, Beside: desk.Inline{}, After: never})
-	shell.Start()
-	t.Cleanup(func() {
-		if err := shell.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	list, err := places(shell.Program().Desk())
-	if err != nil {
-		t.Fatal(err)
-	}
+	o := openAll(t, texts, true)
+	list := o.list
 	if !in.states { // made-up words are looked at on the screens alone
 		list = slices.DeleteFunc(list, func(s shot) bool { return strings.HasPrefix(s.name, stateNames) })
 	}
-	all, folder := map[string][]string{}, shell.Program().Desk().Store.Dir()
+	all, folder := map[string][]string{}, o.program.Desk().Store.Dir()
 	for _, dark := range in.dark {
 		for _, percent := range in.percent {
-			a.Settings().SetTheme(look.NewTheme(dark, percent).Still())
+			o.app.Settings().SetTheme(look.NewTheme(dark, percent).Still())
 			for _, s := range list {
-				away := s.open(shell.Program(), w)
-				closed, err := openDialog(w, s.name, folder)
+				away := s.open(o.program, o.w)
+				closed, err := openDialog(o.w, s.name, folder)
 				if err != nil {
 					t.Fatal(err)
 				}
 				for _, size := range in.sizes {
-					w.Resize(size)
-					layOutAgain(w)
+					o.w.Resize(size)
+					layOutAgain(o.w)
 					mode := fmt.Sprintf("%s %gx%g dark=%v %d%%", s.name, size.Width, size.Height, dark, percent)
-					all[mode] = entries(strings.TrimPrefix(s.name, withHelp), inspect.Canvas(w.Canvas()))
+					all[mode] = entries(strings.TrimPrefix(s.name, withHelp), inspect.Canvas(o.w.Canvas()))
 				}
 				closed()
 				away()
-				s.toggleHelp(shell.Program())
+				s.toggleHelp(o.program)
 			}
 		}
 	}

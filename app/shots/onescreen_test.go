@@ -5,11 +5,9 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 	"golang.org/x/text/language"
 
-	"ebbwell/app"
-	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/words"
 )
@@ -29,31 +27,18 @@ func plannerIsOneScreen(t *testing.T, tag language.Tag) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
-	w.SetPadded(false)
-	w.Resize(fyne.NewSize(1366, 768))
-	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}, After: never})
-	shell.Start()
-	t.Cleanup(func() {
-		if err := shell.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	list, err := places(shell.Program().Desk())
-	if err != nil {
-		t.Fatal(err)
-	}
-	list = slices.DeleteFunc(list, func(s shot) bool {
+	o := openAll(t, texts, false)
+	list := slices.DeleteFunc(o.list, func(s shot) bool {
 		return !slices.Contains([]string{"plan-draft", "plan-agreed", "plan-hidden"}, s.name)
 	})
 	looked := 0
 	for _, percent := range []int{100, 125} {
-		a.Settings().SetTheme(look.NewTheme(false, percent).Still())
+		o.app.Settings().SetTheme(look.NewTheme(false, percent).Still())
 		for _, s := range list {
 			looked++
-			away := s.open(shell.Program(), w)
-			layOutAgain(w)
-			if n, over := scrolled(w.Content()); n == 0 {
+			away := s.open(o.program, o.w)
+			layOutAgain(o.w)
+			if n, over := scrolled(o.w.Content()); n == 0 {
 				t.Errorf("%s at %d %%: no scroll is found, the test cannot fail", s.name, percent)
 			} else if over > 0.5 {
 				t.Errorf("%s at %d %%: %g px are out of sight", s.name, percent, over)
@@ -72,7 +57,7 @@ func scrolled(o fyne.CanvasObject) (n int, over float32) {
 	if o == nil || !o.Visible() {
 		return 0, 0
 	}
-	inside := within(o)
+	inside := field.Children(o)
 	if s, ok := o.(*look.Scroll); ok {
 		n, over = 1, inside[0].Size().Height-s.Size().Height
 	}

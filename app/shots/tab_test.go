@@ -6,12 +6,8 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/test"
 	"golang.org/x/text/language"
 
-	"ebbwell/app"
-	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/words"
@@ -26,41 +22,27 @@ func TestTabOnEveryScreen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, w := test.NewTempApp(t), test.NewTempWindow(t, nil)
-	a.Settings().SetTheme(look.NewTheme(false, 100).Still())
-	w.SetPadded(false)
-	w.Resize(fyne.NewSize(1366, 768))
-	shell := app.NewShell(a, w, texts, app.Options{Demo: true, Now: Now, Beside: desk.Inline{}, After: never})
-	shell.Start()
-	t.Cleanup(func() {
-		if err := shell.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	program := shell.Program()
-	list, err := places(program.Desk())
-	if err != nil {
-		t.Fatal(err)
-	}
+	o := openAll(t, texts, false)
+	o.app.Settings().SetTheme(look.NewTheme(false, 100).Still())
 	reached := 0
-	for _, s := range list {
-		away := s.open(program, w)
-		closed, err := openDialog(w, s.name, program.Desk().Store.Dir())
+	for _, s := range o.list {
+		away := s.open(o.program, o.w)
+		closed, err := openDialog(o.w, s.name, o.program.Desk().Store.Dir())
 		if err != nil {
 			t.Fatal(err)
 		}
-		layOutAgain(w)
-		root := w.Content()
-		if top := w.Canvas().Overlays().Top(); top != nil {
+		layOutAgain(o.w)
+		root := o.w.Content()
+		if top := o.w.Canvas().Overlays().Top(); top != nil {
 			root = top
 		}
-		reached += walkByTab(t, s.name, w.Canvas(), root)
+		reached += walkByTab(t, s.name, o.w.Canvas(), root)
 		closed()
 		away()
-		s.toggleHelp(program)
+		s.toggleHelp(o.program)
 	}
-	if reached < 10*len(list) {
-		t.Errorf("only %d controls on %d screens: the test cannot fail", reached, len(list))
+	if reached < 10*len(o.list) {
+		t.Errorf("only %d controls on %d screens: the test cannot fail", reached, len(o.list))
 	}
 }
 
@@ -117,23 +99,10 @@ func findHomes(o fyne.CanvasObject, in *look.Scroll, homes map[fyne.CanvasObject
 		return
 	}
 	homes[o] = in
-	for _, one := range within(o) {
+	for _, one := range field.Children(o) {
 		if s, ok := o.(*look.Scroll); ok {
 			in = s
 		}
 		findHomes(one, in, homes)
 	}
-}
-
-// within are the objects that stand in another.
-func within(o fyne.CanvasObject) []fyne.CanvasObject {
-	switch o := o.(type) {
-	case *fyne.Container:
-		return o.Objects
-	case look.Holder:
-		return o.Parts()
-	case *container.Scroll:
-		return []fyne.CanvasObject{o.Content}
-	}
-	return nil
 }

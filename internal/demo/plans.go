@@ -1,8 +1,10 @@
 package demo
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"ebbwell/internal/consult"
@@ -32,6 +34,9 @@ type agreement struct {
 	event int
 	// bottles are the sizes owned, mL.
 	bottles string
+	// carriers are the minutes at which carriers are sure to bring the bottle: what was
+	// drunk showed that there are more breaks than the table has.
+	carriers []float64
 }
 
 func agreements() []agreement {
@@ -45,7 +50,7 @@ func agreements() []agreement {
 		{test: "nessa-match", bottles: "750", plan: "match", ago: 2, own: "end", confidence: 7},
 		{test: "ottoline-training", bottles: "500", plan: "training", ago: 20, own: "forget", confidence: 6,
 			done: []record.Review{reviewed(85, 400, 2)}},
-		{test: "kester-match", bottles: "1000", plan: "match", ago: 28, own: "sweet", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
+		{test: "kester-match", bottles: "1000", carriers: []float64{10, 20, 30, 60, 70, 80}, plan: "match", ago: 28, own: "sweet", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
 	}
 }
 
@@ -83,6 +88,11 @@ func (f *filler) addPlan(ctx context.Context, g agreement) error {
 	if g.event > 0 {
 		p.Target.EventDate = f.day(-g.event)
 	}
+	if len(g.carriers) > 0 {
+		if p, err = f.offered(carried(p, g.carriers), a, basis); err != nil {
+			return err
+		}
+	}
 	if g.draft {
 		if p, err = f.offered(p, a, basis); err != nil {
 			return err
@@ -91,6 +101,28 @@ func (f *filler) addPlan(ctx context.Context, g agreement) error {
 		return err
 	}
 	return f.agree(ctx, p, a, basis, g)
+}
+
+// carried is a plan whose uncertain breaks are those at which carriers come, for sure.
+func carried(p record.Plan, minutes []float64) record.Plan {
+	var list []record.Chance
+	for _, c := range p.Chances {
+		if !c.Maybe {
+			list = append(list, c)
+			continue
+		}
+		for _, at := range minutes {
+			c.Meta, c.AtMinute, c.Maybe = record.Meta{ID: record.NewID()}, record.Num(at, quantity.Minute), false
+			list = append(list, c)
+		}
+		minutes = nil
+	}
+	slices.SortStableFunc(list, func(a, b record.Chance) int { return cmp.Compare(a.AtMinute.Or(0), b.AtMinute.Or(0)) })
+	for i := range list {
+		list[i].Order = i
+	}
+	p.Chances = list
+	return p
 }
 
 // offered gives a draft what is offered for the bottles it is to be drunk from.

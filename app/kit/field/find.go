@@ -64,7 +64,7 @@ func walk(o fyne.CanvasObject, at fyne.Position, visit func(fyne.CanvasObject, f
 	if !visit(o, at) {
 		return false
 	}
-	for _, child := range children(o) {
+	for _, child := range Children(o) {
 		if child != nil && !walk(child, at.Add(child.Position()), visit) {
 			return false
 		}
@@ -72,8 +72,8 @@ func walk(o fyne.CanvasObject, at fyne.Position, visit func(fyne.CanvasObject, f
 	return true
 }
 
-// children lists what stands in a container or widget.
-func children(o fyne.CanvasObject) []fyne.CanvasObject {
+// Children lists what stands in a container or widget.
+func Children(o fyne.CanvasObject) []fyne.CanvasObject {
 	switch o := o.(type) {
 	case *fyne.Container:
 		return o.Objects
@@ -120,7 +120,7 @@ func pathTo(at, o fyne.CanvasObject) (steps []pathStep, top float32, ok bool) {
 	if at == o {
 		return nil, 0, true
 	}
-	for _, child := range children(at) {
+	for _, child := range Children(at) {
 		steps, top, ok := pathTo(child, o)
 		if !ok {
 			continue

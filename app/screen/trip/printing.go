@@ -71,18 +71,8 @@ func (v *View) Print() {
 
 // lettersOf lists the letters of pages that cannot be printed.
 func lettersOf(ctx context.Context, size paper.Size, pages []sheetOut) ([]string, error) {
-	var letters []string
-	for _, p := range pages {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		doc, err := p.laid(size)
-		if err != nil {
-			return nil, err
-		}
-		letters = joined(letters, doc.Lacks)
-	}
-	return letters, nil
+	_, letters, err := eachLaid(ctx, size, pages, func(sheetOut, paper.Document) ([]string, error) { return nil, nil })
+	return letters, err
 }
 
 // ask asks for whom and where to, once it is known which letters cannot be printed.

@@ -23,18 +23,10 @@ const (
 // and the letters of the pages that cannot be printed. No file that is there is written
 // over.
 func (v *View) printTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) (files, letters []string, err error) {
-	for _, p := range pages {
-		if err := ctx.Err(); err != nil {
-			return files, letters, err
-		}
-		doc, err := p.laid(size)
-		if err != nil {
-			return files, letters, err
-		}
-		letters = joined(letters, doc.Lacks)
+	return eachLaid(ctx, size, pages, func(p sheetOut, doc paper.Document) ([]string, error) {
 		pdf, err := doc.PDF(v.desk.Now())
 		if err != nil {
-			return files, letters, err
+			return nil, err
 		}
 		path := saveto.Free(folder, saveto.FileName(p.name, ".pdf"))
 		if p.athlete == "" { // prints are kept with an athlete
@@ -45,16 +37,27 @@ func (v *View) printTo(ctx context.Context, folder string, size paper.Size, page
 			}, path)
 		}
 		if err != nil {
-			return files, letters, fmt.Errorf("write the page: %w", err)
+			return nil, fmt.Errorf("write the page: %w", err)
 		}
-		files = append(files, path)
-	}
-	return files, letters, nil
+		return []string{path}, nil
+	})
 }
 
 // drawTo writes the pages as pictures, each side a file of its own, and returns what
 // printTo does. A picture is for a message: it is not kept with the records.
 func (v *View) drawTo(ctx context.Context, folder string, size paper.Size, pages []sheetOut) (files, letters []string, err error) {
+	return eachLaid(ctx, size, pages, func(p sheetOut, doc paper.Document) ([]string, error) {
+		written, err := picture.WritePages(ctx, v.desk, saveto.Free(folder, saveto.FileName(p.name, ".png")), doc, p.about)
+		if err != nil {
+			return written, fmt.Errorf("write the picture of a page: %w", err)
+		}
+		return written, nil
+	})
+}
+
+// eachLaid lays pages out one after the other and writes each; it returns all files that
+// were written and the letters that cannot be printed.
+func eachLaid(ctx context.Context, size paper.Size, pages []sheetOut, write func(p sheetOut, doc paper.Document) ([]string, error)) (files, letters []string, err error) {
 	for _, p := range pages {
 		if err := ctx.Err(); err != nil {
 			return files, letters, err
@@ -64,10 +67,10 @@ func (v *View) drawTo(ctx context.Context, folder string, size paper.Size, pages
 			return files, letters, err
 		}
 		letters = joined(letters, doc.Lacks)
-		written, err := picture.WritePages(ctx, v.desk, saveto.Free(folder, saveto.FileName(p.name, ".png")), doc, p.about)
+		written, err := write(p, doc)
 		files = append(files, written...)
 		if err != nil {
-			return files, letters, fmt.Errorf("write the picture of a page: %w", err)
+			return files, letters, err
 		}
 	}
 	return files, letters, nil
