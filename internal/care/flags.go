@@ -18,8 +18,8 @@ type Effect struct {
 	WithholdSalt bool
 	// HideMass: body mass is hidden by default.
 	HideMass bool
-	// WaterCaution: holds water or loses salt, so that the caution about
-	// drinking too much is always shown.
+	// WaterCaution: holds water, loses salt or sweats little, so that the caution
+	// about drinking too much is always shown.
 	WaterCaution bool
 	// MarkerCaution: the urine marker says little.
 	MarkerCaution bool
@@ -53,6 +53,7 @@ func Effects() []Effect {
 		{Kind: record.FlagCysticFibrosis, Physician: true, WaterCaution: true},
 		{Kind: record.FlagSickleCell, Physician: true},
 		{Kind: record.FlagHeatIllness, Physician: true},
+		{Kind: record.FlagSpinalInjury, Physician: true, WaterCaution: true},
 		{Kind: record.FlagIllToday, Today: true, PutOff: true, MarkerCaution: true},
 		{Kind: record.FlagStomachToday, Today: true, PutOff: true, WaterCaution: true, MarkerCaution: true},
 		{Kind: record.FlagMinor, HideMass: true, Guardian: true},

@@ -29,6 +29,8 @@ func TestFlagEffects(t *testing.T) {
 		record.FlagEating:         {physician: true, hide: true},
 		record.FlagCysticFibrosis: {physician: true, water: true},
 		record.FlagSickleCell:     {physician: true},
+		record.FlagHeatIllness:    {physician: true},
+		record.FlagSpinalInjury:   {physician: true, water: true},
 	} {
 		t.Run(string(kind), func(t *testing.T) {
 			a := record.Athlete{Born: "1999-01-02", Flags: []record.Flag{{Kind: kind}}}

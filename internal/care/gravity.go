@@ -13,7 +13,7 @@ import (
 func gravest() []record.FlagKind {
 	return []record.FlagKind{
 		record.FlagIllToday, record.FlagStomachToday,
-		record.FlagHyponatraemia, record.FlagHeatIllness, record.FlagSickleCell, record.FlagKidney, record.FlagHeart,
+		record.FlagHyponatraemia, record.FlagHeatIllness, record.FlagSpinalInjury, record.FlagSickleCell, record.FlagKidney, record.FlagHeart,
 		record.FlagDesmopressin, record.FlagCysticFibrosis, record.FlagDiabetes, record.FlagPregnancy, record.FlagLithium, record.FlagDiuretics,
 		record.FlagEating, record.FlagBloodPressure, record.FlagOtherMedicine, record.FlagNSAID, record.FlagAntidepressant, record.FlagMinor,
 	}

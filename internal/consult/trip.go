@@ -2,8 +2,10 @@ package consult
 
 import (
 	"errors"
+	"slices"
 	"time"
 
+	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -26,11 +28,18 @@ type StopPlan struct {
 }
 
 // TooUncertain reports whether the range of the rate there is too wide to drink
-// by: a low end of nothing, or a high end over [evidence.EstimateTooWide] times
-// the low one.
+// by: a low end of nothing, a high end over [evidence.EstimateTooWide] times the low
+// one, or any estimate of a body that is unlike.
 func (s StopPlan) TooUncertain() bool {
 	rate := s.Calculation.Climate.Rate
-	return rate.Ranged && rate.Estimate && rate.Range.High > evidence.EstimateTooWide*rate.Range.Low
+	return rate.Ranged && rate.Estimate && (s.Unlike() || rate.Range.High > evidence.EstimateTooWide*rate.Range.Low)
+}
+
+// Unlike reports a body that the heat balance does not hold for: below a spinal cord
+// injury it sweats little, however much must evaporate.
+func (s StopPlan) Unlike() bool {
+	t := s.traveller
+	return t != nil && slices.Contains(care.FlagsOf(t.athlete, t.today), record.FlagSpinalInjury)
 }
 
 // ErrStopEnds means: a stop ends before it begins.

@@ -135,6 +135,7 @@ const (
 	FlagCysticFibrosis FlagKind = "cystic-fibrosis"
 	FlagSickleCell     FlagKind = "sickle-cell-trait"
 	FlagHeatIllness    FlagKind = "past-heat-illness"
+	FlagSpinalInjury   FlagKind = "spinal-cord-injury"
 	// FlagIllToday and FlagStomachToday hold on the day they were entered.
 	FlagIllToday     FlagKind = "ill-today"
 	FlagStomachToday FlagKind = "stomach-upset-today"

@@ -114,7 +114,11 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 // test.
 func (v *View) stopNotes(sp heat.Speaker, _ *member, there consult.StopPlan, answer heat.Answer) []string {
 	var notes []string
-	if there.TooUncertain() {
+	switch {
+	case !there.TooUncertain():
+	case there.Unlike():
+		notes = append(notes, sp.Words.Say("trip.page.unlike"))
+	default:
 		notes = append(notes, sp.Words.Say("trip.page.uncertain", sp.Words.Number(evidence.EstimateTooWide, 0)))
 	}
 	if there.Planned && !there.TooUncertain() {
