@@ -18,6 +18,8 @@ const (
 	WishNoFood     Wish = "no-food"
 	WishNoMore     Wish = "no-more-drink"
 	WishNoNewDrink Wish = "no-new-drink"
+	// WishOneBottle: one bottle stands at each break.
+	WishOneBottle Wish = "one-bottle"
 	// BreaksConfirmed is no wish: it says that the breaks are all there are.
 	BreaksConfirmed Wish = "breaks-settled"
 	// GutOnPage is no wish either: it says that the weeks of gut training are printed
@@ -27,7 +29,7 @@ const (
 
 // Wishes lists every word that is kept with a plan.
 func Wishes() []Wish {
-	return []Wish{WishNoFood, WishNoMore, WishNoNewDrink, BreaksConfirmed, GutOnPage}
+	return []Wish{WishNoFood, WishNoMore, WishNoNewDrink, WishOneBottle, BreaksConfirmed, GutOnPage}
 }
 
 // Wished reports whether a plan keeps to a wish.

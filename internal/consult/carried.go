@@ -35,6 +35,13 @@ func (c Case) Carried(o record.Option) plan.Mix {
 	return s.Carried(mix)
 }
 
+// OneBottle is the case with one bottle at each break.
+func (c Case) OneBottle() Case {
+	SetWish(&c.Plan, WishOneBottle, true)
+	c.Planner = c.Planner.OneBottle()
+	return c
+}
+
 // WithCarried returns the plan with the drinks of each option, but for the habit, as the
 // breaks carry them: what is agreed is then what is scheduled, one bottle a break.
 // Foods stay.

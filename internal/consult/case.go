@@ -84,7 +84,7 @@ func SessionOf(p record.Plan, air record.Air) plan.Session {
 	sport := SportOf(p.Target.Sport)
 	s := plan.Session{
 		Effort: fuel.EffortOf(p.Target.Effort.Or(-1)), Intermittent: sport.Intermittent, Running: sport.Running,
-		Heat: HeatOf(air), NextHours: p.Target.NextAfter.Or(0),
+		Heat: HeatOf(air), NextHours: p.Target.NextAfter.Or(0), OneBottle: Wished(p, WishOneBottle),
 	}
 	s.Minutes[plan.Short] = p.Target.Short.Or(0)
 	s.Minutes[plan.Expected] = p.Target.Minutes.Or(0)

@@ -3,8 +3,8 @@ package consult
 import (
 	"errors"
 	"fmt"
+	"math"
 
-	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -25,19 +25,25 @@ const (
 )
 
 // StartFrom makes a plan start from the habit of the test day, or from the usual
-// one that the profile tells, drunk at the same rates in the plan's session. It
-// returns [ErrNoHabit] where there is none.
+// one that the profile tells, drunk at the same rates in the plan's session. A session
+// as long as the test becomes as long as the usual one, and back; one whose length was
+// set by hand stays. It returns [ErrNoHabit] where there is none.
 func (c Case) StartFrom(p *record.Plan, usual bool, d Setup) error {
 	habit, ok := OptionOf(*p, record.OptionHabit)
 	if !ok {
 		return fmt.Errorf("start plan %s from a habit: %w", p.ID, ErrNoHabit)
 	}
 	var fresh record.Option
-	if test, ok := c.habitTest(); ok && !usual {
+	test, tested := c.habitTest()
+	told := c.Athlete.Habit.Minutes.Or(0)
+	switch {
+	case tested && !usual:
+		c.lasts(p, told, test.Minutes)
 		fresh = habitOf(*p, test, d)
-	} else if usual && HasUsualHabit(c.Athlete) {
+	case usual && HasUsualHabit(c.Athlete):
+		c.lasts(p, test.Minutes, told)
 		fresh = c.usualHabit(*p, d)
-	} else {
+	default:
 		return fmt.Errorf("start plan %s from a habit: %w", p.ID, ErrNoHabit)
 	}
 	for i := range fresh.Items {
@@ -52,9 +58,24 @@ func (c Case) StartFrom(p *record.Plan, usual bool, d Setup) error {
 	return nil
 }
 
+// lasts makes a plan's session that is as long as one before, min, as long as another,
+// with its breaks. Without a length of either it stays.
+func (c Case) lasts(p *record.Plan, before, after float64) {
+	if t := &p.Target; before > 0 && after > 0 && math.Abs(t.Minutes.Or(0)-before) < 0.5 {
+		p.Chances = c.Rescaled(p.Chances, t.Minutes.Or(0), after)
+		t.Minutes = record.Num(after, quantity.Minute)
+		if t.Short.Or(0) > after {
+			t.Short = record.Number{}
+		}
+		if x := t.Long.Or(after); x < after {
+			t.Long = record.Number{}
+		}
+	}
+}
+
 // usualHabit is what the athlete says they usually take, over the plan's session.
 func (c Case) usualHabit(p record.Plan, d Setup) record.Option {
-	h, hours := c.Athlete.Habit, c.Planner.Session().Minutes[plan.Expected]/60
+	h, hours := c.Athlete.Habit, p.Target.Minutes.Or(0)/60
 	o := emptyOption(p, record.OptionHabit, "", 0)
 	add := func(role record.Role, id record.ID, name string, x, grain float64) {
 		it := record.Item{Meta: record.Meta{ID: record.NewID()}, Order: len(o.Items), Role: role, ProductID: id, Name: name}

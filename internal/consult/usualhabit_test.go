@@ -45,6 +45,35 @@ func TestStartFrom(t *testing.T) {
 	}
 }
 
+// A session as long as the test becomes as long as the usual one, with its breaks, and back
+// again; one of a length that was set by hand stays, and is drunk over at the usual rates.
+func TestUsualSessionHasItsLength(t *testing.T) {
+	c, d := newCase(t)
+	c.Athlete.Habit = record.Habit{Minutes: record.Num(70, quantity.Minute), Water: record.Num(0.6, quantity.LitrePerHour)}
+	for _, x := range []struct{ set, want, water float64 }{{105, 70, 700}, {120, 120, 1200}} {
+		p := c.Plan.Clone()
+		p.Target.Minutes, p.Target.Short, p.Target.Long = record.Num(x.set, quantity.Minute), record.Num(90, quantity.Minute), record.Num(130, quantity.Minute)
+		if err := c.StartFrom(&p, true, d); err != nil {
+			t.Fatal(err)
+		}
+		open, err := OpenCase(p, c.Athlete, c.Basis, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := open.Planner.Session().Minutes[plan.Expected]; got != x.want || open.Planner.Habit()[plan.Water] != x.water {
+			t.Errorf("set to %g min: %g min, %g mL of water", x.set, got, open.Planner.Habit()[plan.Water])
+		}
+		for _, ch := range PlanChances(p) {
+			if ch.Minute > x.want {
+				t.Errorf("a break at minute %g of %g", ch.Minute, x.want)
+			}
+		}
+		if err := c.StartFrom(&p, false, d); err != nil || p.Target.Minutes.Or(0) != x.set {
+			t.Errorf("back: %g min of %g, %v", p.Target.Minutes.Or(0), x.set, err)
+		}
+	}
+}
+
 // Wishes and the settled breaks are kept in one line, and reach the proposal.
 func TestWishes(t *testing.T) {
 	c, d := newCase(t)

@@ -77,6 +77,13 @@ func (p *Planner) Basis() Basis { return p.basis }
 // Session returns what the plan is for.
 func (p *Planner) Session() Session { return p.session }
 
+// OneBottle returns a planner whose schedules have one bottle at each break.
+func (p *Planner) OneBottle() *Planner {
+	one := *p
+	one.session.OneBottle = true
+	return &one
+}
+
 // Menu returns what may be taken, with the ends of the sliders.
 func (p *Planner) Menu() Menu { return p.menu }
 

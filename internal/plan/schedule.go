@@ -48,6 +48,17 @@ type Schedule struct {
 	bottles bottling
 }
 
+// Bottles is how many drinks are taken at the chance.
+func (t *Take) Bottles() int {
+	n := 0
+	for _, ml := range t.ByDrink {
+		if ml > 0 {
+			n++
+		}
+	}
+	return n
+}
+
 // WithoutMaybe tells what is left when the chances that may not come do not.
 type WithoutMaybe struct {
 	// MissedML stood at those chances; the deficit at the end without it.
@@ -74,15 +85,17 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	for _, v := range volumes {
 		out.PlannedML += v
 	}
-	w := pouring{gut: p.gut(), takes: out.Takes, mouthful: float64(mouthful), most: p.fillMost()}
+	w := pouring{gut: p.gut(), takes: out.Takes, mouthful: float64(mouthful), most: p.fillMost(), single: p.session.OneBottle}
 	room := float64(p.roomFor(l, mix, out.PlannedML))
 	var carried float64
 	out.Fill, carried = w.fill(out.Takes, room, w.most)
 	out.Fits = !exceeds(float64(out.PlannedML), carried)
-	p.pour(&w, &out.bottles, cutTo(volumes, min(carried, room))) // amounts set by hand may come to more
+	wanted := cutTo(volumes, min(carried, room)) // amounts set by hand may come to more
+	p.pour(&w, &out.bottles, wanted)
 	for i := range out.Takes {
 		out.DrinkableML += out.Takes[i].ML
 	}
+	out.Fits = out.Fits && !(w.single && w.lacks(wanted, out.DrinkableML))
 	p.serve(mix, out)
 	p.deficits(l, out)
 }

@@ -40,7 +40,9 @@ type Session struct {
 	Running bool
 	// Comfortable: no break but half-time and long ones is filled above comfort.
 	Comfortable bool
-	Heat        Heat
+	// OneBottle: one drink stands at each break; what that does not carry is left out.
+	OneBottle bool
+	Heat      Heat
 	// NextHours is the time from the end to the next session; zero when
 	// unknown or days away.
 	NextHours float64

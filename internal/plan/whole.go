@@ -16,6 +16,8 @@ type pouring struct {
 	mouthful, most float64
 	// calm: no chance is filled above [Take.calmML].
 	calm bool
+	// single: no chance has a second bottle.
+	single bool
 	// left is what each drink still has, mL; done drinks have not enough for one
 	// mouthful more.
 	left [Drinks]float64
@@ -136,6 +138,17 @@ func (w *pouring) pourAll() {
 	}
 }
 
+// lacks reports whether drinks come to more than a mouthful of each less than was wanted.
+func (w *pouring) lacks(wanted [Drinks]float64, given int) bool {
+	missing := -float64(given)
+	for _, ml := range wanted {
+		if ml > 0 {
+			missing += ml - w.mouthful
+		}
+	}
+	return exceeds(missing, 0)
+}
+
 // drinks is how many drinks there are to give out.
 func (w *pouring) drinks() int {
 	n := 0
@@ -166,13 +179,17 @@ func (w *pouring) bears(at int) bool {
 }
 
 // shareOut lets a drink that its own chances could not carry stand as a second
-// bottle at others, the longest certain ones first, and pours again.
+// bottle at others, the longest certain ones first, and pours again; where a chance has
+// one bottle alone, at those where nothing is drunk yet.
 func (w *pouring) shareOut() {
 	for d := range w.left {
 		for w.left[d] >= float64(w.shown(1)) && !w.done[d] {
 			at := w.sharing(d)
 			if at < 0 {
 				break
+			}
+			if w.single {
+				w.takes[at].stands = [Drinks]bool{}
 			}
 			w.takes[at].stands[d] = true
 			w.pour()
@@ -185,7 +202,7 @@ func (w *pouring) sharing(drink int) int {
 	best := -1
 	for i := range w.takes {
 		t := &w.takes[i]
-		if t.full || t.stands[drink] || t.bottles() > 1 {
+		if t.full || t.stands[drink] || t.bottles() > 1 || w.single && t.ML > 0 {
 			continue
 		}
 		if best < 0 || t.before(&w.takes[best]) {

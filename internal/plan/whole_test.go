@@ -206,6 +206,65 @@ func TestOneBottleAChance(t *testing.T) {
 	}
 }
 
+// With one bottle a break no chance has a second one, a schedule of what is drunk is the
+// same again, and what falls away by more than mouthfuls is said.
+func TestOneBottleIsKept(t *testing.T) {
+	list, two, less := products(t), 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		d := roll(t)
+		p := d.planner(t, list)
+		mix, chances, mouthful := d.mix(p.menu), d.chances(p.session.Minutes[Expected]), oneOf[Mouthful](d, 20, 25, 37.5)
+		var free, one, again Schedule
+		p.Schedule(Expected, mix, chances, mouthful, &free)
+		single := p.OneBottle()
+		single.Schedule(Expected, mix, chances, mouthful, &one)
+		single.Schedule(Expected, one.Carried(mix), chances, mouthful, &again)
+		parted := false
+		for i := range one.Takes {
+			if n := one.Takes[i].Bottles(); n > 1 {
+				t.Fatalf("%d bottles at chance %d", n, i)
+			}
+			if one.Takes[i].ByDrink != again.Takes[i].ByDrink {
+				t.Fatalf("chance %d: %v, agreed %v", i, one.Takes[i].ByDrink, again.Takes[i].ByDrink)
+			}
+			parted = parted || free.Takes[i].Bottles() > 1
+		}
+		for s := range Drinks {
+			if one.Carried(mix)[s] > mix[s]+negligibleML {
+				t.Fatalf("drink %d: %g mL of %g", s, one.Carried(mix)[s], mix[s])
+			}
+		}
+		if parted {
+			two++
+		}
+		if len(one.Takes) > 0 && float64(free.DrinkableML-one.DrinkableML) > float64(Drinks)*float64(mouthful) {
+			less++
+			if one.Fits {
+				t.Fatalf("%d mL of %d, with two bottles %d, and it is not said", one.DrinkableML, one.PlannedML, free.DrinkableML)
+			}
+		}
+	})
+	if two == 0 || less == 0 {
+		t.Errorf("%d with two bottles, %d with less to drink", two, less)
+	}
+}
+
+// A half-time and two intervals of 120 s: 150 mL of water and 500 of a drink stand in
+// three bottles; alone at half-time one of two drinks falls away.
+func TestOneBottleByHand(t *testing.T) {
+	p := courtPlanner(t).OneBottle()
+	chances := []Chance{{Code: "interval", Minute: 21, Seconds: 120}, {Code: "half-time", Minute: 45, Seconds: 900}, {Code: "interval", Minute: 82, Seconds: 120}}
+	var s Schedule
+	p.Schedule(Expected, Mix{Water: 150, Drink1: 500}, chances, 25, &s)
+	if got := s.Carried(Mix{}); got[Water] != 150 || got[Drink1] != 500 || !s.Fits {
+		t.Errorf("%v carried of 150 and 500, fits %v", got, s.Fits)
+	}
+	p.Schedule(Expected, Mix{Water: 250, Drink1: 200}, chances[1:2], 25, &s)
+	if s.Takes[0].Bottles() != 1 || s.Takes[0].ML > 250 || s.Fits {
+		t.Errorf("one break: %v, fits %v", s.Takes[0].ByDrink, s.Fits)
+	}
+}
+
 // A movement makes nothing anew once the memory is there.
 func TestScheduleMakesNothingAnew(t *testing.T) {
 	p, mix := courtPlanner(t), Mix{Water: 437, Drink1: 800, Food1: 1}

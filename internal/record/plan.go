@@ -80,7 +80,7 @@ type StepRules struct {
 	// added salt).
 	Bottles string
 	Held    string
-	// Wishes are what the athlete does not want in a proposal, separated by spaces.
+	// Wishes are what the athlete wants of a proposal and of the schedule, separated by spaces.
 	Wishes string
 	// Further sessions of the same day as start, minutes and the plan they are
 	// done by, "15:00/95/<id>", separated by spaces; what is not known is left

@@ -27,6 +27,8 @@ type Agreement struct {
 	// cautions are what speaks about it, one bar each, the gravest first.
 	cautions *fyne.Container
 	Trouble  *look.Caution
+	// OneBottle is ticked where each break has one bottle; shown where that is offered.
+	OneBottle *field.Check
 	// smaller proposes a smaller step where confidence is low.
 	smaller *look.Caution
 	// Older are the plans that may be replaced, one check each.
@@ -96,6 +98,8 @@ func NewAgreement(v *part.Plan) *Agreement {
 	chosen := consult.Meant(p)
 	a.Option.Choose(string(chosen.ID))
 	a.Option.OnChosen = func(string) { a.Follow() }
+	a.OneBottle = field.NewCheck(h, "planner.agree.onebottle", say("planner.wish."+string(consult.WishOneBottle)))
+	a.OneBottle.OnChanged = a.setOneBottle
 	a.words = field.NewNotes(h, "planner.agree.words", 2)
 	a.review, a.from, a.until = field.NewDate(h, "planner.agree.review", field.Coming), field.NewDate(h, "planner.agree.from", field.Coming), field.NewDate(h, "planner.agree.until", field.Coming)
 	for _, day := range []*field.Date{a.review, a.from, a.until} {
@@ -159,7 +163,7 @@ func (a *Agreement) content() fyne.CanvasObject {
 	fields = append(fields, look.NewEntry(say("planner.option.importance"), a.importance), look.NewEntry(say("planner.option.confidence"), a.confidence),
 		look.NewEntry(say("planner.agree.from"), a.from), look.NewEntry(say("planner.agree.until"), a.until), look.NewEntry(say("planner.agree.review"), a.review))
 	form := part.NewForm(fields[1:]...)
-	box := look.VBox(10, part.NewForm(fields[0]), a.summary, a.cautions, form)
+	box := look.VBox(10, part.NewForm(fields[0]), a.summary, a.OneBottle, a.cautions, form)
 	for _, c := range a.Replaces {
 		box.Add(c)
 	}
@@ -181,13 +185,21 @@ func (a *Agreement) chosen() (record.Option, plan.Prediction) {
 
 // Follow shows what speaks about the option chosen.
 func (a *Agreement) Follow() {
-	o, q := a.chosen()
-	v := a.v
+	o, _ := a.chosen()
 	a.words.SetText(o.Words)
 	a.importance.SetValue(int(o.Importance.Or(field.Unrated)))
 	a.confidence.SetValue(int(o.Confidence.Or(field.Unrated)))
-	a.smaller.SetText(v.Speaker.Doubt(o))
+	a.smaller.SetText(a.v.Speaker.Doubt(o))
+	a.retell()
+}
+
+// retell says anew what would be agreed, and what speaks about it.
+func (a *Agreement) retell() {
+	o, q := a.chosen()
+	v := a.v
 	a.summary.SetText(a.Summary())
+	_, offer := a.bottles(o)
+	a.followBottles(offer)
 	a.cautions.Objects = nil
 	for _, text := range append(v.Speaker.Guards(v.Now.PlanCase, plan.Expected, q), v.Speaker.WaterCare(v.Now.PlanCase.Care)) {
 		if text != "" {

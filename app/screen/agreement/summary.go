@@ -10,8 +10,8 @@ import (
 )
 
 // Summary says in words what would be agreed, as the page then has it: what is drunk
-// and eaten, what it comes to, the limits, what the breaks do not carry, and with which
-// step it begins.
+// and eaten, what it comes to, the limits, what the breaks do not carry, where two bottles
+// are needed, and with which step it begins.
 func (a *Agreement) Summary() string {
 	v, say := a.v, a.v.Speaker.Say
 	o, q := a.chosen()
@@ -34,6 +34,8 @@ func (a *Agreement) Summary() string {
 	if len(schedule.Takes) > 0 {
 		lines = append(lines, v.Speaker.NotTaken(v.Now, schedule)...)
 	}
+	said, _ := a.bottles(o)
+	lines = append(lines, said...)
 	return strings.Join(lines, "\n")
 }
 

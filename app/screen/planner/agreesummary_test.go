@@ -57,6 +57,63 @@ func TestAgreeSaysWhatBreaksCarry(t *testing.T) {
 	}
 }
 
+// The breaks at which a plan stands in two bottles are named before it is agreed, with what
+// one bottle at each comes to where that is little less; ticked it is what is agreed.
+func TestTwoBottlesAreSettledBeforeAgreeing(t *testing.T) {
+	b := begun(t)
+	o := b.option(record.OptionFluid)
+	b.Fill("planner.water.amount", "0.3")
+	b.Fill("planner.drink1.amount", "0.4")
+	at := b.asked()
+	at.Option.Choose(string(o.ID))
+	at.Follow()
+	c := b.v.Now.PlanCase
+	chosen, _ := consult.OptionByID(b.v.Now.Plan, o.ID)
+	var s plan.Schedule
+	c.Schedule(c.MixOf(chosen), &s)
+	where, sp := b.v.Speaker.TwoBottles(s), b.v.Speaker
+	one := c.OneBottle().Carried(chosen)
+	if where == "" || !strings.Contains(at.Summary(), where) || !strings.Contains(at.Summary(), sp.InWords(b.v.Now, one)) {
+		t.Fatalf("two bottles at %q, one each carries %s: it says %q", where, sp.InWords(b.v.Now, one), at.Summary())
+	}
+	if !at.OneBottle.Visible() || at.OneBottle.On() {
+		t.Fatal("one bottle is not offered")
+	}
+	at.OneBottle.Tapped(nil)
+	if !consult.Wished(b.v.Now.Plan, consult.WishOneBottle) || strings.Contains(at.Summary(), where) || !at.OneBottle.Visible() {
+		t.Errorf("ticked: %q, it says %q", b.v.Now.Plan.Rules.Wishes, at.Summary())
+	}
+	if !at.Agree() {
+		t.Fatal(b.refusal(at))
+	}
+	kept := b.kept()
+	agreed, _ := consult.OptionByID(kept, o.ID)
+	c.Schedule(one, &s)
+	for slot := range plan.Drinks {
+		if got := c.MixOf(agreed)[slot]; got != one[slot] {
+			t.Errorf("drink %d: %g mL agreed, one bottle each carries %g", slot, got, one[slot])
+		}
+	}
+}
+
+// Where one bottle would take a drink away, two are named and nothing is offered.
+func TestOneBottleThatDropsADrinkIsNotOffered(t *testing.T) {
+	b := begun(t)
+	o := b.option(record.OptionFluid)
+	b.v.Binder.Pick("test", func(s *part.Sheet) {
+		s.Record.Chances = s.Record.Chances[1:2]
+		consult.SetWish(&s.Record, consult.BreaksConfirmed, true)
+	})
+	b.Fill("planner.water.amount", "0.2")
+	b.Fill("planner.drink1.amount", "0.2")
+	at := b.asked()
+	at.Option.Choose(string(o.ID))
+	at.Follow()
+	if !strings.Contains(at.Summary(), "Two bottles are needed") || strings.Contains(at.Summary(), "With one bottle") || at.OneBottle.Visible() {
+		t.Errorf("it says %q, offered %v", at.Summary(), at.OneBottle.Visible())
+	}
+}
+
 // Steps that lead elsewhere than what is to be agreed are refused: the page would print
 // them.
 func TestStepsThatLeadElsewhereAreNotAgreed(t *testing.T) {

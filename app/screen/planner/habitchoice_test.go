@@ -10,6 +10,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/screen/planner/part"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -56,6 +57,50 @@ func TestTheHabitIsChosen(t *testing.T) {
 	b.settle()
 	if toggle.Chosen() != "test" || habit() != onTheDay || b.kept().UsualHabit {
 		t.Errorf("back on the test day it is %q with %g mL, before %g", toggle.Chosen(), habit(), onTheDay)
+	}
+}
+
+// What is proposed starts from the habit that is chosen: with a usual one that drinks more
+// no option that was offered drinks less than it, an option changed by hand stays and is
+// named, and the session is as long as the usual one.
+func TestOptionsStartFromTheHabitChosen(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a, test := hockey(t, d)
+	a.Habit = record.Habit{Minutes: record.Num(120, quantity.Minute), Water: record.Num(0.7, quantity.LitrePerHour)}
+	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
+	b.tab(part.TabSession)
+	toggle := b.Find("planner.habit").(*field.Toggle)
+	before := b.v.Now.Plan.Clone()
+	toggle.OnChosen("usual")
+	b.settle()
+	now := b.v.Now
+	if got := now.PlanCase.Planner.Session().Minutes[plan.Expected]; got != 120 {
+		t.Errorf("the session lasts %g min", got)
+	}
+	drunk := func(o record.Option) float64 {
+		return now.PlanCase.Planner.Evaluate(plan.Expected, now.PlanCase.MixOf(o)).Fluid.DrunkL
+	}
+	habit := now.PlanCase.Planner.Evaluate(plan.Expected, now.PlanCase.Planner.Habit()).Fluid.DrunkL
+	for _, o := range now.Plan.Options {
+		mix, ok := consult.Offered(now.Proposal(), o.Kind)
+		if ok && (now.PlanCase.MixOf(o) != mix || drunk(o) < habit-0.05) {
+			t.Errorf("%s: %g L, the habit has %g, proposed %v", o.Kind, drunk(o), habit, mix)
+		}
+	}
+	b.v.Undo()
+	if got := b.v.Now.Plan; got.UsualHabit || got.Target.Minutes.Or(0) != before.Target.Minutes.Or(0) || len(got.Chances) != len(before.Chances) {
+		t.Errorf("undone: %v min, %d breaks", got.Target.Minutes.Or(0), len(got.Chances))
+	}
+	food := b.option(record.OptionFood)
+	b.Fill("planner.water.amount", "0.33")
+	toggle.OnChosen("usual")
+	b.settle()
+	now = b.v.Now
+	if o, _ := consult.OptionByID(now.Plan, food.ID); now.PlanCase.MixOf(o)[plan.Water] != 330 {
+		t.Errorf("the option changed by hand has %g mL of water", now.PlanCase.MixOf(o)[plan.Water])
 	}
 }
 

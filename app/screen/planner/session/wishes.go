@@ -23,14 +23,14 @@ func (t *SessionTab) wishes() fyne.CanvasObject {
 	say := v.Speaker.Say
 	t.habit = field.NewToggle(v.Desk.Host, "planner.habit", v.Binder.Options("planner.habit.", habitTest, habitUsual))
 	t.habit.OnChosen = func(key string) { startFrom(v, key == habitUsual) }
-	row := look.HBox(18)
-	for _, w := range []consult.Wish{consult.WishNoFood, consult.WishNoMore, consult.WishNoNewDrink} {
-		row.Add(v.Binder.Check("", "planner.wish."+string(w), say("planner.wish."+string(w)),
+	check := func(w consult.Wish) fyne.CanvasObject {
+		return v.Binder.Check("", "planner.wish."+string(w), say("planner.wish."+string(w)),
 			func(p record.Plan) bool { return consult.Wished(p, w) },
-			func(s *bind.Sheet[record.Plan], on bool) { consult.SetWish(&s.Record, w, on) }))
+			func(s *bind.Sheet[record.Plan], on bool) { consult.SetWish(&s.Record, w, on) })
 	}
+	row := look.HBox(18, check(consult.WishNoFood), check(consult.WishNoMore), check(consult.WishNoNewDrink))
 	return look.VBox(8, look.NewLabel(say("planner.habit"), look.Strong, look.Ink), look.HBox(0, t.habit),
-		look.NewLabel(say("planner.wish"), look.Strong, look.Ink), row)
+		look.NewLabel(say("planner.wish"), look.Strong, look.Ink), row, look.HBox(0, check(consult.WishOneBottle)))
 }
 
 // startFrom makes the plan start from another habit.
@@ -40,9 +40,11 @@ func startFrom(v *part.Plan, usual bool) {
 		v.Desk.Trouble(err)
 		return
 	}
-	v.Binder.Pick("planner.habit", func(s *part.Sheet) {
-		s.Record.Options, s.Record.UsualHabit = p.Options, p.UsualHabit
-	})
+	was := v.Now.Plan.Target.Minutes
+	v.Restart("planner.habit", p)
+	if !p.Target.Minutes.Same(was) {
+		v.Desk.Offer(v.Speaker.Say("planner.habit.length", v.Speaker.Minute(p.Target.Minutes.Or(0))), v.Speaker.Say("planner.undo"), func() { v.Undo() })
+	}
 }
 
 // openHabit shows which habit the plan starts from; there is a choice only where

@@ -136,6 +136,18 @@ func (sp Speaker) SaltCare(needs care.Care) string {
 	return sp.Say("planner.care.salt", sp.Words.List(names))
 }
 
+// TwoBottles lists the breaks at which two drinks stand, each with its minute; empty where
+// there are none.
+func (sp Speaker) TwoBottles(t plan.Schedule) string {
+	var list []string
+	for i := range t.Takes {
+		if take := &t.Takes[i]; take.Bottles() > 1 {
+			list = append(list, sp.Joined(sp.ChanceName(take.Chance), sp.Minute(take.Chance.Minute)))
+		}
+	}
+	return sp.Words.Semicolons(list)
+}
+
 // NotTaken says what of the plan the breaks leave no time for.
 func (sp Speaker) NotTaken(s state.State, t plan.Schedule) []string {
 	var list []string
