@@ -3,20 +3,15 @@ package shots
 import (
 	"testing"
 
-	"golang.org/x/text/language"
-
+	"ebbwell/app/apptest"
 	"ebbwell/app/kit/field"
-	"ebbwell/internal/words"
 )
 
 // TestFocusOnOpening: as a screen opens, the keyboard is on an input, on the way that
 // led there, or on nothing, whatever had it before: never on a button, so that no key
 // closes or removes what was not chosen.
 func TestFocusOnOpening(t *testing.T) {
-	texts, err := words.New(language.English)
-	if err != nil {
-		t.Fatal(err)
-	}
+	texts := apptest.Words(t)
 	o := openAll(t, texts, false)
 	pressed := 0
 	for _, s := range o.list {

@@ -12,8 +12,8 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"golang.org/x/text/language"
 
+	"ebbwell/app/apptest"
 	"ebbwell/app/apptest/inspect"
 	"ebbwell/app/kit/look"
 	"ebbwell/internal/words"
@@ -41,10 +41,7 @@ func numbers() *regexp.Regexp { return regexp.MustCompile(`[0-9]+([.,][0-9]+)*`)
 // three sizes of the window and of text, to the rules of the layout. Screens
 // are laid out and not painted.
 func TestLayout(t *testing.T) {
-	texts, err := words.New(language.English)
-	if err != nil {
-		t.Fatal(err)
-	}
+	texts := apptest.Words(t)
 	hold(t, layouts(t, texts, modes{dark: []bool{false, true}, percent: []int{100, 125, 150}, sizes: layoutSizes(), states: true}), known)
 }
 

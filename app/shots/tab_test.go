@@ -6,11 +6,10 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"golang.org/x/text/language"
 
+	"ebbwell/app/apptest"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/words"
 )
 
 // TestTabOnEveryScreen walks every screen, and every dialog that opens over one, with Tab:
@@ -18,10 +17,7 @@ import (
 // the next control is never both above the one before and not to its right. Next is reached
 // before Back.
 func TestTabOnEveryScreen(t *testing.T) {
-	texts, err := words.New(language.English)
-	if err != nil {
-		t.Fatal(err)
-	}
+	texts := apptest.Words(t)
 	o := openAll(t, texts, false)
 	o.app.Settings().SetTheme(look.NewTheme(false, 100).Still())
 	reached := 0
