@@ -85,7 +85,8 @@ func (t *Take) waters(wanted int) bool {
 }
 
 // wetter is the chance beside one at which enough is drunk for food, the one before
-// it first; that chance itself where there is none.
+// it first; where there is none that one of the three at which most is left to drink
+// with it, the chance itself before its neighbours.
 func wetter(takes []Take, at *Take, gel, maybe bool, wanted int) *Take {
 	for i := range takes {
 		if &takes[i] != at {
@@ -96,9 +97,19 @@ func wetter(takes []Take, at *Take, gel, maybe bool, wanted int) *Take {
 				return &takes[j]
 			}
 		}
+		best := at
+		for _, j := range [2]int{i - 1, i + 1} {
+			if j >= 0 && j < len(takes) && takes[j].eats(gel, maybe) && proposal.Passes(takes[j].spareML(), best.spareML()) {
+				best = &takes[j]
+			}
+		}
+		return best
 	}
 	return at
 }
+
+// spareML is what is drunk at a chance beside what its gels are taken with, mL.
+func (t *Take) spareML() float64 { return t.gelWaterML() - float64(t.WaterWantedML) }
 
 // eats reports whether food, or a gel, can be given at a chance.
 func (t *Take) eats(gel, maybe bool) bool {

@@ -65,7 +65,8 @@ func TestFoodIsSpreadByHand(t *testing.T) {
 }
 
 // A gel goes with 220 mL, 120 where one was taken with 180 and a calm stomach; where a chance
-// lacks it, to the one before, then to the one after; half of another drink counts.
+// lacks it, to the one before, then to the one after, and where all lack it to the one with
+// most; half of another drink counts.
 func TestGelsGoWhereTheWaterIs(t *testing.T) {
 	p := newPlanner(t, courtBasis(), courtSession(), byHand(), Aim{})
 	serve := func(p *Planner, gels float64, takes []Take) *Schedule {
@@ -78,6 +79,7 @@ func TestGelsGoWhereTheWaterIs(t *testing.T) {
 	}{
 		{[]float64{0, 220, 0}, []float64{0, 1, 0}}, {[]float64{220, 219, 220}, []float64{1, 0, 0}}, {[]float64{219, 219, 220}, []float64{0, 0, 1}},
 		{[]float64{100, 219, 100}, []float64{0, 1, 0}},
+		{[]float64{25, 25, 75}, []float64{0, 0, 1}}, {[]float64{75, 25, 25}, []float64{1, 0, 0}}, {[]float64{75, 25, 80}, []float64{0, 0, 1}}, {[]float64{60, 60, 60}, []float64{0, 1, 0}},
 	} {
 		var ml []int
 		for _, x := range c.water {
@@ -115,7 +117,7 @@ func TestGelsGoWhereTheWaterIs(t *testing.T) {
 		}
 	}
 	s = serve(p, 1, breaks(110, 109))
-	if take := s.Takes[1]; !take.Dry || take.WaterWantedML != 220 {
+	if take := s.Takes[0]; !take.Dry || take.WaterWantedML != 220 {
 		t.Errorf("1 mL lacks in all: %+v", take)
 	}
 }
