@@ -176,6 +176,9 @@ func (c *Case) unitCost(k Kind) float64 {
 	case Drink:
 		return evidence.CostDrink / evidence.CostFluid
 	case Gel:
+		if c.Age.Known && c.Age.Value < evidence.YoungUnder { // food comes before products
+			return evidence.CostGel + evidence.CostNew
+		}
 		return evidence.CostGel
 	case Food:
 		if c.Running {
