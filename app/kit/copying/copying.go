@@ -6,6 +6,7 @@ package copying
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 
@@ -50,11 +51,22 @@ func cell(text string) string {
 	if text == "" {
 		return ""
 	}
-	switch first := text[0]; {
-	case first == '=', first == '@', (first == '+' || first == '-') && !strings.ContainsRune("0123456789.,", rune(text[min(1, len(text)-1)])):
+	if runs(text) {
 		return "'" + text
 	}
 	return text
+}
+
+// runs reports whether a spreadsheet would work a text out: it begins as a formula does,
+// the wide signs of Chinese and Japanese keyboards too, and is no number with a sign.
+func runs(text string) bool {
+	first, size := utf8.DecodeRuneInString(text)
+	if !strings.ContainsRune("=@+-＝＠＋－", first) {
+		return false
+	}
+	number, unit, _ := strings.Cut(text[size:], " ")
+	signed := (first == '+' || first == '-') && number != "" && strings.Trim(number, "0123456789.,%") == ""
+	return !signed || strings.ContainsAny(unit, "=+-*|!&^()'\"")
 }
 
 // Of is the table that a widget shows, all its rows.

@@ -45,6 +45,7 @@ func TestTableKeepsItsShape(t *testing.T) {
 func TestCells(t *testing.T) {
 	for text, want := range map[string]string{
 		"1.36\u00a0L/h": "1.36 L/h", "−2.5 %": "−2.5 %", "-2.5": "-2.5", "+0.4 kg": "+0.4 kg", "=1+1": "'=1+1", "@x": "'@x", "-cmd|x": "'-cmd|x",
+		"-1+cmd|' /C calc'!A0": "'-1+cmd|' /C calc'!A0", "+1 cmd|x": "'+1 cmd|x", "-2.5 L/h": "-2.5 L/h", "+12 %": "+12 %", "-1(2)": "'-1(2)", "＝1+1": "'＝1+1", "－x": "'－x", "+": "'+",
 		" a\tb\r\nc ": "a b c", "": "", "-": "'-", "–": "–",
 	} {
 		if got := cell(text); got != want {
