@@ -84,7 +84,7 @@ func (s *Store) backup(toFile string, plain bool, fill func(part string, how use
 		if err := remove(to + sumEnd); err != nil {
 			return err
 		}
-		return s.keepPath(context.Background(), to, nil, []record.ID{Everyone})
+		return s.keepBackup(to)
 	}
 	if err := s.outgoing(to, "", func(part string) error { return fill(part, how) }, before); err != nil {
 		return err

@@ -119,6 +119,32 @@ func (s *Store) keepPath(ctx context.Context, file string, sum []byte, of []reco
 	})
 }
 
+// keepBackup keeps where a backup is made, and forgets those that were moved or deleted
+// since: one made every week would leave a row for good. Of a folder that cannot be
+// reached nothing is forgotten. The gate is held.
+func (s *Store) keepBackup(to string) error {
+	if s.options.ReadOnly {
+		return nil
+	}
+	var known []string
+	backups := func(db *gorm.DB) *gorm.DB {
+		return db.Model(&record.SavedFile{}).Where("athlete_id = ? AND sum IS NULL", Everyone)
+	}
+	if err := backups(s.files.reader).Distinct().Pluck("path", &known).Error; err != nil {
+		return fail(err, "list backups")
+	}
+	gone := slices.DeleteFunc(known, func(path string) bool { return savedPath{Path: path}.state() != FileGone })
+	return s.writeHeld(context.Background(), "keep where a backup is", func(w *work) error {
+		w.peopleChange = false
+		for chunk := range slices.Chunk(gone, atOnce) {
+			if err := backups(w.tx).Where("path IN ?", chunk).Delete(&record.SavedFile{}).Error; err != nil {
+				return fail(err, "forget backups")
+			}
+		}
+		return w.keepPaths([]record.SavedFile{savedRow(to, nil, Everyone, true)})
+	})
+}
+
 // keepPaths writes down where files are saved; the same file at the same place once.
 func (w *work) keepPaths(rows []record.SavedFile) error {
 	for _, r := range rows {

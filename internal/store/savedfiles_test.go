@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -110,6 +112,33 @@ func TestErasedFiles(t *testing.T) {
 				t.Errorf("of the other athlete there are %v", left)
 			}
 		})
+	}
+}
+
+// TestBackupsDoNotPileUp: of a backup every week only those that are there still are known;
+// one on a disk that is away is known on, and other files are left as they were.
+func TestBackupsDoNotPileUp(t *testing.T) {
+	s, ctx, folder := open(t, t.TempDir(), newClock()), context.Background(), t.TempDir()
+	a := got(s.SaveAthlete(ctx, record.Athlete{Name: "Mira"}, Edit{}))(t)
+	stick := filepath.Join(folder, "stick")
+	must(t, os.Mkdir(stick, 0o700))
+	at := func(name string) string { return filepath.Join(folder, name) }
+	must(t, s.Backup(ctx, filepath.Join(stick, "away.db")))
+	must(t, os.Rename(stick, stick+"-elsewhere"))
+	must(t, s.WriteFile(ctx, at("export.json"), []byte("of all"), Everyone))
+	must(t, os.Remove(at("export.json")))
+	for week := range 60 {
+		path := at(fmt.Sprintf("week %02d.db", week))
+		must(t, s.Backup(ctx, path))
+		if week > 1 { // the practice keeps two
+			must(t, os.Remove(at(fmt.Sprintf("week %02d.db", week-2))))
+		}
+	}
+	must(t, s.Backup(ctx, at("last.db")))
+	have := statesOf(got(s.SavedOf(ctx, a.ID))(t))
+	want := map[string]FileState{"away.db": FileAway, "export.json": FileGone, "week 58.db": FileThere, "week 59.db": FileThere, "last.db": FileThere}
+	if !maps.Equal(have, want) {
+		t.Errorf("known are %v, want %v", have, want)
 	}
 }
 
