@@ -54,4 +54,7 @@ func TestReadFuzzOutput(t *testing.T) {
 	if line := fuzzLine(fuzzTarget{"internal/plan", "FuzzX"}, 3*time.Second); !slices.Contains(line, "^FuzzX$") || line[len(line)-1] != "./internal/plan" {
 		t.Errorf("calls %q", line)
 	}
+	if line := plainLine(fuzzTarget{"internal/store", "FuzzX"}, 3*time.Second, "reached"); !slices.Contains(line, "-test.fuzz=^FuzzX$") || !slices.Contains(line, "-test.fuzztime=3s") {
+		t.Errorf("calls %q", line)
+	}
 }

@@ -37,7 +37,7 @@ func commands() []command {
 		{"lint", "", "look for mistakes: gofmt, go vet, functions nothing reaches, builds for other systems, golangci-lint", lint},
 		{"notices", "", "write the licences of the modules and the typeface into assets", notices},
 		{"bench", "[packages] [-bench REGEXP] [-count N]", "run benchmarks, with ratios to their baselines", bench},
-		{"fuzz", "[packages] [-time 60s] [-without=PACKAGES]", "run each fuzz target for a time and tell what it found", fuzz},
+		{"fuzz", "[packages] [-time 60s] [-plain=PACKAGES]", "run each fuzz target for a time and tell what it found", fuzz},
 		{"faults", "[-n 6] [-monkey]", "try to lose data: kills at chosen changes of files, a full disk, damage, a clock that moves; or whatever comes", faults},
 		{"race", "[packages] [flags of go test]", "run the tests of app and internal under the race detector; needs a C compiler", race},
 		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-again FILE] [-quick] [-list]", "try the tests of the science packages with small mistakes", mutant},
