@@ -1,6 +1,9 @@
 package app
 
 import (
+	"context"
+	"os"
+	"path/filepath"
 	"slices"
 	"testing"
 
@@ -11,6 +14,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/keep/clock"
 	"ebbwell/assets"
+	"ebbwell/internal/store"
 )
 
 // startAfter starts a shell on a computer where a version ran last.
@@ -53,6 +57,52 @@ func TestAnUpdateSaysWhatChanged(t *testing.T) {
 			w := startAfter(t, dir, c.before)
 			if got := slices.Contains(apptest.VisibleTexts(w.Content()), news); got != c.want {
 				t.Errorf("the window says so: %v", got)
+			}
+		})
+	}
+}
+
+// TestAnUpdateKeepsTheRecords: the records of every version of the database open in this
+// one as after an update: who was there stands in the list, it is said what changed, and
+// the file is one of this version from then on.
+func TestAnUpdateKeepsTheRecords(t *testing.T) {
+	files, err := filepath.Glob("../internal/store/testdata/databases/v*.db")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("%d files, %v", len(files), err)
+	}
+	news := apptest.Words(t).Say("program.updated", assets.Version, "0.0.9")
+	for _, file := range files {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			dir := t.TempDir()
+			data, err := os.ReadFile(file)
+			if err == nil {
+				err = os.WriteFile(filepath.Join(dir, "ebbwell.db"), data, 0o600)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			texts := apptest.VisibleTexts(startAfter(t, dir, "0.0.9").Content())
+			if !slices.Contains(texts, news) {
+				t.Errorf("what changed is not said: %q", texts)
+			}
+			s, err := store.Open(dir, store.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			people, err := s.People(context.Background())
+			if err != nil || len(people) == 0 {
+				t.Errorf("%d athletes, %v", len(people), err)
+			}
+			for _, p := range people {
+				if !slices.Contains(texts, p.Name) {
+					t.Errorf("%s is not in the list: %q", p.Name, texts)
+				}
+			}
+			if c, err := s.Contents(context.Background()); err != nil || c.Tests == 0 || c.Plans == 0 {
+				t.Errorf("%+v, %v", c, err)
+			}
+			if err := s.Close(); err != nil {
+				t.Error(err)
 			}
 		})
 	}
