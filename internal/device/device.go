@@ -85,8 +85,11 @@ type Session struct {
 	Moving      time.Duration
 	Pauses      []Pause
 	// Samples is how many readings there are; Parts how many sessions one after
-	// another, as in a triathlon.
+	// another, as in a triathlon, without the changes from one to the next.
 	Samples, Parts int
+	// Zone is that of the device's own clock, by its offset from UTC; nil where the file
+	// does not tell it.
+	Zone *time.Location
 }
 
 // Way is a distance that may not be known.

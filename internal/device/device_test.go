@@ -199,6 +199,88 @@ func TestZones(t *testing.T) {
 	}
 }
 
+// A triathlon in one file: three sports, and the two changes between them, which are none.
+// The power is that of the ride alone.
+func TestSeveralSports(t *testing.T) {
+	f := newFIT()
+	f.def(0, fitRecord, [3]byte{fitTimestamp, 4, 0x86}, [3]byte{3, 1, 0x02}, [3]byte{7, 2, 0x84})
+	f.def(1, fitEvent, [3]byte{fitTimestamp, 4, 0x86}, [3]byte{0, 1, 0}, [3]byte{1, 1, 0})
+	f.def(2, fitSession, [3]byte{fitTimestamp, 4, 0x86}, [3]byte{2, 4, 0x86}, [3]byte{5, 1, 0}, [3]byte{7, 4, 0x86}, [3]byte{8, 4, 0x86})
+	at := began()
+	for _, leg := range []struct {
+		sport, heart byte
+		power        uint16
+		minutes      int
+	}{{5, 140, 0xffff, 20}, {fitTransition, 150, 0xffff, 2}, {fitCycling, 145, 220, 60}, {fitTransition, 150, 0xffff, 1}, {fitRunning, 160, 0xffff, 30}} {
+		end := at.Add(time.Duration(leg.minutes) * time.Minute)
+		f.data(1, fitAt(at), byte(fitTimer), byte(fitStart))
+		for m := range leg.minutes {
+			f.data(0, fitAt(at.Add(time.Duration(m)*time.Minute)), leg.heart, leg.power)
+		}
+		f.data(1, fitAt(end), byte(fitTimer), byte(fitStopAll))
+		length := uint32(leg.minutes * 60_000)
+		f.data(2, fitAt(end), fitAt(at), leg.sport, length, length)
+		at = end
+	}
+	s, err := read(f.bytes())
+	if err != nil || s.Parts != 3 || s.Sport != "" || s.Paused() != 0 || s.End.Sub(s.Start) != 113*time.Minute {
+		t.Fatalf("%d parts of %q, %s to %s, pauses %v, %v", s.Parts, s.Sport, s.Start, s.End, s.Pauses, err)
+	}
+	if s.Power != (Mean{220, 60, true}) {
+		t.Errorf("power %+v", s.Power)
+	}
+	tcx := `<TrainingCenterDatabase><Activities><MultiSportSession><Id>2026-05-10T15:00:00Z</Id>
+<FirstSport><Activity Sport="Biking"><Lap StartTime="2026-05-10T15:00:00Z"><TotalTimeSeconds>3600</TotalTimeSeconds></Lap></Activity></FirstSport>
+<NextSport><Transition StartTime="2026-05-10T16:00:00Z"><TotalTimeSeconds>120</TotalTimeSeconds></Transition>
+<Activity Sport="Running"><Lap StartTime="2026-05-10T16:02:00Z"><TotalTimeSeconds>1800</TotalTimeSeconds></Lap></Activity></NextSport></MultiSportSession></Activities></TrainingCenterDatabase>`
+	s, err = read([]byte(tcx))
+	if err != nil || s.Parts != 2 || s.Sport != "" || s.End.Sub(s.Start) != 92*time.Minute {
+		t.Errorf("TCX: %+v, %v", s, err)
+	}
+}
+
+// The zone of the device's own clock: FIT tells it beside its last time, the others by an
+// offset; what is no zone there is tells nothing.
+func TestZoneOfTheDevice(t *testing.T) {
+	for name, c := range map[string]struct {
+		ahead time.Duration
+		known bool
+	}{
+		"Berlin in summer": {2 * time.Hour, true}, "UTC": {0, true}, "behind": {-7 * time.Hour, true}, "by quarters": {5*time.Hour + 45*time.Minute, true},
+		"a clock that lags": {2*time.Hour - 20*time.Second, true}, "no zone": {2*time.Hour + 7*time.Minute, false}, "a day": {24 * time.Hour, false}, "too far behind": {-13 * time.Hour, false},
+	} {
+		f := newFIT()
+		f.def(0, fitRecord, [3]byte{fitTimestamp, 4, 0x86}, [3]byte{3, 1, 0x02})
+		f.data(0, fitAt(began()), byte(120))
+		f.data(0, fitAt(began().Add(time.Second)), byte(120))
+		f.def(1, fitWhole, [3]byte{fitTimestamp, 4, 0x86}, [3]byte{5, 4, 0x86})
+		f.data(1, fitAt(began()), fitAt(began().Add(c.ahead)))
+		s, err := read(f.bytes())
+		if err != nil || (s.Zone != nil) != c.known {
+			t.Errorf("%s: %v, %v", name, s.Zone, err)
+			continue
+		}
+		if c.known {
+			_, seconds := began().In(s.Zone).Zone()
+			if want := c.ahead.Round(15 * time.Minute); time.Duration(seconds)*time.Second != want {
+				t.Errorf("%s: %d s ahead, want %s", name, seconds, want)
+			}
+		}
+	}
+	for text, want := range map[string]int{"2026-03-29T01:30:00+01:00": 3600, "2026-03-28T19:30:00-05:00": -5 * 3600, "2026-03-29T00:30:00Z": 0, "2026-03-29T00:30:00": 0} {
+		s, err := read([]byte(`<gpx><trk><trkseg><trkpt lat="1" lon="1"><time>` + text + `</time></trkpt><trkpt lat="1" lon="1"><time>2026-12-31T00:00:00Z</time></trkpt></trkseg></trk></gpx>`))
+		if err != nil || (s.Zone != nil) != (want != 0) {
+			t.Errorf("%s: %v, %v", text, s.Zone, err)
+			continue
+		}
+		if want != 0 {
+			if _, ahead := s.Start.In(s.Zone).Zone(); ahead != want {
+				t.Errorf("%s: %d s ahead, want %d", text, ahead, want)
+			}
+		}
+	}
+}
+
 func TestPublished(t *testing.T) {
 	published.Walk(t, "device", map[string]published.Model{
 		"way along a meridian": func(in published.In) any {

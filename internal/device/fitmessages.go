@@ -1,13 +1,14 @@
 package device
 
 import (
+	"math"
 	"slices"
 	"time"
 )
 
 // The messages of FIT that are used, by the numbers the format gives them.
 const (
-	fitFileID, fitSession, fitRecord, fitEvent = 0, 18, 20, 21
+	fitFileID, fitSession, fitRecord, fitEvent, fitWhole = 0, 18, 20, 21, 34
 )
 
 // What file of FIT a recorded session is in, the timer's events, the sports.
@@ -17,6 +18,7 @@ const (
 	fitStart, fitStop, fitStopAll     = 0, 1, 4
 	fitStopDisable, fitStopDisableAll = 8, 9
 	fitRunning, fitCycling            = 1, 2
+	fitTransition                     = 3 // from one sport to the next
 )
 
 // Times and angles of FIT.
@@ -67,6 +69,8 @@ func (f *fitSessionFile) take(message uint16, v fitValues) error {
 		f.event(v)
 	case fitSession:
 		f.part(v)
+	case fitWhole:
+		f.clock(v)
 	}
 	return nil
 }
@@ -121,17 +125,35 @@ func (f *fitSessionFile) event(v fitValues) {
 	}
 }
 
+// clock takes how far ahead of UTC the device's own clock was. What is no zone there is
+// (from 12 h behind to 14 h ahead, by quarters of an hour) tells nothing.
+func (f *fitSessionFile) clock(v fitValues) {
+	const quarter, behind, ahead, slack = 15 * 60, -12 * 60 * 60, 14 * 60 * 60, 60
+	at, local := v.of(fitTimestamp, 1), v.of(5, 1)
+	if !at.known || !local.known || at.value < fitFirstTime || local.value < fitFirstTime {
+		return
+	}
+	by := local.value - at.value
+	whole := math.Round(by/quarter) * quarter
+	if whole >= behind && whole <= ahead && math.Abs(by-whole) <= slack {
+		f.zone = time.FixedZone("", int(whole))
+	}
+}
+
 // part is one session of the file, as the device sums it up.
 func (f *fitSessionFile) part(v fitValues) {
 	from, ok := f.instant(v.of(2, 1))
 	if !ok {
 		return
 	}
-	f.parts++
+	sport := v.of(5, 1)
 	elapsed, timer := v.of(7, 1000), v.of(8, 1000)
 	length := time.Duration(min(longest.Seconds(), elapsed.value) * float64(time.Second))
 	f.spans = append(f.spans, Pause{from, from.Add(length)})
-	f.named(v.of(5, 1))
+	if !sport.known || sport.value != fitTransition {
+		f.parts++
+		f.named(sport)
+	}
 	seconds := elapsed.value
 	if timer.known {
 		seconds = timer.value

@@ -40,6 +40,8 @@ type recorded struct {
 	// summary is what the device worked out by itself.
 	summary summary
 	parts   int
+	// zone is that of the device's clock; nil where the file does not tell it.
+	zone *time.Location
 }
 
 // summary is what a device worked out by itself: way in m, speed in m/s.
@@ -102,7 +104,7 @@ func (r *recorded) add(s sample) error {
 // session works out what was recorded.
 func (r *recorded) session() (Session, error) {
 	slices.SortStableFunc(r.samples, func(a, b sample) int { return a.at.Compare(b.at) })
-	s := Session{Format: r.format, Sport: r.sport, Samples: len(r.samples), Parts: max(1, r.parts)}
+	s := Session{Format: r.format, Sport: r.sport, Samples: len(r.samples), Parts: max(1, r.parts), Zone: r.zone}
 	s.Start, s.End = r.ends()
 	if !s.End.After(s.Start) {
 		return Session{}, &Error{Code: CodeNothing, Format: r.format}

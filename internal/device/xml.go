@@ -181,10 +181,14 @@ func (r *xmlReader) unreadable(name, text string) error {
 	return &Error{Code: CodeValue, Format: r.format, Line: r.line(), Name: name, Text: shortened(text)}
 }
 
-// instant reads a time; one without a zone is in UTC, as both formats say.
+// instant reads a time; one without a zone is in UTC, as both formats say. One with an
+// offset tells the device's zone, one in UTC tells nothing of it.
 func (r *xmlReader) instant(name, text string) (time.Time, error) {
 	for _, layout := range []string{time.RFC3339Nano, "2006-01-02T15:04:05.999999999"} {
 		if t, err := time.Parse(layout, text); err == nil {
+			if _, ahead := t.Zone(); ahead != 0 && r.zone == nil {
+				r.zone = time.FixedZone("", ahead)
+			}
 			return t.UTC(), nil
 		}
 	}

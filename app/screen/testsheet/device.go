@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -75,8 +76,7 @@ type deviceDialog struct {
 
 // offerDevice shows what a file says, each value with a tick of its own.
 func (v *View) offerDevice(f device.Session) {
-	zone := v.desk.Now().Location()
-	d := &deviceDialog{offers: deviceOffers(v.b.Doc.Now(), f, zone)}
+	d := &deviceDialog{offers: deviceOffers(v.b.Doc.Now(), f, v.deviceZone(f))}
 	say := v.b.Say
 	columns := deviceColumns(say)
 	rows := look.VBox(0, look.HeaderRow(12, columns))
@@ -128,15 +128,42 @@ func deviceColumns(say func(string, ...any) string) []look.Column {
 
 // deviceDay is the day of a file's session.
 func (v *View) deviceDay(f device.Session) string {
-	return v.desk.Words.Date(minuteOf(f.Start, v.desk.Now().Location()))
+	return v.desk.Words.Date(minuteOf(f.Start, v.deviceZone(f)))
+}
+
+// deviceZone is the zone of the clock a file's times are given by: the device's own, which
+// is the wall's where the session was, else this computer's. Where both show the same at
+// the end it is this computer's, which knows when clocks change.
+func (v *View) deviceZone(f device.Session) *time.Location {
+	here := v.desk.Now().Location()
+	if f.Zone == nil || f.End.In(f.Zone).Format(time.DateTime) == f.End.In(here).Format(time.DateTime) {
+		return here
+	}
+	return f.Zone
+}
+
+// deviceClock says by which clock the times are, where that may be another than the
+// athlete's; empty where both clocks agree.
+func (v *View) deviceClock(f device.Session) string {
+	here := v.desk.Now().Location()
+	switch {
+	case f.Zone == nil:
+		return v.b.Say("testsheet.device.clock.computer")
+	case v.deviceZone(f) == here:
+		return ""
+	}
+	return v.b.Say("testsheet.device.clock.device", v.desk.Words.Clock(minuteOf(f.Start, here)))
 }
 
 // deviceSummary says in short what the file holds.
 func (v *View) deviceSummary(f device.Session) string {
-	zone := v.desk.Now().Location()
+	zone := v.deviceZone(f)
 	from, to := minuteOf(f.Start, zone), minuteOf(f.End, zone)
 	w := v.desk.Words
 	list := []string{v.b.Say("testsheet.device.summary", string(f.Format), w.Date(from), w.Clock(from), w.Clock(to))}
+	if clock := v.deviceClock(f); clock != "" {
+		list = append(list, clock)
+	}
 	if f.Distance.Known {
 		list = append(list, v.b.Say("testsheet.device.way", v.by.Amount(f.Distance.Kilometres, quantity.Kilometre)))
 	}
@@ -155,7 +182,7 @@ func (v *View) deviceSummary(f device.Session) string {
 // otherDay says that a file is of another day than the sheet; nil where it is not.
 func (v *View) otherDay(f device.Session) fyne.CanvasObject {
 	now, ok := v.b.Doc.Now().Record.Session.Date.Time()
-	from := minuteOf(f.Start, v.desk.Now().Location())
+	from := minuteOf(f.Start, v.deviceZone(f))
 	if !ok || record.DateOf(from) == record.DateOf(now) {
 		return nil
 	}

@@ -242,6 +242,45 @@ func TestDeviceOffersByTheClocks(t *testing.T) {
 	}
 }
 
+// Times are those of the wall where the session was, as the device's own clock showed
+// them; that this computer's clock says another time is told. A file that does not tell
+// its zone is read by this computer's clock, and says so.
+func TestDeviceClockOfAnotherZone(t *testing.T) {
+	zone, err := time.LoadLocation("Europe/Berlin")
+	if err != nil {
+		t.Skip(err)
+	}
+	b := newSheet(t)
+	b.desk.Now = func() time.Time { return time.Date(2026, 5, 18, 20, 0, 0, 0, zone) }
+	away := device.Session{Format: device.FIT, Parts: 1, Start: may(17, 0, 0), End: may(18, 0, 0), Zone: time.FixedZone("", -6*3600)}
+	for _, c := range []struct {
+		zone  *time.Location
+		start string
+		said  string
+	}{
+		{away.Zone, "11:00", "this computer’s clock showed 19:00 at the start."}, {nil, "19:00", "The file has no local time"},
+		{time.FixedZone("", 2*3600), "19:00", ""},
+	} {
+		f := away
+		f.Zone = c.zone
+		b.v.offerDevice(f)
+		text := strings.ReplaceAll(b.dialogText(), "\n", " ")
+		if !strings.Contains(text, "18 May 2026, "+c.start+" to ") || !strings.Contains(text, c.said) || c.said == "" && strings.Contains(text, "clock") {
+			t.Errorf("%v: %s", c.zone, text)
+		}
+		apptest.Click(t, b.w, "testsheet.device.offer.yes")
+		if got := string(b.kept().Session.Start); got != c.start {
+			t.Errorf("%v: the start is %s, want %s", c.zone, got, c.start)
+		}
+		b.v.Undo()
+	}
+	// A file over the night in which the clocks change, ended by a clock as here.
+	f := device.Session{Start: time.Date(2026, 10, 24, 23, 30, 0, 0, time.UTC), End: time.Date(2026, 10, 25, 1, 30, 0, 0, time.UTC), Zone: time.FixedZone("", 3600)}
+	if b.v.deviceZone(f) != zone {
+		t.Error("the computer's own zone knows when clocks change")
+	}
+}
+
 // A mean speed is taken by itself only where the calculation's steady running is meant.
 func TestSpeedIsTickedForSteadyRunning(t *testing.T) {
 	for _, c := range []struct {
