@@ -119,6 +119,10 @@ func (w *builder) ask(q Question) {
 // row reads one row.
 func (w *builder) row(at int) {
 	w.at, w.bad = at, false
+	if column, summary := w.m.summaryIn(w.s, at); summary {
+		w.cellFault(column, FaultSummary)
+		return
+	}
 	who := w.person()
 	switch w.m.Kind {
 	case record.ImportLaboratory:
@@ -154,7 +158,7 @@ func (w *builder) finish() {
 	w.twins()
 	w.at = -1
 	for i, c := range w.m.Columns {
-		if of, ok := meaningOf(c.Target); ok && c.FromValues && len(of.units) > 1 && len(w.m.values(w.s, i)) > 0 {
+		if of, ok := meaningOf(c.Target); ok && c.FromValues && len(of.units) > 1 && w.needsUnit(i) {
 			w.d.Questions = append(w.d.Questions, Question{Row: -1, Column: i, Cell: c.Heading, Code: QuestionUnit})
 		}
 	}

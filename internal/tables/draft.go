@@ -74,6 +74,7 @@ const (
 	FaultBorn     FaultCode = "born"    // born after the test
 	FaultLong     FaultCode = "long"    // a text longer than the field
 	FaultNoName   FaultCode = "noname"
+	FaultSummary  FaultCode = "summary" // a row of sums or means
 	FaultNoDate   FaultCode = "nodate"
 	FaultNoStart  FaultCode = "nostart"  // a duration without a start
 	FaultNoSite   FaultCode = "nosite"   // sodium without the site of the patch
@@ -117,6 +118,8 @@ const (
 	QuestionReplaces  QuestionCode = "replaces"  // the patch has another value
 	QuestionUnit      QuestionCode = "unit"      // the unit of a column was chosen by its values
 	QuestionScale     QuestionCode = "scale"     // ratings from 6 to 20, which go into the note
+	QuestionNoMass    QuestionCode = "nomass"    // a body mass is missing
+	QuestionBound     QuestionCode = "bound"     // a limit in the place of a value, which is left out
 	QuestionOrder     QuestionCode = "order"     // every date can be read with day or month first
 )
 

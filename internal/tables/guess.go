@@ -185,6 +185,11 @@ func measures(text string) bool {
 // withoutUnits are the words of a heading but for units in brackets and at the end.
 func withoutUnits(heading string) []string {
 	inside, rest := brackets(heading)
+	parts := strings.FieldsFunc(rest, func(r rune) bool { return strings.ContainsRune(" ,;:", r) })
+	rest = strings.Join(slices.DeleteFunc(parts, func(part string) bool {
+		_, is := unitOf(part)
+		return is && strings.Contains(part, "/")
+	}), " ")
 	words := wordsOf(rest)
 	for _, text := range inside {
 		if !measures(text) {

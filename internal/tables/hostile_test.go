@@ -6,52 +6,159 @@ import (
 	"compress/flate"
 	"context"
 	"errors"
-	"io"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
+	"golang.org/x/text/encoding"
+	"golang.org/x/text/encoding/charmap"
+	xunicode "golang.org/x/text/encoding/unicode"
+	"golang.org/x/text/encoding/unicode/utf32"
 )
 
-// zeros is a reader of so many zero bytes.
-type zeros struct{ left int64 }
-
-func (z *zeros) Read(p []byte) (int, error) {
-	if z.left <= 0 {
-		return 0, io.EOF
-	}
-	n := min(int64(len(p)), z.left)
-	clear(p[:n])
-	z.left -= n
-	return int(n), nil
-}
-
-// bomb is a workbook whose sheet unpacks to so many bytes; lie gives another size in
-// its directory.
-func bomb(t testing.TB, size int64, lie uint64) []byte {
+// bomb is a workbook whose sheet unpacks to so many bytes of nothing and says that it has
+// so many; both are whole parts of 16 MiB.
+func bomb(t testing.TB, size, says uint64) []byte {
 	t.Helper()
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
-	w.RegisterCompressor(zip.Deflate, func(to io.Writer) (io.WriteCloser, error) { return flate.NewWriter(to, flate.BestSpeed) })
-	f, err := w.Create("xl/worksheets/sheet1.xml")
+	const part = 16 << 20
+	var packed bytes.Buffer
+	w, err := flate.NewWriter(&packed, flate.BestSpeed)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := io.Copy(f, &zeros{size}); err != nil {
+	_, err = w.Write(make([]byte, part))
+	if err = errors.Join(err, w.Flush()); err != nil {
 		t.Fatal(err)
 	}
+	one := bytes.Clone(packed.Bytes()) // what is flushed stands for itself, so that it can be repeated
+	packed.Reset()
 	if err := w.Close(); err != nil {
 		t.Fatal(err)
 	}
-	data := out.Bytes()
-	if lie > 0 {
-		at := bytes.LastIndex(data, []byte("PK\x01\x02")) // the entry of the directory
-		for i := range 4 {
-			data[at+24+i] = byte(lie >> (8 * i))
+	whole := append(bytes.Repeat(one, int(size/part)), packed.Bytes()...)
+	var out bytes.Buffer
+	archive := zip.NewWriter(&out)
+	f, err := archive.CreateRaw(&zip.FileHeader{
+		Name: "xl/worksheets/sheet1.xml", Method: zip.Deflate, CompressedSize64: uint64(len(whole)), UncompressedSize64: says,
+	})
+	if err == nil {
+		_, err = f.Write(whole)
+	}
+	if err = errors.Join(err, archive.Close()); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+// TestBombs: an archive of a gigabyte is refused without unpacking it, also where it says
+// that there is little in it.
+func TestBombs(t *testing.T) {
+	const size = 1 << 30
+	for name, c := range map[string]struct {
+		says uint64
+		want error
+	}{"honest": {size, ErrBytes}, "a liar": {1000, ErrNotTable}, "a liar to the limit": {MostUnpacked, ErrNotTable}} {
+		t.Run(name, func(t *testing.T) {
+			data := bomb(t, size, c.says)
+			var before, after runtime.MemStats
+			runtime.ReadMemStats(&before)
+			_, err := Open(data)
+			runtime.ReadMemStats(&after)
+			if taken := after.TotalAlloc - before.TotalAlloc; !errors.Is(err, c.want) || taken > 4*MostUnpacked { // the buffer grows by doubling
+				t.Errorf("%d KB unpack to a gigabyte: %v, after %d MB of memory", len(data)>>10, err, taken>>20)
+			}
+		})
+	}
+}
+
+// TestEntitiesAreNotExpanded: a workbook that defines texts of its own, each ten times the
+// one before, is refused, or read as if it had not.
+func TestEntitiesAreNotExpanded(t *testing.T) {
+	doctype := `<!DOCTYPE x [<!ENTITY a "boom"><!ENTITY e SYSTEM "file:///etc/hostname">`
+	for i := 'b'; i <= 'z'; i++ {
+		doctype += `<!ENTITY ` + string(i) + ` "` + strings.Repeat("&"+string(i-1)+";", 10) + `">`
+	}
+	doctype += "]>"
+	for _, entity := range []string{"&z;", "&e;", "&a;"} {
+		parts := map[string]string{
+			"[Content_Types].xml":        `<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/></Types>`,
+			"_rels/.rels":                `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
+			"xl/workbook.xml":            `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet name="S" sheetId="1" r:id="r1"/></sheets></workbook>`,
+			"xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
+			"xl/worksheets/sheet1.xml": `<?xml version="1.0"?>` + doctype + `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>Name</t></is></c><c r="B1" t="inlineStr"><is><t>` +
+				entity + `</t></is></c></row></sheetData></worksheet>`,
+		}
+		b, err := Open(zipped(t, parts))
+		if err != nil {
+			if !errors.Is(err, ErrNotTable) {
+				t.Errorf("%s: %v", entity, err)
+			}
+			continue
+		}
+		for _, s := range b.Sheets {
+			if text := s.At(0, 1).Text; text != "" && text != entity {
+				t.Errorf("%s is read as %.40q", entity, text)
+			}
 		}
 	}
-	return data
+}
+
+// zipped is an archive of texts by their names.
+func zipped(t testing.TB, parts map[string]string) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	archive := zip.NewWriter(&out)
+	for name, text := range parts {
+		f, err := archive.Create(name)
+		if err == nil {
+			_, err = f.Write([]byte(text))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := archive.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+// TestEncodings: a file in one of the encodings of spreadsheets is read with its letters, a
+// wider one and a page or document under a workbook's name are refused.
+func TestEncodings(t *testing.T) {
+	const text = "Name;Datum;Gewicht vorher (kg)\nJörn Grünwaß;03.05.2025;82,35\n"
+	encode := func(e encoding.Encoding) []byte {
+		data, err := e.NewEncoder().Bytes([]byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return data
+	}
+	wide := func(order xunicode.Endianness, mark xunicode.BOMPolicy) []byte {
+		return encode(xunicode.UTF16(order, mark))
+	}
+	four := func(order utf32.Endianness, mark utf32.BOMPolicy) []byte { return encode(utf32.UTF32(order, mark)) }
+	for name, c := range map[string]struct {
+		data []byte
+		want error
+	}{
+		"UTF-8": {[]byte(text), nil}, "UTF-8 with a mark": {[]byte("\ufeff" + text), nil}, "Windows-1252": {encode(charmap.Windows1252), nil}, "Latin 1": {encode(charmap.ISO8859_1), nil},
+		"UTF-16": {wide(xunicode.LittleEndian, xunicode.UseBOM), nil}, "UTF-16, big": {wide(xunicode.BigEndian, xunicode.UseBOM), nil},
+		"UTF-16, no mark": {wide(xunicode.LittleEndian, xunicode.IgnoreBOM), nil}, "UTF-16, big, no mark": {wide(xunicode.BigEndian, xunicode.IgnoreBOM), nil},
+		"UTF-32": {four(utf32.LittleEndian, utf32.UseBOM), ErrNotTable}, "UTF-32, big": {four(utf32.BigEndian, utf32.UseBOM), ErrNotTable},
+		"a page": {[]byte("<html><body><table><tr><td>Name</td></tr></table></body></html>"), ErrNotTable}, "XML": {[]byte("<?xml version=\"1.0\"?>\n<Workbook/>"), ErrNotTable},
+	} {
+		b, err := Open(c.data)
+		if !errors.Is(err, c.want) || (err == nil) != (c.want == nil) {
+			t.Errorf("%s: %v, want %v", name, err, c.want)
+			continue
+		}
+		if err == nil && b.Sheets[0].At(1, 0).Text != "Jörn Grünwaß" {
+			t.Errorf("%s is read as %q", name, b.Sheets[0].At(1, 0).Text)
+		}
+	}
 }
 
 // TestHostileFiles: each is refused in words of its own, before it fills the memory.
@@ -68,8 +175,6 @@ func TestHostileFiles(t *testing.T) {
 		"an old workbook":             {[]byte("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1rest"), ErrOldBook},
 		"a locked workbook":           {[]byte("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1E\x00n\x00c\x00r\x00y\x00p\x00t\x00e\x00d"), ErrLocked},
 		"a zip of nothing":            {[]byte("PK\x03\x04nothing"), ErrNotTable},
-		"a bomb":                      {bomb(t, 300<<20, 0), ErrBytes},
-		"a bomb that lies":            {bomb(t, 300<<20, 1000), ErrNotTable},
 		"a million columns":           {[]byte("name" + wideRow + "x\n"), ErrColumns},
 		"a long cell":                 {[]byte("name,date\n" + strings.Repeat("é", MostCell+1) + ",2025-05-14\n"), ErrCell},
 		"too many rows":               {[]byte("name\n" + strings.Repeat("a\n", MostRows+1)), ErrRows},

@@ -144,11 +144,12 @@ func (m Mapping) data() int {
 	return m.Heading + 1
 }
 
-// Rows is the rows below the headings that hold something, by their place in the sheet.
+// Rows is the rows below the headings that hold something and are not the headings again,
+// by their place in the sheet.
 func (m Mapping) Rows(s Sheet) []int {
 	var list []int
 	for i := m.data(); i < len(s.Rows); i++ {
-		if !blank(s.Rows[i]) {
+		if !saysNothing(s.Rows[i]) && !m.repeatsHeading(s, i) {
 			list = append(list, i)
 		}
 	}

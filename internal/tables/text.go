@@ -31,7 +31,7 @@ func openText(data []byte) (Book, error) {
 	if err != nil {
 		return Book{}, err
 	}
-	if odd(text) {
+	if odd(text) || markup(text) {
 		return Book{}, ErrNotTable
 	}
 	named, rest := separatorLine(text)
@@ -112,6 +112,18 @@ func odd(text string) bool {
 		}
 	}
 	return strange*10 > seen
+}
+
+// markup reports whether a text is a page or a document, which some programs name as if it
+// were a workbook: its tags are no columns.
+func markup(text string) bool {
+	begin := strings.ToLower(strings.TrimSpace(text[:min(len(text), 200)]))
+	for _, tag := range []string{"<?xml", "<!doctype", "<html", "<head", "<table", "<workbook"} {
+		if strings.HasPrefix(begin, tag) {
+			return true
+		}
+	}
+	return false
 }
 
 // separatorLine reads the line "sep=;" that some spreadsheets begin a file with.

@@ -14,7 +14,8 @@ import (
 // Nothing reports whether a cell says that there is nothing.
 func nothing(text string) bool {
 	switch strings.ToLower(strings.TrimSpace(text)) {
-	case "", "-", "–", "—", ".", "n/a", "na", "n.a.", "nd", "n.d.", "k.a.", "k. a.", "s/d", "s.d.", "nc", "null", "nan", "none", "?", "x", "/":
+	case "", "-", "–", "—", ".", "n/a", "na", "n.a.", "nd", "n.d.", "k.a.", "k. a.", "s/d", "s.d.", "nc", "null", "nan", "none", "?", "x", "/",
+		"dnf", "dns", "qns", "missing", "not measured", "not recorded", "unknown", "fehlt", "nicht gemessen", "unbekannt", "falta", "no medido", "manque", "non mesuré":
 		return true
 	}
 	return false

@@ -146,7 +146,7 @@ func (v *View) question(q tables.Question) string {
 		return words.AtStart(desk.ProblemSentence(v.Words, q.Problem))
 	case tables.QuestionUnit:
 		return v.Say("import.question.unit", string(v.s.mapping.Columns[q.Column].Unit))
-	case tables.QuestionGrouped, tables.QuestionReplaces:
+	case tables.QuestionGrouped, tables.QuestionReplaces, tables.QuestionBound:
 		return v.Say("import.question.cell."+string(q.Code), shorten(q.Cell, 40))
 	}
 	return v.Say("import.question.row." + string(q.Code))
