@@ -1,11 +1,15 @@
 package tables
 
 import (
+	"errors"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode"
+
+	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
 )
 
 // What stands in spreadsheets beside values (common practice, no source): headings again
@@ -96,6 +100,49 @@ func feetAndInches(text string) (inches float64, ok bool) {
 	}
 	rest, err := strconv.ParseFloat(parts[2], 64)
 	return float64(whole*each) + rest, err == nil && rest < each
+}
+
+// numberOf reads a cell as a number of a target, in the unit of its column or in one of its
+// own.
+func (w *builder) numberOf(cell Cell, of meaning, unit quantity.Unit) (numeral, quantity.Unit, error) {
+	switch of.target {
+	case Effort:
+		unit = "" // a scale is no unit of a number
+	case Height:
+		if inches, ok := feetAndInches(cell.Text); ok {
+			return numeral{value: inches}, quantity.Inch, nil
+		}
+	}
+	if slices.Contains(of.units, quantity.FluidOunce) { // "32 oz" of a drink is no mass
+		cell.Text = fluidOunces(cell.Text)
+	}
+	read, err := parseNumber(cell, w.m.DecimalComma, unit)
+	if err != nil && errors.Is(err, quantity.ErrOtherUnit) { // such as "500 mL" in a column of grams
+		return anotherUnit(cell, w.m.DecimalComma, of, unit)
+	}
+	if of.target == Humidity && read.value > 0 && read.value <= 1 && !strings.Contains(cell.Text, "%") {
+		read.value *= 100 // 0.58 is 58 %: air of less than 1 % is nowhere
+	}
+	return read, unit, err
+}
+
+// fluidOunces writes the ounces behind a volume as the fluid ounces they are.
+func fluidOunces(text string) string {
+	if rest, ok := strings.CutSuffix(strings.ToLower(text), "oz"); ok && !strings.HasSuffix(strings.TrimRight(rest, " \u00a0."), "fl") {
+		return strings.TrimSpace(rest) + " fl oz"
+	}
+	return text
+}
+
+// askMass says that a sheet has not both body masses.
+func (w *builder) askMass(t record.Test) {
+	target := MassBefore
+	if slices.ContainsFunc(t.Weighings, func(x record.Weighing) bool { return x.Moment == record.Before }) {
+		target = MassAfter
+	}
+	if len(t.Weighings) < 2 {
+		w.ask(Question{Column: w.m.first(target), Code: QuestionNoMass})
+	}
 }
 
 // bound reports whether a cell gives a limit in the place of a value, such as "<1.0".

@@ -1,18 +1,17 @@
 package importing
 
 import (
+	"archive/zip"
 	"bytes"
 	"context"
 	"fmt"
+	"html"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"github.com/xuri/excelize/v2"
 	"golang.org/x/text/encoding/charmap"
 
 	"ebbwell/app/apptest"
@@ -88,38 +87,69 @@ func laboratoryRows(name, day string) [][]any {
 	}
 }
 
-// bookOf writes a workbook; sheets are by name, in order; spans are merged in the last.
+// bookOf writes a workbook with nothing but its cells (ECMA-376, part 1); sheets are by
+// name, in order; spans are merged in the last.
 func bookOf(t *testing.T, names []string, sheets [][][]any, spans ...[2]string) string {
 	t.Helper()
-	f := excelize.NewFile()
+	const main, relations = "http://schemas.openxmlformats.org/spreadsheetml/2006/main", "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
+	const packages = "http://schemas.openxmlformats.org/package/2006/"
+	parts := map[string]string{
+		"_rels/.rels": `<Relationships xmlns="` + packages + `relationships"><Relationship Id="r" Type="` + relations + `/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
+	}
+	var types, list, leads strings.Builder
 	for i, name := range names {
-		if i == 0 {
-			if err := f.SetSheetName("Sheet1", name); err != nil {
-				t.Fatal(err)
+		fmt.Fprintf(&types, `<Override PartName="/xl/worksheets/sheet%d.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"/>`, i+1)
+		fmt.Fprintf(&list, `<sheet name=%q sheetId="%d" r:id="r%d"/>`, name, i+1, i+1)
+		fmt.Fprintf(&leads, `<Relationship Id="r%d" Type="%s/worksheet" Target="worksheets/sheet%d.xml"/>`, i+1, relations, i+1)
+		text := `<worksheet xmlns="` + main + `"><sheetData>` + cellsOf(sheets[i]) + `</sheetData>`
+		if i == len(names)-1 && len(spans) > 0 {
+			text += "<mergeCells>"
+			for _, s := range spans {
+				text += `<mergeCell ref="` + s[0] + ":" + s[1] + `"/>`
 			}
-		} else if _, err := f.NewSheet(name); err != nil {
-			t.Fatal(err)
+			text += "</mergeCells>"
 		}
-		for r, row := range sheets[i] {
-			if err := f.SetSheetRow(name, fmt.Sprintf("A%d", r+1), &row); err != nil {
-				t.Fatal(err)
-			}
-		}
+		parts[fmt.Sprintf("xl/worksheets/sheet%d.xml", i+1)] = text + "</worksheet>"
 	}
-	for _, s := range spans {
-		if err := f.MergeCell(names[len(names)-1], s[0], s[1]); err != nil {
-			t.Fatal(err)
-		}
-	}
+	parts["[Content_Types].xml"] = `<Types xmlns="` + packages + `content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
+		`<Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/>` + types.String() + `</Types>`
+	parts["xl/workbook.xml"] = `<workbook xmlns="` + main + `" xmlns:r="` + relations + `"><sheets>` + list.String() + `</sheets></workbook>`
+	parts["xl/_rels/workbook.xml.rels"] = `<Relationships xmlns="` + packages + `relationships">` + leads.String() + `</Relationships>`
 	var out bytes.Buffer
-	if err := f.Write(&out); err != nil {
+	archive := zip.NewWriter(&out)
+	for name, text := range parts {
+		f, err := archive.Create(name)
+		if err == nil {
+			_, err = f.Write([]byte(text))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := archive.Close(); err != nil {
 		t.Fatal(err)
 	}
-	path := filepath.Join(t.TempDir(), "crooked.xlsx")
-	if err := os.WriteFile(path, out.Bytes(), 0o600); err != nil {
-		t.Fatal(err)
+	return file(t, "crooked.xlsx", out.String())
+}
+
+// cellsOf writes rows of texts and numbers.
+func cellsOf(rows [][]any) string {
+	var b strings.Builder
+	for r, row := range rows {
+		fmt.Fprintf(&b, `<row r="%d">`, r+1)
+		for c, value := range row {
+			at := fmt.Sprintf("%s%d", tables.Letters(c), r+1)
+			switch x := value.(type) {
+			case nil:
+			case string:
+				fmt.Fprintf(&b, `<c r="%s" t="inlineStr"><is><t>%s</t></is></c>`, at, html.EscapeString(x))
+			default:
+				fmt.Fprintf(&b, `<c r="%s"><v>%v</v></c>`, at, x)
+			}
+		}
+		b.WriteString("</row>")
 	}
-	return path
+	return b.String()
 }
 
 // textOf shows a tab and returns what stands there, a blank between two texts.
