@@ -1,7 +1,7 @@
 package session
 
 import (
-	"math"
+	"strconv"
 	"strings"
 
 	"ebbwell/app/kit/desk"
@@ -78,11 +78,8 @@ func bottles(sp wording.Speaker, sizes []float64) string {
 		if err != nil {
 			continue
 		}
-		decimals := 1
-		if quantity.Round(x, 1) == math.Round(x) {
-			decimals = 0
-		}
-		texts = append(texts, sp.Words.Number(x, decimals))
+		// Neither with thousands apart nor with a comma, which part two bottles.
+		texts = append(texts, strconv.FormatFloat(quantity.Round(x, 1), 'f', -1, 64))
 	}
 	return strings.Join(texts, " ")
 }

@@ -13,7 +13,7 @@ import (
 // Sizes of bottles are refused, or each is one a bottle can have, and they read
 // as the same again as they are shown.
 func FuzzReadBottles(f *testing.F) {
-	for _, text := range []string{"500 750", "500, 750;330", "", "0", "-500", "1e3", "500,5", "5e", "NaN", "٥٠٠", "500\u00a0750", "1'000"} {
+	for _, text := range []string{"500 750", "500, 750;330", "", "0", "-500", "1e3", "500,5", "5e", "NaN", "٥٠٠", "500\u00a0750", "1'000", "10000", "12000.5"} {
 		f.Add(text)
 	}
 	sp := wording.Speaker{Speaker: amount.Speaker{Words: apptest.Words(f)}}
