@@ -260,7 +260,7 @@ func (h truth) trips(people map[record.ID]record.Athlete) {
 	h.program().Open(desk.Place{Screen: desk.Trip, Record: trip.ID, Part: string(trip.Stops[0].ID)})
 	h.click("trip.print")
 	folder := h.t.TempDir()
-	apptest.Type(h.t, h.w, "trip.print.folder", folder)
+	apptest.Type(h.t, h.w, "trip.print.path", folder)
 	apptest.Click(h.t, h.w, "trip.print.yes")
 	walked := 0
 	for _, s := range trip.Stops {

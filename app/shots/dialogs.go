@@ -27,6 +27,7 @@ func presses(name string, at files) []press {
 	return map[string][]press{
 		"sheet-device":    {{"testsheet.device", ""}, {"testsheet.device.path", at.device}, {"testsheet.device.yes", ""}},
 		"findings-letter": {{"findings.letter", ""}}, "findings-letter-hidden": {{"findings.letter", ""}},
+		"findings-paper": {{"testsheet.report", ""}}, "trip-paper": {{"trip.print", ""}}, "squad-paper": {{"squad.coach", ""}},
 		"state-long-agree":    {{"planner.agree", ""}},
 		"state-suggest":       {{"planner.suggest", ""}},
 		"state-agree":         {{"planner.agree", ""}},

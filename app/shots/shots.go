@@ -280,6 +280,8 @@ func plainPlaces(t record.Trip, squad, lead, hidden, gained, open, draft record.
 		{name: "findings", place: desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}},
 		{name: "findings-hidden", place: desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
 		{name: "findings-letter", place: desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}}, {name: "findings-letter-hidden", place: desk.Place{Screen: desk.Tests, Athlete: hidden, Part: "findings"}},
+		{name: "findings-paper", place: desk.Place{Screen: desk.Tests, Athlete: lead, Part: "findings"}}, {name: "trip-paper", place: trip},
+		{name: "squad-paper", place: desk.Place{Screen: desk.TestDay, Record: squad, Part: desk.PartGroup}},
 		{name: "plan-agreed", place: desk.Place{Screen: desk.Plan, Athlete: lead}},
 		{name: "plan-draft", place: plan}, {name: "plan-steps", place: part(plan, "steps")}, {name: "plan-breaks", place: part(plan, "breaks")},
 		{name: "plan-day", place: part(plan, "day")}, {name: "plan-session", place: part(plan, "session")}, {name: "plan-beside", place: part(plan, "beside")},

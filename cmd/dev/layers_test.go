@@ -30,6 +30,7 @@ func layers() [][]string {
 		{"app/screen/planner/state"},
 		{"app/screen/otherclimate"}, // asked by the planner
 		{"app/screen/heat"},
+		{"app/kit/preview"},
 		{"app/kit/picture", "app/kit/letter"},
 		{"app/kit/bind", "app/kit/saveto", "app/kit/copying"},
 		{"app/apptest"},

@@ -4,8 +4,9 @@ import (
 	"ebbwell/internal/handout/paper"
 )
 
-// afterPart is what is written down straight after the session.
-func (s sheet) afterPart() []paper.Item {
+// afterPart is what is written down straight after the session, with lines for remarks
+// where noted.
+func (s sheet) afterPart(noted bool) []paper.Item {
 	say := s.p.say.Say
 	items := s.part("handout.blank.after",
 		s.boxes(
@@ -19,7 +20,7 @@ func (s sheet) afterPart() []paper.Item {
 		s.scale(s.words("feeling.thirst"), 0, 10),
 		s.scale(s.words("feeling.stomach"), 0, 10),
 	)
-	if s.short {
+	if !noted {
 		return items
 	}
 	note := s.p.faces.Line(noteStyle(), s.words("note"), s.width, paper.Left)

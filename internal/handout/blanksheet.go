@@ -20,22 +20,51 @@ type BlankSheet struct {
 	// Bottles, Foods and Patches are how many lines there are; 0 stands for
 	// 6, 4 and 3.
 	Bottles, Foods, Patches int
-	// Short leaves out what is rarely measured, and lines, so that the sheet is one side.
+	// Short leaves out what is rarely measured, so that the sheet is one side, with as many
+	// lines as that holds.
 	Short bool
+}
+
+// lines are how many there are on a sheet to write into.
+type lines struct {
+	bottles, foods, patches int
+	// note: for remarks.
+	note bool
+}
+
+// shortLines are those of a sheet of one side, the most first: what a test day takes, then
+// less.
+func shortLines() []lines {
+	return []lines{{4, 2, 2, false}, {4, 2, 1, false}, {3, 1, 1, false}}
 }
 
 // BlankSheet lays out the sheet.
 func (p *Press) BlankSheet(b BlankSheet) paper.Document {
-	title := p.say.Say("handout.blank.title")
-	lay := func(parted bool) func(p *Press) (paper.Frame, []paper.Item) {
-		return func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, title, parted) }
+	return p.document(b.Terms, p.say.Say("handout.blank.title"), p.say.Say("handout.blank.subject"), p.blankPages(b))
+}
+
+// blankPages are its sides: as few as the type that can be read allows. All of the sheet
+// would be one side only with labels of less than 5 points.
+func (p *Press) blankPages(b BlankSheet) []paper.Page {
+	lay := func(l lines, parted bool) func(p *Press) (paper.Frame, []paper.Item) {
+		return func(p *Press) (paper.Frame, []paper.Item) { return p.blankItems(b, l, parted) }
 	}
 	ways := append(closer(), way{tight: 2, small: 0.94}, way{tight: 2, small: 0.88}, way{tight: 2, small: 0.82})
-	pages := p.pourBy(ways, lay(!b.Short))
-	if !b.Short && len(pages) > 2 { // more lines than a side holds: the parts run on
-		pages = p.pourBy(ways, lay(false))
+	if b.Short {
+		var pages []paper.Page
+		for _, l := range shortLines() {
+			if pages = p.pourBy(ways, lay(l, false)); len(pages) == 1 {
+				break
+			}
+		}
+		return pages
 	}
-	return p.document(b.Terms, title, p.say.Say("handout.blank.subject"), pages)
+	whole := lines{or(b.Bottles, 6), or(b.Foods, 4), or(b.Patches, 3), true}
+	pages := p.pourBy(ways, lay(whole, true))
+	if len(pages) > 2 { // more lines than a side holds: the parts run on
+		return p.pourBy(ways, lay(whole, false))
+	}
+	return pages
 }
 
 // BlankSheets lays out several, one after the other, as one document.
@@ -54,16 +83,12 @@ func (p *Press) BlankSheets(list []BlankSheet) paper.Document {
 
 // blankItems are the parts of the sheet in order; parted begins the second side with what
 // is written down after the session.
-func (p *Press) blankItems(b BlankSheet, title string, parted bool) (paper.Frame, []paper.Item) {
+func (p *Press) blankItems(b BlankSheet, l lines, parted bool) (paper.Frame, []paper.Item) {
 	am := p.amounts(b.Terms)
-	fr := p.frame(b.Terms, head{title: title, under: p.say.Say("handout.blank.under")})
+	fr := p.frame(b.Terms, head{title: p.say.Say("handout.blank.title"), under: p.say.Say("handout.blank.under")})
 	fr.Footer = p.compactFooter(b.Terms, fr.Inner())
 	first := fr.Header
 	s := sheet{p: p, u: unitsOf(b.Terms), width: fr.Inner(), short: b.Short}
-	bottles, foods, patches := 6, 4, 3
-	if b.Short {
-		bottles, foods, patches = 3, 1, 1
-	}
 	fr.Header = func(page int) paper.Block {
 		if page == 1 {
 			return first(page)
@@ -73,11 +98,11 @@ func (p *Press) blankItems(b BlankSheet, title string, parted bool) (paper.Frame
 	var items []paper.Item
 	items = append(items, p.cautions(s.width, b.cautions(am, p)...)...)
 	items = append(items, s.beforePart(b, am)...)
-	items = append(items, s.bottlePart(or(b.Bottles, bottles), or(b.Foods, foods))...)
-	after := s.afterPart()
+	items = append(items, s.bottlePart(l.bottles, l.foods)...)
+	after := s.afterPart(l.note)
 	after[0].Break = parted
 	items = append(items, after...)
-	return fr, append(items, s.urinePart(or(b.Patches, patches))...)
+	return fr, append(items, s.urinePart(l.patches)...)
 }
 
 // cautions are the athlete's, and how to weigh where mass is hidden.

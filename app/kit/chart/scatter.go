@@ -13,8 +13,9 @@ import (
 type HeatPoint struct {
 	Heat, Rate float64
 	Range      Span
-	// Name is the day of the test.
-	Name string
+	// Name is the day of the test; Short is what is written where that has no room, empty
+	// for nothing.
+	Name, Short string
 	// As is the rate as it was measured, drawn as a ring below the dot where Ringed.
 	As     float64
 	Ringed bool
@@ -144,10 +145,10 @@ func (c *HeatScatter) paint(size fyne.Size) {
 		c.paintPoint(p, at)
 	}
 	for _, e := range d.Estimates {
-		c.name(e.Name, at.x.inside(e.Heat), at.y.inside(e.Range.High), look.Scaled(8), at, size)
+		c.name(e, at.x.inside(e.Heat), at.y.inside(e.Range.High), look.Scaled(8), at, size)
 	}
 	for _, p := range c.seen {
-		c.name(p.Name, at.x.inside(p.Heat), at.y.inside(p.Rate), look.Scaled(8), at, size)
+		c.name(p, at.x.inside(p.Heat), at.y.inside(p.Rate), look.Scaled(8), at, size)
 	}
 }
 
@@ -253,21 +254,26 @@ func (c *HeatScatter) paintPoint(p HeatPoint, at plot) {
 	c.labels = append(c.labels, area{x - r, min(high, y-r), 2 * r, max(low, y+r) - min(high, y-r)})
 }
 
-// name writes a name beside a place where nothing is in the way and off the lines of the
-// axis, else across one, shortened if that helps. Tests too close for that are told apart in the list beside the
-// chart.
-func (c *HeatScatter) name(s string, x, y, away float32, at plot, size fyne.Size) {
-	whole := min(look.Note.Width(s), size.Width/2)
-	short := min(whole, look.Scaled(64))
-	if _, ok := c.free(short, x, y, away, at, size, true); !ok { // then there is none for more
-		c.pen.text("", x, y, 0, look.Note, c.pen.ink.Ink, left)
-		return
+// name writes a point's name beside a place where nothing is in the way and off the lines of
+// the axis, else across one, else in short; never cut. Tests too close for that are told
+// apart in the list beside the chart.
+func (c *HeatScatter) name(p HeatPoint, x, y, away float32, at plot, size fyne.Size) {
+	names := [2]string{p.Name, p.Short}
+	least := look.Note.Width(p.Name)
+	if p.Short != "" {
+		least = min(least, look.Note.Width(p.Short))
 	}
-	for i, w := range [3]float32{whole, whole, short} {
-		if spot, ok := c.free(w, x, y, away, at, size, i > 0); ok {
-			c.labels = append(c.labels, spot)
-			c.pen.text(s, spot.x, spot.y, w, look.Note, c.pen.ink.Ink, left)
-			return
+	if _, ok := c.free(least, x, y, away, at, size, true); !ok { // then there is none for more
+		names = [2]string{}
+	}
+	for _, s := range names {
+		for _, across := range [2]bool{false, true} {
+			w := look.Note.Width(s)
+			if spot, ok := c.free(w, x, y, away, at, size, across); s != "" && ok {
+				c.labels = append(c.labels, spot)
+				c.pen.text(s, spot.x, spot.y, w, look.Note, c.pen.ink.Ink, left)
+				return
+			}
 		}
 	}
 	c.pen.text("", x, y, 0, look.Note, c.pen.ink.Ink, left)

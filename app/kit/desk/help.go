@@ -18,6 +18,8 @@ const (
 	HelpAgreement HelpPage = "agreement"
 	HelpClimate   HelpPage = "climate"
 	HelpHandout   HelpPage = "handout"
+	// HelpPaper is a page before it is saved or printed.
+	HelpPaper     HelpPage = "paper"
 	HelpTestDay   HelpPage = "test-day"
 	HelpSquad     HelpPage = "squad"
 	HelpTrips     HelpPage = "trips"

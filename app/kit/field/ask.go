@@ -152,7 +152,21 @@ func (d *Dialog) typed(e *fyne.KeyEvent) {
 		if d.host.OnHelp != nil {
 			d.host.OnHelp(d.q.Help)
 		}
+	case fyne.KeyPageDown:
+		d.scroll(1)
+	case fyne.KeyPageUp:
+		d.scroll(-1)
 	}
+}
+
+// scroll moves the content by so many times most of what is seen of it.
+func (d *Dialog) scroll(by float32) {
+	c := d.parts.content
+	if c == nil {
+		return
+	}
+	most := max(d.q.Content.Size().Height-c.Size().Height, 0)
+	c.ScrollTo(min(max(c.Offset()+by*0.8*c.Size().Height, 0), most))
 }
 
 // Close takes the dialog away.

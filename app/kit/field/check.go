@@ -15,6 +15,8 @@ type Check struct {
 
 	text string
 	on   bool
+	// wraps: the words may stand in several lines.
+	wraps bool
 }
 
 var _ Field = (*Check)(nil)
@@ -23,6 +25,13 @@ var _ Field = (*Check)(nil)
 func NewCheck(h *Host, name, text string) *Check {
 	c := &Check{text: text}
 	c.init(c, h, name)
+	return c
+}
+
+// Wrap lets the words stand in several lines where they have no room in one, and returns
+// the box.
+func (c *Check) Wrap() *Check {
+	c.wraps = true
 	return c
 }
 
@@ -70,18 +79,37 @@ func (c *Check) TypedKey(e *fyne.KeyEvent) {
 // AccessibilityRole is button.
 func (c *Check) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
 
-// HeightFor returns the height; the words stay on one line.
-func (c *Check) HeightFor(float32) float32 { return max(look.Body.Height()+8, 26) }
+// beside is how far right of the box's own edge the words begin, px.
+func (c *Check) beside() float32 { return look.Scaled(16) + 8 }
+
+// leastWrapped is the least width of words that may stand in several lines, px at 100 %.
+const leastWrapped float32 = 180
+
+// rows are the words in lines at a width.
+func (c *Check) rows(width float32) []string {
+	if !c.wraps || width <= 0 {
+		return []string{c.text}
+	}
+	return look.Wrap(c.text, look.Body, width-c.beside()-checkRing)
+}
+
+// HeightFor returns the height at a width.
+func (c *Check) HeightFor(width float32) float32 {
+	return c.line() + float32(len(c.rows(width))-1)*look.Body.Pitch()
+}
+
+// line is the height of one line of words.
+func (c *Check) line() float32 { return max(look.Body.Height()+8, 26) }
 
 // Baseline is where the words stand.
 func (c *Check) Baseline() float32 {
-	return float32(int((c.HeightFor(0)-look.Body.Height())/2)) + look.Body.Baseline()
+	return float32(int((c.line()-look.Body.Height())/2)) + look.Body.Baseline()
 }
 
 // CreateRenderer draws box, tick and words.
 func (c *Check) CreateRenderer() fyne.WidgetRenderer {
 	r := &checkRenderer{c: c, box: look.NewOutline(), ring: newRing()}
-	r.tick, r.text = canvas.NewText("", nil), canvas.NewText("", nil)
+	r.tick = canvas.NewText("", nil)
 	r.set()
 	return r
 }
@@ -95,7 +123,8 @@ type checkRenderer struct {
 	box  *look.Outline
 	ring *canvas.Rectangle
 	tick *canvas.Text
-	text *canvas.Text
+	// lines are the words, a line each.
+	lines []*canvas.Text
 }
 
 func (r *checkRenderer) set() {
@@ -117,15 +146,30 @@ func (r *checkRenderer) set() {
 	r.tick.Alignment = fyne.TextAlignCenter
 	look.Write(r.tick, look.Strong, p.Sheet, checkMark, fyne.NewPos(at.X, c.Baseline()-look.Strong.Baseline()), side)
 	show(r.tick, c.on)
-	look.Write(r.text, look.Body, ink, c.text, fyne.NewPos(side+8, c.Baseline()-look.Body.Baseline()), look.Body.Width(c.text))
-	placeRing(r.ring, p.Ink, fyne.NewPos(-checkRing, 0), r.MinSize().AddWidthHeight(checkRing, 0))
+	rows := c.rows(c.Size().Width)
+	for len(r.lines) < len(rows) {
+		r.lines = append(r.lines, canvas.NewText("", nil))
+	}
+	widest := float32(0)
+	r.lines = r.lines[:len(rows)]
+	for i, text := range rows {
+		width := look.Body.Width(text)
+		widest = max(widest, width)
+		look.Write(r.lines[i], look.Body, ink, text, fyne.NewPos(c.beside(), c.Baseline()-look.Body.Baseline()+float32(i)*look.Body.Pitch()), width)
+	}
+	ring := fyne.NewSize(float32(int(widest+c.beside()+2*checkRing+0.99)), c.HeightFor(c.Size().Width))
+	placeRing(r.ring, p.Ink, fyne.NewPos(-checkRing, 0), ring)
 	show(r.ring, c.ringed())
 }
 
 func (r *checkRenderer) Layout(fyne.Size) { r.set() }
 
 func (r *checkRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(float32(int(look.Body.Width(r.c.text)+look.Scaled(16)+8+checkRing+0.99)), r.c.HeightFor(0))
+	words := look.Body.Width(r.c.text)
+	if r.c.wraps {
+		words = min(words, look.Scaled(leastWrapped))
+	}
+	return fyne.NewSize(float32(int(words+r.c.beside()+checkRing+0.99)), r.c.HeightFor(r.c.Size().Width))
 }
 
 func (r *checkRenderer) Refresh() {
@@ -134,7 +178,11 @@ func (r *checkRenderer) Refresh() {
 }
 
 func (r *checkRenderer) Objects() []fyne.CanvasObject {
-	return r.box.With(r.tick, r.text, r.ring)
+	list := r.box.With(r.tick, r.ring)
+	for _, line := range r.lines {
+		list = append(list, line)
+	}
+	return list
 }
 
 func (r *checkRenderer) Destroy() {}

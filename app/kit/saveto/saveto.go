@@ -33,17 +33,44 @@ type Request struct {
 	Title, Sentence string
 	// Yes is the word on the button that keeps it.
 	Yes string
-	// File is the name offered, with its ending, in the user's documents.
+	// File is the name offered, with its ending, in the user's documents; empty where a
+	// folder is asked for, into which Write puts files of its own.
 	File string
 	// Letters are those of the page that cannot be printed: it is said before anything
 	// is kept.
 	Letters []string
 	// Extra is what else is asked in the dialog; may be nil.
 	Extra fyne.CanvasObject
-	// Write keeps it; it runs beside the window.
+	// Below is what the dialog shows under what it asks; may be nil. Width is the dialog's,
+	// in px at 100 % text; 600 where it is zero.
+	Below fyne.CanvasObject
+	Width float32
+	// Help names the page of help; empty for that of the screen below.
+	Help string
+	// Write keeps it; it runs beside the window, and is stopped when the dialog is closed.
 	Write func(ctx context.Context, path string) error
+	// Busy is said while it is written; may be empty.
+	Busy string
 	// Done is told where it was kept.
 	Done func(path string)
+	// Stopped is told that the dialog was closed while it was written; may be nil.
+	Stopped func(path string)
+	// Others are further forms in which it can be kept.
+	Others []Other
+	// Actions are further buttons, before those that keep it.
+	Actions []field.Action
+	// OnClosed is told when the dialog is gone; may be nil.
+	OnClosed func()
+}
+
+// Other is another form of what is kept, with a button of its own.
+type Other struct {
+	Name, Text string
+	// Ending takes the place of that of the file's name. No file that is there is replaced.
+	Ending string
+	// Write and Done are as those of a [Request].
+	Write func(ctx context.Context, path string) error
+	Done  func(path string)
 }
 
 // asking is the dialog.
@@ -57,38 +84,75 @@ type asking struct {
 	// agreed is the path whose file may be replaced.
 	agreed string
 	busy   bool
+	stop   func()
 }
 
-// Ask asks where to keep something.
-func Ask(d *desk.Desk, on fyne.Canvas, r Request) { open(d, on, r) }
+// dialogWidth is the width of the dialog in px at 100 % text.
+const dialogWidth float32 = 600
+
+// Ask asks where to keep something. It returns the dialog.
+func Ask(d *desk.Desk, on fyne.Canvas, r Request) *field.Dialog { return open(d, on, r).dialog }
 
 // open opens the dialog.
 func open(d *desk.Desk, on fyne.Canvas, r Request) *asking {
-	a := &asking{desk: d, request: r, trouble: look.NewCaution("", "", nil), path: field.NewLine(d.Host, r.Name+".path", 1000)}
-	a.path.SetText(Free(Folder(), r.File))
+	a := &asking{desk: d, request: r, trouble: look.NewCaution("", "", nil), path: field.NewLine(d.Host, r.Name+".path", 1000), stop: func() {}}
+	a.path.SetText(a.in(Folder(), r.File))
 	a.path.OnChanged = func(string) { a.calm() }
 	a.folder = field.NewChoice(d.Host, r.Name+".folder", nil)
 	a.folder.OnChosen = a.goTo
 	a.look(Folder())
-	// The path comes first: it has the keyboard, and Enter saves.
-	content := look.VBox(10)
-	if len(r.Letters) > 0 {
-		content.Add(LettersCaution(d.Words, r.Letters))
-	}
-	for _, o := range []fyne.CanvasObject{a.path, a.trouble, look.NewLabel(d.Words.Say("saveto.in"), look.Note, look.Ink2), a.folder} {
-		content.Add(o)
-	}
-	if r.Extra != nil {
-		content.Add(r.Extra)
+	width := r.Width
+	if width == 0 {
+		width = dialogWidth
 	}
 	a.dialog = d.Host.Ask(on, field.Question{
-		Name: r.Name, Title: r.Title, Sentence: r.Sentence, Content: content, Width: 600,
-		Actions: []field.Action{
-			{Name: "no", Text: d.Words.Say("field.ask.cancel")},
-			{Name: "yes", Text: r.Yes, Kind: field.Primary, Do: a.keep},
+		Name: r.Name, Title: r.Title, Sentence: r.Sentence, Content: a.content(), Width: width, Actions: a.actions(), Help: r.Help,
+		OnClosed: func() {
+			a.stop()
+			if r.OnClosed != nil {
+				r.OnClosed()
+			}
 		},
 	})
 	return a
+}
+
+// content is what is asked. The path comes first: it has the keyboard, and Enter saves.
+func (a *asking) content() fyne.CanvasObject {
+	content := look.VBox(10)
+	if len(a.request.Letters) > 0 {
+		content.Add(LettersCaution(a.desk.Words, a.request.Letters))
+	}
+	for _, o := range []fyne.CanvasObject{a.path, a.trouble, look.NewLabel(a.desk.Words.Say("saveto.in"), look.Note, look.Ink2), a.folder, a.request.Extra, a.request.Below} {
+		if o != nil {
+			content.Add(o)
+		}
+	}
+	return content
+}
+
+// actions are the buttons: what is done instead of keeping it, then the forms it is kept in.
+func (a *asking) actions() []field.Action {
+	list := append([]field.Action{{Name: "no", Text: a.desk.Words.Say("field.ask.cancel")}}, a.request.Actions...)
+	for _, o := range a.request.Others {
+		list = append(list, field.Action{Name: o.Name, Text: o.Text, Do: func() bool {
+			path := whole(a.path.Text())
+			if a.request.File != "" {
+				path = Free(filepath.Dir(path), strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))+o.Ending)
+			}
+			return a.write(path, o.Write, o.Done)
+		}})
+	}
+	return append(list, field.Action{Name: "yes", Text: a.request.Yes, Kind: field.Primary, Do: a.keep})
+}
+
+// in is the path of a name in a folder, one that no file has yet; the folder itself where
+// a folder is asked for.
+func (a *asking) in(folder, name string) string {
+	if a.request.File == "" {
+		return folder
+	}
+	return Free(folder, name)
 }
 
 // LettersCaution names letters that cannot be printed, and what the page shows for them.
@@ -102,7 +166,7 @@ func (a *asking) goTo(folder string) {
 	if name == "." || name == string(filepath.Separator) {
 		name = a.request.File
 	}
-	a.path.SetText(Free(folder, name))
+	a.path.SetText(a.in(folder, name))
 	a.calm()
 	a.look(folder)
 }
@@ -127,7 +191,7 @@ func (a *asking) keep() (stay bool) {
 	if path == "" || a.busy {
 		return true
 	}
-	if info, err := os.Stat(path); err == nil && a.agreed != path {
+	if info, err := os.Stat(path); err == nil && a.agreed != path && a.request.File != "" {
 		if info.IsDir() {
 			a.trouble.SetText(w.Say("saveto.folder"), "")
 			return true
@@ -137,17 +201,38 @@ func (a *asking) keep() (stay bool) {
 		a.dialog.Action("yes").SetText(w.Say("saveto.replace"))
 		return true
 	}
+	return a.write(path, a.request.Write, a.request.Done)
+}
+
+// write writes beside the window; the dialog closes when that went well, and closing it
+// stops the writing.
+func (a *asking) write(path string, write func(ctx context.Context, path string) error, done func(path string)) (stay bool) {
+	if path == "" || a.busy {
+		return true
+	}
+	w := a.desk.Words
 	a.busy = true
-	a.desk.Beside.Run(func(ctx context.Context) error { return a.request.Write(ctx, path) }, func(err error) {
-		a.busy = false
-		if err != nil {
+	a.trouble.SetText(a.request.Busy, "")
+	a.stop = a.desk.Beside.Run(func(ctx context.Context) error { return write(ctx, path) }, func(err error) {
+		a.busy, a.stop = false, func() {}
+		switch {
+		case errors.Is(err, context.Canceled):
+			if a.request.Stopped != nil {
+				a.request.Stopped(path)
+			}
+			return
+		case err != nil:
 			a.trouble.SetText(w.Say("saveto.failed"), Reason(w, err))
 			return
 		}
-		Remember(filepath.Dir(path))
+		folder := path
+		if a.request.File != "" {
+			folder = filepath.Dir(path)
+		}
+		Remember(folder)
 		a.dialog.Close()
-		if a.request.Done != nil {
-			a.request.Done(path)
+		if done != nil {
+			done(path)
 		}
 	})
 	return true

@@ -150,3 +150,52 @@ func TestFreeAndWhole(t *testing.T) {
 		t.Errorf("documents are %s", Documents())
 	}
 }
+
+// Where a folder is asked for, files are put into it: it is never taken for a file that is
+// there, the folders used before go to it, and closing the dialog stops the writing.
+func TestAFolderIsAskedFor(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	waits := &waiting{}
+	d.Beside = waits
+	w := apptest.Window(t, look.NewLabel("", look.Body, look.Ink), 900, 600, false, 100)
+	var wrote, done, stopped string
+	request := Request{
+		Name: "test.folder", Title: "Keep", Yes: "Save", Busy: "Saving …",
+		Write: func(ctx context.Context, folder string) error {
+			wrote = folder
+			return ctx.Err()
+		},
+		Done: func(folder string) { done = folder }, Stopped: func(folder string) { stopped = folder },
+	}
+	folder, other := t.TempDir(), t.TempDir()
+	Remember(folder)
+	a := open(d, w.Canvas(), request)
+	if a.path.Text() != folder {
+		t.Errorf("the folder offered is %q", a.path.Text())
+	}
+	a.folder.OnChosen(other)
+	apptest.Click(t, w, "test.folder.yes")
+	if title, _ := a.trouble.Text(); title != "Saving …" {
+		t.Errorf("while it is written it says %q", title)
+	}
+	waits.end()
+	if wrote != other || done != other || Folder() != other {
+		t.Errorf("written into %q, told %q, remembered %q", wrote, done, Folder())
+	}
+	open(d, w.Canvas(), request)
+	apptest.Click(t, w, "test.folder.yes")
+	apptest.Press(w, fyne.KeyEscape)
+	waits.end()
+	if stopped != other {
+		t.Errorf("closed while it was written, it tells %q", stopped)
+	}
+}
+
+// waiting is a runner whose work ends when the test says so.
+type waiting struct{ end func() }
+
+func (r *waiting) Run(work func(context.Context) error, done func(error)) (stop func()) {
+	ctx, cancel := context.WithCancel(context.Background())
+	r.end = func() { done(work(ctx)) }
+	return cancel
+}

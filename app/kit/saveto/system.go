@@ -90,13 +90,92 @@ func english() []string { return []string{"LC_ALL=C", "LANGUAGE=C"} }
 // Aside writes a file into a folder of its own that only the user can read, for another
 // program to open or print. The system clears such folders.
 func Aside(name string, data []byte) (path string, err error) {
-	folder, err := os.MkdirTemp("", "ebbwell-")
+	folder, err := asideFolder()
 	if err != nil {
-		return "", fmt.Errorf("write a file aside: %w", err)
+		return "", err
 	}
 	path = filepath.Join(folder, name)
 	if err := os.WriteFile(path, data, 0o600); err != nil {
 		return "", fmt.Errorf("write a file aside: %w", err)
 	}
 	return path, nil
+}
+
+// asideFolder makes a folder that only the user can read.
+func asideFolder() (string, error) {
+	folder, err := os.MkdirTemp("", "ebbwell-")
+	if err != nil {
+		return "", fmt.Errorf("make a folder aside: %w", err)
+	}
+	return folder, nil
+}
+
+// Sending is what is printed through the system.
+type Sending struct {
+	// File is the name of its file; empty where Write puts several into a folder.
+	File string
+	// Write writes it; it runs beside the window, as Printer does.
+	Write func(ctx context.Context, path string) error
+	// Printer hands a file to the system's printing: [Print], but for tests.
+	Printer func(ctx context.Context, path string) error
+	// Done is told that it was printed, or opened to be printed from there; may be nil.
+	Done func()
+	// Failed is told in words that it was not printed, and why.
+	Failed func(title, sentence string)
+}
+
+// Send prints files through the system; where that has no printer they are opened.
+func Send(d *desk.Desk, s Sending) {
+	w := d.Words
+	var paths []string
+	d.Beside.Run(func(ctx context.Context) (err error) {
+		if paths, err = s.written(ctx); err != nil {
+			return err
+		}
+		for _, path := range paths {
+			if err := s.Printer(ctx, path); err != nil {
+				return err
+			}
+		}
+		return nil
+	}, func(err error) {
+		switch {
+		case err == nil:
+			d.Say(w.Say("saveto.printed"), "", nil)
+		case errors.Is(err, ErrNoPrinting):
+			d.Say(w.Say("saveto.noprinter"), "", nil)
+			for _, path := range paths {
+				Show(d, path)
+			}
+		default:
+			s.Failed(w.Say("saveto.printfailed"), desk.Sentence(w, err))
+			return
+		}
+		if s.Done != nil {
+			s.Done()
+		}
+	})
+}
+
+// written writes what is printed into a folder aside, and returns its files.
+func (s Sending) written(ctx context.Context) (paths []string, err error) {
+	folder, err := asideFolder()
+	if err != nil {
+		return nil, err
+	}
+	if s.File != "" {
+		path := filepath.Join(folder, s.File)
+		return []string{path}, s.Write(ctx, path)
+	}
+	if err := s.Write(ctx, folder); err != nil {
+		return nil, err
+	}
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		return nil, fmt.Errorf("print files: %w", err)
+	}
+	for _, e := range entries {
+		paths = append(paths, filepath.Join(folder, e.Name()))
+	}
+	return paths, nil
 }

@@ -69,7 +69,8 @@ func (sp speaker) daysData(f file) chart.HeatData {
 			continue
 		}
 		at := dayNumber(t.Test.Session.Date)
-		p := chart.HeatPoint{Heat: at, Rate: rate.Value, Range: chart.Span{Low: rate.Value, High: rate.Value}, Name: sp.dayName(t)}
+		p := chart.HeatPoint{Heat: at, Rate: rate.Value, Range: chart.Span{Low: rate.Value, High: rate.Value}, Name: sp.dayName(t),
+			Short: sp.By.Number(rate.Value, rate.Unit)}
 		if rate.Ranged {
 			p.Range = chart.Span{Low: rate.Range.Low, High: rate.Range.High}
 		}

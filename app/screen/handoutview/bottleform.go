@@ -140,5 +140,5 @@ func (f *bottleForm) save() {
 	v.file.subject = s
 	v.render.fresh = false
 	v.body.Refresh()
-	v.want()
+	v.drawing.Want()
 }

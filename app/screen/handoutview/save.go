@@ -2,11 +2,9 @@ package handoutview
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"image"
 
-	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/picture"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/handout/paper"
@@ -90,7 +88,7 @@ func (v *View) letters(c choice) []string {
 func (v *View) SendToPrinter() {
 	w := v.desk.Words
 	if letters := v.lacking(v.choice); len(letters) > 0 {
-		v.desk.Host.Confirm(v.canvas(), "handoutview.letters", w.Say("saveto.letters.title", w.Commas(letters)), w.Say("saveto.letters", paper.Lacking), w.Say("handoutview.print"), v.send)
+		v.desk.Host.Confirm(v.canvas(), "handoutview.letters", w.Say("saveto.letters.title", w.Commas(letters)), w.Say("saveto.letters", paper.Lacking), w.Say("saveto.print"), v.send)
 		return
 	}
 	v.send()
@@ -98,29 +96,20 @@ func (v *View) SendToPrinter() {
 
 // send sends the page to the printer.
 func (v *View) send() {
-	c, w := v.choice, v.desk.Words
-	var path string
-	v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		if path, err = saveto.Aside(saveto.FileName(v.fileName(c), ".pdf"), nil); err != nil {
-			return err
-		}
-		if err = v.write(ctx, c, path); err != nil {
-			return err
-		}
-		return v.toPrinter(ctx, path)
-	}, func(err error) {
-		v.ui.prints.load()
-		switch {
-		case err == nil:
-			v.desk.Say(w.Say("handoutview.printed"), "", nil)
+	c := v.choice
+	saveto.Send(v.desk, saveto.Sending{
+		File:    saveto.FileName(v.fileName(c), ".pdf"),
+		Write:   func(ctx context.Context, path string) error { return v.write(ctx, c, path) },
+		Printer: v.toPrinter,
+		Done: func() {
+			v.ui.prints.load()
 			v.desk.HandedOut()
-		case errors.Is(err, saveto.ErrNoPrinting):
-			v.desk.Say(w.Say("handoutview.noprinter"), "", nil)
-			saveto.Show(v.desk, path)
-		default:
-			v.ui.trouble.SetText(w.Say("handoutview.printfailed"), desk.Sentence(w, err))
+		},
+		Failed: func(title, sentence string) {
+			v.ui.prints.load()
+			v.ui.trouble.SetText(title, sentence)
 			v.ui.scroll.Refresh()
-		}
+		},
 	})
 }
 

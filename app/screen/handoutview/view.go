@@ -3,7 +3,6 @@ package handoutview
 import (
 	"context"
 	"fmt"
-	"image"
 
 	"fyne.io/fyne/v2"
 	"golang.org/x/text/language"
@@ -12,6 +11,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/preview"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/handout/paper"
@@ -25,7 +25,7 @@ type View struct {
 	choice  choice
 	render  rendering
 	ui      widgets
-	preview *preview
+	drawing *preview.Drawing
 	body    fyne.CanvasObject
 	// toPrinter hands a file to the system's printing.
 	toPrinter func(ctx context.Context, path string) error
@@ -88,11 +88,11 @@ func New(d *desk.Desk, place desk.Place) (*View, error) {
 func (v *View) build() {
 	say, h := v.desk.Words.Say, v.desk.Host
 	v.ui.save = field.NewButton(h, "handoutview.save", say("handoutview.save"), field.Primary, v.Print)
-	v.ui.print = field.NewButton(h, "handoutview.print", say("handoutview.print"), field.Outline, v.SendToPrinter)
+	v.ui.print = field.NewButton(h, "handoutview.print", say("saveto.print"), field.Outline, v.SendToPrinter)
 	v.ui.picture = field.NewButton(h, "handoutview.picture", say("handoutview.picture"), field.Outline, v.SavePicture)
 	v.ui.bottles = newBottleForm(v)
 	v.ui.nothing, v.ui.trouble, v.ui.added = look.NewCaution("", "", nil), look.NewCaution("", "", nil), look.VBox(8)
-	v.preview = newPreview(func(float32) { v.want() })
+	v.drawing = preview.NewDrawing(v.desk, v.job)
 	v.ui.prints = newPrinted(v)
 	v.ui.form = v.form()
 	if v.file.nothing != "" {
@@ -103,7 +103,7 @@ func (v *View) build() {
 	}
 	side := look.VBox(14, v.ui.nothing, look.NewSheet(look.VBox(12, look.NewLabel(say("handoutview.what"), look.Strong, look.Ink), v.ui.form)), v.ui.bottles.box,
 		look.NewSheet(look.VBox(10, look.NewLabel(say("handoutview.added"), look.Strong, look.Ink), v.ui.added)), v.ui.prints.box)
-	v.ui.scroll = look.NewScroll(look.Pad(14, 8, 20, 0, look.VBox(12, v.ui.trouble, v.preview)))
+	v.ui.scroll = look.NewScroll(look.Pad(14, 8, 20, 0, look.VBox(12, v.ui.trouble, v.drawing.Pages)))
 	v.body = look.Panels(16, []look.Track{look.Share(10), look.Share(23)}, look.NewScroll(look.Pad(14, 8, 20, 0, side)), v.ui.scroll)
 	v.follow()
 }
@@ -160,7 +160,7 @@ func (v *View) speak(key string) {
 func (v *View) choose(f func(*choice)) {
 	f(&v.choice)
 	v.follow()
-	v.want()
+	v.drawing.Want()
 }
 
 // follow shows what is chosen.
@@ -181,10 +181,9 @@ func (v *View) follow() {
 	}
 }
 
-// showPage shows a page that was laid out, and what was added to it.
-func (v *View) showPage(page laid, pictures []*image.RGBA) {
+// showPage says what was added to a page that is shown now.
+func (v *View) showPage(page laid) {
 	v.ui.trouble.SetText("", "")
-	v.preview.set(page.document.Size, pictures)
 	say := v.desk.Words.Say
 	v.ui.added.RemoveAll()
 	for _, s := range page.cautions {

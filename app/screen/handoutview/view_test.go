@@ -3,8 +3,6 @@ package handoutview
 import (
 	"bytes"
 	"context"
-	"errors"
-	"image"
 	"os"
 	"path/filepath"
 	"strings"
@@ -65,11 +63,11 @@ func cautions(v *View) string {
 func TestAgreedPlanIsShownAsItPrints(t *testing.T) {
 	d, _ := apptest.Demo(t)
 	v, _ := open(t, d, "Ravka")
-	if len(v.preview.sheets) == 0 || v.preview.sheets[0].picture.Image == nil {
+	if len(v.drawing.Pages.Pictures()) == 0 {
 		t.Fatal("there is no picture of the page")
 	}
-	got := v.preview.sheets[0].picture.Image.Bounds().Size()
-	if want := v.preview.width; float32(got.X) < want-1 || float32(got.X) > want+1 {
+	got := v.drawing.Pages.Pictures()[0].Bounds().Size()
+	if want := v.drawing.Pages.Width(); float32(got.X) < want-1 || float32(got.X) > want+1 {
 		t.Errorf("the picture is %d px wide, the page %g", got.X, want)
 	}
 	if s := text(v); !strings.Contains(s, "Ravka Oldenmoor’s") || !strings.Contains(s, "Step 1, from") || strings.Contains(s, "Draft") {
@@ -310,8 +308,8 @@ func TestOldPagesAreDropped(t *testing.T) {
 	runner := &late{}
 	d.Beside = runner
 	v, _ := open(t, d, "Ravka")
-	if len(runner.waiting) != 1 || len(v.preview.sheets) != 0 {
-		t.Fatalf("%d jobs, %d pages", len(runner.waiting), len(v.preview.sheets))
+	if len(runner.waiting) != 1 || len(v.drawing.Pages.Pictures()) != 0 {
+		t.Fatalf("%d jobs, %d pages", len(runner.waiting), len(v.drawing.Pages.Pictures()))
 	}
 	v.ui.page.OnChosen(string(KitBagCards))
 	v.ui.page.OnChosen(string(KitBagCard))
@@ -319,11 +317,11 @@ func TestOldPagesAreDropped(t *testing.T) {
 		t.Fatalf("%d jobs run at once", len(runner.waiting))
 	}
 	runner.finish()
-	if len(v.preview.sheets) != 0 || len(runner.waiting) != 1 {
-		t.Fatalf("an old page is shown: %d pages, %d jobs", len(v.preview.sheets), len(runner.waiting))
+	if len(v.drawing.Pages.Pictures()) != 0 || len(runner.waiting) != 1 {
+		t.Fatalf("an old page is shown: %d pages, %d jobs", len(v.drawing.Pages.Pictures()), len(runner.waiting))
 	}
 	runner.finish()
-	if v.render.asked.page != KitBagCard || len(v.preview.sheets) == 0 || len(runner.waiting) != 0 {
+	if v.render.asked.page != KitBagCard || len(v.drawing.Pages.Pictures()) == 0 || len(runner.waiting) != 0 {
 		t.Errorf("shown is %s, %d jobs are left", v.render.asked.page, len(runner.waiting))
 	}
 }
@@ -339,36 +337,11 @@ func TestFailureIsSaid(t *testing.T) {
 	if title, _ := v.ui.trouble.Text(); title != "" {
 		t.Errorf("and goes on saying %q", title)
 	}
-	if _, err := draw(canceled(), v.render.laid.document, 500); !errors.Is(err, context.Canceled) {
-		t.Errorf("work that was stopped ends with %v", err)
-	}
-}
-
-func canceled() context.Context {
-	ctx, cancel := context.WithCancel(context.Background())
-	cancel()
-	return ctx
 }
 
 func TestSameButTime(t *testing.T) {
 	a, b := []byte("x/CreationDate (D:20260518124100Z)y"), []byte("x/CreationDate (D:20260519000000Z)y")
 	if !sameButTime(a, b) || sameButTime(a, append(bytes.Clone(b), 'z')) {
 		t.Error("two PDFs are compared wrongly")
-	}
-}
-
-func TestPreviewWidth(t *testing.T) {
-	wide := []float32{}
-	p := newPreview(func(w float32) { wide = append(wide, w) })
-	apptest.Window(t, p, 640, 500, false, 100)
-	if len(wide) == 0 || wide[len(wide)-1] != 638 {
-		t.Errorf("widths told: %v", wide)
-	}
-	p.set(paper.A4().Quarter(), []*image.RGBA{image.NewRGBA(image.Rect(0, 0, 10, 10)), image.NewRGBA(image.Rect(0, 0, 10, 10))})
-	if width := p.width; width != widest*105 {
-		t.Errorf("a quarter sheet is %g px wide", width)
-	}
-	if h, one := p.HeightFor(640), p.pageHeight(p.width)+2; h != 2*one+pageGap {
-		t.Errorf("two pages of %g are %g high", one, h)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/preview"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/care"
 	"ebbwell/internal/handout"
@@ -46,23 +47,21 @@ func (r *redFlags) follow() {
 	r.list.Refresh()
 }
 
-// save saves the list as a PDF with lines to sign.
+// save saves the list as a PDF with lines to sign, over the page as it will print.
 func (r *redFlags) save() {
 	d, w := r.v.desk, r.v.desk.Words
-	saveto.Ask(d, r.v.canvas(), saveto.Request{
+	terms := handout.TermsOf(r.v.now(), care.Care{}, w)
+	preview.Ask(d, r.v.canvas(), saveto.Request{
 		Name: "practice.redflags.ask", Title: w.Say("redflags.save"), Sentence: w.Say("redflags.under"), Yes: w.Say("handoutview.save.yes"),
 		File: saveto.FileName(w.Say("redflags.title"), ".pdf"),
-		Write: func(ctx context.Context, path string) error {
-			press, err := handout.NewPress(w, paper.A4())
-			if err != nil {
-				return err
-			}
-			pdf, err := press.RedFlagPage(handout.TermsOf(r.v.now(), care.Care{}, w)).PDF(d.Now())
-			if err != nil {
-				return err
-			}
-			return d.Store.WriteFile(ctx, path, pdf)
+		Done: func(path string) {
+			d.Say(w.Say("handoutview.saved", path), w.Say("saveto.open"), func() { saveto.Show(d, path) })
 		},
-		Done: func(path string) { d.Say(w.Say("handoutview.saved", path), "", nil) },
-	})
+	}, preview.Printable{Lay: func(context.Context, bool) (paper.Document, error) {
+		press, err := handout.NewPress(w, paper.A4())
+		if err != nil {
+			return paper.Document{}, err
+		}
+		return press.RedFlagPage(terms), nil
+	}})
 }

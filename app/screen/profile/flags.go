@@ -33,7 +33,7 @@ func newFlagsPart(v *View) *flagsPart {
 		p.details[e.Kind] = p.newDetails(e)
 		box.Add(v.b.Check("", "profile.flag."+string(e.Kind), say("flag."+string(e.Kind)+".name"),
 			func(a record.Athlete) bool { return v.flagged(&a, e.Kind) },
-			func(s *sheet, on bool) { setFlag(&s.Record, e.Kind, on) }))
+			func(s *sheet, on bool) { setFlag(&s.Record, e.Kind, on) }).Wrap())
 		box.Add(p.details[e.Kind])
 	}
 	p.body = look.NewSheet(box)

@@ -52,7 +52,7 @@ func TestBlankSheetsInTheOrderOfTheScale(t *testing.T) {
 	d, clock, id := squadDesk(t, crew())
 	h := openDay(t, d, clock, id, 1186, 700, false, 100)
 	h.v.takeOff(0)
-	sheets, err := h.v.blank()
+	sheets, err := h.v.blank(false)
 	if err != nil {
 		t.Fatal(err)
 	}

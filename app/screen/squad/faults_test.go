@@ -323,7 +323,7 @@ func TestCoachPage(t *testing.T) {
 	}
 	h.v.Leave()
 	h = openDay(t, d, clock, id, 1186, 700, false, 100)
-	page, err := h.v.coach()
+	page, err := h.v.coach(false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -341,7 +341,7 @@ func TestCoachPage(t *testing.T) {
 			t.Errorf("%q on the coach's page is %v:\n%s", text, !want, all)
 		}
 	}
-	blank, err := h.v.blank()
+	blank, err := h.v.blank(false)
 	if err != nil {
 		t.Fatal(err)
 	}

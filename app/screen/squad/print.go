@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/preview"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/care"
 	"ebbwell/internal/handout"
@@ -28,7 +29,8 @@ func (v *View) Print() {
 
 // printBlank asks where the blank sheets of the group are to be saved.
 func (v *View) printBlank() {
-	v.save("squad.print.blank", v.say("testday.file", len(v.rows)), v.say("testday.file.name", string(v.desk.Today())), v.blank)
+	short := preview.Tick{Name: "short", Text: v.say("handoutview.short")}
+	v.save("squad.print.blank", v.say("testday.file", len(v.rows)), v.say("testday.file.name", string(v.desk.Today())), short, v.blank)
 }
 
 // printCoach asks where the coach's page is to be saved.
@@ -37,34 +39,31 @@ func (v *View) printCoach() {
 		v.desk.Say(v.say("squad.coach.nobody"), "", nil)
 		return
 	}
-	v.save("squad.print.coach", v.say("squad.coach.title"), v.say("squad.coach.file", string(v.desk.Today())), v.coach)
+	v.save("squad.print.coach", v.say("squad.coach.title"), v.say("squad.coach.file", string(v.desk.Today())), preview.Tick{}, v.coach)
 }
 
 // save lays a file out beside the window, since it may have many pages, and then asks
-// where it goes: it is said first which letters of it cannot be printed.
-func (v *View) save(name, title, file string, lay func() (paper.Document, error)) {
-	var doc paper.Document
+// where it goes, over the pages as they will print: it is said first which letters of it
+// cannot be printed.
+func (v *View) save(name, title, file string, tick preview.Tick, lay func(ticked bool) (paper.Document, error)) {
+	var letters []string
 	about := v.whose()
-	v.desk.Beside.Run(func(context.Context) (err error) {
-		doc, err = lay()
+	v.desk.Beside.Run(func(context.Context) error {
+		doc, err := lay(tick.On)
+		letters = doc.Lacks
 		return err
 	}, func(err error) {
 		if err != nil {
 			v.desk.Trouble(err)
 			return
 		}
-		saveto.Ask(v.desk, v.canvas(), saveto.Request{
+		preview.Ask(v.desk, v.canvas(), saveto.Request{
 			Name: name, Title: title, Sentence: v.say("testday.file.sentence"), Yes: v.say("testday.file.yes"), File: saveto.FileName(file, ".pdf"),
-			Letters: doc.Lacks,
-			Write: func(ctx context.Context, path string) error {
-				pdf, err := doc.PDF(v.desk.Now())
-				if err != nil {
-					return fmt.Errorf("print for a group: %w", err)
-				}
-				return v.desk.Store.WriteFile(ctx, path, pdf, about...)
+			Letters: letters,
+			Done: func(path string) {
+				v.desk.Say(v.say("testday.file.done", path), v.say("saveto.open"), func() { saveto.Show(v.desk, path) })
 			},
-			Done: func(path string) { v.desk.Say(v.say("testday.file.done", path), "", nil) },
-		})
+		}, preview.Printable{About: about, Tick: tick, Lay: func(_ context.Context, ticked bool) (paper.Document, error) { return lay(ticked) }})
 	})
 }
 
@@ -79,7 +78,7 @@ func (v *View) whose() []record.ID {
 
 // blank are the blank sheets of all members, in the order they are entered by row
 // afterwards.
-func (v *View) blank() (paper.Document, error) {
+func (v *View) blank(short bool) (paper.Document, error) {
 	d, press, err := v.press()
 	if err != nil {
 		return paper.Document{}, err
@@ -92,7 +91,7 @@ func (v *View) blank() (paper.Document, error) {
 		a := r.Sheet.Athlete
 		sheets = append(sheets, handout.BlankSheet{
 			Terms: handout.TermsOf(v.desk.Practice(), care.Of(a, v.desk.Now()), d.Words), Athlete: a.Name,
-			Sport: desk.SportWord(d.Words, a.Sport), Day: v.desk.Now(),
+			Sport: desk.SportWord(d.Words, a.Sport), Day: v.desk.Now(), Short: short,
 		})
 	}
 	return press.BlankSheets(sheets), nil
@@ -110,7 +109,7 @@ func (v *View) press() (*desk.Desk, *handout.Press, error) {
 
 // coach is the page for the coach, in the practice's language: those who consented, by
 // sweat rate.
-func (v *View) coach() (paper.Document, error) {
+func (v *View) coach(bool) (paper.Document, error) {
 	d, press, err := v.press()
 	if err != nil {
 		return paper.Document{}, err

@@ -3,6 +3,7 @@ package testday
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +11,7 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/preview"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/care"
 	"ebbwell/internal/handout"
@@ -165,34 +167,34 @@ func (p *printPart) ask() {
 }
 
 // lay lays the sheets out beside the window, since there may be many, and then asks where
-// they go: it is said first which letters of them cannot be printed.
+// they go, over the sheets as they will print: it is said first which letters of them
+// cannot be printed.
 func (p *printPart) lay(sheets []handout.BlankSheet) {
 	d, say := p.v.desk, p.v.desk.Words.Say
 	var about []record.ID
 	for _, a := range p.v.state.Marked() {
 		about = append(about, a.ID)
 	}
-	var file paper.Document
-	d.Beside.Run(func(context.Context) (err error) {
-		file, err = p.document(sheets)
+	short := preview.Tick{Name: "short", Text: say("handoutview.short")}
+	var letters []string
+	d.Beside.Run(func(context.Context) error {
+		file, err := p.document(sheets, short.On)
+		letters = file.Lacks
 		return err
 	}, func(err error) {
 		if err != nil {
 			d.Trouble(err)
 			return
 		}
-		saveto.Ask(d, p.v.canvas(), saveto.Request{
+		preview.Ask(d, p.v.canvas(), saveto.Request{
 			Name: "testday.file", Title: say("testday.file", len(sheets)), Sentence: say("testday.file.sentence"), Yes: say("testday.file.yes"),
-			File: saveto.FileName(say("testday.file.name", string(d.Today())), ".pdf"), Letters: file.Lacks,
-			Write: func(ctx context.Context, path string) error {
-				pdf, err := file.PDF(d.Now())
-				if err != nil {
-					return fmt.Errorf("print blank sheets: %w", err)
-				}
-				return d.Store.WriteFile(ctx, path, pdf, about...)
+			File: saveto.FileName(say("testday.file.name", string(d.Today())), ".pdf"), Letters: letters,
+			Done: func(path string) {
+				d.Say(say("testday.file.done", path), say("saveto.open"), func() { saveto.Show(d, path) })
 			},
-			Done: func(path string) { d.Say(say("testday.file.done", path), "", nil) },
-		})
+		}, preview.Printable{About: about, Tick: short, Lay: func(_ context.Context, ticked bool) (paper.Document, error) {
+			return p.document(sheets, ticked)
+		}})
 	})
 }
 
@@ -220,8 +222,8 @@ func (p *printPart) sheets() ([]handout.BlankSheet, error) {
 	return list, nil
 }
 
-// document lays the sheets out, one after the other, in one file.
-func (p *printPart) document(sheets []handout.BlankSheet) (paper.Document, error) {
+// document lays the sheets out, one after the other, in one file; short ones are one side.
+func (p *printPart) document(sheets []handout.BlankSheet, short bool) (paper.Document, error) {
 	d, err := p.v.desk.In(p.v.desk.PageLanguage())
 	if err != nil {
 		return paper.Document{}, err
@@ -230,5 +232,9 @@ func (p *printPart) document(sheets []handout.BlankSheet) (paper.Document, error
 	if err != nil {
 		return paper.Document{}, fmt.Errorf("print blank sheets: %w", err)
 	}
-	return press.BlankSheets(sheets), nil
+	list := slices.Clone(sheets)
+	for i := range list {
+		list[i].Short = short
+	}
+	return press.BlankSheets(list), nil
 }

@@ -192,7 +192,7 @@ func TestBlankSheetsOfSeveral(t *testing.T) {
 	}
 	sum := 0
 	for i := range sheets {
-		single, err := v.print.document(sheets[i : i+1])
+		single, err := v.print.document(sheets[i:i+1], false)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -37,7 +37,7 @@ func newBottles(b *binder) *bottles {
 		{Title: say("testsheet.bottle.after"), Width: look.Fixed(74), Right: true},
 		{Title: say("testsheet.bottle.poured"), Width: look.Fixed(96), Right: true},
 		{Title: say("testsheet.bottle.drunk", string(b.By.Unit(quantity.Millilitre))), Width: look.Fixed(78), Right: true},
-		{Width: look.Fixed(40)},
+		{Width: look.Fixed(max(40, field.NewLink(b.Desk.Host, "", say("testsheet.bottle.more"), func() {}).MinSize().Width/look.Scaled(1)))},
 	}
 	p.nothing = b.Check(PartBottles, "testsheet.nothing", say("testsheet.nothing"), func(t record.Test) bool { return t.Loss.NothingDrunk },
 		func(s *sheet, on bool) { s.Record.Loss.NothingDrunk = on })

@@ -5,15 +5,13 @@ import (
 	"fmt"
 	"image"
 	"strings"
-	"sync/atomic"
 	"time"
 
-	"fyne.io/fyne/v2"
 	"golang.org/x/text/language"
 
 	"ebbwell/app/kit/desk"
-	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/picture"
+	"ebbwell/app/kit/preview"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/app/screen/testsheet/findings"
 	"ebbwell/internal/care"
@@ -41,10 +39,20 @@ type page struct {
 	// name of the file, without its ending.
 	name string
 	// words are the texts of the page.
-	words  *words.Words
-	layout func(*handout.Press) paper.Document
-	// extra is what else is asked before it is kept; may be nil.
-	extra fyne.CanvasObject
+	words *words.Words
+	// layout lays the page out; ticked says that what is offered was asked for.
+	layout func(p *handout.Press, ticked bool) paper.Document
+	// tick is what is offered: the end of the key of its words.
+	tick preview.Tick
+}
+
+// laid is the page laid out.
+func (p page) laid(ticked bool) (paper.Document, error) {
+	press, err := handout.NewPress(p.words, p.size)
+	if err != nil {
+		return paper.Document{}, err
+	}
+	return p.layout(press, ticked), nil
 }
 
 // printBlank prints a sheet to fill in by hand.
@@ -67,9 +75,12 @@ func (v *View) printBlank() {
 			b.Day = time.Time{}
 		}
 	}
-	v.print(page{kind: pageBlank, test: test, name: v.desk.Words.Say("testsheet.file.blank", v.athlete.Name), words: w, layout: func(p *handout.Press) paper.Document {
-		return p.BlankSheet(b)
-	}})
+	v.print(page{kind: pageBlank, test: test, name: v.desk.Words.Say("testsheet.file.blank", v.athlete.Name), words: w, tick: preview.Tick{Name: "short"},
+		layout: func(p *handout.Press, short bool) paper.Document {
+			asked := b
+			asked.Short = short
+			return p.BlankSheet(asked)
+		}})
 }
 
 // printed is the report as it is given away, its texts, and the name of its file; false
@@ -119,13 +130,9 @@ func (v *View) printReport() {
 		return
 	}
 	t := v.b.Doc.Now().Record
-	// The answer is taken where the window runs, the page is laid out beside it.
-	var whole atomic.Bool
-	appendix := field.NewCheck(v.desk.Host, "testsheet.print.appendix", v.desk.Words.Say("testsheet.print.appendix"))
-	appendix.OnChanged = func(on bool) { whole.Store(on) }
-	v.print(page{kind: pageReport, test: t.ID, name: name, words: w, extra: appendix, layout: func(p *handout.Press) paper.Document {
+	v.print(page{kind: pageReport, test: t.ID, name: name, words: w, tick: preview.Tick{Name: "appendix"}, layout: func(p *handout.Press, appendix bool) paper.Document {
 		asked := r
-		asked.Appendix = whole.Load()
+		asked.Appendix = appendix
 		return p.TestReport(asked)
 	}})
 }
@@ -206,33 +213,33 @@ func (v *View) bar(f consult.Findings) handout.Bar {
 	return b
 }
 
-// print asks where a page is to be kept, and keeps it there and in the records.
+// print asks where a page is to be kept, over the page as it will print, and keeps it
+// there and in the records.
 func (v *View) print(p page) {
 	d, athlete, say := v.desk, v.athlete.ID, v.desk.Words.Say
-	p.size = d.Paper()
-	press, err := handout.NewPress(p.words, p.size)
-	if err != nil {
-		d.Trouble(err)
-		return
-	}
-	saveto.Ask(d, v.canvas(), saveto.Request{
+	p.size, p.tick.Text = d.Paper(), say("testsheet.print."+p.tick.Name)
+	r := saveto.Request{
 		Name: "testsheet.print", Title: say("testsheet.print." + p.kind), Sentence: say("testsheet.print"), Yes: say("testsheet.print.yes"),
-		File: saveto.FileName(p.name, ".pdf"), Extra: p.extra, Letters: p.layout(press).Lacks,
-		Write: func(ctx context.Context, path string) error { return write(ctx, d, athlete, p, path) },
+		File: saveto.FileName(p.name, ".pdf"),
 		Done: func(path string) {
 			d.Say(say("testsheet.print.done", path), say("saveto.open"), func() { saveto.Show(d, path) })
+		},
+	}
+	if doc, err := p.laid(p.tick.On); err == nil { // else it is said over the page
+		r.Letters = doc.Lacks
+	}
+	preview.Ask(d, v.canvas(), r, preview.Printable{
+		About: []record.ID{athlete}, Tick: p.tick, Lay: func(_ context.Context, ticked bool) (paper.Document, error) { return p.laid(ticked) },
+		Keep: func(ctx context.Context, path string, doc paper.Document) error {
+			return keepPage(ctx, d, athlete, p, doc, path)
 		},
 	})
 }
 
-// write makes the page, writes it to a file and keeps it with the records of an
-// athlete. It runs beside the window.
-func write(ctx context.Context, d *desk.Desk, athlete record.ID, p page, to string) error {
-	press, err := handout.NewPress(p.words, p.size)
-	if err != nil {
-		return err
-	}
-	pdf, err := p.layout(press).PDF(d.Now())
+// keepPage writes a page to a file and keeps it with the records of an athlete. It runs
+// beside the window.
+func keepPage(ctx context.Context, d *desk.Desk, athlete record.ID, p page, doc paper.Document, to string) error {
+	pdf, err := doc.PDF(d.Now())
 	if err != nil {
 		return err
 	}

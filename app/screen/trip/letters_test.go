@@ -29,7 +29,7 @@ func TestLettersOfAPlaceAreSaid(t *testing.T) {
 		d.Say = func(sentence, _ string, _ func()) { said = sentence }
 		_, w := openWhole(t, d, desk.Place{Screen: desk.Trip, Record: trips[0].ID})
 		apptest.Click(t, w, "trip.print")
-		apptest.Type(t, w, "trip.print.folder", t.TempDir())
+		apptest.Type(t, w, "trip.print.path", t.TempDir())
 		apptest.Click(t, w, "trip.print.yes")
 		if got := strings.Contains(said, "Letters that can’t be printed: 京, 都"); got != want || said == "" {
 			t.Errorf("%s: it is said: %v: %q", place, got, said)

@@ -126,8 +126,7 @@ func (v *View) stopNotes(sp heat.Speaker, _ *member, there consult.StopPlan, ans
 	}
 	notes = append(notes, answer.There)
 	if lines, test := heatLines(sp, there); len(lines) > 0 && there.Days[0].Code != climate.Adapted {
-		days := sp.Words.Say("trip.page.days", sp.Words.Semicolons(lines))
-		notes = append(notes, strings.TrimSpace(days+" "+test))
+		notes = append(notes, strings.TrimSpace(strings.Join(append(lines, test), " ")))
 	}
 	return notes
 }

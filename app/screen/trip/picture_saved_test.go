@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"ebbwell/app/apptest"
@@ -89,10 +88,8 @@ func TestPagesOfATripAreSavedAsPictures(t *testing.T) {
 	d.Say = func(sentence, _ string, _ func()) { said = sentence }
 	for round := 1; round <= 2; round++ {
 		apptest.Click(t, w, "trip.print")
-		apptest.Type(t, w, "trip.print.folder", folder)
-		w.Canvas().FocusPrevious() // from the folder to the form
-		apptest.Press(w, fyne.KeyRight)
-		apptest.Click(t, w, "trip.print.yes")
+		apptest.Type(t, w, "trip.print.path", folder)
+		apptest.Click(t, w, "trip.print.picture")
 		files, err := filepath.Glob(filepath.Join(folder, "*.png"))
 		if err != nil || len(files) != round*sides {
 			t.Fatalf("round %d: %d files for %d sides: %v", round, len(files), sides, err)

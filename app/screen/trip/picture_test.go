@@ -66,7 +66,7 @@ func TestPictures(t *testing.T) {
 	shoot(t, d, at(hot), "agree-light", light(), golden.SmallRoom(), func(v *View, _ fyne.Window) { v.askAgree() })
 	shoot(t, d, at(hot), "print-dark", dark(), golden.SmallRoom(), func(v *View, w fyne.Window) {
 		v.Print()
-		apptest.Type(t, w, "trip.print.folder", "/home/somebody/Documents")
+		apptest.Type(t, w, "trip.print.path", "/home/somebody/Documents")
 	})
 }
 

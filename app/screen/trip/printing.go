@@ -2,13 +2,11 @@ package trip
 
 import (
 	"context"
-	"errors"
-	"strings"
-
-	"fyne.io/fyne/v2"
+	"slices"
+	"sync/atomic"
 
 	"ebbwell/app/kit/field"
-	"ebbwell/app/kit/look"
+	"ebbwell/app/kit/preview"
 	"ebbwell/app/kit/saveto"
 	"ebbwell/internal/handout"
 	"ebbwell/internal/handout/paper"
@@ -30,16 +28,17 @@ type sheetOut struct {
 	words *words.Words
 }
 
-// printDialog asks for whom, and where to, pages are to be printed.
+// printDialog asks for whom, and where to, pages are to be printed, over the pages as they
+// will print.
 type printDialog struct {
-	v       *View
-	whose   *field.Choice
-	form    *field.Toggle
-	folder  *field.Line
-	trouble *look.Paragraph
-	dialog  *field.Dialog
-	busy    bool
-	stop    func()
+	v     *View
+	whose *field.Choice
+	size  paper.Size
+	// chosen are the pages asked for: chosen where the window runs, laid out and written
+	// beside it.
+	chosen atomic.Pointer[[]sheetOut]
+	// files are those written last; letters are those of their pages that cannot be printed.
+	files, letters []string
 }
 
 // Print asks for whom, and where to, the pages are to be printed.
@@ -49,16 +48,15 @@ func (v *View) Print() {
 		return
 	}
 	crew := v.crew()
-	p := &printDialog{v: v, folder: field.NewLine(v.desk.Host, "trip.print.folder", 1000), trouble: look.NewParagraph("", look.Note, look.Ink), stop: func() {}}
+	p := &printDialog{v: v, size: v.desk.Paper()}
 	pages, err := v.pages(everybody)
 	if err != nil {
 		v.desk.Trouble(err)
 		return
 	}
 	var letters []string
-	size := v.desk.Paper()
 	v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		letters, err = lettersOf(ctx, size, pages)
+		letters, err = lettersOf(ctx, p.size, pages)
 		return err
 	}, func(err error) {
 		if err != nil {
@@ -78,27 +76,71 @@ func lettersOf(ctx context.Context, size paper.Size, pages []sheetOut) ([]string
 // ask asks for whom and where to, once it is known which letters cannot be printed.
 func (p *printDialog) ask(crew []*member, m *member, letters []string) {
 	v, say := p.v, p.v.desk.Words.Say
-	p.folder.SetText(saveto.Folder())
 	options := []field.Option{{Key: string(m.athlete.ID), Text: say("trip.print.one", m.athlete.Name)}}
 	if len(crew) > 1 {
 		options = append(options, field.Option{Key: everybody, Text: say("trip.print.all", len(crew))})
 	}
 	p.whose = field.NewChoice(v.desk.Host, "trip.print.whose", options)
 	p.whose.Choose(options[len(options)-1].Key)
-	p.form = field.NewToggle(v.desk.Host, "trip.print.form", []field.Option{{Key: formPDF, Text: say("trip.print.pdf")}, {Key: formPicture, Text: say("trip.print.png")}})
-	p.form.Choose(formPDF)
-	content := look.VBox(8)
-	if len(letters) > 0 {
-		content.Add(saveto.LettersCaution(v.desk.Words, letters))
+	if !p.choose() {
+		return
 	}
-	for _, o := range []fyne.CanvasObject{row(say("trip.print.whose"), 400, p.whose), row(say("trip.print.form"), 400, p.form), row(say("trip.print.folder"), 400, p.folder), p.trouble} {
-		content.Add(o)
-	}
-	p.dialog = v.desk.Host.Ask(v.canvas(), field.Question{
-		Name: "trip.print", Title: say("trip.print.title"), Sentence: say("trip.print.sentence"), Width: 560, OnClosed: func() { p.stop() },
-		Content: content,
-		Actions: []field.Action{{Name: "no", Text: say("field.ask.cancel")}, {Name: "yes", Text: say("trip.print.yes"), Kind: field.Primary, Do: p.write}},
+	shown := preview.Ask(v.desk, v.canvas(), saveto.Request{
+		Name: "trip.print", Title: say("trip.print.title"), Sentence: say("trip.print.sentence"), Yes: say("trip.print.yes"),
+		Letters: letters, Extra: row(say("trip.print.whose"), 400, p.whose), Busy: say("trip.print.writing"),
+		Write: func(ctx context.Context, folder string) (err error) {
+			p.files, p.letters, err = v.printTo(ctx, folder, p.size, *p.chosen.Load())
+			return err
+		},
+		Done:    func(folder string) { v.desk.Say(p.done(folder, "trip.print.done.all"), "", nil) },
+		Stopped: func(folder string) { v.desk.Say(say("trip.print.stopped", len(p.files), folder), "", nil) },
+	}, preview.Printable{
+		Lay: p.lay,
+		Picture: func(ctx context.Context, folder string) (err error) {
+			p.files, p.letters, err = v.drawTo(ctx, folder, p.size, *p.chosen.Load())
+			return err
+		},
+		Pictured: func(folder string) { v.desk.Say(p.done(folder, "trip.print.done.pictures"), "", nil) },
 	})
+	p.whose.OnChosen = func(string) {
+		if p.choose() {
+			shown.Again()
+		}
+	}
+}
+
+// choose takes the pages of whom is chosen; false where they cannot be had, which is said.
+func (p *printDialog) choose() bool {
+	pages, err := p.v.pages(p.whose.Chosen())
+	if err != nil {
+		p.v.desk.Trouble(err)
+		return false
+	}
+	p.chosen.Store(&pages)
+	return true
+}
+
+// lay lays out what is chosen, one page after the other.
+func (p *printDialog) lay(ctx context.Context, _ bool) (all paper.Document, err error) {
+	_, _, err = eachLaid(ctx, p.size, *p.chosen.Load(), func(_ sheetOut, doc paper.Document) ([]string, error) {
+		doc.Pages = slices.Concat(all.Pages, doc.Pages)
+		all = doc
+		return nil, nil
+	})
+	return all, err
+}
+
+// done says what was written where, and which letters of it are lacking.
+func (p *printDialog) done(folder, several string) string {
+	w := p.v.desk.Words
+	said := w.Say(several, len(p.files), folder)
+	if len(p.files) == 1 {
+		said = w.Say("trip.print.done", p.files[0])
+	}
+	if len(p.letters) > 0 {
+		said += " " + w.Say("saveto.letters.title", w.Commas(p.letters))
+	}
+	return said
 }
 
 // whose are the travellers.
@@ -108,56 +150,6 @@ func (v *View) whose() []record.ID {
 		list = append(list, m.athlete.ID)
 	}
 	return list
-}
-
-// write lays the pages out and writes them beside the window; closing the
-// dialog stops it after the page being printed.
-func (p *printDialog) write() (stay bool) {
-	if p.busy {
-		return true
-	}
-	v, say := p.v, p.v.desk.Words.Say
-	folder, size := strings.TrimSpace(p.folder.Text()), v.desk.Paper()
-	pages, err := v.pages(p.whose.Chosen())
-	if err != nil {
-		p.trouble.SetText(say("trip.print.failed", saveto.Reason(v.desk.Words, err)))
-		return true
-	}
-	put, pictures := v.printTo, p.form.Chosen() == formPicture
-	if pictures {
-		put = v.drawTo
-	}
-	p.busy = true
-	p.trouble.SetText(say("trip.print.writing", len(pages)))
-	var files, letters []string
-	p.stop = v.desk.Beside.Run(func(ctx context.Context) (err error) {
-		files, letters, err = put(ctx, folder, size, pages)
-		return err
-	}, func(err error) {
-		p.busy, p.stop = false, func() {}
-		switch {
-		case errors.Is(err, context.Canceled):
-			v.desk.Say(say("trip.print.stopped", len(files), folder), "", nil)
-			return
-		case err != nil:
-			p.trouble.SetText(say("trip.print.failed", saveto.Reason(v.desk.Words, err)))
-			return
-		}
-		saveto.Remember(folder)
-		p.dialog.Close()
-		done := say("trip.print.done.all", len(files), folder)
-		switch {
-		case len(files) == 1:
-			done = say("trip.print.done", files[0])
-		case pictures:
-			done = say("trip.print.done.pictures", len(files), folder)
-		}
-		if len(letters) > 0 {
-			done += " " + say("saveto.letters.title", v.desk.Words.Commas(letters))
-		}
-		v.desk.Say(done, "", nil)
-	})
-	return true
 }
 
 // pages are the pages of one traveller, or of each and the list of all: each in the

@@ -12,12 +12,6 @@ import (
 	"ebbwell/internal/record"
 )
 
-// The forms of a file that a page is saved as.
-const (
-	formPDF     = "pdf"
-	formPicture = "png"
-)
-
 // printTo writes pages of a size into a folder, a file each, and keeps those of
 // athletes with the records. It returns the files, also when it was stopped between two,
 // and the letters of the pages that cannot be printed. No file that is there is written

@@ -258,7 +258,7 @@ func checkPrinted(t *testing.T, v *View, w fyne.Window) {
 	t.Helper()
 	folder := t.TempDir()
 	apptest.Click(t, w, "trip.print")
-	apptest.Type(t, w, "trip.print.folder", folder)
+	apptest.Type(t, w, "trip.print.path", folder)
 	apptest.Click(t, w, "trip.print.yes")
 	files, err := filepath.Glob(filepath.Join(folder, "*.pdf"))
 	if err != nil || len(files) != 3 {

@@ -1,4 +1,4 @@
-package handoutview
+package preview
 
 import (
 	"image"
@@ -18,9 +18,9 @@ const (
 	widest float32 = 5.6
 )
 
-// preview is the pages as they will print, one below the other, as wide as
-// there is room. Paper is white in a dark window too.
-type preview struct {
+// Pages are pages as they will print, one below the other, as wide as there is room. Paper
+// is white in a dark window too.
+type Pages struct {
 	widget.BaseWidget
 	// onWidth is told a new width of the pages, in px.
 	onWidth func(width float32)
@@ -36,17 +36,17 @@ type pageSheet struct {
 	picture *canvas.Image
 }
 
-var _ look.Flowing = (*preview)(nil)
+var _ look.Flowing = (*Pages)(nil)
 
-// newPreview makes a preview without pages.
-func newPreview(onWidth func(float32)) *preview {
-	p := &preview{onWidth: onWidth, size: paper.A4()}
+// newPages makes a preview without pages.
+func newPages(onWidth func(float32)) *Pages {
+	p := &Pages{onWidth: onWidth, size: paper.A4()}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
 // set shows other pages.
-func (p *preview) set(size paper.Size, pictures []*image.RGBA) {
+func (p *Pages) set(size paper.Size, pictures []*image.RGBA) {
 	p.size = size
 	for len(p.sheets) < len(pictures) {
 		picture := canvas.NewImageFromImage(nil)
@@ -61,28 +61,40 @@ func (p *preview) set(size paper.Size, pictures []*image.RGBA) {
 	p.Refresh()
 }
 
+// Pictures are the pages that are shown, as they are drawn.
+func (p *Pages) Pictures() []image.Image {
+	var list []image.Image
+	for _, s := range p.sheets {
+		list = append(list, s.picture.Image)
+	}
+	return list
+}
+
+// Width is how wide a page stands, in px; 0 before it is laid out.
+func (p *Pages) Width() float32 { return p.width }
+
 // pageWidth is how wide a page of a size stands in some room.
-func (p *preview) pageWidth(room float32, size paper.Size) float32 {
+func (p *Pages) pageWidth(room float32, size paper.Size) float32 {
 	return min(room-2, look.Factor()*widest*float32(size.Width))
 }
 
 // pageHeight is how high a page of a width is.
-func (p *preview) pageHeight(width float32) float32 {
+func (p *Pages) pageHeight(width float32) float32 {
 	return width * float32(p.size.Height/p.size.Width)
 }
 
 // HeightFor returns the height of all pages at a width.
-func (p *preview) HeightFor(width float32) float32 {
+func (p *Pages) HeightFor(width float32) float32 {
 	n := float32(max(len(p.sheets), 1))
 	return n*(p.pageHeight(p.pageWidth(width, p.size))+2) + (n-1)*pageGap
 }
 
 // CreateRenderer draws the pages.
-func (p *preview) CreateRenderer() fyne.WidgetRenderer { return &previewRenderer{p} }
+func (p *Pages) CreateRenderer() fyne.WidgetRenderer { return &pagesRenderer{p} }
 
-type previewRenderer struct{ p *preview }
+type pagesRenderer struct{ p *Pages }
 
-func (r *previewRenderer) Layout(size fyne.Size) {
+func (r *pagesRenderer) Layout(size fyne.Size) {
 	p := r.p
 	width := p.pageWidth(size.Width, p.size)
 	if width != p.width && width > 0 {
@@ -99,7 +111,7 @@ func (r *previewRenderer) Layout(size fyne.Size) {
 	}
 }
 
-func (r *previewRenderer) MinSize() fyne.Size {
+func (r *pagesRenderer) MinSize() fyne.Size {
 	width := r.p.Size().Width
 	if width <= 0 {
 		width = 300
@@ -107,7 +119,7 @@ func (r *previewRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(300, r.p.HeightFor(width))
 }
 
-func (r *previewRenderer) Refresh() {
+func (r *pagesRenderer) Refresh() {
 	light, now := look.NewPalette(false), look.PaletteNow()
 	for _, s := range r.p.sheets {
 		s.outline.Paint(light.Sheet, now.Hairline, 1, 0)
@@ -117,7 +129,7 @@ func (r *previewRenderer) Refresh() {
 	canvas.Refresh(r.p)
 }
 
-func (r *previewRenderer) Objects() []fyne.CanvasObject {
+func (r *pagesRenderer) Objects() []fyne.CanvasObject {
 	var list []fyne.CanvasObject
 	for _, s := range r.p.sheets {
 		list = append(list, s.outline.With(s.picture)...)
@@ -125,4 +137,4 @@ func (r *previewRenderer) Objects() []fyne.CanvasObject {
 	return list
 }
 
-func (r *previewRenderer) Destroy() {}
+func (r *pagesRenderer) Destroy() {}
