@@ -50,6 +50,10 @@ type summary struct{ way, speed, power, heart, temperature reading }
 // longest is how long one part of a session may say it was.
 const longest = 1000 * time.Hour
 
+// longestFile is from the first to the last time of a file: beyond a year a clock was wrong
+// in the midst of it.
+const longestFile = 366 * 24 * time.Hour
+
 // sums are the means of the parts of a session in the making, by their length.
 type sums struct {
 	way                              float64
@@ -108,6 +112,9 @@ func (r *recorded) session() (Session, error) {
 	s.Start, s.End = r.ends()
 	if !s.End.After(s.Start) {
 		return Session{}, &Error{Code: CodeNothing, Format: r.format}
+	}
+	if s.End.Sub(s.Start) > longestFile {
+		return Session{}, &Error{Code: CodeDamaged, Format: r.format}
 	}
 	if !r.statesPauses {
 		r.pauses = r.gaps()
