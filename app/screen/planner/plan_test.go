@@ -2,6 +2,7 @@ package planner
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"ebbwell/app/apptest"
@@ -161,6 +162,30 @@ func TestEmptyStates(t *testing.T) {
 	}
 	if c := care.Of(a, d.Now()); c.MassHidden {
 		t.Error("the athlete's mass is hidden")
+	}
+}
+
+// A swimmer's test has a rate, and no plan is made from it: that is said, not that the
+// test lacks something.
+func TestNoPlanInWater(t *testing.T) {
+	d, went := apptest.Desk(t)
+	a, test := hockey(t, d)
+	open, err := d.Store.ReopenTest(context.Background(), test.ID, "swum")
+	if err != nil {
+		t.Fatal(err)
+	}
+	open.Session.Sport, open.Session.Activity = "swimming", ""
+	if _, err := d.Store.SaveTest(context.Background(), open, store.Edit{}); err != nil {
+		t.Fatal(err)
+	}
+	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
+	said := strings.Join(apptest.Texts(b.w.Content()), " ")
+	if b.v.Binder != nil || !strings.Contains(said, "not calculated") || strings.Contains(said, "still needs") {
+		t.Errorf("it says %q", said)
+	}
+	b.Click("planner.test")
+	if last := (*went)[0]; last.Record != test.ID {
+		t.Errorf("went to %+v", last)
 	}
 }
 
