@@ -41,7 +41,7 @@ func commands() []command {
 		{"faults", "[-n 6] [-monkey]", "try to lose data: kills at chosen changes of files, a full disk, damage, a clock that moves; or whatever comes", faults},
 		{"race", "[packages] [flags of go test]", "run the tests of app and internal under the race detector; needs a C compiler", race},
 		{"mutate", "[-package NAMES] [-n N] [-seed N] [-only TEXT] [-again FILE] [-quick] [-list]", "try the tests of the science packages with small mistakes", mutant},
-		{"shots", "[DIR]", "draw every screen, light and dark, small and large", shots},
+		{"shots", "[-help] [flags] [DIR]", "draw every screen, light and dark, small and large; flags draw less", shots},
 		{"words", "[-lang de] [-file planner]", "how far the languages are, and the longest sentences", words},
 		{"window", "[-shots DIR] [-keep]", "drive the main job in the real window on a virtual screen", window},
 		{"package", "[linux-amd64] [linux-arm64] [windows-amd64]", "make what a user installs: .deb, .tar.gz, .zip in bin/packages", makePackages},
