@@ -58,6 +58,7 @@ const (
 	AgreeLeast    = 0.8
 	OddTest       = 2.6 // SD: check the inputs
 	StartAthletes = 8.0 // of the practice's own, from which they give the start; as many the usual one counts for
+	StartMost     = 64  // of them, the last tested: the start's standard error is 0.03 then
 	StartInside   = 0.90
 	StartBelow    = 0.05
 )
@@ -157,6 +158,7 @@ func testWeightEntries() []Entry {
 		{ID: "climate.rule.start.offset", Value: StartOffset, Source: source, Sure: Proposal},
 		{ID: "climate.rule.start.sd", Value: StartSD, Source: source, Sure: Proposal},
 		{ID: "climate.rule.start.athletes", Value: StartAthletes, Source: source, Sure: Proposal},
+		{ID: "climate.rule.start.most", Value: StartMost, Source: source, Sure: Proposal},
 		{ID: "climate.rule.start.inside", Value: StartInside, Source: source, Sure: Proposal},
 		{ID: "climate.rule.start.below", Value: StartBelow, Source: source, Sure: Proposal},
 		{ID: "climate.rule.test-error", Value: TestErrorMost, Source: source, Sure: Proposal},

@@ -68,6 +68,30 @@ func TestSummaries(t *testing.T) {
 	}
 }
 
+// TestLatestTested: those of the sport with a test that is done, the newest test first;
+// nobody that was deleted or whose only test was.
+func TestLatestTested(t *testing.T) {
+	s, ctx := open(t, t.TempDir(), newClock()), context.Background()
+	tested := func(name, sport string, state record.TestState, day record.Date) (record.ID, record.Test) {
+		a := got(s.SaveAthlete(ctx, record.Athlete{Name: name, Sport: sport}, Edit{}))(t)
+		return a.ID, got(s.SaveTest(ctx, record.Test{AthleteID: a.ID, State: state, Session: record.Session{Date: day, Start: "09:00"}}, Edit{}))(t)
+	}
+	early, _ := tested("Early", "rowing", record.TestWaiting, "2026-03-01")
+	late, _ := tested("Late", "Rowing", record.TestWaiting, "2026-05-01")
+	middle, _ := tested("Middle", "rowing", record.TestWaiting, "2026-04-01")
+	tested("Open", "rowing", record.TestOpen, "2026-05-02")
+	tested("Other", "judo", record.TestWaiting, "2026-05-02")
+	gone, _ := tested("Gone", "rowing", record.TestWaiting, "2026-05-02")
+	_, dropped := tested("Dropped", "rowing", record.TestWaiting, "2026-05-02")
+	must(t, s.Delete(ctx, record.Ref{Kind: record.KindAthlete, ID: gone}, Edit{}))
+	must(t, s.Delete(ctx, record.Ref{Kind: record.KindTest, ID: dropped.ID}, Edit{}))
+	for most, want := range map[int][]record.ID{2: {late, middle}, 64: {late, middle, early}} {
+		if list := got(s.LatestTested(ctx, "rowing", most))(t); !slices.Equal(list, want) {
+			t.Errorf("at most %d: %v, want %v", most, list, want)
+		}
+	}
+}
+
 // A test comes with what it is worked out from: reasons, and copies with the
 // newest first; nothing of another test.
 func TestSheetsWithWhatIsBesideThem(t *testing.T) {

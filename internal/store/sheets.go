@@ -158,6 +158,19 @@ func (s *Store) Unfinished(ctx context.Context) ([]ListedTest, error) {
 	return list, err
 }
 
+// LatestTested are the athletes of a sport with a test that is no longer open, those
+// tested last first, at most so many. Lower and upper case are the same in the sport for
+// the letters of ASCII.
+func (s *Store) LatestTested(ctx context.Context, sport string, most int) (list []record.ID, err error) {
+	err = s.read(ctx, "list the athletes tested in a sport", func(tx *gorm.DB) error {
+		var id string
+		return each(tx, []any{&id}, func() { list = append(list, record.ID(id)) }, `SELECT a.id FROM athletes a JOIN tests t ON t.athlete_id = a.id
+			WHERE a.deleted_at IS NULL AND t.deleted_at IS NULL AND t.state <> ? AND a.sport = ? COLLATE NOCASE
+			GROUP BY a.id ORDER BY MAX(t.date || t.start) DESC, a.id LIMIT ?`, record.TestOpen, sport, most)
+	})
+	return list, err
+}
+
 // latestTest sorts listed tests as [newestSession] does.
 func latestTest(a, b ListedTest) int {
 	return cmp.Or(cmp.Compare(b.Date, a.Date), cmp.Compare(b.Start, a.Start), cmp.Compare(b.ID, a.ID))

@@ -2,11 +2,11 @@ package desk
 
 import (
 	"context"
-	"strings"
 	"time"
 
 	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
+	"ebbwell/internal/evidence"
 )
 
 // startsKept is how long what the practice's tests say of a sport is kept before
@@ -22,8 +22,8 @@ type learnt struct {
 
 // startOf is where an athlete of a sport without a test is taken to stand, by
 // the practice's own tests; the zero Start where they are too few or do not hold.
-// It reads every athlete of the sport, so it is asked for only where there is no
-// test.
+// It reads athletes of the sport with their tests, so it is asked for only where there
+// is no test.
 func (d *Desk) startOf(sport string) climate.Start {
 	if kept, ok := d.starts[sport]; ok && d.Now().Sub(kept.at) < startsKept {
 		return kept.start
@@ -35,20 +35,18 @@ func (d *Desk) startOf(sport string) climate.Start {
 	return d.starts[sport].start
 }
 
-// learnStart works the start of a sport out.
+// learnStart works the start of a sport out, from those athletes tested last, so that
+// it takes as long in a practice of ten thousand.
 func (d *Desk) learnStart(sport string) climate.Start {
 	ctx := context.Background()
-	lines, err := d.Store.People(ctx)
+	tested, err := d.Store.LatestTested(ctx, sport, evidence.StartMost)
 	if err != nil {
 		d.Trouble(err)
 		return climate.Start{}
 	}
 	var list []climate.Practised
-	for _, line := range lines {
-		if !strings.EqualFold(line.Sport, sport) {
-			continue
-		}
-		a, err := d.Store.LoadAthlete(ctx, line.ID)
+	for _, id := range tested {
+		a, err := d.Store.LoadAthlete(ctx, id)
 		if err != nil {
 			continue // it was removed meanwhile
 		}
