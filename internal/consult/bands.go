@@ -37,7 +37,7 @@ func ownBands(s record.Settings) evidence.BandSet {
 	scale.Bands = append(scale.Bands, evidence.Band{Code: evidence.BandSerious, High: math.Inf(1)})
 	return evidence.BandSet{
 		ID:     evidence.SetOwn,
-		Source: evidence.Citation{Short: "own bands", Full: "the practice's own bands: common practice, no source"},
+		Source: evidence.Citation{Code: "practice-bands"},
 		Scales: []evidence.Scale{scale},
 	}
 }

@@ -35,7 +35,7 @@ const (
 // metabolicEntries lists metabolic heat from oxygen and from power.
 func metabolicEntries() []Entry {
 	source := ownProposal()
-	oxygen := Citation{Short: "from memory", Full: "energy of a litre of oxygen, from memory; no single source"}
+	oxygen := Citation{Code: "memory-oxygen"}
 	return []Entry{
 		{ID: "climate.effort.oxygen-energy", Value: OxygenEnergy, Unit: "J/L", Source: oxygen, Sure: Memory},
 		{ID: "climate.effort.cycling.efficiency", Value: CyclingEfficiency, Source: source, Sure: Proposal},

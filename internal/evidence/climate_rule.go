@@ -83,7 +83,7 @@ const (
 
 // heldEntries lists what the ranges were held against.
 func heldEntries() []Entry {
-	source := Citation{Short: "counted by this program", Full: "tests of invented athletes left out and estimated from their others; counted by this program"}
+	source := Citation{Code: "counted"}
 	return []Entry{
 		{ID: "climate.held.tests", Value: HeldTests, Source: source, Sure: Derived},
 		{ID: "climate.held.inside", Value: HeldInside, Unit: quantity.PerCent, Source: source, Sure: Derived},

@@ -50,7 +50,7 @@ const (
 
 // acclimatisationEntries lists acclimatisation to heat.
 func acclimatisationEntries() []Entry {
-	source := Citation{Short: "heat acclimatisation", Full: "course of heat acclimatisation in athletes: one to two weeks, most of it in the first"}
+	source := Citation{Code: "acclimatisation"}
 	return []Entry{
 		{ID: "climate.acclimatisation.most", Value: AcclimatisationMost, Unit: "days", Source: source, Sure: Read},
 		{ID: "climate.acclimatisation.full", Value: AcclimatisationDays, Unit: "days", Source: source, Sure: Read},
@@ -78,7 +78,7 @@ func climateTableEntries() []Entry {
 
 // packingEntries lists packing.
 func packingEntries() []Entry {
-	source := Citation{Short: "packing practice", Full: "common practice of travelling teams, no source"}
+	source := Citation{Code: "packing"}
 	return []Entry{
 		{ID: "climate.packing.margin.low", Value: PackingMarginLow, Source: source, Sure: Memory},
 		{ID: "climate.packing.margin.high", Value: PackingMarginHigh, Source: source, Sure: Memory},
@@ -98,7 +98,7 @@ func dailyWaterEntries() []Entry {
 
 // flightEntries lists fluid in the air.
 func flightEntries() []Entry {
-	source := Citation{Short: "flight fluid", Full: "advice for athletes on long flights, quoted in a second text"}
+	source := Citation{Code: "flight"}
 	return []Entry{
 		{ID: "climate.flight.fluid.low", Value: FlightFluidLow, Unit: quantity.MillilitrePerHour, Source: source, Sure: Second},
 		{ID: "climate.flight.fluid.high", Value: FlightFluidHigh, Unit: quantity.MillilitrePerHour, Source: source, Sure: Second},

@@ -17,7 +17,7 @@ const (
 // deviceEntries lists how a device's file is read.
 func deviceEntries() []Entry {
 	practice := commonPractice()
-	globe := Citation{Short: "mean radius of the Earth", Full: "mean radius of the Earth, from memory"}
+	globe := Citation{Code: "earth"}
 	return []Entry{
 		{ID: "device.moving", Value: DeviceMovingSpeed, Unit: quantity.MetrePerSecond, Source: practice, Sure: Practice},
 		{ID: "device.moving.span", Value: DeviceMovingSpan, Unit: quantity.Second, Source: practice, Sure: Practice},

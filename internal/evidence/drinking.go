@@ -47,7 +47,7 @@ func drinkingEntries() []Entry {
 	lambert := Citation{Short: "Lambert et al. 2008", Full: "Lambert et al. 2008, International Journal of Sports Medicine 29:878"}
 	mccartney := Citation{Short: "McCartney et al. 2017", Full: "McCartney et al. 2017, Sports Medicine Open 3:13"}
 	german := Citation{Short: "German Nutrition Society 2020", Full: "German Nutrition Society 2020, position on fluid in sport"}
-	stomach := Citation{Short: "from memory", Full: "what stomachs usually take, from memory; no single source"}
+	stomach := Citation{Code: "memory-stomach"}
 	mlkg, lh, h := quantity.MillilitrePerKilogram, quantity.LitrePerHour, quantity.Hour
 	return []Entry{
 		{ID: "before.early.low", Value: BeforeEarlyLow, Unit: mlkg, Source: acsm07, Sure: Second},

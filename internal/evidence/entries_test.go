@@ -8,6 +8,8 @@ import (
 	"go/types"
 	"math"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -132,12 +134,32 @@ func TestEntries(t *testing.T) {
 			t.Errorf("%s is not a number", e.ID)
 		case !letters[e.Sure]:
 			t.Errorf("%s: sureness %q", e.ID, e.Sure)
-		case e.Source.Short == "" || e.Source.Full == "":
+		case e.Source.Code == "" && (e.Source.Short == "" || e.Source.Full == ""):
 			t.Errorf("%s has no source", e.ID)
 		case e.Valid.Low > e.Valid.High:
 			t.Errorf("%s is valid from %g to %g", e.ID, e.Valid.Low, e.Valid.High)
 		}
 		seen[e.ID] = true
+	}
+}
+
+// What is no publication has a code, by which it is said in the window's language; a
+// publication is named by its year, or is one of few that have none.
+func TestSourcesArePublishedOrCoded(t *testing.T) {
+	undated := []string{"Lints", "Nguyen, Kurtz", "Bartoli; Murray", "American College of Sports Medicine, metabolic equations", "Regulation (EU)"}
+	year := regexp.MustCompile(`\b(19|20)\d\d\b`)
+	sources := map[Citation]string{}
+	for _, e := range All() {
+		sources[e.Source] = e.ID
+	}
+	for _, s := range Statements() {
+		sources[s.Source] = s.ID
+	}
+	for c, id := range sources {
+		published := year.MatchString(c.Full) || slices.ContainsFunc(undated, func(begin string) bool { return strings.HasPrefix(c.Full, begin) })
+		if published == (c.Code != "") {
+			t.Errorf("%s: code %q, %q", id, c.Code, c.Full)
+		}
 	}
 }
 

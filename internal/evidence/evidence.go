@@ -36,17 +36,33 @@ const (
 	Practice Sureness = "C"
 )
 
-// Citation names a published source.
+// Citation names a published source, or what stands where there is none.
 type Citation struct {
+	// Code is set for what is no publication: it is said in the window's language, by
+	// the catalogue's texts under "citation."+Code.
+	Code string
 	// Short is how it stands beside a figure: "Baker et al. 2016".
 	Short string
 	// Full is the reference: journal, volume, first page.
 	Full string
 }
 
-// MolarMass is the short name of the citation of a molar mass, which no page has to look
-// up: it is said in the page's own language.
-const MolarMass = "molar mass"
+// Title is the reference in full: a publication's as it is printed, else in the words
+// of say.
+func (c Citation) Title(say func(key string, args ...any) string) string {
+	if c.Code == "" {
+		return c.Full
+	}
+	return say("citation." + c.Code)
+}
+
+// Name is what stands beside a figure, in the words of say where it is no publication.
+func (c Citation) Name(say func(key string, args ...any) string) string {
+	if c.Code == "" {
+		return c.Short
+	}
+	return say("citation." + c.Code + ".short")
+}
 
 // Entry is one threshold or coefficient.
 type Entry struct {

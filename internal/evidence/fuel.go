@@ -131,8 +131,8 @@ func carbohydrateAroundEntries() []Entry {
 
 // soluteEntries lists molar masses and osmolality bands.
 func soluteEntries() []Entry {
-	chemistry := Citation{Short: MolarMass, Full: "molar masses from the standard atomic weights"}
-	solution := Citation{Short: "sucrose solutions", Full: "density of sucrose solutions at 20 °C"}
+	chemistry := Citation{Code: "molar-weights"}
+	solution := Citation{Code: "sucrose"}
 	isotonic := Citation{Short: "EU advice in Stasiuk & Przybyłowski 2017", Full: "European Union advice, quoted in Stasiuk, Przybyłowski 2017, Polish Journal of Natural Sciences 32:161"}
 	own := ownProposal()
 	mol, osm := quantity.Unit("g/mol"), quantity.MilliosmolePerKilogram
@@ -165,5 +165,5 @@ func studied() Citation {
 
 // commonPractice marks what practitioners do without a source.
 func commonPractice() Citation {
-	return Citation{Short: "common practice", Full: "common practice, no source"}
+	return Citation{Code: "practice"}
 }

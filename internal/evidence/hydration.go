@@ -91,7 +91,7 @@ func correctionEntries() []Entry {
 	mitchell := Citation{Short: "Mitchell et al. 1972", Full: "Mitchell, Nadel, Stolwijk 1972, Journal of Applied Physiology 32:474"}
 	parsons := Citation{Short: "Parsons 1993", Full: "Parsons 1993, Human Thermal Environments"}
 	single := Citation{Short: "Cheuvront & Montain 2017", Full: "Cheuvront, Montain 2017, Experimental Physiology 102:1047"}
-	gas := Citation{Short: "gas exchange", Full: "mass of carbon dioxide given off less oxygen taken up, from molar masses"}
+	gas := Citation{Code: "gas-exchange"}
 	perKcal := quantity.GramPerKilocalorie
 	return []Entry{
 		{ID: "balance.density", Value: SweatDensity, Unit: "kg/L", Source: baker2017(), Sure: Read},
@@ -168,5 +168,5 @@ func acsmFluid2007() Citation {
 
 // unitDefinition is the source of exact or conventional unit conversions.
 func unitDefinition() Citation {
-	return Citation{Short: "unit conversion", Full: "conversion between units"}
+	return Citation{Code: "units"}
 }

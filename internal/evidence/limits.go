@@ -165,7 +165,7 @@ func LimitOf(f Field) (limit Limit, ok bool) {
 
 // limitEntries lists the limits for the settings screen.
 func limitEntries() []Entry {
-	own := Citation{Short: "judgement", Full: "input limits: judgement, no source"}
+	own := Citation{Code: "judgement"}
 	var list []Entry
 	for _, l := range Limits() {
 		for _, end := range []struct {

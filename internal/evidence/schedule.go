@@ -77,7 +77,7 @@ func scheduleEntries() []Entry {
 // mouthfulEntries lists mouthfuls and the rests of tennis.
 func mouthfulEntries() []Entry {
 	lawless := Citation{Short: "Lawless et al. 2003", Full: "Lawless et al. 2003, Dysphagia 18:196"}
-	rules := Citation{Short: "rules of tennis", Full: "rules of tennis: continuous play and change of ends"}
+	rules := Citation{Code: "tennis"}
 	ml := quantity.Millilitre
 	return []Entry{
 		{ID: "mouthful.men", Value: MouthfulMen, Unit: ml, Source: lawless, Sure: Read},
@@ -91,7 +91,7 @@ func mouthfulEntries() []Entry {
 // chanceEntries lists what a chance carries and how chances are filled.
 func chanceEntries() []Entry {
 	own := ownProposal()
-	pace := Citation{Short: "pace at the bottle", Full: "mL a second while drinking, from memory"}
+	pace := Citation{Code: "pace"}
 	ml, perMin := quantity.Millilitre, quantity.Unit("mL/min")
 	return []Entry{
 		{ID: "chance.pace", Value: DrinkingPace, Unit: "mL/s", Source: pace, Sure: Memory},
@@ -116,7 +116,7 @@ func chanceEntries() []Entry {
 func stepEntries() []Entry {
 	own, practice := ownProposal(), commonPractice()
 	brauer := Citation{Short: "Brauer et al. 2022", Full: "Brauer et al. 2022, BMC Nutrition 8:45"}
-	interview := Citation{Short: "motivational interviewing", Full: "confidence ruler of motivational interviewing, from memory"}
+	interview := Citation{Code: "ruler"}
 	lh, gh, pc := quantity.LitrePerHour, quantity.GramPerHour, quantity.PerCent
 	return []Entry{
 		{ID: "step.fluid.low", Value: StepFluidLow, Unit: lh, Source: practice, Sure: Practice},

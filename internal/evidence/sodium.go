@@ -203,7 +203,7 @@ func agreementEntries() []Entry {
 
 // saltEntries lists salt arithmetic.
 func saltEntries() []Entry {
-	molar := Citation{Short: MolarMass, Full: "molar masses of sodium and sodium chloride"}
+	molar := Citation{Code: "molar-salt"}
 	label := Citation{Short: "Regulation (EU) 1169/2011", Full: "Regulation (EU) No 1169/2011, annex I: salt = sodium x 2.5"}
 	return []Entry{
 		{ID: "sodium.molar-mass", Value: SodiumMolarMass, Unit: "mg/mmol", Source: molar, Sure: Read},
@@ -218,7 +218,7 @@ func holdEntries() []Entry {
 	mccubbin := Citation{Short: "McCubbin 2022", Full: "McCubbin 2022, European Journal of Sport Science"}
 	joint := Citation{Short: "ACSM/AND/DC 2016", Full: "Thomas, Erdman, Burke 2016, Medicine and Science in Sports and Exercise 48:543"}
 	efsa := Citation{Short: "EFSA 2011", Full: "EFSA Journal 2011;9(6):2211"}
-	potassium := Citation{Short: "sweat potassium", Full: "potassium of whole-body sweat, 3.6 ± 0.7 mmol/L; read, the reference was not kept"}
+	potassium := Citation{Code: "potassium"}
 	return []Entry{
 		{ID: "sodium.hold", Value: HoldPlasma, Unit: mmol, Source: nguyenKurtz(), Sure: Derived},
 		{ID: "sodium.hold.share", Value: HoldFromShare, Source: mccubbin, Sure: Read},

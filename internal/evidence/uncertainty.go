@@ -37,7 +37,7 @@ const (
 func uncertaintyEntries() []Entry {
 	own := ownProposal()
 	hayden := Citation{Short: "Hayden 2004", Full: "Hayden et al. 2004, European Journal of Applied Physiology 91:748"}
-	ours := Citation{Short: "our proposal after Smith et al. 2021", Full: "proposed by this program from the 0.15 L/h of Smith, Bello, Price 2021, Nutrients 13:1807 (13 athletes), over the mean rate of 1.21 L/h of Baker et al. 2016, Journal of Sports Sciences 34:358"}
+	ours := Citation{Code: "proposal-day"}
 	smith := Citation{Short: "Smith et al. 2021", Full: "Smith, Bello, Price 2021, Nutrients 13:1807"}
 	return []Entry{
 		{ID: "uncertainty.coverage-factor", Value: CoverageFactor, Source: jcgm100(), Sure: Read},
@@ -61,7 +61,7 @@ func uncertaintyEntries() []Entry {
 
 // ownProposal is the source of what this program proposes itself.
 func ownProposal() Citation {
-	return Citation{Short: "our proposal", Full: "proposed by this program; not published"}
+	return Citation{Code: "proposal"}
 }
 
 // jcgm100 is the guide to uncertainty.

@@ -94,13 +94,10 @@ func (p *Press) sources(w figure.Why) (list []string) {
 
 // sourceTitle is what a source is called on the page.
 func (p *Press) sourceTitle(e evidence.Entry) string {
-	switch {
-	case e.Sure == evidence.Proposal:
+	if e.Sure == evidence.Proposal {
 		return p.say.Say("handout.report.source.own")
-	case e.Source.Short == evidence.MolarMass:
-		return p.say.Say("handout.report.source.molar")
 	}
-	return e.Source.Full
+	return e.Source.Title(p.say.Say)
 }
 
 // significant writes a number with four significant digits and no idle zeros.

@@ -16,7 +16,7 @@ func Statements(w *words.Words, hidden bool, ids ...string) []string {
 		if !slices.Contains(ids, s.ID) || s.ID == "deficit.by-heat" && hidden {
 			continue
 		}
-		list = append(list, w.Say("findings.statement", w.Say("statement."+s.ID), s.Source.Short, Sureness(w, s.Sure)))
+		list = append(list, w.Say("findings.statement", w.Say("statement."+s.ID), s.Source.Name(w.Say), Sureness(w, s.Sure)))
 	}
 	return list
 }

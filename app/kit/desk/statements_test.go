@@ -20,7 +20,7 @@ func TestStatements(t *testing.T) {
 	}
 	for _, s := range evidence.Statements() {
 		got := desk.Statements(w, false, s.ID)
-		if len(got) != 1 || !strings.Contains(got[0], s.Source.Short) || !strings.Contains(got[0], w.Say("statement."+s.ID)) {
+		if len(got) != 1 || !strings.Contains(got[0], s.Source.Name(w.Say)) || !strings.Contains(got[0], w.Say("statement."+s.ID)) {
 			t.Errorf("%s: %q", s.ID, got)
 		}
 	}

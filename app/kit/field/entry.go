@@ -34,6 +34,8 @@ type entry struct {
 	// first is the first rune in sight.
 	first   int
 	trouble trouble
+	// letters says how many letters of the text no font here draws.
+	letters *look.Paragraph
 	mouse   entryMouse
 	shift   bool
 }
@@ -89,6 +91,7 @@ type entryMouse struct {
 // start makes the entry part of a widget.
 func (t *entry) start(self Field, h *Host, name string) {
 	t.trouble.note = look.NewParagraph("", look.Note, look.Ink2)
+	t.letters = look.NewParagraph("", look.Note, look.Ink2)
 	t.init(self, h, name)
 }
 
@@ -103,6 +106,7 @@ func (t *entry) SetText(text string) {
 	t.editor.set(text)
 	t.kept = t.editor.string()
 	t.first = 0
+	t.followLetters()
 	t.self.Refresh()
 }
 
@@ -168,8 +172,18 @@ func (t *entry) SetTrouble(w Weight, note string) {
 	t.self.Refresh()
 }
 
-// Parts returns the note.
-func (t *entry) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{t.trouble.note} }
+// Parts returns what stands below the box.
+func (t *entry) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{t.trouble.note, t.letters} }
+
+// followLetters says below the box that the screen cannot show all that was typed; of a
+// text that is covered nothing is told.
+func (t *entry) followLetters() {
+	text := ""
+	if !t.setup.covered && !t.setup.concealed {
+		text = t.host.lettersNote(t.setup.style, t.editor.string())
+	}
+	t.letters.SetText(text)
+}
 
 // Baseline is where the text stands.
 func (t *entry) Baseline() float32 {
@@ -177,14 +191,14 @@ func (t *entry) Baseline() float32 {
 	return float32(int((look.ControlHeight()-s.Height())/2)) + s.Baseline()
 }
 
-// noteHeight is the height of the note with the gap above it.
+// noteHeight is the height of the notes with the gap above them.
 func (t *entry) noteHeight(width float32) float32 {
-	if t.setup.quiet {
-		return 0
-	}
-	h := look.HeightFor(t.trouble.note, width)
-	if t.setup.room {
-		h = max(h, look.Note.Height())
+	h := look.HeightFor(t.letters, width)
+	if !t.setup.quiet {
+		h += look.HeightFor(t.trouble.note, width)
+		if t.setup.room {
+			h = max(h, look.Note.Height())
+		}
 	}
 	if h > 0 {
 		h += noteGap

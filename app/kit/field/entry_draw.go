@@ -53,7 +53,7 @@ func (t *entry) shown(from, to int) string {
 	if t.setup.concealed {
 		return strings.Repeat("•", to-from)
 	}
-	return t.editor.slice(from, to)
+	return t.setup.style.Drawn(t.editor.slice(from, to))
 }
 
 // view is the piece of the text in sight, and where it begins. While the
@@ -148,9 +148,17 @@ func (r *entryRenderer) set() {
 	r.opener.Move(fyne.NewPos(w-boxPad-side, float32(int((h-side*0.6)/2))))
 	r.opener.Resize(fyne.NewSize(side, float32(int(side*0.6))))
 	show(r.opener, t.setup.caret)
-	t.trouble.note.Move(fyne.NewPos(0, h+noteGap))
-	t.trouble.note.Resize(fyne.NewSize(t.Size().Width, look.HeightFor(t.trouble.note, t.Size().Width)))
-	show(t.trouble.note, !t.setup.quiet)
+	t.followLetters()
+	below := h + noteGap
+	for _, note := range []*look.Paragraph{t.trouble.note, t.letters} {
+		show(note, note == t.letters || !t.setup.quiet)
+		if note.Visible() {
+			high := look.HeightFor(note, t.Size().Width)
+			note.Move(fyne.NewPos(0, below))
+			note.Resize(fyne.NewSize(t.Size().Width, high))
+			below += high
+		}
+	}
 }
 
 // setBar draws the bar of trouble: thicker for what is not used.
@@ -239,7 +247,7 @@ func (r *entryRenderer) Refresh() {
 }
 
 func (r *entryRenderer) Objects() []fyne.CanvasObject {
-	return r.box.With(r.bar, r.selection, r.text, r.suffix, r.opener, r.caret, r.t.trouble.note)
+	return r.box.With(r.bar, r.selection, r.text, r.suffix, r.opener, r.caret, r.t.trouble.note, r.t.letters)
 }
 
 func (r *entryRenderer) Destroy() {}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"ebbwell/app/kit/look"
 	"ebbwell/internal/words"
 )
 
@@ -80,6 +81,16 @@ func (h *Host) shortcut(at fyne.CanvasObject, s fyne.Shortcut) {
 	if c, ok := fyne.CurrentApp().Driver().CanvasForObject(at).(fyne.Shortcutable); ok {
 		c.TypedShortcut(s)
 	}
+}
+
+// lettersNote says how many letters of a text no font here draws; empty where all are
+// drawn.
+func (h *Host) lettersNote(s look.Style, text string) string {
+	n := len(s.Unshown(text))
+	if n == 0 {
+		return ""
+	}
+	return h.Words.Say("field.letters", n)
 }
 
 // Hold lets what lies over the window have the keys first; the function returned ends

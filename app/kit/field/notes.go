@@ -27,18 +27,22 @@ type Notes struct {
 	// wheel is in the way of the wheel.
 	wheel *notesWheel
 	rows  int
+	// letters says how many letters of the text no font here draws.
+	letters *look.Paragraph
 }
 
 var _ look.Holder = (*Notes)(nil)
 
 // NewNotes makes an empty text with room for so many rows; more scroll.
 func NewNotes(h *Host, name string, rows int) *Notes {
-	n := &Notes{rows: rows}
+	n := &Notes{rows: rows, letters: look.NewParagraph("", look.Note, look.Ink2)}
 	n.inner = &notesEntry{host: h, name: name, notes: n}
 	n.inner.MultiLine = true
 	n.inner.Wrapping = fyne.TextWrapWord
 	n.inner.Scroll = fyne.ScrollVerticalOnly
 	n.inner.OnChanged = func(text string) {
+		n.letters.SetText(h.lettersNote(look.Body, text))
+		n.Refresh()
 		if !n.inner.setting {
 			tell(n.OnChanged, text)
 		}
@@ -78,8 +82,27 @@ func (n *Notes) Enable() { n.inner.Enable() }
 // Disabled reports whether the text cannot be changed.
 func (n *Notes) Disabled() bool { return n.inner.Disabled() }
 
-// Parts returns the editor, which has the name.
-func (n *Notes) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{n.inner} }
+// Parts returns the editor, which has the name, and what stands below the box.
+func (n *Notes) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{n.inner, n.letters} }
+
+// HeightFor returns the height of box and note at a width.
+func (n *Notes) HeightFor(width float32) float32 {
+	return float32(n.rows)*look.Body.Height() + 2*notesPad + 4 + n.noteHeight(width)
+}
+
+// noteHeight is the height of the note with the gap above it.
+func (n *Notes) noteHeight(width float32) float32 {
+	h := look.HeightFor(n.letters, width)
+	if h > 0 {
+		h += noteGap
+	}
+	return h
+}
+
+// boxSize is the size without the note.
+func (n *Notes) boxSize() fyne.Size {
+	return n.Size().SubtractWidthHeight(0, n.noteHeight(n.Size().Width))
+}
 
 // notesPad is the room around the text, in px.
 const notesPad = boxPad
@@ -111,19 +134,21 @@ func (r *notesRenderer) set() {
 	default:
 		r.box.Paint(p.Sheet, p.Edge, 1, look.ControlRadius)
 	}
-	r.box.Place(fyne.Position{}, r.n.Size())
-}
-
-func (r *notesRenderer) Layout(size fyne.Size) {
+	size := r.n.boxSize()
+	r.box.Place(fyne.Position{}, size)
 	r.n.plain.Move(fyne.NewPos(2, 2))
 	r.n.plain.Resize(size.SubtractWidthHeight(4, 4))
 	r.n.wheel.Move(fyne.Position{})
 	r.n.wheel.Resize(size)
-	r.set()
+	r.n.letters.Move(fyne.NewPos(0, size.Height+noteGap))
+	r.n.letters.Resize(fyne.NewSize(size.Width, look.HeightFor(r.n.letters, size.Width)))
 }
 
+func (r *notesRenderer) Layout(fyne.Size) { r.set() }
+
 func (r *notesRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(look.Scaled(160), float32(r.n.rows)*look.Body.Height()+2*notesPad+4)
+	least := look.Scaled(160)
+	return fyne.NewSize(least, r.n.HeightFor(max(r.n.Size().Width, least)))
 }
 
 func (r *notesRenderer) Refresh() {
@@ -132,8 +157,10 @@ func (r *notesRenderer) Refresh() {
 	canvas.Refresh(r.n)
 }
 
-func (r *notesRenderer) Objects() []fyne.CanvasObject { return r.box.With(r.n.plain, r.n.wheel) }
-func (r *notesRenderer) Destroy()                     {}
+func (r *notesRenderer) Objects() []fyne.CanvasObject {
+	return r.box.With(r.n.plain, r.n.wheel, r.n.letters)
+}
+func (r *notesRenderer) Destroy() {}
 
 // notesTheme takes the toolkit's own box away and keeps the rest of the
 // running theme.

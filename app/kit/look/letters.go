@@ -8,7 +8,7 @@ import (
 
 // unshown stands for letters that no font here draws, one or several in a row; paper
 // writes the same.
-const unshown = "…"
+const unshown = '…'
 
 // Shown is a text as it can be drawn: where neither the typeface nor a font of the system
 // has a letter, the toolkit would draw a box, and "…" stands instead.
@@ -25,11 +25,25 @@ func (s Style) Shown(text string) string {
 			continue
 		}
 		if !open {
-			b.WriteString(unshown)
+			b.WriteRune(unshown)
 		}
 		open = true
 	}
 	return b.String()
+}
+
+// Drawn is a text as it can be drawn while it is typed: "…" for each letter that no font
+// has, so that the caret stands between them.
+func (s Style) Drawn(text string) string {
+	if covered(text) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		if s.draws(r) {
+			return r
+		}
+		return unshown
+	}, text)
 }
 
 // Unshown lists the letters of a text that no font here draws, each once.

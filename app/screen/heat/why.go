@@ -160,7 +160,7 @@ func (sp Speaker) sources(ids []string) []string {
 		if !ok {
 			continue
 		}
-		text := sp.Say("heat.source", e.Source.Full, desk.Sureness(sp.Words, e.Sure))
+		text := sp.Say("heat.source", e.Source.Title(sp.Words.Say), desk.Sureness(sp.Words, e.Sure))
 		if !seen[text] {
 			seen[text] = true
 			list = append(list, text)

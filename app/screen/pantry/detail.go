@@ -181,7 +181,7 @@ func (v *View) osmolalityWords(r Row) string {
 	}
 	set := ""
 	if e, ok := evidence.Find("osmolality.isotonic.low"); ok {
-		set = e.Source.Short
+		set = e.Source.Name(w.Say)
 	}
 	return w.Say(key, w.Number(figure, 0), w.Say("osmolality.band."+string(fuel.BandOf(x))),
 		w.Number(evidence.IsotonicLow, 0), w.Number(evidence.IsotonicHigh, 0), set)

@@ -150,7 +150,7 @@ func (s *standards) follow() {
 	w, settings := s.v.desk.Words, s.v.now().Settings
 	set := consult.BandsOf(settings)
 	var rows [][]look.Cell
-	marker, source := evidence.Marker(""), w.Say("practice.bands.source", set.Source.Full)
+	marker, source := evidence.Marker(""), w.Say("practice.bands.source", set.Source.Title(w.Say))
 	for _, r := range bandRows(set) {
 		name := look.Cell{}
 		if r.marker != marker {

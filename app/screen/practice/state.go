@@ -102,11 +102,11 @@ func readable(id string) string {
 
 // search shows only the thresholds whose words, source or unit hold every word
 // of a text.
-func search(all []threshold, text string, sure func(evidence.Sureness) string) []threshold {
+func search(all []threshold, text string, w *words.Words) []threshold {
 	wanted := plain.Words(text)
 	return slices.DeleteFunc(slices.Clone(all), func(t threshold) bool {
 		e := t.entry
-		hay := plain.Text(strings.Join([]string{t.what, e.ID, e.Source.Short, e.Source.Full, string(e.Unit), sure(e.Sure)}, " "))
+		hay := plain.Text(strings.Join([]string{t.what, e.ID, e.Source.Name(w.Say), e.Source.Title(w.Say), string(e.Unit), desk.Sureness(w, e.Sure)}, " "))
 		return !plain.Holds(hay, wanted)
 	})
 }

@@ -23,8 +23,11 @@ func TestEveryThresholdIsListed(t *testing.T) {
 	}
 	for _, line := range all {
 		e := line.entry
-		if line.what == "" || e.Source.Full == "" || strings.Contains(desk.Sureness(w, e.Sure), "sure.") {
-			t.Errorf("%s: %q, source %q, sureness %q", e.ID, line.what, e.Source.Full, desk.Sureness(w, e.Sure))
+		if named := e.Source.Name(w.Say) + e.Source.Title(w.Say); named == "" || strings.Contains(named, "citation.") {
+			t.Errorf("%s: the source is called %q", e.ID, named)
+		}
+		if line.what == "" || strings.Contains(desk.Sureness(w, e.Sure), "sure.") {
+			t.Errorf("%s: %q, source %q, sureness %q", e.ID, line.what, e.Source.Title(w.Say), desk.Sureness(w, e.Sure))
 		}
 		if text := figure(w, e.Value); text == "" || (text == "0" || text == "0.000000") && e.Value != 0 {
 			t.Errorf("%s: %g is written %q", e.ID, e.Value, text)
@@ -34,12 +37,11 @@ func TestEveryThresholdIsListed(t *testing.T) {
 
 func TestSearchThresholds(t *testing.T) {
 	w := apptest.Words(t)
-	sure := func(s evidence.Sureness) string { return desk.Sureness(w, s) }
 	all := thresholdsOf(w)
 	for text, id := range map[string]string{
 		"specific gravity euhydrated": "marker.acsm.gravity", "goulet": "", "no source": "", "MMOL/L": "", "body mass before queried below": "limit.body mass before.warn.low",
 	} {
-		found := search(all, text, sure)
+		found := search(all, text, w)
 		if len(found) == 0 || len(found) == len(all) {
 			t.Errorf("%q finds %d of %d", text, len(found), len(all))
 		}
@@ -51,7 +53,7 @@ func TestSearchThresholds(t *testing.T) {
 			t.Errorf("%q does not find %s", text, id)
 		}
 	}
-	if len(search(all, "no such words at all", sure)) != 0 || len(search(all, " ", sure)) != len(all) {
+	if len(search(all, "no such words at all", w)) != 0 || len(search(all, " ", w)) != len(all) {
 		t.Error("nothing, or everything, is found where it should not be")
 	}
 }

@@ -55,11 +55,11 @@ func (t *thresholds) follow()                {}
 // fill shows what the search finds.
 func (t *thresholds) fill() {
 	w := t.v.desk.Words
-	t.shown = search(t.all, t.search.Text(), func(s evidence.Sureness) string { return desk.Sureness(w, s) })
+	t.shown = search(t.all, t.search.Text(), w)
 	rows := make([][]look.Cell, len(t.shown))
 	for i, line := range t.shown {
 		rows[i] = []look.Cell{
-			{Text: line.what}, {Text: line.value(w)}, {Text: line.entry.Source.Short, Tone: look.Ink2},
+			{Text: line.what}, {Text: line.value(w)}, {Text: line.entry.Source.Name(w.Say), Tone: look.Ink2},
 			{Text: desk.Sureness(w, line.entry.Sure), Tone: look.Ink2},
 		}
 	}
@@ -82,7 +82,7 @@ func (t *thresholds) detail() {
 	if !t.shown[i].says {
 		t.what.SetText(w.Say("practice.thresholds.is", t.shown[i].what, amount(w, e)))
 	}
-	text := w.Say("practice.thresholds.from", e.Source.Full, desk.Sureness(w, e.Sure))
+	text := w.Say("practice.thresholds.from", e.Source.Title(w.Say), desk.Sureness(w, e.Sure))
 	if e.Valid != (quantity.Range{}) {
 		text += " " + w.Say("practice.thresholds.valid", figure(w, e.Valid.Low), figure(w, e.Valid.High))
 	}

@@ -48,8 +48,6 @@ type personPart struct {
 	age  *look.Label
 	// letters says which letters of the name cannot be printed.
 	letters *look.Paragraph
-	// fonts says which of them no font of this computer has.
-	fonts *look.Paragraph
 	// mass is the field of the usual mass; where mass is hidden it is kept out
 	// of sight until it is asked for.
 	mass             *field.Number
@@ -68,7 +66,7 @@ func newPersonPart(v *View) *personPart {
 	name := v.b.Line("", "profile.name", 200, func(a *record.Athlete) *string { return &a.Name })
 	p.born = v.b.Date("", "profile.born", field.Past, func(a *record.Athlete) (*record.Date, string) { return &a.Born, "born" })
 	p.age = look.NewLabel("", look.Note, look.Ink2).Shorten()
-	p.letters, p.fonts = look.NewParagraph("", look.Note, look.Ink2), look.NewParagraph("", look.Note, look.Ink2)
+	p.letters = look.NewParagraph("", look.Note, look.Ink2)
 	sex := v.b.Toggle("", "profile.sex", v.b.Options("profile.sex.", string(record.Female), string(record.Male)), bind.Word[record.Athlete]{
 		Get: func(a record.Athlete) string { return string(a.Sex) }, Set: func(a *record.Athlete, w string) { a.Sex = record.Sex(w) },
 	})
@@ -82,7 +80,7 @@ func newPersonPart(v *View) *personPart {
 	p.excuses = []*excuse{excuseHeight}
 	p.body = look.NewSheet(look.VBox(8,
 		look.NewLabel(say("profile.person"), look.Strong, look.Ink),
-		row(say("profile.name"), look.VBox(2, broad(name), p.letters, p.fonts)),
+		row(say("profile.name"), look.VBox(2, broad(name), p.letters)),
 		row(say("profile.born"), look.Columns(10, []look.Track{look.Fixed(dayWidth), look.Share(1)}, p.born, p.age)),
 		row(say("profile.sex"), look.MaxWidth(dayWidth, sex)),
 		row(say("profile.height"), look.VBox(2, few(height), excuseHeight.box)),
@@ -150,9 +148,6 @@ func (p *personPart) follow(a record.Athlete) {
 	letters := p.v.desk.Unprintable(a.Name)
 	p.letters.SetText(p.v.sp.Say("profile.name.letters", p.v.desk.Words.Commas(letters), paper.Lacking))
 	show(p.letters, len(letters) > 0)
-	unshown := look.Strong.Unshown(a.Name)
-	p.fonts.SetText(p.v.sp.Say("profile.name.fonts", p.v.desk.Words.Commas(unshown), paper.Lacking))
-	show(p.fonts, len(unshown) > 0)
 	covered := care.MassHidden(a, p.v.desk.Now()) && !p.asked && p.v.b.Typing() != "profile.mass"
 	show(p.massRow, !covered)
 	show(p.covered, covered)

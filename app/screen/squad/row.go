@@ -205,7 +205,10 @@ func (v *View) closedRow(i int) *rowView {
 	if r.Flagged {
 		symptoms = look.Strong
 	}
-	text(colSymptoms, 0, v.symptomWords(r), symptoms, look.Ink, false)
+	if words := v.symptomWords(r); words != "" {
+		said = append(said, words)
+		w.cells = append(w.cells, cell{object: look.NewParagraph(words, symptoms, look.Ink), col: colSymptoms})
+	}
 	loss, under := v.lossWords(r)
 	text(colLoss, 0, loss, look.Strong, look.Ink, false)
 	text(colLoss, 1, under, look.Note, look.Ink2, false)

@@ -75,7 +75,7 @@ func (p *urine) words(f consult.Findings) string {
 		if m.Band == "" || m.Marker == evidence.MorningMassMarker {
 			continue
 		}
-		text += w.Say("testsheet.marker."+string(m.Marker), w.Say("band."+m.Band), m.Source.Short) + " "
+		text += w.Say("testsheet.marker."+string(m.Marker), w.Say("band."+m.Band), m.Source.Name(w.Say)) + " "
 	}
 	if text == "" {
 		return ""

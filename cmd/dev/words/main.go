@@ -4,10 +4,13 @@
 package main
 
 import (
+	"bytes"
+	"encoding/csv"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"ebbwell/internal/words"
@@ -59,6 +62,9 @@ func tell(w io.Writer, lang, file string) error {
 		if err := tellLongest(w); err != nil {
 			return err
 		}
+		if err := tellGlossaries(w, filepath.Join("internal", "words")); err != nil {
+			return err
+		}
 	}
 	if lang != "" && faults > 0 {
 		return fmt.Errorf("%s: %d wrong", lang, faults)
@@ -96,6 +102,31 @@ func tellReading(w io.Writer) error {
 			_, _ = fmt.Fprintf(w, "%s, %s: %s %.1f, %d sentences of %.1f words, %.2f syllables a word (%s, %s)\n", tag, names[paper], f.Name, f.Value(m),
 				m.Sentences, float64(m.Words)/float64(m.Sentences), float64(m.Syllables)/float64(m.Words), f.Source, f.Sure)
 		}
+	}
+	return nil
+}
+
+// tellGlossaries writes of how many terms a glossary names a text that has them.
+func tellGlossaries(w io.Writer, folder string) error {
+	files, err := filepath.Glob(filepath.Join(folder, "*", "glossary.csv"))
+	if err != nil {
+		return fmt.Errorf("find glossaries: %w", err)
+	}
+	for _, name := range files {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			return fmt.Errorf("read glossary: %w", err)
+		}
+		rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+		if err != nil {
+			return fmt.Errorf("read glossary %s: %w", name, err)
+		}
+		sure := map[string]int{}
+		for _, row := range rows[1:] {
+			sure[row[len(row)-1]]++
+		}
+		_, _ = fmt.Fprintf(w, "%s: glossary of %d terms, %d from a text that was read, %d from one remembered, %d by usage\n",
+			filepath.Base(filepath.Dir(name)), len(rows)-1, sure["R"], sure["M"], sure[""])
 	}
 	return nil
 }

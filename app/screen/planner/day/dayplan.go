@@ -122,7 +122,7 @@ func AdviceNote(sp wording.Speaker, e plan.DayEvent, salted bool) string {
 func sourcesOf(sp wording.Speaker, d plan.Day) string {
 	var list []string
 	for _, e := range d.Events {
-		if source := sourceOf(e.Advice); source != "" && !slices.Contains(list, source) {
+		if source := sourceOf(sp, e.Advice); source != "" && !slices.Contains(list, source) {
 			list = append(list, source)
 		}
 	}
@@ -133,10 +133,10 @@ func sourcesOf(sp wording.Speaker, d plan.Day) string {
 }
 
 // sourceOf is the short name of the source of an advice.
-func sourceOf(a fuel.Advice) string {
+func sourceOf(sp wording.Speaker, a fuel.Advice) string {
 	for _, id := range []string{a.LowID, a.HighID} {
 		if e, ok := evidence.Find(id); ok {
-			return e.Source.Short
+			return e.Source.Name(sp.Words.Say)
 		}
 	}
 	return ""

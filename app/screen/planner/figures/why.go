@@ -115,7 +115,7 @@ func whyBox(sp wording.Speaker, c consult.Case, name string, f figure.Figure) *f
 	said := map[string]bool{}
 	for _, id := range f.Why.Sources {
 		e, ok := evidence.Find(id)
-		if text := sp.Say("planner.view.source", e.Source.Full, desk.Sureness(sp.Words, e.Sure)); ok && !said[text] {
+		if text := sp.Say("planner.view.source", e.Source.Title(sp.Words.Say), desk.Sureness(sp.Words, e.Sure)); ok && !said[text] {
 			said[text] = true
 			box.Add(look.NewParagraph(text, look.Note, look.Ink3))
 		}

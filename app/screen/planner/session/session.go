@@ -202,7 +202,7 @@ func AskViews(v *part.Plan) {
 			continue
 		}
 		list.Add(look.VBox(1, look.NewParagraph(v.Speaker.Say("planner.view", v.Speaker.Short(e.Value), v.Desk.Words.Say(e.Key())), look.Body, look.Ink),
-			look.NewParagraph(v.Speaker.Say("planner.view.source", e.Source.Full, desk.Sureness(v.Desk.Words, e.Sure)), look.Note, look.Ink2)))
+			look.NewParagraph(v.Speaker.Say("planner.view.source", e.Source.Title(v.Desk.Words.Say), desk.Sureness(v.Desk.Words, e.Sure)), look.Note, look.Ink2)))
 	}
 	v.Desk.Host.Ask(v.Canvas(), field.Question{
 		Name: "planner.views", Title: v.Speaker.Say("planner.limit.title"), Sentence: v.Speaker.Say("planner.limit.sentence"), Width: 620, Content: list,

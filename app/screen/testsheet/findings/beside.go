@@ -219,7 +219,7 @@ func (sp speaker) advice(a fuel.Advice) string {
 	}
 	source := ""
 	if e, ok := evidence.Find(a.HighID); ok {
-		source = e.Source.Short
+		source = e.Source.Name(sp.Words.Say)
 	}
 	switch {
 	case a.Code == fuel.FuelNone:

@@ -195,7 +195,7 @@ func (sp speaker) markers(in Input) []Row {
 		r.Found = sp.Words.Number(m.Figure.Value, r.Decimals)
 		r.Found = sp.withUnit(r.Found, m.Figure.Unit)
 		if m.Band != "" {
-			r.Beside = sp.Say("findings.band", sp.Say("band."+m.Band), m.Source.Short)
+			r.Beside = sp.Say("findings.band", sp.Say("band."+m.Band), m.Source.Name(sp.Words.Say))
 		}
 		list = append(list, r)
 	}

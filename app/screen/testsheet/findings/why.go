@@ -146,7 +146,7 @@ func (sp speaker) sources(w figure.Why) []string {
 	for _, id := range w.Sources {
 		text := id
 		if e, ok := evidence.Find(id); ok {
-			text = sp.Say("findings.source", e.Source.Full, desk.Sureness(sp.Words, e.Sure))
+			text = sp.Say("findings.source", e.Source.Title(sp.Words.Say), desk.Sureness(sp.Words, e.Sure))
 		} else if key := "findings.source." + id; sp.Words.Has(key) {
 			text = sp.Say(key)
 		}
