@@ -2,6 +2,7 @@ package look
 
 import (
 	"strings"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 )
@@ -66,7 +67,7 @@ func (s Style) Unshown(text string) []string {
 // has is as wide as a code point that is no letter in any.
 func (s Style) draws(r rune) bool {
 	const large, none = 100, "\U0010FFFD"
-	if r >= ' ' && r <= '~' || inTypeface(r) {
+	if r >= ' ' && r <= '~' || unicode.IsSpace(r) || inTypeface(r) {
 		return true
 	}
 	return s.wideAt(large, string(r)) != s.wideAt(large, none)
