@@ -72,7 +72,7 @@ func TestEstimatesOnThePage(t *testing.T) {
 	}
 	up := bar
 	up.Deficit.Percent, up.Deficit.Litres, up.Deficit.Ranged = -0.4, -0.3, false
-	if got := said(paper.Page{Marks: p.verdict(up, am).Marks}); strings.Contains(got, "down") || !strings.Contains(got, "up at the end") {
+	if got := said(paper.Page{Marks: p.verdict(up, am).Marks}); strings.Contains(got, "lighter") || !strings.Contains(got, "heavier at the end") {
 		t.Errorf("a gain reads %q", got)
 	}
 	table := p.optionTable([]Option{{Name: "one", Deficit: d, Estimate: true}}, am, 180)
