@@ -12,10 +12,10 @@ import (
 )
 
 // In cool air, where little has to evaporate, the athlete's page and card say that the loss
-// is uncertain, that thirst leads, and to weigh; in mild air they do not.
+// is uncertain, to drink to thirst, and to weigh; in mild air they do not.
 func TestCoolAirOnThePage(t *testing.T) {
 	h, w := openHouse(t), english(t)
-	const sentence = "In cool air it is uncertain how much you lose. Let thirst lead. Weigh before and after."
+	const sentence = "In cool air, how much you lose is uncertain. Drink to thirst. Weigh before and after."
 	a := h.athlete(t, "Ravka")
 	p, home := h.plan(t, a)
 	for celsius, cool := range map[float64]bool{5: true, 24: false} {
@@ -40,7 +40,7 @@ func TestCoolAirOnThePage(t *testing.T) {
 			if len(doc.Pages) != 1 && !over {
 				t.Errorf("%g °C, %s: %d sides", celsius, o.Name, len(doc.Pages))
 			}
-			if laid := strings.Join(strings.Fields(all(doc)), " "); strings.Contains(laid, "Let thirst lead") != want {
+			if laid := strings.Join(strings.Fields(all(doc)), " "); strings.Contains(laid, "how much you lose is uncertain") != want {
 				t.Errorf("%g °C, %s: printed is %q", celsius, o.Name, laid)
 			}
 		}

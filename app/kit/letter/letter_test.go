@@ -208,7 +208,7 @@ func TestRedFlagComesFirst(t *testing.T) {
 		}
 	}
 	l, _ := of(t, d, "Kester Undermill", language.English)
-	if got := l.part("Alerts first"); !strings.Contains(got, "Alerts in the profile: high blood pressure") {
+	if got := l.part("Alerts"); !strings.Contains(got, "Alerts in the profile: high blood pressure") {
 		t.Errorf("the conditions read %q", got)
 	}
 }
@@ -236,7 +236,7 @@ func TestLetterOfNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := Of(in).Text()
-	for _, part := range []string{"No sweat test is behind this text.", "Nothing was written down.", "Nothing is agreed yet.", "No check is planned yet."} {
+	for _, part := range []string{"This text is not based on a sweat test.", "Nothing was written down.", "Nothing is agreed yet.", "No check is planned yet."} {
 		if !strings.Contains(text, part) {
 			t.Errorf("%q is not said in\n%s", part, text)
 		}

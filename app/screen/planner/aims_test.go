@@ -71,7 +71,7 @@ func TestNoSodiumAimWhereSaltIsWithheld(t *testing.T) {
 	}
 	n := b.v.Live.At.Sodium
 	n.HoldMatters = false
-	if text := figures.Hold(b.v.Speaker, b.v.Now, n); !strings.Contains(text, "makes drinking easier") {
+	if text := figures.Hold(b.v.Speaker, b.v.Now, n); !strings.Contains(text, "makes it easier to drink") {
 		t.Errorf("where it does not matter it says %q", text)
 	}
 	n.HoldMatters, n.HoldMgH = true, plan.Between(400, 300, 520)

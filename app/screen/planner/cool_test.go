@@ -40,7 +40,7 @@ func TestCoolAirSaysThatTheLimitIsUncertain(t *testing.T) {
 		}
 		found := v.Now.PlanCase.Planner.Propose(consult.RulesOf(v.Now.Plan))
 		said := strings.Join(v.Speaker.Said(found), "\n")
-		if got := strings.Contains(said, "Cool air: the limit is uncertain. Weigh, and let thirst lead."); got != cool {
+		if got := strings.Contains(said, "Cool air: the limit is uncertain. Weigh, and drink to thirst."); got != cool {
 			t.Errorf("%g °C: %q", celsius, said)
 		}
 	}

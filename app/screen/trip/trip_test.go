@@ -142,7 +142,7 @@ func checkStops(t *testing.T, v *View, w fyne.Window) {
 	apptest.Click(t, w, "heat.why.close")
 	part(t, w, string(v.now().Stops[1].ID))
 	wants(t, w, "afternoon, July means for Chennai", "Datenbasis: Deutscher Wetterdienst, eigene Bearbeitung", "here 5 °C hotter", "Similar",
-		"Move the session to a cooler hour, or cancel it.", "WBGT about 34 °C, estimated.", "Never more drink than the plan.")
+		"Move the session to a cooler hour, or cancel it.", "WBGT about 34 °C, estimated.", "Never drink more than the plan.")
 	without(t, w, "not yet acclimatised", "Heat days") // both are acclimatised before the trip
 	apptest.Click(t, w, "trip.stop.reasons")
 	wants(t, w, "Drinking does not prevent heat illness", "Nothing by mouth", "local rule", "Core temperature", "of the maximum")
