@@ -90,9 +90,19 @@ func (s *Store) backup(toFile string, plain bool, fill func(part string, how use
 		return err
 	}
 	if plain {
-		_ = writeSum(to, false)
+		_ = s.sumOut(to) // a backup without a digest is a backup too
 	}
 	return nil
+}
+
+// sumOut puts the digest beside a backup as every file that goes out: what a program
+// that is killed leaves of it is removed at the next opening.
+func (s *Store) sumOut(backup string) error {
+	text, err := sumText(backup, false)
+	if err != nil {
+		return err
+	}
+	return s.writeOut(context.Background(), backup+sumEnd, "", []byte(text), nil)
 }
 
 // wholeCopy opens a copy that was written and checks it and its links.

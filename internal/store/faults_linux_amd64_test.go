@@ -195,6 +195,7 @@ func (p *scene) state() (text string, err error) {
 	err = errors.Join(check(context.Background(), s.files.writer), checkLinks(s.files.writer))
 	if err == nil {
 		text, err = writtenDown(s.files.reader)
+		text = p.withoutAbsent(text)
 	}
 	if err = errors.Join(err, s.Close()); err != nil {
 		return "", err
@@ -203,8 +204,27 @@ func (p *scene) state() (text string, err error) {
 	return text + outside + p.erasedState(), err
 }
 
+// withoutAbsent leaves out where files are that are not there: where a file will be is
+// kept before it gets its name, so that none is ever without it; who asks is told that
+// nothing is there.
+func (p *scene) withoutAbsent(text string) string {
+	var kept []string
+	for line := range strings.Lines(text) {
+		_, after, is := strings.Cut(line, " path=")
+		name, _, _ := strings.Cut(after, " ")
+		if strings.HasPrefix(line, "saved_files:") && is {
+			if _, err := os.Stat(filepath.Join(p.outside, name)); errors.Is(err, fs.ErrNotExist) {
+				continue
+			}
+		}
+		kept = append(kept, line)
+	}
+	return strings.Join(kept, "")
+}
+
 // outsideState writes down what lies outside the folder: a page by its bytes, a
-// backup by what it opens to.
+// backup by what it opens to. Its digest has other bytes in every run, is gone before
+// the backup is replaced and comes after it: it must not be that of another file.
 func (p *scene) outsideState() (text string, err error) {
 	entries, err := os.ReadDir(p.outside)
 	for _, entry := range entries {
@@ -217,6 +237,16 @@ func (p *scene) outsideState() (text string, err error) {
 			text += fmt.Sprintf("backup %d %d %d\n", opened.Contents.Athletes, opened.Contents.Tests, opened.Contents.Plans)
 			if err := opened.Close(); err != nil {
 				return "", err
+			}
+			continue
+		}
+		if of, is := strings.CutSuffix(path, sumEnd); is {
+			seal, err := sealOf(context.Background(), of)
+			if err != nil {
+				return "", err
+			}
+			if seal == SealBroken {
+				text += "a digest that is not that of " + filepath.Base(of) + "\n"
 			}
 			continue
 		}

@@ -43,20 +43,29 @@ const (
 	SealBroken Seal = "broken"
 )
 
-// writeSum puts the digest of a database beside it; timed also says when the file was
-// written last. Half a digest does not happen.
-func writeSum(path string, timed bool) error {
+// sumText is the digest of a database as it stands beside it; timed also says when the
+// file was written last.
+func sumText(path string, timed bool) (string, error) {
 	info, err := os.Stat(path)
 	if err != nil {
-		return err
+		return "", err
 	}
 	sum, err := digest(context.Background(), path)
 	if err != nil {
-		return err
+		return "", err
 	}
 	text := sum + "  " + filepath.Base(path) + "\n"
 	if timed {
 		text = modifiedStart + strconv.FormatInt(info.ModTime().UnixNano(), 10) + "\n" + text
+	}
+	return text, nil
+}
+
+// writeSum puts the digest of a database beside it. Half a digest does not happen.
+func writeSum(path string, timed bool) error {
+	text, err := sumText(path, timed)
+	if err != nil {
+		return err
 	}
 	part := path + sumEnd + unfinished
 	err = os.WriteFile(part, []byte(text), 0o600)
