@@ -164,7 +164,7 @@ func TestDeviceFileThatIsWrong(t *testing.T) {
 		filepath.Join(folder, "none.fit"): "That file does not exist.",
 		folder:                            "That is not a file.",
 		write("table.gpx", "a;b"):         "not a FIT, GPX or TCX file",
-		write("bomb.gpx", "<!DOCTYPE gpx [<!ENTITY a \"\">]>"):                             "defines its own texts",
+		write("bomb.gpx", "<!DOCTYPE gpx [<!ENTITY a \"\">]>"):                             "text definitions that no device writes",
 		write("cut.gpx", "<gpx><trk>\n<trkseg>"):                                           "Line 2. The sheet is unchanged",
 		write("odd.gpx", "<gpx><trk><trkseg><trkpt lat=\"1\" lon=\"1\"><time>noon</time>"): "Line 1, time: “noon”.",
 		write("cut.fit", "\x0c\x10\x00\x00\xff\x00\x00\x00.FIT"):                           "Byte 13.",
