@@ -13,7 +13,7 @@ type CoachPage struct {
 	Notes []string
 }
 
-// CoachLine is one athlete; every value is worded, and empty while not known.
+// CoachLine is one athlete; every value is worded, and empty while not known: printed as a dash.
 type CoachLine struct{ Name, Loss, Rate, Drunk, Deficit, Sodium string }
 
 // CoachPage lays out the page for the coach.
@@ -34,7 +34,7 @@ func (p *Press) coachItems(c CoachPage) (paper.Frame, []paper.Item) {
 		{head: say("handout.coach.deficit"), width: w * 0.16, align: right}, {head: say("handout.coach.sodium"), width: w * 0.14, align: right},
 	}}
 	for _, l := range c.Lines {
-		t.rows = append(t.rows, row{cells: []string{am.typed(l.Name), l.Loss, l.Rate, l.Drunk, l.Deficit, l.Sodium}})
+		t.rows = append(t.rows, row{cells: []string{am.typed(l.Name), orDash(l.Loss), orDash(l.Rate), orDash(l.Drunk), orDash(l.Deficit), orDash(l.Sodium)}})
 	}
 	items := t.items(p, w)
 	items = append(items, p.sentences(say("handout.coach.notes"), c.Notes, am, w)...)

@@ -300,7 +300,7 @@ func TestPlansForAll(t *testing.T) {
 }
 
 // TestCoachPage: the page lists those who consented to sharing, and of one whose mass
-// is hidden litres only.
+// is hidden litres only; what is not known is a dash.
 func TestCoachPage(t *testing.T) {
 	people := crew()[:3]
 	d, clock, id := squadDesk(t, people)
@@ -336,7 +336,7 @@ func TestCoachPage(t *testing.T) {
 		t.Fatal(err)
 	}
 	all := strings.Join(texts, " ")
-	for text, want := range map[string]bool{"Neve Carrowmere": true, "Runa Hollowick": true, "Tamsin": false, "1 athlete": true, "kg": false, "55": false} {
+	for text, want := range map[string]bool{"Neve Carrowmere": true, "Runa Hollowick": true, "Tamsin": false, "1 athlete": true, "kg": false, "55": false, "–": true} {
 		if strings.Contains(all, text) != want {
 			t.Errorf("%q on the coach's page is %v:\n%s", text, !want, all)
 		}
