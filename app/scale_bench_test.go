@@ -116,8 +116,7 @@ func command(b *testing.B, dir, questions string) (took time.Duration, ok bool) 
 	return other(b, "sqlite3", "-readonly", databaseIn(dir), questions)
 }
 
-// digestOf is what openssl takes for the digest of the file: of the commands that
-// make it the fastest.
+// digestOf is what openssl takes for the digest of the file; sha256sum takes longer.
 func digestOf(b *testing.B, dir string) (took time.Duration, ok bool) {
 	b.Helper()
 	return other(b, "openssl", "dgst", "-sha256", databaseIn(dir))
@@ -300,9 +299,8 @@ func report(b *testing.B, large, screen, peer []time.Duration, there bool) {
 
 // benchmarkStart holds the first content, the whole opening and the memory of a
 // large practice against those of a small one: limits 1.4 for the content and
-// 1.3 for the memory. The opening checks the whole file, beside the window: for
-// damage, and against its digest, which is what the peers do too, sqlite3 the one and
-// openssl the other.
+// 1.3 for the memory. The opening checks the whole file beside the window, for damage as
+// sqlite3 does, and against its digest as openssl does.
 func benchmarkStart(b *testing.B, s scale) {
 	few, many := begun{}, begun{}
 	few.again(b, s.small) // fonts and the copy of the day

@@ -2,6 +2,7 @@ package app
 
 import (
 	"context"
+	"errors"
 	"os"
 	"path/filepath"
 	"slices"
@@ -75,35 +76,35 @@ func TestAnUpdateKeepsTheRecords(t *testing.T) {
 		t.Run(filepath.Base(file), func(t *testing.T) {
 			dir := t.TempDir()
 			data, err := os.ReadFile(file)
-			if err == nil {
-				err = os.WriteFile(filepath.Join(dir, "ebbwell.db"), data, 0o600)
-			}
-			if err != nil {
-				t.Fatal(err)
-			}
+			must(t, err)
+			must(t, os.WriteFile(filepath.Join(dir, "ebbwell.db"), data, 0o600))
 			texts := apptest.VisibleTexts(startAfter(t, dir, "0.0.9").Content())
 			if !slices.Contains(texts, news) {
 				t.Errorf("what changed is not said: %q", texts)
 			}
-			s, err := store.Open(dir, store.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			people, err := s.People(context.Background())
-			if err != nil || len(people) == 0 {
-				t.Errorf("%d athletes, %v", len(people), err)
-			}
-			for _, p := range people {
-				if !slices.Contains(texts, p.Name) {
-					t.Errorf("%s is not in the list: %q", p.Name, texts)
+			for _, name := range namesIn(t, dir) {
+				if !slices.Contains(texts, name) {
+					t.Errorf("%s is not in the list: %q", name, texts)
 				}
-			}
-			if c, err := s.Contents(context.Background()); err != nil || c.Tests == 0 || c.Plans == 0 {
-				t.Errorf("%+v, %v", c, err)
-			}
-			if err := s.Close(); err != nil {
-				t.Error(err)
 			}
 		})
 	}
+}
+
+// namesIn are the athletes in a folder, which also has tests and plans.
+func namesIn(t *testing.T, dir string) (names []string) {
+	t.Helper()
+	s, err := store.Open(dir, store.Options{})
+	must(t, err)
+	people, err := s.People(context.Background())
+	must(t, err)
+	for _, p := range people {
+		names = append(names, p.Name)
+	}
+	c, err := s.Contents(context.Background())
+	must(t, errors.Join(err, s.Close()))
+	if len(names) == 0 || c.Tests == 0 || c.Plans == 0 {
+		t.Errorf("%d athletes, %+v", len(names), c)
+	}
+	return names
 }

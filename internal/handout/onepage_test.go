@@ -97,42 +97,43 @@ func TestAgreedPagesAreOneSide(t *testing.T) {
 // The short sheet is one side, on A4 in every language and on Letter in English; it asks for
 // what a sweat rate needs, and has lines for four bottles and two foods.
 func TestShortSheetIsOneSide(t *testing.T) {
+	for _, tag := range words.Languages() {
+		shortSheet(t, tag, paper.A4())
+	}
 	for name, size := range map[string]paper.Size{"A4": paper.A4(), "Letter": paper.Letter()} {
-		for _, tag := range words.Languages() {
-			w, err := words.New(tag)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if name == "Letter" && tag != language.English {
-				continue
-			}
-			p, err := NewPress(w, size)
-			if err != nil {
-				t.Fatal(err)
-			}
-			doc := p.BlankSheet(BlankSheet{Terms: Terms{Practice: practice()}, Athlete: "Ravka Oldenmoor", Short: true})
-			if len(doc.Pages) != 1 {
-				t.Errorf("%s, %s: %d sides", name, tag, len(doc.Pages))
-			}
-			numbered := map[string]int{}
-			for _, text := range strings.Fields(all(doc)) {
-				numbered[text]++
-			}
-			const scales = 3 // effort, thirst, stomach: they have the numbers of rows too
-			if numbered["4"] < scales+1 || numbered["2"] < scales+2 {
-				t.Errorf("%s, %s: of rows and scales there are %d fourth and %d second", name, tag, numbered["4"], numbered["2"])
-			}
-			if tag != language.English {
-				continue
-			}
-			text := all(doc)
-			for _, must := range []string{"body mass before, 1", "body mass after, 2", "start", "end", "air", "humidity", "what is in it", "urine passed", "stomach", "Sweat patches"} {
-				if !strings.Contains(text, must) {
-					t.Errorf("%s: %q is not asked for", name, must)
-				}
+		text := all(shortSheet(t, language.English, size))
+		for _, must := range []string{"body mass before, 1", "body mass after, 2", "start", "end", "air", "humidity", "what is in it", "urine passed", "stomach", "Sweat patches"} {
+			if !strings.Contains(text, must) {
+				t.Errorf("%s: %q is not asked for", name, must)
 			}
 		}
 	}
+}
+
+// shortSheet is the sheet in a language and size, held to one side with its rows.
+func shortSheet(t *testing.T, tag language.Tag, size paper.Size) paper.Document {
+	t.Helper()
+	w, err := words.New(tag)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := NewPress(w, size)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc := p.BlankSheet(BlankSheet{Terms: Terms{Practice: practice()}, Athlete: "Ravka Oldenmoor", Short: true})
+	if len(doc.Pages) != 1 {
+		t.Errorf("%v, %s: %d sides", size, tag, len(doc.Pages))
+	}
+	numbered := map[string]int{}
+	for _, text := range strings.Fields(all(doc)) {
+		numbered[text]++
+	}
+	const scales = 3 // effort, thirst, stomach: they have the numbers of rows too
+	if numbered["4"] < scales+1 || numbered["2"] < scales+2 {
+		t.Errorf("%v, %s: of rows and scales there are %d fourth and %d second", size, tag, numbered["4"], numbered["2"])
+	}
+	return doc
 }
 
 // Neighbours that are alike share a row where there are many, with a square to tick

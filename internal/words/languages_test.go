@@ -252,25 +252,11 @@ func TestGlossariesAreTrue(t *testing.T) {
 		if tag == language.English {
 			continue
 		}
-		file, err := os.Open(filepath.Join(tag.String(), "glossary.csv"))
-		if err != nil {
-			t.Fatal(err)
+		rows, said := glossaryRows(t, tag), allSaid(t, tag)
+		if len(rows) < 121 {
+			t.Fatalf("%s: %d terms", tag, len(rows)-1)
 		}
-		rows, err := csv.NewReader(file).ReadAll()
-		file.Close() //nolint:errcheck // it was only read
-		if err != nil || len(rows) < 121 {
-			t.Errorf("%s: %d terms, %v", tag, len(rows)-1, err)
-			continue
-		}
-		texts, err := read(tag.String())
-		if err != nil {
-			t.Fatal(err)
-		}
-		var all strings.Builder
-		for _, e := range texts {
-			all.WriteString(strings.Join(e.all(), "\n") + "\n")
-		}
-		said, met, named := plainly(all.String()), map[string]bool{}, 0
+		met, named := map[string]bool{}, 0
 		for _, row := range rows[1:] {
 			source, sure := row[2], row[3]
 			if met[row[0]] || source == "" || (sure == "") != (source == "usage") || !slices.Contains([]string{"", "M", "R"}, sure) {
@@ -288,6 +274,35 @@ func TestGlossariesAreTrue(t *testing.T) {
 			t.Errorf("%s: %d of %d terms name a text", tag, named, len(rows)-1)
 		}
 	}
+}
+
+// glossaryRows are those of a language's glossary, with its heading.
+func glossaryRows(t *testing.T, tag language.Tag) [][]string {
+	t.Helper()
+	file, err := os.Open(filepath.Join(tag.String(), "glossary.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close() //nolint:errcheck // it was only read
+	rows, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatalf("%s: %v", tag, err)
+	}
+	return rows
+}
+
+// allSaid is every text of a language, plainly.
+func allSaid(t *testing.T, tag language.Tag) string {
+	t.Helper()
+	texts, err := read(tag.String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all strings.Builder
+	for _, e := range texts {
+		all.WriteString(strings.Join(e.all(), "\n") + "\n")
+	}
+	return plainly(all.String())
 }
 
 // termsOf are the terms of a glossary's cell: "Backup; sichern", "Auflösung (Waage)".

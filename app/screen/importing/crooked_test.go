@@ -184,8 +184,11 @@ func sheetOf(t *testing.T, d *desk.Desk, name string, day record.Date) record.Te
 	return tests[at]
 }
 
-// wantSheet compares a sheet with what stands in the file: masses in kg, what was drunk in mL.
-func wantSheet(t *testing.T, s record.Test, start, end record.Clock, before, after, drunk, temperature, humidity float64) {
+// measured is what stands in a file: masses in kg, what was drunk in mL, air in °C and %.
+type measured struct{ before, after, drunk, temperature, humidity float64 }
+
+// wantSheet compares a sheet with what stands in the file.
+func wantSheet(t *testing.T, s record.Test, start, end record.Clock, want measured) {
 	t.Helper()
 	var got [3]float64
 	for _, w := range s.Weighings {
@@ -199,8 +202,8 @@ func wantSheet(t *testing.T, s record.Test, start, end record.Clock, before, aft
 		got[2] += b.Volume.Or(0) + b.Before.Or(0) - b.After.Or(0)
 	}
 	near := func(a, b float64) bool { return math.Abs(a-b) < 0.005*math.Max(1, math.Abs(b)/1000) }
-	if s.Session.Start != start || s.Session.End != end || !near(got[0], before) || !near(got[1], after) || !near(got[2], drunk) ||
-		!near(s.Air.Temperature.Or(0), temperature) || !near(s.Air.Humidity.Or(0), humidity) {
+	if s.Session.Start != start || s.Session.End != end || !near(got[0], want.before) || !near(got[1], want.after) || !near(got[2], want.drunk) ||
+		!near(s.Air.Temperature.Or(0), want.temperature) || !near(s.Air.Humidity.Or(0), want.humidity) {
 		t.Errorf("%s %s to %s, %v, %v °C, %v %%", s.Session.Date, s.Session.Start, s.Session.End, got, s.Air.Temperature.Or(0), s.Air.Humidity.Or(0))
 	}
 }
@@ -233,9 +236,9 @@ func TestCrookedGermanFile(t *testing.T) {
 		t.Error("the unit of values that have one each is asked about")
 	}
 	taken(t, d, v, w, 3, 2)
-	wantSheet(t, sheetOf(t, d, "Tilo Rabenfeld", "2025-05-03"), "17:30", "19:00", 82.4, 81.15, 1200, 22.5, 55)
-	wantSheet(t, sheetOf(t, d, "Tilo Rabenfeld", "2025-05-11"), "17:30", "19:00", 82.1, 80.9, 950, 24, 48)
-	wantSheet(t, sheetOf(t, d, "Käthe Ohlenbusch", "2025-05-04"), "09:00", "10:15", 58.9, 0, 650, 19, 62)
+	wantSheet(t, sheetOf(t, d, "Tilo Rabenfeld", "2025-05-03"), "17:30", "19:00", measured{82.4, 81.15, 1200, 22.5, 55})
+	wantSheet(t, sheetOf(t, d, "Tilo Rabenfeld", "2025-05-11"), "17:30", "19:00", measured{82.1, 80.9, 950, 24, 48})
+	wantSheet(t, sheetOf(t, d, "Käthe Ohlenbusch", "2025-05-04"), "09:00", "10:15", measured{58.9, 0, 650, 19, 62})
 	if a := apptest.AthleteNamed(t, d, "Käthe"); a.Sex != record.Female || a.Born != "2001-11-17" {
 		t.Errorf("%s, %s", a.Sex, a.Born)
 	}
@@ -250,12 +253,12 @@ func TestCrookedAmericanBook(t *testing.T) {
 	wantSaid(t, v, partQuestions, "A body mass is missing.")
 	taken(t, d, v, w, 3, 3)
 	marsh := sheetOf(t, d, "Dario Marsh", "2024-08-21")
-	wantSheet(t, marsh, "17:05", "18:40", 192.4*0.45359237, 188.8*0.45359237, 40.5*29.5735, (91-32)/1.8, 58)
+	wantSheet(t, marsh, "17:05", "18:40", measured{192.4 * 0.45359237, 188.8 * 0.45359237, 40.5 * 29.5735, (91 - 32) / 1.8, 58})
 	if !marsh.Loss.NoUrine || marsh.Note != "two-a-day" {
 		t.Errorf("%+v, %q", marsh.Loss, marsh.Note)
 	}
-	wantSheet(t, sheetOf(t, d, "Nadia Quill", "2024-08-22"), "09:00", "10:45", 141.2*0.45359237, 139*0.45359237, 32*29.5735, (88-32)/1.8, 61)
-	wantSheet(t, sheetOf(t, d, "Hale Osprey", "2024-08-22"), "09:00", "10:45", 201*0.45359237, 0, 48*29.5735, (88-32)/1.8, 61)
+	wantSheet(t, sheetOf(t, d, "Nadia Quill", "2024-08-22"), "09:00", "10:45", measured{141.2 * 0.45359237, 139 * 0.45359237, 32 * 29.5735, (88 - 32) / 1.8, 61})
+	wantSheet(t, sheetOf(t, d, "Hale Osprey", "2024-08-22"), "09:00", "10:45", measured{201 * 0.45359237, 0, 48 * 29.5735, (88 - 32) / 1.8, 61})
 	for name, inches := range map[string]float64{"Dario Marsh": 73, "Nadia Quill": 67, "Hale Osprey": 71} {
 		if got := apptest.AthleteNamed(t, d, name).Height.Or(0); math.Abs(got-inches*0.0254) > 1e-6 {
 			t.Errorf("%s is %g m tall", name, got)
@@ -277,8 +280,8 @@ func TestCrookedMergedBook(t *testing.T) {
 	v.ui.columns.rows[8].meaning.OnChosen(string(tables.BottleAfter))
 	taken(t, d, v, w, 2, 2)
 	thorne := sheetOf(t, d, "Iselin Thorne", "2025-07-01")
-	wantSheet(t, thorne, "08:30", "10:00", 64.2, 63.1, 642, 27, 66)
-	wantSheet(t, sheetOf(t, d, "Piers Ashdown", "2025-07-01"), "08:30", "10:00", 77, 0, 732, 27, 66)
+	wantSheet(t, thorne, "08:30", "10:00", measured{64.2, 63.1, 642, 27, 66})
+	wantSheet(t, sheetOf(t, d, "Piers Ashdown", "2025-07-01"), "08:30", "10:00", measured{77, 0, 732, 27, 66})
 	if len(thorne.Patches) != 1 || thorne.Patches[0].Sodium.Or(0) != 52 || thorne.Patches[0].Site != record.SiteForearmDorsal {
 		t.Errorf("patches %+v", thorne.Patches)
 	}
@@ -293,9 +296,9 @@ func TestCrookedCarelessFile(t *testing.T) {
 	wantSaid(t, v, partTwins, "The same as row 6.")
 	wantSaid(t, v, partQuestions, "Heavier after than before: a red flag.", "A body mass is missing.", "Volume taken 1: 2500 mL is unusual")
 	taken(t, d, v, w, 5, 2)
-	wantSheet(t, sheetOf(t, d, "Åsa Lindqvale", "2025-03-18"), "18:00", "19:20", 61.4, 60.5, 450, 0, 0)
-	wantSheet(t, sheetOf(t, d, "Åsa Lindqvale", "2025-03-25"), "18:00", "19:20", 61.3, 60.2, 500, 0, 0)
-	wantSheet(t, sheetOf(t, d, "Bram", "2025-04-01"), "18:00", "19:20", 88.1, 88.9, 2500, 0, 0)
+	wantSheet(t, sheetOf(t, d, "Åsa Lindqvale", "2025-03-18"), "18:00", "19:20", measured{61.4, 60.5, 450, 0, 0})
+	wantSheet(t, sheetOf(t, d, "Åsa Lindqvale", "2025-03-25"), "18:00", "19:20", measured{61.3, 60.2, 500, 0, 0})
+	wantSheet(t, sheetOf(t, d, "Bram", "2025-04-01"), "18:00", "19:20", measured{88.1, 88.9, 2500, 0, 0})
 }
 
 // A report of a laboratory: what is below its limit stays empty, a mark beside a value and
@@ -313,14 +316,14 @@ func TestCrookedLaboratoryReport(t *testing.T) {
 		t.Fatal(err)
 	}
 	rows := laboratoryRows(a.Name, "10.05.2026")
-	v, w := open(t, d, desk.Place{Screen: desk.Import, Part: bookOf(t, []string{"Report"}, [][][]any{rows})})
+	v, _ := open(t, d, desk.Place{Screen: desk.Import, Part: bookOf(t, []string{"Report"}, [][][]any{rows})})
 	if v.s.mapping.Kind != record.ImportLaboratory {
 		t.Fatalf("read as %s: %+v", v.s.mapping.Kind, v.s.mapping.Columns)
 	}
 	wantSaid(t, v, partFaults, "“51.5*” is not a number.", "No athlete of that name or number is on record.", "The row has no result.")
 	wantSaid(t, v, partQuestions, "“<1.0” is a limit, not a value. The patch stays empty.")
 	rows[4][3] = "51.5" // as the dietitian mends it
-	v, w = open(t, d, desk.Place{Screen: desk.Import, Part: bookOf(t, []string{"Report"}, [][][]any{rows})})
+	v, w := open(t, d, desk.Place{Screen: desk.Import, Part: bookOf(t, []string{"Report"}, [][][]any{rows})})
 	taken(t, d, v, w, 0, 0)
 	kept, err := d.Store.LoadTest(ctx, one.ID)
 	if err != nil || kept.Patches[0].Sodium.Or(0) != 51.5 || kept.Patches[0].Potassium.Known() || kept.Patches[1].Sodium.Known() {

@@ -21,7 +21,14 @@ func main() {
 	lang := flag.String("lang", "", "list what is missing and wrong in this language")
 	file := flag.String("file", "", "only in this file: planner")
 	flag.Parse()
-	if err := tell(os.Stdout, *lang, strings.TrimSuffix(*file, ".json")); err != nil {
+	name := strings.TrimSuffix(*file, ".json")
+	var err error
+	if *lang == "" {
+		err = tellAll(os.Stdout, name)
+	} else {
+		err = tell(os.Stdout, *lang, name)
+	}
+	if err != nil {
 		_, _ = fmt.Fprintln(os.Stderr, "words:", err)
 		os.Exit(1)
 	}
@@ -55,19 +62,24 @@ func tell(w io.Writer, lang, file string) error {
 			}
 		}
 	}
-	if lang == "" {
-		if err := tellReading(w); err != nil {
-			return err
-		}
-		if err := tellLongest(w); err != nil {
-			return err
-		}
-		if err := tellGlossaries(w, filepath.Join("internal", "words")); err != nil {
-			return err
-		}
-	}
 	if lang != "" && faults > 0 {
 		return fmt.Errorf("%s: %d wrong", lang, faults)
+	}
+	return nil
+}
+
+// tellAll writes the report of all languages: how hard the pages are to read, the longest
+// sentences, and where the terms of the glossaries are from.
+func tellAll(w io.Writer, file string) error {
+	for _, part := range []func() error{
+		func() error { return tell(w, "", file) },
+		func() error { return tellReading(w) },
+		func() error { return tellLongest(w) },
+		func() error { return tellGlossaries(w, filepath.Join("internal", "words")) },
+	} {
+		if err := part(); err != nil {
+			return err
+		}
 	}
 	return nil
 }
