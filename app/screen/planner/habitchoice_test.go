@@ -21,15 +21,7 @@ import (
 // the arrow keys choose, the habit's amounts and figures follow, undo brings the first
 // back, and the choice is kept.
 func TestTheHabitIsChosen(t *testing.T) {
-	d, went := apptest.Desk(t)
-	a, test := hockey(t, d)
-	a.Habit = record.Habit{Minutes: record.Num(95, quantity.Minute), Water: record.Num(0.6, quantity.LitrePerHour)}
-	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
-		t.Fatal(err)
-	}
-	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
-	b.tab(part.TabSession)
-	toggle := b.Find("planner.habit").(*field.Toggle)
+	b, toggle := withUsualHabit(t, 95, 0.6)
 	habit := func() float64 { return b.v.Now.PlanCase.Planner.Habit()[plan.Water] }
 	onTheDay, figure := habit(), b.v.ui.page.deficit.Data.HabitEnd.Figure
 	if toggle.Disabled() || toggle.Chosen() != "test" || b.v.Now.Plan.UsualHabit {
@@ -60,19 +52,26 @@ func TestTheHabitIsChosen(t *testing.T) {
 	}
 }
 
-// What is proposed starts from the habit that is chosen: with a usual one that drinks more
-// no option that was offered drinks less than it, an option changed by hand stays and is
-// named, and the session is as long as the usual one.
-func TestOptionsStartFromTheHabitChosen(t *testing.T) {
+// withUsualHabit begins the plan of one whose profile has a usual habit, minutes and litres
+// of water an hour, and opens the session with the choice.
+func withUsualHabit(t *testing.T, minutes, water float64) (*bench, *field.Toggle) {
+	t.Helper()
 	d, went := apptest.Desk(t)
 	a, test := hockey(t, d)
-	a.Habit = record.Habit{Minutes: record.Num(120, quantity.Minute), Water: record.Num(0.7, quantity.LitrePerHour)}
+	a.Habit = record.Habit{Minutes: record.Num(minutes, quantity.Minute), Water: record.Num(water, quantity.LitrePerHour)}
 	if _, err := d.Store.SaveAthlete(context.Background(), a, store.Edit{}); err != nil {
 		t.Fatal(err)
 	}
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
 	b.tab(part.TabSession)
-	toggle := b.Find("planner.habit").(*field.Toggle)
+	return b, b.Find("planner.habit").(*field.Toggle)
+}
+
+// What is proposed starts from the habit that is chosen: with a usual one that drinks more
+// no option that was offered drinks less than it, an option changed by hand stays and is
+// named, and the session is as long as the usual one.
+func TestOptionsStartFromTheHabitChosen(t *testing.T) {
+	b, toggle := withUsualHabit(t, 120, 0.7)
 	before := b.v.Now.Plan.Clone()
 	toggle.OnChosen("usual")
 	b.settle()
