@@ -39,14 +39,14 @@ func fill(text string, args []any) (filled string, ok bool) {
 }
 
 // copied are the arguments of a text once more: texts and counts, and nothing else.
-func copied(args []any) []any {
+func (w *Words) copied(args []any) []any {
 	list := make([]any, len(args))
 	for i, a := range args {
 		switch a := a.(type) {
 		case string:
 			list[i] = a
 		case int:
-			list[i] = a
+			list[i] = total{w, a}
 		default:
 			list[i] = "%!(neither text nor count)"
 		}

@@ -1,15 +1,21 @@
 package words
 
 import (
+	"fmt"
+	"io"
 	"strconv"
 	"strings"
 	"time"
+
+	"golang.org/x/text/feature/plural"
+	"golang.org/x/text/language"
 
 	"ebbwell/internal/quantity"
 )
 
 // Number writes x with a fixed number of decimals, the language's decimal sign
-// and a true minus. Thousands are grouped by the language from 10,000 on.
+// and a true minus. Thousands are grouped from 10,000 on, with the language's sign;
+// counts that are put into texts read the same.
 func (w *Words) Number(x float64, decimals int) string {
 	return w.write(x, decimals, "", "")
 }
@@ -65,8 +71,27 @@ func (w *Words) write(x float64, decimals int, before, unit string) string {
 	return string(text)
 }
 
-// groupedFrom is how many digits before the decimal sign are grouped by thousands.
+// groupedFrom is how many digits before the decimal sign are grouped by thousands, in
+// every language: Spanish never groups four (CLDR, minimumGroupingDigits 2), medical
+// writing closes them up (AMA Manual of Style, 11th ed., 17.4.3), and "1.100" or "1,100"
+// typed as it was read would be taken for 1.1.
 const groupedFrom = 5
+
+// total is a count as it stands in a text, where the toolkit of languages would group it
+// by another rule.
+type total struct {
+	w *Words
+	n int
+}
+
+// Format writes the count, whatever the place in the text asks for.
+func (c total) Format(s fmt.State, _ rune) { _, _ = io.WriteString(s, c.w.Number(float64(c.n), 0)) }
+
+// PluralForm is the form that the count takes in a language.
+func (c total) PluralForm(t language.Tag, _ int) (plural.Form, int) {
+	n := max(c.n, -c.n)
+	return plural.Cardinal.MatchPlural(t, n, 0, 0, 0, 0), n
+}
 
 // whole is how many digits of a number stand before its decimal point.
 func whole(written []byte) int {

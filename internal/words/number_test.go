@@ -8,14 +8,16 @@ import (
 	"ebbwell/internal/quantity"
 )
 
-// Thousands are grouped from 10,000 on, by the language; a field shows none, and every
-// language reads again what it shows there, by the one rule of quantity.Parse.
+// Thousands are grouped from 10,000 on, with the language's sign (CLDR: en "," de "." fr
+// U+202F; Spanish has a thin space, Real Academia Española, Ortografía 2010, and Real
+// Decreto 2032/2009, where CLDR has a point); a field shows none, and every language reads
+// again what it shows there, by the one rule of quantity.Parse.
 func TestThousands(t *testing.T) {
 	for tag, want := range map[language.Tag][3]string{
 		language.English: {"12,345.6", "−1,234,567", "9876.5"},
 		language.German:  {"12.345,6", "−1.234.567", "9876,5"},
 		language.French:  {"12\u202f345,6", "−1\u202f234\u202f567", "9876,5"},
-		language.Spanish: {"12.345,6", "−1.234.567", "9876,5"},
+		language.Spanish: {"12\u202f345,6", "−1\u202f234\u202f567", "9876,5"},
 	} {
 		w, err := New(tag)
 		if err != nil {
@@ -37,6 +39,49 @@ func TestThousands(t *testing.T) {
 					t.Errorf("%s: %q is read as %v, %v", tag, shown, read.Value, err)
 				}
 			}
+		}
+	}
+}
+
+// A count in a text reads as a number beside it does, and takes the plural of its size.
+// Four digits are not grouped: CLDR's minimumGroupingDigits of Spanish is 2, and AMA Manual
+// of Style, 11th ed., 17.4.3, closes them up.
+func TestCountsInTextsReadAsNumbers(t *testing.T) {
+	texts := map[string]entry{
+		"counted": {forms: map[string]string{"one": "one %d", "other": "more %d"}, arg: 1},
+		"second":  {forms: map[string]string{"one": "%[1]s one %[2]d", "other": "%[1]s more %[2]d"}, arg: 2},
+		"bare":    {text: "n %d"},
+	}
+	for _, tag := range Written() {
+		format, err := textsOf(tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for key, e := range texts {
+			format[key] = e
+		}
+		w, err := of(tag, format)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, n := range []int{0, 1, 2, 999, 1000, 1100, 9999, 10000, 12345, 1234567} {
+			form := "more"
+			if n == 1 || n == 0 && tag == language.French {
+				form = "one"
+			}
+			number := w.Number(float64(n), 0)
+			for _, c := range [][2]string{
+				{w.Say("counted", n), form + " " + number},
+				{w.Say("second", "a", n), "a " + form + " " + number},
+				{w.Say("bare", n), "n " + number},
+			} {
+				if c[0] != c[1] {
+					t.Errorf("%s: %q, want %q", tag, c[0], c[1])
+				}
+			}
+		}
+		if got := w.Say("bare", 1100); got != "n 1100" {
+			t.Errorf("%s: four digits read %q", tag, got)
 		}
 	}
 }

@@ -209,7 +209,7 @@ func (w *Words) Say(key string, args ...any) string {
 			return w.count(key, n)
 		}
 	}
-	return w.printer.Sprintf(key, copied(args)...)
+	return w.printer.Sprintf(key, w.copied(args)...)
 }
 
 // Has reports whether the catalogue knows a key.
