@@ -96,9 +96,8 @@ func screenTabs(say func(string, ...any) string, screens ...desk.Screen) []field
 func (f *frame) build(below, over fyne.CanvasObject) {
 	brand := look.Pad(18, 0, 18, 16, look.NewLabel(f.desk.Words.Say("program.name"), look.Title, look.Ink))
 	f.railBox = look.VBox(0, brand, f.rail, look.Pad(10, 4, 8, 4, below), look.Grow(look.Gap(0, 0)), look.Pad(0, 8, 2, 16-field.LinkPad, look.HBox(0, f.keys)), look.Pad(0, 8, 14, 16, f.saved))
-	head := newGround(groundPaper, f.head)
-	f.page = container.New(&pageLayout{frame: f}, head, look.NewRule(), f.body, f.strip)
-	f.main = newGround(groundPaper, container.New(&frameLayout{frame: f}, newGround(groundSunk, f.railBox), look.NewRule(), f.page))
+	f.page = container.New(&pageLayout{frame: f}, f.head, look.NewRule(), f.body, f.strip)
+	f.main = container.New(&frameLayout{frame: f}, newGround(f.railBox), look.NewRule(), f.page)
 	f.root = container.NewStack(f.main, over)
 }
 
@@ -204,23 +203,15 @@ func (l *pageLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 
 func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, 100) }
 
-// groundKind is which surface something stands on.
-type groundKind int
-
-const (
-	groundPaper groundKind = iota
-	groundSunk
-)
-
-// ground is a surface in a colour of the theme with something on it.
+// ground is a sunk surface with something on it. Paper needs none: every picture begins
+// with it, and a rectangle of the whole window is a sixth of what a picture takes.
 type ground struct {
 	widget.BaseWidget
-	kind    groundKind
 	content fyne.CanvasObject
 }
 
-func newGround(k groundKind, content fyne.CanvasObject) *ground {
-	g := &ground{kind: k, content: content}
+func newGround(content fyne.CanvasObject) *ground {
+	g := &ground{content: content}
 	g.ExtendBaseWidget(g)
 	return g
 }
@@ -241,11 +232,7 @@ type groundRenderer struct {
 }
 
 func (r *groundRenderer) paint() {
-	p := look.PaletteNow()
-	r.fill.FillColor = p.Paper
-	if r.g.kind == groundSunk {
-		r.fill.FillColor = p.Sunk
-	}
+	r.fill.FillColor = look.PaletteNow().Sunk
 }
 
 func (r *groundRenderer) Layout(size fyne.Size) {

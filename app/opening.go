@@ -78,7 +78,7 @@ func (s *Shell) openAs(way func(context.Context, store.Options) (*store.Store, e
 			o.stop()
 		}
 	})
-	s.window.SetContent(newGround(groundPaper, page.Body()))
+	s.window.SetContent(page.Body())
 	tell := func(p store.Progress) {
 		s.options.OnWindow(func() {
 			if s.opening == o {

@@ -34,6 +34,8 @@ type Program struct {
 	guide  *guide
 	help   *helper
 	known  knownPlan
+	// asksAgain is true while the words on saving are to be looked at again.
+	asksAgain bool
 }
 
 // newProgram builds the window's content for an open store.
@@ -265,12 +267,23 @@ func (p *Program) redo() {
 	}
 }
 
+// savingSaid is how long something goes unsaved before the window says that it is being
+// saved. What is written at once would only make the words flicker, and each change of
+// them is a picture of the whole window.
+const savingSaid = time.Second
+
 // showSaved says at the foot of the rail how saving stands.
 func (p *Program) showSaved() {
 	w, s := p.desk.Words, p.keeper.State()
+	waited := p.desk.Now().Sub(s.Since)
 	switch {
 	case s.Err != nil:
 		p.frame.saved.SetText(w.Say("frame.saving.failed", desk.Sentence(w, s.Err)))
+	case s.Pending > 0 && waited < savingSaid:
+		if !p.asksAgain {
+			p.asksAgain = true
+			p.desk.Later(savingSaid-waited, func() { p.asksAgain = false; p.showSaved() })
+		}
 	case s.Pending > 0:
 		p.frame.saved.SetText(w.Say("frame.saving.now"))
 	case !s.At.IsZero():

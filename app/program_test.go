@@ -16,6 +16,7 @@ import (
 
 	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
+	"ebbwell/app/kit/keep"
 	"ebbwell/app/kit/keep/clock"
 	"ebbwell/internal/store"
 )
@@ -35,7 +36,7 @@ func startBy(t *testing.T, dir string, demo bool, c *clock.Clock) (*Shell, fyne.
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(1180, 760))
 	s := NewShell(a, w, apptest.Words(t), Options{
-		Dir: dir, Demo: demo, Tour: true, Now: apptest.Now, Beside: desk.Inline{}, After: c.After, OnWindow: func(do func()) { do() },
+		Dir: dir, Demo: demo, Tour: true, Now: c.Now, Beside: desk.Inline{}, After: c.After, OnWindow: func(do func()) { do() },
 	})
 	s.Start()
 	t.Cleanup(func() {
@@ -211,6 +212,33 @@ func TestFailedSaveStaysOnTheScreen(t *testing.T) {
 	p.Open(desk.Place{Screen: desk.Tests, Athlete: list[0].ID})
 	if p.Place() == before || !strings.Contains(p.frame.saved.Text(), "All changes saved") {
 		t.Errorf("still at %+v: %q", p.Place(), p.frame.saved.Text())
+	}
+}
+
+// What is written at once is not said to be being saved; what takes long is, and nothing
+// is said to be saved while it is not.
+func TestSavingIsSaidWhereItTakesLong(t *testing.T) {
+	c := clock.New(apptest.Now())
+	s, _ := startBy(t, "", true, c)
+	p := s.Program()
+	p.keeper.Later("test", func(context.Context) error { return nil })
+	c.Advance(keep.Longest)
+	before := p.frame.saved.Text()
+	if !strings.Contains(before, "All changes saved") {
+		t.Fatalf("the foot of the rail says %q", before)
+	}
+	var meanwhile string
+	p.keeper.Later("test", func(context.Context) error {
+		c.Advance(savingSaid)
+		meanwhile = p.frame.saved.Text()
+		return nil
+	})
+	if at := p.frame.saved.Text(); at != before {
+		t.Errorf("it flickers: %q", at)
+	}
+	c.Advance(keep.Longest)
+	if after := p.frame.saved.Text(); meanwhile != "Saving …" || !strings.Contains(after, "All changes saved") {
+		t.Errorf("while it is written %q, then %q", meanwhile, after)
 	}
 }
 

@@ -161,7 +161,7 @@ func (s *Shell) welcome(opened *store.Store) {
 		},
 		Sentence: func(err error) string { return desk.Sentence(s.words, err) },
 	})
-	h := newHelper(host, s.window.Canvas(), helpKeys(s.words, nil), newGround(groundPaper, view))
+	h := newHelper(host, s.window.Canvas(), helpKeys(s.words, nil), view)
 	host.OnKey = func(e *fyne.KeyEvent) {
 		switch e.Name {
 		case fyne.KeyF1:
@@ -180,7 +180,7 @@ func (s *Shell) refuse(err error) { s.refuseAgain(err, nil) }
 // refuseAgain is refuse after a copy could not be restored; failed is why.
 func (s *Shell) refuseAgain(err, failed error) {
 	host := field.NewHost(s.words)
-	s.window.SetContent(newGround(groundPaper, welcome.NewRefusal(host, err, welcome.Rescue{
+	s.window.SetContent(welcome.NewRefusal(host, err, welcome.Rescue{
 		Sentence: s.whyNot,
 		Dir:      s.options.Dir,
 		Failed:   failed,
@@ -188,7 +188,7 @@ func (s *Shell) refuseAgain(err, failed error) {
 		AsItIs:   s.openAsItIs,
 		Restore:  func(snap store.Snapshot) { s.restore(snap, err) },
 		Quit:     s.closeWindow,
-	})))
+	}))
 }
 
 // giveUp closes an open folder whose records turn out to be damaged, and offers

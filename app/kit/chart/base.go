@@ -16,6 +16,8 @@ type base struct {
 	draw    func(size fyne.Size)
 	least   func() fyne.Size
 	summary string
+	// drawn is the size that what is shown was drawn at.
+	drawn fyne.Size
 }
 
 // start readies a chart; self is the widget that holds the base.
@@ -30,6 +32,7 @@ func (b *base) redraw() {
 	if b.Size().Width < 1 || b.Size().Height < 1 {
 		return
 	}
+	b.drawn = b.Size()
 	b.pen.begin()
 	b.pen.rect(0, 0, 1, 1, b.pen.ink.clear)
 	b.draw(b.Size())
@@ -74,7 +77,13 @@ func (b *base) CreateRenderer() fyne.WidgetRenderer {
 
 type renderer struct{ b *base }
 
-func (r *renderer) Layout(fyne.Size) { r.b.redraw() }
+// Layout draws where the size is another: the toolkit also lays out what has its size
+// when something beside it grew, and a drawing then asks for one more frame.
+func (r *renderer) Layout(size fyne.Size) {
+	if size != r.b.drawn {
+		r.b.redraw()
+	}
+}
 
 func (r *renderer) MinSize() fyne.Size { return r.b.least() }
 

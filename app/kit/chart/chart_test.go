@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
 
 	"ebbwell/app/kit/look"
 	"ebbwell/app/kit/look/golden"
@@ -68,4 +69,25 @@ func sheet(cases []shown) (fyne.CanvasObject, fyne.Size) {
 	size := fyne.NewSize(wide[0]+wide[1]+5*pad, max(column[0], column[1])+pad)
 	back.Resize(size)
 	return container.NewWithoutLayout(append([]fyne.CanvasObject{back}, objects...)...), size
+}
+
+// A chart that is laid out at the size it has is not drawn anew: it would ask for one more
+// picture of the whole window.
+func TestAChartLaidOutAgainIsNotDrawnAgain(t *testing.T) {
+	test.NewTempApp(t)
+	c := NewRangeBar()
+	drawn := 0
+	draw := c.draw
+	c.draw = func(size fyne.Size) { drawn++; draw(size) }
+	r := test.WidgetRenderer(c)
+	c.Resize(fyne.NewSize(200, 40))
+	drawn = 0
+	r.Layout(c.Size())
+	if drawn != 0 {
+		t.Errorf("drawn %d times at the same size", drawn)
+	}
+	c.Resize(fyne.NewSize(240, 40))
+	if drawn != 1 {
+		t.Errorf("drawn %d times at another size", drawn)
+	}
 }

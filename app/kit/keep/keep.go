@@ -11,6 +11,7 @@ package keep
 import (
 	"context"
 	"errors"
+	"slices"
 	"sync"
 	"time"
 )
@@ -29,8 +30,10 @@ type Save = func(ctx context.Context) error
 
 // State is how saving stands.
 type State struct {
-	// Pending counts what is not written yet.
+	// Pending counts what is not written yet, also what is being written.
 	Pending int
+	// Since is when the oldest of it was handed over.
+	Since time.Time
 	// At is when the last save was written; zero before the first.
 	At time.Time
 	// Err is why the last try failed; nil when it did not.
@@ -49,6 +52,7 @@ type Keeper struct {
 
 	mu      sync.Mutex
 	pending []job // oldest first
+	begun   []job // being written
 	at      time.Time
 	err     error
 	stop    func() // takes the wait back; nil while there is none
@@ -137,7 +141,7 @@ func (k *Keeper) Flush(ctx context.Context) error {
 	defer k.writing.Unlock()
 	k.mu.Lock()
 	jobs := k.pending
-	k.pending = nil
+	k.pending, k.begun = nil, jobs
 	k.mu.Unlock()
 	if len(jobs) == 0 {
 		return nil
@@ -158,7 +162,7 @@ func (k *Keeper) Flush(ctx context.Context) error {
 func (k *Keeper) finish(failed []job, err error, wrote bool) {
 	k.mu.Lock()
 	newer := k.pending
-	k.pending = nil
+	k.pending, k.begun = nil, nil
 	retry := k.now().Add(again)
 	for _, j := range failed {
 		j.since, j.due = k.now(), retry
@@ -178,7 +182,15 @@ func (k *Keeper) finish(failed []job, err error, wrote bool) {
 }
 
 // state is how it stands; k.mu is held.
-func (k *Keeper) state() State { return State{Pending: len(k.pending), At: k.at, Err: k.err} }
+func (k *Keeper) state() State {
+	s := State{Pending: len(k.pending) + len(k.begun), At: k.at, Err: k.err}
+	for i, j := range slices.Concat(k.begun, k.pending) {
+		if i == 0 || j.since.Before(s.Since) {
+			s.Since = j.since
+		}
+	}
+	return s
+}
 
 // State returns how saving stands.
 func (k *Keeper) State() State {

@@ -54,6 +54,27 @@ func TestWritesTheNewestAfterAPause(t *testing.T) {
 	}
 }
 
+// What is being written is pending until it is written, since it was handed over first.
+func TestPendingWhileItIsWritten(t *testing.T) {
+	begun := time.Date(2026, 5, 14, 10, 0, 0, 0, time.UTC)
+	c := clock.New(begun)
+	k := NewAfter(c.Now, c.After, nil)
+	var during State
+	k.Later("mass", func(context.Context) error {
+		c.Advance(time.Second)
+		k.Later("sodium", func(context.Context) error { return nil })
+		during = k.State()
+		return nil
+	})
+	c.Advance(Pause)
+	if during.Pending != 2 || !during.Since.Equal(begun) {
+		t.Errorf("while it is written %+v", during)
+	}
+	if s := k.State(); s.Pending != 1 || !s.Since.Equal(begun.Add(Pause+time.Second)) {
+		t.Errorf("then %+v", s)
+	}
+}
+
 // By the machine's clock a save runs on another goroutine, and State may be
 // read meanwhile.
 func TestMachineClock(t *testing.T) {

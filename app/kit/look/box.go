@@ -1,11 +1,6 @@
 package look
 
-import (
-	"image/color"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-)
+import "fyne.io/fyne/v2"
 
 // VBox stacks objects with a gap between them, each as wide as the box and as
 // high as it needs; what [Grow] marks shares the height that is left.
@@ -30,13 +25,30 @@ func Stretch() *fyne.Container { return Grow(Gap(0, 0)) }
 
 // Gap is empty room of a fixed size, in px.
 func Gap(width, height float32) fyne.CanvasObject {
-	r := canvas.NewRectangle(color.Transparent)
-	r.SetMinSize(fyne.NewSize(width, height))
+	g := &gap{least: fyne.NewSize(width, height)}
 	if width <= 0 && height <= 0 {
-		r.SetMinSize(fyne.NewSize(0.01, 0.01))
+		g.least = fyne.NewSize(0.01, 0.01)
 	}
-	return r
+	return g
 }
+
+// gap is nothing to draw: unlike a rectangle without colour it asks for no frame when it
+// is moved or resized.
+type gap struct {
+	at          fyne.Position
+	size, least fyne.Size
+	hidden      bool
+}
+
+func (g *gap) MinSize() fyne.Size      { return g.least }
+func (g *gap) Move(to fyne.Position)   { g.at = to }
+func (g *gap) Position() fyne.Position { return g.at }
+func (g *gap) Resize(size fyne.Size)   { g.size = size }
+func (g *gap) Size() fyne.Size         { return g.size }
+func (g *gap) Hide()                   { g.hidden = true }
+func (g *gap) Show()                   { g.hidden = false }
+func (g *gap) Visible() bool           { return !g.hidden }
+func (g *gap) Refresh()                {}
 
 type grow struct{}
 
