@@ -17,7 +17,7 @@ import (
 	"ebbwell/cmd/dev/drive"
 )
 
-// The two benchmarks that are no benchmarks of go test: the real program beside
+// Two of the benchmarks that are no benchmarks of go test: the real program beside
 // a window of the same toolkit with nothing in it.
 const (
 	startBench = "Start"
@@ -30,7 +30,7 @@ const (
 	starts = 7
 )
 
-// benchProgram measures the start and the size of the real program. What is not
+// benchProgram measures the start, the size and a drag of the real program. What is not
 // there to measure with is named as a missing peer.
 func (t tool) benchProgram(ctx context.Context) ([]result, error) {
 	dir, err := os.MkdirTemp("", "ebbwell-bench-")
@@ -43,7 +43,8 @@ func (t tool) benchProgram(ctx context.Context) ([]result, error) {
 		err := t.call(ctx, []string{"CGO_ENABLED=1"}, "go", "build", "-trimpath", "-buildvcs=false", "-tags", "migrated_fynedo", "-ldflags", "-s -w", "-o", one.to, one.from)
 		if err != nil {
 			t.say("The window cannot be built: %v", err)
-			return []result{lacks(startBench, "a C compiler"), lacks(sizeBench, "a C compiler")}, nil
+			const compiler = "a C compiler"
+			return []result{lacks(startBench, compiler), lacks(sizeBench, compiler), lacks(moveBench, compiler)}, nil
 		}
 	}
 	size, err := sizes(full, empty)
@@ -51,7 +52,11 @@ func (t tool) benchProgram(ctx context.Context) ([]result, error) {
 		return nil, err
 	}
 	start, err := t.benchStart(ctx, dir, full, empty)
-	return []result{size, start}, err
+	if err != nil {
+		return []result{size}, err
+	}
+	move, err := t.benchMove(ctx, dir, full, empty)
+	return []result{size, start, move}, err
 }
 
 // lacks is a benchmark that had no peer.

@@ -1,6 +1,10 @@
 package drive
 
-import "context"
+import (
+	"context"
+	"errors"
+	"time"
+)
 
 // locate waits for a control and returns a pixel within it.
 func (d *Driver) locate(ctx context.Context, name string, across, down float64) (point, error) {
@@ -54,6 +58,20 @@ func (d *Driver) Drag(ctx context.Context, name string, from, to float64, moves 
 	return d.act(ctx, dragLine(a, between(a, b, moves)))
 }
 
+// Sway presses the mouse on a control at a share of its width, moves it so many times, by
+// turns to one of two others and back, waits after each, and lets go where it began.
+// moved is called before the first movement and after the last wait.
+func (d *Driver) Sway(ctx context.Context, name string, at float64, to [2]float64, moves int, wait time.Duration, moved func() error) error {
+	var p [3]point
+	for i, share := range []float64{at, to[0], to[1]} {
+		var err error
+		if p[i], err = d.locate(ctx, name, share, 0.5); err != nil {
+			return err
+		}
+	}
+	return d.display.sway(ctx, p[0], [2]point(p[1:]), moves, wait, moved)
+}
+
 // Press presses keys one after the other: "Tab", "Return", "ctrl+z".
 func (d *Driver) Press(ctx context.Context, keys ...string) error {
 	return d.act(ctx, keyLine(keys))
@@ -95,4 +113,32 @@ func (d *Driver) Replace(ctx context.Context, name, text string) error {
 		}
 	}
 	return d.WaitText(ctx, name, text)
+}
+
+// Sway is [Driver.Sway] at a place of the screen, in pixels, and two others beside it.
+func (d *Display) Sway(ctx context.Context, x, y int, to [2]int, moves int, wait time.Duration, moved func() error) error {
+	return d.sway(ctx, point{x, y}, [2]point{{to[0], y}, {to[1], y}}, moves, wait, moved)
+}
+
+func (d *Display) sway(ctx context.Context, at point, to [2]point, moves int, wait time.Duration, moved func() error) (err error) {
+	pause := machineClock().pause
+	do := func(line ...string) error {
+		_, err := d.xdotool(ctx, line...)
+		return errors.Join(err, pause(ctx, wait))
+	}
+	if err := do(append(moveLine(at), "mousedown", "1")...); err != nil {
+		return err
+	}
+	if err := moved(); err != nil {
+		return err
+	}
+	for i := range moves {
+		if err := do(moveLine(to[i%2])...); err != nil {
+			return err
+		}
+	}
+	if err := moved(); err != nil {
+		return err
+	}
+	return do(append(moveLine(at), "mouseup", "1")...)
 }

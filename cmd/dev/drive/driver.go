@@ -34,6 +34,8 @@ const (
 type Config struct {
 	Program string // path of the built program
 	Args    []string
+	// Demo opens the invented practice instead of the run's own data folder.
+	Demo bool
 	// Before is what stands before the program in the command that starts it: a
 	// program that makes something ready and then becomes it. Mostly none.
 	Before []string
@@ -142,7 +144,11 @@ func (d *Driver) Start(ctx context.Context, extra ...string) error {
 	if err := os.Remove(d.placesFile()); err != nil && !errors.Is(err, os.ErrNotExist) {
 		return fmt.Errorf("start the program: %w", err)
 	}
-	args := append([]string{"--data", d.Data(), "--places", d.placesFile()}, d.config.Args...)
+	args := []string{"--data", d.Data()}
+	if d.config.Demo {
+		args = []string{"--demo"}
+	}
+	args = slices.Concat(args, []string{"--places", d.placesFile()}, d.config.Args)
 	env := Environment(os.Environ(), d.display.Name, filepath.Join(d.config.Work, "home"))
 	line := slices.Concat(d.config.Before, []string{d.config.Program}, args, extra)
 	program, err := startProcess(line, env, d.LogFile())
@@ -174,6 +180,9 @@ func (d *Driver) findWindow(ctx context.Context) error {
 		return err
 	})
 }
+
+// Process is the number the system gave the program.
+func (d *Driver) Process() int { return d.program.cmd.Process.Pid }
 
 // Quit ends the program the friendly way, and says when it does not end well.
 func (d *Driver) Quit(ctx context.Context) error {
