@@ -284,7 +284,7 @@ func (h hands) day() {
 	h.click("planner.tabs.day")
 	h.fill("planner.day.start", "17:00")
 	text := strings.ReplaceAll(strings.Join(inSight(h.w.Content()), " "), "\u00a0", " ")
-	down := regexp.MustCompile(`ends at −?([\d.]+) %`).FindStringSubmatch(text)
+	down := regexp.MustCompile(`: deficit at the end −?([\d.]+) %`).FindStringSubmatch(text)
 	if down == nil {
 		h.t.Fatalf("the day does not say where the session ends: %s", text)
 	}

@@ -9,16 +9,17 @@ import (
 	"ebbwell/internal/words/reading"
 )
 
-// Sentence is a sentence of the English texts and how many words it has; what is
-// put in counts as one.
+// Sentence is a sentence of the texts and how many words it has; what is put in
+// counts as one.
 type Sentence struct {
 	Key, Text string
 	Words     int
 }
 
-// Longest lists the n longest sentences of the English texts, longest first.
-func Longest(n int) ([]Sentence, error) {
-	texts, err := read(language.English.String())
+// Longest lists the n longest sentences of a language's texts, longest first. The error
+// is that its files cannot be read.
+func Longest(tag language.Tag, n int) ([]Sentence, error) {
+	texts, err := read(tag.String())
 	if err != nil {
 		return nil, err
 	}

@@ -113,7 +113,7 @@ func TestReasons(t *testing.T) {
 		{climate.Difference{By: climate.ByEffort, Size: -25}, "25\u00a0% easier", "25\u00a0% easier"},
 		{climate.Difference{By: climate.ByClothing}, "different clothing", "different clothing"},
 		{climate.Difference{By: climate.ByHeatState, Size: -1}, "not yet acclimatised to heat", "not yet acclimatised to heat"},
-		{climate.Difference{By: climate.ByMonths, Size: 14.2}, "14 months ago", "14 months ago"},
+		{climate.Difference{By: climate.ByMonths, Size: 14.2}, "14 months later", "14 months later"},
 	} {
 		if got := metric.reason(c.d); got != c.metric {
 			t.Errorf("%+v reads %q", c.d, got)

@@ -149,7 +149,7 @@ func TestNoBirthDateIsSaid(t *testing.T) {
 	for name, said := range map[string]bool{"tamsin": true, "ravka": false} {
 		apptest.Type(t, w, "testday.search", name)
 		apptest.Press(w, fyne.KeyReturn)
-		if title, text := v.start.caution.Text(); strings.Contains(title, "Date of birth missing") != said || strings.Contains(text, "not known whether this athlete is under 18") != said {
+		if title, text := v.start.caution.Text(); strings.Contains(title, "Date of birth missing") != said || strings.Contains(text, "may be under 18") != said {
 			t.Errorf("%s: said %q, %q", name, title, text)
 		}
 		apptest.Click(t, w, "testday.begin")

@@ -21,7 +21,7 @@ func TestMinorFirstSheetWaitsForTheProfile(t *testing.T) {
 	}
 	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
 	text := allText(b.w)
-	for _, part := range []string{"First the profile", "A parent or guardian is named.", "The athlete has assented", "It is settled whether body mass stays hidden"} {
+	for _, part := range []string{"Profile first", "a parent or guardian, by name", "the athlete’s own assent, with its date", "whether body mass is hidden"} {
 		if !strings.Contains(text, part) {
 			t.Errorf("%q is not said in\n%s", part, text)
 		}
@@ -59,7 +59,7 @@ func TestNoBirthDate(t *testing.T) {
 		t.Fatal(err)
 	}
 	first := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
-	if text := allText(first.w); !strings.Contains(text, "not known whether this athlete is under 18") || !strings.Contains(text, "The date of birth is entered.") || apptest.Has(first.w, "testsheet.start") {
+	if text := allText(first.w); !strings.Contains(text, "This athlete may be under 18") || !strings.Contains(text, "the date of birth") || apptest.Has(first.w, "testsheet.start") {
 		t.Errorf("a sheet begins, or it is not said why not:\n%s", text)
 	}
 	apptest.Click(t, first.w, "testsheet.profile")
@@ -84,7 +84,7 @@ func TestConsentIsSaid(t *testing.T) {
 	d, went := apptest.Desk(t)
 	a := apptest.Athlete(t, d)
 	b := openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID, New: true})
-	if title, _ := b.v.ui.consents.Text(); title != "There is no consent to a test in the profile." {
+	if title, _ := b.v.ui.consents.Text(); title != "No consent to testing is in the profile." {
 		t.Errorf("without one: %q", title)
 	}
 	b.enter("testsheet.place", "Millrace Park")
@@ -96,10 +96,10 @@ func TestConsentIsSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	b = openAt(t, d, went, desk.Place{Screen: desk.Tests, Athlete: a.ID})
-	if title, _ := b.v.ui.consents.Text(); title != "The consent to a test ended on 31 December 2025." {
+	if title, _ := b.v.ui.consents.Text(); title != "Consent to testing ended on 31 December 2025." {
 		t.Errorf("ended: %q", title)
 	}
-	if title, _ := b.v.ui.urine.consent.Text(); title != "There is no consent to a urine sample in the profile." {
+	if title, _ := b.v.ui.urine.consent.Text(); title != "No consent to a urine sample is in the profile." {
 		t.Errorf("urine: %q", title)
 	}
 }

@@ -84,15 +84,17 @@ func tellAll(w io.Writer, file string) error {
 	return nil
 }
 
-// tellLongest writes the ten longest sentences.
+// tellLongest writes the ten longest sentences of each language.
 func tellLongest(w io.Writer) error {
-	longest, err := words.Longest(10)
-	if err != nil {
-		return err
-	}
-	_, _ = fmt.Fprintln(w, "the ten longest sentences in English:")
-	for _, s := range longest {
-		_, _ = fmt.Fprintf(w, "  %3d words  %s: %s\n", s.Words, s.Key, s.Text)
+	for _, tag := range words.Written() {
+		longest, err := words.Longest(tag, 10)
+		if err != nil {
+			return err
+		}
+		_, _ = fmt.Fprintf(w, "%s, the ten longest sentences:\n", tag)
+		for _, s := range longest {
+			_, _ = fmt.Fprintf(w, "  %3d words  %s: %s\n", s.Words, s.Key, s.Text)
+		}
 	}
 	return nil
 }

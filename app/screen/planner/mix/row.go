@@ -209,7 +209,7 @@ func amountOf(sp wording.Speaker, slot plan.Slot, x float64) string {
 func bare(sp wording.Speaker, slot plan.Slot, x float64) string {
 	switch {
 	case x == 0:
-		return sp.Say("planner.mark.none")
+		return sp.Words.Number(0, 0)
 	case slot.IsFood():
 		return sp.Words.Half(x)
 	case slot == plan.Salt:

@@ -36,7 +36,7 @@ const groupSteps = "steps"
 func stepColumns(say func(string, ...any) string) []look.Column {
 	return []look.Column{
 		{Title: "", Width: look.Fixed(112)},
-		{Title: say("planner.step.from.title"), Width: look.Fixed(150)},
+		{Title: say("planner.step.from.title"), Width: look.Fixed(224)},
 		{Title: say("planner.step.sessions"), Width: look.Fixed(80)},
 		{Title: say("planner.step.practise"), Width: look.Share(1)},
 		{Title: "", Width: look.Fixed(120)},
