@@ -6,7 +6,8 @@ import "strings"
 // arguments stay on its stack. Texts are written anew at every movement of a slider.
 
 // fill puts texts into a text that has as many places (%s) for them; ok is false
-// where it has more or fewer, or where something else than a text is put in.
+// where it has more or fewer, or where something else than a text is put in. The point of
+// an abbreviation ends the sentence too ("bis 2. Jan.").
 func fill(text string, args []any) (filled string, ok bool) {
 	var room [256]byte
 	out := room[:0]
@@ -31,6 +32,9 @@ func fill(text string, args []any) (filled string, ok bool) {
 			next++
 		}
 		text = text[i+2:]
+		if strings.HasPrefix(text, ".") && len(out) > 0 && out[len(out)-1] == '.' {
+			text = text[1:]
+		}
 	}
 	if next != len(args) {
 		return "", false

@@ -17,6 +17,9 @@ func TestFill(t *testing.T) {
 	}{
 		{"%s of %s", []any{"2 L", "100 % juice, %s"}, "2 L of 100 % juice, %s", true},
 		{"100 %% of %s%s.", []any{"a", ""}, "100 % of a.", true},
+		{"Until %s.", []any{"2. Jan."}, "Until 2. Jan.", true},
+		{"%s. %s.", []any{"Smith et al.", "mai"}, "Smith et al. mai.", true},
+		{"100 %%.", nil, "100 %.", true},
 		{"nothing", nil, "nothing", true},
 		{"%s", []any{"a", "b"}, "", false},
 		{"%s %s", []any{"a"}, "", false},
