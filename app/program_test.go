@@ -31,13 +31,21 @@ func start(t *testing.T, dir string, demo bool) (*Shell, fyne.Window) {
 // startBy is start with a clock that the test moves on.
 func startBy(t *testing.T, dir string, demo bool, c *clock.Clock) (*Shell, fyne.Window) {
 	t.Helper()
+	if demo {
+		dir = apptest.DemoDir(t, apptest.Words(t), apptest.Now)
+	}
+	return startWith(t, Options{Dir: dir, Tour: true, Now: c.Now, After: c.After})
+}
+
+// startWith starts a shell that works on the test's own thread.
+func startWith(t *testing.T, o Options) (*Shell, fyne.Window) {
+	t.Helper()
 	a := test.NewTempApp(t)
 	w := test.NewTempWindow(t, nil)
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(1180, 760))
-	s := NewShell(a, w, apptest.Words(t), Options{
-		Dir: dir, Demo: demo, Tour: true, Now: c.Now, Beside: desk.Inline{}, After: c.After, OnWindow: func(do func()) { do() },
-	})
+	o.Beside, o.OnWindow = desk.Inline{}, func(do func()) { do() }
+	s := NewShell(a, w, apptest.Words(t), o)
 	s.Start()
 	t.Cleanup(func() {
 		if err := s.Close(); err != nil {
@@ -81,6 +89,14 @@ func TestFirstStart(t *testing.T) {
 func TestTryTheInventedPractice(t *testing.T) {
 	s, w := start(t, t.TempDir(), false)
 	apptest.Click(t, w, "welcome.try")
+	leavesNothing(t, s)
+	s, _ = startWith(t, Options{Demo: true, Now: apptest.Now, After: clock.New(apptest.Now()).After})
+	leavesNothing(t, s)
+}
+
+// leavesNothing holds an open invented practice to take its folder away with it.
+func leavesNothing(t *testing.T, s *Shell) {
+	t.Helper()
 	if s.Program() == nil || !s.Program().Desk().Practice().Settings.Invented {
 		t.Fatal("the invented practice did not open")
 	}

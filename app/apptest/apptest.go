@@ -22,6 +22,7 @@ import (
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
+	"ebbwell/internal/store/storetest"
 	"ebbwell/internal/words"
 )
 
@@ -43,7 +44,7 @@ func Words(t testing.TB) *words.Words {
 // by which saving waits stands still. Places the screens ask for are collected in went.
 func Desk(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
 	t.Helper()
-	return on(t, func(s *store.Store) error {
+	return on(t, "a practice", func(s *store.Store) error {
 		practice := record.Practice{
 			Meta: record.Meta{ID: record.NewID()}, Name: "Saltmarsh Practice (invented)", Practitioner: "Test Person",
 			Registration: "SD 0000", Telephone: "000 000", Emergency: "112",
@@ -56,10 +57,21 @@ func Desk(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
 // Demo is [Desk] on the invented practice.
 func Demo(t testing.TB) (d *desk.Desk, went *[]desk.Place) {
 	t.Helper()
-	w := Words(t)
-	return on(t, func(s *store.Store) error {
-		return demo.Fill(context.Background(), s, Now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w), Say: w.Say, Town: w.City})
-	})
+	return on(t, "the invented practice", invented(Words(t), Now))
+}
+
+// DemoDir returns a data folder, closed, with the invented practice of a moment in the
+// words of a language.
+func DemoDir(t testing.TB, w *words.Words, now func() time.Time) string {
+	t.Helper()
+	return storetest.Dir(t, "the invented practice, "+w.Language().String(), store.Options{Clock: now}, invented(w, now))
+}
+
+// invented writes the invented practice of a moment.
+func invented(w *words.Words, now func() time.Time) storetest.Fill {
+	return func(s *store.Store) error {
+		return demo.Fill(context.Background(), s, now(), demo.Names{Options: desk.OptionNames(w), Step: desk.StepName(w), Say: w.Say, Town: w.City})
+	}
 }
 
 // AthleteNamed finds an athlete of the invented practice by the beginning of
@@ -83,22 +95,11 @@ func AthleteNamed(t testing.TB, d *desk.Desk, begins string) record.Athlete {
 	return record.Athlete{}
 }
 
-// on opens a new data folder, fills it, and makes a desk on it.
-func on(t testing.TB, fill func(*store.Store) error) (d *desk.Desk, went *[]desk.Place) {
+// on opens a data folder that fill has filled, and makes a desk on it.
+func on(t testing.TB, key string, fill storetest.Fill) (d *desk.Desk, went *[]desk.Place) {
 	t.Helper()
-	opened, err := store.Open(t.TempDir(), store.Options{Clock: Now, By: "Test Person"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := opened.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	if err := fill(opened); err != nil {
-		t.Fatal(err)
-	}
-	d, err = desk.New(opened, Words(t), Now)
+	opened := storetest.Open(t, key, store.Options{Clock: Now, By: "Test Person"}, fill)
+	d, err := desk.New(opened, Words(t), Now)
 	if err != nil {
 		t.Fatal(err)
 	}

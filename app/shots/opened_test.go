@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"ebbwell/app"
+	"ebbwell/app/apptest"
 	"ebbwell/app/kit/desk"
 	"ebbwell/internal/words"
 )
@@ -26,7 +27,7 @@ func openAll(t *testing.T, texts *words.Words, tour bool) opened {
 	o := opened{app: test.NewTempApp(t), w: test.NewTempWindow(t, nil)}
 	o.w.SetPadded(false)
 	o.w.Resize(fyne.NewSize(1366, 768))
-	shell := app.NewShell(o.app, o.w, texts, app.Options{Demo: true, Tour: tour, Now: Now, Beside: desk.Inline{}, After: never})
+	shell := app.NewShell(o.app, o.w, texts, app.Options{Dir: apptest.DemoDir(t, texts, Now), Tour: tour, Now: Now, Beside: desk.Inline{}, After: never})
 	shell.Start()
 	t.Cleanup(func() {
 		if err := shell.Close(); err != nil {

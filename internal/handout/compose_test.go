@@ -8,7 +8,6 @@ import (
 	"testing"
 	"time"
 
-	"golang.org/x/text/language"
 
 	"ebbwell/internal/consult"
 	"ebbwell/internal/demo"
@@ -19,7 +18,7 @@ import (
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 	"ebbwell/internal/store"
-	"ebbwell/internal/words"
+	"ebbwell/internal/store/storetest"
 )
 
 // house is the invented practice in a data file of its own.
@@ -33,29 +32,17 @@ func composeDay() time.Time { return time.Date(2026, 5, 18, 12, 0, 0, 0, time.UT
 
 func openHouse(t testing.TB) house {
 	t.Helper()
-	ctx := context.Background()
-	s, err := store.Open(t.TempDir(), store.Options{Clock: composeDay})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := s.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	w, err := words.New(language.English)
-	if err != nil {
-		t.Fatal(err)
-	}
+	w := english(t)
 	names := demo.Names{
 		Options: consult.Names{Habit: "Habit", Fluid: "Without food", Food: "With food", Aim: "Aim"},
 		Step:    func(int) string { return "a step" }, Say: w.Say, Town: w.City,
 	}
-	if err := demo.Fill(ctx, s, composeDay(), names); err != nil {
-		t.Fatal(err)
-	}
+	s := storetest.Open(t, "the invented practice", store.Options{Clock: composeDay}, func(s *store.Store) error {
+		return demo.Fill(context.Background(), s, composeDay(), names)
+	})
 	h := house{store: s}
-	if h.practice, err = s.Practice(ctx); err != nil {
+	var err error
+	if h.practice, err = s.Practice(context.Background()); err != nil {
 		t.Fatal(err)
 	}
 	generic, err := fuel.Generic()

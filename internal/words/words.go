@@ -100,14 +100,29 @@ func (e *entry) UnmarshalJSON(b []byte) error {
 	return nil
 }
 
-// New opens the catalogue of a language, complete or not: what it lacks reads in
+// catalogues are those opened so far, by their language: the texts are part of the
+// program, and a catalogue is only read.
+var catalogues sync.Map //nolint:gochecknoglobals // tables that never change
+
+// opened is a catalogue, or why there is none.
+type opened struct {
+	once  sync.Once
+	words *Words
+	err   error
+}
+
+// New returns the catalogue of a language, complete or not: what it lacks reads in
 // English. It returns an error when the language has none or a file of it cannot be read.
 func New(tag language.Tag) (*Words, error) {
-	texts, err := textsOf(tag)
-	if err != nil {
-		return nil, err
-	}
-	return of(tag, texts)
+	kept, _ := catalogues.LoadOrStore(tag, &opened{})
+	o := kept.(*opened)
+	o.once.Do(func() {
+		var texts map[string]entry
+		if texts, o.err = textsOf(tag); o.err == nil {
+			o.words, o.err = of(tag, texts)
+		}
+	})
+	return o.words, o.err
 }
 
 // of makes the catalogue of a language from its texts.
