@@ -47,8 +47,8 @@ func newRecords(v *View) *records {
 	say, h := v.desk.Words.Say, v.desk.Host
 	r := &records{v: v, none: look.NewParagraph(say("practice.deleted.none"), look.Body, look.Ink2)}
 	r.copies = look.NewTable("practice.copies", []look.Column{
-		{Title: say("practice.copies.when"), Width: look.Share(4)}, {Title: say("practice.copies.why"), Width: look.Share(3)},
-		{Title: say("practice.copies.size"), Width: look.Fixed(60), Right: true, From: 340},
+		{Title: say("practice.copies.when"), Width: look.Share(3)}, {Title: say("practice.copies.why"), Width: look.Share(2)},
+		{Title: say("practice.copies.size"), Width: look.Fixed(60), Right: true, From: 420},
 	}).Scrolling()
 	r.take = look.NewParagraph("", look.Note, look.Ink2)
 	r.copies.OnChosen = func(int) { r.enable() }
