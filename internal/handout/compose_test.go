@@ -8,7 +8,6 @@ import (
 	"testing"
 	"time"
 
-
 	"ebbwell/internal/consult"
 	"ebbwell/internal/demo"
 	"ebbwell/internal/evidence"
