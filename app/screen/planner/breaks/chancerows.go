@@ -41,7 +41,7 @@ const groupChances = "chances"
 func chanceColumns(say func(string, ...any) string) []look.Column {
 	return []look.Column{
 		{Title: "", Width: look.Fixed(18)},
-		{Title: say("planner.chance.name"), Width: look.Share(3).AtMost(150)},
+		{Title: say("planner.chance.name"), Width: look.Share(3).AtMost(190)},
 		{Title: say("planner.chance.minute"), Width: look.Fixed(86)},
 		{Title: say("planner.chance.seconds"), Width: look.Fixed(86)},
 		{Title: say("planner.chance.eat"), Width: look.Fixed(64)},
