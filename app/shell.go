@@ -42,6 +42,8 @@ type Options struct {
 	Languages []language.Tag
 	// Player plays the tone of reminders; nil plays none.
 	Player sound.Player
+	// OpenGL says that the toolkit's OpenGL painter draws the window.
+	OpenGL bool
 	// OnWindow runs a function on the window's thread, from any other; nil is
 	// the toolkit's own.
 	OnWindow func(func())
@@ -270,5 +272,9 @@ func (s *Shell) setTheme(settings record.Settings) {
 	if size == 0 {
 		size = 100
 	}
-	s.app.Settings().SetTheme(look.NewTheme(dark, size))
+	t := look.NewTheme(dark, size)
+	if s.options.OpenGL {
+		t = t.OpenGL()
+	}
+	s.app.Settings().SetTheme(t)
 }

@@ -77,7 +77,7 @@ func run() error {
 	w.SetPadded(false)
 	w.SetMaster()
 	place(a, w)
-	shell := app.NewShell(a, w, texts, app.Options{Dir: o.dir, Demo: o.demo, Tour: true, Player: sound.System(), Closing: func() { remember(a, w) }})
+	shell := app.NewShell(a, w, texts, app.Options{Dir: o.dir, Demo: o.demo, Tour: true, OpenGL: true, Player: sound.System(), Closing: func() { remember(a, w) }})
 	shell.Start()
 	if o.places != "" {
 		stop := app.ReportPlaces(w, o.places)

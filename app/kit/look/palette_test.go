@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image/color"
 	"maps"
+	"math"
 	"slices"
 	"testing"
 
@@ -110,5 +111,22 @@ func TestControlHeight(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})
 	if h := look.ControlHeight(); h < 28 || h > 32 {
 		t.Errorf("controls are %v px high", h)
+	}
+}
+
+// The background of a theme for the OpenGL painter, taken as that painter takes it, is
+// paper, in each of its 255 steps.
+func TestPaperOfTheOpenGLPainter(t *testing.T) {
+	for _, dark := range []bool{false, true} {
+		own := look.NewTheme(dark, 100)
+		r, g, b, a := own.OpenGL().Color(theme.ColorNameBackground, 0).RGBA()
+		want := color.NRGBAModel.Convert(own.Palette().Paper).(color.NRGBA)
+		step := func(x uint32) uint8 { return uint8(math.Round(min(float64(x)/(255*255), 1) * 255)) }
+		if got := (color.NRGBA{R: step(r), G: step(g), B: step(b), A: step(a)}); got != want {
+			t.Errorf("dark %v: %v, not %v", dark, got, want)
+		}
+		if bare := own.Color(theme.ColorNameBackground, 0); bare != own.Palette().Paper {
+			t.Errorf("dark %v: the theme itself has %v", dark, bare)
+		}
 	}
 }

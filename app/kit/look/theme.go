@@ -48,6 +48,17 @@ func (t *Theme) Still() *Theme {
 	return &still
 }
 
+// OpenGL returns the theme for a window that the toolkit's OpenGL painter draws. Version
+// 2.8 of it begins each picture with the background taken as so many of 255 times 255,
+// while colours have 255 times 257: paper would be a shade too light.
+func (t *Theme) OpenGL() *Theme {
+	drawn := *t
+	drawn.colours = maps.Clone(t.colours)
+	p := color.NRGBAModel.Convert(t.palette.Paper).(color.NRGBA)
+	drawn.colours[theme.ColorNameBackground] = color.NRGBA64{R: uint16(p.R) * 255, G: uint16(p.G) * 255, B: uint16(p.B) * 255, A: 0xFFFF}
+	return &drawn
+}
+
 // Palette returns the colours of the theme.
 func (t *Theme) Palette() Palette { return t.palette }
 

@@ -83,6 +83,24 @@ func (d *Display) capture(ctx context.Context, window, file string) error {
 	return err
 }
 
+// colour takes a picture of a window and returns the colour of one of its pixels.
+func (d *Display) colour(ctx context.Context, window, file string, x, y int) (string, error) {
+	if err := d.capture(ctx, window, file); err != nil {
+		return "", err
+	}
+	f, err := os.Open(file)
+	if err != nil {
+		return "", fmt.Errorf("look at the screenshot: %w", err)
+	}
+	defer f.Close() //nolint:errcheck // it was only read
+	picture, err := png.Decode(f)
+	if err != nil {
+		return "", fmt.Errorf("look at the screenshot: %w", err)
+	}
+	r, g, b, _ := picture.At(x, y).RGBA()
+	return fmt.Sprintf("#%02X%02X%02X", r>>8, g>>8, b>>8), nil
+}
+
 // call runs a program on the display.
 func (d *Display) call(ctx context.Context, name string, args ...string) (string, error) {
 	c := exec.CommandContext(ctx, name, args...)

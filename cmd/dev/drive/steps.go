@@ -3,6 +3,7 @@ package drive
 import (
 	"context"
 	"fmt"
+	"path/filepath"
 	"strings"
 )
 
@@ -74,6 +75,20 @@ func Focus(name string) Step {
 // Shot takes a picture.
 func Shot(name string) Step {
 	return Step{"picture " + name, func(ctx context.Context, d *Driver) error { return d.Shot(ctx, name) }}
+}
+
+// Coloured looks whether a pixel of the window, counted from its left and upper edge, has a
+// colour, to be written as "#F5F2EB".
+func Coloured(x, y int, colour string) Step {
+	return Step{fmt.Sprintf("%d, %d is %s", x, y, colour), func(ctx context.Context, d *Driver) error {
+		return d.until(ctx, "the colour", func() error {
+			got, err := d.display.colour(ctx, d.window, filepath.Join(d.config.Work, "colour.png"), x, y)
+			if err == nil && got != colour {
+				err = fmt.Errorf("it is %s", got)
+			}
+			return err
+		})
+	}}
 }
 
 // Check looks at what the program left in its data folder.

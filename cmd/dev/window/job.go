@@ -63,7 +63,8 @@ func suggest(name, text string) []drive.Step {
 
 func makeAthlete() []drive.Step {
 	return join(
-		[]drive.Step{drive.Start(), drive.Click("roster.first")},
+		// The room above the rail's end and that at the right of the head: sunk, and paper.
+		[]drive.Step{drive.Start(), drive.Coloured(4, 4, "#ECE7DC"), drive.Coloured(screenWidth/2, 4, "#F5F2EB"), drive.Click("roster.first")},
 		fill("profile.name", "Sefa Quillonde", "profile.born", "9.1.2002"),
 		first("profile.sex"),
 		fill("profile.height", "178", "profile.mass", "72,4"),
