@@ -101,9 +101,10 @@ func (c *Case) limit() float64 {
 // measuredLow reports that the habit was measured in the conditions of the plan, that
 // the stomach did not ask for less, and that the test ended at -1 % or lower, or, in no
 // more than three hours, with no more than half of what was lost taken, or with so much
-// of it left that a similar day loses more, and mass that clearly fell.
+// of it left that a similar day loses more, and mass that clearly fell. More than the
+// sweat of such a day is a gain to come, whatever breath took in the test.
 func (c *Case) measuredLow(taken float64) bool {
-	if !c.Tested || c.careful() || c.upset() {
+	if !c.Tested || c.careful() || c.upset() || Passes(taken, c.LossML) {
 		return false
 	}
 	lost := c.LossML + c.BreathML
