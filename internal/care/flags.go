@@ -27,6 +27,9 @@ type Effect struct {
 	Today bool
 	// PutOff: the test or hard session is put off.
 	PutOff bool
+	// OwnTests: the heat balance does not hold for this body, which sweats little
+	// however much must evaporate; only what it lost in a test is known.
+	OwnTests bool
 	// Guardian: a guardian's consent and the athlete's assent come first.
 	Guardian bool
 }
@@ -53,7 +56,7 @@ func Effects() []Effect {
 		{Kind: record.FlagCysticFibrosis, Physician: true, WaterCaution: true},
 		{Kind: record.FlagSickleCell, Physician: true},
 		{Kind: record.FlagHeatIllness, Physician: true},
-		{Kind: record.FlagSpinalInjury, Physician: true, WaterCaution: true},
+		{Kind: record.FlagSpinalInjury, Physician: true, WaterCaution: true, OwnTests: true},
 		{Kind: record.FlagIllToday, Today: true, PutOff: true, MarkerCaution: true},
 		{Kind: record.FlagStomachToday, Today: true, PutOff: true, WaterCaution: true, MarkerCaution: true},
 		{Kind: record.FlagMinor, HideMass: true, Guardian: true},
@@ -110,6 +113,8 @@ type Care struct {
 	WithholdSalt  []record.FlagKind
 	WaterCaution  bool
 	MarkerCaution bool
+	// OwnTests: no estimate holds for this body, only its own tests do.
+	OwnTests bool
 	// MassHidden: litres only, on screen and on paper.
 	MassHidden bool
 	// Outstanding lists what a first sheet waits for: "born" while nobody knows
@@ -140,6 +145,7 @@ func Of(a record.Athlete, on time.Time) Care {
 		}
 		care.WaterCaution = care.WaterCaution || e.WaterCaution
 		care.MarkerCaution = care.MarkerCaution || e.MarkerCaution
+		care.OwnTests = care.OwnTests || e.OwnTests
 		if e.Guardian {
 			care.Outstanding = outstanding(a)
 		}

@@ -12,7 +12,7 @@ func day() time.Time { return time.Date(2026, 5, 14, 0, 0, 0, 0, time.UTC) }
 
 // One row a flag: what it must change.
 func TestFlagEffects(t *testing.T) {
-	type want struct{ physician, salt, hide, water, marker bool }
+	type want struct{ physician, salt, hide, water, marker, own bool }
 	for kind, w := range map[record.FlagKind]want{
 		record.FlagKidney:         {physician: true, salt: true, water: true, marker: true},
 		record.FlagHeart:          {physician: true, salt: true, water: true},
@@ -30,12 +30,12 @@ func TestFlagEffects(t *testing.T) {
 		record.FlagCysticFibrosis: {physician: true, water: true},
 		record.FlagSickleCell:     {physician: true},
 		record.FlagHeatIllness:    {physician: true},
-		record.FlagSpinalInjury:   {physician: true, water: true},
+		record.FlagSpinalInjury:   {physician: true, water: true, own: true},
 	} {
 		t.Run(string(kind), func(t *testing.T) {
 			a := record.Athlete{Born: "1999-01-02", Flags: []record.Flag{{Kind: kind}}}
 			care := Of(a, day())
-			got := want{len(care.NeedsPhysician) > 0, len(care.WithholdSalt) > 0, care.MassHidden, care.WaterCaution, care.MarkerCaution}
+			got := want{len(care.NeedsPhysician) > 0, len(care.WithholdSalt) > 0, care.MassHidden, care.WaterCaution, care.MarkerCaution, care.OwnTests}
 			if got != w {
 				t.Errorf("got %+v, want %+v", got, w)
 			}

@@ -49,6 +49,9 @@ const (
 	CheckInputs        = "check-inputs"         // a test far from what was to be expected
 	TestsDisagree      = "tests-disagree"       // they widen the range
 	PlanInWater        = "in-water"             // not estimated
+	MeasuredInWater    = "measured-in-water"    // the own test of this session is all that is known
+	NoEstimate         = "no-estimate"          // of this body; weigh there
+	OwnTestOnly        = "own-test-only"        // of this body; in just this session
 	LimitUnsure        = "need-under-150"       // cool: weigh; the limit is unsure
 	PlanNothingLeaves  = "nothing-evaporates"   // Emax ≤ 0
 	PlanUncompensable  = "uncompensable"        // w > wmax

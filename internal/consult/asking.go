@@ -83,6 +83,7 @@ func (q *Asking) Calculate(o Outing, day time.Time) (Calculation, error) {
 	if r.Climate, err = r.set.Estimate(session); err != nil {
 		return r, fmt.Errorf("estimate the sweat rate: %w", err)
 	}
+	q.byOwnTests(&r, session, day)
 	r.Climate = r.reachingDown(r.Climate)
 	if !r.AssumedAir {
 		r.caution(q.body, session, q.athlete, o)

@@ -16,7 +16,7 @@ func (c Case) FreezePlan() (inputs, results []byte, err error) {
 	in := frozen.Plan{
 		Plan: c.Plan, Athlete: frozen.AthleteOf(c.Athlete), Basis: c.Basis.Plan, Rate: c.Basis.Rate,
 		Session: c.Planner.Session(), Menu: c.Planner.Menu(), Aim: c.Planner.Aim(), Kind: c.Basis.Kind, Air: c.Basis.Air,
-		RangeAlone: c.RangeAlone(), Place: c.Place(), Heat: c.Heat(), Products: c.products(),
+		RangeAlone: c.RangeAlone(), Place: c.Place(), OwnTests: c.OwnTests(), Heat: c.Heat(), Products: c.products(),
 		Background: c.Planner.Background(),
 	}
 	for _, f := range c.Basis.Tests {
@@ -82,7 +82,7 @@ func asKept(was frozen.Plan, c Case, planner *plan.Planner) Case {
 	for _, t := range was.Findings {
 		c.Basis.Tests = append(c.Basis.Tests, thawed(t.Findings, t.Test, c.Athlete, nil))
 	}
-	c.said = &said{rangeAlone: was.RangeAlone, place: was.Place, heat: was.Heat}
+	c.said = &said{rangeAlone: was.RangeAlone, place: was.Place, ownTests: was.OwnTests, heat: was.Heat}
 	then := Case{Plan: c.Plan}
 	if _, err := then.fillSlots(Setup{Pantry: pantryOf(was.Products)}); err == nil {
 		c.Slots = then.Slots

@@ -37,6 +37,7 @@ type Since struct {
 type said struct {
 	rangeAlone bool
 	place      string
+	ownTests   string
 	heat       climate.Level
 }
 

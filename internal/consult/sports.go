@@ -5,7 +5,6 @@ import (
 	"sync"
 
 	"ebbwell/internal/evidence"
-	"ebbwell/internal/record"
 )
 
 // Sport is what the program knows of a sport. The athlete's sport is the code
@@ -75,10 +74,6 @@ func SportOf(code string) Sport {
 	}
 	return Sport{}
 }
-
-// InWater reports whether a test was made in water, where the heat balance does not hold
-// and no plan is calculated.
-func InWater(t record.Test, a record.Athlete) bool { return SportOf(sportOf(t, a)).InWater }
 
 // SportGroup is the published group of a sport; empty for none.
 func SportGroup(code string) string { return SportOf(code).Group }

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"time"
 
-	"ebbwell/internal/care"
 	"ebbwell/internal/climate"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -28,18 +27,17 @@ type StopPlan struct {
 }
 
 // TooUncertain reports whether the range of the rate there is too wide to drink
-// by: a low end of nothing, a high end over [evidence.EstimateTooWide] times the low
-// one, or any estimate of a body that is unlike.
+// by: a low end of nothing, or a high end over [evidence.EstimateTooWide] times the low
+// one.
 func (s StopPlan) TooUncertain() bool {
 	rate := s.Calculation.Climate.Rate
-	return rate.Ranged && rate.Estimate && (s.Unlike() || rate.Range.High > evidence.EstimateTooWide*rate.Range.Low)
+	return rate.Ranged && rate.Estimate && rate.Range.High > evidence.EstimateTooWide*rate.Range.Low
 }
 
-// Unlike reports a body that the heat balance does not hold for: below a spinal cord
-// injury it sweats little, however much must evaporate.
+// Unlike reports a body that no estimate of the stop holds for, and no test in just
+// its air: below a spinal cord injury it sweats little, however much must evaporate.
 func (s StopPlan) Unlike() bool {
-	t := s.traveller
-	return t != nil && slices.Contains(care.FlagsOf(t.athlete, t.today), record.FlagSpinalInjury)
+	return slices.Contains(s.Calculation.Climate.Codes, climate.NoEstimate)
 }
 
 // ErrStopEnds means: a stop ends before it begins.

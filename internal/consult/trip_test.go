@@ -121,25 +121,6 @@ func TestTooUncertainToDrinkBy(t *testing.T) {
 	}
 }
 
-// With a spinal cord injury no estimate is drunk by, however narrow; what was measured in
-// such conditions is.
-func TestNoEstimateForASpinalCordInjury(t *testing.T) {
-	var s StopPlan
-	s.Calculation.Climate.Rate = figure.Figure{Known: true, Ranged: true, Estimate: true, Range: quantity.Range{Low: 0.5, High: 0.9}}
-	s.traveller = &Traveller{today: day()}
-	if s.Unlike() || s.TooUncertain() {
-		t.Error("without an injury 0.5 to 0.9 L/h is too uncertain")
-	}
-	s.traveller.athlete.Flags = []record.Flag{{Kind: record.FlagSpinalInjury}}
-	if !s.Unlike() || !s.TooUncertain() {
-		t.Error("with an injury an estimate is drunk by")
-	}
-	s.Calculation.Climate.Rate.Estimate = false
-	if s.TooUncertain() {
-		t.Error("what was measured is too uncertain")
-	}
-}
-
 // TestUrineOfTheHabit: what the test had of urine and stool is told with the
 // habit, and not where the usual habit is the one to begin at.
 func TestUrineOfTheHabit(t *testing.T) {

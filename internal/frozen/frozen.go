@@ -79,13 +79,14 @@ type Plan struct {
 	// Background is what was known of the habit.
 	Background plan.Background
 	// Kind and Air are what it was based on, Findings the tests as they then
-	// were, RangeAlone and Place what was said of an estimate, Heat what the heat
-	// called for.
+	// were, RangeAlone and Place what was said of an estimate, OwnTests why there was
+	// none, Heat what the heat called for.
 	Kind       record.BasisKind
 	Air        record.Air
 	Findings   []PlanTest
 	RangeAlone bool
 	Place      string
+	OwnTests   string `json:",omitempty"`
 	Heat       climate.Level
 	// Products are those of its options as they then were.
 	Products []Product

@@ -138,6 +138,9 @@ func (k composer) terms(p record.Practice) Terms {
 		add(true, k.w.Say("handout.caution.heat", k.w.Say("level."+level.Code()), k.w.Say("caution.local-policy-wins")))
 	}
 	add(k.c.Planner.Basis().Cool && !k.over, k.w.Say("handout.caution.cool"))
+	if own := k.c.OwnTests(); own != "" && !k.over {
+		add(true, k.w.Say("handout.caution."+own))
+	}
 	add(guards.Has(plan.LossOutruns), k.w.Say(plan.LossOutruns.Code()))
 	add(k.short && !k.over, k.w.Say("handout.caution.breaks"))
 	add(k.unfed && !k.over, k.w.Say("handout.caution.food"))

@@ -109,7 +109,7 @@ func (sp Speaker) doubts(r consult.Calculation) string {
 	var codes []string
 	for _, code := range r.Climate.Codes {
 		switch code {
-		case climate.PlanInWater, climate.PlanNothingLeaves, climate.PlanUncompensable, climate.LimitUnsure:
+		case climate.PlanInWater, climate.MeasuredInWater, climate.NoEstimate, climate.OwnTestOnly, climate.PlanNothingLeaves, climate.PlanUncompensable, climate.LimitUnsure:
 			codes = append(codes, code)
 		}
 	}

@@ -72,7 +72,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 	}
 	add("basis.", "none", "start", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
 	add("grade.", climate.Tested.Code(), climate.Near.Code(), climate.Far.Code())
-	add("basis.code.", climate.CheckInputs, climate.TestsDisagree, climate.AboveTested, climate.StateNotTested, climate.PlanInWater, climate.LimitUnsure, climate.PlanNothingLeaves, climate.PlanUncompensable,
+	add("basis.code.", climate.CheckInputs, climate.TestsDisagree, climate.AboveTested, climate.StateNotTested, climate.PlanInWater, climate.MeasuredInWater, climate.OwnTestOnly, climate.NoEstimate, climate.LimitUnsure, climate.PlanNothingLeaves, climate.PlanUncompensable,
 		climate.AirExtrapolated, climate.EffortExtrapolated, climate.SodiumNotPredicted, climate.CeilingIsLowEnd)
 	add("refusal.code.", refusal(nil), refusal(evidence.Problem{Code: evidence.CodeInWater}))
 	add("", climate.AdviseTestFirst, climate.AdviseWeighFirst, climate.AdviseRetestFirst, climate.AdviseRetestSecond, climate.AdviseTestAgain, climate.AdviseSecondTest)
@@ -215,7 +215,7 @@ func TestTroubles(t *testing.T) {
 		"mass":      {problem(evidence.BodyMass, evidence.CodeOutside, 7), record.Stop{}, evidence.BodyMass, "Height and usual body mass are needed. Enter them in the profile."},
 		"minutes":   {problem(evidence.Duration, evidence.CodeOutside, 0), record.Stop{}, evidence.Duration, "How long is a session there? Enter its minutes, or agree a plan to take along."},
 		"month":     {problem(evidence.MonthField, evidence.CodeMissing, 0), record.Stop{}, evidence.MonthField, "Which month? Choose one, or enter the days of the stop."},
-		"water":     {problem(evidence.MetabolicRate, evidence.CodeInWater, 0), record.Stop{}, evidence.MetabolicRate, "Exercise in water is not calculated."},
+		"water":     {problem(evidence.MetabolicRate, evidence.CodeInWater, 0), record.Stop{}, evidence.MetabolicRate, "Exercise in water is not estimated. Test in that pool, at that effort."},
 		"effort":    {problem(evidence.EffortRating, evidence.CodeMissing, 0), record.Stop{}, evidence.EffortRating, "How hard is it? Enter the effort, or the athlete’s sport in the profile."},
 		"gone":      {consult.ErrTestGone, record.Stop{}, "", "A test this was based on was removed. Choose another one."},
 	} {

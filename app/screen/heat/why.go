@@ -42,7 +42,11 @@ func (sp Speaker) Why(r consult.Calculation) Why {
 	answer := sp.Answer(r, NoDays)
 	rate := r.Climate.Rate
 	w := Why{Figure: answer.Figure, Beside: answer.Beside, Rests: answer.Rests}
-	if rate.Known {
+	own := r.OwnTests() != ""
+	switch {
+	case own:
+		w.Rule = sp.Say("heat.why.own")
+	case rate.Known:
 		w.Rule, w.Held = sp.Say("heat.why.rule"), sp.held()
 	}
 	for _, s := range rate.Why.Budget {
@@ -51,7 +55,7 @@ func (sp Speaker) Why(r consult.Calculation) Why {
 	}
 	w.Sources, w.Tests = sp.sources(rate.Why.Sources), sp.Weights(r)
 	w.Stated = desk.Statements(sp.Words, sp.By.Hidden, "heat.consensus", "heat.policies", "heat.nutrition", "heat.edition", "sweat.models", "sweat.outdoor")
-	if sp.By.Hidden || !rate.Ranged {
+	if sp.By.Hidden || !rate.Ranged || own {
 		return w
 	}
 	if rate.Why.Formula != "" && len(rate.Why.Inputs) > 1 {

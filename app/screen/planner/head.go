@@ -53,10 +53,6 @@ func (v *View) noTest() fyne.CanvasObject {
 	} else {
 		place.New = true
 	}
-	if found, ok := v.File.Usable(); ok && consult.InWater(found.Test, v.File.Athlete) {
-		title, sentence = "planner.inwater.title", "planner.inwater"
-		place.Record = found.Test.ID
-	}
 	open := field.NewButton(h, "planner.test", say(button), field.Primary, func() { v.Desk.Go(place) })
 	return look.OnPaper(look.VBox(12, look.NewLabel(say(title), look.Strong, look.Ink), look.NewParagraph(say(sentence), look.Body, look.Ink2),
 		list, look.HBox(0, open)))

@@ -14,6 +14,7 @@ import (
 	"ebbwell/app/screen/planner/state"
 	"ebbwell/app/screen/planner/steps"
 	"ebbwell/internal/care"
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/plan"
 	"ebbwell/internal/record"
@@ -165,9 +166,9 @@ func TestEmptyStates(t *testing.T) {
 	}
 }
 
-// A swimmer's test has a rate, and no plan is made from it: that is said, not that the
-// test lacks something.
-func TestNoPlanInWater(t *testing.T) {
+// A swimmer's plan goes by the swimmer's own test, is called no estimate, and says where
+// it holds and how to weigh; of other air it says that nothing is estimated.
+func TestPlanInWater(t *testing.T) {
 	d, went := apptest.Desk(t)
 	a, test := hockey(t, d)
 	open, err := d.Store.ReopenTest(context.Background(), test.ID, "swum")
@@ -179,13 +180,19 @@ func TestNoPlanInWater(t *testing.T) {
 		t.Fatal(err)
 	}
 	b := openAt(t, d, went, desk.Place{Screen: desk.Plan, Athlete: a.ID, New: true, Part: string(test.ID)})
-	said := strings.Join(apptest.Texts(b.w.Content()), " ")
-	if b.v.Binder != nil || !strings.Contains(said, "not calculated") || strings.Contains(said, "still needs") {
-		t.Errorf("it says %q", said)
+	if b.v.Binder == nil {
+		t.Fatalf("no plan: %q", strings.Join(apptest.Texts(b.w.Content()), " "))
 	}
-	b.Click("planner.test")
-	if last := (*went)[0]; last.Record != test.ID {
-		t.Errorf("went to %+v", last)
+	c := b.v.Now.PlanCase
+	if c.Basis.Kind != record.BasisTest || c.OwnTests() != climate.MeasuredInWater {
+		t.Errorf("based on %s, %q", c.Basis.Kind, c.OwnTests())
+	}
+	said := ""
+	for _, one := range b.v.Speaker.Cautions(b.v.Now, b.v.Live.At) {
+		said += one.Text + " "
+	}
+	if !strings.Contains(said, "for this pool and effort only") || !strings.Contains(said, "without the suit") {
+		t.Errorf("it says %q", said)
 	}
 }
 

@@ -115,9 +115,9 @@ func (v *View) stopOnPaper(sp heat.Speaker, m *member, there consult.StopPlan, e
 func (v *View) stopNotes(sp heat.Speaker, _ *member, there consult.StopPlan, answer heat.Answer) []string {
 	var notes []string
 	switch {
-	case !there.TooUncertain():
 	case there.Unlike():
 		notes = append(notes, sp.Words.Say("trip.page.unlike"))
+	case !there.TooUncertain():
 	default:
 		notes = append(notes, sp.Words.Say("trip.page.uncertain", sp.Words.Number(evidence.EstimateTooWide, 0)))
 	}

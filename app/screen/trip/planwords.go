@@ -91,7 +91,7 @@ func lackingShort(sp heat.Speaker, m *member, there consult.StopPlan, err error)
 	switch {
 	case err != nil:
 		return ""
-	case there.Planned:
+	case there.Planned, there.Unlike():
 		return sp.Words.Say("trip.note.uncertain") // there is a plan, and the rate is too uncertain for it
 	case there.Trouble != nil:
 		return sp.Words.Say("trip.note.trouble")

@@ -34,6 +34,9 @@ func (sp Speaker) Cautions(s state.State, q plan.Prediction) []Caution {
 	if s.PlanCase.Planner.Basis().Cool {
 		add("cool", sp.Say("basis.code."+climate.LimitUnsure))
 	}
+	if own := s.PlanCase.OwnTests(); own != "" {
+		add("own", sp.Say("basis.code."+own))
+	}
 	return list
 }
 
