@@ -52,3 +52,39 @@ func TestSayGuard(t *testing.T) {
 		t.Errorf("a gain: %+v", said)
 	}
 }
+
+// A limit made with a hidden mass is written in whole steps of 0.2 L, downwards.
+func TestStopsAt(t *testing.T) {
+	for _, c := range []struct {
+		litres, want float64
+		why          plan.Reason
+		hidden       bool
+	}{
+		{1.2, 1.2, plan.LongSession, true}, {1.39, 1.2, plan.LongSession, true}, {1.39, 1.39, plan.LongSession, false}, {1.39, 1.39, plan.LowEnd, true},
+	} {
+		if got := StopsAt(plan.Ceiling{FluidL: c.litres, Reason: c.why}, c.hidden); got < c.want-1e-12 || got > c.want+1e-12 {
+			t.Errorf("%g L (hidden %v) is written as %g L, not %g", c.litres, c.hidden, got, c.want)
+		}
+	}
+}
+
+// More than the stomach is used to is said only where it is known what that is; other
+// sentences need no figure.
+func TestSayMoreThanUsual(t *testing.T) {
+	b := plan.Basis{SweatRate: plan.Between(1.2, 1, 1.6), Body: plan.Body{MassKg: 60}}
+	for _, known := range []bool{false, true} {
+		b.Usual.Known, b.Usual.LH = known, 0.7
+		p, err := plan.New(b, plan.Session{Minutes: [plan.Lengths]float64{120, 120, 120}, Heat: plan.Hot}, plan.NewMenu(), plan.Aim{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := GuardCase{Planner: p, Length: plan.Expected}
+		said, ok := SayGuard(plan.OverUsual, c)
+		if ok != known || known && (said.Figures[0].Value != 1.4 || said.Figures[1].Value != 0.7) {
+			t.Errorf("known %v: said %v, %+v", known, ok, said)
+		}
+		if said, ok := SayGuard(plan.DryFood, c); !ok || len(said.Figures) > 0 {
+			t.Errorf("food without water: said %v, %+v", ok, said)
+		}
+	}
+}

@@ -43,3 +43,32 @@ func TestBeforeHiddenLeavesTheMassOpen(t *testing.T) {
 		}
 	})
 }
+
+// What is written of the drinks before, by hand: whole 100 mL, at least one, downwards,
+// the later drink two thirds of the early one as (3 to 5) is of (5 to 7) mL/kg.
+func TestBeforeHidden(t *testing.T) {
+	for _, c := range []struct{ calculated, early, late quantity.Millilitres }{
+		{600, 600, 400}, {590, 600, 400}, {570, 500, 300}, {430, 400, 200}, {300, 300, 200}, {90, 100, 100}, {0, 100, 100}, {1000, 1000, 600}, {1600, 1600, 1000},
+	} {
+		if early, late := BeforeHidden(c.calculated); early != c.early || late != c.late {
+			t.Errorf("of %v mL %v and %v are written, not %v and %v", c.calculated, early, late, c.early, c.late)
+		}
+	}
+}
+
+// The classes of a hidden mass, by hand: 20 kg times a power of 1.45.
+func TestHiddenClass(t *testing.T) {
+	for _, c := range []struct{ mass, low, high, middle float64 }{
+		{72.4, 60.9725, 88.4101, 73.4206}, {20.1, 20, 29, 24.0832}, {28.9, 20, 29, 24.0832}, {29.1, 29, 42.05, 34.9206}, {19, 13.7931, 20, 16.6091},
+	} {
+		low, high := HiddenClass(c.mass)
+		if middle := HiddenMass(c.mass); math.Abs(low-c.low) > 1e-4 || math.Abs(high-c.high) > 1e-4 || math.Abs(middle-c.middle) > 1e-4 {
+			t.Errorf("%g kg: %.4f to %.4f kg, calculated with %.4f; want %g to %g with %g", c.mass, low, high, middle, c.low, c.high, c.middle)
+		}
+	}
+	for _, none := range []float64{0, -5, math.Inf(1)} {
+		if HiddenMass(none) != none {
+			t.Errorf("%g kg is calculated with as %g", none, HiddenMass(none))
+		}
+	}
+}
