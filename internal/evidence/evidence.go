@@ -9,6 +9,7 @@ package evidence
 
 import (
 	"slices"
+	"sync"
 
 	"ebbwell/internal/quantity"
 )
@@ -101,12 +102,19 @@ func All() []Entry {
 	)
 }
 
-// Find returns the entry with an id.
-func Find(id string) (Entry, bool) {
+// byID finds entries, made once: every why asks for some of them.
+var byID = sync.OnceValue(func() map[string]Entry { //nolint:gochecknoglobals // a table that never changes
+	table := map[string]Entry{}
 	for _, e := range All() {
-		if e.ID == id {
-			return e, true
+		if _, there := table[e.ID]; !there {
+			table[e.ID] = e
 		}
 	}
-	return Entry{}, false
+	return table
+})
+
+// Find returns the entry with an id.
+func Find(id string) (Entry, bool) {
+	e, ok := byID()[id]
+	return e, ok
 }
