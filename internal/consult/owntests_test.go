@@ -91,17 +91,23 @@ func TestOwnTestIsWhatIsPlannedOn(t *testing.T) {
 				t.Errorf("says %q, want %q", got, one.code)
 			}
 			limit := max(b.Rate.Range.Low*one.hours, min(one.drunk, f.Sweat.Fluid.Loss.Value+0.2*one.hours))
-			for _, o := range p.Options[1:] {
-				q := c.Planner.Evaluate(plan.Expected, c.MixOf(o))
-				if taken := q.Fluid.DrunkL + q.Fluid.FoodWaterL; taken > limit+1e-9 || c.Over(c.MixOf(o)) {
-					t.Errorf("%s: %.2f L of %.2f", o.Kind, taken, limit)
-				}
-			}
+			proposedWithin(t, c, p.Options[1:], limit)
 			again, err := BasisFor(p, a, []Findings{f}, day(), d)
 			if err != nil || again.Plan != b.Plan {
 				t.Errorf("opened again: %v, %+v", err, again.Plan)
 			}
 		})
+	}
+}
+
+// proposedWithin holds options to a limit, L.
+func proposedWithin(t *testing.T, c Case, options []record.Option, limit float64) {
+	t.Helper()
+	for _, o := range options {
+		q := c.Planner.Evaluate(plan.Expected, c.MixOf(o))
+		if taken := q.Fluid.DrunkL + q.Fluid.FoodWaterL; taken > limit+1e-9 || c.Over(c.MixOf(o)) {
+			t.Errorf("%s: %.2f L of %.2f", o.Kind, taken, limit)
+		}
 	}
 }
 
