@@ -268,8 +268,8 @@ func (p *Program) redo() {
 }
 
 // savingSaid is how long something goes unsaved before the window says that it is being
-// saved. What is written at once would only make the words flicker, and each change of
-// them is a picture of the whole window.
+// saved; until then it says when something was saved last. What is written at once would
+// only make the words flicker, and each change of them is a picture of the whole window.
 const savingSaid = time.Second
 
 // showSaved says at the foot of the rail how saving stands.

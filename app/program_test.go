@@ -226,13 +226,13 @@ func TestFailedSaveStaysOnTheScreen(t *testing.T) {
 	}
 	full = false
 	p.Open(desk.Place{Screen: desk.Tests, Athlete: list[0].ID})
-	if p.Place() == before || !strings.Contains(p.frame.saved.Text(), "All changes saved") {
+	if p.Place() == before || !strings.Contains(p.frame.saved.Text(), "Last saved") {
 		t.Errorf("still at %+v: %q", p.Place(), p.frame.saved.Text())
 	}
 }
 
-// What is written at once is not said to be being saved; what takes long is, and nothing
-// is said to be saved while it is not.
+// What is written at once is not said to be being saved, and the words keep the time of
+// the last save; what takes long is.
 func TestSavingIsSaidWhereItTakesLong(t *testing.T) {
 	c := clock.New(apptest.Now())
 	s, _ := startBy(t, "", true, c)
@@ -240,7 +240,7 @@ func TestSavingIsSaidWhereItTakesLong(t *testing.T) {
 	p.keeper.Later("test", func(context.Context) error { return nil })
 	c.Advance(keep.Longest)
 	before := p.frame.saved.Text()
-	if !strings.Contains(before, "All changes saved") {
+	if !strings.Contains(before, "Last saved") {
 		t.Fatalf("the foot of the rail says %q", before)
 	}
 	var meanwhile string
@@ -253,7 +253,7 @@ func TestSavingIsSaidWhereItTakesLong(t *testing.T) {
 		t.Errorf("it flickers: %q", at)
 	}
 	c.Advance(keep.Longest)
-	if after := p.frame.saved.Text(); meanwhile != "Saving …" || !strings.Contains(after, "All changes saved") {
+	if after := p.frame.saved.Text(); meanwhile != "Saving …" || !strings.Contains(after, "Last saved") {
 		t.Errorf("while it is written %q, then %q", meanwhile, after)
 	}
 }

@@ -20,6 +20,12 @@ func newCase(t testing.TB) (Case, Setup) {
 	t.Helper()
 	sheet, a := caseSheet()
 	d := testSetup(t)
+	return caseOf(t, sheet, a, d), d
+}
+
+// caseOf opens a new plan on a test.
+func caseOf(t testing.TB, sheet record.Test, a record.Athlete, d Setup) Case {
+	t.Helper()
 	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
 	if err != nil {
 		t.Fatal(err)
@@ -32,7 +38,7 @@ func newCase(t testing.TB) (Case, Setup) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return c, d
+	return c
 }
 
 func TestNewPlanBeginsAtTheHabit(t *testing.T) {

@@ -28,22 +28,12 @@ func agree(t *testing.T, hidden bool) agreed {
 	sheet, a := caseSheet()
 	a.MassHidden, a.MassHiddenSettled = hidden, true
 	d := testSetup(t)
-	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := NewPlan(a, b, d, Names{"Habit", "Without food", "With food", "Aim"}, day())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := OpenCase(p, a, b, d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := caseOf(t, sheet, a, d)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		t.Fatal(err)
 	}
+	p := c.Plan
 	p.State = record.PlanAgreed
 	return agreed{p, a, sheet, []record.Frozen{{Record: p.ID, Inputs: inputs, Results: results}}, c, d}
 }

@@ -186,18 +186,7 @@ func TestGainInWaterBeginsNoPlan(t *testing.T) {
 // What an agreed plan said of its own test stays said by its copy.
 func TestOwnTestStaysSaid(t *testing.T) {
 	sheet, a, d := ownCases()[3].sheet(t)
-	b, err := BasisOf(a, []Findings{Find(sheet, a, nil, d)}, day(), d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := NewPlan(a, b, d, Names{"a", "b", "c", "d"}, day())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := OpenCase(p, a, b, d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := caseOf(t, sheet, a, d)
 	inputs, results, err := c.FreezePlan()
 	if err != nil {
 		t.Fatal(err)

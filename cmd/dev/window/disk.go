@@ -158,7 +158,7 @@ func saved(well bool) drive.Step {
 	const foot = "frame.saved"
 	want := "The disk is full."
 	if well {
-		want = "All changes saved"
+		want = "Last saved"
 	}
 	return drive.Step{Says: fmt.Sprintf("the window says %q", want), Do: func(ctx context.Context, d *drive.Driver) error {
 		return d.Until(ctx, want, func(p drive.Places) error { return says(p, foot, want) })

@@ -159,7 +159,7 @@ func TestSmallDisk(t *testing.T) {
 	if err := says(p, "frame.saved", "The disk is full."); err != nil {
 		t.Error(err)
 	}
-	if says(p, "frame.saved", "All changes saved") == nil || says(p, "frame.nosuch", "The disk is full.") == nil {
+	if says(p, "frame.saved", "Last saved") == nil || says(p, "frame.nosuch", "The disk is full.") == nil {
 		t.Error("what nothing says is read")
 	}
 	from, to := t.TempDir(), t.TempDir()

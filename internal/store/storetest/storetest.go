@@ -42,16 +42,7 @@ func Dir(t testing.TB, key string, o store.Options, fill Fill) string {
 	if f.err != nil {
 		t.Fatal(f.err)
 	}
-	// The test's own folder has its name, which is longer than any screen expects a path to be.
-	dir, err := os.MkdirTemp("", "ebbwell-") //nolint:usetesting // see above
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := os.RemoveAll(dir); err != nil {
-			t.Error(err)
-		}
-	})
+	dir := t.TempDir()
 	if err := write(dir, f.files); err != nil {
 		t.Fatal(err)
 	}
