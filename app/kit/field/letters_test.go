@@ -1,6 +1,7 @@
 package field_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -53,6 +54,47 @@ func TestLettersNoFontHas(t *testing.T) {
 	line.SetText("Wei")
 	if parts := line.Parts(); parts[1].(*look.Paragraph).Text() != "" {
 		t.Error("the note stays when the letters are gone")
+	}
+}
+
+// The toolkit's editor draws the letters of notes as they were typed; where no font has one
+// it draws "…", and never a box, also while the notes have the keyboard.
+func TestNotesDrawNoBox(t *testing.T) {
+	h := use(t)
+	notes := field.NewNotes(h, "note", 6) // so high that the note below leaves it its first row
+	d := open(t, notes)
+	// inked are the rows of dots of the box that a text puts ink in, left of the caret
+	inked := func(text string, typed bool) []int {
+		notes.SetText("")
+		if typed {
+			d.Focus("note")
+			d.Type(text + "\n")
+		} else {
+			notes.SetText(text)
+		}
+		whole := fyne.CurrentApp().Driver().CanvasForObject(notes).Capture()
+		var rows []int
+		for y := 4; y < int(look.Body.Height())+4; y++ {
+			for x := 8; x < 60; x++ {
+				if whole.At(x, y) != whole.At(8, 4) {
+					rows = append(rows, y)
+					break
+				}
+			}
+		}
+		return rows
+	}
+	for _, typed := range []bool{false, true} {
+		want := inked("………", typed)
+		if len(want) == 0 || len(want) > 3 {
+			t.Fatalf("typed %t: “…” has ink in rows %d", typed, want)
+		}
+		if got := inked("王伟ქ", typed); !slices.Equal(got, want) {
+			t.Errorf("typed %t: ink in rows %d, of “…” in %d", typed, got, want)
+		}
+		if got := inked("o", typed); len(got) <= len(want) {
+			t.Errorf("typed %t: a letter has ink in rows %d", typed, got)
+		}
 	}
 }
 

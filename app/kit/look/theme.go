@@ -7,8 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
-
-	"ebbwell/assets"
 )
 
 // Theme is the program's look: palette, typeface and sizes. Set it again, with
@@ -31,8 +29,8 @@ func NewTheme(dark bool, textPercent int) *Theme {
 	t := &Theme{
 		palette:  NewPalette(dark),
 		factor:   float32(min(max(textPercent, 75), 200)) / 100,
-		regular:  fyne.NewStaticResource("plex-regular.ttf", assets.FontRegular()),
-		semibold: fyne.NewStaticResource("plex-semibold.ttf", assets.FontSemiBold()),
+		regular:  regularFont(),
+		semibold: semiboldFont(),
 		lines:    new([Key + 1]atomic.Pointer[line]),
 	}
 	t.colours = colours(t.palette)
