@@ -123,6 +123,35 @@ func TestSheetIsAsHighAsItsText(t *testing.T) {
 	}
 }
 
+// A line is as long as it can be: with the next word it would be wider than it may.
+func TestWrapFillsLines(t *testing.T) {
+	golden.Use(t, golden.Mode{Percent: 100})
+	broken := 0
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`([A-Zé0-9]?[a-z−.,]{0,9} ){0,24}AV?`).Draw(t, "text")
+		width := rapid.Float32Range(30, 500).Draw(t, "width")
+		rest := text
+		for i, row := range look.Wrap(text, look.Body, width) {
+			if i > 0 {
+				rest = strings.TrimLeft(rest, " ")
+			}
+			rest = strings.TrimPrefix(rest, row)
+			next := strings.TrimLeft(rest, " ")
+			if next == rest {
+				continue // the end, or the middle of a word
+			}
+			broken++
+			word, _, _ := strings.Cut(next, " ")
+			if longer := row + rest[:len(rest)-len(next)] + word; look.Body.Width(longer) <= width {
+				t.Fatalf("%q ends a line of %v in %q: %q fits", row, width, text, longer)
+			}
+		}
+	})
+	if broken < 100 {
+		t.Errorf("only %d lines ended: the test cannot fail", broken)
+	}
+}
+
 // Wrapping loses no letter, and no line is wider than it may be.
 func TestWrapKeepsText(t *testing.T) {
 	golden.Use(t, golden.Mode{Percent: 100})

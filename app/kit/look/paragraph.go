@@ -153,34 +153,67 @@ func Wrap(text string, style Style, width float32) []string {
 // wrapLine adds the lines of a text without line breaks. A line is a piece of the text:
 // nothing is put together anew.
 func wrapLine(rows []string, text string, style Style, width float32) []string {
-	from, end := 0, -1 // the row is text[from:end]; none yet below zero
-	for at := 0; at <= len(text); {
+	for {
+		end := rowEnd(text, style, width)
+		if end < 0 {
+			word, _, _ := strings.Cut(text, " ")
+			head := headThatFits(word, style, width)
+			rows, text = append(rows, head), text[len(head):]
+			continue
+		}
+		rows = append(rows, text[:end])
+		if end == len(text) {
+			return rows
+		}
+		text = strings.TrimLeft(text[end:], " ") // no further line begins with a space
+		if text == "" {
+			return rows
+		}
+	}
+}
+
+// rowEnd is where the longest beginning of a text ends that fits a row and breaks no word;
+// below zero where the first word is wider than the row. The widths of the words, which
+// occur again and again, say about where: only there is a row measured as a whole, as it
+// will be drawn.
+func rowEnd(text string, style Style, width float32) int {
+	var few [32]int
+	ends, sum := few[:0], float32(0)
+	for at := 0; at <= len(text) && sum <= width; {
 		stop := len(text)
 		if i := strings.IndexByte(text[at:], ' '); i >= 0 {
 			stop = at + i
 		}
-		if end >= 0 && style.Width(text[from:stop]) <= width {
-			end, at = stop, stop+1
-			continue
+		if stop > at {
+			sum += style.Width(text[at:stop])
 		}
-		if end >= 0 {
-			rows = append(rows, text[from:end])
-			at += len(text[at:]) - len(strings.TrimLeft(text[at:], " ")) // no further line begins with a space
-			if at == len(text) {
-				return rows
-			}
-			end = -1
-			continue
+		if at > 0 {
+			sum += style.Width(" ")
 		}
-		from = at
-		for style.Width(text[from:stop]) > width {
-			head := headThatFits(text[from:stop], style, width)
-			rows = append(rows, head)
-			from += len(head)
-		}
-		end, at = stop, stop+1
+		ends, at = append(ends, stop), stop+1
 	}
-	return append(rows, text[from:end])
+	last := len(ends) - 1
+	for last >= 0 && style.Width(text[:ends[last]]) > width {
+		last--
+	}
+	if last < 0 {
+		return -1
+	}
+	end := ends[last]
+	if last < len(ends)-1 {
+		return end
+	}
+	for end < len(text) { // narrower together than one by one
+		next := len(text)
+		if i := strings.IndexByte(text[end+1:], ' '); i >= 0 {
+			next = end + 1 + i
+		}
+		if style.Width(text[:next]) > width {
+			break
+		}
+		end = next
+	}
+	return end
 }
 
 // headThatFits is the longest beginning of a word that fits, one rune at least.
