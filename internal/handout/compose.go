@@ -79,10 +79,7 @@ func (o *outcome) carry() {
 	if o.spread.Closed() {
 		return // nothing is short of what may not be drunk
 	}
-	o.short = !o.spread.Fits
-	for _, left := range o.spread.FoodLeft {
-		o.unfed = o.unfed || left > 0
-	}
+	o.short, o.unfed = !o.spread.DrinksFit, !o.spread.FoodFits
 }
 
 // AthletePageOf is the athlete's page of a plan, for one of its options.

@@ -206,6 +206,12 @@ func TestComposedPageOfShortBreaks(t *testing.T) {
 			t.Errorf("the page does not say %s: %q", key, a.Terms.Cautions)
 		}
 	}
+	for i := range p.Chances {
+		p.Chances[i].Seconds = record.Num(900, quantity.Second)
+	}
+	if unfed := AthletePageOf(h.open(t, p, c.Athlete, c.Basis), o, h.practice, w); contains(unfed.Terms.Cautions, w.Say("handout.caution.breaks")) || !contains(unfed.Terms.Cautions, w.Say("handout.caution.food")) {
+		t.Errorf("breaks with time for all drinks and for no food: %q", unfed.Terms.Cautions)
+	}
 	if names := a.During.Chances; names[0].Name != "quarter break 1" || names[1].Name != "half-time" || names[2].Name != "quarter break 2" {
 		t.Errorf("breaks of one name are not told apart: %+v", names)
 	}

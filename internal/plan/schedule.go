@@ -34,9 +34,9 @@ type Schedule struct {
 	// PlannedML is the plan to the mL; DrinkableML is what Takes add up to: what of
 	// it the chances can carry, in whole mouthfuls.
 	PlannedML, DrinkableML int
-	// Fits is false when the plan cannot be drunk at this sport's breaks, be it in
-	// mouthfuls or not.
-	Fits bool
+	// DrinksFit is false when the plan cannot be drunk at this sport's breaks, be it in
+	// mouthfuls or not; FoodFits when some of its food can be eaten at none of them.
+	DrinksFit, FoodFits bool
 	// Fill is the number from 0 to 4 that the chances are filled to.
 	Fill float64
 	// FoodLeft is portions that no chance lets one eat.
@@ -47,6 +47,9 @@ type Schedule struct {
 
 	bottles bottling
 }
+
+// Fits reports whether the breaks carry all of the plan: what is drunk and what is eaten.
+func (s *Schedule) Fits() bool { return s.DrinksFit && s.FoodFits }
 
 // Bottles is how many drinks are taken at the chance.
 func (t *Take) Bottles() int {
@@ -89,14 +92,15 @@ func (p *Planner) Schedule(l Length, mix Mix, chances []Chance, mouthful Mouthfu
 	room := float64(p.roomFor(l, mix, out.PlannedML))
 	var carried float64
 	out.Fill, carried = w.fill(out.Takes, room, w.most)
-	out.Fits = !exceeds(float64(out.PlannedML), carried)
+	out.DrinksFit = !exceeds(float64(out.PlannedML), carried)
 	wanted := cutTo(volumes, min(carried, room)) // amounts set by hand may come to more
 	p.pour(&w, &out.bottles, wanted)
 	for i := range out.Takes {
 		out.DrinkableML += out.Takes[i].ML
 	}
-	out.Fits = out.Fits && !(w.single && w.lacks(wanted, out.DrinkableML))
+	out.DrinksFit = out.DrinksFit && !(w.single && w.lacks(wanted, out.DrinkableML))
 	p.serve(mix, out)
+	out.FoodFits = out.FoodLeft == [Foods]float64{}
 	p.deficits(l, out)
 }
 

@@ -24,7 +24,7 @@ func TestScheduleAddsUp(t *testing.T) {
 		var s Schedule
 		p.Schedule(Expected, mix, chances, mouthful, &s)
 		checkSchedule(t, p, mix, mouthful, &s)
-		if s.Fits && s.PlannedML > 0 {
+		if s.DrinksFit && s.PlannedML > 0 {
 			fitted++
 		}
 	})
@@ -184,8 +184,8 @@ func TestScheduleMeetsThePrediction(t *testing.T) {
 	var s Schedule
 	p.Schedule(Expected, mix, courtChances(t, 105), 30, &s)
 	q := p.Evaluate(Expected, mix)
-	if !s.Fits || len(s.Takes) != 9 {
-		t.Fatalf("%d takes, fits %v", len(s.Takes), s.Fits)
+	if !s.Fits() || len(s.Takes) != 9 {
+		t.Fatalf("%d takes, fits %v", len(s.Takes), s.Fits())
 	}
 	near(t, "deficit", s.Deficit.Value, q.Deficit.Value)
 	near(t, "low end", s.Deficit.Low, q.Deficit.Low)
@@ -197,12 +197,12 @@ func TestCannotBeDrunkAtTheBreaks(t *testing.T) {
 	p := courtPlanner(t)
 	var s Schedule
 	p.Schedule(Expected, Mix{Water: 1500}, []Chance{{Code: "half-time", Minute: 45, Seconds: 900, CanEat: true}}, 30, &s)
-	if s.Fits || s.PlannedML != 1500 || s.DrinkableML != 480 || s.Fill != 4 {
-		t.Fatalf("%d of %d mL, fits %v", s.DrinkableML, s.PlannedML, s.Fits)
+	if s.DrinksFit || !s.FoodFits || s.PlannedML != 1500 || s.DrinkableML != 480 || s.Fill != 4 {
+		t.Fatalf("%d of %d mL, fits %v", s.DrinkableML, s.PlannedML, s.Fits())
 	}
 	near(t, "deficit", s.DeficitL.Value, 2.82)
 	p.Schedule(Expected, Mix{Water: 100, Food1: 1}, nil, 30, &s)
-	if s.Fits || s.DrinkableML != 0 || s.FoodLeft[0] != 1 {
+	if s.DrinksFit || s.FoodFits || s.DrinkableML != 0 || s.FoodLeft[0] != 1 {
 		t.Fatalf("no chance at all: %+v", s)
 	}
 }
@@ -219,7 +219,7 @@ func TestUncertainChancesFallOut(t *testing.T) {
 	}
 	var s Schedule
 	p.Schedule(Expected, Mix{Water: 900}, chances, 40, &s)
-	if !s.Fits || s.WithoutMaybe.MissedML == 0 {
+	if !s.Fits() || s.WithoutMaybe.MissedML == 0 {
 		t.Fatalf("%+v", s.WithoutMaybe)
 	}
 	near(t, "deficit without, %", s.WithoutMaybe.Deficit.Value, 100*s.WithoutMaybe.DeficitL.Value/72.4)

@@ -140,7 +140,7 @@ func TestLittleIsLostToMouthfuls(t *testing.T) {
 		mix, chances := d.mix(p.menu), courtChances(t, p.session.Minutes[Expected])
 		var s Schedule
 		p.Schedule(Expected, mix, chances, 25, &s)
-		if !s.Fits {
+		if !s.DrinksFit {
 			return
 		}
 		planned += float64(s.PlannedML)
@@ -239,7 +239,7 @@ func TestOneBottleIsKept(t *testing.T) {
 		}
 		if len(one.Takes) > 0 && float64(free.DrinkableML-one.DrinkableML) > float64(Drinks)*float64(mouthful) {
 			less++
-			if one.Fits {
+			if one.DrinksFit {
 				t.Fatalf("%d mL of %d, with two bottles %d, and it is not said", one.DrinkableML, one.PlannedML, free.DrinkableML)
 			}
 		}
@@ -256,12 +256,12 @@ func TestOneBottleByHand(t *testing.T) {
 	chances := []Chance{{Code: "interval", Minute: 21, Seconds: 120}, {Code: "half-time", Minute: 45, Seconds: 900}, {Code: "interval", Minute: 82, Seconds: 120}}
 	var s Schedule
 	p.Schedule(Expected, Mix{Water: 150, Drink1: 500}, chances, 25, &s)
-	if got := s.Carried(Mix{}); got[Water] != 150 || got[Drink1] != 500 || !s.Fits {
-		t.Errorf("%v carried of 150 and 500, fits %v", got, s.Fits)
+	if got := s.Carried(Mix{}); got[Water] != 150 || got[Drink1] != 500 || !s.DrinksFit {
+		t.Errorf("%v carried of 150 and 500, fits %v", got, s.DrinksFit)
 	}
 	p.Schedule(Expected, Mix{Water: 250, Drink1: 200}, chances[1:2], 25, &s)
-	if s.Takes[0].Bottles() != 1 || s.Takes[0].ML > 250 || s.Fits {
-		t.Errorf("one break: %v, fits %v", s.Takes[0].ByDrink, s.Fits)
+	if s.Takes[0].Bottles() != 1 || s.Takes[0].ML > 250 || s.DrinksFit {
+		t.Errorf("one break: %v, fits %v", s.Takes[0].ByDrink, s.DrinksFit)
 	}
 }
 

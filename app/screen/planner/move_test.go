@@ -66,7 +66,7 @@ func (b *bench) checkFigures() {
 			b.t.Errorf("at %v mL of water %s shows %q, it is %q", v.Now.Mix[plan.Water], name, got[0], got[1])
 		}
 	}
-	if v.Live.Take.Fits && page.deficit.Data.PlanEnd.Figure != sp.Deficit(q) {
+	if v.Live.Take.Fits() && page.deficit.Data.PlanEnd.Figure != sp.Deficit(q) {
 		b.t.Errorf("the line ends at %s, it is %s", page.deficit.Data.PlanEnd.Figure, sp.Deficit(q))
 	}
 	if x, ok := page.mix.Rows[plan.Water].Number.Value(); !ok || math.Abs(x-v.Live.Mix[plan.Water]) > 1e-6 || page.mix.Rows[plan.Water].Slider.Value() != v.Live.Mix[plan.Water] {

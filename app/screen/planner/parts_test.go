@@ -77,7 +77,7 @@ func TestBreaks(t *testing.T) {
 	b.Click("planner.chance.3.remove")
 	b.Fill("planner.chance.2.seconds", "10")
 	b.Fill("planner.chance.1.seconds", "10")
-	if b.v.Live.Take.Fits {
+	if b.v.Live.Take.DrinksFit {
 		t.Fatalf("%d mL fit into two breaks of 10 s", b.v.Live.Take.PlannedML)
 	}
 	if !b.v.Live.HabitEven() || b.v.ui.page.deficit.Data.Habit[1].Change != -b.v.Live.Habit.Deficit.Value {

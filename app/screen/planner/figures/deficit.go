@@ -224,7 +224,7 @@ func (p *Deficit) say(s state.State, k *state.Calculation) {
 	p.foot.SetTexts(p.against(s, *q))
 	d := &p.Data
 	d.PlanEnd = chart.EndLabel{Figure: figure, Name: p.sp.Say("planner.deficit.plan")}
-	if !k.Even() && !k.Take.Fits {
+	if !k.Even() && !k.Take.Fits() {
 		x, u := p.sp.End(k.Take.DeficitL, k.Take.Deficit)
 		d.PlanEnd = chart.EndLabel{Figure: p.sp.Change(x.Value, u), Name: p.sp.Say("planner.deficit.breaks")}
 	}

@@ -72,7 +72,7 @@ const nudges = 6
 
 // OnTo goes on with a movement upwards by a step, from what was shown, that was too
 // small for one mouthful more: else a key pressed again and again would show the
-// same. Where the breaks have no room left it stays.
+// same. Where the breaks have no room left to drink it stays, whatever food they leave over.
 func (s State) OnTo(k *Calculation, slot plan.Slot, to, shown float64) State {
 	step := s.PlanCase.Planner.Menu()[slot].Step
 	if !slot.IsDrink() || to <= shown || to > shown+step {
@@ -80,7 +80,7 @@ func (s State) OnTo(k *Calculation, slot plan.Slot, to, shown float64) State {
 	}
 	for range nudges {
 		k.Follow(s)
-		if k.Mix[slot] > shown || s.Stop != plan.Free || !k.Take.Fits {
+		if k.Mix[slot] > shown || s.Stop != plan.Free || !k.Take.DrinksFit {
 			break
 		}
 		to += step

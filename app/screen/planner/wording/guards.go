@@ -157,12 +157,21 @@ func (sp Speaker) NotTaken(s state.State, t plan.Schedule) []string {
 	if t.Closed() {
 		return []string{sp.Say("planner.breaks.closed")}
 	}
-	if !t.Fits {
+	if !t.DrinksFit {
 		list = append(list, sp.Say("planner.breaks.notdrunk", sp.Millilitres(float64(t.DrinkableML)), sp.Millilitres(float64(t.PlannedML))))
 	}
+	if !t.FoodFits {
+		list = append(list, sp.Say("planner.breaks.noteaten", sp.Words.List(sp.leftOver(s, t))))
+	}
+	return list
+}
+
+// leftOver are the portions that no break leaves time to eat.
+func (sp Speaker) leftOver(s state.State, t plan.Schedule) []string {
+	var list []string
 	for f, x := range t.FoodLeft {
 		if x > 0 {
-			list = append(list, sp.Say("planner.breaks.noteaten", sp.Words.Portions(x, sp.ProductWithin(s.PlanCase, plan.Food1+plan.Slot(f)))))
+			list = append(list, sp.Words.Portions(x, sp.ProductWithin(s.PlanCase, plan.Food1+plan.Slot(f))))
 		}
 	}
 	return list
