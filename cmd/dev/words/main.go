@@ -135,12 +135,16 @@ func tellGlossaries(w io.Writer, folder string) error {
 		if err != nil {
 			return fmt.Errorf("read glossary %s: %w", name, err)
 		}
-		sure := map[string]int{}
+		from := map[string]int{}
 		for _, row := range rows[1:] {
-			sure[row[len(row)-1]]++
+			if source, sure := row[len(row)-2], row[len(row)-1]; sure == "" {
+				from[source]++
+			} else {
+				from[sure]++
+			}
 		}
-		_, _ = fmt.Fprintf(w, "%s: glossary of %d terms, %d from a text that was read, %d from one remembered, %d by usage\n",
-			filepath.Base(filepath.Dir(name)), len(rows)-1, sure["R"], sure["M"], sure[""])
+		_, _ = fmt.Fprintf(w, "%s: glossary of %d terms, %d of the trade (%d from a text that was read, %d from one remembered, %d by usage), %d our own\n",
+			filepath.Base(filepath.Dir(name)), len(rows)-1, len(rows)-1-from["own term"], from["R"], from["M"], from["usage"], from["own term"])
 	}
 	return nil
 }
