@@ -28,9 +28,10 @@ const known = "testdata/layout-known.txt"
 // knownIn is the list of another language.
 func knownIn(tag string) string { return "testdata/layout-known-" + tag + ".txt" }
 
-// layoutSizes are windows: the least, a small laptop, a large screen.
+// layoutSizes are windows: the least, in which a screen is opened, a large screen, and a
+// small laptop, to which it is made smaller again.
 func layoutSizes() []fyne.Size {
-	return []fyne.Size{{Width: 1180, Height: 760}, {Width: 1366, Height: 768}, {Width: 1600, Height: 1000}}
+	return []fyne.Size{{Width: 1180, Height: 760}, {Width: 1600, Height: 1000}, {Width: 1366, Height: 768}}
 }
 
 // numbers stand for any number in a text, so that the list does not change
@@ -39,7 +40,8 @@ func numbers() *regexp.Regexp { return regexp.MustCompile(`[0-9]+([.,][0-9]+)*`)
 
 // TestLayout holds every screen of the invented practice, light and dark, in
 // three sizes of the window and of text, to the rules of the layout. Screens
-// are laid out and not painted.
+// are laid out and not painted. Dark, everything lies where it lies light: that is
+// compared in the least window, and stands for the others.
 func TestLayout(t *testing.T) {
 	texts := apptest.Words(t)
 	hold(t, layouts(t, texts, modes{dark: []bool{false, true}, percent: []int{100, 125, 150}, sizes: layoutSizes(), states: true}), known)
@@ -124,20 +126,29 @@ func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 		list = slices.DeleteFunc(list, func(s shot) bool { return strings.HasPrefix(s.name, stateNames) })
 	}
 	all, folder := map[string][]string{}, o.program.Desk().Store.Dir()
-	for _, dark := range in.dark {
-		for _, percent := range in.percent {
+	for _, percent := range in.percent {
+		light := map[string][]string{} // screen: where everything lies in the first window
+		for i, dark := range in.dark {
+			sizes := in.sizes
+			if i > 0 {
+				sizes = in.sizes[:1]
+			}
 			o.app.Settings().SetTheme(look.NewTheme(dark, percent).Still())
 			for _, s := range list {
+				o.w.Resize(sizes[0])
 				away := s.open(o.program, o.w)
 				closed, err := openDialog(o.w, s.name, folder)
 				if err != nil {
 					t.Fatal(err)
 				}
-				for _, size := range in.sizes {
+				for at, size := range sizes {
 					o.w.Resize(size)
 					layOutAgain(o.w)
 					mode := fmt.Sprintf("%s %gx%g dark=%v %d%%", s.name, size.Width, size.Height, dark, percent)
 					all[mode] = entries(strings.TrimPrefix(s.name, withHelp), inspect.Canvas(o.w.Canvas()))
+					if at == 0 && len(in.dark) > 1 {
+						samePlaces(t, mode, light, s.name, inspect.Places(o.w.Canvas()))
+					}
 				}
 				closed()
 				away()
@@ -146,6 +157,22 @@ func layouts(t *testing.T, texts *words.Words, in modes) map[string][]string {
 		}
 	}
 	return all
+}
+
+// samePlaces compares where everything lies with where it lay the first time.
+func samePlaces(t *testing.T, mode string, first map[string][]string, screen string, now []string) {
+	t.Helper()
+	was, seen := first[screen]
+	if !seen {
+		first[screen] = now
+		return
+	}
+	for i := range max(len(was), len(now)) {
+		if i >= len(was) || i >= len(now) || was[i] != now[i] {
+			t.Errorf("%s: dark, something lies elsewhere: light %q, dark %q", mode, was[min(i, len(was)):min(i+1, len(was))], now[min(i, len(now)):min(i+1, len(now))])
+			return
+		}
+	}
 }
 
 // entries are findings as they stand in the list.

@@ -7,40 +7,9 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"ebbwell/app/apptest"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
 )
-
-// TestTabOnEveryScreen walks every screen, and every dialog that opens over one, with Tab:
-// all that can be used is reached once, and nobody is led back: within what scrolls together
-// the next control is never both above the one before and not to its right. Next is reached
-// before Back.
-func TestTabOnEveryScreen(t *testing.T) {
-	texts := apptest.Words(t)
-	o := openAll(t, texts, false)
-	o.app.Settings().SetTheme(look.NewTheme(false, 100).Still())
-	reached := 0
-	for _, s := range o.list {
-		away := s.open(o.program, o.w)
-		closed, err := openDialog(o.w, s.name, o.program.Desk().Store.Dir())
-		if err != nil {
-			t.Fatal(err)
-		}
-		layOutAgain(o.w)
-		root := o.w.Content()
-		if top := o.w.Canvas().Overlays().Top(); top != nil {
-			root = top
-		}
-		reached += walkByTab(t, s.name, o.w.Canvas(), root)
-		closed()
-		away()
-		s.toggleHelp(o.program)
-	}
-	if reached < 10*len(o.list) {
-		t.Errorf("only %d controls on %d screens: the test cannot fail", reached, len(o.list))
-	}
-}
 
 // walkByTab goes through a screen with Tab, and returns how many controls it came to.
 func walkByTab(t *testing.T, screen string, on fyne.Canvas, root fyne.CanvasObject) int {

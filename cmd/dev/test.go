@@ -14,6 +14,11 @@ import (
 // depend on that.
 const keepDrawn = "FYNE_CACHE=24h"
 
+// roomy lets the tests and what builds them use three times the memory they hold before they
+// look for what is no longer used: a seventh of the processor time of the screens' tests
+// went into looking.
+const roomy = "GOGC=200"
+
 // picturesOff is what the tests look for, see internal/golden.
 const picturesOff = "EBBWELL_PICTURES=off"
 
@@ -28,7 +33,7 @@ const drawn = "RAPID_SEED=20260401"
 // which lists what failed, is flaky, was skipped or is slow, and -seed=random or
 // a number, from which the property tests draw.
 func test(ctx context.Context, t tool, args []string) error {
-	env := []string{"CGO_ENABLED=0", keepDrawn}
+	env := []string{"CGO_ENABLED=0", keepDrawn, roomy}
 	args, off, err := withoutPictures(args)
 	if err != nil {
 		return err

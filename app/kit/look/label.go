@@ -12,6 +12,7 @@ type Label struct {
 
 	align   fyne.TextAlign
 	shorten bool
+	whole   bool
 }
 
 // NewLabel makes a line of text, aligned left.
@@ -41,6 +42,13 @@ func (l *Label) Shorten() *Label {
 	return l
 }
 
+// WholeOrNone lets the label be narrower than its text, which is not shown then, and
+// returns the label: for what says in other words what stands beside it.
+func (l *Label) WholeOrNone() *Label {
+	l.whole = true
+	return l.Shorten()
+}
+
 // CreateRenderer draws the text.
 func (l *Label) CreateRenderer() fyne.WidgetRenderer {
 	r := &labelRenderer{label: l, text: canvas.NewText("", nil)}
@@ -58,7 +66,9 @@ func (r *labelRenderer) apply() {
 	l, size := r.label, r.label.Size()
 	text := l.text
 	if l.shorten && size.Width > 0 {
-		text = Ellipsis(text, l.style, size.Width)
+		if text = Ellipsis(text, l.style, size.Width); l.whole && text != l.text {
+			text = ""
+		}
 	}
 	y := max(float32(int((size.Height-l.style.Height())/2)), 0)
 	r.text.Alignment = l.align

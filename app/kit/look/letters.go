@@ -2,6 +2,7 @@ package look
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 
 	"fyne.io/fyne/v2"
@@ -70,7 +71,30 @@ func (s Style) draws(r rune) bool {
 	if r >= ' ' && r <= '~' || unicode.IsSpace(r) || inTypeface(r) {
 		return true
 	}
-	return s.wideAt(large, string(r)) != s.wideAt(large, none)
+	known := lettersNow(s.Text().Bold)
+	if known != nil {
+		if draws, ok := known.Load(r); ok {
+			return draws.(bool) //nolint:forcetypeassert // nothing else is stored
+		}
+	}
+	draws := s.wideAt(large, string(r)) != s.wideAt(large, none)
+	if known != nil {
+		known.Store(r, draws)
+	}
+	return draws
+}
+
+// lettersNow is which letters beyond the typeface a weight of the theme in use is known to
+// draw or not to: fonts do not change while the program runs. Nil without a theme of ours.
+func lettersNow(bold bool) *sync.Map {
+	t := themeNow()
+	switch {
+	case t == nil:
+		return nil
+	case bold:
+		return &t.letters[1]
+	}
+	return &t.letters[0]
 }
 
 // wideAt is how wide a text is in one size, whatever that of the style is.

@@ -3,6 +3,7 @@ package look
 import (
 	"image/color"
 	"maps"
+	"sync"
 	"sync/atomic"
 
 	"fyne.io/fyne/v2"
@@ -19,6 +20,8 @@ type Theme struct {
 	colours  map[fyne.ThemeColorName]color.Color
 	// lines are the lines of each style, once they have been measured.
 	lines *[Key + 1]atomic.Pointer[line]
+	// letters beyond the typeface, whether a font has them, regular and semibold.
+	letters *[2]sync.Map
 }
 
 var _ fyne.Theme = (*Theme)(nil)
@@ -32,6 +35,7 @@ func NewTheme(dark bool, textPercent int) *Theme {
 		regular:  regularFont(),
 		semibold: semiboldFont(),
 		lines:    new([Key + 1]atomic.Pointer[line]),
+		letters:  new([2]sync.Map),
 	}
 	t.colours = colours(t.palette)
 	return t

@@ -53,10 +53,14 @@ func (w *Drawing) Want() {
 	}
 }
 
-// Stop ends what is being drawn; nothing is drawn any more.
+// Stop ends what is being drawn; nothing is drawn any more, and what was is let go: the
+// toolkit keeps what it has shown for a minute, and six pages are 40 MB.
 func (w *Drawing) Stop() {
 	w.stopped = true
 	w.stop()
+	for _, s := range w.Pages.sheets {
+		s.picture.Image = nil
+	}
 }
 
 // work does the newest wish.

@@ -38,7 +38,7 @@ func blank(t *testing.T, copies int) paper.Document {
 	return press.BlankSheets(make([]handout.BlankSheet, copies))
 }
 
-// What is stopped draws nothing more.
+// What is stopped draws nothing more, and lets go what it drew.
 func TestStoppedDrawingEnds(t *testing.T) {
 	stopped, cancel := context.WithCancel(context.Background())
 	cancel()
@@ -55,10 +55,12 @@ func TestStoppedDrawingEnds(t *testing.T) {
 	if jobs == 0 || len(w.Pages.Pictures()) == 0 {
 		t.Fatalf("%d jobs, %d pages: the check would mean nothing", jobs, len(w.Pages.Pictures()))
 	}
-	shown := w.Pages.Pictures()[0]
 	w.Stop()
+	if w.Pages.Pictures()[0] != nil {
+		t.Error("a page is held after the drawing was stopped")
+	}
 	w.Want()
-	if w.Pages.Pictures()[0] != shown {
+	if w.Pages.Pictures()[0] != nil {
 		t.Error("drawn after it was stopped")
 	}
 }

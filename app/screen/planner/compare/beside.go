@@ -154,7 +154,7 @@ func (b *Beside) make() {
 				row = append(row, c.text)
 				continue
 			}
-			c.differs = look.NewLabel("", look.Note, look.Ink2).Right().Shorten()
+			c.differs = look.NewLabel("", look.Note, look.Ink2).Right().WholeOrNone()
 			b.cells[i][len(b.cells[i])-1] = c
 			row = append(row, look.Columns(4, []look.Track{look.Share(1), look.Fixed(besideValue)}, c.differs, c.text))
 		}

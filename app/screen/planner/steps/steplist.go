@@ -35,11 +35,11 @@ const groupSteps = "steps"
 // stepColumns are the columns of the rows.
 func stepColumns(say func(string, ...any) string) []look.Column {
 	return []look.Column{
-		{Title: "", Width: look.Fixed(112)},
-		{Title: say("planner.step.from.title"), Width: look.Fixed(224)},
-		{Title: say("planner.step.sessions"), Width: look.Fixed(80)},
+		{Title: "", Width: look.Fixed(80)},
+		{Title: say("planner.step.from.title"), Width: look.Fixed(200)},
+		{Title: say("planner.step.sessions"), Width: look.Fixed(64)},
 		{Title: say("planner.step.practise"), Width: look.Share(1)},
-		{Title: "", Width: look.Fixed(120)},
+		{Title: "", Width: look.Fixed(104)},
 	}
 }
 
