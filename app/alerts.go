@@ -41,26 +41,36 @@ func (p *Program) showAlerts(id record.ID) {
 }
 
 // planAlerts are those of the athlete's agreed plan, on whose own screen the heat is said
-// already, as it was when the screen was
-// opened: nothing on a screen changes an agreed plan but agreeing, which opens another.
+// already, as it was when the screen was opened: nothing on a screen changes an agreed plan
+// but agreeing, which opens another.
 func (p *Program) planAlerts(id record.ID) []consult.Alert {
 	if p.known.athlete != id {
 		list, err := p.desk.PlanAlerts(context.Background(), id)
 		if err != nil {
 			list = nil // the plan's own screen says why
 		}
-		if p.place.Screen == desk.Plan {
-			list = slices.DeleteFunc(list, func(x consult.Alert) bool { return x.Kind == consult.AlertHeat })
-		}
-		p.known = knownPlan{id, list}
+		p.known = knownPlan{athlete: id, written: p.desk.Store.Written(), day: p.desk.Today(), alerts: list}
 	}
-	return p.known.alerts
+	if p.place.Screen != desk.Plan {
+		return p.known.alerts
+	}
+	return slices.DeleteFunc(slices.Clone(p.known.alerts), func(x consult.Alert) bool { return x.Kind == consult.AlertHeat })
 }
 
-// knownPlan is what has to be known of an athlete's agreed plan.
+// knownPlan is what has to be known of an athlete's agreed plan, as of a day and of what
+// was written until then.
 type knownPlan struct {
 	athlete record.ID
+	written uint64
+	day     record.Date
 	alerts  []consult.Alert
+}
+
+// forget forgets what may be other now, when a screen is opened.
+func (k *knownPlan) forget(written uint64, day record.Date) {
+	if k.written != written || k.day != day {
+		*k = knownPlan{}
+	}
 }
 
 // askAlerts lists what has to be known of an athlete, the gravest first, each with the

@@ -26,8 +26,9 @@ type covered struct {
 	effort          float64
 	// early: hidden before anything was written down.
 	early bool
-	// pages is the folder the pages are saved to.
+	// pages is the folder the pages are saved to; cases are the letters measured so far.
 	pages string
+	cases map[typeface]*letters
 	// agreed is the plan with its amounts, which are entries; nil until it was begun.
 	agreed *record.Plan
 }
@@ -39,23 +40,28 @@ const (
 	coveredGroup   = record.ID("group-1")
 )
 
-// fill writes the practice into a new folder and returns it. The plan that was begun
-// is kept in c, so that another mass finds the same amounts.
+// hiding is the practice of the athlete.
+func hiding() record.Practice {
+	return record.Practice{Meta: record.Meta{ID: "practice-1"}, Name: "Saltmarsh Practice (invented)", Practitioner: "Ada Fennimoor", Emergency: "112"}
+}
+
+// setup is what the practice calculates with.
+func (c *covered) setup(t *testing.T, p record.Practice) consult.Setup {
+	t.Helper()
+	generic, err := fuel.Generic()
+	must(t, err)
+	activities, err := climate.LoadActivities()
+	must(t, err)
+	return consult.Setup{Pantry: consult.NewPantry(generic, nil), Settings: p.Settings, Activities: activities}
+}
+
+// fill writes the records into the folder of a practice without any.
 func (c *covered) fill(t *testing.T, dir string) {
 	t.Helper()
 	ctx := context.Background()
 	s, err := store.Open(dir, store.Options{Clock: apptest.Now, By: "Ada Fennimoor"})
 	must(t, err)
-	practice, err := s.SavePractice(ctx, record.Practice{
-		Meta: record.Meta{ID: "practice-1"}, Name: "Saltmarsh Practice (invented)", Practitioner: "Ada Fennimoor", Emergency: "112",
-	}, store.Edit{})
-	must(t, err)
-	generic, err := fuel.Generic()
-	must(t, err)
-	activities, err := climate.LoadActivities()
-	must(t, err)
-	d := consult.Setup{Pantry: consult.NewPantry(generic, nil), Settings: practice.Settings, Activities: activities}
-
+	d := c.setup(t, hiding())
 	a, err := s.SaveAthlete(ctx, c.athlete(), store.Edit{})
 	must(t, err)
 	var tests []consult.Findings

@@ -91,7 +91,7 @@ func (p *Program) Open(place desk.Place) {
 	}
 	p.clearUp(place)
 	p.view, p.place = view, placeOf(view, place)
-	p.known = knownPlan{}
+	p.known.forget(p.desk.Store.Written(), p.desk.Today())
 	p.frame.rail.Choose(string(railOf(place.Screen)))
 	p.showHead()
 	p.frame.showBody(view.Body())

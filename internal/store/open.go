@@ -42,6 +42,7 @@ func (s *Store) openFiles(ctx context.Context) error {
 	// A backup program may be reading; then the log is emptied another time.
 	_ = emptyLog(writer)
 	s.files = &handles{writer: writer, reader: reader}
+	s.written.Add(1)
 	if s.files.identity, err = os.Stat(s.path()); err == nil {
 		s.snapshotOfDay(ctx)
 		err = ctx.Err()
@@ -78,6 +79,7 @@ func (s *Store) openLooking(ctx context.Context) error {
 		return errors.Join(err, disconnect(reader))
 	}
 	s.files = &handles{reader: reader}
+	s.written.Add(1)
 	return nil
 }
 

@@ -42,6 +42,7 @@ import (
 	"io/fs"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/go-gormigrate/gormigrate/v2"
@@ -122,6 +123,8 @@ type Store struct {
 	// turn is the right to write: one holder at a time.
 	turn  chan struct{}
 	state state
+	// written counts what was written, see [Store.Written].
+	written atomic.Uint64
 }
 
 // handles are the connections to one file; identity tells that file from any
@@ -353,6 +356,7 @@ func (s *Store) writeHeld(ctx context.Context, doing string, f func(w *work) err
 	s.snapshotOfDay(context.WithoutCancel(ctx))
 	wrote := &work{shapes: s.shapes, peopleChange: true}
 	err := s.transact(ctx, wrote, f)
+	s.written.Add(1)
 	if wrote.peopleChange {
 		s.files.people.drop()
 	} else if len(wrote.athletes) > 0 {
@@ -360,6 +364,10 @@ func (s *Store) writeHeld(ctx context.Context, doing string, f func(w *work) err
 	}
 	return s.offer(fail(err, doing))
 }
+
+// Written is another number after every write, and after another file took the place of
+// the one in use: what was read before may be other now.
+func (s *Store) Written() uint64 { return s.written.Load() }
 
 // takeTurn waits for the right to write.
 func (s *Store) takeTurn(ctx context.Context) error {
