@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"ebbwell/internal/climate"
 	"ebbwell/internal/consult"
 	"ebbwell/internal/demo"
 	"ebbwell/internal/evidence"
@@ -49,6 +50,9 @@ func openHouse(t testing.TB) house {
 		t.Fatal(err)
 	}
 	h.desk = consult.Setup{Pantry: consult.NewPantry(generic, nil), Settings: h.practice.Settings}
+	if h.desk.Activities, err = climate.LoadActivities(); err != nil {
+		t.Fatal(err)
+	}
 	return h
 }
 

@@ -39,6 +39,9 @@ type kindOfPlan struct {
 	session string
 	own     string
 	bottles []consult.OwnBottle
+	// activity of the session, and what is true of the athlete; empty for what is kept.
+	activity string
+	flag     record.FlagKind
 }
 
 // sixPlans are a break at half-time, stations, food on a long run, a minor whose mass is
@@ -77,6 +80,12 @@ func (h house) caseOfKind(t testing.TB, k kindOfPlan) (consult.Case, record.Opti
 	}
 	if k.sport != "" {
 		a.Sport, sheet.Session.Sport = k.sport, k.sport
+	}
+	if k.activity != "" {
+		sheet.Session.Activity = k.activity
+	}
+	if k.flag != "" {
+		a.Flags = append(a.Flags, record.Flag{Kind: k.flag})
 	}
 	consult.SetOwnBottles(&a, k.bottles)
 	b, err := consult.BasisOf(a, []consult.Findings{consult.Find(sheet, a, nil, h.desk)}, composeDay(), h.desk)

@@ -1,0 +1,71 @@
+package handout
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/text/language"
+
+	"ebbwell/internal/climate"
+	"ebbwell/internal/handout/paper"
+	"ebbwell/internal/record"
+)
+
+// restingOnOwnTests are plans where no heat balance holds: a swimmer's, and that of an
+// athlete who plays in a wheelchair.
+func restingOnOwnTests() map[string]kindOfPlan {
+	return map[string]kindOfPlan{
+		climate.MeasuredInWater: {name: "swimmer", athlete: "Jorun", sport: "swimming", activity: "swim-fast", minutes: 90, own: "The bottle stands at my end."},
+		climate.OwnTestOnly:     {name: "wheelchair", athlete: "Sefa", sport: "tennis", minutes: 90, own: "Every second seat.", flag: record.FlagSpinalInjury},
+	}
+}
+
+// A plan that is based on the athlete's own test alone says on page and card, in every
+// language, where it holds: once, in one sentence, and no other plan says so.
+func TestPageOfAnOwnTest(t *testing.T) {
+	h := openHouse(t)
+	other, step := h.caseOf(t, "Ravka")
+	for code, kind := range restingOnOwnTests() {
+		c, o := h.caseOfKind(t, kind)
+		if got := c.OwnTests(); got != code {
+			t.Fatalf("%s: based on %q", kind.name, got)
+		}
+		for _, tag := range []language.Tag{language.English, language.German, language.Spanish, language.French} {
+			w := inLanguage(t, tag)
+			want := w.Say("handout.caution." + code)
+			page, card := AthletePageOf(c, o, h.practice, w), KitBagCardOf(c, o, h.practice, w)
+			for on, cautions := range map[string][]string{"page": page.Terms.Cautions, "card": card.Terms.Cautions} {
+				if n := len(slices.DeleteFunc(slices.Clone(cautions), func(s string) bool { return s != want })); n != 1 {
+					t.Errorf("%s, %s, %v: said %d times: %q", kind.name, on, tag, n, cautions)
+				}
+			}
+			if plain := AthletePageOf(other, step, h.practice, w); contains(plain.Terms.Cautions, want) {
+				t.Errorf("%v: a plan of an estimate says %q", tag, want)
+			}
+			p, err := NewPress(w, paper.A4())
+			if err != nil {
+				t.Fatal(err)
+			}
+			for on, printed := range map[string]string{"page": all(p.AthletePage(page)), "card": all(p.KitBagCard(card))} {
+				if strings.Count(printed, want) != 1 {
+					t.Errorf("%s, %s, %v: printed %q", kind.name, on, tag, printed)
+				}
+			}
+		}
+	}
+}
+
+// Amounts above the limit are printed as no instruction, and where the plan holds is then
+// not what has to be said.
+func TestPageOfAnOwnTestAboveTheLimit(t *testing.T) {
+	h := openHouse(t)
+	c, o := h.caseOfKind(t, restingOnOwnTests()[climate.MeasuredInWater])
+	mix := c.MixOf(o)
+	mix[0] = 6000
+	o = c.WithMix(o, mix)
+	w := english(t)
+	if page := AthletePageOf(c, o, h.practice, w); contains(page.Terms.Cautions, w.Say("handout.caution."+climate.MeasuredInWater)) || len(page.Terms.Cautions) == 0 {
+		t.Errorf("above the limit: %q", page.Terms.Cautions)
+	}
+}
