@@ -193,13 +193,16 @@ func stepOf(p record.Plan, option record.ID) (i int, ok bool) {
 
 // airRange is the air the plan holds for: a little either way, but not
 // cooler than the test where so much is drunk that on a cooler day it could pass
-// what is lost.
+// what is lost; that of the test alone where no other is estimated.
 func (k composer) airRange() (r quantity.Range, ok bool) {
 	air := k.c.Basis.Air
 	if !air.Temperature.Known() {
 		return r, false
 	}
 	t := *air.Temperature.Value
+	if k.c.OwnTests() != "" {
+		return quantity.Range{Low: math.Round(t), High: math.Round(t)}, true
+	}
 	r = quantity.Range{Low: math.Round(t - evidence.PlanAirReach), High: math.Round(t + evidence.PlanAirReach)}
 	if fluid := k.at.Fluid; 100*(fluid.DrunkL+fluid.FoodWaterL) > evidence.CoolerDayShare*k.at.Ceiling.FluidL {
 		r.Low = math.Round(t)

@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -30,6 +31,10 @@ func TestPageOfAnOwnTest(t *testing.T) {
 		c, o := h.caseOfKind(t, kind)
 		if got := c.OwnTests(); got != code {
 			t.Fatalf("%s: based on %q", kind.name, got)
+		}
+		air, t0 := AthletePageOf(c, o, h.practice, english(t)).Heading.Air, *c.Basis.Air.Temperature.Value
+		if air.Low != air.High || math.Abs(air.Low-t0) > 0.5 {
+			t.Errorf("%s: for air of %g to %g °C, tested at %g", kind.name, air.Low, air.High, t0)
 		}
 		for _, tag := range []language.Tag{language.English, language.German, language.Spanish, language.French} {
 			w := inLanguage(t, tag)

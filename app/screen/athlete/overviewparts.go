@@ -86,6 +86,8 @@ func (v *Overview) sweatSheet() (sheet fyne.CanvasObject, grows bool) {
 	left := look.VBox(2, subtitle(v.sp.Say("overview.days")), look.Grow(scatter(days)), look.NewParagraph(v.sp.Say("overview.days.note"), look.Note, look.Ink2))
 	under := v.sp.Say("overview.heat.none")
 	switch {
+	case len(heat.Points) > 0 && len(heat.Band) == 0:
+		under = v.sp.Say("overview.heat.alone")
 	case len(heat.Estimates) > 0:
 		under = v.sp.Say("overview.heat.band.box")
 	case len(heat.Points) > 0:

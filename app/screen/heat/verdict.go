@@ -119,7 +119,12 @@ func (sp Speaker) Differences(r consult.Calculation) []string {
 		if i >= len(r.Climate.Coverage) {
 			continue
 		}
-		list = append(list, sp.Say("heat.test.apart", sp.Words.ShortDate(consult.TestDay(r.Tests[i].Test), sp.Today), sp.apartFrom(r.Climate.Coverage[i])))
+		day := sp.Words.ShortDate(consult.TestDay(r.Tests[i].Test), sp.Today)
+		if !r.Climate.Rate.Known { // alike or not, it says nothing of this session
+			list = append(list, sp.Say("heat.test.alone", day))
+			continue
+		}
+		list = append(list, sp.Say("heat.test.apart", day, sp.apartFrom(r.Climate.Coverage[i])))
 	}
 	for _, i := range byDay(r.Left) {
 		list = append(list, sp.Say("heat.test.left", sp.Words.ShortDate(consult.TestDay(r.Left[i].Test), sp.Today), sp.left(r.Left[i])))

@@ -10,6 +10,8 @@ import (
 	"ebbwell/app/screen/planner/part"
 	"ebbwell/app/screen/planner/wording"
 	"ebbwell/internal/climate"
+	"ebbwell/internal/consult"
+	"ebbwell/internal/plan"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
 )
@@ -20,9 +22,9 @@ func AskRests(v *part.Plan) {
 	list := look.VBox(8)
 	var dialog *field.Dialog
 	b, sp := v.Now.PlanCase.Basis, heat.Speaker{Speaker: v.Speaker.Speaker}
-	planned := v.Speaker.Say("planner.basis.planned", v.Speaker.Rate(b.Plan.SweatRate.Value), v.Speaker.Rates(quantity.Range{Low: b.Plan.SweatRate.Low, High: b.Plan.SweatRate.High}))
-	list.Add(look.NewParagraph(planned, look.Body, look.Ink))
-	if made := b.Calculation; made != nil {
+	ceiling := v.Now.PlanCase.Planner.CeilingOf(plan.Expected)
+	list.Add(look.NewParagraph(planned(v, ceiling), look.Body, look.Ink))
+	if made := limited(b.Calculation, ceiling); made != nil {
 		list.Add(look.NewParagraph(sp.Answer(*made, heat.NoDays).Rests, look.Body, look.Ink))
 		for _, line := range sp.Weights(*made) {
 			list.Add(look.NewParagraph(line, look.Note, look.Ink2))
@@ -43,6 +45,27 @@ func AskRests(v *part.Plan) {
 		Name: "planner.basis.ask", Title: v.Speaker.Say("planner.basis.title"), Width: 560, Content: list,
 		Actions: []field.Action{{Name: "done", Text: v.Speaker.Say("planner.done"), Kind: field.Primary}},
 	})
+}
+
+// planned says with what rate is planned, and what is the limit.
+func planned(v *part.Plan, limit plan.Ceiling) string {
+	sp, rate := v.Speaker, v.Now.PlanCase.Basis.Plan.SweatRate
+	middle, ends := sp.Rate(rate.Value), sp.Rates(quantity.Range{Low: rate.Low, High: rate.High})
+	if limit.Reason == plan.LowEnd {
+		return sp.Say("planner.basis.planned", middle, ends)
+	}
+	return wording.Sentences(sp.Say("planner.basis.rate", middle, ends), sp.Ceiling(limit, limit.Reason))
+}
+
+// limited is a calculation that does not name its low end as the limit where another
+// holds.
+func limited(r *consult.Calculation, limit plan.Ceiling) *consult.Calculation {
+	if r == nil || limit.Reason == plan.LowEnd {
+		return r
+	}
+	other := *r
+	other.Climate.Codes = slices.DeleteFunc(slices.Clone(r.Climate.Codes), func(code string) bool { return code == climate.CeilingIsLowEnd })
+	return &other
 }
 
 // newer are the tests with a sweat rate that the plan does not name yet: it was

@@ -58,8 +58,8 @@ func (sp Speaker) stopped(s state.State) string {
 	return ""
 }
 
-// ceiling says where a plan stops, and why there.
-func (sp Speaker) ceiling(c plan.Ceiling, why plan.Reason) string {
+// Ceiling says where a plan stops, and why there.
+func (sp Speaker) Ceiling(c plan.Ceiling, why plan.Reason) string {
 	if sp.By.Hidden && why == plan.LongSession {
 		return sp.Say("reason.long-session.hidden", sp.StopsAt(c))
 	}
@@ -97,7 +97,7 @@ func (sp Speaker) guard(c consult.Case, l plan.Length, q plan.Prediction, one pl
 // Limits says what the limits are, and in title that the last movement stopped
 // there.
 func (sp Speaker) Limits(s state.State, q plan.Prediction) (title, text string) {
-	text = sp.ceiling(q.Ceiling, q.Ceiling.Reason)
+	text = sp.Ceiling(q.Ceiling, q.Ceiling.Reason)
 	if s.Stop == plan.LowEnd || s.Stop == plan.LongSession || s.Stop == q.Ceiling.Reason && s.Stop != plan.Free {
 		title = sp.Say("planner.limit.reached")
 	}
