@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"ebbwell/internal/climate"
 	"ebbwell/internal/handout/paper"
 	"ebbwell/internal/record"
+	"ebbwell/internal/words"
 )
 
 // restingOnOwnTests are plans where no heat balance holds: a swimmer's, and that of an
@@ -39,24 +41,29 @@ func TestPageOfAnOwnTest(t *testing.T) {
 		for _, tag := range []language.Tag{language.English, language.German, language.Spanish, language.French} {
 			w := inLanguage(t, tag)
 			want := w.Say("handout.caution." + code)
-			page, card := AthletePageOf(c, o, h.practice, w), KitBagCardOf(c, o, h.practice, w)
-			for on, cautions := range map[string][]string{"page": page.Terms.Cautions, "card": card.Terms.Cautions} {
-				if n := len(slices.DeleteFunc(slices.Clone(cautions), func(s string) bool { return s != want })); n != 1 {
-					t.Errorf("%s, %s, %v: said %d times: %q", kind.name, on, tag, n, cautions)
-				}
-			}
+			saysOnce(t, fmt.Sprint(kind.name, ", ", tag), want, AthletePageOf(c, o, h.practice, w), KitBagCardOf(c, o, h.practice, w), w)
 			if plain := AthletePageOf(other, step, h.practice, w); contains(plain.Terms.Cautions, want) {
 				t.Errorf("%v: a plan of an estimate says %q", tag, want)
 			}
-			p, err := NewPress(w, paper.A4())
-			if err != nil {
-				t.Fatal(err)
-			}
-			for on, printed := range map[string]string{"page": all(p.AthletePage(page)), "card": all(p.KitBagCard(card))} {
-				if strings.Count(printed, want) != 1 {
-					t.Errorf("%s, %s, %v: printed %q", kind.name, on, tag, printed)
-				}
-			}
+		}
+	}
+}
+
+// saysOnce holds page and card to one sentence among the cautions, and in print.
+func saysOnce(t *testing.T, name, want string, page AthletePage, card KitBagCard, w *words.Words) {
+	t.Helper()
+	for on, cautions := range map[string][]string{"page": page.Terms.Cautions, "card": card.Terms.Cautions} {
+		if n := len(slices.DeleteFunc(slices.Clone(cautions), func(s string) bool { return s != want })); n != 1 {
+			t.Errorf("%s, %s: said %d times: %q", name, on, n, cautions)
+		}
+	}
+	p, err := NewPress(w, paper.A4())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for on, printed := range map[string]string{"page": all(p.AthletePage(page)), "card": all(p.KitBagCard(card))} {
+		if strings.Count(printed, want) != 1 {
+			t.Errorf("%s, %s: printed %q", name, on, printed)
 		}
 	}
 }

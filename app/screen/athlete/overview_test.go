@@ -360,3 +360,37 @@ func TestLongTrailMakesWhatIsSeen(t *testing.T) {
 		t.Errorf("%d lines were made", n)
 	}
 }
+
+// The bar through the dot of a test is the range of its own measurement: by date from end
+// to end as on its sheet, against the heat 1.96 of its standard uncertainty either way and
+// not below nothing; the dot is inside it.
+func TestBarOfATestIsItsRange(t *testing.T) {
+	d, _ := apptest.Demo(t)
+	wide := 0
+	for _, begins := range []string{"Ravka", "Ilse", "Dorian", "Jorun"} {
+		v := overview(t, d, begins)
+		days := v.sp.daysData(v.file)
+		if len(days.Points) == 0 || len(days.Points) != len(v.file.tests) {
+			t.Fatalf("%s: %d bars of %d tests", begins, len(days.Points), len(v.file.tests))
+		}
+		for i, p := range days.Points {
+			rate := v.file.tests[len(days.Points)-1-i].Sweat.Fluid.Rate
+			if p.Rate != rate.Value || p.Range.Low != rate.Range.Low || p.Range.High != rate.Range.High || p.Rate <= p.Range.Low || p.Rate >= p.Range.High {
+				t.Errorf("%s: a bar from %g to %g, the sheet says %+v", begins, p.Range.Low, p.Range.High, rate.Range)
+			}
+		}
+		dots := v.answer.dots
+		for i, p := range v.sp.heatData(dots, v.answer.curve, nil).Points {
+			dot := dots[len(dots)-1-i]
+			if low, high := max(0, dot.Rate-1.96*dot.U), dot.Rate+1.96*dot.U; math.Abs(p.Range.Low-low) > 1e-3 || math.Abs(p.Range.High-high) > 1e-3 {
+				t.Errorf("%s: a bar from %g to %g, want %g to %g", begins, p.Range.Low, p.Range.High, low, high)
+			}
+			if p.Range.High > p.Range.Low {
+				wide++
+			}
+		}
+	}
+	if wide == 0 {
+		t.Error("no bar is wider than its dot")
+	}
+}

@@ -1,10 +1,13 @@
 package findings
 
 import (
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
 	"ebbwell/app/kit/amount"
+	"ebbwell/internal/consult"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/record"
@@ -205,4 +208,33 @@ func TestAnEmptySheetSaysWhatIsMissing(t *testing.T) {
 	}
 	sp.explain(rows[0], in)
 	sp.bars(in)
+}
+
+// Where more was drunk than lost the sentence on blood sodium says how far it is expected
+// to fall and to what: one from the other is what it stood at before, 140 mmol/L where it
+// was not measured; and what is said is the change that was worked out.
+func TestFallOfBloodSodiumIsSaid(t *testing.T) {
+	w := english(t)
+	sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w}}}
+	falls := map[string]float64{}
+	for _, kg := range []float64{64.1, 64.2} {
+		in := inputOf(t, massAfter(kg))
+		got, ok := consult.OverDrinking(in.Findings, in.Athlete)
+		if !ok || !got.Plasma.Known {
+			t.Fatalf("%g kg after: no prediction", kg)
+		}
+		c, _ := sp.plasma(in)
+		var fall, to float64
+		text := strings.NewReplacer("\u2212", "-", "\u00a0", " ").Replace(c.Sentence)
+		if n, err := fmt.Sscanf(text, "An estimate: %f mmol/L, up to about %f mmol/L", &fall, &to); n != 2 {
+			t.Fatalf("%q: %v", text, err)
+		}
+		if fall >= 0 || math.Abs(fall-got.Change) > 0.051 || math.Abs(to-fall-140) > 0.6 {
+			t.Errorf("%g kg after: says %g to %g, worked out %g to %g", kg, fall, to, got.Change, got.Plasma.Value)
+		}
+		falls[fmt.Sprint(kg)] = fall
+	}
+	if falls["64.2"] >= falls["64.1"] {
+		t.Errorf("more drunk, and it falls no further: %v", falls)
+	}
 }
