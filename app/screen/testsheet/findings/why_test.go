@@ -309,3 +309,30 @@ func figureOf(list []Row, key string) (r Row, ok bool) {
 	}
 	return Row{}, false
 }
+
+// The rate is the corrected one; what the scale and the bottles alone come to stands in its
+// why, once, with its name and above it. Where mass is hidden, breath would follow from both:
+// it is not there.
+func TestAsWeighedStandsInTheWhy(t *testing.T) {
+	w := english(t)
+	for _, hidden := range []bool{false, true} {
+		sp := speaker{amount.Speaker{Words: w, By: amount.Writer{Words: w, Hidden: hidden}}}
+		in := inputOf(t, whole())
+		row, ok := figureOf(Rows(sp.Speaker, in), "sweat-rate")
+		if !ok {
+			t.Fatal("no sweat rate")
+		}
+		text := strings.ReplaceAll(strings.Join(sp.explain(row, in).Notes, "\n"), "\u00a0", " ")
+		_, after, said := strings.Cut(text, "As weighed, without corrections: ")
+		if said == hidden || strings.Count(text, "As weighed") > 1 {
+			t.Errorf("hidden %v: %s", hidden, text)
+		}
+		if !said {
+			continue
+		}
+		var raw float64
+		if _, err := fmt.Sscanf(after, "%f L/h", &raw); err != nil || raw < in.Findings.Sweat.Fluid.Rate.Value+0.02 {
+			t.Errorf("as weighed %g, corrected %g: %q, %v", raw, in.Findings.Sweat.Fluid.Rate.Value, after, err)
+		}
+	}
+}
