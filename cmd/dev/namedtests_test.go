@@ -35,7 +35,7 @@ func TestNamedTestsAreThere(t *testing.T) {
 		t.Fatal(err)
 	}
 	names := regexp.MustCompile(`\bTest[A-Z]\w+`).FindAllString(string(text), -1)
-	if len(names) < 80 {
+	if len(names) < 150 {
 		t.Errorf("only %d tests are named", len(names))
 	}
 	for _, name := range names {
