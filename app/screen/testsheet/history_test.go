@@ -68,7 +68,7 @@ func TestHistoryOfASheet(t *testing.T) {
 	if err != nil || len(list) != 3 {
 		t.Fatalf("%d corrections: %+v, %v", len(list), list, err)
 	}
-	for _, part := range []string{"Body mass (after, 1): 62.4 kg → 62.15 kg", "Bottle after (1): ", " → 430 g", "Air: ", "18 May 2026", "Test Person", "Because: the slip of the scale was found"} {
+	for _, part := range []string{"Body mass (after, 1): 62.4 kg → 62.15 kg", "Bottle after (1): ", " → 430 g", "Air: ", "18 May 2026", "Test Person", "Reason: the slip of the scale was found"} {
 		if !strings.Contains(all, part) {
 			t.Errorf("%q is not to be read in %s", part, all)
 		}
@@ -105,6 +105,20 @@ func TestHistoryHidesMass(t *testing.T) {
 	} {
 		if e := h.entry(c); strings.ContainsAny(e.Change+e.Why, "0123456789") {
 			t.Errorf("%s tells %q, %q", c.Field, e.Change, e.Why)
+		}
+	}
+}
+
+// A moment is told as the window tells times, never as it is kept; its date where that is
+// another than the sheet's.
+func TestHistoryTellsTheTime(t *testing.T) {
+	d, _ := apptest.Desk(t)
+	golden.Use(t, golden.Mode{Percent: 100})
+	h := historian{Speaker: d.Speaker(false), products: d.Products()}
+	h.test.Session.Date = "2026-05-18"
+	for kept, want := range map[string]string{"2026-05-18T12:41:00Z": "12:41", "2026-05-19T00:05:00Z": "19 May 2026 · 00:05"} {
+		if got := h.value("weighings.a.at", kept); got != want {
+			t.Errorf("%s reads %q", kept, got)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"ebbwell/app/kit/amount"
 	"ebbwell/app/kit/desk"
@@ -142,6 +143,9 @@ func (h historian) value(path, text string) string {
 	if day, ok := record.Date(text).Time(); ok {
 		return h.Words.Date(day)
 	}
+	if at, err := time.Parse(time.RFC3339, text); err == nil {
+		return h.moment(at)
+	}
 	switch name {
 	case "productID":
 		if p, ok := h.products.Find(record.ID(text)); ok {
@@ -166,6 +170,15 @@ func (h historian) value(path, text string) string {
 		return number
 	}
 	return number + "\u00a0" + unit
+}
+
+// moment is a time of day, with its date where that is not the day of the sheet.
+func (h historian) moment(at time.Time) string {
+	at = at.In(h.Today.Location())
+	if record.Date(at.Format(time.DateOnly)) == h.test.Session.Date {
+		return h.Words.Clock(at)
+	}
+	return h.Words.Dots([]string{h.Words.Date(at), h.Words.Clock(at)})
 }
 
 // valueKey is the key of a word out of a closed list; empty where a field has
