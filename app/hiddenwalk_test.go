@@ -319,26 +319,35 @@ func TestHiddenMassIsNowhereShown(t *testing.T) {
 	for i := range n {
 		c := covered{mass: grams(38 + 60*r.Float64()), lost: grams(0.8 + r.Float64()), hot: 20 + 12*r.Float64(), effort: float64(5 + r.IntN(5)), early: i%3 == 2}
 		c.pages, c.cases = pages, cases
-		c.begun(t)
-		low, high := care.HiddenClass(c.mass)
-		if (high-low)/c.mass < leftOpen {
-			t.Fatalf("the class of %.1f kg is %.1f to %.1f kg", c.mass, low, high)
-		}
-		least = min(least, (high-low)/c.mass)
-		low, high = grams(low+0.01), grams(high-0.01)
-		shown, opened := c.everything(t, low, all || i == 0, nil)
-		if len(shown) < 2000 || opened < 40 {
-			t.Fatalf("only %d texts, %d controls opened", len(shown), opened)
-		}
-		other, _ := c.everything(t, high, all || i == 0, nil)
-		c.compare(t, shown, other, low, high)
-		if i == 0 {
-			if other, _ := c.everything(t, grams(high+0.5), true, shown); slices.Equal(shown, other) {
-				t.Error("a mass of another class shows the same: this test cannot fail")
-			}
-		}
-		t.Logf("%.1f kg: %d texts, %d controls opened, the same at %.1f and %.1f kg; at the least %.0f %% left open in %d", c.mass, len(shown), opened, low, high, 100*least, i+1)
+		// a test of its own lets go of its windows and records when it ends
+		t.Run(strconv.Itoa(i+1), func(t *testing.T) { least = min(least, c.atBothEnds(t, all || i == 0, i == 0)) })
 	}
+	t.Logf("at the least %.0f %% of the mass is left open in %d", 100*least, n)
+}
+
+// atBothEnds walks an athlete at both ends of the class of the mass, and returns what share
+// of the mass it leaves open; where falsely, a mass of another class must show something else.
+func (c covered) atBothEnds(t *testing.T, all, falsely bool) (open float64) {
+	t.Helper()
+	c.begun(t)
+	low, high := care.HiddenClass(c.mass)
+	if open = (high - low) / c.mass; open < leftOpen {
+		t.Fatalf("the class of %.1f kg is %.1f to %.1f kg", c.mass, low, high)
+	}
+	low, high = grams(low+0.01), grams(high-0.01)
+	shown, opened := c.everything(t, low, all, nil)
+	if len(shown) < 2000 || opened < 40 {
+		t.Fatalf("only %d texts, %d controls opened", len(shown), opened)
+	}
+	other, _ := c.everything(t, high, all, nil)
+	c.compare(t, shown, other, low, high)
+	if falsely {
+		if other, _ := c.everything(t, grams(high+0.5), true, shown); slices.Equal(shown, other) {
+			t.Error("a mass of another class shows the same: this test cannot fail")
+		}
+	}
+	t.Logf("%.1f kg: %d texts, %d controls opened, the same at %.1f and %.1f kg: %.0f %% left open", c.mass, len(shown), opened, low, high, 100*open)
+	return open
 }
 
 // grams is a mass to ten grams.
