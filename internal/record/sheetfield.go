@@ -44,8 +44,6 @@ type SheetField struct {
 	// Paper is the key of its words on the blank sheet; empty where it is not asked
 	// there.
 	Paper string
-	// Rare: folded away on the screen until something is in it.
-	Rare bool
 	// Elsewhere says why a person does not enter it on the sheet.
 	Elsewhere string
 	// of is the field in a row of its list, or in a test: a pointer.

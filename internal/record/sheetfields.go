@@ -38,10 +38,10 @@ func sessionFields() []SheetField {
 		{Path: "session.activity", Part: b, Control: "testsheet.activity", Label: "testsheet.activity", Paper: "handout.blank.activity", of: once(func(t *Test) any { return &t.Session.Activity })},
 		{Path: "session.played", Part: a, Evidence: evidence.PlayedMinutes, Unit: quantity.Minute, Control: "testsheet.played", Label: "testsheet.played", Paper: "handout.blank.played", of: once(func(t *Test) any { return &t.Session.Played })},
 		{Path: "session.effort", Part: b, Evidence: evidence.EffortRating, Control: "testsheet.effort", Label: "testsheet.effort", Paper: "handout.blank.effort", of: once(func(t *Test) any { return &t.Session.Effort })},
-		{Path: "session.power", Part: b, Evidence: evidence.Power, Unit: quantity.Watt, Control: "testsheet.power", Label: "testsheet.power", Paper: "handout.blank.power", Rare: true, of: once(func(t *Test) any { return &t.Session.Power })},
-		{Path: "session.speed", Part: b, Evidence: evidence.RunningSpeed, Unit: quantity.KilometrePerHour, Control: "testsheet.speed", Label: "testsheet.speed", Paper: "handout.blank.speed", Rare: true, of: once(func(t *Test) any { return &t.Session.Speed })},
-		{Path: "session.met", Part: b, Evidence: evidence.MetValue, Unit: quantity.Met, Control: "testsheet.met", Label: "testsheet.met", Paper: "handout.blank.met", Rare: true, of: once(func(t *Test) any { return &t.Session.Met })},
-		{Path: "session.energy", Part: b, Evidence: evidence.EnergyUsed, Unit: quantity.Kilocalorie, Control: "testsheet.energy", Label: "testsheet.energy", Paper: "handout.blank.energy", Rare: true, of: once(func(t *Test) any { return &t.Session.Energy })},
+		{Path: "session.power", Part: b, Evidence: evidence.Power, Unit: quantity.Watt, Control: "testsheet.power", Label: "testsheet.power", Paper: "handout.blank.power", of: once(func(t *Test) any { return &t.Session.Power })},
+		{Path: "session.speed", Part: b, Evidence: evidence.RunningSpeed, Unit: quantity.KilometrePerHour, Control: "testsheet.speed", Label: "testsheet.speed", Paper: "handout.blank.speed", of: once(func(t *Test) any { return &t.Session.Speed })},
+		{Path: "session.met", Part: b, Evidence: evidence.MetValue, Unit: quantity.Met, Control: "testsheet.met", Label: "testsheet.met", Paper: "handout.blank.met", of: once(func(t *Test) any { return &t.Session.Met })},
+		{Path: "session.energy", Part: b, Evidence: evidence.EnergyUsed, Unit: quantity.Kilocalorie, Control: "testsheet.energy", Label: "testsheet.energy", Paper: "handout.blank.energy", of: once(func(t *Test) any { return &t.Session.Energy })},
 		{Path: "session.usedToHeat", Part: b, Control: "testsheet.heat", Label: "testsheet.heat", Paper: "handout.blank.heat", of: once(func(t *Test) any { return &t.Session.UsedToHeat })},
 	}
 }
@@ -52,10 +52,10 @@ func airFields() []SheetField {
 		{Path: "air.temperature", Part: b, Evidence: evidence.AirTemperature, Unit: quantity.DegreeCelsius, Control: "testsheet.air.temperature", Label: "testsheet.air.temperature", Paper: "handout.blank.air", of: once(func(t *Test) any { return &t.Air.Temperature })},
 		{Path: "air.humidity", Part: b, Evidence: evidence.Humidity, Unit: quantity.PerCent, Control: "testsheet.air.humidity", Label: "testsheet.air.humidity", Paper: "handout.blank.humidity", of: once(func(t *Test) any { return &t.Air.Humidity })},
 		{Path: "air.sun", Part: b, Control: "testsheet.air.sun", Label: "testsheet.air.sun", Paper: "handout.blank.sun", of: once(func(t *Test) any { return &t.Air.Sun })},
-		{Path: "air.wind", Part: b, Evidence: evidence.Wind, Unit: quantity.MetrePerSecond, Control: "testsheet.air.wind", Label: "testsheet.air.wind", Paper: "handout.blank.wind", Rare: true, of: once(func(t *Test) any { return &t.Air.Wind })},
-		{Path: "air.altitude", Part: b, Evidence: evidence.Altitude, Unit: quantity.Metre, Control: "testsheet.air.altitude", Label: "testsheet.air.altitude", Paper: "handout.blank.altitude", Rare: true, of: once(func(t *Test) any { return &t.Air.Altitude })},
-		{Path: "air.wbgt", Part: b, Evidence: evidence.AirTemperature, AtField: true, Unit: quantity.DegreeCelsius, Control: "testsheet.air.wbgt", Label: "testsheet.air.wbgt", Paper: "handout.blank.wbgt", Rare: true, of: once(func(t *Test) any { return &t.Air.Wbgt })},
-		{Path: "air.clothing", Part: b, Control: "testsheet.air.clothing", Label: "testsheet.air.clothing", Paper: "handout.blank.clothing", Rare: true, of: once(func(t *Test) any { return &t.Air.Clothing })},
+		{Path: "air.wind", Part: b, Evidence: evidence.Wind, Unit: quantity.MetrePerSecond, Control: "testsheet.air.wind", Label: "testsheet.air.wind", Paper: "handout.blank.wind", of: once(func(t *Test) any { return &t.Air.Wind })},
+		{Path: "air.altitude", Part: b, Evidence: evidence.Altitude, Unit: quantity.Metre, Control: "testsheet.air.altitude", Label: "testsheet.air.altitude", Paper: "handout.blank.altitude", of: once(func(t *Test) any { return &t.Air.Altitude })},
+		{Path: "air.wbgt", Part: b, Evidence: evidence.AirTemperature, AtField: true, Unit: quantity.DegreeCelsius, Control: "testsheet.air.wbgt", Label: "testsheet.air.wbgt", Paper: "handout.blank.wbgt", of: once(func(t *Test) any { return &t.Air.Wbgt })},
+		{Path: "air.clothing", Part: b, Control: "testsheet.air.clothing", Label: "testsheet.air.clothing", Paper: "handout.blank.clothing", of: once(func(t *Test) any { return &t.Air.Clothing })},
 	}
 }
 
@@ -66,8 +66,8 @@ func scaleFields() []SheetField {
 		{Path: "scale.step", Part: b, Evidence: evidence.ScaleStep, Unit: kg, Control: "testsheet.scale.step", Label: "testsheet.scale.step", Paper: "handout.blank.step", of: once(func(t *Test) any { return &t.Scale.Step })},
 		{Path: "scale.after", Part: a, Control: "testsheet.scale.after", Label: "testsheet.scale.after", Paper: "handout.blank.dress.after", of: once(func(t *Test) any { return &t.Scale.After })},
 		{Path: "scale.other", Part: a, Control: "testsheet.scale.other", Label: "testsheet.scale.other", Paper: "handout.blank.other", of: once(func(t *Test) any { return &t.Scale.Other })},
-		{Path: "scale.kitDry", Part: a, Evidence: evidence.KitMass, Item: 1, Unit: kg, Control: "testsheet.kit.dry", Label: "testsheet.kit.dry", Paper: "handout.blank.kit.dry", Rare: true, of: once(func(t *Test) any { return &t.Scale.KitDry })},
-		{Path: "scale.kitWet", Part: a, Evidence: evidence.KitMass, Item: 2, Unit: kg, Control: "testsheet.kit.wet", Label: "testsheet.kit.wet", Paper: "handout.blank.kit.wet", Rare: true, of: once(func(t *Test) any { return &t.Scale.KitWet })},
+		{Path: "scale.kitDry", Part: a, Evidence: evidence.KitMass, Item: 1, Unit: kg, Control: "testsheet.kit.dry", Label: "testsheet.kit.dry", Paper: "handout.blank.kit.dry", of: once(func(t *Test) any { return &t.Scale.KitDry })},
+		{Path: "scale.kitWet", Part: a, Evidence: evidence.KitMass, Item: 2, Unit: kg, Control: "testsheet.kit.wet", Label: "testsheet.kit.wet", Paper: "handout.blank.kit.wet", of: once(func(t *Test) any { return &t.Scale.KitWet })},
 	}
 }
 
@@ -88,19 +88,19 @@ func bottleFields() []SheetField {
 	return []SheetField{
 		{Path: "bottles.*.productID", Part: p, Control: "testsheet.bottle.#.what", Label: "testsheet.bottle.what", Paper: "handout.blank.bottle.what", of: in(func(b *Bottle) any { return &b.ProductID })},
 		{Path: "bottles.*.name", Part: p, Control: "testsheet.bottle.#.what", Label: "testsheet.bottle.what", Paper: "handout.blank.bottle.what", of: in(func(b *Bottle) any { return &b.Name })},
-		{Path: "bottles.*.use", Part: p, Control: "testsheet.bottle.#.use", Paper: "handout.blank.bottle.use", Rare: true, of: in(func(b *Bottle) any { return &b.Use })},
+		{Path: "bottles.*.use", Part: p, Control: "testsheet.bottle.#.use", Paper: "handout.blank.bottle.use", of: in(func(b *Bottle) any { return &b.Use })},
 		{Path: "bottles.*.before", Part: p, Evidence: evidence.BottleMass, Unit: g, Control: "testsheet.bottle.#.before", Label: "testsheet.bottle.before", Paper: "handout.blank.bottle.before", of: in(func(b *Bottle) any { return &b.Before })},
 		{Path: "bottles.*.after", Part: p, Evidence: evidence.BottleMass, Unit: g, Control: "testsheet.bottle.#.after", Label: "testsheet.bottle.after", Paper: "handout.blank.bottle.after", of: in(func(b *Bottle) any { return &b.After })},
 		{Path: "bottles.*.poured", Part: p, Evidence: evidence.PouredAway, Unit: g, Control: "testsheet.bottle.#.poured", Label: "testsheet.bottle.poured", Paper: "handout.blank.bottle.poured", of: in(func(b *Bottle) any { return &b.Poured })},
-		{Path: "bottles.*.volume", Part: p, Evidence: evidence.PouredVolume, Unit: quantity.Millilitre, Control: "testsheet.bottle.#.volume", Label: "testsheet.bottle.volume", Paper: "handout.blank.bottle.cup", Rare: true, of: in(func(b *Bottle) any { return &b.Volume })},
-		{Path: "bottles.*.shareLow", Part: p, Evidence: evidence.ShareDrunk, Unit: quantity.PerCent, Control: "testsheet.bottle.#.share.low", Label: "testsheet.bottle.share", Paper: "handout.blank.bottle.from", Rare: true, of: in(func(b *Bottle) any { return &b.ShareLow })},
-		{Path: "bottles.*.shareHigh", Part: p, Evidence: evidence.ShareDrunk, Unit: quantity.PerCent, Control: "testsheet.bottle.#.share.high", Label: "testsheet.bottle.share.to", Paper: "handout.blank.bottle.to", Rare: true, of: in(func(b *Bottle) any { return &b.ShareHigh })},
+		{Path: "bottles.*.volume", Part: p, Evidence: evidence.PouredVolume, Unit: quantity.Millilitre, Control: "testsheet.bottle.#.volume", Label: "testsheet.bottle.volume", Paper: "handout.blank.bottle.cup", of: in(func(b *Bottle) any { return &b.Volume })},
+		{Path: "bottles.*.shareLow", Part: p, Evidence: evidence.ShareDrunk, Unit: quantity.PerCent, Control: "testsheet.bottle.#.share.low", Label: "testsheet.bottle.share", Paper: "handout.blank.bottle.from", of: in(func(b *Bottle) any { return &b.ShareLow })},
+		{Path: "bottles.*.shareHigh", Part: p, Evidence: evidence.ShareDrunk, Unit: quantity.PerCent, Control: "testsheet.bottle.#.share.high", Label: "testsheet.bottle.share.to", Paper: "handout.blank.bottle.to", of: in(func(b *Bottle) any { return &b.ShareHigh })},
 	}
 }
 
 func refillFields() []SheetField {
 	return []SheetField{
-		{Path: "bottles.*.refills.*.added", Part: SheetBottles, Evidence: evidence.RefillMass, Unit: quantity.Gram, Control: "testsheet.bottle.#.refill.#", Label: "testsheet.bottle.refilled", Paper: "handout.blank.bottle.refill", Rare: true, of: in(func(r *Refill) any { return &r.Added })},
+		{Path: "bottles.*.refills.*.added", Part: SheetBottles, Evidence: evidence.RefillMass, Unit: quantity.Gram, Control: "testsheet.bottle.#.refill.#", Label: "testsheet.bottle.refilled", Paper: "handout.blank.bottle.refill", of: in(func(r *Refill) any { return &r.Added })},
 	}
 }
 

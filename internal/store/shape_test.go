@@ -152,7 +152,14 @@ func TestLinks(t *testing.T) {
 func TestPortableColumns(t *testing.T) {
 	portable := []schema.DataType{schema.Bool, schema.Int, schema.Float, schema.String, schema.Time, schema.Bytes}
 	columns := 0
-	for _, table := range slices.Concat(v1.Tables(), v2.Tables(), v3.Columns(), v3.Tables(), v4.Columns(), v5.Columns(), v5.Tables(), v6.Columns(), v6.Tables()) {
+	byVersion := [][]any{
+		v1.Tables(), v2.Tables(), slices.Concat(v3.Columns(), v3.Tables()), v4.Columns(), slices.Concat(v5.Columns(), v5.Tables()),
+		slices.Concat(v6.Columns(), v6.Tables()),
+	}
+	if len(byVersion) != len(versions()) {
+		t.Errorf("the types of %d versions are looked at, there are %d", len(byVersion), len(versions()))
+	}
+	for _, table := range slices.Concat(byVersion...) {
 		of := parsed(t, table)
 		for _, f := range of.Fields {
 			if f.DBName == "" {

@@ -66,6 +66,16 @@ func FieldName(w *words.Words, f evidence.Field, item int) string {
 	return name
 }
 
+// TellsMass reports whether a problem of a field tells of body mass, which is not said
+// where mass is hidden.
+func TellsMass(f evidence.Field) bool {
+	switch f {
+	case evidence.MassBefore, evidence.MassAfter, evidence.MorningMass, evidence.BodyMass, evidence.MassChange, evidence.MassSpread, evidence.KitMass:
+		return true
+	}
+	return false
+}
+
 // value writes the value of a problem: a share and a rate are worked out, so they have
 // no more decimals than elsewhere, but enough to lie where they are said to lie.
 func value(w *words.Words, p evidence.Problem) string {

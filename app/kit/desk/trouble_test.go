@@ -10,6 +10,7 @@ import (
 
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
+	"ebbwell/internal/record"
 	"ebbwell/internal/store"
 	"ebbwell/internal/words"
 )
@@ -34,6 +35,58 @@ func TestEveryTroubleOfTheRecordsHasWords(t *testing.T) {
 	}
 	if text := Sentence(w, errors.New("odd")); !strings.Contains(text, "odd") || !strings.Contains(text, "untouched") {
 		t.Errorf("an error without words reads %q", text)
+	}
+}
+
+// What is odd about a number of the sheet can be said: each has its limits, and a word by
+// which a problem names it.
+func TestEveryNumberOfTheSheetHasLimitsAndAName(t *testing.T) {
+	w, err := words.New(language.English)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields := []evidence.Field{evidence.MassAfter, evidence.MorningMass, evidence.MassChange, evidence.MassSpread}
+	for _, f := range record.SheetFields() {
+		if f.Evidence != "" {
+			fields = append(fields, f.Evidence)
+		}
+	}
+	if len(fields) < 35 {
+		t.Fatalf("only %d fields have limits", len(fields))
+	}
+	for _, f := range fields {
+		if _, ok := evidence.LimitOf(f); !ok {
+			t.Errorf("%q has no limits", f)
+		}
+		if key := "measure." + FieldKey(f); !w.Has(key) {
+			t.Errorf("%q has no name: no text %q", f, key)
+		}
+	}
+}
+
+// All that is weighed in kilograms on the sheet tells of body mass, but for the scale's
+// own resolution.
+func TestKilogramsOfTheSheetTellOfMass(t *testing.T) {
+	told := 0
+	for _, f := range record.SheetFields() {
+		if f.Evidence == "" {
+			continue
+		}
+		mass := f.Unit == quantity.Kilogram && f.Path != "scale.step"
+		if TellsMass(f.Evidence) != mass {
+			t.Errorf("%s (%s): tells of mass: %v", f.Path, f.Evidence, !mass)
+		}
+		if mass {
+			told++
+		}
+	}
+	if told < 3 {
+		t.Errorf("only %d fields tell of mass", told)
+	}
+	for _, f := range []evidence.Field{evidence.MassAfter, evidence.MorningMass, evidence.BodyMass, evidence.MassChange, evidence.MassSpread} {
+		if !TellsMass(f) {
+			t.Errorf("%s does not tell of mass", f)
+		}
 	}
 }
 

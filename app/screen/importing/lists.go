@@ -8,7 +8,6 @@ import (
 	"ebbwell/app/kit/desk"
 	"ebbwell/app/kit/field"
 	"ebbwell/app/kit/look"
-	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
 	"ebbwell/internal/tables"
 	"ebbwell/internal/words"
@@ -140,7 +139,7 @@ func (v *View) questionList() fyne.CanvasObject {
 func (v *View) question(q tables.Question) string {
 	switch q.Code {
 	case tables.QuestionLimit, tables.QuestionSheet:
-		if q.Hidden && ofMass(q.Problem.Field) {
+		if q.Hidden && desk.TellsMass(q.Problem.Field) {
 			return v.Say("import.question.hidden")
 		}
 		return words.AtStart(desk.ProblemSentence(v.Words, q.Problem))
@@ -150,13 +149,4 @@ func (v *View) question(q tables.Question) string {
 		return v.Say("import.question.cell."+string(q.Code), shorten(q.Cell, 40))
 	}
 	return v.Say("import.question.row." + string(q.Code))
-}
-
-// ofMass reports whether a field tells of body mass.
-func ofMass(f evidence.Field) bool {
-	switch f {
-	case evidence.MassBefore, evidence.MassAfter, evidence.BodyMass, evidence.MassChange, evidence.MassSpread, evidence.KitMass:
-		return true
-	}
-	return false
 }

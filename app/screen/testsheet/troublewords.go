@@ -31,7 +31,7 @@ func (sp speaker) trouble(t record.Test, w trouble) (title, sentence string) {
 	case codeKept:
 		return say("testsheet.trouble.kept.title", words.AtStart(sp.problemName(w.problem))), say("testsheet.trouble.kept", shorten(w.text, 160))
 	}
-	if sp.By.Hidden && tellsMass(w.problem) {
+	if sp.By.Hidden && desk.TellsMass(w.problem.Field) {
 		return say("testsheet.trouble.hidden.title", words.AtStart(sp.problemName(w.problem))), say("testsheet.trouble.hidden")
 	}
 	text := words.AtStart(desk.ProblemSentence(sp.Words, w.problem))
@@ -78,15 +78,6 @@ func (sp speaker) problemName(p evidence.Problem) string {
 		return sp.Words.Say("testsheet.trouble.hidden.change")
 	}
 	return desk.FieldName(sp.Words, p.Field, p.Item)
-}
-
-// tellsMass reports whether the sentence of a problem tells of body mass.
-func tellsMass(p evidence.Problem) bool {
-	switch p.Field {
-	case evidence.MassBefore, evidence.MassAfter, evidence.MorningMass, evidence.MassChange, evidence.MassSpread, evidence.KitMass:
-		return true
-	}
-	return false
 }
 
 // shorten cuts a text a person typed to so many runes.
