@@ -104,3 +104,28 @@ func TestFinerWater(t *testing.T) {
 		}
 	}
 }
+
+// TestNobodyPoursASipAway: a habit above the low end of a loss, and no more than its mean, is
+// kept where drinks would come down by no more than a scale tells: counted are the drinks,
+// beside the water of what is eaten, and both against the mean.
+func TestNobodyPoursASipAway(t *testing.T) {
+	for name, at := range map[string]struct {
+		loss, low float64 // mL; of the low end 95 % are proposed, in whole 50 mL
+		habit     Mix
+		kept      bool
+	}{
+		"50 mL from 850":                    {1800, 843, Mix{water: 850}, true},
+		"51 mL from 851":                    {1800, 843, Mix{water: 851}, false},
+		"71 mL from 821 and a gel's 23":     {1800, 843, Mix{water: 821, gel: 1}, false},
+		"45 mL from 795 and a gel's 23":     {1800, 814, Mix{water: 795, gel: 1}, true},
+		"so, and together above the mean":   {816, 814, Mix{water: 795, gel: 1}, false},
+		"so, and together just at the mean": {818, 814, Mix{water: 795, gel: 1}, true},
+	} {
+		c := runner()
+		c.Tested, c.LossML, c.LowML, c.Habit = false, at.loss, at.low, at.habit
+		sum := c.SumOf(c.Habit)
+		if l := LimitsOf(&c); (l.LimitML == sum.DrunkML+sum.FoodWaterML) != at.kept {
+			t.Errorf("%s: %g mL and %g in food at a limit of %g", name, sum.DrunkML, sum.FoodWaterML, l.LimitML)
+		}
+	}
+}
