@@ -318,6 +318,9 @@ func TestHiddenMassIsNowhereShown(t *testing.T) {
 	n, all := toWalk(t)
 	for i := range n {
 		c := covered{mass: grams(38 + 60*r.Float64()), lost: grams(0.8 + r.Float64()), hot: 20 + 12*r.Float64(), effort: float64(5 + r.IntN(5)), early: i%3 == 2}
+		if i == 1 {
+			c.mass = 39.4 // in the lowest class, lighter than weighings usually are
+		}
 		c.pages, c.cases = pages, cases
 		// a test of its own lets go of its windows and records when it ends
 		t.Run(strconv.Itoa(i+1), func(t *testing.T) { least = min(least, c.atBothEnds(t, all || i == 0, i == 0)) })

@@ -194,7 +194,7 @@ func (t *entry) Baseline() float32 {
 // noteHeight is the height of the notes with the gap above them.
 func (t *entry) noteHeight(width float32) float32 {
 	h := look.HeightFor(t.letters, width)
-	if !t.setup.quiet {
+	if !t.setup.quiet && !t.untold() {
 		h += look.HeightFor(t.trouble.note, width)
 		if t.setup.room {
 			h = max(h, look.Note.Height())

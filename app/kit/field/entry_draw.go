@@ -151,7 +151,7 @@ func (r *entryRenderer) set() {
 	t.followLetters()
 	below := h + noteGap
 	for _, note := range []*look.Paragraph{t.trouble.note, t.letters} {
-		show(note, note == t.letters || !t.setup.quiet)
+		show(note, note == t.letters || !t.setup.quiet && !t.untold())
 		if note.Visible() {
 			high := look.HeightFor(note, t.Size().Width)
 			note.Move(fyne.NewPos(0, below))
@@ -170,7 +170,7 @@ func (r *entryRenderer) setBar(p look.Palette, h float32) {
 	}
 	r.bar.Move(fyne.NewPos(0, 0))
 	r.bar.Resize(fyne.NewSize(width, h))
-	show(r.bar, r.t.trouble.weight != Fine)
+	show(r.bar, r.t.trouble.weight != Fine && !r.t.untold())
 }
 
 // setText draws text, selection and caret.
@@ -273,6 +273,9 @@ func (t *entry) Conceal(on bool) {
 		t.Refresh()
 	}
 }
+
+// untold: a covered text is odd, which would tell how large it is.
+func (t *entry) untold() bool { return t.Covered() && t.trouble.weight == Odd }
 
 // Covered reports whether dots stand in place of the text now.
 func (t *entry) Covered() bool { return t.setup.covered && !t.focused && len(t.editor.text) > 0 }

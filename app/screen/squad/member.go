@@ -234,5 +234,5 @@ func partway(what string, of func(*record.PartwayWeighing) *record.Number) func(
 }
 
 func (m *memberDialog) number(name string, f evidence.Field, u quantity.Unit, at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
-	return m.v.number("squad.member."+name, m.id, f, u, at)
+	return m.v.number("squad.member."+name, m.id, f, u, nil, at)
 }

@@ -116,8 +116,9 @@ func (o *openRow) input(in *input) {
 
 // number makes a field for a number of an athlete's sheet, under a whole name; at finds
 // it with its path, nil where it is not there and is not to grow.
-func (v *View) number(name string, id record.ID, f evidence.Field, u quantity.Unit, at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
+func (v *View) number(name string, id record.ID, f evidence.Field, u quantity.Unit, trouble func(field.Weight, string), at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
 	n := field.NewNumber(v.desk.Host, name, f, u)
+	n.OnProblem = trouble // before there is a number to judge
 	n.SetShown(v.speaker(false).By.Unit(u))
 	s := v.doc.Now().sheets[id]
 	if x, path := at(&s.Record, false); x != nil {
@@ -140,9 +141,8 @@ func (v *View) number(name string, id record.ID, f evidence.Field, u quantity.Un
 
 // number makes a field for a number of the sheet.
 func (o *openRow) number(what string, f evidence.Field, u quantity.Unit, at func(t *record.Test, grow bool) (*record.Number, string)) *field.Number {
-	n := o.v.number("squad."+what, o.id, f, u, at)
+	n := o.v.number("squad."+what, o.id, f, u, func(field.Weight, string) {}, at) // said below the row
 	n.SetSuffix("")
-	n.OnProblem = func(field.Weight, string) {} // said below the row
 	n.OnEnter = func(field.Reading) { o.v.enter(what) }
 	if o.row().Closed {
 		n.Disable()
