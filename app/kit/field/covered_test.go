@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"ebbwell/app/apptest"
 	"ebbwell/app/kit/field"
 	"ebbwell/internal/evidence"
 	"ebbwell/internal/quantity"
@@ -19,7 +18,7 @@ func TestCoveredNumberTellsNoOddity(t *testing.T) {
 	n := field.NewNumber(h, "mass", evidence.MassBefore, quantity.Kilogram)
 	n.SetValue(29)
 	n.Resize(fyne.NewSize(300, 80))
-	said := func() string { return strings.Join(apptest.VisibleTexts(n), " ") }
+	said := func() string { return strings.Join(textsOf(n), " ") }
 	if !strings.Contains(said(), "Usually") {
 		t.Fatalf("29 kg is not asked about: %q", said())
 	}
