@@ -220,13 +220,25 @@ func TestLineScrolls(t *testing.T) {
 	}
 }
 
-// textsOf lists what a widget has written.
-func textsOf(w fyne.Widget) []string {
-	var list []string
-	for _, o := range test.LaidOutObjects(w) {
-		if text, ok := o.(*canvas.Text); ok && text.Visible() && text.Text != "" {
-			list = append(list, text.Text)
+// textsOf lists what a widget has written and shows.
+func textsOf(o fyne.CanvasObject) []string {
+	if !o.Visible() {
+		return nil
+	}
+	var within []fyne.CanvasObject
+	switch o := o.(type) {
+	case *canvas.Text:
+		if o.Text != "" {
+			return []string{o.Text}
 		}
+	case *fyne.Container:
+		within = o.Objects
+	case fyne.Widget:
+		within = test.WidgetRenderer(o).Objects()
+	}
+	var list []string
+	for _, one := range within {
+		list = append(list, textsOf(one)...)
 	}
 	return list
 }
