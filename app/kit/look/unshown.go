@@ -131,7 +131,7 @@ func (t fontTables) outlines() ([][]byte, error) {
 
 // setOutlines writes the outlines anew.
 func (t fontTables) setOutlines(list [][]byte) {
-	var glyf, loca []byte
+	glyf, loca := make([]byte, 0, len(t["glyf"])+1<<10), make([]byte, 0, len(t["loca"]))
 	place := func() {
 		if t.short() {
 			loca = binary.BigEndian.AppendUint16(loca, uint16(len(glyf)/2)) //nolint:gosec // the typeface is ours, and tried by a test
