@@ -45,11 +45,13 @@ func (p *Program) showAlerts(id record.ID) {
 // but agreeing, which opens another.
 func (p *Program) planAlerts(id record.ID) []consult.Alert {
 	if p.known.athlete != id {
-		list, err := p.desk.PlanAlerts(context.Background(), id)
-		if err != nil {
-			list = nil // the plan's own screen says why
+		known := knownPlan{athlete: id, written: p.desk.Store.Written(), day: p.desk.Today()} // before it is read: a write may come between
+		var err error
+		if known.alerts, err = p.desk.PlanAlerts(context.Background(), id); err != nil {
+			p.known = knownPlan{}
+			return nil // the plan's own screen says why; it is looked for again
 		}
-		p.known = knownPlan{athlete: id, written: p.desk.Store.Written(), day: p.desk.Today(), alerts: list}
+		p.known = known
 	}
 	if p.place.Screen != desk.Plan {
 		return p.known.alerts

@@ -34,8 +34,6 @@ type view struct {
 	opens []string
 	// saves are the controls that keep a page, with the name of what they ask.
 	saves map[string]string
-	// plain: nothing on it is worked out of a mass.
-	plain bool
 }
 
 // views are all places that show something of the athlete, with what opens there:
@@ -51,13 +49,13 @@ func views() []view {
 	}
 	trip := func(part string) desk.Place { return desk.Place{Screen: desk.Trip, Record: coveredTrip, Part: part} }
 	list := []view{
-		{at: desk.Place{Screen: desk.Athletes}, plain: true},
-		{at: desk.Place{Screen: desk.TestDay}, opens: []string{"testday.sheet.1.open"}, plain: true},
-		{at: desk.Place{Screen: desk.Trips}, plain: true},
+		{at: desk.Place{Screen: desk.Athletes}},
+		{at: desk.Place{Screen: desk.TestDay}, opens: []string{"testday.sheet.1.open"}},
+		{at: desk.Place{Screen: desk.Trips}},
 		{at: trip(""), opens: []string{"trip.stop.why", "trip.agree", "trip.print"}},
-		{at: trip("edit"), plain: true}, {at: trip("packing")},
+		{at: trip("edit")}, {at: trip("packing")},
 		{at: of(desk.Overview, "", ""), opens: []string{"overview.why", "overview.dates", "overview.heat.why"}},
-		{at: of(desk.Profile, "", ""), plain: true},
+		{at: of(desk.Profile, "", "")},
 		{at: of(desk.Handout, "", ""), saves: map[string]string{"handoutview.save": "handoutview.ask"}},
 	}
 	parts := map[record.ID][]string{"1": {"before", "bottles", "after", "urine"}, "3": {"before", "after"}}
@@ -96,8 +94,6 @@ type walker struct {
 	// that the rest need not be walked.
 	want  []string
 	apart bool
-	// all: plain views and printed pages too.
-	all bool
 }
 
 // goTo shows a place: by its own tab where its screen is in sight, which binds what stands
@@ -159,9 +155,6 @@ func (w *walker) closed() {
 func (w *walker) walk() (opened int) {
 	w.t.Helper()
 	for _, v := range views() {
-		if v.plain && !w.all {
-			continue
-		}
 		name := fmt.Sprint(v.at)
 		w.goTo(v.at)
 		if w.take(name); w.apart {
@@ -180,9 +173,7 @@ func (w *walker) walk() (opened int) {
 			w.closed()
 		}
 		for control, dialog := range v.saves {
-			if w.all {
-				w.goTo(v.at)
-			}
+			w.goTo(v.at)
 			w.save(name+" "+control, control, dialog)
 		}
 	}
@@ -207,9 +198,6 @@ func (w *walker) each(name string, controls ...string) (opened int) {
 // save keeps a page, with the name its file is offered and all that stands on it.
 func (w *walker) save(name, control, dialog string) {
 	w.t.Helper()
-	if !w.all {
-		return
-	}
 	if !w.has(control) {
 		w.t.Fatalf("%s: nothing to save", name)
 	}
@@ -262,7 +250,7 @@ func (w *walker) draft() int {
 
 // everything is all that is shown of an athlete of a mass, and how many controls were
 // opened for it; where all of it is wanted to be the same as before, only until it is not.
-func (c covered) everything(t *testing.T, mass float64, all bool, want []string) (said []string, opened int) {
+func (c covered) everything(t *testing.T, mass float64, want []string) (said []string, opened int) {
 	t.Helper()
 	dir := storetest.Dir(t, "a practice without records", store.Options{Clock: apptest.Now, By: "Ada Fennimoor"}, func(s *store.Store) error {
 		_, err := s.SavePractice(context.Background(), hiding(), store.Edit{})
@@ -274,7 +262,7 @@ func (c covered) everything(t *testing.T, mass float64, all bool, want []string)
 	byRuler(t, c.cases)
 	must(t, os.RemoveAll(c.pages))
 	must(t, os.Mkdir(c.pages, 0o700))
-	w := &walker{hands: hands{t: t, s: s, w: window}, pages: c.pages, want: want, all: all,
+	w := &walker{hands: hands{t: t, s: s, w: window}, pages: c.pages, want: want,
 		placeless: strings.NewReplacer(dir, "DIR", c.pages, "PAGES")}
 	window.Canvas().(software.WindowlessCanvas).SetScale(1.0 / 8) // previews of pages are painted in few px
 	opened = w.walk()
@@ -282,26 +270,24 @@ func (c covered) everything(t *testing.T, mass float64, all bool, want []string)
 	return w.said, opened
 }
 
-// walked is how many athletes are walked at both ends of the class of their mass; the first
-// on all views, the others but on those where nothing is worked out of a mass, and without
-// the pages as printed. EBBWELL_WALKED=200 walks so many, each on all views. What is said
-// of 200 more, pages too, without the screens around it, is compared by
-// TestHiddenMassIsNowhereSaid, and what is calculated of them by
+// walked is how many athletes are walked at both ends of the class of their mass;
+// EBBWELL_WALKED=200 walks so many. What is said of 200 more, without the screens around it,
+// is compared by TestHiddenMassIsNowhereSaid, and what is calculated of them by
 // [consult.TestHiddenMassStaysOpen].
 const walked = 5
 
-// toWalk is how many athletes are walked in this run, and whether all of them on all views.
-func toWalk(t *testing.T) (n int, all bool) {
+// toWalk is how many athletes are walked in this run.
+func toWalk(t *testing.T) int {
 	t.Helper()
 	text := os.Getenv("EBBWELL_WALKED")
 	if text == "" {
-		return walked, false
+		return walked
 	}
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 {
 		t.Fatalf("EBBWELL_WALKED=%q is no number of athletes", text)
 	}
-	return n, true
+	return n
 }
 
 // A hidden body mass cannot be worked out of anything that is shown: every text of
@@ -315,7 +301,7 @@ func TestHiddenMassIsNowhereShown(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 4))
 	least, cases := 1.0, map[typeface]*letters{}
 	pages := t.TempDir() // one for all masses: a long path may stand cut short
-	n, all := toWalk(t)
+	n := toWalk(t)
 	for i := range n {
 		c := covered{mass: grams(38 + 60*r.Float64()), lost: grams(0.8 + r.Float64()), hot: 20 + 12*r.Float64(), effort: float64(5 + r.IntN(5)), early: i%3 == 2}
 		if i == 1 {
@@ -323,14 +309,14 @@ func TestHiddenMassIsNowhereShown(t *testing.T) {
 		}
 		c.pages, c.cases = pages, cases
 		// a test of its own lets go of its windows and records when it ends
-		t.Run(strconv.Itoa(i+1), func(t *testing.T) { least = min(least, c.atBothEnds(t, all || i == 0, i == 0)) })
+		t.Run(strconv.Itoa(i+1), func(t *testing.T) { least = min(least, c.atBothEnds(t, i == 0)) })
 	}
 	t.Logf("at the least %.0f %% of the mass is left open in %d", 100*least, n)
 }
 
 // atBothEnds walks an athlete at both ends of the class of the mass, and returns what share
 // of the mass it leaves open; where falsely, a mass of another class must show something else.
-func (c covered) atBothEnds(t *testing.T, all, falsely bool) (open float64) {
+func (c covered) atBothEnds(t *testing.T, falsely bool) (open float64) {
 	t.Helper()
 	c.begun(t)
 	low, high := care.HiddenClass(c.mass)
@@ -338,14 +324,14 @@ func (c covered) atBothEnds(t *testing.T, all, falsely bool) (open float64) {
 		t.Fatalf("the class of %.1f kg is %.1f to %.1f kg", c.mass, low, high)
 	}
 	low, high = grams(low+0.01), grams(high-0.01)
-	shown, opened := c.everything(t, low, all, nil)
+	shown, opened := c.everything(t, low, nil)
 	if len(shown) < 2000 || opened < 40 {
 		t.Fatalf("only %d texts, %d controls opened", len(shown), opened)
 	}
-	other, _ := c.everything(t, high, all, nil)
+	other, _ := c.everything(t, high, nil)
 	c.compare(t, shown, other, low, high)
 	if falsely {
-		if other, _ := c.everything(t, grams(high+0.5), true, shown); slices.Equal(shown, other) {
+		if other, _ := c.everything(t, grams(high+0.5), shown); slices.Equal(shown, other) {
 			t.Error("a mass of another class shows the same: this test cannot fail")
 		}
 	}

@@ -27,6 +27,10 @@ type FollowUp struct {
 	Box  *fyne.Container
 }
 
+// decisionsBeside is the width in px at 100 % text under which the decisions stand below
+// the way to record a session: there they have room in the language with the longest words.
+const decisionsBeside float32 = 700
+
 // decisions lists what a review can decide, in the order of the buttons.
 func decisions() []record.Decision {
 	return []record.Decision{record.DecisionHold, record.DecisionNext, record.DecisionBack}
@@ -45,14 +49,15 @@ func New(v *part.Plan) *FollowUp {
 	})
 	f.record = field.NewButton(h, "planner.done.record", say("planner.done.record"), field.Outline, func() { AskSession(v) })
 	f.Decide = map[record.Decision]*field.Button{}
-	row := look.HBox(10, f.record, look.Gap(16, 0))
+	row := look.HBox(10)
 	for _, d := range decisions() {
 		f.Decide[d] = field.NewButton(h, "planner.decide."+string(d), say("planner.decide."+string(d)), field.Outline, func() { askDecision(v, d) })
 		row.Add(f.Decide[d])
 	}
 	f.back = field.NewButton(h, "planner.takeback", say("planner.takeback"), field.Quiet, func() { takeBack(v) })
 	row.Add(f.back)
-	f.Box = look.VBox(8, f.title, f.sessions, f.Proposal, row)
+	ways := look.NewPair(0.24, decisionsBeside, look.HBox(0, f.record), row)
+	f.Box = look.VBox(8, f.title, f.sessions, f.Proposal, ways)
 	return f
 }
 
