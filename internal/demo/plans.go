@@ -24,6 +24,8 @@ type agreement struct {
 	draft bool
 	// fluid is agreed without food.
 	fluid bool
+	// food makes what is eaten part of the aim, though drinks alone would do.
+	food bool
 	// own ends the key of the athlete's words; confidence is 0-10.
 	own        string
 	confidence float64
@@ -50,7 +52,7 @@ func agreements() []agreement {
 		{test: "nessa-match", bottles: "750", plan: "match", ago: 2, own: "end", confidence: 7},
 		{test: "ottoline-training", bottles: "500", plan: "training", ago: 20, own: "forget", confidence: 6,
 			done: []record.Review{reviewed(85, 400, 2)}},
-		{test: "kester-match", bottles: "1000", carriers: []float64{10, 20, 30, 60, 70, 80}, plan: "match", ago: 28, own: "sweet", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
+		{test: "kester-match", bottles: "1000", food: true, carriers: []float64{10, 20, 30, 60, 70, 80}, plan: "match", ago: 28, own: "sweet", confidence: 6, done: []record.Review{reviewed(70, 1200, 3), reviewed(75, 1250, 3)}},
 	}
 }
 
@@ -144,6 +146,9 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 	if err != nil {
 		return err
 	}
+	if g.food {
+		p = aimWithFood(c, p)
+	}
 	habit, _ := consult.OptionOf(p, record.OptionHabit)
 	aim, _ := consult.OptionOf(p, record.OptionAim)
 	start := f.today.AddDate(0, 0, -g.ago)
@@ -180,6 +185,21 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 		return err
 	}
 	return f.follow(ctx, kept, g)
+}
+
+// aimWithFood is a plan whose aim is the option with food.
+func aimWithFood(c consult.Case, p record.Plan) record.Plan {
+	food, ok := consult.OptionOf(p, record.OptionFood)
+	if !ok {
+		return p
+	}
+	p = p.Clone()
+	for i, o := range p.Options {
+		if o.Kind == record.OptionAim {
+			p.Options[i] = c.WithMix(o, c.MixOf(food))
+		}
+	}
+	return p
 }
 
 // follow records what was done on the first step, and the decision.

@@ -16,7 +16,7 @@ import (
 
 // Version changes whenever a threshold or a formula changes; it is kept with
 // every closed test and agreed plan. A test holds it to a digest of all entries.
-const Version = "2026.9"
+const Version = "2026.10"
 
 // Sureness tells how a value was read.
 type Sureness string

@@ -34,6 +34,7 @@ const (
 	TargetLeastMore  = 100.0 // mL, least that is worth asking for
 	TargetHidden     = 250.0 // mL, steps of the target with a hidden mass
 	RiseForFuel      = 100.0 // mL/h that drinks may rise past the target for carbohydrate
+	BottlesShort     = 100.0 // mL that whole bottles may come to less than any volumes would
 )
 
 // The carbohydrate asked for, without a jump.
@@ -174,6 +175,7 @@ func proposalTargetEntries() []Entry {
 		{ID: "proposal.target-least-more", Value: TargetLeastMore, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 		{ID: "proposal.target-hidden", Value: TargetHidden, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 		{ID: "proposal.rise-for-fuel", Value: RiseForFuel, Unit: "mL/h", Source: own, Sure: Proposal},
+		{ID: "proposal.bottles-short", Value: BottlesShort, Unit: quantity.Millilitre, Source: own, Sure: Proposal},
 	}
 }
 

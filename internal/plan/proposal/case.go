@@ -109,7 +109,7 @@ type Case struct {
 	// carbohydrate in them in g per 100 mL. Zero sets none.
 	MostLH, MostStrength float64
 	// Bottles are the sizes owned, mL; drinks that change then come to sums of
-	// whole bottles. Empty: increments.
+	// whole bottles, unless these fall short. Empty: increments.
 	Bottles []float64
 	// DrinkStepML is the increment of water and of other drinks where the practice has
 	// its own, mL; zero takes what is usual. One larger than a step is not used.

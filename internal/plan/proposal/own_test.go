@@ -365,6 +365,6 @@ func Codes() []string {
 		SayAim, SayAimHidden, SayNoMore, SayNoMoreBlind, SayBreaksCarry, SayEndsBreaks, SayEndsStomach, SayEndsLoss,
 		SayRoomBreaks, SayRoomStomach, SayRoomLoss, SayAskBreaks, SayAskFirst, SayDeep, SayStomach, SayDrinksShort, SayNoFoodShort,
 		SayFoodShort, SaySaltShort, SaySecondTest, SayCool, SayAboveAdvice, SayYoung, SayOlder, SayUpTo, SayRinse, SayThirst,
-		SayHalfSteps, SayAskCut, SaySaltAim, SayStrong, SayStrongBlind, SayFirstBack, SayStomachBad,
+		SayHalfSteps, SayAskCut, SaySaltAim, SayStrong, SayStrongBlind, SayFirstBack, SayStomachBad, SayBottles,
 	}
 }

@@ -70,8 +70,41 @@ type Proposal struct {
 // foodAtAll is a trace of carbohydrate, g, that tells some food from none.
 const foodAtAll = 1e-6
 
-// Propose finds what to propose for a case.
+// Propose finds what to propose for a case: in whole bottles where these get as far as
+// any volumes do.
 func Propose(c *Case) Proposal {
+	out := c.propose()
+	if len(c.Bottles) == 0 {
+		return out
+	}
+	loose := *c
+	loose.Bottles = nil
+	anyVolume := loose.propose()
+	if out.reaches(&anyVolume) {
+		return out
+	}
+	anyVolume.Said = append(anyVolume.Said, Saying{Code: SayBottles})
+	return anyVolume
+}
+
+// reaches reports that every route of another proposal exists here too, and misses no more
+// than there but for a little to drink.
+func (o *Proposal) reaches(other *Proposal) bool {
+	for way, r := range other.Routes {
+		own := &o.Routes[way]
+		if !r.Exists {
+			continue
+		}
+		less := float64(own.Misses.Fluid-r.Misses.Fluid) * o.Limits.Increment
+		if !own.Exists || own.Misses.Carbohydrate > r.Misses.Carbohydrate || own.Misses.Sodium > r.Misses.Sodium || Passes(less, evidence.BottlesShort) {
+			return false
+		}
+	}
+	return true
+}
+
+// propose finds what to propose in the amounts there are.
+func (c *Case) propose() Proposal {
 	out := Proposal{Limits: LimitsOf(c), Wants: WantsOf(c), Cut: c.Habit}
 	if c.Closed {
 		out.Outcome, out.Cut = Closed, Mix{}

@@ -60,6 +60,7 @@ const (
 	SayRinse       = "proposal.rinse"
 	SayThirst      = "proposal.thirst"
 	SayHalfSteps   = "proposal.half-steps"
+	SayBottles     = "proposal.not-whole-bottles"
 	SayClosed      = "proposal.closed"
 	SayBefore      = "proposal.closed.before"       // from, to, hours before
 	SayBeforeBlind = "proposal.closed.before-blind" // hours before; for a hidden mass
