@@ -45,6 +45,9 @@ func mutant(ctx context.Context, t tool, args []string) error {
 	if err != nil {
 		return err
 	}
+	if err := mutate.LimitMemory(); err != nil {
+		return err
+	}
 	dir, err := os.MkdirTemp("", "ebbwell-mutate-")
 	if err != nil {
 		return fmt.Errorf("try mutants: %w", err)

@@ -35,10 +35,11 @@ func (p *Planner) serve(mix Mix, out *Schedule) {
 			if item.Gel {
 				wanted = int(math.Round(amount * each))
 			}
-			t := nthEatable(out.Takes, item.Gel, maybe, (2*u+1)*n/(2*units))
-			if !t.waters(wanted) {
-				t = wetter(out.Takes, t, item.Gel, maybe, wanted)
+			at := nthEatable(out.Takes, item.Gel, maybe, (2*u+1)*n/(2*units))
+			if !out.Takes[at].waters(wanted) {
+				at = wetter(out.Takes, at, item.Gel, maybe, wanted)
 			}
+			t := &out.Takes[at]
 			t.Food[f] += amount
 			t.WaterWantedML += wanted
 		}
@@ -84,28 +85,23 @@ func (t *Take) waters(wanted int) bool {
 	return !proposal.Passes(float64(t.WaterWantedML+wanted), t.gelWaterML())
 }
 
-// wetter is the chance beside one at which enough is drunk for food, the one before
-// it first; where there is none that one of the three at which most is left to drink
-// with it, the chance itself before its neighbours.
-func wetter(takes []Take, at *Take, gel, maybe bool, wanted int) *Take {
-	for i := range takes {
-		if &takes[i] != at {
+// wetter is where food goes for which too little is drunk at a chance: the one before it
+// where enough is; else that one of the three at which most is left to drink with it, the
+// chance itself before its neighbours.
+func wetter(takes []Take, at int, gel, maybe bool, wanted int) int {
+	best := at
+	for _, j := range [2]int{at - 1, at + 1} {
+		if j < 0 || j >= len(takes) || !takes[j].eats(gel, maybe) {
 			continue
 		}
-		for _, j := range [2]int{i - 1, i + 1} {
-			if j >= 0 && j < len(takes) && takes[j].eats(gel, maybe) && takes[j].waters(wanted) {
-				return &takes[j]
-			}
+		if j < at && takes[j].waters(wanted) {
+			return j
 		}
-		best := at
-		for _, j := range [2]int{i - 1, i + 1} {
-			if j >= 0 && j < len(takes) && takes[j].eats(gel, maybe) && proposal.Passes(takes[j].spareML(), best.spareML()) {
-				best = &takes[j]
-			}
+		if proposal.Passes(takes[j].spareML(), takes[best].spareML()) {
+			best = j
 		}
-		return best
 	}
-	return at
+	return best
 }
 
 // spareML is what is drunk at a chance beside what its gels are taken with, mL.
@@ -126,15 +122,15 @@ func eatable(takes []Take, gel, maybe bool) int {
 	return n
 }
 
-func nthEatable(takes []Take, gel, maybe bool, n int) *Take {
+func nthEatable(takes []Take, gel, maybe bool, n int) int {
 	for i := range takes {
 		if !takes[i].eats(gel, maybe) {
 			continue
 		}
 		if n == 0 {
-			return &takes[i]
+			return i
 		}
 		n--
 	}
-	return nil
+	return -1
 }
