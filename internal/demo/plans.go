@@ -148,6 +148,7 @@ func (f *filler) agree(ctx context.Context, p record.Plan, a record.Athlete, b c
 	}
 	if g.food {
 		p = aimWithFood(c, p)
+		c.Plan = p
 	}
 	habit, _ := consult.OptionOf(p, record.OptionHabit)
 	aim, _ := consult.OptionOf(p, record.OptionAim)

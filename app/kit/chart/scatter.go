@@ -48,6 +48,8 @@ type HeatScatter struct {
 	base
 	data   HeatData
 	labels []area
+	// band is that of the data, with points where it leaves the picture.
+	band []HeatBand
 	// seen are the points that are drawn, places what they take.
 	seen   []HeatPoint
 	places map[spot]bool
@@ -126,8 +128,9 @@ func (c *HeatScatter) paint(size fyne.Size) {
 		return
 	}
 	at := c.plot(size)
-	for i := 1; i < len(d.Band); i++ {
-		a, b := d.Band[i-1], d.Band[i]
+	c.leave(at.y.from)
+	for i := 1; i < len(c.band); i++ {
+		a, b := c.band[i-1], c.band[i]
 		c.pen.quad(px(at.x.inside(a.Heat)), px(at.y.inside(a.Range.High)), px(at.y.inside(a.Range.Low)),
 			px(at.x.inside(b.Heat)), px(at.y.inside(b.Range.High)), px(at.y.inside(b.Range.Low)), c.pen.ink.area)
 	}
@@ -149,6 +152,30 @@ func (c *HeatScatter) paint(size fyne.Size) {
 	}
 	for _, p := range c.seen {
 		c.name(p, at.x.inside(p.Heat), at.y.inside(p.Rate), look.Scaled(8), at, size)
+	}
+}
+
+// leave is the band with a point of its own where its upper edge leaves the picture, whose
+// top stands for so many L/h: the edge is drawn to there, and the band lies flat beyond.
+func (c *HeatScatter) leave(top float64) {
+	c.band = c.band[:0]
+	for i, b := range c.data.Band {
+		if i > 0 {
+			a := c.data.Band[i-1]
+			if low, high := min(a.Range.High, b.Range.High), max(a.Range.High, b.Range.High); low < top && high > top {
+				c.band = append(c.band, a.toward(b, (top-a.Range.High)/(b.Range.High-a.Range.High)))
+			}
+		}
+		c.band = append(c.band, b)
+	}
+}
+
+// toward is the point between two that lies such a part of the way.
+func (b HeatBand) toward(to HeatBand, part float64) HeatBand {
+	between := func(from, to float64) float64 { return from + part*(to-from) }
+	return HeatBand{
+		Heat: between(b.Heat, to.Heat), Middle: between(b.Middle, to.Middle), RangeOnly: b.RangeOnly || to.RangeOnly,
+		Range: Span{Low: between(b.Range.Low, to.Range.Low), High: between(b.Range.High, to.Range.High)},
 	}
 }
 
@@ -209,8 +236,8 @@ func (c *HeatScatter) paintAxes(at plot, size fyne.Size) {
 // meet at whole px, so that no step is seen where they do.
 func (c *HeatScatter) paintMiddle(at plot) {
 	k := c.pen.ink
-	for i := 1; i < len(c.data.Band); i++ {
-		a, b := c.data.Band[i-1], c.data.Band[i]
+	for i := 1; i < len(c.band); i++ {
+		a, b := c.band[i-1], c.band[i]
 		x1, x2 := px(at.x.inside(a.Heat)), px(at.x.inside(b.Heat))
 		edge := k.Ink3
 		if max(a.Range.High, b.Range.High) > at.y.from { // the band runs off the picture
