@@ -65,7 +65,7 @@ func OptionByID(p record.Plan, id record.ID) (record.Option, bool) {
 }
 
 // InForce is the option that is to be done now: the step in force, else the
-// agreed option, else the one with food.
+// agreed option, else the one that is proposed first.
 func InForce(p record.Plan) (record.Option, bool) {
 	if s, _, ok := StepNow(p); ok {
 		if o, ok := OptionByID(p, s.OptionID); ok {
@@ -75,7 +75,36 @@ func InForce(p record.Plan) (record.Option, bool) {
 	if o, ok := OptionByID(p, p.Agreement.OptionID); ok {
 		return o, true
 	}
-	return OptionOf(p, record.OptionFood)
+	return proposedFirst(p)
+}
+
+// proposedFirst is the option that the aim comes to: with food, or without where only
+// that one is the aim.
+func proposedFirst(p record.Plan) (record.Option, bool) {
+	food, ok := OptionOf(p, record.OptionFood)
+	fluid, without := OptionOf(p, record.OptionFluid)
+	if aim, aims := OptionOf(p, record.OptionAim); aims && without && asMuch(fluid, aim) && !asMuch(food, aim) {
+		return fluid, true
+	}
+	return food, ok
+}
+
+// asMuch reports whether two options have the same amounts of everything; what is not
+// there is none.
+func asMuch(a, b record.Option) bool {
+	left := map[record.ID]float64{}
+	for _, it := range a.Items {
+		left[it.ProductID] += it.Volume.Or(0) + it.Portions.Or(0)
+	}
+	for _, it := range b.Items {
+		left[it.ProductID] -= it.Volume.Or(0) + it.Portions.Or(0)
+	}
+	for _, x := range left {
+		if !alike(x, 0) {
+			return false
+		}
+	}
+	return alike(a.Salt.Or(0), b.Salt.Or(0))
 }
 
 // DoneOf are the sessions recorded on the step in force as the review rule
