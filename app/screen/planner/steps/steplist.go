@@ -43,9 +43,13 @@ func stepColumns(say func(string, ...any) string) []look.Column {
 	}
 }
 
+// stepFold puts what to practise on a line of its own where the row is too narrow for a
+// sentence in it.
+func stepFold() look.Fold { return look.Fold{Below: 760, First: []int{0, 1, 2, 4}} }
+
 func newStepList(v *part.Plan) *stepList {
 	l := &stepList{v: v, rows: look.VBox(0)}
-	l.box = look.VBox(0, look.HeaderRow(10, stepColumns(v.Speaker.Say)), l.rows)
+	l.box = look.VBox(0, look.FoldHeader(10, stepColumns(v.Speaker.Say), stepFold()), l.rows)
 	return l
 }
 
@@ -92,7 +96,7 @@ func (l *stepList) make() {
 		})
 		l.mixes, l.counts, l.Practised = append(l.mixes, mix), append(l.counts, sessions), append(l.Practised, practise)
 		label := look.NewLabel(v.Speaker.RungName(i, false), look.Strong, look.Ink)
-		l.rows.Add(look.FieldRow(10, stepColumns(v.Speaker.Say), label, from, sessions, practise, mix))
+		l.rows.Add(look.FoldRow(10, stepColumns(v.Speaker.Say), stepFold(), label, from, sessions, practise, mix))
 	}
 	l.rows.Refresh()
 }
