@@ -120,6 +120,8 @@ func TestNobodyPoursASipAway(t *testing.T) {
 		"45 mL from 795 and a gel's 23":     {1800, 814, Mix{water: 795, gel: 1}, true},
 		"so, and together above the mean":   {816, 814, Mix{water: 795, gel: 1}, false},
 		"so, and together just at the mean": {818, 814, Mix{water: 795, gel: 1}, true},
+		"37 mL, together above a mean":      {308, 305, Mix{water: 287, gel: 1}, false},
+		"37 mL, together at the mean":       {310, 305, Mix{water: 287, gel: 1}, true},
 	} {
 		c := runner()
 		c.Tested, c.LossML, c.LowML, c.Habit = false, at.loss, at.low, at.habit
