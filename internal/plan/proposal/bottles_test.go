@@ -60,3 +60,37 @@ func (c *Case) bottled(m Mix) bool {
 	}
 	return true
 }
+
+// TestWhatWholeBottlesHaveToReach: each route that any volumes have, as much carbohydrate and
+// sodium, and no more than 100 mL less to drink.
+func TestWhatWholeBottlesHaveToReach(t *testing.T) {
+	one := func(fluid, carbohydrate, sodium int) Route {
+		return Route{Exists: true, Misses: Misses{Fluid: fluid, Carbohydrate: carbohydrate, Sodium: sodium}}
+	}
+	for _, c := range []struct {
+		what      string
+		own, any  Route
+		increment float64
+		reaches   bool
+	}{
+		{"as much", one(4, 1, 2), one(4, 1, 2), 50, true},
+		{"50 mL less", one(5, 0, 0), one(4, 0, 0), 50, true},
+		{"100 mL less", one(4, 0, 0), one(2, 0, 0), 50, true},
+		{"150 mL less", one(5, 0, 0), one(2, 0, 0), 50, false},
+		{"100 mL less in a long session", one(3, 0, 0), one(2, 0, 0), 100, true},
+		{"200 mL less in a long session", one(2, 0, 0), one(0, 0, 0), 100, false},
+		{"more", one(0, 0, 0), one(4, 1, 1), 50, true},
+		{"less carbohydrate", one(0, 2, 0), one(4, 1, 0), 50, false},
+		{"less sodium", one(0, 0, 2), one(4, 0, 1), 50, false},
+		{"no route", Route{}, one(9, 9, 9), 50, false},
+		{"a route more", one(9, 9, 9), Route{}, 50, true},
+	} {
+		for way := range Ways {
+			own, other := Proposal{Limits: Limits{Increment: c.increment}}, Proposal{}
+			own.Routes[way], other.Routes[way] = c.own, c.any
+			if got := own.reaches(&other); got != c.reaches {
+				t.Errorf("%s, route %d: %v", c.what, way, got)
+			}
+		}
+	}
+}

@@ -3,7 +3,10 @@ package proposal
 import (
 	"math"
 	"reflect"
+	"strings"
 	"testing"
+
+	"ebbwell/internal/evidence"
 )
 
 // TestSumsAddUp: two sums put together are the sum of both, in everything that is
@@ -297,5 +300,44 @@ func (w *everyMix) hold(k int, sum *Sum, paid float64, left int, below *outcome)
 	}
 	if pays := paid + s.toMove(sum.DrunkML+s.rest[k].kept.DrunkML, 0); Passes(pays, below.paying) {
 		w.t.Errorf("seed %d: %g is paid where %g was the least", w.seed, below.paying, pays)
+	}
+}
+
+// TestPastWithWhatComes: what is chosen is inside each limit, and with the least that has to
+// come outside it; with nothing to come no limit is passed. Chosen are 400 mL with 10 g, 30 g,
+// 60 mL in food, 200 mg, a gel and two portions.
+func TestPastWithWhatComes(t *testing.T) {
+	for _, x := range []struct {
+		what  string
+		comes part
+		least float64
+		limit func(p *program)
+	}{
+		{"drinks", partDrunk, 50, func(p *program) { p.mostML = 420 }},
+		{"intake by drinks", partDrunk, 50, func(p *program) { p.intakeML = 480 }},
+		{"intake by water in food", partFoodWater, 50, func(p *program) { p.intakeML = 480 }},
+		{"carbohydrate", partFuel, 20, func(p *program) { p.mostG = 40 }},
+		{"of one source", partOneSource, 20, func(p *program) { p.mostOneG = 10 }},
+		{"sodium", partSodium, 50, func(p *program) { p.mostSodiumMg = 220 }},
+		{"gels", partGels, 1, func(p *program) { p.gels = 1 }},
+		{"portions", partPortions, 1, func(p *program) { p.portions = 2 }},
+		{"drinks too strong", partTooStrong, 23, func(*program) {}}, // 22 g weaker than they may be
+		{"pieces by gels", partGels, 1, func(p *program) { p.from = Sum{Gels: 1, Portions: 2} }},
+		{"pieces by portions", partPortions, 1, func(p *program) { p.from = Sum{Gels: 1, Portions: 2} }},
+		{"salt", partSalt, 1, func(p *program) { p.saltG, p.saltPerML = 0, 0.9/700 }},
+	} {
+		s, sum := begun()
+		s.p.saltPerML = 1
+		x.limit(s.p)
+		to := s.rest[1].by[2]
+		if strings.HasPrefix(x.what, "pieces") { // 100 mL each: three have 400 mL, four need one more
+			sum.DrunkML, to.most[partDrunk] = 2*evidence.PieceWater, 1.5*evidence.PieceWater
+		}
+		if s.past(sum, &to) {
+			t.Errorf("%s: past the limit with nothing to come", x.what)
+		}
+		if to.least[x.comes] = x.least; !s.past(sum, &to) {
+			t.Errorf("%s: not past the limit with %g to come", x.what, x.least)
+		}
 	}
 }
