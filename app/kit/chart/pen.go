@@ -225,7 +225,7 @@ func (p *pen) dot(x, y, radius float32, fill, stroke color.Color) {
 // dashed draws an upright or level dashed line as pieces of rectangles. Their
 // number depends on the length alone.
 func (p *pen) dashed(x1, y1, x2, y2, width float32, c color.Color) {
-	const dash, gap = 5, 4
+	const dash, gap = 8, 6
 	length := max(x2-x1, y2-y1)
 	n := max(int(math.Ceil(float64(length/(dash+gap)))), 1)
 	p.pieces(x1, y1, x2, y2, width, n, c)
