@@ -22,6 +22,8 @@ const (
 	planned = "Sefa Quillonde"
 	// dragged is the slider.
 	dragged = "planner.water.slider"
+	// grasped is where the slider stands, a share of its length.
+	grasped = 0.167
 	// moves are those of a drag, drags how many are measured in each window by turns.
 	moves = 20
 	drags = 3
@@ -35,6 +37,7 @@ const (
 // size with nothing in it that is painted once a movement. It measures what a movement
 // costs in all threads: without a graphics card, painting too.
 func (t tool) benchMove(ctx context.Context, dir, full, empty string) (r result, err error) {
+	swayed := [2]float64{0.3, 0.19} // 1.52 and 1.26 L of drinks in all, shares of the slider
 	if runtime.GOOS != "linux" || !onPath("Xvfb") || !onPath("setxkbmap") || !onPath("xdotool") {
 		return lacks(moveBench, "Xvfb for an empty window"), nil
 	}
@@ -56,7 +59,7 @@ func (t tool) benchMove(ctx context.Context, dir, full, empty string) (r result,
 			moves int
 		}{{"quick", quick, moves}, {"slow", slow, moves / 4}} {
 			used := stopwatch{pid: d.Process()}
-			if err := d.Sway(ctx, dragged, 0.275, [2]float64{0.4, 0.3}, pace.moves, pace.wait, used.read); err != nil {
+			if err := d.Sway(ctx, dragged, grasped, swayed, pace.moves, pace.wait, used.read); err != nil {
 				return result{}, err
 			}
 			plain := stopwatch{pid: beside.Process.Pid}
