@@ -95,7 +95,7 @@ func NewAgreement(v *part.Plan) *Agreement {
 	h, say, p := v.Desk.Host, v.Speaker.Say, v.Now.Plan
 	a := &Agreement{v: v, summary: look.NewParagraph("", look.Body, look.Ink), cautions: look.VBox(6), Trouble: look.NewCaution("", "", nil), smaller: look.NewCaution("", "", nil)}
 	a.Option = field.NewChoice(h, "planner.agree.option", agreeable(v))
-	chosen := consult.Meant(p)
+	chosen := meant(v)
 	a.Option.Choose(string(chosen.ID))
 	a.Option.OnChosen = func(string) { a.Follow() }
 	a.OneBottle = field.NewCheck(h, "planner.agree.onebottle", say("planner.wish."+string(consult.WishOneBottle)))
@@ -135,6 +135,18 @@ func orDate(d, other record.Date) record.Date {
 		return other
 	}
 	return d
+}
+
+// meant is the option that is agreed on unless another is chosen: the one that is marked, or
+// the step in force; else the one in hand, but for the habit.
+func meant(v *part.Plan) record.Option {
+	p := v.Now.Plan
+	_, marked := consult.OptionByID(p, p.Agreement.OptionID)
+	_, _, step := consult.StepNow(p)
+	if in := v.Now.Selected(); !marked && !step && in.ID != "" && in.Kind != record.OptionHabit {
+		return in
+	}
+	return consult.Meant(p)
 }
 
 // agreeable are the options and steps that can be agreed on: all but the habit.

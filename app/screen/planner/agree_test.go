@@ -36,6 +36,21 @@ func (b *bench) asked() *agreement.Agreement {
 	return a
 }
 
+// What is agreed on is what is in hand, unless another is chosen; the habit is not.
+func TestWhatIsInHandIsAgreedOn(t *testing.T) {
+	b := begun(t)
+	for _, kind := range []record.OptionKind{record.OptionFood, record.OptionFluid} {
+		b.option(kind)
+		if got := b.asked().Option.Chosen(); got != string(b.v.Now.Option) {
+			t.Errorf("with %s in hand %q is to be agreed on", kind, got)
+		}
+	}
+	b.option(record.OptionHabit)
+	if o, _ := consult.InForce(b.v.Now.Plan); b.asked().Option.Chosen() != string(o.ID) {
+		t.Errorf("with the habit in hand %q is to be agreed on", b.asked().Option.Chosen())
+	}
+}
+
 // Over-drinking cannot be agreed: a habit above the ceiling, taken as an option.
 func TestOverDrinkingIsNotAgreed(t *testing.T) {
 	d, went := apptest.Desk(t)
