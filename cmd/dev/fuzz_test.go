@@ -48,6 +48,15 @@ func TestReadFuzzOutput(t *testing.T) {
 	if at := findingOf("./x_test.go:5: undefined: y\nFAIL ebbwell/x [build failed]\n"); at != "./x_test.go:5: undefined: y" {
 		t.Errorf("found %q", at)
 	}
+	const deadline = "--- FAIL: FuzzX (10.1s)\n    context deadline exceeded\n"
+	for said, ended := range map[string]bool{
+		deadline + "FAIL\nexit status 1\n": true, out: false, deadline + "\n    Failing input written to testdata/fuzz/FuzzX/abc\n": false,
+		"--- FAIL: FuzzX (1s)\n    x_test.go:3: wanted: context deadline exceeded\n": false, "": false,
+	} {
+		if timeEnded(said) != ended {
+			t.Errorf("%q is the end of the time: %v", said, !ended)
+		}
+	}
 	if executions("") != "-" || findingOf("") == "" {
 		t.Error("nothing said is not told")
 	}
