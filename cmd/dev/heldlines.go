@@ -48,6 +48,9 @@ func heldLines() []held {
 		held{says: "planner: a move and its picture", pkg: plannerPackage, bench: "BenchmarkPicture", unit: "ms-move", peer: "a hundred texts", peerUnit: "ms-plain", most: 2},
 		// Half of what it took before the planner's drawing was changed: measured in this way,
 		// 19.6 and 15.6 times the empty window. A second holds what comes late after a movement.
+		// A third of what is left is the white of the sheets: without a graphics card the
+		// toolkit's rectangle takes 9 ns a px. A line as thick takes 3, but of the software
+		// painter of the tests twenty times what a rectangle does.
 		held{says: "planner: a move in the real window, by 120 ms", pkg: program, bench: moveBench, unit: "ms-quick", peer: "an empty window, painted", peerUnit: "ms-empty-quick", most: 9.8},
 		held{says: "planner: a move in the real window, by 1 s", pkg: program, bench: moveBench, unit: "ms-slow", peer: "an empty window, painted", peerUnit: "ms-empty-slow", most: 7.8},
 		held{says: "limits looked up: allocations", pkg: evidencePackage, bench: "BenchmarkLimits", unit: "allocs/op", most: 0},
