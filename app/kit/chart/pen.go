@@ -222,23 +222,12 @@ func (p *pen) dot(x, y, radius float32, fill, stroke color.Color) {
 	o.Resize(fyne.NewSquareSize(2 * radius))
 }
 
-// A dash and its gap, px: longer on a long line, since each dash is an object that is painted
-// at every movement.
-const (
-	dashAndGap             = 9
-	longDashAndGap         = 14
-	longLine       float32 = 100
-)
-
 // dashed draws an upright or level dashed line as pieces of rectangles. Their
 // number depends on the length alone.
 func (p *pen) dashed(x1, y1, x2, y2, width float32, c color.Color) {
+	const dash, gap = 5, 4
 	length := max(x2-x1, y2-y1)
-	each := float32(dashAndGap)
-	if length > longLine {
-		each = longDashAndGap
-	}
-	n := max(int(math.Ceil(float64(length/each))), 1)
+	n := max(int(math.Ceil(float64(length/(dash+gap)))), 1)
 	p.pieces(x1, y1, x2, y2, width, n, c)
 }
 

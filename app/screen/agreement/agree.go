@@ -95,7 +95,7 @@ func NewAgreement(v *part.Plan) *Agreement {
 	h, say, p := v.Desk.Host, v.Speaker.Say, v.Now.Plan
 	a := &Agreement{v: v, summary: look.NewParagraph("", look.Body, look.Ink), cautions: look.VBox(6), Trouble: look.NewCaution("", "", nil), smaller: look.NewCaution("", "", nil)}
 	a.Option = field.NewChoice(h, "planner.agree.option", agreeable(v))
-	chosen := meant(v)
+	chosen := preselected(v)
 	a.Option.Choose(string(chosen.ID))
 	a.Option.OnChosen = func(string) { a.Follow() }
 	a.OneBottle = field.NewCheck(h, "planner.agree.onebottle", say("planner.wish."+string(consult.WishOneBottle)))
@@ -137,9 +137,9 @@ func orDate(d, other record.Date) record.Date {
 	return d
 }
 
-// meant is the option that is agreed on unless another is chosen: the one that is marked, or
+// preselected is the option that is agreed on unless another is chosen: the one that is marked, or
 // the step in force; else the one in hand, but for the habit.
-func meant(v *part.Plan) record.Option {
+func preselected(v *part.Plan) record.Option {
 	p := v.Now.Plan
 	_, marked := consult.OptionByID(p, p.Agreement.OptionID)
 	_, _, step := consult.StepNow(p)
